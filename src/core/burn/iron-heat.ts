@@ -1,0 +1,165 @@
+/**
+ * Heat of iron and of its burning in oxygen, per kg, from the NASA polynomials.
+ *
+ * Everything is counted from 298.15 K and 1 bar. Nothing here is a fitted or typed-in result: heats of
+ * oxidation follow from the heats of formation contained in the polynomials.
+ */
+import { noSolution, notAbove, tooHigh, tooLow } from '../messages.ts';
+import {
+  HEMATITE,
+  IRON,
+  IRON_MONOXIDE,
+  MAGNETITE,
+  OXYGEN_GAS,
+  REFERENCE_TEMPERATURE,
+  molarEnthalpy,
+  molarTransition,
+  type NasaSpecies,
+} from './nasa-polynomials.ts';
+
+/** Molar masses [kg/mol]: IUPAC standard atomic weights, iron 55.845; oxygen as in the reference equation of state of oxygen, 31.9988 / 2. */
+export const IRON_MOLAR_MASS = 55.845e-3;
+export const OXYGEN_ATOM_MOLAR_MASS = 15.9994e-3;
+
+export type IronOxide = 'FeO' | 'Fe3O4' | 'Fe2O3';
+
+interface Composition {
+  readonly species: NasaSpecies;
+  readonly iron: number;
+  readonly oxygen: number;
+}
+
+const OXIDES: Readonly<Record<IronOxide, Composition>> = {
+  FeO: { species: IRON_MONOXIDE, iron: 1, oxygen: 1 },
+  Fe3O4: { species: MAGNETITE, iron: 3, oxygen: 4 },
+  Fe2O3: { species: HEMATITE, iron: 2, oxygen: 3 },
+};
+
+const MELTING_RANGE = IRON.ranges.findIndex((range) => range.phase === 'liquid') - 1;
+const MOLAR_ENTHALPY_IRON_298 = molarEnthalpy(IRON, REFERENCE_TEMPERATURE);
+const MOLAR_ENTHALPY_OXYGEN_298 = molarEnthalpy(OXYGEN_GAS, REFERENCE_TEMPERATURE);
+
+/** Melting point of iron [K], where the polynomials change from delta to liquid. */
+export const IRON_MELTING = IRON.ranges[MELTING_RANGE]?.upTo ?? NaN;
+
+/**
+ * Sensible enthalpy of iron above 298.15 K in its stable phase, transitions and fusion included.
+ *
+ * h = (H(T) - H(298.15)) / M. At 1809 K the value is that of the solid.
+ *
+ * @param T temperature [K], 200 to 6000; above the boiling point (3133 K at 1 atm) the liquid is carried on
+ * @returns [J/kg]
+ * Source: NASA TM-4513 and NASA/TP-2002-211556. Example: 2000 K gives 1 458 540 J/kg.
+ */
+export function ironEnthalpy(T: number): number {
+  return (molarEnthalpy(IRON, T) - MOLAR_ENTHALPY_IRON_298) / IRON_MOLAR_MASS;
+}
+
+/** Heat of fusion of iron at its melting point [J/kg]; 247 200 J/kg. Source: as `ironEnthalpy`. */
+export function ironFusionHeat(): number {
+  return molarTransition(IRON, MELTING_RANGE) / IRON_MOLAR_MASS;
+}
+
+/**
+ * Sensible enthalpy of an iron oxide above 298.15 K, per kg of oxide.
+ *
+ * FeO includes its melting at 1650 K. For Fe3O4 and Fe2O3 the source knows the solid only, so above
+ * melting (Fe3O4 about 1870 K) the value is too low by the heat of fusion.
+ *
+ * @param T temperature [K], 298.15 to 5000 (Fe2O3: 2500)
+ * @returns [J/kg of oxide]
+ * Source: NASA TM-4513. Example: FeO at 2000 K gives 1 767 670 J/kg.
+ */
+export function oxideEnthalpy(oxide: IronOxide, T: number): number {
+  const { species, iron, oxygen } = OXIDES[oxide];
+  const molarMass = iron * IRON_MOLAR_MASS + oxygen * OXYGEN_ATOM_MOLAR_MASS;
+  return (molarEnthalpy(species, T) - molarEnthalpy(species, REFERENCE_TEMPERATURE)) / molarMass;
+}
+
+/** Sensible enthalpy of oxygen gas above 298.15 K [J/kg], 200 to 6000 K. Source: NASA TM-4513. */
+export function oxygenGasEnthalpy(T: number): number {
+  return (molarEnthalpy(OXYGEN_GAS, T) - MOLAR_ENTHALPY_OXYGEN_298) / (2 * OXYGEN_ATOM_MOLAR_MASS);
+}
+
+/**
+ * Heat set free at 298.15 K when iron burns to one oxide, per kg of iron.
+ *
+ * q = [n_Fe H_Fe + (n_O / 2) H_O2 - H_oxide](298.15 K) / (n_Fe M_Fe)
+ *
+ * @returns [J/kg of iron]
+ * Source: NASA TM-4513. Example: FeO gives 4 871 260 J/kg.
+ */
+export function oxidationHeat(oxide: IronOxide): number {
+  const { species, iron, oxygen } = OXIDES[oxide];
+  const elements = iron * MOLAR_ENTHALPY_IRON_298 + (oxygen / 2) * MOLAR_ENTHALPY_OXYGEN_298;
+  return (elements - molarEnthalpy(species, REFERENCE_TEMPERATURE)) / (iron * IRON_MOLAR_MASS);
+}
+
+/** Oxygen that goes into one oxide per kg of iron burned [kg/kg], from the molar masses. Example: FeO takes 0.28650. */
+export function oxygenDemand(oxide: IronOxide): number {
+  const { iron, oxygen } = OXIDES[oxide];
+  return (oxygen * OXYGEN_ATOM_MOLAR_MASS) / (iron * IRON_MOLAR_MASS);
+}
+
+function checkShare(monoxideShare: number): void {
+  if (!(monoxideShare >= 0)) throw tooLow('share of the iron that burns to FeO', String(monoxideShare), '0');
+  if (monoxideShare > 1) throw tooHigh('share of the iron that burns to FeO', String(monoxideShare), '1');
+}
+
+/**
+ * Heat set free at 298.15 K by iron whose product is split between FeO and Fe3O4, per kg of iron burned.
+ *
+ * q = s q_FeO + (1 - s) q_Fe3O4
+ *
+ * @param monoxideShare s, share of the burned iron that ends as FeO [-], 0 to 1
+ * @returns [J/kg of iron]
+ */
+export function splitOxidationHeat(monoxideShare: number): number {
+  checkShare(monoxideShare);
+  return monoxideShare * oxidationHeat('FeO') + (1 - monoxideShare) * oxidationHeat('Fe3O4');
+}
+
+/**
+ * Oxygen taken by iron whose product is split between FeO and Fe3O4, per kg of iron burned.
+ *
+ * @param monoxideShare share of the burned iron that ends as FeO [-], 0 to 1
+ * @returns [kg/kg of iron]
+ */
+export function splitOxygenDemand(monoxideShare: number): number {
+  checkShare(monoxideShare);
+  return monoxideShare * oxygenDemand('FeO') + (1 - monoxideShare) * oxygenDemand('Fe3O4');
+}
+
+/**
+ * Sensible enthalpy of the oxide made from one kg of burned iron, split between FeO and Fe3O4 by share of iron.
+ *
+ * @param T temperature [K], 298.15 to 5000; see `oxideEnthalpy` for Fe3O4 above its melting
+ * @param monoxideShare share of the burned iron that ends as FeO [-], 0 to 1
+ * @returns [J/kg of iron]
+ */
+export function splitOxideEnthalpy(T: number, monoxideShare: number): number {
+  checkShare(monoxideShare);
+  return (
+    monoxideShare * (1 + oxygenDemand('FeO')) * oxideEnthalpy('FeO', T) +
+    (1 - monoxideShare) * (1 + oxygenDemand('Fe3O4')) * oxideEnthalpy('Fe3O4', T)
+  );
+}
+
+/**
+ * Share of the iron that must burn for all of it, burned and unburned, to leave at T with no loss.
+ *
+ * Iron and oxygen arrive at 298.15 K, all oxygen is used up, the oxide leaves at T as well:
+ * x q = (1 - x) h_Fe(T) + x h_ox(T), so x = h_Fe / (q + h_Fe - h_ox), with h_ox per kg of iron burned.
+ *
+ * @param T temperature [K] at which metal and oxide leave, above 298.15
+ * @param monoxideShare share of the burned iron that ends as FeO [-], 0 to 1
+ * @returns [-]; no solution where burning all of it does not heat its own oxide to T
+ * Example: to FeO, 2000 K gives 0.360 and 2500 K gives 0.485.
+ */
+export function burnedShareWithoutLoss(T: number, monoxideShare = 1): number {
+  if (!(T > REFERENCE_TEMPERATURE)) throw notAbove('temperature of the metal that leaves', `${T} K`, `${REFERENCE_TEMPERATURE} K`);
+  const iron = ironEnthalpy(T);
+  const spare = splitOxidationHeat(monoxideShare) - splitOxideEnthalpy(T, monoxideShare);
+  if (spare < 0) throw noSolution(`burning all of the iron does not bring its own oxide to ${T} K`);
+  return iron / (spare + iron);
+}
