@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { editDistance, nearestNames } from '../../../src/core/units/nearest-names.ts';
+
+describe('edit distance', () => {
+  it('counts the letters to add, drop, change or swap', () => {
+    // kitten/sitting and saturday/sunday: the usual worked examples of the Wagner-Fischer recurrence.
+    expect(editDistance('kitten', 'sitting')).toBe(3);
+    expect(editDistance('saturday', 'sunday')).toBe(3);
+    expect(editDistance('niosh', 'nisoh')).toBe(1);
+    expect(editDistance('', 'pin')).toBe(3);
+    expect(editDistance('pin', '')).toBe(3);
+    expect(editDistance('pin', 'pin')).toBe(0);
+  });
+
+  it('is the same in both directions and obeys the triangle inequality for plain edits', () => {
+    const words = ['pin', 'pine', 'spin', 'cut', 'cute', 'gouge'];
+    for (const a of words) {
+      for (const b of words) {
+        expect(editDistance(a, b)).toBe(editDistance(b, a));
+        for (const c of words) expect(editDistance(a, c)).toBeLessThanOrEqual(editDistance(a, b) + editDistance(b, c));
+      }
+    }
+  });
+});
+
+describe('nearest names', () => {
+  const names = ['confined', 'concrete', 'galvanised', 'grounded work', 'water quench'];
+
+  it('puts the slip of the pen first', () => {
+    expect(nearestNames('confind', names)[0]).toBe('confined');
+    expect(nearestNames('concreet', names)[0]).toBe('concrete');
+    expect(nearestNames('Galvanized', names)[0]).toBe('galvanised');
+  });
+
+  it('knows a beginning and a word of a longer name', () => {
+    expect(nearestNames('gal', names)[0]).toBe('galvanised');
+    expect(nearestNames('quench', names)[0]).toBe('water quench');
+    expect(nearestNames('confined space', names)[0]).toBe('confined');
+  });
+
+  it('does not mind case, spaces, hyphens and underscores', () => {
+    expect(nearestNames('  GROUNDED-WORK ', names)[0]).toBe('grounded work');
+    expect(nearestNames('water_quench', names)[0]).toBe('water quench');
+  });
+
+  it('gives as many as asked, and no more than there are', () => {
+    expect(nearestNames('zzz', names)).toHaveLength(3);
+    expect(nearestNames('zzz', names, 1)).toHaveLength(1);
+    expect(nearestNames('zzz', ['one'], 5)).toEqual(['one']);
+    expect(nearestNames('zzz', [])).toEqual([]);
+  });
+
+  it('keeps the order of the names where they are equally far', () => {
+    expect(nearestNames('x', ['a', 'b', 'c'], 2)).toEqual(['a', 'b']);
+  });
+});
