@@ -1,0 +1,104 @@
+import { toSi } from '../units/parse-quantity.ts';
+import type { UnitSystem } from '../units/quantities.ts';
+import type { Kind, Step, Trace } from '../trace/trace.ts';
+import { isChoice } from './assumption.ts';
+import { REGISTRY, numberAssumption, type ChoiceName, type NumberName } from './registry.ts';
+
+/** A number in force for one call, SI, with its range and where it came from. */
+export interface InForce {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  readonly kind: Kind;
+  readonly source: string;
+}
+
+/** One override, SI, already checked against the physical limits. */
+export type Override =
+  | { readonly name: NumberName; readonly value: number; readonly low?: number; readonly high?: number; readonly kind: 'your value' | 'your log' }
+  | { readonly name: ChoiceName; readonly word: string };
+
+/**
+ * The assumptions in force for one call. Made from the registry and the rows of the call's `assume`; nothing
+ * is read from anywhere else, so that a cell depends on its arguments and the version alone.
+ */
+export class Assumptions {
+  private readonly numbers: ReadonlyMap<NumberName, InForce>;
+  private readonly words: ReadonlyMap<ChoiceName, string>;
+  readonly system: UnitSystem;
+
+  private constructor(numbers: ReadonlyMap<NumberName, InForce>, words: ReadonlyMap<ChoiceName, string>) {
+    this.numbers = numbers;
+    this.words = words;
+    this.system = words.get('units') === 'SI' ? 'SI' : 'US';
+  }
+
+  static from(overrides: readonly Override[]): Assumptions {
+    if (overrides.length === 0) return DEFAULTS;
+    const numbers = new Map(DEFAULTS.numbers);
+    const words = new Map(DEFAULTS.words);
+    for (const o of overrides) {
+      if ('word' in o) words.set(o.name, o.word);
+      else numbers.set(o.name, overridden(o, DEFAULTS.inForce(o.name)));
+    }
+    return new Assumptions(numbers, words);
+  }
+
+  static defaults(): Assumptions {
+    return DEFAULTS;
+  }
+
+  /** Builds the defaults; used once. */
+  static fromRegistry(): Assumptions {
+    const numbers = new Map<NumberName, InForce>();
+    const words = new Map<ChoiceName, string>();
+    for (const a of REGISTRY) {
+      if (isChoice(a)) words.set(a.name as ChoiceName, a.value);
+      else {
+        const si = (x: number): number => toSi(x, a.quantity, 'US', a.unit);
+        numbers.set(a.name as NumberName, { value: si(a.value), low: si(a.low), high: si(a.high), kind: a.kind, source: a.source });
+      }
+    }
+    return new Assumptions(numbers, words);
+  }
+
+  inForce(name: NumberName): InForce {
+    const found = this.numbers.get(name);
+    if (!found) throw new Error(`no assumption ${name}`);
+    return found;
+  }
+
+  /** The value in SI. */
+  value(name: NumberName): number {
+    return this.inForce(name).value;
+  }
+
+  word(name: ChoiceName): string {
+    return this.words.get(name) ?? '';
+  }
+
+  /** The value in SI, recorded as a step. */
+  record(name: NumberName, symbol: string, trace: Trace | undefined): number {
+    const { value } = this.inForce(name);
+    trace?.add(this.step(name, symbol));
+    return value;
+  }
+
+  private step(name: NumberName, symbol: string): Step {
+    const { value, kind, source } = this.inForce(name);
+    return { name, symbol, value, quantity: numberAssumption(name).quantity, formula: numberAssumption(name).summary, kind, source };
+  }
+}
+
+/**
+ * A new value alone keeps the relative width of the default's range, since naming a value does not make it
+ * certain; who is certain gives low and high equal to it.
+ */
+function overridden(o: Extract<Override, { value: number }>, base: InForce): InForce {
+  const scale = base.value === 0 ? 1 : o.value / base.value;
+  const low = o.low ?? (base.value === 0 ? o.value : Math.min(base.low * scale, o.value));
+  const high = o.high ?? (base.value === 0 ? o.value : Math.max(base.high * scale, o.value));
+  return { value: o.value, low: Math.min(low, high), high: Math.max(low, high), kind: o.kind, source: o.kind };
+}
+
+const DEFAULTS = Assumptions.fromRegistry();

@@ -1,0 +1,32 @@
+import type { Assumption, ChoiceAssumption, NumberAssumption } from './assumption.ts';
+import { BURN_ASSUMPTIONS } from './burn.ts';
+import { CREW_ASSUMPTIONS } from './crew.ts';
+import { ROD_ASSUMPTIONS } from './rods.ts';
+import { SHEET_ASSUMPTIONS } from './sheet.ts';
+
+/** Every assumption, in the order of the listing. */
+export const REGISTRY = [...SHEET_ASSUMPTIONS, ...ROD_ASSUMPTIONS, ...BURN_ASSUMPTIONS, ...CREW_ASSUMPTIONS] as const;
+
+type Entry = (typeof REGISTRY)[number];
+export type AssumptionName = Entry['name'];
+/** Names whose value is a word. */
+export type ChoiceName = Extract<Entry, { readonly choices: readonly string[] }>['name'];
+/** Names whose value is a number. */
+export type NumberName = Exclude<AssumptionName, ChoiceName>;
+
+const byName = new Map<string, Assumption>(REGISTRY.map((a) => [a.name, a]));
+
+export function numberAssumption(name: NumberName): NumberAssumption {
+  return byName.get(name) as NumberAssumption;
+}
+
+export function choiceAssumption(name: ChoiceName): ChoiceAssumption {
+  return byName.get(name) as ChoiceAssumption;
+}
+
+/** The entry a user means, whatever the case and the spaces. */
+export function findAssumption(name: string): Assumption | undefined {
+  return byName.get(name) ?? byLowerCase.get(name.trim().toLowerCase().replace(/\s+/g, ' '));
+}
+
+const byLowerCase = new Map<string, Assumption>(REGISTRY.map((a) => [a.name.toLowerCase(), a]));

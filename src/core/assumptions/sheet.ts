@@ -1,0 +1,13 @@
+import type { Assumption } from './assumption.ts';
+
+/** How numbers are written in the sheet. */
+export const SHEET_ASSUMPTIONS = [
+  {
+    name: 'units', summary: 'Units of plain numbers, in and out: US (in, ft, psi, scf, lb, short ton, F) or SI (mm, m, bar, m3, kg, kN, C)',
+    choices: ['US', 'SI'], value: 'US', kind: 'convention', source: 'convention',
+  },
+  {
+    name: 'material', summary: 'Metal of the work where a function names none',
+    choices: ['carbon steel'], value: 'carbon steel', kind: 'convention', source: 'convention',
+  },
+] as const satisfies readonly Assumption[];

@@ -1,0 +1,9 @@
+import { shown } from '../messages.ts';
+import { fromSi, plainUnit } from './parse-quantity.ts';
+import type { QuantityName, UnitSystem } from './quantities.ts';
+
+/** An SI value as a text in the user's plain unit, for messages and labels: `5 in`, `103.2 psi`. */
+export function showQuantity(value: number, name: QuantityName, system: UnitSystem): string {
+  const unit = plainUnit(name, system);
+  return `${shown(fromSi(value, name, system))}${unit === '' ? '' : unit === '%' ? '%' : ` ${unit}`}`;
+}
