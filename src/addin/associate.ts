@@ -1,0 +1,61 @@
+/// <reference types="custom-functions-runtime" />
+/**
+ * Joins the functions to the spreadsheet host's custom-functions runtime.
+ *
+ * Every parameter is declared as a matrix of anything, so a single cell arrives as `[[x]]`, a range row by
+ * row, and an argument left out as null. After the declared parameters the host adds an object of its own.
+ * `CustomFunctions.Error` exists only once the host's own script is loaded, so it is looked up in the call.
+ */
+import type { Argument, Cell, CellError, HostFunction, Scalar } from '../sheet/host-function.ts';
+import { functionId } from './function-id.ts';
+
+type HostValue = number | string | boolean | CustomFunctions.Error;
+
+/** An error or a rich value as the host passes it in; older hosts set `code`, newer ones `basicValue`. */
+interface HostObject {
+  readonly code?: string;
+  readonly basicValue?: Scalar;
+  readonly message?: string;
+}
+
+/** Gives the host one callable for each id of functions.json. */
+export function associate(functions: readonly HostFunction[]): void {
+  CustomFunctions.associate(Object.fromEntries(functions.map((f) => [functionId(f.name), hostCall(f)])));
+}
+
+/** One function as the host calls it. */
+export function hostCall(f: HostFunction): (...values: unknown[]) => HostValue[][] {
+  return (...values) => {
+    const rows = f.call(f.parameters.map((_, i) => toArgument(values[i]))).map((row) => row.map(fromCell));
+    const only = rows.length === 1 && rows[0]?.length === 1 ? rows[0][0] : undefined;
+    // The documented way for a single value; an error inside a matrix spoiled the whole cell in older hosts.
+    if (only instanceof CustomFunctions.Error) throw only;
+    return rows;
+  };
+}
+
+function toArgument(value: unknown): Argument {
+  if (value === null || value === undefined) return undefined;
+  return Array.isArray(value) ? value.map((row: readonly unknown[]) => row.map(toCell)) : toCell(value);
+}
+
+/** A blank cell arrives as null, as an empty text or, from desktop hosts, as a 0 that cannot be told from a typed one. */
+function toCell(value: unknown): Cell {
+  if (typeof value === 'number' || typeof value === 'boolean') return value;
+  if (typeof value === 'string') return value === '' ? null : value;
+  if (typeof value !== 'object' || value === null) return null;
+  const { code, basicValue = null, message = '' } = value as HostObject;
+  const plain = code ?? basicValue;
+  return typeof plain === 'string' && plain.startsWith('#') ? { error: plain, message } : plain;
+}
+
+function fromCell(cell: Cell): HostValue {
+  if (cell === null) return ''; // the host would show 0 for null
+  return typeof cell === 'object' ? hostError(cell) : cell;
+}
+
+/** The host shows a text of our own with these two codes only. */
+function hostError({ error, message }: CellError): CustomFunctions.Error {
+  const { notAvailable, invalidValue } = CustomFunctions.ErrorCode;
+  return new CustomFunctions.Error(error === '#N/A' ? notAvailable : invalidValue, message);
+}

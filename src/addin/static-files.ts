@@ -1,0 +1,12 @@
+/** Files of the add-in that the build writes from the declared functions; run by the build, not shipped. */
+import { hostFunctions } from '../sheet/host-functions.ts';
+import { helpPage } from './help-page.ts';
+import { metadata } from './metadata.ts';
+
+/** Texts by file name; `base` is the address the add-in is served from, without a slash at the end. */
+export function staticFiles(base: string): Readonly<Record<string, string>> {
+  return {
+    'functions.json': `${JSON.stringify(metadata(hostFunctions, `${base}/help.html`), null, 2)}\n`,
+    'help.html': helpPage(hostFunctions),
+  };
+}

@@ -1,0 +1,149 @@
+/**
+ * Builds dist/: the add-in (functions.js, functions.json, help.html, pane.html, pane.js, manifest.xml, assets)
+ * and the trial workbook (trial/). Switches, each as `--env name=value`:
+ *   base    address the add-in is served from, written into the manifest and functions.json
+ *   office  `vendor` (default) lets the pane load office.js from the host vendor's address, the supported source;
+ *           `package` copies it unmodified out of node_modules, for work without a network
+ *   only    `addin` leaves the trial workbook out
+ *   https   serve with the developer certificate, as the spreadsheet host asks
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import { homedir } from 'node:os';
+import path from 'node:path';
+import CopyPlugin from 'copy-webpack-plugin';
+import esbuild from 'esbuild';
+import { EsbuildPlugin } from 'esbuild-loader';
+import webpack from 'webpack';
+
+const ROOT = import.meta.dirname;
+const LOCAL = 'https://localhost:3000';
+const OFFICE_DIST = path.join(ROOT, 'node_modules/@microsoft/office-js/dist');
+const OFFICE_JS = { vendor: 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js', package: 'office/office.js' };
+const TARGET = 'es2022';
+
+export default async (env = {}) => {
+  const base = address(env.base ?? LOCAL);
+  const office = env.office ?? 'vendor';
+  if (!(office in OFFICE_JS)) throw new Error(`office is "${office}"; must be vendor or package`);
+  const trial = env.only !== 'addin' && existsSync(path.join(ROOT, 'src/trial/trial.ts'));
+
+  return {
+    mode: 'production',
+    target: ['web', TARGET],
+    context: ROOT,
+    entry: {
+      functions: './src/addin/functions.ts',
+      ...(existsSync(path.join(ROOT, 'src/addin/pane.ts')) ? { pane: './src/addin/pane.ts' } : {}),
+      ...(trial ? { 'trial/trial': './src/trial/trial.ts' } : {}),
+    },
+    output: { path: path.join(ROOT, 'dist'), filename: '[name].js', clean: true },
+    devtool: false,
+    experiments: { css: true },
+    module: {
+      rules: [
+        {
+          test: /\.tsx?$/,
+          loader: 'esbuild-loader',
+          options: { target: TARGET, jsx: 'automatic', jsxImportSource: 'preact' },
+        },
+      ],
+    },
+    optimization: { minimizer: [new EsbuildPlugin({ target: TARGET, css: true })] },
+    performance: { hints: false },
+    stats: 'errors-warnings',
+    infrastructureLogging: { level: 'warn' },
+    plugins: [new CatalogueFiles(base), new CopyPlugin({ patterns: copies(base, office, trial) })],
+    devServer: await server(env, trial),
+  };
+};
+
+/** Nothing is injected into the pages, so that a strict Content-Security-Policy holds; reload by hand after a change. */
+async function server(env, trial) {
+  return {
+    host: 'localhost',
+    port: 3000,
+    hot: false,
+    liveReload: false,
+    client: false,
+    static: false,
+    ...(env.https ? { server: { type: 'https', options: await certificate() } } : {}),
+    onListening({ compiler, server }) {
+      const page = `${env.https ? 'https' : 'http'}://localhost:${server.address().port}/${trial ? 'trial/' : 'pane.html'}`;
+      compiler.hooks.done.tap('address', (stats) => {
+        if (!stats.hasErrors()) console.log(`${trial ? 'Trial workbook' : 'Add-in'}: ${page}`);
+      });
+    },
+  };
+}
+
+/** Key, certificate and authority of the vendor's developer certificate; serves with it even where it is not trusted yet. */
+async function certificate() {
+  const { getHttpsServerOptions } = await import('office-addin-dev-certs');
+  try {
+    return await getHttpsServerOptions();
+  } catch (error) {
+    console.warn(`${error.message.trim()}\nThe certificate is not trusted on this machine; the host will refuse it until it is.`);
+    const read = (name) => readFileSync(path.join(homedir(), '.office-addin-dev-certs', name));
+    return { ca: read('ca.crt'), cert: read('localhost.crt'), key: read('localhost.key') };
+  }
+}
+
+function copies(base, office, trial) {
+  const withOffice = (text) => text.replaceAll('%OFFICE_JS%', OFFICE_JS[office]);
+  return [
+    { from: 'manifest.xml', transform: (content) => content.toString().replaceAll(LOCAL, base) },
+    { from: 'assets/*.png' },
+    { context: 'src/pane', from: '*.html', transform: (content) => withOffice(content.toString()) },
+    { context: 'src/pane', from: '*.css', noErrorOnMissing: true },
+    ...(trial ? [{ context: 'src/trial', from: '*.{html,css}', to: 'trial' }] : []),
+    ...(office === 'package'
+      ? [
+          { from: path.join(OFFICE_DIST, '../LICENSE.md'), to: 'office' },
+          { context: OFFICE_DIST, from: '**/*.js', to: 'office', filter: loadedBySpreadsheet, info: { minimized: true } },
+        ]
+      : []),
+  ];
+}
+
+/** The library's files a spreadsheet host may ask for: no other host's, no debugging copies. `minimized` above keeps them as they are. */
+function loadedBySpreadsheet(file) {
+  return !/\.debug\.js$|vsdoc|[/\\](access|onenote|outlook|powerpoint|project|visio|word)[^/\\]*\.js$/.test(file);
+}
+
+function address(base) {
+  const url = new URL(base);
+  if (url.protocol !== 'https:') throw new Error(`base is ${base}; the spreadsheet host takes https only`);
+  return url.href.replace(/\/$/, '');
+}
+
+/** Writes functions.json and help.html from the declared functions anew in each compilation, so watching never leaves them stale. */
+class CatalogueFiles {
+  constructor(base) {
+    this.base = base;
+  }
+
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap('CatalogueFiles', (compilation) => {
+      const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
+      compilation.hooks.processAssets.tapPromise({ name: 'CatalogueFiles', stage }, async () => {
+        const { outputFiles, metafile } = await esbuild.build({
+          absWorkingDir: ROOT,
+          entryPoints: ['src/addin/static-files.ts'],
+          bundle: true,
+          write: false,
+          metafile: true,
+          format: 'esm',
+          platform: 'neutral',
+          target: TARGET,
+          logLevel: 'silent',
+        });
+        for (const file of Object.keys(metafile.inputs)) compilation.fileDependencies.add(path.join(ROOT, file));
+        const code = Buffer.from(outputFiles[0].contents).toString('base64');
+        const { staticFiles } = await import(`data:text/javascript;base64,${code}`);
+        for (const [name, text] of Object.entries(staticFiles(this.base))) {
+          compilation.emitAsset(name, new webpack.sources.RawSource(text));
+        }
+      });
+    });
+  }
+}
