@@ -45,7 +45,7 @@ function functionMetadata(f: HostFunction, helpPage: string): FunctionMetadata {
   const id = functionId(f.name);
   if (!ID.test(id)) throw new Error(`${f.name}: the host does not take this name`);
   const names = f.parameters.map((p) => within(p.name, PARAMETER_NAME_LIMIT, `a parameter name of ${f.name}`));
-  within(names.join(','), PARAMETER_NAMES_LIMIT, `the parameter names of ${f.name} together`);
+  if (names.length > 0) within(names.join(','), PARAMETER_NAMES_LIMIT, `the parameter names of ${f.name} together`);
   return {
     id,
     name: id,
