@@ -20,6 +20,8 @@ const LOCAL = 'https://localhost:3000';
 const OFFICE_DIST = path.join(ROOT, 'node_modules/@microsoft/office-js/dist');
 const OFFICE_JS = { vendor: 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js', package: 'office/office.js' };
 const TARGET = 'es2022';
+/** The host in a browser fetches functions.json and the icons from pages of its own. */
+const FOR_THE_HOST = { 'Access-Control-Allow-Origin': '*', 'Cross-Origin-Resource-Policy': 'cross-origin' };
 
 export default async (env = {}) => {
   const base = address(env.base ?? LOCAL);
@@ -66,11 +68,14 @@ async function server(env, trial) {
     liveReload: false,
     client: false,
     static: false,
-    ...(env.https ? { server: { type: 'https', options: await certificate() } } : {}),
+    ...(env.https ? { server: { type: 'https', options: await certificate() }, headers: FOR_THE_HOST } : {}),
     onListening({ compiler, server }) {
       const page = `${env.https ? 'https' : 'http'}://localhost:${server.address().port}/${trial ? 'trial/' : 'pane.html'}`;
+      let said = false;
       compiler.hooks.done.tap('address', (stats) => {
-        if (!stats.hasErrors()) console.log(`${trial ? 'Trial workbook' : 'Add-in'}: ${page}`);
+        if (said || stats.hasErrors()) return;
+        said = true;
+        console.log(`${trial ? 'Trial workbook' : 'Add-in'}: ${page}`);
       });
     },
   };
