@@ -1,4 +1,4 @@
-import { isotherm, OXYGEN_GAS_CONSTANT, oxygenViscosity } from './oxygen-state.ts';
+import { isotherm, OXYGEN_GAS_CONSTANT, oxygenViscosity, type Isotherm } from './oxygen-state.ts';
 
 /** What a flow calculation needs of the gas, taken once at mean conditions. */
 export interface FlowingGas {
@@ -16,8 +16,13 @@ export interface FlowingGas {
  * exponent = w^2 / (Z R T) with the speed of sound w; for an ideal gas it is cp / cv. Range as `isotherm`.
  */
 export function flowingOxygen(temperature: number, pressure: number): FlowingGas {
-  const line = isotherm(temperature);
-  const { Z, speedOfSound, density } = line.state(line.density(pressure));
+  return flowingOn(isotherm(temperature), pressure);
+}
+
+/** The same on an isotherm already at hand. */
+export function flowingOn(oxygen: Isotherm, pressure: number): FlowingGas {
+  const { temperature } = oxygen;
+  const { Z, speedOfSound, density } = oxygen.state(oxygen.density(pressure));
   const zrt = Z * OXYGEN_GAS_CONSTANT * temperature;
   return { zrt, viscosity: oxygenViscosity(temperature, density), exponent: speedOfSound ** 2 / zrt };
 }

@@ -199,14 +199,16 @@ export function isotherm(temperature: number): Isotherm {
 
   const Z = (p: number): number => (p === 0 ? 1 : p / (density(p) * rt));
 
+  let caloric: { readonly once: Float64Array; readonly twice: Float64Array; readonly ideal: ReturnType<typeof idealPart> } | undefined;
   const state = (rho: number): OxygenState => {
+    caloric ??= { once: polynomials(powers, onceInTau), twice: polynomials(powers, twiceInTau), ideal: idealPart(tau) };
+    const { ideal } = caloric;
     const delta = rho / CRITICAL_MASS_DENSITY;
     const once: Derivatives = { value: 0, first: 0, second: 0 };
     const twice: Derivatives = { value: 0, first: 0, second: 0 };
     evaluate(c, delta, work);
-    evaluate(polynomials(powers, onceInTau), delta, once);
-    evaluate(polynomials(powers, twiceInTau), delta, twice);
-    const ideal = idealPart(tau);
+    evaluate(caloric.once, delta, once);
+    evaluate(caloric.twice, delta, twice);
     const factor = 1 + work.first;
     const energy = ideal.first + once.value;
     const heat = -(ideal.second + twice.value);

@@ -2,6 +2,7 @@ import * as messages from '../messages.ts';
 import { findRoot } from './find-root.ts';
 import type { FlowingGas } from './flowing-gas.ts';
 import type { FrictionLaw } from './friction-factor.ts';
+import { harmonicMean } from './harmonic-mean.ts';
 import { orificeFlowFrom, orificeInlet, type Orifice } from './orifice.ts';
 import { passageFlow, passageInlet, resistance, type Passage } from './pipe-flow.ts';
 
@@ -23,12 +24,15 @@ export interface RodLine {
   readonly gas: FlowingGas;
   /** Factor on the flow, from a measured flow (`rodFlowScale`); 1 where nothing was measured. */
   readonly scale?: number;
-  /** Loss coefficient of entry and exit. */
+  /** Loss coefficient K of the entry; absent: `ROD_ENTRY_LOSS`. */
   readonly loss?: number;
   /** Absolute roughness of tube and wires [m], used by Colebrook. */
   readonly roughness?: number;
   readonly law?: FrictionLaw;
 }
+
+/** A sharp entry (0.5) and the velocity head of the gas that was nearly at rest behind it (1): Crane TP-410, appendix A. */
+export const ROD_ENTRY_LOSS = 1.5;
 
 /** Free area, wetted perimeter and hydraulic diameter of a rod's passages, in m2 and m. */
 export function rodPassages(rod: RodConstruction): { readonly area: number; readonly perimeter: number; readonly diameter: number } {
@@ -43,7 +47,7 @@ export function rodPassages(rod: RodConstruction): { readonly area: number; read
 /** The rod of one length [m] as a passage. */
 export function rodPassage(line: RodLine, length: number): Passage {
   const { area, diameter } = rodPassages(line.rod);
-  return { length, area, diameter, loss: line.loss ?? 0, roughness: line.roughness ?? 0, law: line.law ?? 'Blasius' };
+  return { length, area, diameter, loss: line.loss ?? ROD_ENTRY_LOSS, roughness: line.roughness ?? 0, law: line.law ?? 'Blasius' };
 }
 
 /** Flow [kg/s] through holder and passage in series, not scaled. */
@@ -82,14 +86,6 @@ export function rodPressure(line: RodLine, flow: number, length: number): number
   return line.holder === undefined ? behind : orificeInlet(line.holder, behind, unscaled, line.gas);
 }
 
-/** Gauss-Legendre points and weights of order 4 on 0 to 1 (Abramowitz and Stegun, table 25.4). */
-const GAUSS = [
-  [0.06943184420297371, 0.17392742256872692],
-  [0.33000947820757187, 0.32607257743127307],
-  [0.6699905217924281, 0.32607257743127307],
-  [0.9305681557970263, 0.17392742256872692],
-] as const;
-
 /**
  * Mean flow [kg/s] over the burning time of a rod burned from `length` down to `stub` [m] at a steady inlet pressure.
  *
@@ -99,9 +95,7 @@ const GAUSS = [
 export function meanRodFlow(line: RodLine, inlet: number, length: number, stub: number): number {
   if (!(stub >= 0)) throw messages.tooLow('stub', `${messages.shown(stub)} m`, '0 m');
   if (!(length > stub)) throw messages.notAbove('length', `${messages.shown(length)} m`, `the stub's ${messages.shown(stub)} m`);
-  let resistanceMean = 0;
-  for (const [x, weight] of GAUSS) resistanceMean += weight / rodFlow(line, inlet, stub + x * (length - stub));
-  return 1 / resistanceMean;
+  return harmonicMean((x) => rodFlow(line, inlet, x), stub, length);
 }
 
 /** The factor on a rod's flow that makes it meet a measured flow [kg/s] at an absolute inlet pressure [Pa] and a length [m]. */

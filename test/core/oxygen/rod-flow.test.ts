@@ -12,7 +12,6 @@ const line: RodLine = {
   holder: { diameter: 0.11 * INCH, dischargeCoefficient: 1 },
   ambient: ATMOSPHERE,
   gas: flowingOxygen(294.26, 4e5),
-  loss: 1.5,
 };
 const length = 36 * INCH;
 
