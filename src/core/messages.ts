@@ -37,5 +37,76 @@ export const unknownChoice = (argument: string, came: string, accepted: readonly
 export const unknownName = (argument: string, came: string, nearest: readonly string[]): CalcError =>
   missing(`${argument} "${came}" is not in the register; nearest: ${nearest.join(', ')}`);
 
+export const notWhole = (argument: string, came: string): CalcError => value(`${argument} is ${came}; must be a whole number`);
+export const unequalRanges = (one: string, shape: string, other: string, otherShape: string): CalcError =>
+  value(`${one} is ${shape} and ${other} is ${otherShape}; ranges must have equal sizes, or be one cell, one row or one column`);
+export const oneItemOnly = (argument: string, shape: string): CalcError => value(`${argument} is ${shape}; this function takes one item: give a single cell`);
+export const tooManyArguments = (count: number, most: number): CalcError => value(`there are ${count} arguments; at most ${most} are taken`);
+
+export const notFinite = (): CalcError => value('the result is not a number the sheet can hold; please report this formula');
+export const fault = (detail: string): CalcError => value(`the calculation failed (${detail}); please report this formula`);
+
+// Rows of `assume`
+export const assumeTooNarrow = (): CalcError => value('assume is one column; must be two or more: name, value');
+export const inAssume = (row: number, name: string, problem: string): CalcError => value(`assume row ${row}, ${name}: ${problem}`);
+export const unknownAssumption = (row: number, name: string, nearest: readonly string[]): CalcError =>
+  missing(`assume row ${row}: "${name}" is not an assumption; nearest: ${nearest.join(', ')}`);
+
+// Rods
+export const stubTooLong = (stub: string, length: string): CalcError => value(`stub is ${stub}; must be less than the rod's ${length}`);
+export const rodTooWide = (opening: string, came: string, rod: string, needs: string): CalcError =>
+  value(`${opening} is ${came}; a ${rod} rod pierces ${needs} wide: choose a thinner rod or a wider ${opening}`);
+export const rodTooShort = (rod: string, reaches: string, depth: string): CalcError =>
+  missing(`a ${rod} rod reaches ${reaches} with its stub; the work is ${depth} deep: take a longer rod, couple rods, or work from both ends`);
+export const noRodFits = (opening: string, came: string, rod: string, needs: string): CalcError =>
+  missing(`${opening} is ${came}; the thinnest rod in the register, ${rod}, pierces ${needs} wide`);
+export const noRodFed = (rod: string, flow: string, limit: string): CalcError =>
+  missing(`supply flow is ${limit}; the rod that takes least, ${rod}, takes ${flow} at this pressure`);
+export const noRodForAccess = (access: string, shortest: string): CalcError => missing(`access length is ${access}; the shortest rod in the register is ${shortest}`);
+
+// Listings and plans
+export const nothingFound = (words: string, nearest: readonly string[]): CalcError => missing(`nothing found for "${words}"; nearest: ${nearest.join(', ')}`);
+export const highBeyondReach = (): CalcError =>
+  missing('in more than a tenth of the cases within low and high the heat does not suffice; narrow the assumptions with your own figures');
+
 // Cases without a solution
 export const noSolution = (reason: string): CalcError => missing(reason);
+
+// Sheet engine of the trial workbook and of the command line
+export const unexpected = (name: string, thrown: unknown): CalcError =>
+  value(`${name} failed on this input (${thrown instanceof Error ? thrown.message : String(thrown)}); please report it`);
+export const circularReference = (cells: readonly string[]): string => `circular reference: ${cells.join(' uses ')}`;
+export const noSuchFunction = (name: string, nearest: readonly string[]): string =>
+  `there is no function ${name}${nearest.length > 0 ? `; nearest: ${nearest.join(', ')}` : ''}`;
+/** What the engine's own errors mean, where nothing more is known. */
+export const engineErrors: Readonly<Record<string, string>> = {
+  '#NULL!': 'these ranges have no cell in common',
+  '#DIV/0!': 'division by zero or by a blank cell',
+  '#VALUE!': 'a value is of the wrong kind for the formula',
+  '#REF!': 'the formula refers to a cell that does not exist',
+  '#NAME?': 'the formula uses a name that is not known',
+  '#NUM!': 'the result is no number, or too large a one',
+  '#N/A': 'nothing was found, or a function got the wrong number of arguments',
+  '#SPILL!': 'the result needs more cells than are free beside and below the formula',
+  '#CALC!': 'the result is empty',
+  '#CYCLE!': 'circular reference',
+  '#ERROR!': 'the formula cannot be read',
+};
+
+// Exposures and cautions
+export const tooManyHours = (hours: number): CalcError => value(`hours add up to ${shown(hours)} h; must be at most 24 h in a shift`);
+export const oxygenLevelsOff = (level: number, limit: number): CalcError =>
+  missing(
+    `by these figures the room's average levels off at ${shown(100 * level)}% oxygen and does not reach ${shown(100 * limit)}%; ` +
+      'near the work it is higher: measure',
+  );
+export const airDoesNotClear = (limit: number, freshAir: number): CalcError =>
+  missing(
+    freshAir > 0
+      ? `fresh air cannot bring the room to ${shown(100 * limit)}% oxygen; the limit must be more than the oxygen of the fresh air`
+      : 'without fresh air the room does not clear; fresh air must be more than 0',
+  );
+export const unknownGauge = (came: string): CalcError =>
+  missing(`gauge "${came}" is not a wire gauge the register knows; must be 4/0, 3/0, 2/0, 1/0 or a whole number from 1 to 40`);
+export const conditionNeedsValue = (name: string, example: string): CalcError => value(`condition "${name}" needs a value, such as ${name} ${example}`);
+export const conditionTakesNoValue = (came: string, name: string): CalcError => value(`condition "${came}" has a value; "${name}" takes none`);

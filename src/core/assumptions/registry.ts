@@ -3,9 +3,10 @@ import { BURN_ASSUMPTIONS } from './burn.ts';
 import { CREW_ASSUMPTIONS } from './crew.ts';
 import { ROD_ASSUMPTIONS } from './rods.ts';
 import { SHEET_ASSUMPTIONS } from './sheet.ts';
+import { SUPPLY_ASSUMPTIONS } from './supply.ts';
 
 /** Every assumption, in the order of the listing. */
-export const REGISTRY = [...SHEET_ASSUMPTIONS, ...ROD_ASSUMPTIONS, ...BURN_ASSUMPTIONS, ...CREW_ASSUMPTIONS] as const;
+export const REGISTRY = [...SHEET_ASSUMPTIONS, ...ROD_ASSUMPTIONS, ...BURN_ASSUMPTIONS, ...CREW_ASSUMPTIONS, ...SUPPLY_ASSUMPTIONS] as const;
 
 type Entry = (typeof REGISTRY)[number];
 export type AssumptionName = Entry['name'];

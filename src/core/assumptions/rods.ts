@@ -7,6 +7,14 @@ export const ROD_ASSUMPTIONS = [
     quantity: 'length', unit: 'in', value: 0.11, low: 0.08, high: 0.16, min: 0.02, max: 0.5, kind: 'common practice', source: 'common practice',
   },
   {
+    name: 'gas temperature', summary: 'Temperature of the oxygen in hose and rod, and of the work before burning',
+    quantity: 'temperature', unit: 'F', value: 70, low: 40, high: 100, min: -9, max: 170, kind: 'convention', source: 'convention',
+  },
+  {
+    name: 'air pressure', summary: 'Absolute pressure of the air around the work; lower at height',
+    quantity: 'stress', unit: 'psi', value: 14.696, low: 12, high: 14.9, min: 5, max: 20, kind: 'convention', source: 'convention',
+  },
+  {
     name: 'stub', summary: 'Length of rod left in the holder and thrown away',
     quantity: 'length', unit: 'in', value: 3, low: 2, high: 4, min: 0, max: 60, kind: 'published', source: 'navy underwater cutting',
   },

@@ -68,14 +68,14 @@ export function burnProcess(inputs: BurnInputs, trace?: Trace): BurnProcess {
   }
   if (trace) {
     const source = 'nasa polynomials';
-    trace.add({ name: 'oxygen to burn a kilogram of iron', symbol: 'D', value: D, quantity: 'ratio', formula: 'from the share of the product that is FeO, rest Fe3O4', kind: 'published', source });
+    trace.add({ name: 'oxygen to burn a kilogram of iron', symbol: 'D_ox', value: D, quantity: 'ratio', formula: 'from the share of the product that is FeO, rest Fe3O4', kind: 'published', source });
     trace.add({ name: 'heat of burning a kilogram of iron', symbol: 'H', value: H, quantity: 'heatPerMass', formula: 'from the share of the product that is FeO, rest Fe3O4', kind: 'published', source });
     trace.add({ name: 'heat content of rod iron as it leaves', symbol: 'h_rod', value: hRod, quantity: 'heatPerMass', formula: 'iron from 25 C to the slag temperature', kind: 'published', source });
     trace.add({ name: `heat content of ${inputs.workName} as it leaves`, symbol: 'h_work', value: workHeat, quantity: 'heatPerMass', formula: 'the work from 25 C to the slag temperature', kind: 'published', source });
     trace.add({
       name: 'iron burnt for a kilogram of oxygen', symbol: 'B', value: B, quantity: 'ratio',
       formula: B < free ? 'limited to the rod iron and the share of the work that may burn' : 'oxygen burnt share / oxygen to burn a kilogram of iron',
-      expression: B < free ? '(lambda * (1 - burns * h_rod / h_work)) / (1 - burns * H * (1 - f) / h_work)' : 'eta / D',
+      expression: B < free ? '(lambda * (1 - burns * h_rod / h_work)) / (1 - burns * H * (1 - f) / h_work)' : 'eta / D_ox',
       kind: 'calculated', source: 'arithmetic',
     });
     trace.add({

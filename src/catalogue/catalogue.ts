@@ -1,0 +1,11 @@
+import type { Declaration } from './declaration.ts';
+import { LISTING_FUNCTIONS } from './listing-functions.ts';
+import { PIN_FUNCTIONS } from './pin-functions.ts';
+import { ROD_FUNCTIONS } from './rod-functions.ts';
+
+/** Every function, in the order of the index. */
+export const CATALOGUE: readonly Declaration[] = [...PIN_FUNCTIONS, ...ROD_FUNCTIONS, ...LISTING_FUNCTIONS];
+
+const byName = new Map(CATALOGUE.map((d) => [d.name, d]));
+
+export const findFunction = (name: string): Declaration | undefined => byName.get(name.toUpperCase());

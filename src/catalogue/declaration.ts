@@ -1,0 +1,119 @@
+import type { Basis } from '../core/basis.ts';
+import type { CalcError } from '../core/errors.ts';
+import type { Material } from '../core/burn/materials.ts';
+import type { RodChoice } from '../core/burn/rods.ts';
+import type { Trace } from '../core/trace/trace.ts';
+import type { QuantityName } from '../core/units/quantities.ts';
+import type { Cell } from './cell.ts';
+
+/** A number with a unit; limits in SI. */
+export interface QuantityKind {
+  readonly kind: 'quantity';
+  readonly quantity: QuantityName;
+  /** Refused at and below. */
+  readonly above?: number;
+  /** Refused below. */
+  readonly min?: number;
+  readonly max?: number;
+  readonly whole?: true;
+}
+/** One of a few words. */
+export interface ChoiceKind { readonly kind: 'choice'; readonly choices: readonly string[] }
+export interface TextKind { readonly kind: 'text' }
+export interface RodKind { readonly kind: 'rod' }
+export interface MaterialKind { readonly kind: 'material' }
+/** A range handed over as it stands. */
+export interface CellsKind { readonly kind: 'cells' }
+export type Kind = QuantityKind | ChoiceKind | TextKind | RodKind | MaterialKind | CellsKind;
+
+export interface Parameter<K extends Kind = Kind, O extends boolean = boolean> {
+  readonly summary: string;
+  readonly kind: K;
+  readonly optional: O;
+  /** As a user would type it in a formula. */
+  readonly example: string;
+}
+
+type ValueOfKind<K extends Kind> = K extends QuantityKind ? number
+  : K extends ChoiceKind | TextKind ? string
+  : K extends RodKind ? RodChoice
+  : K extends MaterialKind ? Material
+  : readonly (readonly Cell[])[];
+
+/** What `calculate` is given: SI numbers and register entries, by parameter name. */
+export type Values<P extends Record<string, Parameter>> = {
+  readonly [N in keyof P]: P[N] extends Parameter<infer K, infer O> ? (O extends true ? ValueOfKind<K> | undefined : ValueOfKind<K>) : never;
+};
+
+export interface Column {
+  readonly heading: string;
+  /** Numbers of this column are SI and shown in the user's plain unit, which joins the heading. */
+  readonly quantity?: QuantityName;
+}
+
+/** A number is SI where the column or result has a quantity; a CalcError fails that cell alone. */
+export type Output = number | string | null | CalcError;
+
+interface Common<P extends Record<string, Parameter>> {
+  readonly name: string;
+  readonly family: string;
+  readonly summary: string;
+  readonly parameters: P;
+  /** Whether the last optional argument `assume` follows the parameters. */
+  readonly assume: boolean;
+  /** Keys of the register of sources. */
+  readonly sources: readonly string[];
+  /** Operation or function words whose cautions apply. */
+  readonly cautions: readonly string[];
+  /** Formulas that can be put in a cell as they stand; every one is run by a test. */
+  readonly examples: readonly string[];
+}
+
+/** One value for each item; ranges broadcast and spill. */
+export interface ValueFunction<P extends Record<string, Parameter> = Record<string, Parameter>> extends Common<P> {
+  readonly result: { readonly kind: 'value'; readonly quantity: QuantityName | 'text' };
+  calculate(values: Values<P>, basis: Basis, trace?: Trace): number | string;
+}
+
+/** One labelled row for each item under a heading; a bad item fails in its own row, with the reason in its last column. */
+export interface RowsFunction<P extends Record<string, Parameter> = Record<string, Parameter>> extends Common<P> {
+  readonly result: { readonly kind: 'rows'; readonly columns: readonly Column[] };
+  calculate(values: Values<P>, basis: Basis, trace?: Trace): readonly Output[];
+  /** Works on all good rows together, in their order, after each is calculated. */
+  together?(rows: readonly Output[][], basis: Basis): void;
+}
+
+/** A table from one set of arguments. */
+export interface TableFunction<P extends Record<string, Parameter> = Record<string, Parameter>> extends Common<P> {
+  readonly result: { readonly kind: 'table'; readonly columns: readonly Column[] };
+  calculate(values: Values<P>, basis: Basis, trace?: Trace): readonly (readonly Output[])[];
+}
+
+/** A declared function, whatever its parameters. */
+export type Declaration = ValueFunction | RowsFunction | TableFunction;
+
+// The declarations below keep the types of the parameters for `calculate` and drop them outside.
+export function valueFunction<const P extends Record<string, Parameter>>(d: ValueFunction<P>): Declaration {
+  return d as unknown as Declaration;
+}
+export function rowsFunction<const P extends Record<string, Parameter>>(d: RowsFunction<P>): Declaration {
+  return d as unknown as Declaration;
+}
+export function tableFunction<const P extends Record<string, Parameter>>(d: TableFunction<P>): Declaration {
+  return d as unknown as Declaration;
+}
+
+export const isRowsFunction = (d: Declaration): d is RowsFunction => d.result.kind === 'rows';
+export const isTableFunction = (d: Declaration): d is TableFunction => d.result.kind === 'table';
+
+export function required<const K extends Kind>(kind: K, summary: string, example: string): Parameter<K, false> {
+  return { kind, summary, example, optional: false };
+}
+export function optional<const K extends Kind>(kind: K, summary: string, example: string): Parameter<K, true> {
+  return { kind, summary, example, optional: true };
+}
+
+/** Name of a parameter in a formula's help and in messages: `hoseLength` is `hose length`. */
+export function parameterLabel(name: string): string {
+  return name.replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`);
+}

@@ -1,0 +1,117 @@
+import type { Basis } from '../core/basis.ts';
+import { findMaterial, type Material } from '../core/burn/materials.ts';
+import type { RodChoice } from '../core/burn/rods.ts';
+import { cylindersOpened } from '../core/operations/cylinders-opened.ts';
+import type { Operation, Sizes } from '../core/operations/operation.ts';
+import { sizeItem, type Sizing } from '../core/operations/size-item.ts';
+import { spreadItem } from '../core/operations/spread-item.ts';
+import { highBeyondReach } from '../core/messages.ts';
+import { recorder, type Trace } from '../core/trace/trace.ts';
+import type { QuantityName } from '../core/units/quantities.ts';
+import { optional, required, rowsFunction, tableFunction, valueFunction, type Column, type Declaration, type Output, type Parameter, type Values } from './declaration.ts';
+import { STEP_COLUMNS, stepLines } from './step-table.ts';
+
+type SizeParameters<G extends string> = Record<G, Parameter>;
+type FamilyParameters<G extends string> = SizeParameters<G> & {
+  readonly rod: Parameter<{ readonly kind: 'rod' }, true>;
+  readonly material: Parameter<{ readonly kind: 'material' }, true>;
+};
+
+/** Headings of a plan; the first holds the item's number, the last the reason of a failed row. */
+export const PLAN_COLUMNS = [
+  { heading: 'item' },
+  { heading: 'rod' },
+  { heading: 'rods', quantity: 'count' },
+  { heading: 'rods low', quantity: 'count' },
+  { heading: 'rods high', quantity: 'count' },
+  { heading: 'tip pressure', quantity: 'pressure' },
+  { heading: 'flow', quantity: 'flow' },
+  { heading: 'oxygen', quantity: 'oxygen' },
+  { heading: 'oxygen low', quantity: 'oxygen' },
+  { heading: 'oxygen high', quantity: 'oxygen' },
+  { heading: 'cylinders', quantity: 'count' },
+  { heading: 'burning', quantity: 'time' },
+  { heading: 'crew', quantity: 'time' },
+  { heading: 'crew low', quantity: 'time' },
+  { heading: 'crew high', quantity: 'time' },
+  { heading: 'removed', quantity: 'mass' },
+  { heading: 'cautions' },
+  { heading: 'note' },
+] as const satisfies readonly Column[];
+
+const SOURCES = ['nasa polynomials', 'isothermal pipe flow', 'common practice'];
+
+/** The seven functions of one operation. */
+export function operationFamily<G extends string>(operation: Operation<G>): readonly Declaration[] {
+  const sizes = Object.fromEntries(operation.order.map((name) => [name, sizeParameter(operation, name)])) as SizeParameters<G>;
+  const parameters: FamilyParameters<G> = {
+    ...sizes,
+    rod: optional({ kind: 'rod' }, 'Rod, such as 3/8 or 3/8 x 36; picked when left out', '"3/8 x 36"'),
+    material: optional({ kind: 'material' }, 'Metal of the work; carbon steel when left out', '"carbon steel"'),
+  };
+  const arguments_ = operation.order.filter((n) => !operation.sizes[n].optional).map((n) => operation.sizes[n].example).join(',');
+  const size = (values: Values<FamilyParameters<G>>, basis: Basis, trace?: Trace): Sizing => {
+    const { rod, material, ...rest } = values as unknown as { rod?: RodChoice; material?: Material };
+    return sizeItem(operation, rest as Sizes<G>, rod, material ?? findMaterial(basis.a.word('material')), basis, trace);
+  };
+  const common = (suffix: string) => ({
+    name: `BURN.${operation.id}.${suffix}`,
+    family: operation.id,
+    parameters,
+    assume: true,
+    sources: SOURCES,
+    cautions: operation.cautions,
+    examples: [`=BURN.${operation.id}.${suffix}(${arguments_})`],
+  });
+  const value = (suffix: string, summary: string, quantity: QuantityName, of: (s: Sizing) => number): Declaration =>
+    valueFunction({ ...common(suffix), summary: `${summary} to ${operation.summary}.`, result: { kind: 'value', quantity }, calculate: (v, basis, trace) => of(size(v, basis, trace)) });
+  return [
+    value('RODS', 'Whole rods', 'count', (s) => s.rods),
+    value('OXYGEN', 'Oxygen at the work, with lighting and idle losses,', 'oxygen', (s) => s.oxygen),
+    value('BURN', 'Minutes of rod burning', 'time', (s) => s.burnTime),
+    value('TIME', 'Crew minutes from set-up to clean-up', 'time', (s) => s.crewTime),
+    value('PRESSURE', 'Tip pressure (at the holder while oxygen flows)', 'pressure', (s) => s.pressure),
+    rowsFunction({
+      ...common('PLAN'),
+      summary: `A labelled row for each item: rod, rods, pressure, flow, oxygen, cylinders, minutes, metal, low and high, to ${operation.summary}.`,
+      result: { kind: 'rows', columns: PLAN_COLUMNS },
+      calculate: (v, basis) => planLine(operation, size(v, basis), basis),
+      together: shareCylinders,
+    }),
+    tableFunction({
+      ...common('STEPS'),
+      summary: `The working of one item, step by step with formula, kind and source, to ${operation.summary}.`,
+      result: { kind: 'table', columns: STEP_COLUMNS },
+      calculate: (v, basis) => {
+        const trace = recorder();
+        size(v, basis, trace);
+        return stepLines(trace.steps, basis.a.system);
+      },
+    }),
+  ];
+}
+
+function sizeParameter<G extends string>(operation: Operation<G>, name: G): Parameter {
+  const { summary, quantity, above, max, whole, example, optional: left } = operation.sizes[name];
+  const kind = { kind: 'quantity', quantity, above, max, ...(whole ? { whole } : {}) } as const;
+  return left ? optional(kind, summary, example) : required(kind, summary, example);
+}
+
+function planLine<G extends string>(operation: Operation<G>, s: Sizing, basis: Basis): readonly Output[] {
+  const spread = spreadItem(operation, s, basis);
+  const high = (x: number): Output => (Number.isFinite(x) ? x : highBeyondReach());
+  return [
+    null, s.name, s.rods, spread.lowRods, high(spread.highRods), s.pressure, s.flow, s.oxygen, spread.lowOxygen, high(spread.highOxygen),
+    s.oxygen, s.burnTime, s.crewTime, spread.lowCrewTime, high(spread.highCrewTime), s.removed, operation.cautions.join(', '), s.rod.reason,
+  ];
+}
+
+const CYLINDERS = PLAN_COLUMNS.findIndex((c) => c.heading === 'cylinders');
+
+/** Items share cylinders: each row shows the full cylinders opened for it, so that the column adds up to what the list needs. */
+function shareCylinders(rows: readonly Output[][], basis: Basis): void {
+  const opened = cylindersOpened(rows.map((row) => row[CYLINDERS] as number), basis);
+  rows.forEach((row, i) => {
+    row[CYLINDERS] = opened[i] ?? null;
+  });
+}

@@ -1,0 +1,16 @@
+import type { Step } from '../core/trace/trace.ts';
+import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
+import type { UnitSystem } from '../core/units/quantities.ts';
+import type { Column, Output } from './declaration.ts';
+
+/** The working of a cell as a table; values stand in the plain unit beside them. */
+export const STEP_COLUMNS = [
+  { heading: 'step' }, { heading: 'symbol' }, { heading: 'value' }, { heading: 'unit' }, { heading: 'formula' }, { heading: 'kind' }, { heading: 'source' },
+] as const satisfies readonly Column[];
+
+export function stepLines(steps: readonly Step[], system: UnitSystem): readonly (readonly Output[])[] {
+  return steps.map((s) => {
+    const text = typeof s.value === 'string';
+    return [s.name, s.symbol, text ? s.value : fromSi(s.value as number, s.quantity, system), text ? '' : plainUnit(s.quantity, system), s.formula, s.kind, s.source];
+  });
+}

@@ -1,0 +1,32 @@
+import type { Basis } from '../basis.ts';
+import { flowingOxygen } from '../oxygen/flowing-gas.ts';
+import { meanRodFlow, rodFlowScale, type RodLine } from '../oxygen/rod-flow.ts';
+import { INCH } from '../units/quantities.ts';
+import type { Rod } from './rods.ts';
+
+const MEASURED_LENGTH = 36 * INCH;
+
+/** Holder and rod as a flow path at a gauge pressure [Pa] at the holder's inlet, fitted to the user's own measured flow where there is one. */
+export function rodLine(rod: Rod, pressure: number, { a, once }: Basis): RodLine {
+  const ambient = a.value('air pressure');
+  const line = (p: number): RodLine => ({
+    rod,
+    holder: { diameter: a.value('holder orifice'), dischargeCoefficient: 1 },
+    ambient,
+    gas: flowingOxygen(a.value('gas temperature'), ambient + p / 2),
+    law: 'Blasius',
+  });
+  const measured = a.value('rod flow measured');
+  if (measured === 0) return line(pressure);
+  const at = a.value('pressure');
+  const scale = once(`scale ${rod.name}`, () => rodFlowScale(line(at), measured, ambient + at, MEASURED_LENGTH));
+  return { ...line(pressure), scale };
+}
+
+/** Mean flow [kg/s] over a rod burned from its length down to the stub [m], at a gauge pressure [Pa]. */
+export function meanFlow(rod: Rod, length: number, pressure: number, basis: Basis): number {
+  const stub = basis.a.value('stub');
+  return basis.once(`flow ${rod.name} ${length} ${pressure}`, () =>
+    meanRodFlow(basis.once(`line ${rod.name} ${pressure}`, () => rodLine(rod, pressure, basis)), basis.a.value('air pressure') + pressure, length, stub),
+  );
+}

@@ -1,0 +1,66 @@
+import { mustBeLess } from '../messages.ts';
+import type { Trace } from '../trace/trace.ts';
+import type { Assumptions } from '../assumptions/assumptions.ts';
+import { showQuantity } from '../units/show-quantity.ts';
+import { defineOperation } from './operation.ts';
+import { piercePressure, tipPressure } from './pierce-pressure.ts';
+
+/**
+ * Planned bore of a pin [m]: d = ratio x D.
+ *
+ * `diameter` [m]. Source: common practice; what is left must be thin enough to yield hot and shrink cold.
+ */
+export function pinHole(diameter: number, a: Assumptions, trace?: Trace): number {
+  const ratio = a.record('bore ratio', 'ratio', trace);
+  const d = ratio * diameter;
+  trace?.add({ name: 'planned bore', symbol: 'd', value: d, quantity: 'length', formula: 'bore ratio x diameter', expression: 'ratio * D', kind: 'calculated', source: 'arithmetic' });
+  return d;
+}
+
+/** Burning a seized pin's core out end to end: pierce a pilot along the axis, then widen it to the bore. */
+export const PIN = defineOperation({
+  id: 'PIN',
+  summary: 'burn a seized pin\'s core out end to end: pierce a pilot, then widen it to the bore',
+  order: ['diameter', 'length', 'hole'],
+  sizes: {
+    diameter: { summary: 'Pin diameter', quantity: 'length', above: 0, max: 2, example: '4' },
+    length: { summary: 'Length of pin to burn through', quantity: 'length', above: 0, max: 10, example: '10' },
+    hole: { summary: 'Bore to burn out; planned from the diameter when left out', quantity: 'length', above: 0, max: 2, optional: true, example: '2.5' },
+  },
+  plan: ({ diameter = 0, length = 0, hole }, a, trace) => {
+    const input = (name: string, symbol: string, value: number): void =>
+      trace?.add({ name, symbol, value, quantity: 'length', formula: 'given', kind: 'input', source: '' });
+    if (hole !== undefined && hole >= diameter) {
+      throw mustBeLess('hole', showQuantity(hole, 'length', a.system), `the pin's ${showQuantity(diameter, 'length', a.system)}`);
+    }
+    input('diameter', 'D', diameter);
+    input('length', 'L', length);
+    if (hole !== undefined) input('hole', 'd', hole);
+    return { diameter, length, hole: hole ?? pinHole(diameter, a, trace) };
+  },
+  opening: ({ hole }) => ({ width: hole, name: 'hole' }),
+  work: ({ length, hole }, rod, pierceWidthRatio, a, trace) => {
+    const ends = a.value('ends worked');
+    const width = Math.min(pierceWidthRatio * rod.outsideDiameter, hole);
+    const depth = length / ends;
+    const freeVolume = (Math.PI / 4) * (hole * hole - width * width) * length;
+    if (trace) {
+      a.record('ends worked', 'ends', trace);
+      trace.add({ name: 'width of the pilot', symbol: 'w', value: width, quantity: 'length', formula: 'pierce width x outside diameter of the rod, at most the hole', expression: 'min(widths * d_rod, d)', kind: 'calculated', source: 'arithmetic' });
+      trace.add({ name: 'depth pierced from each end', symbol: 'x', value: depth, quantity: 'length', formula: 'length / ends worked', expression: 'L / ends', kind: 'calculated', source: 'arithmetic' });
+      trace.add({ name: 'pilots', symbol: 'n', value: ends, quantity: 'count', formula: 'one from each end worked', expression: 'ends', kind: 'calculated', source: 'arithmetic' });
+      trace.add({ name: 'volume to widen', symbol: 'V', value: freeVolume, quantity: 'volume', formula: 'pi / 4 x (hole squared - pilot squared) x length', expression: 'PI / 4 * (d * d - w * w) * L', kind: 'calculated', source: 'arithmetic' });
+      trace.add({ name: 'depth to reach', symbol: 'reach', value: depth, quantity: 'length', formula: 'depth pierced from each end', expression: 'x', kind: 'calculated', source: 'arithmetic' });
+    }
+    return { pierceWidth: width, pierceDepth: depth, pierces: ends, freeVolume, reach: depth };
+  },
+  pressure: ({ length }, a, trace) => {
+    const depth = length / a.value('ends worked');
+    return tipPressure(a, trace, 'pierce pressure + rise x depth, at most the top', 'min(max(p_top, p_0), p_0 + rise * L / ends)', () => piercePressure(depth, a, trace));
+  },
+  crewTimes: ['set-up time', 'plate time', 'push-out time', 'clean-up time'],
+  cautions: ['PIN'],
+});
+
+export type PinSizes = Readonly<Record<'diameter' | 'length' | 'hole', number>>;
+export type { Trace, Assumptions };

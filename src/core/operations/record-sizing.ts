@@ -1,0 +1,69 @@
+import type { Basis } from '../basis.ts';
+import type { Material } from '../burn/materials.ts';
+import { rodMassPerLength } from '../burn/rods.ts';
+import type { Kind, Trace } from '../trace/trace.ts';
+import type { QuantityName } from '../units/quantities.ts';
+import type { Consumption } from './consumption.ts';
+import type { Operation } from './operation.ts';
+import type { FittedRod } from './rod-fit.ts';
+import type { Sizing } from './size-item.ts';
+
+/** Records the choice of rod and material. */
+export function recordRod(fitted: FittedRod, name: string, material: Material, { a }: Basis, trace: Trace): void {
+  const { rod, reason } = fitted;
+  trace.add({ name: 'rod', symbol: 'rod', value: name, quantity: 'count', formula: reason || 'given', kind: reason ? 'calculated' : 'input', source: '' });
+  trace.add({ name: 'outside diameter of the rod', symbol: 'd_rod', value: rod.outsideDiameter, quantity: 'length', formula: 'register of rods', kind: 'common practice', source: rod.source });
+  trace.add({ name: 'length of a rod', symbol: 'L_rod', value: fitted.length, quantity: 'length', formula: 'given or picked with the rod', kind: 'input', source: '' });
+  trace.add({ name: 'steel in a length of rod', symbol: 'mu', value: rodMassPerLength(rod), quantity: 'massPerLength', formula: 'tube wall and wires x density of steel, register of rods', kind: 'common practice', source: rod.source });
+  a.record('pierce width', 'widths', trace);
+  trace.add({ name: 'material', symbol: 'material', value: material.name, quantity: 'count', formula: 'given, or by default', kind: 'input', source: '' });
+  trace.add({ name: 'density of the work', symbol: 'rho', value: material.density, quantity: 'density', formula: 'register of materials', kind: 'published', source: material.source });
+  trace.add({ name: 'share of the work that may burn', symbol: 'burns', value: material.burns, quantity: 'ratio', formula: 'register of materials', kind: 'common practice', source: 'common practice' });
+}
+
+/** Records what follows from flow, heat balance and work: times, oxygen, rods and crew time, each with a formula that a test replays. */
+export function recordSizing<G extends string>(operation: Operation<G>, sizing: Sizing, used: Consumption, basis: Basis, trace: Trace): void {
+  const { a } = basis;
+  const { work } = sizing;
+  const step = (name: string, symbol: string, value: number, quantity: QuantityName, formula: string, expression: string, kind: Kind = 'calculated'): void =>
+    trace.add({ name, symbol, value, quantity, formula, expression, kind, source: 'arithmetic' });
+  const pierced = work.pierces > 0;
+  if (pierced) {
+    const c = a.record('advance limit', 'c', trace);
+    const depths = a.record('advance depth', 'depths', trace);
+    const w = work.pierceWidth;
+    const v = used.advance;
+    const s = depths * w;
+    step('advance that the heat allows', 'v', v, 'speed', 'work metal removed x flow / (density x section of the pierce)', 'k * m / (rho * (PI / 4) * w * w)');
+    step('depth at which slag halves the advance', 's', s, 'length', 'advance depth x width of the pierce', 'depths * w');
+    step('depth pierced at the heat\'s advance', 'x_free', Math.min(Math.max((c / v - 1) * s, 0), work.pierceDepth), 'length', '(advance limit / advance of the heat - 1) x halving depth, between 0 and the depth', 'min(max((c / v - 1) * s, 0), x)');
+    step('burning time of the pierces', 't_pierce', used.pierceTime, 'time', 'pierces x (free depth / advance + the rest at the slag\'s limit, which falls with depth)', 'n * (x_free / v + (x - x_free + (x * x - x_free * x_free) / (2 * s)) / c)');
+  }
+  step('burning time of the rest', 't_rest', used.freeTime, 'time', 'density x volume / (work metal removed x flow)', '(rho * V) / (k * m)');
+  step('burning time', 't', used.burnTime, 'time', 'pierces + rest', pierced ? 't_pierce + t_rest' : 't_rest');
+  step('oxygen while burning', 'O_burn', used.burnOxygen, 'oxygen', 'flow x burning time', 'm * t');
+  step('length of rod consumed', 'l', sizing.consumed, 'length', 'rod feed ratio x oxygen while burning / steel in a length of rod', 'lambda * O_burn / mu');
+  a.record('stub', 'stub', trace);
+  a.record('reach loss', 'loss', trace);
+  const usable = sizing.rod.coupled ? sizing.rod.length : sizing.rod.length - a.value('stub') - (a.value('reach loss') * work.reach) / 2;
+  if (sizing.rod.coupled) step('rods', 'N', sizing.rods, 'count', '(length consumed + one stub + reach loss x mean depth) / length of a rod, whole, up', 'max(1, ceil((l + stub + loss * reach / 2) / L_rod - 1e-9))');
+  else {
+    step('usable length of a rod', 'usable', usable, 'length', 'length - stub - reach loss x mean depth', 'L_rod - stub - loss * reach / 2');
+    step('rods', 'N', sizing.rods, 'count', 'length consumed / usable length, whole, up', 'max(1, ceil(l / usable - 1e-9))');
+  }
+  a.record('idle oxygen share', 'idle', trace);
+  a.record('lighting time', 't_light', trace);
+  step('oxygen', 'O', sizing.oxygen, 'oxygen', 'oxygen while burning x (1 + idle share) + rods x flow x lighting time', 'O_burn * (1 + idle) + N * m * t_light');
+  step('metal removed', 'M', sizing.removed, 'mass', 'density x (volume of the rest + pierces)', pierced ? 'rho * (V + n * x * (PI / 4) * w * w)' : 'rho * V');
+  const symbols = operation.crewTimes.map((each, i) => {
+    a.record(each, `t_${i + 1}`, trace);
+    return `t_${i + 1}`;
+  });
+  if (operation.cooling) {
+    operation.cooling(sizing.planned as Readonly<Record<G, number>>, basis, trace);
+    symbols.push('t_cool');
+  }
+  a.record('burning duty', 'duty', trace);
+  a.record('rod change time', 't_change', trace);
+  step('crew time', 't_crew', sizing.crewTime, 'time', 'the times of the item + burning time / burning duty + rods x rod change time', `${[...symbols, 't / duty'].join(' + ')} + N * t_change`);
+}

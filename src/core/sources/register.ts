@@ -1,0 +1,9 @@
+import { GENERAL_SOURCES } from './general.ts';
+import type { Source } from './source.ts';
+
+/** Every source the project rests on, by key. */
+export const SOURCES: readonly Source[] = [...GENERAL_SOURCES];
+
+const byKey = new Map(SOURCES.map((s) => [s.key, s]));
+
+export const findSource = (key: string): Source | undefined => byKey.get(key);

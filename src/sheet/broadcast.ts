@@ -1,0 +1,76 @@
+import { isBlankCell, type Cell } from '../catalogue/cell.ts';
+import { unequalRanges } from '../core/messages.ts';
+import type { Argument } from './host-function.ts';
+
+export type Grid = readonly (readonly Cell[])[];
+
+export interface Shape {
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** One argument as a grid, with its name for messages. */
+export interface NamedGrid {
+  readonly name: string;
+  readonly grid: Grid;
+}
+
+export function asGrid(argument: Argument): Grid | undefined {
+  if (argument === undefined) return undefined;
+  if (!Array.isArray(argument)) return [[argument as Cell]];
+  const grid = argument as Grid;
+  return grid.length === 0 || grid[0]?.length === 0 ? [[null]] : grid;
+}
+
+export function shapeOf(grid: Grid): Shape {
+  return { rows: grid.length, columns: grid[0]?.length ?? 0 };
+}
+
+export function shapeText({ rows, columns }: Shape): string {
+  return `${rows} row${rows === 1 ? '' : 's'} by ${columns} column${columns === 1 ? '' : 's'}`;
+}
+
+/**
+ * The shape that arguments spill to, as the host's own arithmetic has it: each is one cell, one row, one column,
+ * or of the full shape. Throws `#VALUE!` naming the two that do not fit. Rows after the last that holds
+ * anything are cut, so that a whole column costs no more than its filled part.
+ */
+export function broadcastShape(grids: readonly NamedGrid[]): Shape {
+  const rows = common(grids, (s) => s.rows);
+  const columns = common(grids, (s) => s.columns);
+  return { rows: rows > MANY_ROWS ? Math.max(1, filledRows(grids)) : rows, columns };
+}
+
+// A list of this length is taken as it stands; only longer ones are searched for their end.
+const MANY_ROWS = 20_000;
+
+function common(grids: readonly NamedGrid[], measure: (s: Shape) => number): number {
+  let most = 1;
+  let setBy: NamedGrid | undefined;
+  for (const each of grids) {
+    const n = measure(shapeOf(each.grid));
+    if (n === 1 || n === most) continue;
+    if (setBy) throw unequalRanges(setBy.name, shapeText(shapeOf(setBy.grid)), each.name, shapeText(shapeOf(each.grid)));
+    most = n;
+    setBy = each;
+  }
+  return most;
+}
+
+function filledRows(grids: readonly NamedGrid[]): number {
+  let last = 0;
+  for (const { grid } of grids) {
+    if (grid.length === 1) continue;
+    let n = grid.length;
+    while (n > last && (grid[n - 1] ?? []).every(isBlankCell)) n--;
+    last = Math.max(last, n);
+  }
+  return last;
+}
+
+/** The cell of a grid that takes part in row `r` and column `c` of the spill. */
+export function cellAt(grid: Grid, r: number, c: number): Cell {
+  const row = grid.length === 1 ? grid[0] : grid[r];
+  if (!row) return null;
+  return (row.length === 1 ? row[0] : row[c]) ?? null;
+}

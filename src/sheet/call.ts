@@ -1,0 +1,214 @@
+import type { Column, Declaration, Output, Parameter, RowsFunction, TableFunction, ValueFunction } from '../catalogue/declaration.ts';
+import { isRowsFunction, isTableFunction, parameterLabel } from '../catalogue/declaration.ts';
+import { isBlankCell, type Cell, type CellError } from '../catalogue/cell.ts';
+import { Basis } from '../core/basis.ts';
+import { CalcError } from '../core/errors.ts';
+import * as messages from '../core/messages.ts';
+import type { Trace } from '../core/trace/trace.ts';
+import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
+import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
+import { asGrid, broadcastShape, cellAt, shapeOf, shapeText, type Grid, type NamedGrid, type Shape } from './broadcast.ts';
+import type { Argument } from './host-function.ts';
+import { readAssume } from './read-assume.ts';
+import { blankError, readCell } from './read-cell.ts';
+
+export type Results = readonly (readonly Cell[])[];
+
+/** The arguments of one call, read as far as they are the same for all items. */
+interface Prepared {
+  readonly basis: Basis;
+  readonly system: UnitSystem;
+  readonly slots: readonly Slot[];
+  readonly shape: Shape;
+}
+
+interface Slot {
+  readonly name: string;
+  readonly label: string;
+  readonly parameter: Parameter;
+  readonly grid: Grid | undefined;
+  /** Whether it has more than one cell. */
+  readonly varies: boolean;
+  /** What a single cell holds, read once; an error waits for the item. */
+  readonly once: { readonly value: unknown } | { readonly failed: CalcError } | undefined;
+}
+
+/** Calls a declared function with cells and gives cells; any failure is a CellError in its own place. */
+export function call(d: Declaration, args: readonly Argument[]): Results {
+  try {
+    const prepared = prepare(d, args);
+    if (isTableFunction(d)) return table(d, prepared);
+    if (isRowsFunction(d)) return rows(d, prepared);
+    return values(d, prepared);
+  } catch (e) {
+    return [[toCellError(e)]];
+  }
+}
+
+/** Runs the calculation of a single item with a recorder; throws CalcError. Items are counted from 0, row by row. */
+export function explain(d: Declaration, args: readonly Argument[], item: number, trace: Trace): void {
+  const prepared = prepare(d, args);
+  const { rows: r, columns: c } = prepared.shape;
+  const at = Math.min(Math.max(item, 0), r * c - 1);
+  const read = d.result.kind === 'table' ? readItem(prepared, 0, 0) : readItem(prepared, Math.floor(at / c), at % c);
+  d.calculate(read as never, prepared.basis, trace);
+}
+
+function prepare(d: Declaration, args: readonly Argument[]): Prepared {
+  const names = Object.keys(d.parameters);
+  const most = names.length + (d.assume ? 1 : 0);
+  if (args.length > most && args.slice(most).some((a) => a !== undefined)) throw messages.tooManyArguments(args.length, most);
+  const a = readAssume(d.assume ? args[names.length] : undefined);
+  const { system } = a;
+  const slots = names.map((name, i): Slot => slot(name, d.parameters[name] as Parameter, args[i], system));
+  for (const s of slots) if (!s.grid && !s.parameter.optional) throw messages.isMissing(s.label);
+  const each: NamedGrid[] = slots.flatMap((s) => (s.grid && s.parameter.kind.kind !== 'cells' ? [{ name: s.label, grid: s.grid }] : []));
+  if (d.result.kind === 'table') {
+    for (const { name, grid } of each) {
+      const shape = shapeOf(grid);
+      if (shape.rows * shape.columns > 1) throw messages.oneItemOnly(name, shapeText(shape));
+    }
+  }
+  return { basis: new Basis(a), system, slots, shape: broadcastShape(each) };
+}
+
+function slot(name: string, parameter: Parameter, argument: Argument, system: UnitSystem): Slot {
+  const grid = asGrid(argument);
+  const label = parameterLabel(name);
+  if (!grid || parameter.kind.kind === 'cells') return { name, label, parameter, grid, varies: false, once: { value: grid } };
+  const shape = shapeOf(grid);
+  if (shape.rows * shape.columns > 1) return { name, label, parameter, grid, varies: true, once: undefined };
+  return { name, label, parameter, grid, varies: false, once: attempt(() => readOne(cellAt(grid, 0, 0), label, parameter, system)) };
+}
+
+function attempt(read: () => unknown): NonNullable<Slot['once']> {
+  try {
+    return { value: read() };
+  } catch (e) {
+    if (e instanceof CalcError) return { failed: e };
+    throw e;
+  }
+}
+
+function readOne(cell: Cell, label: string, parameter: Parameter, system: UnitSystem): unknown {
+  const value = readCell(cell, label, parameter.kind, system);
+  if (value === undefined && !parameter.optional) throw blankError(label, parameter.kind);
+  return value;
+}
+
+function readItem({ slots, system }: Prepared, r: number, c: number): Record<string, unknown> {
+  const values: Record<string, unknown> = {};
+  for (const s of slots) {
+    if (s.once) {
+      if ('failed' in s.once) throw s.once.failed;
+      values[s.name] = s.once.value;
+    } else {
+      values[s.name] = readOne(cellAt(s.grid ?? [], r, c), s.label, s.parameter, system);
+    }
+  }
+  return values;
+}
+
+/** A row of a list is blank where each required argument that changes from row to row is blank; with single cells, where all are. */
+function isBlankItem({ slots }: Prepared, r: number, c: number): boolean {
+  const asked = slots.filter((s) => !s.parameter.optional && s.grid && s.parameter.kind.kind !== 'cells');
+  const varying = asked.filter((s) => s.varies);
+  const deciding = varying.length > 0 ? varying : asked;
+  return deciding.length > 0 && deciding.every((s) => isBlankCell(cellAt(s.grid ?? [], r, c)));
+}
+
+function values(d: ValueFunction, p: Prepared): Results {
+  const { quantity } = d.result;
+  return grid(p.shape, (r, c) => {
+    if (isBlankItem(p, r, c)) return null;
+    return guarded(() => {
+      const value = d.calculate(readItem(p, r, c) as never, p.basis);
+      return typeof value === 'string' || quantity === 'text' ? value : shownNumber(value, quantity, p.system);
+    });
+  });
+}
+
+function grid(shape: Shape, cell: (r: number, c: number) => Cell): Cell[][] {
+  return Array.from({ length: shape.rows }, (_, r) => Array.from({ length: shape.columns }, (_c, c) => cell(r, c)));
+}
+
+function rows(d: RowsFunction, p: Prepared): Results {
+  const { columns } = d.result;
+  const good: Output[][] = [];
+  const lines: (Output[] | undefined)[] = [];
+  for (let r = 0; r < p.shape.rows; r++) {
+    for (let c = 0; c < p.shape.columns; c++) {
+      if (isBlankItem(p, r, c)) {
+        lines.push(undefined);
+        continue;
+      }
+      let line: Output[];
+      try {
+        line = [...d.calculate(readItem(p, r, c) as never, p.basis)];
+        good.push(line);
+      } catch (e) {
+        line = failedLine(columns, lines.length + 1, e);
+      }
+      lines.push(line);
+    }
+  }
+  d.together?.(good, p.basis);
+  const blank: readonly Cell[] = columns.map(() => null);
+  return [headings(columns, p.system), ...lines.map((line, i) => (line ? finished(line, columns, i + 1, p.system) : blank))];
+}
+
+/** The item's number stands first, the reason last, the error itself in every column of numbers. */
+function failedLine(columns: readonly Column[], item: number, e: unknown): Output[] {
+  const failed = toCalcError(e);
+  return columns.map((column, i) => (i === 0 ? item : i === columns.length - 1 ? failed.message : column.quantity === undefined ? null : failed));
+}
+
+function finished(line: readonly Output[], columns: readonly Column[], item: number, system: UnitSystem): readonly Cell[] {
+  return columns.map((column, i) => (i === 0 && line[0] === null ? item : outputCell(line[i] ?? null, column, system)));
+}
+
+function table(d: TableFunction, p: Prepared): Results {
+  const { columns } = d.result;
+  const lines = d.calculate(readItem(p, 0, 0) as never, p.basis);
+  return [headings(columns, p.system), ...lines.map((line) => columns.map((column, i) => outputCell(line[i] ?? null, column, p.system)))];
+}
+
+function headings(columns: readonly Column[], system: UnitSystem): readonly Cell[] {
+  return columns.map(({ heading, quantity }) => {
+    const unit = quantity === undefined ? '' : plainUnit(quantity, system);
+    return unit === '' ? heading : `${heading}, ${unit}`;
+  });
+}
+
+function outputCell(output: Output, column: Column, system: UnitSystem): Cell {
+  if (output instanceof CalcError) return toCellError(output);
+  if (typeof output !== 'number') return output;
+  return guarded(() => (column.quantity === undefined ? finite(output) : shownNumber(output, column.quantity, system)));
+}
+
+function shownNumber(si: number, quantity: QuantityName, system: UnitSystem): number {
+  return finite(fromSi(si, quantity, system));
+}
+
+/** The last guard against a number the sheet cannot hold; reaching it is a fault of ours. */
+function finite(x: number): number {
+  if (!Number.isFinite(x)) throw messages.notFinite();
+  return x;
+}
+
+function guarded(make: () => Cell): Cell {
+  try {
+    return make();
+  } catch (e) {
+    return toCellError(e);
+  }
+}
+
+function toCalcError(e: unknown): CalcError {
+  return e instanceof CalcError ? e : messages.fault(e instanceof Error ? e.message : String(e));
+}
+
+export function toCellError(e: unknown): CellError {
+  const { code, message } = toCalcError(e);
+  return { error: code, message };
+}

@@ -1,0 +1,25 @@
+import { CATALOGUE } from '../catalogue/catalogue.ts';
+import { parameterLabel, type Declaration } from '../catalogue/declaration.ts';
+import { call } from './call.ts';
+import type { HostFunction } from './host-function.ts';
+
+const ASSUME = {
+  name: 'assume',
+  summary: 'Range of rows name, value that replace assumptions for this call, as BURN.ASSUMED lists them',
+  optional: true,
+  example: 'Assumptions!A2:B9',
+} as const;
+
+/** A declaration as a host is given it. */
+export function hostFunction(d: Declaration): HostFunction {
+  const parameters = Object.entries(d.parameters).map(([name, { summary, optional, example }]) => ({ name: parameterLabel(name), summary, optional, example }));
+  return {
+    name: d.name,
+    summary: d.summary,
+    parameters: d.assume ? [...parameters, ASSUME] : parameters,
+    call: (args) => call(d, args),
+  };
+}
+
+/** Every function of the catalogue. */
+export const hostFunctions: readonly HostFunction[] = CATALOGUE.map(hostFunction);

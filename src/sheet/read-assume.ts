@@ -1,0 +1,136 @@
+import { isBlankCell, isCellError, type Cell } from '../catalogue/cell.ts';
+import { isChoice, type Assumption, type NumberAssumption } from '../core/assumptions/assumption.ts';
+import { Assumptions, type Override } from '../core/assumptions/assumptions.ts';
+import { REGISTRY, findAssumption, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
+import { CalcError } from '../core/errors.ts';
+import * as messages from '../core/messages.ts';
+import { nearestNames } from '../core/units/nearest-names.ts';
+import { knownUnit, plainUnit, toSi } from '../core/units/parse-quantity.ts';
+import type { UnitSystem } from '../core/units/quantities.ts';
+import type { Argument } from './host-function.ts';
+import { readCell } from './read-cell.ts';
+
+interface Columns {
+  readonly name: number;
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  readonly unit: number;
+  readonly kind: number;
+  /** Whether a heading row named the columns, so that low and high are meant as such. */
+  readonly named: boolean;
+}
+
+const POSITIONS: Columns = { name: 0, value: 1, low: 2, high: 3, unit: 4, kind: 5, named: false };
+
+/**
+ * Reads the rows of `assume`: name, value, and where present low, high, unit, kind, as BURN.ASSUMED lists them.
+ *
+ * A heading row is recognised and then names the columns. Blank names and blank values are passed over, so a
+ * region with gaps works. A plain number is in the unit of its unit column, else in the plain unit of the
+ * system in force (`units`). Rows equal to the default change nothing. Throws a CalcError that names the row.
+ */
+export function readAssume(argument: Argument): Assumptions {
+  if (argument === undefined || argument === null) return Assumptions.defaults();
+  const rows = Array.isArray(argument) ? (argument as readonly (readonly Cell[])[]) : [[argument as Cell]];
+  if (rows.every((row) => row.every(isBlankCell))) return Assumptions.defaults();
+  if ((rows[0]?.length ?? 0) < 2) throw messages.assumeTooNarrow();
+  const first = text(rows[0]?.[0]).toLowerCase();
+  const headed = (first === 'name' || first === 'assumption') && !findAssumption(first);
+  const columns = headed ? namedColumns(rows[0] ?? []) : POSITIONS;
+  const system: UnitSystem = unitsOf(rows, columns);
+  const seen = new Map<string, number>();
+  const overrides: Override[] = [];
+  rows.forEach((row, i) => {
+    if (headed && i === 0) return;
+    const at = i + 1;
+    const nameCell = row[columns.name] ?? null;
+    if (isCellError(nameCell)) throw messages.inAssume(at, 'name', `holds the error ${nameCell.error}`);
+    if (isBlankCell(nameCell)) return;
+    const name = text(nameCell);
+    const entry = findAssumption(name);
+    if (!entry) throw messages.unknownAssumption(at, name, nearestNames(name, REGISTRY.map((a) => a.name)));
+    const before = seen.get(entry.name);
+    if (before !== undefined) throw messages.inAssume(at, entry.name, `is set in row ${before} already; keep one of them`);
+    if (isBlankCell(row[columns.value] ?? null)) return;
+    seen.set(entry.name, at);
+    const read = naming(at, entry.name, () => readRow(entry, row, columns, system));
+    if (read) overrides.push(read);
+  });
+  return Assumptions.from(overrides);
+}
+
+function namedColumns(heading: readonly Cell[]): Columns {
+  const find = (...names: readonly string[]): number => heading.findIndex((c) => names.includes(text(c).toLowerCase()));
+  const value = find('value');
+  return { name: 0, value: value < 0 ? 1 : value, low: find('low'), high: find('high'), unit: find('unit'), kind: find('kind'), named: true };
+}
+
+const text = (cell: Cell | undefined): string => (typeof cell === 'string' ? cell.trim() : typeof cell === 'number' ? String(cell) : '');
+
+function unitsOf(rows: readonly (readonly Cell[])[], columns: Columns): UnitSystem {
+  const at = rows.findIndex((row) => text(row[columns.name]).toLowerCase() === 'units');
+  const cell = rows[at]?.[columns.value] ?? null;
+  if (at < 0 || isBlankCell(cell)) return 'US';
+  return naming(at + 1, 'units', () => readCell(cell, 'value', { kind: 'choice', choices: ['US', 'SI'] }, 'US')) as UnitSystem;
+}
+
+/** Adds the row and the name to a message of what stands in it. */
+function naming<T>(row: number, name: string, read: () => T): T {
+  try {
+    return read();
+  } catch (e) {
+    if (e instanceof CalcError) throw new CalcError(e.code, messages.inAssume(row, name, e.message).message);
+    throw e;
+  }
+}
+
+function readRow(entry: Assumption, row: readonly Cell[], columns: Columns, system: UnitSystem): Override | undefined {
+  const cell = row[columns.value] ?? null;
+  if (isChoice(entry)) {
+    const word = readCell(cell, 'value', { kind: 'choice', choices: entry.choices }, system) as string;
+    return word === entry.value ? undefined : { name: entry.name as ChoiceName, word };
+  }
+  const unit = unitOfRow(entry, row[columns.unit], columns.named, system);
+  const number = (c: Cell, what: string): number => readNumber(entry, c, what, unit);
+  const value = number(cell, 'value');
+  const range = (at: number, what: string): number | undefined => {
+    const c = row[at] ?? null;
+    if (isBlankCell(c) || (!columns.named && typeof c !== 'number')) return undefined;
+    return number(c, what);
+  };
+  // Without a heading a third column may be a note: low and high count only as a pair of numbers.
+  const both = columns.named || (typeof row[columns.low] === 'number' && typeof row[columns.high] === 'number');
+  const low = both ? range(columns.low, 'low') : undefined;
+  const high = both ? range(columns.high, 'high') : undefined;
+  if (low !== undefined && low > value) throw messages.tooHigh('low', `${text(row[columns.low])} ${unit}`.trim(), `the value ${text(cell)}`);
+  if (high !== undefined && high < value) throw messages.tooLow('high', `${text(row[columns.high])} ${unit}`.trim(), `the value ${text(cell)}`);
+  const si = (x: number): number => toSi(x, entry.quantity, 'US', entry.unit);
+  const same = (x: number | undefined, standard: number): boolean => x === undefined || Math.abs(x - si(standard)) <= 1e-9 * Math.abs(si(standard));
+  if (same(value, entry.value) && same(low, entry.low) && same(high, entry.high)) return undefined;
+  const kind = text(row[columns.kind]).toLowerCase() === 'your log' ? 'your log' : 'your value';
+  return { name: entry.name as NumberName, value, kind, ...(low === undefined ? {} : { low }), ...(high === undefined ? {} : { high }) };
+}
+
+/** The unit column where it names a unit of the quantity; without a heading another text there is a note. */
+function unitOfRow(entry: NumberAssumption, cell: Cell | undefined, named: boolean, system: UnitSystem): string {
+  const written = text(cell);
+  const standard = system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
+  if (written === '') return standard;
+  const unit = knownUnit(written, entry.quantity);
+  if (unit === undefined && named) throw messages.unknownChoice('unit', written, [standard]);
+  return unit ?? standard;
+}
+
+function readNumber(entry: NumberAssumption, cell: Cell, what: string, unit: string): number {
+  const si = (x: number): number => toSi(x, entry.quantity, 'US', entry.unit);
+  const plain = typeof cell === 'number' && Number.isFinite(cell) ? toSi(cell, entry.quantity, 'US', unit) : undefined;
+  const limits = { kind: 'quantity', quantity: entry.quantity } as const;
+  const value = plain ?? (readCell(typeof cell === 'string' && Number.isFinite(Number(cell)) ? `${cell} ${unit}` : cell, what, limits, 'US') as number);
+  const shownIn = (x: number): string => `${messages.shown(x)}${entry.unit === '' ? '' : ` ${entry.unit}`}`;
+  const came = typeof cell === 'number' ? `${messages.shown(cell)}${unit === '' ? '' : ` ${unit}`}` : text(cell);
+  const slack = 1e-12 * Math.abs(value);
+  if (value < si(entry.min) - slack) throw messages.tooLow(what, came, shownIn(entry.min));
+  if (value > si(entry.max) + slack) throw messages.tooHigh(what, came, shownIn(entry.max));
+  return value;
+}

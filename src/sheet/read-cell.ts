@@ -1,0 +1,87 @@
+import type { Kind, QuantityKind } from '../catalogue/declaration.ts';
+import { isBlankCell, isCellError, type Cell } from '../catalogue/cell.ts';
+import { findMaterial, type Material } from '../core/burn/materials.ts';
+import { findRod, type RodChoice } from '../core/burn/rods.ts';
+import * as messages from '../core/messages.ts';
+import { fromSi, parseQuantity, plainUnit, toSi } from '../core/units/parse-quantity.ts';
+import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
+
+// Serial days of 1990 and 2100: a fraction typed as 3/8 becomes a day of some year between them.
+const FIRST_DATE = 32874;
+const LAST_DATE = 73051;
+
+/** What a cell can hold for one parameter; undefined where it is blank. */
+export type Read = number | string | RodChoice | Material | undefined;
+
+/** Reads one cell as the parameter's kind asks, in SI; throws a CalcError that names the argument. */
+export function readCell(cell: Cell, argument: string, kind: Kind, system: UnitSystem): Read {
+  if (isBlankCell(cell)) return undefined;
+  if (isCellError(cell)) throw messages.isErrorValue(argument, cell.error);
+  switch (kind.kind) {
+    case 'quantity':
+      return readQuantity(cell as number | string | boolean, argument, kind, system);
+    case 'choice': {
+      const word = String(cell).trim();
+      const found = kind.choices.find((c) => c.toLowerCase() === word.toLowerCase());
+      if (found === undefined) throw messages.unknownChoice(argument, word, kind.choices);
+      return found;
+    }
+    case 'rod':
+      if (typeof cell === 'number' && isDateSerial(cell)) throw messages.isDate(argument, String(cell));
+      return findRod(String(cell));
+    case 'material':
+      return findMaterial(String(cell));
+    default:
+      return String(cell);
+  }
+}
+
+/** A whole number that could be the serial of a day between 1990 and 2100. */
+function isDateSerial(x: number): boolean {
+  return Number.isInteger(x) && x >= FIRST_DATE && x <= LAST_DATE;
+}
+
+function readQuantity(cell: number | string | boolean, argument: string, kind: QuantityKind, system: UnitSystem): number {
+  const { quantity } = kind;
+  const unit = plainUnit(quantity, system);
+  if (typeof cell === 'boolean') throw messages.notANumber(argument, String(cell).toUpperCase(), unit);
+  if (typeof cell === 'number') {
+    if (!Number.isFinite(cell)) throw messages.notANumber(argument, String(cell), unit);
+    const value = toSi(cell, quantity, system);
+    // Only where the number cannot be meant: beyond the largest accepted value.
+    if (isDateSerial(cell) && kind.max !== undefined && value > kind.max) throw messages.isDate(argument, String(cell));
+    return withinLimits(value, `${messages.shown(cell)}${spaced(unit)}`, argument, kind, system);
+  }
+  const value = parseQuantity(cell, quantity, system);
+  if (value === undefined) throw messages.notANumber(argument, cell.trim(), unit);
+  const plain = Number(cell);
+  const came = Number.isFinite(plain) ? `${messages.shown(plain)}${spaced(unit)}` : cell.trim();
+  return withinLimits(value, came, argument, kind, system);
+}
+
+const spaced = (unit: string): string => (unit === '' ? '' : ` ${unit}`);
+
+function withinLimits(value: number, came: string, argument: string, kind: QuantityKind, system: UnitSystem): number {
+  const limit = (x: number): string => shownIn(x, kind.quantity, system);
+  if (!Number.isFinite(value)) throw messages.tooHigh(argument, came, kind.max === undefined ? 'a number the sheet can hold' : limit(kind.max));
+  if (kind.above !== undefined && !(value > kind.above)) {
+    if (value === 0 && kind.above === 0) throw messages.blankOrZero(argument);
+    throw messages.notAbove(argument, came, limit(kind.above));
+  }
+  // An entered limit such as 60 in may differ from the stored one in the last bit.
+  const slack = 1e-12 * Math.abs(value);
+  if (kind.min !== undefined && value < kind.min - slack) throw messages.tooLow(argument, came, limit(kind.min));
+  if (kind.max !== undefined && value > kind.max + slack) throw messages.tooHigh(argument, came, limit(kind.max));
+  if (kind.whole && !Number.isInteger(fromSi(value, kind.quantity, system))) throw messages.notWhole(argument, came);
+  return value;
+}
+
+function shownIn(si: number, quantity: QuantityName, system: UnitSystem): string {
+  return `${messages.shown(fromSi(si, quantity, system))}${spaced(plainUnit(quantity, system))}`;
+}
+
+/** Message for a cell that must hold something and does not. */
+export function blankError(argument: string, kind: Kind): Error {
+  return kind.kind === 'quantity' && kind.above === 0 ? messages.blankOrZero(argument) : messages.isBlank(argument);
+}
+
