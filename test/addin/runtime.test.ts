@@ -1,0 +1,97 @@
+import { execFile } from 'node:child_process';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { promisify } from 'node:util';
+import { gzipSync } from 'node:zlib';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Metadata } from '../../src/addin/metadata.ts';
+import type { Cell, HostFunction } from '../../src/sheet/host-function.ts';
+import { hostFunctions } from '../../src/sheet/host-functions.ts';
+import { INVALID_VALUE, NOT_AVAILABLE, SpreadsheetHost, errorArgument, type Outcome } from './spreadsheet-host.ts';
+
+const root = new URL('../../', import.meta.url).pathname;
+
+/** dist/ as `npm run build` writes it, without the trial workbook, into a folder of its own. */
+async function build(folder: string): Promise<void> {
+  await promisify(execFile)(process.execPath, ['node_modules/webpack/bin/webpack.js', '--env', 'only=addin', '--output-path', folder], { cwd: root });
+}
+
+describe('the built functions in the host', () => {
+  let dist: string;
+  let bundle: string;
+  let described: Metadata;
+  let host: SpreadsheetHost;
+
+  beforeAll(async () => {
+    dist = await mkdtemp(path.join(tmpdir(), 'rodsheet-'));
+    await build(dist);
+    bundle = await readFile(path.join(dist, 'functions.js'), 'utf8');
+    described = JSON.parse(await readFile(path.join(dist, 'functions.json'), 'utf8')) as Metadata;
+    host = await SpreadsheetHost.load(bundle);
+  }, 60_000);
+  afterAll(async () => {
+    host.close();
+    await rm(dist, { recursive: true });
+  });
+
+  const one = async (id: string, ...args: readonly unknown[]): Promise<Outcome> => (await host.run([{ id, args }]))[0]!;
+
+  it('are those that functions.json describes, and no others', () => {
+    expect(described.functions.length).toBeGreaterThan(0);
+    expect(host.ids).toEqual(described.functions.map((f) => f.id));
+    expect(host.warnings).toEqual([]);
+  });
+
+  it('are described in full: one entry a function, one parameter a parameter', () => {
+    expect(described.functions.map((f) => [`BURN.${f.id}`, f.parameters.map((p) => [p.name, p.optional ?? false])])).toEqual(
+      hostFunctions.map((f) => [f.name, f.parameters.map((p) => [p.name, p.optional])]),
+    );
+  });
+
+  it('give in the host what they give in the source, from the examples of their parameters', async () => {
+    const outcomes = await host.run(hostFunctions.map((f) => ({ id: f.name.slice('BURN.'.length), args: f.parameters.map((p) => example(p)) })));
+    hostFunctions.forEach((f, i) => {
+      const rows = f.call(f.parameters.map((p) => example(p) ?? undefined));
+      expect(outcomes[i], f.name).toEqual({ value: rows.map((row) => row.map(asSent)) });
+    });
+    expect(host.warnings).toEqual([]);
+  });
+
+  it('work on a range: a blank row stays blank, a bad row fails alone with its reason', async () => {
+    const { value } = (await one('PIN.RODS', [[3], [null], ['wide'], [errorArgument('#DIV/0!')], [4]], [[10], [null], [10], [10], [12]], null, null, null, null)) as {
+      value: readonly (readonly { code?: string; message?: string }[])[];
+    };
+    expect(value.length).toBe(5);
+    expect(value[0]?.[0]).toBeTypeOf('number');
+    expect(value[1]?.[0]).toBe('');
+    expect(value[2]?.[0]).toMatchObject({ code: '#VALUE!', message: expect.stringContaining('diameter') as string });
+    expect(value[3]?.[0]).toMatchObject({ code: '#VALUE!', message: expect.stringContaining('#DIV/0!') as string });
+    expect(value[4]?.[0]).toBeTypeOf('number');
+  });
+
+  it('hand a lone error over with its message', async () => {
+    const [wrong, unknown] = await host.run([
+      { id: 'PIN.RODS', args: [[[-3]], [[10]], null, null, null, null] },
+      { id: 'PIN.RODS', args: [[[3]], [[10]], null, [['no such rod']], null, null] },
+    ]);
+    expect(wrong).toMatchObject({ failure: INVALID_VALUE, message: expect.stringMatching(/^diameter is -3/) as string });
+    expect(unknown).toMatchObject({ failure: NOT_AVAILABLE, message: expect.stringMatching(/^rod /) as string });
+  });
+
+  it('fit into 80 kB, packed', () => {
+    expect(gzipSync(bundle).length).toBeLessThanOrEqual(80_000);
+  });
+});
+
+/** A parameter's example as the host would pass it; examples that point at cells are left out. */
+function example({ example: text }: HostFunction['parameters'][number]): readonly (readonly (string | number)[])[] | null {
+  const quoted = /^"(.*)"$/.exec(text);
+  if (quoted) return [[(quoted[1] ?? '').replaceAll('""', '"')]];
+  return text.trim() !== '' && Number.isFinite(Number(text)) ? [[Number(text)]] : null;
+}
+
+function asSent(cell: Cell): unknown {
+  if (cell === null) return '';
+  return typeof cell === 'object' ? (expect.objectContaining({ code: cell.error, message: cell.message }) as unknown) : cell;
+}
