@@ -110,3 +110,11 @@ export const unknownGauge = (came: string): CalcError =>
   missing(`gauge "${came}" is not a wire gauge the register knows; must be 4/0, 3/0, 2/0, 1/0 or a whole number from 1 to 40`);
 export const conditionNeedsValue = (name: string, example: string): CalcError => value(`condition "${name}" needs a value, such as ${name} ${example}`);
 export const conditionTakesNoValue = (came: string, name: string): CalcError => value(`condition "${came}" has a value; "${name}" takes none`);
+
+// Heat, grip and push-out
+export const coolsTooSlowly = (target: string, longest: string): CalcError =>
+  missing(`the pin does not cool to ${target} within ${longest}; use water, or a target farther from the surroundings`);
+
+// Oxygen supply
+export const drawnTooFast = (): CalcError =>
+  missing('the cylinder is drawn so fast that its gas cools to where oxygen begins to condense and the model ends; draw more cylinders together on a manifold');

@@ -1,0 +1,11 @@
+import type { Injector } from '@univerjs/core';
+import { guardCalculation } from './circular.ts';
+import { mendEngine } from './engine-fixes.ts';
+import { allowSpillReferences } from './spill-reference.ts';
+
+/** Readies one engine, of a page or of a process, before its first calculation. */
+export function attachEngine(injector: Injector): void {
+  mendEngine();
+  allowSpillReferences(injector);
+  guardCalculation(injector);
+}
