@@ -1,6 +1,6 @@
 /**
  * Builds dist/: the add-in (functions.js, functions.json, help.html, pane.html, pane.js, manifest.xml, assets)
- * and the trial workbook (trial/). Switches, each as `--env name=value`:
+ * and the trial workbook (trial/). Style sheets come out beside their script under its name. Switches, each as `--env name=value`:
  *   base    address the add-in is served from, written into the manifest and functions.json
  *   office  `vendor` (default) lets the pane load office.js from the host vendor's address, the supported source;
  *           `package` copies it unmodified out of node_modules, for work without a network
@@ -27,7 +27,8 @@ export default async (env = {}) => {
   const base = address(env.base ?? LOCAL);
   const office = env.office ?? 'vendor';
   if (!(office in OFFICE_JS)) throw new Error(`office is "${office}"; must be vendor or package`);
-  const trial = env.only !== 'addin' && existsSync(path.join(ROOT, 'src/trial/trial.ts'));
+  const pane = existing('./src/addin/pane.ts', './src/pane/pane.css');
+  const trial = env.only === 'addin' ? [] : existing('./src/trial/trial.ts', './src/trial/trial.css');
 
   return {
     mode: 'production',
@@ -35,10 +36,10 @@ export default async (env = {}) => {
     context: ROOT,
     entry: {
       functions: './src/addin/functions.ts',
-      ...(existsSync(path.join(ROOT, 'src/addin/pane.ts')) ? { pane: './src/addin/pane.ts' } : {}),
-      ...(trial ? { 'trial/trial': './src/trial/trial.ts' } : {}),
+      ...(pane.length > 0 ? { pane } : {}),
+      ...(trial.length > 0 ? { 'trial/trial': trial } : {}),
     },
-    output: { path: path.join(ROOT, 'dist'), filename: '[name].js', clean: true },
+    output: { path: path.join(ROOT, 'dist'), filename: '[name].js', chunkFilename: 'trial/parts/[name].js', clean: true },
     devtool: false,
     experiments: { css: true },
     module: {
@@ -54,8 +55,8 @@ export default async (env = {}) => {
     performance: { hints: false },
     stats: 'errors-warnings',
     infrastructureLogging: { level: 'warn' },
-    plugins: [new CatalogueFiles(base), new CopyPlugin({ patterns: copies(base, office, trial) })],
-    devServer: await server(env, trial),
+    plugins: [new CatalogueFiles(base), new CopyPlugin({ patterns: copies(base, office, trial.length > 0) })],
+    devServer: await server(env, trial.length > 0),
   };
 };
 
@@ -93,14 +94,15 @@ async function certificate() {
   }
 }
 
+const existing = (...files) => files.filter((file) => existsSync(path.join(ROOT, file)));
+
 function copies(base, office, trial) {
   const withOffice = (text) => text.replaceAll('%OFFICE_JS%', OFFICE_JS[office]);
   return [
     { from: 'manifest.xml', transform: (content) => content.toString().replaceAll(LOCAL, base) },
     { from: 'assets/*.png' },
     { context: 'src/pane', from: '*.html', transform: (content) => withOffice(content.toString()) },
-    { context: 'src/pane', from: '*.css', noErrorOnMissing: true },
-    ...(trial ? [{ context: 'src/trial', from: '*.{html,css}', to: 'trial' }] : []),
+    ...(trial ? [{ context: 'src/trial', from: '*.html', to: 'trial' }] : []),
     ...(office === 'package'
       ? [
           { from: path.join(OFFICE_DIST, '../LICENSE.md'), to: 'office' },

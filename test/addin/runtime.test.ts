@@ -12,9 +12,10 @@ import { INVALID_VALUE, NOT_AVAILABLE, SpreadsheetHost, errorArgument, type Outc
 
 const root = new URL('../../', import.meta.url).pathname;
 
-/** dist/ as `npm run build` writes it, without the trial workbook, into a folder of its own. */
-async function build(folder: string): Promise<void> {
-  await promisify(execFile)(process.execPath, ['node_modules/webpack/bin/webpack.js', '--env', 'only=addin', '--output-path', folder], { cwd: root });
+/** dist/ as `npm run build -- --env base=...` writes it, without the trial workbook, into a folder of its own. */
+async function build(folder: string, base: string): Promise<void> {
+  const switches = ['--env', 'only=addin', '--env', `base=${base}`, '--output-path', folder];
+  await promisify(execFile)(process.execPath, ['node_modules/webpack/bin/webpack.js', ...switches], { cwd: root });
 }
 
 describe('the built functions in the host', () => {
@@ -25,7 +26,7 @@ describe('the built functions in the host', () => {
 
   beforeAll(async () => {
     dist = await mkdtemp(path.join(tmpdir(), 'rodsheet-'));
-    await build(dist);
+    await build(dist, 'https://example.test/rods/');
     bundle = await readFile(path.join(dist, 'functions.js'), 'utf8');
     described = JSON.parse(await readFile(path.join(dist, 'functions.json'), 'utf8')) as Metadata;
     host = await SpreadsheetHost.load(bundle);
@@ -77,6 +78,21 @@ describe('the built functions in the host', () => {
     ]);
     expect(wrong).toMatchObject({ failure: INVALID_VALUE, message: expect.stringMatching(/^diameter is -3/) as string });
     expect(unknown).toMatchObject({ failure: NOT_AVAILABLE, message: expect.stringMatching(/^rod /) as string });
+  });
+
+  it('are deployed at the address given to the build', async () => {
+    const manifest = await readFile(path.join(dist, 'manifest.xml'), 'utf8');
+    expect(manifest).toContain('"https://example.test/rods/functions.json"');
+    expect(manifest).not.toContain('localhost');
+    expect(described.functions[0]?.helpUrl).toBe(`https://example.test/rods/help.html#${host.ids[0] ?? ''}`);
+    expect(await readFile(path.join(dist, 'help.html'), 'utf8')).toContain(`id="${host.ids[0] ?? ''}"`);
+    await expect(build(dist, 'http://example.test')).rejects.toThrow('the spreadsheet host takes https only');
+  });
+
+  it('load office.js from its vendor unless told otherwise', async () => {
+    const pane = await readFile(path.join(dist, 'pane.html'), 'utf8');
+    expect(pane).toContain('src="https://appsforoffice.microsoft.com/lib/1/hosted/office.js"');
+    expect(pane).toContain('src="functions.js"');
   });
 
   it('fit into 80 kB, packed', () => {
