@@ -1,17 +1,16 @@
-import { ErrorValueObject } from '@univerjs/engine-formula';
+import { ErrorType, ErrorValueObject } from '@univerjs/engine-formula';
 import type { ICellData, Nullable } from '@univerjs/core';
-
-/** The engine's own list of codes, as its typings want it. */
-type Code = Parameters<typeof ErrorValueObject.create>[0];
 
 /**
  * An error of the engine that carries its text.
  *
  * The engine hands the custom data of a value on to the cell it ends in, and most functions return an
- * error they meet as it came, so the text stays with the error through the formulas around it.
+ * error they meet as it came, so the text stays with the error through the formulas around it. A code the
+ * engine does not know becomes `#VALUE!`.
  */
 export function errorValue(code: string, text: string): ErrorValueObject {
-  return new ErrorValueObject(code as Code, text).withCustomData({ errorText: text });
+  const type = Object.values(ErrorType).find((known) => String(known) === code) ?? ErrorType.VALUE;
+  return new ErrorValueObject(type, text).withCustomData({ errorText: text });
 }
 
 /** The text that came with an error value, '' where it has none. */

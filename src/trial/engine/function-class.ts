@@ -1,6 +1,6 @@
 import type { IRange } from '@univerjs/core';
 import {
-  ArrayValueObject, BaseFunction, BaseReferenceObject, BooleanValueObject, ERROR_TYPE_SET, ErrorValueObject, NullValueObject,
+  ArrayValueObject, BaseFunction, BaseReferenceObject, BooleanValueObject, ErrorValueObject, NullValueObject,
   NumberValueObject, StringValueObject,
 } from '@univerjs/engine-formula';
 import type { BaseValueObject } from '@univerjs/engine-formula';
@@ -111,5 +111,5 @@ function valueObject(value: Cell): BaseValueObject {
   }
   if (typeof value === 'boolean') return BooleanValueObject.create(value);
   if (typeof value === 'string') return StringValueObject.create(value);
-  return errorValue(ERROR_TYPE_SET.has(value.error as never) ? value.error : '#VALUE!', value.message);
+  return errorValue(value.error, value.message);
 }

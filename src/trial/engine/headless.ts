@@ -82,7 +82,7 @@ function spilledCells(data: IAllRuntimeData): IUnitRange[] {
   const found: IUnitRange[] = [];
   for (const [unitId, sheets] of Object.entries(data.arrayFormulaRange)) {
     for (const [sheetId, anchors] of Object.entries(sheets ?? {})) {
-      new ObjectMatrix<IRange>(anchors ?? {}).forValue((_row, _column, range) => {
+      new ObjectMatrix<IRange>(anchors).forValue((_row, _column, range) => {
         const { startRow, endRow, startColumn, endColumn } = range;
         if (endColumn > startColumn) found.push({ unitId, sheetId, range: { ...range, endRow: startRow, startColumn: startColumn + 1 } });
         if (endRow > startRow) found.push({ unitId, sheetId, range: { ...range, startRow: startRow + 1 } });

@@ -5,6 +5,8 @@ import {
 import type { BaseValueObject } from '@univerjs/engine-formula';
 import { errorValue } from './error-text.ts';
 
+type NodeValueType = ReturnType<BaseFunction['calculate']>;
+
 /** The name workbook files use for `A1#`. */
 const NAME = 'ANCHORARRAY';
 
@@ -14,8 +16,7 @@ class AnchorArray extends BaseFunction {
   override minParams = 1;
   override maxParams = 1;
 
-  // The engine's own functions hand on references like this; its typings name values only.
-  override calculate(anchor: BaseValueObject | BaseReferenceObject): BaseValueObject {
+  override calculate(anchor: BaseValueObject | BaseReferenceObject): NodeValueType {
     if (!(anchor instanceof BaseReferenceObject) || !anchor.isCell()) {
       return errorValue('#REF!', 'only a single cell can stand before #');
     }
@@ -24,7 +25,7 @@ class AnchorArray extends BaseFunction {
     const { startRow, startColumn } = anchor.getRangePosition();
     const ranges = anchor.getCurrentRuntimeActiveArrayFormulaRange()?.[startRow]?.[startColumn]
       ?? anchor.getCurrentActiveArrayFormulaRange()?.[startRow]?.[startColumn];
-    return (ranges ? this.createReferenceObject(anchor, ranges) : anchor) as BaseValueObject;
+    return ranges ? this.createReferenceObject(anchor, ranges) : anchor;
   }
 }
 

@@ -133,5 +133,5 @@ function widths(byLetters: Readonly<Record<string, number>>): Record<number, { w
   return Object.fromEntries(Object.entries(byLetters).flatMap(([letters, w]) => {
     const { startColumn, endColumn } = deserializeRangeWithSheet(letters.includes(':') ? letters : `${letters}:${letters}`).range;
     return Array.from({ length: endColumn - startColumn + 1 }, (_, i) => [startColumn + i, { w }]);
-  })) as Record<number, { w: number }>;
+  }));
 }
