@@ -94,13 +94,13 @@ export type Declaration = ValueFunction | RowsFunction | TableFunction;
 
 // The declarations below keep the types of the parameters for `calculate` and drop them outside.
 export function valueFunction<const P extends Record<string, Parameter>>(d: ValueFunction<P>): Declaration {
-  return d as unknown as Declaration;
+  return d;
 }
 export function rowsFunction<const P extends Record<string, Parameter>>(d: RowsFunction<P>): Declaration {
-  return d as unknown as Declaration;
+  return d;
 }
 export function tableFunction<const P extends Record<string, Parameter>>(d: TableFunction<P>): Declaration {
-  return d as unknown as Declaration;
+  return d;
 }
 
 export const isRowsFunction = (d: Declaration): d is RowsFunction => d.result.kind === 'rows';

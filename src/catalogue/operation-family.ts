@@ -29,7 +29,7 @@ export const PLAN_COLUMNS = [
   { heading: 'oxygen', quantity: 'oxygen' },
   { heading: 'oxygen low', quantity: 'oxygen' },
   { heading: 'oxygen high', quantity: 'oxygen' },
-  { heading: 'cylinders', quantity: 'count' },
+  { heading: 'cylinders opened', quantity: 'count' },
   { heading: 'burning', quantity: 'time' },
   { heading: 'crew', quantity: 'time' },
   { heading: 'crew low', quantity: 'time' },
@@ -75,17 +75,18 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       ...common('PLAN'),
       summary: `A labelled row for each item: rod, rods, pressure, flow, oxygen, cylinders, minutes, metal, low and high, to ${operation.summary}.`,
       result: { kind: 'rows', columns: PLAN_COLUMNS },
-      calculate: (v, basis) => planLine(operation, size(v, basis), basis),
+      calculate: (v, basis, trace) => planLine(operation, size(v, basis, trace), basis),
       together: shareCylinders,
     }),
     tableFunction({
       ...common('STEPS'),
       summary: `The working of one item, step by step with formula, kind and source, to ${operation.summary}.`,
       result: { kind: 'table', columns: STEP_COLUMNS },
-      calculate: (v, basis) => {
-        const trace = recorder();
-        size(v, basis, trace);
-        return stepLines(trace.steps, basis.a.system);
+      calculate: (v, basis, trace) => {
+        const working = recorder();
+        size(v, basis, working);
+        for (const step of working.steps) trace?.add(step);
+        return stepLines(working.steps, basis.a.system);
       },
     }),
   ];
@@ -106,7 +107,7 @@ function planLine<G extends string>(operation: Operation<G>, s: Sizing, basis: B
   ];
 }
 
-const CYLINDERS = PLAN_COLUMNS.findIndex((c) => c.heading === 'cylinders');
+const CYLINDERS = PLAN_COLUMNS.findIndex((c) => c.heading === 'cylinders opened');
 
 /** Items share cylinders: each row shows the full cylinders opened for it, so that the column adds up to what the list needs. */
 function shareCylinders(rows: readonly Output[][], basis: Basis): void {

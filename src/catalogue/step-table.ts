@@ -11,6 +11,6 @@ export const STEP_COLUMNS = [
 export function stepLines(steps: readonly Step[], system: UnitSystem): readonly (readonly Output[])[] {
   return steps.map((s) => {
     const text = typeof s.value === 'string';
-    return [s.name, s.symbol, text ? s.value : fromSi(s.value as number, s.quantity, system), text ? '' : plainUnit(s.quantity, system), s.formula, s.kind, s.source];
+    return [s.name, s.symbol, text ? s.value : fromSi(s.value, s.quantity, system), text ? '' : plainUnit(s.quantity, system), s.formula, s.kind, s.source];
   });
 }

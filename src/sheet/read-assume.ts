@@ -132,5 +132,6 @@ function readNumber(entry: NumberAssumption, cell: Cell, what: string, unit: str
   const slack = 1e-12 * Math.abs(value);
   if (value < si(entry.min) - slack) throw messages.tooLow(what, came, shownIn(entry.min));
   if (value > si(entry.max) + slack) throw messages.tooHigh(what, came, shownIn(entry.max));
+  if (entry.quantity === 'count' && !Number.isInteger(value)) throw messages.notWhole(what, came);
   return value;
 }

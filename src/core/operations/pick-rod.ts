@@ -6,7 +6,7 @@ import * as messages from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { consume, ratesInForce } from './consumption.ts';
 import type { Operation } from './operation.ts';
-import { rodsFor, usableLength, wholeUp, type FittedRod } from './rod-fit.ts';
+import { reaches, rodsFor, wholeUp, type FittedRod } from './rod-fit.ts';
 
 interface Candidate {
   readonly rod: Rod;
@@ -29,7 +29,12 @@ export function pickRod<G extends string>(
 ): FittedRod {
   const { a } = basis;
   const coupledByRule = a.word('coupled rods') === 'yes';
-  if (choice?.length !== undefined) return { rod: choice.rod, length: choice.length, coupled: choice.coupled || coupledByRule, reason: '' };
+  const stub = a.value('stub');
+  const longerThanStub = (length: number): boolean => length > stub;
+  if (choice?.length !== undefined) {
+    if (!longerThanStub(choice.length)) throw messages.stubTooLong(showQuantity(stub, 'length', a.system), showQuantity(choice.length, 'length', a.system));
+    return { rod: choice.rod, length: choice.length, coupled: choice.coupled || coupledByRule, reason: '' };
+  }
   const coupled = (choice?.coupled ?? false) || coupledByRule;
   const opening = operation.opening(planned);
   const widths = a.value('pierce width');
@@ -42,28 +47,26 @@ export function pickRod<G extends string>(
   const access = a.value('access length');
   const lengths = passing.flatMap((rod) => rod.lengths.filter((l) => l <= access * (1 + 1e-9)).map((length) => ({ rod, length })));
   if (lengths.length === 0) throw messages.noRodForAccess(shown(access), shown(Math.min(...shorts.flatMap((r) => r.lengths))));
+  const longest = Math.max(...lengths.map((l) => l.length));
+  if (!longerThanStub(longest)) throw messages.stubTooLong(shown(stub), shown(longest));
   const supply = a.value('supply flow');
-  const fed = lengths.filter(({ rod, length }) => meanFlow(rod, length, pressure, basis) <= supply * (1 + 1e-9));
-  const least = lengths[0] as { rod: Rod; length: number };
+  const usable = lengths.filter((l) => longerThanStub(l.length));
+  const fed = usable.filter(({ rod, length }) => meanFlow(rod, length, pressure, basis) <= supply * (1 + 1e-9));
+  const least = usable[0] as { rod: Rod; length: number };
   if (fed.length === 0) throw messages.noRodFed(least.rod.name, shown(meanFlow(least.rod, least.length, pressure, basis), 'flow'), shown(supply, 'flow'));
 
   const rate = (coupling: boolean): Candidate[] =>
     fed.flatMap(({ rod, length }) => {
       const fitted = { rod, length, coupled: coupling, reason: '' };
       const work = operation.work(planned, rod, widths, a);
-      if (!coupling && length - a.value('stub') - (a.value('reach loss') * work.reach) / 2 <= 0) return [];
-      if (!coupling && length - a.value('stub') < work.reach) return [];
+      if (!coupling && !reaches(length, work.reach, basis)) return [];
       const used = consume(work, rod, meanFlow(rod, length, pressure, basis), material.density, ratesInForce(rod, material, basis));
       const rods = wholeUp(rodsFor(used.consumed, fitted, work.reach, basis));
       return [{ rod, length, coupled: coupling, time: used.burnTime / a.value('burning duty') + rods * a.value('rod change time') }];
     });
   let candidates = rate(coupled);
   const coupling = coupled || candidates.length === 0;
-  if (candidates.length === 0) {
-    // A stub as long as the rod is the user's to mend; coupling would hide it.
-    usableLength({ ...(fed[fed.length - 1] as { rod: Rod; length: number }), coupled: false, reason: '' }, 0, basis);
-    candidates = rate(true);
-  }
+  if (candidates.length === 0) candidates = rate(true);
   const best = candidates.reduce((x, y) => (y.time < x.time * (1 - 1e-9) ? y : x));
   const reasons = [
     opening ? `its pierce of ${shown(widths * best.rod.outsideDiameter)} passes the ${opening.name} of ${shown(opening.width)}` : '',

@@ -36,6 +36,7 @@ export const PIN = defineOperation({
     input('diameter', 'D', diameter);
     input('length', 'L', length);
     if (hole !== undefined) input('hole', 'd', hole);
+    a.record('ends worked', 'ends', trace);
     return { diameter, length, hole: hole ?? pinHole(diameter, a, trace) };
   },
   opening: ({ hole }) => ({ width: hole, name: 'hole' }),
@@ -45,7 +46,6 @@ export const PIN = defineOperation({
     const depth = length / ends;
     const freeVolume = (Math.PI / 4) * (hole * hole - width * width) * length;
     if (trace) {
-      a.record('ends worked', 'ends', trace);
       trace.add({ name: 'width of the pilot', symbol: 'w', value: width, quantity: 'length', formula: 'pierce width x outside diameter of the rod, at most the hole', expression: 'min(widths * d_rod, d)', kind: 'calculated', source: 'arithmetic' });
       trace.add({ name: 'depth pierced from each end', symbol: 'x', value: depth, quantity: 'length', formula: 'length / ends worked', expression: 'L / ends', kind: 'calculated', source: 'arithmetic' });
       trace.add({ name: 'pilots', symbol: 'n', value: ends, quantity: 'count', formula: 'one from each end worked', expression: 'ends', kind: 'calculated', source: 'arithmetic' });

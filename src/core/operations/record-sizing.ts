@@ -45,10 +45,9 @@ export function recordSizing<G extends string>(operation: Operation<G>, sizing: 
   step('length of rod consumed', 'l', sizing.consumed, 'length', 'rod feed ratio x oxygen while burning / steel in a length of rod', 'lambda * O_burn / mu');
   a.record('stub', 'stub', trace);
   a.record('reach loss', 'loss', trace);
-  const usable = sizing.rod.coupled ? sizing.rod.length : sizing.rod.length - a.value('stub') - (a.value('reach loss') * work.reach) / 2;
   if (sizing.rod.coupled) step('rods', 'N', sizing.rods, 'count', '(length consumed + one stub + reach loss x mean depth) / length of a rod, whole, up', 'max(1, ceil((l + stub + loss * reach / 2) / L_rod - 1e-9))');
   else {
-    step('usable length of a rod', 'usable', usable, 'length', 'length - stub - reach loss x mean depth', 'L_rod - stub - loss * reach / 2');
+    step('usable length of a rod', 'usable', sizing.rod.length - a.value('stub') - (a.value('reach loss') * work.reach) / 2, 'length', 'length - stub - reach loss x mean depth', 'L_rod - stub - loss * reach / 2');
     step('rods', 'N', sizing.rods, 'count', 'length consumed / usable length, whole, up', 'max(1, ceil(l / usable - 1e-9))');
   }
   a.record('idle oxygen share', 'idle', trace);
@@ -60,7 +59,7 @@ export function recordSizing<G extends string>(operation: Operation<G>, sizing: 
     return `t_${i + 1}`;
   });
   if (operation.cooling) {
-    operation.cooling(sizing.planned as Readonly<Record<G, number>>, basis, trace);
+    operation.cooling(sizing.planned, basis, trace);
     symbols.push('t_cool');
   }
   a.record('burning duty', 'duty', trace);

@@ -17,24 +17,26 @@ export function wholeUp(x: number): number {
   return Math.max(1, Math.ceil(x - 1e-9));
 }
 
-/** How much of each rod burns where the tip works down to `reach` [m]; errors where it cannot get there. */
-export function usableLength(fitted: FittedRod, reach: number, basis: Basis): number {
-  const { a } = basis;
-  const stub = a.value('stub');
-  const { length } = fitted;
-  const shown = (x: number): string => showQuantity(x, 'length', a.system);
-  if (stub >= length) throw messages.stubTooLong(shown(stub), shown(length));
-  if (fitted.coupled) return length;
-  const usable = length - stub - (a.value('reach loss') * reach) / 2;
-  if (length - stub < reach * (1 - 1e-12) || usable <= 0) throw messages.rodTooShort(rodName(fitted.rod, length, false), shown(length - stub), shown(reach));
-  return usable;
+/** Length of a single rod [m] that burns where the tip works down to `reach` [m]: what neither stays as stub nor bridges the way to the face. */
+function burnedLength(length: number, reach: number, { a }: Basis): number {
+  return length - a.value('stub') - (a.value('reach loss') * reach) / 2;
+}
+
+/** Whether a single rod gets to `reach` [m] with its stub left. */
+export function reaches(length: number, reach: number, basis: Basis): boolean {
+  return length - basis.a.value('stub') >= reach * (1 - 1e-12) && burnedLength(length, reach, basis) > 0;
 }
 
 /** Rods, not rounded: coupled rods lose one stub and one reach a string, single ones one each. */
-export function rodsFor(consumed: number, fitted: FittedRod, reach: number, basis: Basis): number {
-  const usable = usableLength(fitted, reach, basis);
+export function rodsFor(consumed: number, { rod, length, coupled }: FittedRod, reach: number, basis: Basis): number {
   const { a } = basis;
-  return fitted.coupled ? (consumed + a.value('stub') + (a.value('reach loss') * reach) / 2) / usable : consumed / usable;
+  const burned = burnedLength(length, reach, basis);
+  if (coupled) return (consumed + length - burned) / length;
+  if (!reaches(length, reach, basis)) {
+    const shown = (x: number): string => showQuantity(x, 'length', a.system);
+    throw messages.rodTooShort(rodName(rod, length, false), shown(length - a.value('stub')), shown(reach));
+  }
+  return consumed / burned;
 }
 
 /** Refuses a named rod that is wider than the work lets it be. */

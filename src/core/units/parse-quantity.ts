@@ -51,7 +51,7 @@ interface UnitName {
 const NAMES = new Map<QuantityName, readonly UnitName[]>(
   (Object.keys(QUANTITIES) as QuantityName[]).map((name) => {
     const found: UnitName[] = [];
-    for (const [text, unit] of Object.entries((QUANTITIES[name] as Quantity).units)) {
+    for (const [text, unit] of Object.entries((QUANTITIES[name]).units)) {
       for (const each of [text, ...(ALIASES[text] ?? [])]) if (each) found.push({ text: each, unit });
     }
     return [name, found.sort((a, b) => b.text.length - a.text.length)];
@@ -60,7 +60,7 @@ const NAMES = new Map<QuantityName, readonly UnitName[]>(
 
 function readUnit(text: string, at: number, names: readonly UnitName[]): UnitName | undefined {
   const fits = (name: string, exact: boolean): boolean => {
-    const piece = text.substr(at, name.length);
+    const piece = text.slice(at, at + name.length);
     if (exact ? piece !== name : piece.toLowerCase() !== name.toLowerCase()) return false;
     const next = text.charAt(at + name.length);
     return next === '' || /[\s\d]/.test(next) || /['"″′”’]$/.test(name);
@@ -111,7 +111,7 @@ export function plainUnit(name: QuantityName, system: UnitSystem): string {
 }
 
 function unitOf(name: QuantityName, unit: string): Unit {
-  const found = (QUANTITIES[name] as Quantity).units[unit];
+  const found = (QUANTITIES[name]).units[unit];
   if (!found) throw new Error(`${unit} is not a unit of ${name}`);
   return found;
 }
@@ -130,6 +130,6 @@ export function fromSi(value: number, name: QuantityName, system: UnitSystem, un
 
 /** Whether `unit` is a unit, or another name of one, of the quantity; gives the register's own name of it. */
 export function knownUnit(text: string, name: QuantityName): string | undefined {
-  const units = Object.keys((QUANTITIES[name] as Quantity).units);
+  const units = Object.keys((QUANTITIES[name]).units);
   return units.find((u) => u === text) ?? units.find((u) => u.toLowerCase() === text.toLowerCase() || (ALIASES[u] ?? []).includes(text));
 }

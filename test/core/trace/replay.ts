@@ -1,0 +1,18 @@
+import type { Step } from '../../../src/core/trace/trace.ts';
+
+const { min, max, ceil, floor, sqrt, pow, log, exp, PI, abs } = Math;
+const FUNCTIONS = { min, max, ceil, floor, sqrt, pow, log, exp, PI, abs };
+
+/** What each step's expression gives from the values of the steps before it; steps without one are left out. */
+export function replay(steps: readonly Step[]): readonly { readonly step: Step; readonly value: number }[] {
+  const known: Record<string, unknown> = { ...FUNCTIONS };
+  return steps.flatMap((step) => {
+    const names = Object.keys(known);
+    const result =
+      step.expression === undefined
+        ? []
+        : [{ step, value: (new Function(...names, `return ${step.expression};`) as (...values: unknown[]) => number)(...names.map((n) => known[n])) }];
+    known[step.symbol] = step.value;
+    return result;
+  });
+}
