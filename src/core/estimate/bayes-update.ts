@@ -97,7 +97,7 @@ interface System {
  * part of the squares that sound rows keep under their weights. All rows enter together, so
  * their order does not matter. The covariance is the inverse of P + sum w J^T V^-1 J at the end.
  *
- * Range of validity: unimodal posteriors, near normal in ln factor; the bounds of the linearisation are those of J.
+ * Range of validity: a posterior with one peak, near normal in ln factor; the covariance is that of the linearised model.
  * Source: Gelman et al., Bayesian Data Analysis, 3rd edition, chapters 4 and 13 (normal approximation, expectation
  * maximisation); Huber and Ronchetti, Robust Statistics, 2nd edition, chapter 7 (iterated weights).
  */
