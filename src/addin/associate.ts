@@ -26,7 +26,12 @@ export function associate(functions: readonly HostFunction[]): void {
 /** One function as the host calls it. */
 export function hostCall(f: HostFunction): (...values: unknown[]) => HostValue[][] {
   return (...values) => {
-    const rows = f.call(f.parameters.map((_, i) => toArgument(values[i]))).map((row) => row.map(fromCell));
+    const addresses = referencesOf(values[f.parameters.length]);
+    const args = f.parameters.map((p, i) => {
+      const argument = toArgument(values[i]);
+      return p.zeroIsBlank && addresses[i] ? withoutZeros(argument) : argument;
+    });
+    const rows = f.call(args).map((row) => row.map(fromCell));
     const only = rows.length === 1 && rows[0]?.length === 1 ? rows[0][0] : undefined;
     // The documented way for a single value; an error inside a matrix spoiled the whole cell in older hosts.
     // eslint-disable-next-line @typescript-eslint/only-throw-error -- an Error in the runtime, though not in its types
@@ -40,7 +45,19 @@ function toArgument(value: unknown): Argument {
   return Array.isArray(value) ? value.map((row: readonly unknown[]) => row.map(toCell)) : toCell(value);
 }
 
-/** A blank cell arrives as null, as an empty text or, from desktop hosts, as a 0 that cannot be told from a typed one. */
+/** Where each argument stands in the sheet, from the object the host adds last; nothing for a value typed into the formula. */
+function referencesOf(invocation: unknown): readonly (string | null | undefined)[] {
+  const { parameterAddresses } = (invocation ?? {}) as { readonly parameterAddresses?: readonly string[] | null };
+  return Array.isArray(parameterAddresses) ? parameterAddresses : [];
+}
+
+/** Desktop hosts hand a blank cell over as 0. In a referenced cell where 0 cannot be meant it is taken for blank. */
+function withoutZeros(argument: Argument): Argument {
+  if (!Array.isArray(argument)) return argument === 0 ? null : argument;
+  return (argument as readonly (readonly Cell[])[]).map((row) => row.map((cell) => (cell === 0 ? null : cell)));
+}
+
+/** A blank cell arrives as null or as an empty text, from desktop hosts as a 0 (see `withoutZeros`). */
 function toCell(value: unknown): Cell {
   if (typeof value === 'number' || typeof value === 'boolean') return value;
   if (typeof value === 'string') return value === '' ? null : value;

@@ -21,6 +21,8 @@ export interface FunctionMetadata {
   readonly name: string;
   readonly description: string;
   readonly helpUrl: string;
+  /** Says which arguments are cells, so that a blank one can be told from a typed 0. */
+  readonly options?: { readonly requiresParameterAddresses: true };
   readonly parameters: readonly ParameterMetadata[];
   readonly result: { readonly type: 'any'; readonly dimensionality: 'matrix' };
 }
@@ -51,6 +53,7 @@ function functionMetadata(f: HostFunction, helpPage: string): FunctionMetadata {
     name: id,
     description: within(f.summary, DESCRIPTION_LIMIT, `the summary of ${f.name}`),
     helpUrl: `${helpPage}#${id}`,
+    ...(f.parameters.some((p) => p.zeroIsBlank) ? { options: { requiresParameterAddresses: true } } : {}),
     parameters: f.parameters.map((p) => ({
       name: p.name,
       description: within(p.summary, DESCRIPTION_LIMIT, `the summary of ${p.name} in ${f.name}`),

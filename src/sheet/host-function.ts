@@ -4,17 +4,9 @@
  * Every host adapter (the spreadsheet's, the trial workbook's, the command line's) is written against
  * this and nothing else of ours, and so can be tried with invented functions.
  */
+import type { Cell, CellError, Scalar } from '../catalogue/cell.ts';
 
-/** What a cell can hold; `null` is a blank cell. */
-export type Scalar = number | string | boolean | null;
-
-/** A failed cell: a code the host shows (`#VALUE!`, `#N/A`, ...) and why. */
-export interface CellError {
-  readonly error: string;
-  readonly message: string;
-}
-
-export type Cell = Scalar | CellError;
+export type { Cell, CellError, Scalar };
 
 /** An argument as it came: `undefined` where it was left out, one cell, or a range by rows. */
 export type Argument = undefined | Cell | readonly (readonly Cell[])[];
@@ -23,7 +15,10 @@ export interface HostParameter {
   readonly name: string;
   readonly summary: string;
   readonly optional: boolean;
+  /** As a user would type it in a formula. */
   readonly example: string;
+  /** A 0 cannot be meant here, so that a host that hands blank cells over as 0 can take them for blank. */
+  readonly zeroIsBlank?: boolean;
 }
 
 export interface HostFunction {

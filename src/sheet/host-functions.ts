@@ -1,5 +1,5 @@
 import { CATALOGUE } from '../catalogue/catalogue.ts';
-import { parameterLabel, type Declaration } from '../catalogue/declaration.ts';
+import { parameterLabel, type Declaration, type Kind } from '../catalogue/declaration.ts';
 import { call } from './call.ts';
 import type { HostFunction } from './host-function.ts';
 
@@ -10,9 +10,14 @@ const ASSUME = {
   example: 'Assumptions!A2:B9',
 } as const;
 
+function zeroIsBlank(kind: Kind): boolean {
+  if (kind.kind === 'quantity') return (kind.above ?? -1) >= 0 || (kind.min ?? -1) > 0;
+  return kind.kind !== 'cells';
+}
+
 /** A declaration as a host is given it. */
 export function hostFunction(d: Declaration): HostFunction {
-  const parameters = Object.entries(d.parameters).map(([name, { summary, optional, example }]) => ({ name: parameterLabel(name), summary, optional, example }));
+  const parameters = Object.entries(d.parameters).map(([name, { summary, optional, example, kind }]) => ({ name: parameterLabel(name), summary, optional, example, zeroIsBlank: zeroIsBlank(kind) }));
   return {
     name: d.name,
     summary: d.summary,

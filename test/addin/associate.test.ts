@@ -28,7 +28,7 @@ describe('functions joined to the host', () => {
   const halves = async (...rows: readonly unknown[][]): Promise<unknown> => (await host.run([{ id: 'ROW.HALVES', args: [rows] }]))[0];
 
   it('are known by their names inside the namespace, each once', () => {
-    expect(host.ids).toEqual(['ARGUMENTS', 'ROW.HALVES', 'ROW.COUNT']);
+    expect(host.ids).toEqual(['ARGUMENTS', 'ROW.HALVES', 'ROW.ZEROS', 'ROW.COUNT']);
     expect(host.warnings).toEqual([]);
   });
 
@@ -49,6 +49,12 @@ describe('functions joined to the host', () => {
 
   it('get a blank cell as null, whether the host sends null or an empty text, and a 0 as 0', async () => {
     expect(await arrived([[null], [''], [0]], null, null)).toEqual([['[[[null],[null],[0]],null,null]'], ['object undefined undefined']]);
+  });
+
+  it('get a 0 of a referenced cell as blank where a 0 cannot be meant, and a typed 0 as 0', async () => {
+    const zeros = async (address: string): Promise<unknown> => (await host.run([{ id: 'ROW.ZEROS', args: [[[0], [4]]], addresses: [address] }]))[0];
+    expect(await zeros('Sheet1!A5:A6')).toEqual({ value: [['[[null],[4]]']] });
+    expect(await zeros('')).toEqual({ value: [['[[0],[4]]']] });
   });
 
   it('get an error value by its code', async () => {

@@ -16,6 +16,12 @@ export const hostFunctions: readonly HostFunction[] = [
     parameters: [parameter('numbers')],
     call: ([cells]) => (cells as readonly (readonly Cell[])[]).map((row) => row.map(half)),
   },
+  {
+    name: 'BURN.ROW.ZEROS',
+    summary: 'What arrived where a 0 cannot be meant, as text',
+    parameters: [{ ...parameter('first'), zeroIsBlank: true }],
+    call: ([cells]) => [[JSON.stringify(cells)]],
+  },
   { name: 'BURN.ROW.COUNT', summary: 'How many rows', parameters: [parameter('cells')], call: ([cells]) => [[(cells as readonly unknown[]).length]] },
 ];
 

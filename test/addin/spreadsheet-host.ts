@@ -17,6 +17,8 @@ export interface Call {
   readonly id: string;
   /** As the host passes them: a matrix for each argument, null for one left out. */
   readonly args: readonly unknown[];
+  /** Where each argument stands, as hosts send it to functions that ask; empty for a typed value. */
+  readonly addresses?: readonly string[];
 }
 
 /** What the host is told of a call: the value, or the error's internal number and message. */
@@ -77,10 +79,10 @@ export class SpreadsheetHost {
 
   /** Sends all calls in one message: a call alone takes half a second, many share it. */
   async run(calls: readonly Call[]): Promise<readonly Outcome[]> {
-    const entries = calls.map(({ id, args }) => {
+    const entries = calls.map(({ id, args, addresses }) => {
       const number = ++this.#calls;
       const outcome = new Promise<Outcome>((resolve) => this.#waiting.set(number, resolve));
-      return { outcome, entry: { messageCategory: 1, messageType: 1000, targetId: '', message: [number, id, args, '', ERRORS_ALLOWED, null] } };
+      return { outcome, entry: { messageCategory: 1, messageType: 1000, targetId: '', message: [number, id, args, '', ERRORS_ALLOWED, addresses ?? null] } };
     });
     this.#send({ type: 3, message: { entries: entries.map((e) => e.entry) } });
     return Promise.all(entries.map((e) => e.outcome));

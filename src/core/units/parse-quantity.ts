@@ -51,7 +51,7 @@ interface UnitName {
 const NAMES = new Map<QuantityName, readonly UnitName[]>(
   (Object.keys(QUANTITIES) as QuantityName[]).map((name) => {
     const found: UnitName[] = [];
-    for (const [text, unit] of Object.entries((QUANTITIES[name]).units)) {
+    for (const [text, unit] of Object.entries(QUANTITIES[name].units)) {
       for (const each of [text, ...(ALIASES[text] ?? [])]) if (each) found.push({ text: each, unit });
     }
     return [name, found.sort((a, b) => b.text.length - a.text.length)];
@@ -111,7 +111,8 @@ export function plainUnit(name: QuantityName, system: UnitSystem): string {
 }
 
 function unitOf(name: QuantityName, unit: string): Unit {
-  const found = (QUANTITIES[name]).units[unit];
+  const { units }: Quantity = QUANTITIES[name];
+  const found = units[unit];
   if (!found) throw new Error(`${unit} is not a unit of ${name}`);
   return found;
 }
@@ -130,6 +131,6 @@ export function fromSi(value: number, name: QuantityName, system: UnitSystem, un
 
 /** Whether `unit` is a unit, or another name of one, of the quantity; gives the register's own name of it. */
 export function knownUnit(text: string, name: QuantityName): string | undefined {
-  const units = Object.keys((QUANTITIES[name]).units);
+  const units = Object.keys(QUANTITIES[name].units);
   return units.find((u) => u === text) ?? units.find((u) => u.toLowerCase() === text.toLowerCase() || (ALIASES[u] ?? []).includes(text));
 }
