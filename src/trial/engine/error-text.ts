@@ -9,7 +9,7 @@ import type { ICellData, Nullable } from '@univerjs/core';
  * engine does not know becomes `#VALUE!`.
  */
 export function errorValue(code: string, text: string): ErrorValueObject {
-  const type = Object.values(ErrorType).find((known) => String(known) === code) ?? ErrorType.VALUE;
+  const type = Object.values(ErrorType).find((known: string) => known === code) ?? ErrorType.VALUE;
   return new ErrorValueObject(type, text).withCustomData({ errorText: text });
 }
 

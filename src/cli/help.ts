@@ -1,0 +1,41 @@
+import { nearestNames } from '../core/units/nearest-names.ts';
+import type { HostFunction } from '../sheet/host-function.ts';
+
+export const USAGE = `Calculates spreadsheet formulas.
+
+  npm run --silent calc -- [--json] [--sheet FILE.csv] FORMULA ...
+  npm run --silent calc -- --help [FUNCTION]
+
+  --json    one line a formula: {"formula": ..., "values": [[...]]};
+            a failed cell is {"error": "#VALUE!", "message": "..."}
+  --sheet   puts a CSV file at A1, so that formulas can use its cells
+  --help    this text and the functions, or the arguments of one
+
+Exit code: 0 all good, 1 some cell failed, 2 wrong use of the command, 3 a fault of ours.
+The figures are estimates; they do not say that a job is safe.`;
+
+export function signature(f: HostFunction): string {
+  return `${f.name}(${f.parameters.map((p) => (p.optional ? `[${p.name}]` : p.name)).join(', ')})`;
+}
+
+export function functionList(functions: readonly HostFunction[]): string {
+  return functions.map((f) => `  ${signature(f)}\n      ${f.summary}`).join('\n');
+}
+
+/** The help of one function, or of those whose names begin so; undefined where there is none. */
+export function functionHelp(name: string, functions: readonly HostFunction[]): string | undefined {
+  const wanted = name.toUpperCase().replace(/^=|\(.*$/g, '');
+  const exact = functions.find((f) => f.name === wanted);
+  if (exact) return [signature(exact), exact.summary, '', ...argumentLines(exact)].join('\n').trimEnd();
+  const begun = functions.filter((f) => f.name.startsWith(`${wanted}.`));
+  return begun.length > 0 ? functionList(begun) : undefined;
+}
+
+function argumentLines(f: HostFunction): string[] {
+  const width = Math.max(0, ...f.parameters.map((p) => p.name.length));
+  return f.parameters.map((p) => `  ${p.name.padEnd(width)}  ${p.summary}${p.optional ? ' (may be left out)' : ''}`);
+}
+
+export function noFunction(name: string, functions: readonly HostFunction[]): string {
+  return `There is no function ${name}; nearest: ${nearestNames(name, functions.map((f) => f.name)).join(', ')}`;
+}

@@ -1,0 +1,39 @@
+import { execFile } from 'node:child_process';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+
+const RUN = new URL('../../src/cli/run.mjs', import.meta.url).pathname;
+const cache = mkdtempSync(path.join(tmpdir(), 'rodsheet-'));
+afterAll(() => rmSync(cache, { recursive: true, force: true }));
+
+interface Ended {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+const run = (...args: string[]): Promise<Ended> => new Promise((resolve) => {
+  execFile(process.execPath, [RUN, ...args], { env: { ...process.env, RODSHEET_CACHE: cache } }, (error, out, err) => {
+    resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
+  });
+});
+
+describe('the command started by hand', () => {
+  it('bundles itself, and three started at once do not disturb one another', async () => {
+    const all = await Promise.all([1, 2, 3].map((n) => run('calc', `=${n}+SUM({1;2})`)));
+    expect(all).toEqual([1, 2, 3].map((n) => ({ code: 0, out: `${n + 3}\n`, err: '' })));
+    expect(readdirSync(cache)).toHaveLength(1);
+  }, 60_000);
+  it('knows the functions that the host loads', async () => {
+    const { code, out } = await run('calc', '--json', '=SUM(BURN.PIN.RODS({3;4},{10;12}))', '=BURN.PIN.OXYGEN(-1,12)');
+    const [sum, bad] = out.trim().split('\n').map((line) => JSON.parse(line) as { values: [[unknown]] });
+    expect(sum?.values[0][0]).toSatisfy((rods) => Number.isInteger(rods) && Number(rods) > 0);
+    expect(bad?.values[0][0]).toEqual({ error: '#VALUE!', message: expect.stringContaining('-1 in') as string });
+    expect(code).toBe(1);
+  }, 60_000);
+  it('says how it is used where the command is not known', async () => {
+    expect(await run('clac')).toMatchObject({ code: 2, err: expect.stringContaining('calc') as string });
+  });
+});
