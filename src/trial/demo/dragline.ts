@@ -1,0 +1,133 @@
+import { findFunction } from '../../catalogue/catalogue.ts';
+import { call } from '../../sheet/call.ts';
+import type { CellContent, SheetDescription, WorkbookDescription } from '../engine/workbook.ts';
+
+type Size = number | string;
+
+/** An invented list: where the pin sits, diameter, length, and a bore where the planned one will not do. */
+const PINS: readonly (readonly [where: string, diameter: Size, length: Size, hole?: Size])[] = [
+  ['Boom foot, left', 6, 24],
+  ['Boom foot, right', 6, 24],
+  ['A-frame back leg, left', 5, 18],
+  ['A-frame back leg, right', 5, 18],
+  ['A-frame front leg, left', '4-1/2', 16],
+  ['A-frame front leg, right', '4-1/2', 16],
+  ['Mast head sheave', 4, 14],
+  ['Boom point sheave, outer', '4-1/2', 15],
+  ['Boom point sheave, inner', '4-1/2', 15],
+  ['Deflection sheave', '100 mm', '320 mm'],
+  ['Suspension link, upper', 3.5, 12],
+  ['Suspension link, lower', 3.5, 12],
+  ['Fairlead swivel, top', 4, 10, 2.5],
+  ['Fairlead swivel, bottom', 4, 10, 2.5],
+  ['Fairlead roller', 2.5, 9],
+  ['Bucket hitch, left', 3, 9],
+  ['Bucket hitch, right', 3, 9],
+  ['Bucket trunnion, left', 4, 8],
+  ['Bucket trunnion, right', 4, 8],
+  ['Dump block', 2.75, 7],
+  ['Drag clevis', 3.25, '8-1/2'],
+  ['Walking shoe link, left', 5.5, 20],
+  ['Walking shoe link, right', 5.5, 20],
+  ['Ladder hinge', '3/4', 3],
+];
+
+const FIRST = 6;
+const LAST = FIRST + PINS.length - 1;
+const HEADING = { bold: true, background: '#dfe6e4', wrap: true } as const;
+const INPUT = { background: '#fff8e3' } as const;
+
+/** The listing of assumptions as plain cells, to be edited; the formulas of the other sheets point to it. */
+function assumptions(): { readonly sheet: SheetDescription; readonly range: string } {
+  const listing = findFunction('BURN.ASSUMED');
+  const rows = listing ? (call(listing, []) as readonly (readonly CellContent[])[]) : [];
+  const last = rows.length + 2;
+  return {
+    range: `Assumptions!$A$3:$F$${last}`,
+    sheet: {
+      name: 'Assumptions',
+      rows: [['Assumptions of this job. Edit a value, low or high: every sheet recalculates. Common practice means no published source; your own log beats it.'], [], ...rows],
+      size: [last + 40, 10],
+      looks: { A1: { bold: true }, 'A3:H3': HEADING, [`B4:D${last}`]: INPUT },
+      widths: { A: 190, 'B:E': 80, F: 120, G: 260, H: 460 },
+      frozenRows: 3,
+    },
+  };
+}
+
+function pinSheet(assume: string): SheetDescription {
+  const formulas = (r: number): readonly CellContent[] => ['RODS', 'PRESSURE', 'OXYGEN', 'BURN', 'TIME'].map((f) => `=BURN.PIN.${f}(C${r},D${r},E${r},,,${assume})`);
+  const total = (column: string): CellContent => `=SUM(${column}${FIRST}:${column}${LAST})`;
+  return {
+    name: 'Pins',
+    rows: [
+      ['Dragline overhaul: seized pins'],
+      ['An invented job. Yellow cells are yours to change. Plain numbers are inches; 100 mm, 3/8 typed as text, 4-1/2 work too.'],
+      ['="Calculation "&BURN.VERSION()'],
+      [],
+      ['No.', 'Pin', 'Diameter', 'Length', 'Bore, if not as planned', 'Rods', 'Tip pressure, psi', 'Oxygen, scf', 'Burning, min', 'Crew, min'],
+      ...PINS.map(([where, diameter, length, hole], i): readonly CellContent[] => [i + 1, where, text(diameter), text(length), hole === undefined ? null : text(hole), ...formulas(FIRST + i)]),
+      [],
+      [null, 'In all', null, null, null, total('F'), null, total('H'), total('I'), total('J')],
+      [null, 'Cylinders, shared down the list', null, null, null, `=SUM(Plan!K4:K${PINS.length + 3})`],
+      [null, 'Crew hours', null, null, null, `=J${LAST + 2}/60`],
+    ],
+    size: [LAST + 30, 12],
+    looks: {
+      A1: { bold: true, size: 16 },
+      'A2:A3': { italic: true },
+      'A5:J5': HEADING,
+      [`C${FIRST}:E${LAST}`]: { ...INPUT, align: 'right' },
+      [`F${FIRST}:F${LAST + 3}`]: { format: '0' },
+      [`G${FIRST}:G${LAST}`]: { format: '0' },
+      [`H${FIRST}:J${LAST + 2}`]: { format: '0' },
+      [`F${LAST + 4}`]: { format: '0.0' },
+      [`A${LAST + 2}:J${LAST + 2}`]: { bold: true },
+    },
+    widths: { A: 40, B: 210, 'C:D': 80, E: 100, 'F:J': 84 },
+    frozenRows: 5,
+    frozenColumns: 2,
+  };
+}
+
+const text = (size: Size): CellContent => (typeof size === 'string' ? { text: size } : size);
+
+function planSheet(assume: string): SheetDescription {
+  const column = (letter: string): string => `Pins!${letter}${FIRST}:${letter}${LAST}`;
+  return {
+    name: 'Plan',
+    rows: [
+      ['Plan of all pins: one formula that spills. One job in ten stays under the low, nine in ten under the high.'],
+      [],
+      [`=BURN.PIN.PLAN(${column('C')},${column('D')},${column('E')},,,${assume})`],
+    ],
+    size: [PINS.length + 40, 24],
+    looks: { A1: { bold: true }, 'A3:R3': HEADING, [`C4:E${PINS.length + 3}`]: { format: '0' }, [`F4:J${PINS.length + 3}`]: { format: '0.0' }, [`L4:P${PINS.length + 3}`]: { format: '0.0' } },
+    widths: { A: 44, B: 84, 'C:P': 74, Q: 150, R: 560 },
+    frozenRows: 3,
+    frozenColumns: 2,
+  };
+}
+
+function workingSheet(assume: string): SheetDescription {
+  const pick = (letter: string): string => `INDEX(Pins!${letter}${FIRST}:${letter}${LAST},B2)`;
+  return {
+    name: 'Working',
+    rows: [
+      ['Working of one pin, with its planned bore'],
+      ['Pin no.', 13, `=INDEX(Pins!B${FIRST}:B${LAST},B2)`],
+      [],
+      [`=BURN.PIN.STEPS(${pick('C')},${pick('D')},,,,${assume})`],
+    ],
+    size: [120, 10],
+    looks: { A1: { bold: true }, 'A4:G4': HEADING, B2: INPUT, 'C5:C100': { format: '0.####' } },
+    widths: { A: 260, 'B:D': 90, E: 520, F: 120, G: 160 },
+    frozenRows: 4,
+  };
+}
+
+/** The trial workbook: a realistic job sheet of an invented dragline overhaul. */
+export function demoWorkbook(): WorkbookDescription {
+  const { sheet, range } = assumptions();
+  return { sheets: [pinSheet(range), planSheet(range), workingSheet(range), sheet] };
+}
