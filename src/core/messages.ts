@@ -118,3 +118,10 @@ export const coolsTooSlowly = (target: string, longest: string): CalcError =>
 // Oxygen supply
 export const drawnTooFast = (): CalcError =>
   missing('the cylinder is drawn so fast that its gas cools to where oxygen begins to condense and the model ends; draw more cylinders together on a manifold');
+export const settingBelowTip = (setting: string, tip: string): CalcError => value(`setting is ${setting}; must be at least the tip pressure of ${tip}`);
+export const fillTooHigh = (pressure: string, limit: string, rating: string): CalcError =>
+  value(`pressure is ${pressure}; must be at most ${limit}, a tenth over the cylinder's ${rating}`);
+export const hoseCannotPass = (flow: string, largest: string, from: string): CalcError =>
+  missing(`the hose cannot pass ${flow} from ${from}: its largest flow is ${largest}; take a wider or shorter hose, or a higher setting`);
+export const hoseEndChokes = (flow: string, largest: string, tip: string): CalcError =>
+  missing(`the hose cannot deliver ${flow} at ${tip}: its end chokes at ${largest}; take a wider hose`);

@@ -58,9 +58,10 @@ function seriesFlow(line: RodLine, passage: Passage, inlet: number): number {
   /** Whether the pressure behind the holder more than drives the holder's flow through the rod: rises with that pressure. */
   const spare = (behind: number): number => {
     const flux = into(behind) / passage.area;
+    if (flux === 0) return 1;
     const square = gas.zrt * flux * flux;
     const exit = Math.max(ambient, Math.sqrt(square));
-    if (behind <= exit) return behind === exit && flux === 0 ? 0 : -1;
+    if (behind <= exit) return -1;
     return 1 - (exit / behind) ** 2 - (square / behind ** 2) * (resistance(passage, flux, gas.viscosity) + 2 * Math.log(behind / exit));
   };
   return into(findRoot(spare, ambient, inlet, 1e-11));

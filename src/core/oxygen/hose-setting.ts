@@ -1,0 +1,22 @@
+import { flowingOn } from './flowing-gas.ts';
+import { hoseInlet, hosePassage, type Hose } from './hose-loss.ts';
+import type { Isotherm } from './oxygen-state.ts';
+
+export type HoseSetting =
+  /** Absolute pressure at the regulator [Pa]. */
+  | { readonly passes: true; readonly setting: number }
+  /** The hose's end would choke: the largest flow [kg/s] at that tip pressure. */
+  | { readonly passes: false; readonly largest: number };
+
+/**
+ * Absolute pressure [Pa] at the regulator that keeps an absolute tip pressure [Pa] at the end of a hose at a flow [kg/s].
+ *
+ * Equation and range as `hoseOutlet`, whose inverse it is. The tip pressure of work at depth is air + water column +
+ * the gauge pressure wanted over the bottom's. No setting gives a flow beyond G = p / sqrt(Z R T) at the hose's end.
+ * Source: as `passageFlow`. Example: no flow, 90 psi over the bottom at 60 ft of sea water: 116.7 psig.
+ */
+export function hoseSetting(hose: Hose, tip: number, flow: number, oxygen: Isotherm): HoseSetting {
+  const largest = (hosePassage(hose).area * tip) / Math.sqrt(flowingOn(oxygen, tip).zrt);
+  if (flow > largest) return { passes: false, largest };
+  return { passes: true, setting: hoseInlet(hose, tip, flow, oxygen) };
+}

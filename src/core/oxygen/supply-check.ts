@@ -1,0 +1,181 @@
+import type { CylinderWall } from './draw-cylinder.ts';
+import { drawCylinder } from './draw-cylinder.ts';
+import { findRoot } from './find-root.ts';
+import { flowingOn } from './flowing-gas.ts';
+import { harmonicMean } from './harmonic-mean.ts';
+import { hoseInlet, type Hose } from './hose-loss.ts';
+import { leastSupply, leftoverPressure, regulatorOutlet } from './regulator.ts';
+import { rodFlow } from './rod-flow.ts';
+import { supplyPoint, type SupplyLine, type SupplyPoint } from './supply-point.ts';
+
+/** Cylinders drawn together. */
+export interface CylinderBank {
+  readonly cylinders: number;
+  /** Water volume of one [m3]. */
+  readonly volume: number;
+  readonly wall: CylinderWall;
+  /** Absolute pressure now [Pa]. */
+  readonly pressure: number;
+  /** Of gas, steel and air [K]. */
+  readonly temperature: number;
+}
+
+/** Which element keeps the flow down. */
+export type Limit = 'cylinder' | 'regulator' | 'hose' | 'holder' | 'rod';
+
+export type Mend =
+  /** Absolute regulator pressure [Pa] while flowing that gives the tip pressure wanted. */
+  | { readonly what: 'setting'; readonly setting: number }
+  /** Smallest bore [m] that gives it at the present setting. */
+  | { readonly what: 'bore'; readonly bore: number }
+  /** Longest hose [m] that gives it at the present setting. */
+  | { readonly what: 'length'; readonly length: number }
+  /** Least absolute cylinder pressure [Pa] that gives it. */
+  | { readonly what: 'cylinder'; readonly pressure: number };
+
+export interface SupplyCheck {
+  /** With a rod of mean length, now. */
+  readonly point: SupplyPoint;
+  /** Mean flow over a rod [kg/s] now, and when the cylinder is at its leftover pressure. */
+  readonly flow: number;
+  readonly flowAtLeftover: number;
+  /** Absolute cylinder pressure [Pa] at which it is changed. */
+  readonly leftover: number;
+  /** Burning time until then [s]. */
+  readonly time: number;
+  /** Oxygen drawn until then from all cylinders [kg]. */
+  readonly drawn: number;
+  /** Gas temperature in the cylinder then [K]. */
+  readonly coldest: number;
+  /** Flow gained, as a share, if one element lost nothing. */
+  readonly gains: Readonly<Record<Exclude<Limit, 'rod'>, number>>;
+  readonly limit: Limit;
+  /** Ways to the tip pressure wanted; empty where it is met or none was given. */
+  readonly mends: readonly Mend[];
+}
+
+/** A passage so wide and short that it loses nothing worth counting. */
+const OPEN = 1;
+
+/** Share of the flow that an element must cost before it, and not the rod, is named as the limit. */
+const WORTH_MENDING = 0.05;
+
+/** Mean flow [kg/s] over a rod burned from one length down to its stub [m], the cylinder held at one absolute pressure [Pa]. */
+export function meanSupplyFlow(line: SupplyLine, cylinder: number, length: number, stub: number): number {
+  return harmonicMean((x) => supplyPoint(line, cylinder, x).flow, stub, length);
+}
+
+const openValve = { diameter: OPEN, dischargeCoefficient: 1 };
+
+/** Flow gained, as a share, where one element loses nothing; for the cylinder, where it is full (a drift of the setting left out). */
+function gainsOf(line: SupplyLine, point: SupplyPoint, length: number): SupplyCheck['gains'] {
+  const { regulator, hose, rod } = line;
+  const flowOf = (other: SupplyLine, cylinder = point.cylinder): number => supplyPoint(other, cylinder, length).flow;
+  const steady = { ...line, regulator: { ...regulator, supplyEffect: 0 } };
+  const gain = (better: number, now = point.flow): number => (now > 0 ? better / now - 1 : 0);
+  return {
+    cylinder: gain(flowOf(steady, fullest(line, point)), flowOf(steady)),
+    regulator: gain(flowOf({ ...line, regulator: { ...regulator, droop: 0, valve: openValve } })),
+    hose: gain(flowOf({ ...line, hose: { ...hose, bore: 10 * hose.bore } })),
+    holder: rod.holder === undefined ? 0 : gain(flowOf({ ...line, rod: { ...rod, holder: openValve } })),
+  };
+}
+
+const fullest = (line: SupplyLine, point: SupplyPoint): number => Math.max(line.regulator.setSupply, point.cylinder);
+
+function limitOf(line: SupplyLine, point: SupplyPoint, length: number, gains: SupplyCheck['gains'], wantedTip: number | undefined): Limit {
+  if (wantedTip !== undefined && point.tip >= wantedTip) return 'rod';
+  if (point.wideOpen) return supplyPoint(line, fullest(line, point), length).wideOpen ? 'regulator' : 'cylinder';
+  const names = ['regulator', 'hose', 'holder'] as const;
+  const worst = names.reduce((a, b) => (gains[b] > gains[a] ? b : a));
+  return gains[worst] >= WORTH_MENDING ? worst : 'rod';
+}
+
+/**
+ * Cylinder pressure [Pa] at which the regulator's valve stands wide open: above it the flow follows the spring, almost straight
+ * in the cylinder's pressure, below it the flow falls with the cylinder.
+ */
+function openingPressure(line: SupplyLine, full: number, length: number): number {
+  const { regulator, oxygen } = line;
+  let pressure = full;
+  // The setting drifts by a few hundredths of the cylinder's fall, so each round brings two digits.
+  for (let i = 0; i < 4; i++) {
+    const drifted = regulatorOutlet({ ...regulator, droop: 0 }, 0, pressure);
+    const { delivery, flow } = supplyPoint({ ...line, regulator: { ...regulator, setting: drifted, supplyEffect: 0, valve: openValve } }, full, length);
+    pressure = leastSupply(regulator, delivery, flow, oxygen);
+  }
+  return pressure;
+}
+
+/** A function straight between points given in rising order, and level beyond them. */
+function straightBetween(xs: readonly number[], ys: readonly number[]): (x: number) => number {
+  return (x) => {
+    const i = xs.findIndex((at) => at >= x);
+    if (i === 0) return ys[0]!;
+    if (i < 0) return ys[ys.length - 1]!;
+    return ys[i - 1]! + ((x - xs[i - 1]!) / (xs[i]! - xs[i - 1]!)) * (ys[i]! - ys[i - 1]!);
+  };
+}
+
+function mendsOf(line: SupplyLine, bank: CylinderBank, wanted: number, length: number, point: SupplyPoint): readonly Mend[] {
+  if (point.tip >= wanted) return [];
+  const { hose, rod, oxygen } = line;
+  const flow = rodFlow({ ...rod, gas: flowingOn(oxygen, (wanted + rod.ambient) / 2) }, wanted, length);
+  const inletOf = (other: Hose): number => hoseInlet(other, wanted, flow, oxygen);
+  const setting = inletOf(hose);
+  const mends: Mend[] = [];
+  const least = leftoverPressure(line.regulator, setting, flow, oxygen);
+  if (least > bank.pressure) mends.push({ what: 'cylinder', pressure: least });
+  if (setting > point.delivery) mends.push({ what: 'setting', setting });
+  // A hose can mend it only where the regulator gives more than the tip pressure wanted.
+  if (point.delivery > wanted && setting > point.delivery) {
+    const over = (other: Hose): number => inletOf(other) - point.delivery;
+    const widest = { ...hose, bore: 20 * hose.bore };
+    if (over(widest) < 0) mends.push({ what: 'bore', bore: findRoot((bore) => over({ ...hose, bore }), hose.bore, widest.bore, 1e-7) });
+    if (over({ ...hose, length: 0.01 * hose.length }) < 0)
+      mends.push({ what: 'length', length: findRoot((x) => over({ ...hose, length: x }), 0.01 * hose.length, hose.length, 1e-7) });
+  }
+  return mends;
+}
+
+/**
+ * Checks one supply line: working point now, flow now and at the leftover pressure, minutes until change, what limits
+ * and what would mend it.
+ *
+ * The flow is solved from the network at several cylinder pressures and the cylinders are then drawn at it, with
+ * cooling (`drawCylinder`). The limit is the rod where the tip pressure wanted is there; the cylinder or the regulator where
+ * the regulator's valve is wide open; else the element that costs most flow, or the rod where none costs a twentieth.
+ *
+ * length, stub [m] of the rod; wantedTip [Pa] absolute, optional.
+ */
+export function supplyCheck(line: SupplyLine, bank: CylinderBank, length: number, stub: number, wantedTip?: number): SupplyCheck {
+  const mean = (stub + length) / 2;
+  const point = supplyPoint(line, bank.pressure, mean);
+  // The cylinder is changed when it can no longer feed what was set, whatever the setting has drifted to since.
+  const asSet = supplyPoint(line, line.regulator.setSupply, mean);
+  const leftover = leftoverPressure(line.regulator, asSet.delivery, asSet.flow, line.oxygen);
+  const draws = leftover < bank.pressure && point.flow > 0;
+  const opening = draws ? openingPressure(line, bank.pressure, mean) : 0;
+  const between = [opening, (opening + bank.pressure) / 2].filter((p) => p > leftover && p < bank.pressure);
+  const pressures = draws ? [leftover, ...between, bank.pressure] : [leftover];
+  const flows = pressures.map((p) => meanSupplyFlow(line, p, length, stub));
+  const flowAt = straightBetween(pressures, flows);
+  const end = draws
+    ? drawCylinder({
+        volume: bank.volume, wall: bank.wall, pressure: bank.pressure, temperature: bank.temperature, leftover, flow: (p) => flowAt(p) / bank.cylinders,
+      })
+    : undefined;
+  const gains = gainsOf(line, point, mean);
+  return {
+    point,
+    flow: draws ? flows[flows.length - 1]! : meanSupplyFlow(line, bank.pressure, length, stub),
+    flowAtLeftover: flows[0]!,
+    leftover,
+    time: end?.time ?? 0,
+    drawn: (end?.drawn ?? 0) * bank.cylinders,
+    coldest: end?.temperature ?? bank.temperature,
+    gains,
+    limit: limitOf(line, point, mean, gains, wantedTip),
+    mends: wantedTip === undefined ? [] : mendsOf(line, bank, wantedTip, mean, point),
+  };
+}
