@@ -84,6 +84,14 @@ describe('drawCylinder', () => {
     expect(one.warmed).toBeGreaterThan(leftover);
   });
 
+  it('yields 224 of 227 scf from 43 L at 10 scfm down to 150 psig, and warms up to 176 psig', () => {
+    const end = cylinderYield(0.043, wall, full, T, 150 * PSI + ATMOSPHERE, 10 * scfm);
+    expect(end.drawn / SCF).toBeCloseTo(224, -0.3);
+    expect(end.atRest / SCF).toBeCloseTo(226.8, 0);
+    expect((end.warmed - ATMOSPHERE) / PSI).toBeCloseTo(176, -0.5);
+    expect(end.temperature).toBeCloseTo(((0 + 459.67) * 5) / 9, -0.3);
+  });
+
   it('shows a gauge below the content after a fast draw, and the right one when warmed up', () => {
     const half = drawCylinder(draw(20, { time: 300 }));
     expect(half.starved).toBe(false);
