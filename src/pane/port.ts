@@ -5,7 +5,7 @@ export interface SelectedCell {
   readonly sheet: string;
   /** Without the sheet: `C5`. */
   readonly address: string;
-  /** As shown in the formula bar, with `=`; empty where the cell holds no formula. */
+  /** With `=`, best in the locale-independent writing (`,` between arguments, decimal points); empty where the cell holds no formula. */
   readonly formula: string;
   readonly value: Cell;
   /** Where the value was spilled from another cell: that cell's address and the place within the spill, from 0. */
@@ -14,11 +14,14 @@ export interface SelectedCell {
 
 /** All that the pane asks of a spreadsheet: the Office host and the trial workbook each give one. */
 export interface SheetPort {
-  /** Calls back now and at each change of the selection or of the selected cell's value; gives a function that stops it. */
+  /** Calls back now and at each change of the selection or of any cell's value; gives a function that stops it. */
   onSelection(listener: (cell: SelectedCell | undefined) => void): () => void;
-  /** Values of a reference as it stands in a formula on `sheet`: cell, range, whole column, other sheet, named range, spill. */
-  read(reference: string, sheet: string): Promise<readonly (readonly Cell[])[]>;
-  /** Puts a formula in the selected cell. */
+  /**
+   * Values of a reference as it stands in a formula on `sheet`: cell, range, whole column, other sheet, named range, spill, part of a table.
+   * `address` is the cell whose formula it stands in: `[@length]` is of its row. Rejects with a reason in plain words.
+   */
+  read(reference: string, sheet: string, address: string): Promise<readonly (readonly Cell[])[]>;
+  /** Puts a formula, in the locale-independent writing, in the selected cell. */
   putFormula(formula: string): Promise<void>;
   /** Adds a sheet with these rows from A1 and shows it; a taken name gets a number. Gives the name it got. */
   addSheet(name: string, rows: readonly (readonly Cell[])[]): Promise<string>;

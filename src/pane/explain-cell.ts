@@ -1,0 +1,37 @@
+import { findFunction, CATALOGUE } from '../catalogue/catalogue.ts';
+import { nearestNames } from '../core/units/nearest-names.ts';
+import { findCalls, type FormulaCall } from './formula-calls.ts';
+import type { SelectedCell, SheetPort } from './port.ts';
+import { readCall, type ReadCall } from './read-call.ts';
+import { resolveOperands } from './resolve-operands.ts';
+import * as texts from './texts.ts';
+
+/** A call that names no function of ours. */
+export interface UnknownCall {
+  readonly text: string;
+  readonly problem: string;
+}
+
+/** The selected cell with the calls in its formula, or in the formula it was spilled from. */
+export interface ReadCell {
+  readonly cell: SelectedCell;
+  readonly formula: string;
+  readonly calls: readonly (ReadCall | UnknownCall)[];
+}
+
+export const isKnown = (call: ReadCall | UnknownCall): call is ReadCall => 'declaration' in call;
+
+/** Reads the cells that the calls in a cell's formula refer to, and calculates them. */
+export async function readSelectedCell(cell: SelectedCell, port: Pick<SheetPort, 'read'>): Promise<ReadCell> {
+  const formula = cell.spill?.formula ?? cell.formula;
+  const address = cell.spill?.from ?? cell.address;
+  const read = (reference: string): ReturnType<SheetPort['read']> => port.read(reference, cell.sheet, address);
+  const calls = await Promise.all(findCalls(formula).map((c) => readOne(c, read)));
+  return { cell, formula, calls };
+}
+
+async function readOne(found: FormulaCall, read: Parameters<typeof resolveOperands>[1]): Promise<ReadCall | UnknownCall> {
+  const d = findFunction(found.name);
+  if (!d) return { text: found.text, problem: texts.noSuchFunction(found.name, nearestNames(found.name, CATALOGUE.map((each) => each.name))) };
+  return readCall(d, found.text, found.whole, await resolveOperands(found.operands, read));
+}

@@ -1,0 +1,74 @@
+import type { Cell } from '../catalogue/cell.ts';
+import type { Declaration } from '../catalogue/declaration.ts';
+import type { Basis } from '../core/basis.ts';
+import type { Caution } from './cautions.ts';
+import type { Kind, Step } from '../core/trace/trace.ts';
+import type { UnitSystem } from '../core/units/quantities.ts';
+import type { SelectedCell } from './port.ts';
+
+/** One argument of the explained call. */
+export interface ExplainedArgument {
+  readonly label: string;
+  readonly summary: string;
+  /** As it stands in the formula; empty where left out. */
+  readonly text: string;
+  /** What the item's cell holds, as read; undefined where nothing came. */
+  readonly came: string | undefined;
+  /** As the function takes it, with its unit, where that says more than `came`. */
+  readonly taken: string | undefined;
+  readonly problem?: string;
+}
+
+/** An assumption that the calculation asked for, in its own unit. */
+export interface UsedAssumption {
+  readonly name: string;
+  readonly summary: string;
+  readonly value: number | string;
+  readonly low?: number;
+  readonly high?: number;
+  readonly unit: string;
+  readonly kind: Kind;
+  /** Key in the register of sources; empty where the user's own. */
+  readonly source: string;
+}
+
+export interface Line {
+  readonly heading: string;
+  readonly value: Cell;
+  /** Whether the selected cell shows it. */
+  readonly selected: boolean;
+}
+
+export type Outcome =
+  | { readonly kind: 'value'; readonly value: number | string; readonly unit: string }
+  /** One row of a plan. */
+  | { readonly kind: 'row'; readonly lines: readonly Line[] }
+  | { readonly kind: 'table'; readonly rows: readonly (readonly Cell[])[] }
+  | { readonly kind: 'blank' }
+  | { readonly kind: 'error'; readonly error: string; readonly message: string }
+  /** Arguments that the pane cannot read stand in the way. */
+  | { readonly kind: 'unread' };
+
+/** One item of one call in the selected cell, explained; what every section of the pane is given. */
+export interface Explained {
+  readonly cell: SelectedCell;
+  readonly declaration: Declaration;
+  /** The call as it stands in the formula. */
+  readonly text: string;
+  readonly system: UnitSystem;
+  /** Which of the items that the arguments hold, from 0. */
+  readonly item: number;
+  readonly items: number;
+  readonly arguments: readonly ExplainedArgument[];
+  readonly outcome: Outcome;
+  /** What is to be said of the value the cell shows, such as that its formula gives another now. */
+  readonly note: string | undefined;
+  readonly steps: readonly Step[];
+  /** The step that is the result, if one is. */
+  readonly resultStep: Step | undefined;
+  readonly assumptions: readonly UsedAssumption[];
+  readonly cautions: readonly Caution[];
+  /** What `calculate` was given, SI, for drawings and charts; undefined where the arguments failed. */
+  readonly values: Readonly<Record<string, unknown>> | undefined;
+  readonly basis: Basis | undefined;
+}

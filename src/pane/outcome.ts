@@ -1,0 +1,43 @@
+import { isBlankCell, isCellError, type Cell } from '../catalogue/cell.ts';
+import type { Column } from '../catalogue/declaration.ts';
+import { plainUnit } from '../core/units/parse-quantity.ts';
+import type { UnitSystem } from '../core/units/quantities.ts';
+import type { Line, Outcome } from './explained.ts';
+import type { SelectedCell } from './port.ts';
+import type { ReadCall } from './read-call.ts';
+import type { Run } from './run-item.ts';
+import { showCell } from './show-cell.ts';
+
+/** What one item came to, as the sheet would show it. */
+export function outcomeOf(read: ReadCall, run: Run, item: number, cell: SelectedCell, system: UnitSystem): Outcome {
+  const { declaration: d, results, shape } = read;
+  if (!results) return { kind: 'unread' };
+  const first = results[0]?.[0] ?? null;
+  if (results.length === 1 && results[0]?.length === 1 && isCellError(first)) return failed(first);
+  if (d.result.kind === 'table') return { kind: 'table', rows: results };
+  if (d.result.kind === 'rows') {
+    const row = results[item + 1] ?? [];
+    if (row.every(isBlankCell)) return { kind: 'blank' };
+    return run.failed ? failed({ error: run.failed.code, message: run.failed.message }) : { kind: 'row', lines: linesOf(results[0] ?? [], row, selectedColumn(read, cell)) };
+  }
+  const value = results[Math.floor(item / shape.columns)]?.[item % shape.columns] ?? null;
+  if (isCellError(value)) return failed(value);
+  if (typeof value !== 'number' && typeof value !== 'string') return { kind: 'blank' };
+  const { quantity } = d.result;
+  return { kind: 'value', value, unit: quantity === 'text' || typeof value === 'string' ? '' : plainUnit(quantity, system) };
+}
+
+/** The column of a plan that the selected cell is in. */
+export function selectedColumn({ declaration, whole }: ReadCall, { spill }: SelectedCell): number | undefined {
+  return declaration.result.kind === 'rows' && whole && spill && spill.row > 0 ? spill.column : undefined;
+}
+
+export function columnAt({ declaration }: ReadCall, at: number | undefined): Column | undefined {
+  return declaration.result.kind === 'value' || at === undefined ? undefined : declaration.result.columns[at];
+}
+
+const failed = ({ error, message }: { readonly error: string; readonly message: string }): Outcome => ({ kind: 'error', error, message });
+
+function linesOf(headings: readonly Cell[], row: readonly Cell[], selected: number | undefined): readonly Line[] {
+  return row.map((value, i) => ({ heading: showCell(headings[i] ?? null), value, selected: i === selected }));
+}

@@ -1,0 +1,49 @@
+import { parameterLabel, type Declaration } from '../catalogue/declaration.ts';
+import { CalcError } from '../core/errors.ts';
+import { asGrid, broadcastShape, type Shape } from '../sheet/broadcast.ts';
+import { call, type Results } from '../sheet/call.ts';
+import type { SelectedCell } from './port.ts';
+import type { ReadOperand } from './resolve-operands.ts';
+
+/** A call of a known function with what its arguments hold, calculated once for all its items. */
+export interface ReadCall {
+  readonly declaration: Declaration;
+  /** As it stands in the formula. */
+  readonly text: string;
+  /** Whether it is all of the formula, so that the cell's spill is its own. */
+  readonly whole: boolean;
+  readonly operands: readonly ReadOperand[];
+  /** Undefined where an argument could not be read. */
+  readonly results: Results | undefined;
+  /** How the items lie; items are counted row by row. */
+  readonly shape: Shape;
+}
+
+export function readCall(declaration: Declaration, text: string, whole: boolean, operands: readonly ReadOperand[]): ReadCall {
+  const unread = operands.some((o) => o.problem !== undefined);
+  const results = unread ? undefined : call(declaration, operands.map((o) => o.argument));
+  return { declaration, text, whole, operands, results, shape: itemShape(declaration, operands) };
+}
+
+const ONE: Shape = { rows: 1, columns: 1 };
+
+function itemShape(d: Declaration, operands: readonly ReadOperand[]): Shape {
+  if (d.result.kind === 'table') return ONE;
+  const grids = Object.entries(d.parameters).flatMap(([name, { kind }], i) => {
+    const grid = asGrid(operands[i]?.argument);
+    return grid && kind.kind !== 'cells' ? [{ name: parameterLabel(name), grid }] : [];
+  });
+  try {
+    return broadcastShape(grids);
+  } catch (e) {
+    if (e instanceof CalcError) return ONE; // the call fails as a whole and says which ranges do not fit
+    throw e;
+  }
+}
+
+/** The item whose result the selected cell shows; the first where the cell shows all or a part of them. */
+export function selectedItem({ declaration, whole, shape }: ReadCall, { spill }: SelectedCell): number {
+  if (!whole || !spill || declaration.result.kind === 'table') return 0;
+  const item = declaration.result.kind === 'rows' ? spill.row - 1 : spill.row * shape.columns + spill.column;
+  return Math.min(Math.max(item, 0), shape.rows * shape.columns - 1);
+}
