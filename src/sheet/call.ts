@@ -10,7 +10,7 @@ import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { asGrid, broadcastShape, cellAt, shapeOf, shapeText, type Grid, type NamedGrid, type Shape } from './broadcast.ts';
 import type { Argument } from './host-function.ts';
 import { readAssume } from './read-assume.ts';
-import { blankError, readCell } from './read-cell.ts';
+import { blankError, readCell } from '../catalogue/read-cell.ts';
 
 export type Results = readonly (readonly Cell[])[];
 

@@ -8,7 +8,7 @@ import { nearestNames } from '../core/units/nearest-names.ts';
 import { knownUnit, plainUnit, toSi } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import type { Argument } from './host-function.ts';
-import { readCell } from './read-cell.ts';
+import { readCell } from '../catalogue/read-cell.ts';
 
 interface Columns {
   readonly name: number;

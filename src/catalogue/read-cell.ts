@@ -1,5 +1,5 @@
-import type { Kind, QuantityKind } from '../catalogue/declaration.ts';
-import { isBlankCell, isCellError, type Cell } from '../catalogue/cell.ts';
+import type { Kind, QuantityKind } from './declaration.ts';
+import { isBlankCell, isCellError, type Cell } from './cell.ts';
 import { findMaterial, type Material } from '../core/burn/materials.ts';
 import { findRod, type RodChoice } from '../core/burn/rods.ts';
 import * as messages from '../core/messages.ts';
