@@ -1,5 +1,5 @@
 import { requireAtLeast } from './check.ts';
-import { LIMITS } from './limits.ts';
+import { LIMITS, isOut } from './limits.ts';
 
 /** A wall between the cylinders and what they are kept from. */
 export interface Barrier {
@@ -33,8 +33,8 @@ export function cylinderSeparation(distance: number, barrier?: Barrier): Separat
     requireAtLeast('barrier height', barrier.height, 0, 'm');
     requireAtLeast('barrier rating', barrier.rating / 60, 0, 'min');
   }
-  const barrierCounts = barrier !== undefined && barrier.height >= LIMITS.barrierHeight.value && barrier.rating >= LIMITS.barrierRating.value;
+  const barrierCounts = barrier !== undefined && !isOut(barrier.height, LIMITS.barrierHeight) && !isOut(barrier.rating, LIMITS.barrierRating);
   const needed = LIMITS.cylinderDistance.value;
-  const missing = Math.max(0, needed - distance);
+  const missing = isOut(distance, LIMITS.cylinderDistance) ? needed - distance : 0;
   return { short: missing > 0 && !barrierCounts, needed, missing, barrierCounts };
 }

@@ -47,9 +47,14 @@ export const LIMITS = {
 
 export type LimitName = keyof typeof LIMITS;
 
+/** A figure typed as the limit itself may arrive a rounding of its unit away from it. */
+const ROUNDING = 1e-9;
+export const isAbove = (value: number, bound: number): boolean => value > bound * (1 + ROUNDING);
+export const isBelow = (value: number, bound: number): boolean => value < bound * (1 - ROUNDING);
+
 /** Whether a figure in SI is out of a limit. A figure at the limit is within it. */
 export function isOut(value: number, limit: Limit): boolean {
-  return limit.out === 'above' ? value > limit.value : value < limit.value;
+  return limit.out === 'above' ? isAbove(value, limit.value) : isBelow(value, limit.value);
 }
 
 /** Says how a figure stands to a limit, and whose limit it is. It never says more than that. */

@@ -19,10 +19,10 @@ import type { NoiseRule } from './noise-rules.ts';
 export function noiseAverage(dose: number, rule: NoiseRule, trace?: Trace): number | undefined {
   requireAtLeast('dose', dose, 0);
   if (dose === 0) return undefined;
-  const average = rule.criterion + (rule.exchange * Math.log10(dose)) / Math.log10(2);
+  const average = rule.criterion + (rule.exchange * Math.log(dose)) / Math.LN2;
   trace?.add({
-    name: 'average over 8 hours', symbol: 'TWA', value: average, quantity: 'level', formula: 'level allowed for 8 hours + exchange rate x log10(dose) / log10(2)',
-    expression: `${rule.criterion} + ${rule.exchange} * log10(D) / log10(2)`, kind: 'calculated', source: rule.source,
+    name: 'average over 8 hours', symbol: 'TWA', value: average, quantity: 'level', formula: 'level allowed for 8 hours + exchange rate x log(dose) / log(2)',
+    expression: `${rule.criterion} + ${rule.exchange} * log(D) / log(2)`, kind: 'calculated', source: rule.source,
   });
   return average;
 }

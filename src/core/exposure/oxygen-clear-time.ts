@@ -21,7 +21,10 @@ export function oxygenClearTime(room: RoomAir, start: number, limit: number = LI
   requireRoom(closed);
   requireShare('start', start);
   requireShare('limit', limit);
-  if (start <= limit) return 0;
+  if (start <= limit) {
+    trace?.add({ name: 'time to clear', symbol: 't', value: 0, quantity: 'time', formula: 'the room starts within the limit', kind: 'calculated', source: 'arithmetic' });
+    return 0;
+  }
   if (closed.freshAir === 0 || limit <= closed.outside) throw airDoesNotClear(limit, closed.freshAir);
   const time = Math.log((start - closed.outside) / (limit - closed.outside)) / airRate(closed);
   trace?.add({ name: 'limit', symbol: 'x_limit', value: limit, quantity: 'percent', formula: 'oxygen-enriched air', kind: 'published', source: LIMITS.oxygenHigh.source });

@@ -23,7 +23,10 @@ export function oxygenRiseTime(room: RoomAir, start: number, limit: number = LIM
   requireShare('start', start);
   requireShare('limit', limit);
   if (limit >= 1) throw mustBeLess('limit', shown(limit), '1');
-  if (start >= limit) return 0;
+  if (start >= limit) {
+    trace?.add({ name: 'time until the limit', symbol: 't', value: 0, quantity: 'time', formula: 'the room starts at the limit or above it', kind: 'calculated', source: 'arithmetic' });
+    return 0;
+  }
   const settled = settledOxygen(room);
   if (settled === undefined || settled <= limit) throw oxygenLevelsOff(settled ?? start, limit);
   const time = Math.log((settled - start) / (settled - limit)) / airRate(room);

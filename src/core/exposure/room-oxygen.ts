@@ -65,7 +65,9 @@ export function roomOxygen(room: RoomAir, start: number, time: number, trace?: T
   const settled = settledOxygen(room);
   // expm1 keeps what a slow leak into a large room adds from drowning in rounding.
   const x = settled === undefined ? start : start + (start - settled) * Math.expm1(-airRate(room) * time);
-  if (trace && settled !== undefined) {
+  if (settled === undefined) {
+    trace?.add({ name: 'oxygen in the room', symbol: 'x', value: x, quantity: 'percent', formula: 'start, since nothing flows in', expression: 'x_0', kind: 'calculated', source: 'arithmetic' });
+  } else if (trace) {
     trace.add({ name: 'fresh air that counts', symbol: 'Q_K', value: usefulAir(room), quantity: 'airflow', formula: 'fresh air / mixing factor', expression: 'Q / K', kind: 'calculated', source: 'acgih ventilation' });
     trace.add({
       name: 'oxygen the room settles at', symbol: 'x_s', value: settled, quantity: 'percent',

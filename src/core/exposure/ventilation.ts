@@ -37,6 +37,8 @@ export function ventilation(volume: number, ceiling: number, people: number, obs
   if (mechanical) {
     trace?.add({ name: each.name, symbol: 'Q_1', value: each.value, quantity: each.quantity, formula: each.clause, kind: 'published', source: each.source });
     trace?.add({ name: 'fresh air asked for', symbol: 'Q', value: freshAir, quantity: 'airflow', formula: 'people x fresh air for each', expression: 'n * Q_1', kind: 'calculated', source: each.source });
+  } else {
+    trace?.add({ name: 'fresh air asked for', symbol: 'Q', value: 0, quantity: 'airflow', formula: 'none by fan: the rule takes natural ventilation as enough', kind: 'published', source: each.source });
   }
   return { mechanical, reasons, freshAir };
 }

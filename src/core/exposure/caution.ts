@@ -1,0 +1,40 @@
+import type { ConditionName, MeasuredName } from './conditions.ts';
+import type { Operation } from './operations.ts';
+
+/** How bad it can get, in words. */
+export const SEVERITIES = ['can kill', 'can injure', 'can damage'] as const;
+export type Severity = (typeof SEVERITIES)[number];
+
+/** A condition that must hold; a bound compares its value in SI, and holds where the user gave none. */
+export type Need =
+  | ConditionName
+  | { readonly condition: MeasuredName; readonly above: number }
+  | { readonly condition: MeasuredName; readonly atLeast: number }
+  | { readonly condition: MeasuredName; readonly below: number };
+
+/** Every part that is stated must hold: one of the operations, all of the conditions, one of the functions. */
+export interface Trigger {
+  readonly operations?: readonly Operation[];
+  readonly conditions?: readonly Need[];
+  /** Beginnings of function names, such as `BURN.COOL`. */
+  readonly functions?: readonly string[];
+}
+
+/** A hazard, what brings it up and what to do. It applies when any of its triggers holds. */
+export interface Caution {
+  readonly key: string;
+  readonly severity: Severity;
+  readonly title: string;
+  /** What to do, in a few sentences. */
+  readonly action: string;
+  readonly triggers: readonly Trigger[];
+  /** Key in the register of sources. */
+  readonly source: string;
+  /** Clause in the source; empty for common practice. */
+  readonly clause: string;
+  /** Keys of further sources that its clause or text points to. */
+  readonly also?: readonly string[];
+}
+
+/** Triggers for a condition each. */
+export const on = (...needs: readonly Need[]): readonly Trigger[] => needs.map((need) => ({ conditions: [need] }));

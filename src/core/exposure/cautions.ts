@@ -1,0 +1,103 @@
+import type { UnitSystem } from '../units/quantities.ts';
+import { SEVERITIES, type Caution, type Need, type Trigger } from './caution.ts';
+import { AIR_CAUTIONS } from './cautions-air.ts';
+import { FIRE_CAUTIONS } from './cautions-fire.ts';
+import { OXYGEN_CAUTIONS } from './cautions-oxygen.ts';
+import { PART_CAUTIONS } from './cautions-part.ts';
+import { PEOPLE_CAUTIONS } from './cautions-people.ts';
+import { PLACE_CAUTIONS } from './cautions-place.ts';
+import { parseConditions, type Condition, type MeasuredName } from './conditions.ts';
+import { isAbove, isBelow } from './limits.ts';
+import { OPERATIONS, findOperation, type Operation } from './operations.ts';
+
+/** Every caution. Of equal severity, those of this order come first. */
+export const CAUTIONS: readonly Caution[] = [
+  ...PEOPLE_CAUTIONS,
+  ...OXYGEN_CAUTIONS,
+  ...FIRE_CAUTIONS,
+  ...AIR_CAUTIONS,
+  ...PART_CAUTIONS,
+  ...PLACE_CAUTIONS,
+];
+
+/** A caution with what brought it up. */
+export interface RaisedCaution extends Caution {
+  /** The condition, the operation or the function. */
+  readonly because: string;
+}
+
+/** Figures worked out elsewhere, in SI, that count as conditions: `{ oxygen: 0.24, noise: 95 }`. */
+export type MeasuredValues = Readonly<Partial<Record<MeasuredName, number>>>;
+
+interface Subject {
+  readonly operation?: Operation;
+  readonly function?: string;
+  readonly conditions: readonly Condition[];
+}
+
+function holds(need: Need, condition: Condition): boolean {
+  if (typeof need === 'string') return condition.name === need;
+  if (condition.name !== need.condition) return false;
+  const { value } = condition;
+  // A bound without a value to hold against it is taken as passed.
+  if (value === undefined) return true;
+  if ('above' in need) return isAbove(value, need.above);
+  if ('atLeast' in need) return !isBelow(value, need.atLeast);
+  return isBelow(value, need.below);
+}
+
+/** What brought a trigger up, or undefined where it does not hold. */
+function reason(trigger: Trigger, subject: Subject): string | undefined {
+  const { operation, conditions } = subject;
+  const name = subject.function;
+  if (trigger.operations && !(operation && trigger.operations.includes(operation))) return undefined;
+  if (trigger.functions && !(name && trigger.functions.some((f) => name === f || name.startsWith(`${f}.`)))) return undefined;
+  const met = (trigger.conditions ?? []).map((need) => conditions.find((c) => holds(need, c)));
+  if (met.some((c) => c === undefined)) return undefined;
+  return met.length > 0 ? met.map((c) => c?.name ?? '').join(' and ') : trigger.functions ? name : operation;
+}
+
+function raise(subject: Subject): readonly RaisedCaution[] {
+  const raised = CAUTIONS.flatMap((caution, order) => {
+    const reasons = caution.triggers.map((t) => reason(t, subject)).filter((r) => r !== undefined);
+    if (reasons.length === 0) return [];
+    const named = reasons.find((r) => r !== subject.operation && r !== subject.function);
+    const rank = SEVERITIES.indexOf(caution.severity);
+    return [{ order, rank, general: named === undefined, caution: { ...caution, because: named ?? reasons[0] ?? '' } }];
+  });
+  return raised.sort((a, b) => a.rank - b.rank || Number(a.general) - Number(b.general) || a.order - b.order).map((r) => r.caution);
+}
+
+const withValues = (conditions: readonly string[], values: MeasuredValues, system: UnitSystem): readonly Condition[] => [
+  ...parseConditions(conditions, system),
+  ...(Object.entries(values) as [MeasuredName, number | undefined][]).flatMap(([name, value]) => (value === undefined ? [] : [{ name, value }])),
+];
+
+/**
+ * Cautions for an operation under the conditions typed, each once: most severe first, those that a condition brought
+ * up before those of the operation itself.
+ *
+ * The list is what is known here, not all there is: it defers to local codes, the employer's permit and qualified
+ * people, and an empty condition says nothing about the job.
+ *
+ * @param operation PIN, HOLE, GOUGE, CUT, STUD or BREACH; `#N/A` otherwise
+ * @param conditions words as in conditions.ts; `#N/A` for one that is not known
+ * @param values figures worked out elsewhere, in SI
+ * @param system of plain numbers in the conditions
+ */
+export function cautionsFor(operation: string, conditions: readonly string[], values: MeasuredValues = {}, system: UnitSystem = 'US'): readonly RaisedCaution[] {
+  return raise({ operation: findOperation(operation), conditions: withValues(conditions, values, system) });
+}
+
+/**
+ * Cautions for a function's cell, such as BURN.COOL.TIME; a function of an operation brings up that operation's.
+ *
+ * @param name full name of the function
+ * @param conditions words as in conditions.ts
+ * @param values the cell's own figures, in SI
+ */
+export function cautionsForFunction(name: string, conditions: readonly string[] = [], values: MeasuredValues = {}, system: UnitSystem = 'US'): readonly RaisedCaution[] {
+  const clean = name.trim().toUpperCase();
+  const operation = OPERATIONS.find((o) => o === clean.split('.')[1]);
+  return raise({ ...(operation ? { operation } : {}), function: clean, conditions: withValues(conditions, values, system) });
+}

@@ -1,0 +1,15 @@
+import { unknownName } from '../messages.ts';
+import { nearestNames } from '../units/nearest-names.ts';
+
+/** The operations, by the words of their functions. */
+export const OPERATIONS = ['PIN', 'HOLE', 'GOUGE', 'CUT', 'STUD', 'BREACH'] as const;
+
+export type Operation = (typeof OPERATIONS)[number];
+
+/** The operation a user means, whatever the case. `#N/A` with the nearest names where there is none. */
+export function findOperation(text: string): Operation {
+  const clean = text.trim().toUpperCase();
+  const found = OPERATIONS.find((o) => o === clean);
+  if (!found) throw unknownName('operation', text.trim(), nearestNames(text, OPERATIONS));
+  return found;
+}
