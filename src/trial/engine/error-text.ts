@@ -1,5 +1,7 @@
-import { ErrorType, ErrorValueObject } from '@univerjs/engine-formula';
-import type { ICellData, Nullable } from '@univerjs/core';
+import { ICommandService, ObjectMatrix } from '@univerjs/core';
+import type { ICellData, Injector, Nullable } from '@univerjs/core';
+import { ErrorType, ErrorValueObject, SetFormulaCalculationResultMutation } from '@univerjs/engine-formula';
+import type { ISetFormulaCalculationResultMutation } from '@univerjs/engine-formula';
 
 /**
  * An error of the engine that carries its text.
@@ -22,4 +24,19 @@ export function textOfValue(error: ErrorValueObject): string {
 export function textOfCell(cell: Nullable<ICellData>): string {
   const text: unknown = cell?.custom?.['errorText'];
   return typeof text === 'string' ? text : '';
+}
+
+/** Takes the text off a cell whose formula fails no more; a page's engine would keep it until the next failure. */
+export function dropOldTexts(injector: Injector): void {
+  injector.get(ICommandService).beforeCommandExecuted((command) => {
+    if (command.id !== SetFormulaCalculationResultMutation.id) return;
+    const { unitData } = command.params as ISetFormulaCalculationResultMutation;
+    for (const sheets of Object.values(unitData)) {
+      for (const cells of Object.values(sheets ?? {})) {
+        new ObjectMatrix<Nullable<ICellData>>(cells).forValue((_row, _column, cell) => {
+          if (cell && cell.custom === undefined) cell.custom = null;
+        });
+      }
+    }
+  });
 }

@@ -1,18 +1,16 @@
-import { CellValueType, LocaleType, LogLevel, ObjectMatrix, Univer, UniverInstanceType } from '@univerjs/core';
-import type { ICellData, IRange, IUnitRange, IWorkbookData, Nullable } from '@univerjs/core';
+import { LocaleType, LogLevel, ObjectMatrix, Univer, UniverInstanceType } from '@univerjs/core';
+import type { IRange, IUnitRange, IWorkbookData } from '@univerjs/core';
 import {
-  deserializeRangeWithSheet, ERROR_TYPE_SET, FormulaDataModel, functionArray, functionCompatibility, functionCube, functionDatabase,
+  deserializeRangeWithSheet, FormulaDataModel, functionArray, functionCompatibility, functionCube, functionDatabase,
   functionDate, functionEngineering, functionFinancial, functionInformation, functionLogical, functionLookup, functionMath, functionMeta,
   functionStatistical, functionText, functionUniver, functionWeb, ICalculateFormulaService, IDefinedNamesService, IDependencyManagerService,
   IFunctionService, UniverFormulaEnginePlugin,
 } from '@univerjs/engine-formula';
 import type { BaseFunction, IAllRuntimeData } from '@univerjs/engine-formula';
-import { engineErrors } from '../../core/messages.ts';
 import type { Cell, HostFunction } from '../../sheet/host-function.ts';
 import { attachEngine } from './attach.ts';
-import { textOfCell } from './error-text.ts';
 import { functionClass } from './function-class.ts';
-import { unknownFunction } from './unknown-function.ts';
+import { readCell } from './read-cell.ts';
 import { definedNames, workbookData } from './workbook.ts';
 import type { WorkbookDescription } from './workbook.ts';
 
@@ -170,15 +168,4 @@ function reader(workbook: IWorkbookData, results: IAllRuntimeData, names: readon
       return cells(sheet, spill ?? { ...range, endRow: range.startRow, endColumn: range.startColumn });
     },
   };
-}
-
-function readCell(cell: Nullable<ICellData>, formula: string, names: readonly string[]): Cell {
-  const value = cell?.v ?? null;
-  if (value === null) return null;
-  if (cell?.t === CellValueType.BOOLEAN) return Boolean(value);
-  if (typeof value === 'string' && cell?.t !== CellValueType.FORCE_STRING && ERROR_TYPE_SET.has(value as never)) {
-    const text = textOfCell(cell) || (value === '#NAME?' ? unknownFunction(formula, names) : '');
-    return { error: value, message: text || (engineErrors[value] ?? '') };
-  }
-  return value;
 }

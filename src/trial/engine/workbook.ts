@@ -30,6 +30,8 @@ export interface SheetDescription {
   readonly looks?: Readonly<Record<string, CellLook>>;
   /** Column widths in px, by column letter or range of letters, as `B` or `C:F`. */
   readonly widths?: Readonly<Record<string, number>>;
+  /** Row heights in px, by row number as shown, from 1. */
+  readonly heights?: Readonly<Record<number, number>>;
   readonly frozenRows?: number;
   readonly frozenColumns?: number;
 }
@@ -48,7 +50,7 @@ const ALIGN = { left: HorizontalAlign.LEFT, center: HorizontalAlign.CENTER, righ
 
 /** A workbook of the engine from a plain description; sheets get the ids `sheet1`, `sheet2`, ... */
 export function workbookData(id: string, description: WorkbookDescription): IWorkbookData {
-  const sheets = description.sheets.map((sheet, i) => worksheet(`sheet${i + 1}`, sheet));
+  const sheets = description.sheets.map((sheet, i) => worksheetData(`sheet${i + 1}`, sheet));
   return {
     id,
     name: id,
@@ -69,7 +71,7 @@ export function definedNames(description: WorkbookDescription): Record<string, {
   }));
 }
 
-function worksheet(id: string, sheet: SheetDescription): Partial<IWorksheetData> & { id: string } {
+export function worksheetData(id: string, sheet: SheetDescription): Partial<IWorksheetData> & { id: string } {
   const cells: IObjectMatrixPrimitiveType<ICellData> = {};
   let lastRow = -1;
   let lastColumn = -1;
@@ -104,6 +106,7 @@ function worksheet(id: string, sheet: SheetDescription): Partial<IWorksheetData>
     rowCount,
     columnCount,
     columnData: widths(sheet.widths ?? {}),
+    rowData: Object.fromEntries(Object.entries(sheet.heights ?? {}).map(([row, h]) => [Number(row) - 1, { h, ia: BooleanNumber.FALSE }])),
     freeze: { xSplit: frozenColumns, ySplit: frozenRows, startRow: frozenRows || -1, startColumn: frozenColumns || -1 },
   };
 }

@@ -1,0 +1,203 @@
+import { generateRandomId, ICommandService, isFormulaId, isFormulaString, IUniverInstanceService, ObjectMatrix, UniverInstanceType } from '@univerjs/core';
+import type { ICellData, Injector, IRange, Nullable, Workbook, Worksheet } from '@univerjs/core';
+import {
+  deserializeRangeWithSheet, FormulaDataModel, IDefinedNamesService, IFunctionService, isReferenceString, serializeRange,
+  SetArrayFormulaDataMutation, SetFormulaCalculationResultMutation,
+} from '@univerjs/engine-formula';
+import {
+  InsertSheetCommand, SetRangeValuesCommand, SetRangeValuesMutation, SetSelectionsOperation, SetWorksheetActivateCommand,
+  SetWorksheetActiveOperation, SheetsSelectionsService,
+} from '@univerjs/sheets';
+import type { SelectedCell, SheetPort } from '../pane/port.ts';
+import type { Cell } from '../sheet/host-function.ts';
+import { readCell } from './engine/read-cell.ts';
+import { worksheetData } from './engine/workbook.ts';
+
+/** After any of these the selected cell may be another or hold something else. */
+const CHANGES: ReadonlySet<string> = new Set([
+  SetSelectionsOperation.id, SetWorksheetActiveOperation.id, SetRangeValuesMutation.id, SetArrayFormulaDataMutation.id,
+  SetFormulaCalculationResultMutation.id,
+]);
+
+/** Room left below and beside what an added sheet holds. */
+const SPARE_ROWS = 100;
+const SPARE_COLUMNS = 20;
+
+export interface TrialSheetPort extends SheetPort {
+  /** What is known of the error in a cell, '' where it holds none. */
+  readonly errorText: (sheetId: string, row: number, column: number) => string;
+}
+
+/** Joins the pane to the workbook shown in the page. */
+export function sheetPort(injector: Injector, workbookId: string): TrialSheetPort {
+  const commands = injector.get(ICommandService);
+  const formulas = injector.get(FormulaDataModel);
+  const selections = injector.get(SheetsSelectionsService);
+  const definedNames = injector.get(IDefinedNamesService);
+  const functionNames = [...injector.get(IFunctionService).getExecutors().keys()].map(String);
+
+  const workbook = (): Workbook => {
+    const found = injector.get(IUniverInstanceService).getUnit<Workbook>(workbookId, UniverInstanceType.UNIVER_SHEET);
+    if (!found) throw new Error('the workbook is gone');
+    return found;
+  };
+  const typedCell = (sheet: Worksheet, row: number, column: number): Nullable<ICellData> => sheet.getCellRaw(row, column);
+  const spilledCell = (sheet: Worksheet, row: number, column: number): Nullable<ICellData> =>
+    formulas.getArrayFormulaCellData()[workbookId]?.[sheet.getSheetId()]?.[row]?.[column];
+
+  const formulaAt = (sheet: Worksheet, row: number, column: number): string => {
+    const cell = typedCell(sheet, row, column);
+    if (isFormulaString(cell?.f)) return cell?.f ?? '';
+    return isFormulaId(cell?.si) ? formulas.getFormulaStringByCell(row, column, sheet.getSheetId(), workbookId) ?? '' : '';
+  };
+  const valueAt = (sheet: Worksheet, row: number, column: number): Cell => {
+    const typed = typedCell(sheet, row, column);
+    const cell = typed?.v === undefined || typed.v === null ? spilledCell(sheet, row, column) : typed;
+    return readCell(cell, formulaAt(sheet, row, column), functionNames);
+  };
+
+  const spillAt = (sheet: Worksheet, row: number, column: number): IRange | undefined => {
+    let found: IRange | undefined;
+    new ObjectMatrix<IRange>(formulas.getArrayFormulaRange()[workbookId]?.[sheet.getSheetId()] ?? {}).forValue((_r, _c, range) => {
+      const inside = row >= range.startRow && row <= range.endRow && column >= range.startColumn && column <= range.endColumn;
+      // A formula that could not spill keeps its range.
+      if (inside && typedCell(sheet, range.startRow, range.startColumn)?.v !== '#SPILL!') found = range;
+      return found === undefined;
+    });
+    return found;
+  };
+
+  const selected = (): SelectedCell | undefined => {
+    const cell = selections.getCurrentLastSelectionPrimaryCell();
+    const sheet = workbook().getActiveSheet();
+    if (!cell) return undefined;
+    const { actualRow: row, actualColumn: column } = cell;
+    const spill = spillAt(sheet, row, column);
+    const elsewhere = spill && (spill.startRow !== row || spill.startColumn !== column);
+    return {
+      sheet: sheet.getName(),
+      address: address(row, column),
+      formula: formulaAt(sheet, row, column),
+      value: valueAt(sheet, row, column),
+      ...(elsewhere ? {
+        spill: {
+          from: address(spill.startRow, spill.startColumn),
+          formula: formulaAt(sheet, spill.startRow, spill.startColumn),
+          row: row - spill.startRow,
+          column: column - spill.startColumn,
+        },
+      } : {}),
+    };
+  };
+
+  const sheetNamed = (name: string): Worksheet => {
+    const sheet = workbook().getSheetBySheetName(name);
+    if (!sheet) throw new RangeError(`there is no sheet ${name}`);
+    return sheet;
+  };
+
+  /** Last row and column of a sheet that hold anything, typed or spilled. */
+  const extent = (sheet: Worksheet): { readonly row: number; readonly column: number } => {
+    let row = 0;
+    let column = 0;
+    const spilled = new ObjectMatrix<Nullable<ICellData>>(formulas.getArrayFormulaCellData()[workbookId]?.[sheet.getSheetId()] ?? {});
+    for (const cells of [sheet.getCellMatrix(), spilled]) {
+      cells.forValue((r, c, cell) => {
+        if (!cell || ((cell.v === undefined || cell.v === null) && !cell.f && !cell.si)) return;
+        row = Math.max(row, r);
+        column = Math.max(column, c);
+      });
+    }
+    return { row, column };
+  };
+
+  /** Whole columns and rows end where the sheet's data ends, so that two columns of a sheet have equal sizes. */
+  const rangeOf = (reference: string, onSheet: string): { readonly sheet: Worksheet; readonly range: IRange } => {
+    const { sheetName, range } = deserializeRangeWithSheet(reference);
+    const sheet = sheetNamed(sheetName || onSheet);
+    const whole = Number.isNaN(range.startRow + range.endRow + range.startColumn + range.endColumn);
+    const end = whole ? extent(sheet) : { row: 0, column: 0 };
+    const or = (value: number, other: number): number => (Number.isNaN(value) ? other : value);
+    return {
+      sheet,
+      range: {
+        startRow: or(range.startRow, 0),
+        endRow: or(range.endRow, end.row),
+        startColumn: or(range.startColumn, 0),
+        endColumn: or(range.endColumn, end.column),
+      },
+    };
+  };
+
+  const read = (reference: string, onSheet: string): Cell[][] => {
+    const asked = reference.trim().replace(/^=/, '');
+    const spill = asked.endsWith('#') ? asked.slice(0, -1) : undefined;
+    const name = definedNames.getValueByName(workbookId, spill ?? asked);
+    if (name) return readName(name.formulaOrRefString, spill !== undefined, onSheet);
+    if (!isReferenceString(spill ?? asked)) throw new RangeError(`${reference} is no reference to cells`);
+    const { sheet, range } = rangeOf(spill ?? asked, onSheet);
+    return cellsOf(sheet, spill === undefined ? range : spillAt(sheet, range.startRow, range.startColumn) ?? range);
+  };
+  const readName = (meaning: string, spill: boolean, onSheet: string): Cell[][] => {
+    const plain = meaning.trim().replace(/^=/, '');
+    if (plain !== '' && Number.isFinite(Number(plain))) return [[Number(plain)]];
+    return read(spill ? `${plain}#` : plain, onSheet);
+  };
+  const cellsOf = (sheet: Worksheet, range: IRange): Cell[][] =>
+    Array.from({ length: range.endRow - range.startRow + 1 }, (_, r) =>
+      Array.from({ length: range.endColumn - range.startColumn + 1 }, (__, c) => valueAt(sheet, range.startRow + r, range.startColumn + c)));
+
+  return {
+    onSelection(listener) {
+      let shown: string | undefined;
+      let waiting = false;
+      const tell = (): void => {
+        waiting = false;
+        const cell = selected();
+        const now = JSON.stringify(cell);
+        if (now === shown) return;
+        shown = now;
+        listener(cell);
+      };
+      const watching = commands.onCommandExecuted(({ id }) => {
+        if (waiting || !CHANGES.has(id)) return;
+        // One change comes as many commands.
+        waiting = true;
+        setTimeout(tell);
+      });
+      tell();
+      return () => watching.dispose();
+    },
+    read: (reference, sheet) => new Promise((resolve) => {
+      resolve(read(reference, sheet));
+    }),
+    async putFormula(formula) {
+      const cell = selections.getCurrentLastSelectionPrimaryCell();
+      if (!cell) throw new Error('no cell is selected');
+      const { actualRow: row, actualColumn: column } = cell;
+      await commands.executeCommand(SetRangeValuesCommand.id, {
+        unitId: workbookId,
+        subUnitId: workbook().getActiveSheet().getSheetId(),
+        range: { startRow: row, endRow: row, startColumn: column, endColumn: column },
+        value: { f: formula, v: null, p: null, si: null, custom: null },
+      });
+    },
+    async addSheet(name, rows) {
+      const content = rows.map((row) => row.map((cell) => (typeof cell === 'string' ? { text: cell } : cell)));
+      const columns = Math.max(0, ...rows.map((row) => row.length));
+      const sheet = worksheetData(generateRandomId(), { name, rows: content, size: [rows.length + SPARE_ROWS, columns + SPARE_COLUMNS] });
+      await commands.executeCommand(InsertSheetCommand.id, { unitId: workbookId, sheet });
+      await commands.executeCommand(SetWorksheetActivateCommand.id, { unitId: workbookId, subUnitId: sheet.id });
+      return workbook().getSheetBySheetId(sheet.id)?.getName() ?? name;
+    },
+    errorText(sheetId, row, column) {
+      const sheet = workbook().getSheetBySheetId(sheetId);
+      const value = sheet ? valueAt(sheet, row, column) : null;
+      return typeof value === 'object' && value !== null ? value.message : '';
+    },
+  };
+}
+
+function address(row: number, column: number): string {
+  return serializeRange({ startRow: row, endRow: row, startColumn: column, endColumn: column });
+}

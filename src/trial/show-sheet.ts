@@ -1,0 +1,42 @@
+import { LocaleType, LogLevel, merge, Univer, UniverInstanceType } from '@univerjs/core';
+import type { Injector } from '@univerjs/core';
+import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
+import { CalculationMode } from '@univerjs/sheets-formula';
+import english from '@univerjs/preset-sheets-core/locales/en-US';
+import type { HostFunction } from '../sheet/host-function.ts';
+import { attachEngine } from './engine/attach.ts';
+import { functionClass } from './engine/function-class.ts';
+import { workbookData } from './engine/workbook.ts';
+import type { WorkbookDescription } from './engine/workbook.ts';
+import { FUNCTION_GROUP, functionTexts } from './function-texts.ts';
+import { HIDDEN_MENUS } from './hidden-menus.ts';
+
+export const WORKBOOK_ID = 'trial';
+
+/** Shows a workbook that calculates with our functions; gives the engine's register of services. */
+export function showSheet(container: HTMLElement, description: WorkbookDescription, functions: readonly HostFunction[]): Injector {
+  const univer = new Univer({
+    locale: LocaleType.EN_US,
+    locales: { [LocaleType.EN_US]: merge({}, english, { 'sheets-formula-ui': { functionType: { user: FUNCTION_GROUP } } }) as typeof english },
+    logLevel: LogLevel.ERROR,
+  });
+  const { plugins } = UniverSheetsCorePreset({
+    container,
+    ribbonType: 'simple',
+    menu: HIDDEN_MENUS,
+    footer: { menus: false, zoomSlider: false },
+    formula: {
+      function: functions.map((host) => [functionClass(host), host.name]),
+      description: functionTexts(functions),
+      initialFormulaComputing: CalculationMode.FORCED,
+    },
+  });
+  for (const plugin of plugins) {
+    if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
+    else univer.registerPlugin(plugin);
+  }
+  univer.createUnit(UniverInstanceType.UNIVER_SHEET, workbookData(WORKBOOK_ID, description));
+  const injector = univer.__getInjector();
+  attachEngine(injector);
+  return injector;
+}
