@@ -52,7 +52,7 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
   const arguments_ = operation.order.filter((n) => !operation.sizes[n].optional).map((n) => operation.sizes[n].example).join(',');
   const size = (values: Values<FamilyParameters<G>>, basis: Basis, trace?: Trace): Sizing => {
     const { rod, material, ...rest } = values as unknown as { rod?: RodChoice; material?: Material };
-    return sizeItem(operation, rest as Sizes<G>, rod, material ?? findMaterial(basis.a.word('material')), basis, trace);
+    return sizeItem(operation, rest as Sizes<G>, rod, material ?? findMaterial(basis.a.word(operation.material ?? 'material')), basis, trace);
   };
   const common = (suffix: string) => ({
     name: `BURN.${operation.id}.${suffix}`,

@@ -1,12 +1,14 @@
 import type { Assumption, ChoiceAssumption, NumberAssumption } from './assumption.ts';
 import { BURN_ASSUMPTIONS } from './burn.ts';
 import { CREW_ASSUMPTIONS } from './crew.ts';
+import { JOB_ASSUMPTIONS } from './job.ts';
+import { OPERATION_ASSUMPTIONS } from './operations.ts';
 import { ROD_ASSUMPTIONS } from './rods.ts';
 import { SHEET_ASSUMPTIONS } from './sheet.ts';
 import { SUPPLY_ASSUMPTIONS } from './supply.ts';
 
 /** Every assumption, in the order of the listing. */
-export const REGISTRY = [...SHEET_ASSUMPTIONS, ...ROD_ASSUMPTIONS, ...BURN_ASSUMPTIONS, ...CREW_ASSUMPTIONS, ...SUPPLY_ASSUMPTIONS] as const;
+export const REGISTRY = [...SHEET_ASSUMPTIONS, ...ROD_ASSUMPTIONS, ...BURN_ASSUMPTIONS, ...CREW_ASSUMPTIONS, ...SUPPLY_ASSUMPTIONS, ...OPERATION_ASSUMPTIONS, ...JOB_ASSUMPTIONS] as const;
 
 type Entry = (typeof REGISTRY)[number];
 export type AssumptionName = Entry['name'];
@@ -31,3 +33,6 @@ export function findAssumption(name: string): Assumption | undefined {
 }
 
 const byLowerCase = new Map<string, Assumption>(REGISTRY.map((a) => [a.name.toLowerCase(), a]));
+
+/** The number of that name in force, SI, or one draw of it. */
+export type ReadNumber = (name: NumberName) => number;

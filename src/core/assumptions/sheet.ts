@@ -1,3 +1,4 @@
+import { MATERIAL_NAMES } from '../burn/material-names.ts';
 import type { Assumption } from './assumption.ts';
 
 /** How numbers are written in the sheet. */
@@ -8,6 +9,6 @@ export const SHEET_ASSUMPTIONS = [
   },
   {
     name: 'material', summary: 'Metal of the work where a function names none',
-    choices: ['carbon steel'], value: 'carbon steel', kind: 'convention', source: 'convention',
+    choices: MATERIAL_NAMES, value: 'carbon steel', kind: 'convention', source: 'convention',
   },
 ] as const satisfies readonly Assumption[];

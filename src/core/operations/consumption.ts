@@ -1,15 +1,21 @@
-import type { NumberName } from '../assumptions/registry.ts';
+import type { Assumptions } from '../assumptions/assumptions.ts';
+import type { ReadNumber } from '../assumptions/registry.ts';
 import type { Basis } from '../basis.ts';
 import { burnProcess, type BurnProcess } from '../burn/burn-process.ts';
-import type { Material } from '../burn/materials.ts';
+import { recordHeat, substanceOf, type Material } from '../burn/materials.ts';
 import { pierceTime } from '../burn/pierce-time.ts';
-import { rodMassPerLength, type Rod } from '../burn/rods.ts';
+import { rodMassPerLength, rodNames, type Rod } from '../burn/rods.ts';
 import type { Trace } from '../trace/trace.ts';
 import type { Work } from './operation.ts';
+import { siteOf } from './site.ts';
 
 /** The numbers that burning one item depends on besides its geometry and flow; SI. */
 export interface Rates {
   readonly process: BurnProcess;
+  /** Of the work [kg/m3]. */
+  readonly density: number;
+  /** On the metal removed, from the position. */
+  readonly removal: number;
   readonly advanceLimit: number;
   readonly advanceDepth: number;
   readonly idleShare: number;
@@ -26,39 +32,44 @@ export interface Consumption {
   readonly consumed: number;
 }
 
-/** Names of the burning assumptions of a kind of rod. */
-export function burnNames(rod: Rod): { readonly feed: NumberName; readonly burnt: NumberName } {
-  return rod.kind === 'bar'
-    ? { feed: 'bar feed ratio', burnt: 'bar oxygen burnt share' }
-    : { feed: 'rod feed ratio', burnt: 'oxygen burnt share' };
+/** The heat balance of a kind of rod on a material, from the assumptions in force or one draw of them. */
+export function processOf(rod: Rod, material: Material, read: ReadNumber): BurnProcess {
+  const names = rodNames(rod);
+  const slagTemperature = read('slag temperature');
+  const { heat, burns, heatLost } = substanceOf(material, read, slagTemperature, read('heat lost share'));
+  return burnProcess({
+    feedRatio: read(names.feed), oxygenBurnt: read(names.burnt), monoxideShare: read('product FeO share'), heatLost, slagTemperature,
+    workHeat: heat, workBurns: burns, workName: material.name,
+  });
 }
 
-/** The heat balance with the assumptions in force, for a kind of rod and a material. */
-export function processInForce(rod: Rod, material: Material, basis: Basis, trace?: Trace): BurnProcess {
-  const { a } = basis;
-  const names = burnNames(rod);
-  const balance = (): BurnProcess => {
-    const slagTemperature = a.record('slag temperature', 'T', trace);
-    return burnProcess(
-      {
-        feedRatio: a.record(names.feed, 'lambda', trace),
-        oxygenBurnt: a.record(names.burnt, 'eta', trace),
-        monoxideShare: a.record('product FeO share', 'FeO', trace),
-        heatLost: a.record('heat lost share', 'f', trace),
-        slagTemperature,
-        workHeat: material.heat(slagTemperature),
-        workBurns: material.burns,
-        workName: material.name,
-      },
-      trace,
-    );
-  };
-  return trace ? balance() : basis.once(`process ${rod.kind} ${material.name}`, balance);
+/** Records the heat balance with the assumptions in force. */
+export function recordProcess(rod: Rod, material: Material, { a }: Basis, trace: Trace): void {
+  const names = rodNames(rod);
+  const slagTemperature = a.record('slag temperature', 'T', trace);
+  const feedRatio = a.record(names.feed, 'lambda', trace);
+  const oxygenBurnt = a.record(names.burnt, 'eta', trace);
+  const monoxideShare = a.record('product FeO share', 'FeO', trace);
+  const conducts = material.kind === 'metal' && material.conducts === true;
+  const lost = a.record('heat lost share', conducts ? 'f_0' : 'f', trace);
+  const { heat, burns, heatLost } = substanceOf(material, (name) => a.value(name), slagTemperature, lost);
+  if (conducts) {
+    a.record('conducted share', 'f_conducted', trace);
+    trace.add({ name: 'heat lost in all', symbol: 'f', value: heatLost, quantity: 'ratio', formula: '1 - (1 - heat lost share) x (1 - conducted share)', expression: '1 - (1 - f_0) * (1 - f_conducted)', kind: 'calculated', source: 'arithmetic' });
+  }
+  burnProcess(
+    {
+      feedRatio, oxygenBurnt, monoxideShare, heatLost, slagTemperature, workHeat: heat, workBurns: burns, workName: material.name,
+      recordWorkHeat: (into) => recordHeat(material, a, into),
+    },
+    trace,
+  );
 }
 
 /** Burning time, oxygen while burning and length of rod consumed for one item's work at a flow [kg/s]. */
-export function consume(work: Work, rod: Rod, flow: number, density: number, rates: Rates): Consumption {
-  const removal = rates.process.removed * flow;
+export function consume(work: Work, rod: Rod, flow: number, rates: Rates): Consumption {
+  const { density } = rates;
+  const removal = rates.process.removed * rates.removal * flow;
   const { pierceWidth: w } = work;
   const advance = w > 0 ? removal / (density * (Math.PI / 4) * w * w) : Infinity;
   const pierce = work.pierces > 0 ? work.pierces * pierceTime(work.pierceDepth, advance, rates.advanceLimit, rates.advanceDepth * w) : 0;
@@ -68,13 +79,20 @@ export function consume(work: Work, rod: Rod, flow: number, density: number, rat
   return { advance, pierceTime: pierce, freeTime: free, burnTime, burnOxygen, consumed: (rates.process.fed * burnOxygen) / rodMassPerLength(rod) };
 }
 
-export function ratesInForce(rod: Rod, material: Material, basis: Basis): Rates {
-  const { a } = basis;
+/** All that burning depends on besides geometry and flow, from the assumptions in force or one draw of them. */
+export function ratesOf(rod: Rod, material: Material, a: Assumptions, read: ReadNumber): Rates {
+  const site = siteOf(a, read);
   return {
-    process: processInForce(rod, material, basis),
-    advanceLimit: a.value('advance limit'),
-    advanceDepth: a.value('advance depth'),
-    idleShare: a.value('idle oxygen share'),
+    process: processOf(rod, material, read),
+    density: substanceOf(material, read, read('slag temperature'), read('heat lost share')).density,
+    removal: site.removal,
+    advanceLimit: read('advance limit') * site.slag,
+    advanceDepth: read('advance depth'),
+    idleShare: read('idle oxygen share'),
     lightingTime: a.value('lighting time'),
   };
+}
+
+export function ratesInForce(rod: Rod, material: Material, { a, once }: Basis): Rates {
+  return once(`rates ${rod.kind} ${material.name}`, () => ratesOf(rod, material, a, (name) => a.value(name)));
 }

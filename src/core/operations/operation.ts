@@ -1,6 +1,6 @@
 import type { Basis } from '../basis.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { NumberName } from '../assumptions/registry.ts';
+import type { ChoiceName, NumberName, ReadNumber } from '../assumptions/registry.ts';
 import type { Rod } from '../burn/rods.ts';
 import type { Trace } from '../trace/trace.ts';
 import type { QuantityName } from '../units/quantities.ts';
@@ -22,16 +22,37 @@ export interface SizeParameter {
 /** Names of an operation's sizes with their SI values; those planned by the operation may be absent. */
 export type Sizes<G extends string = string> = { readonly [K in G]?: number | undefined };
 
+/** Something the crew does several times over in one item. */
+export interface Task {
+  /** Assumption that says how long it takes once. */
+  readonly time: NumberName;
+  readonly count: number;
+  /** Step that holds the count in the working. */
+  readonly symbol: string;
+}
+
 /** The metal to remove from one item with one rod. */
 export interface Work {
-  /** Holes pierced at the rod's own width, limited by slag getting out. */
+  /** Holes pierced at the rod's own width, limited by slag getting out. Steps `w`, `x`, `n` of the working. */
   readonly pierceWidth: number;
   readonly pierceDepth: number;
   readonly pierces: number;
-  /** Volume removed besides, not limited by slag [m3]. */
+  /** Volume removed besides, not limited by slag [m3]. Step `V`. */
   readonly freeVolume: number;
-  /** How deep in the work the tip gets: a rod must still reach from the holder to there [m]. */
+  /** How deep in the work the tip gets: a rod must still reach from the holder to there [m]. Step `reach`. */
   readonly reach: number;
+  /** Places where a rod is lit anew; each rod is lit at least once. Step `starts`. */
+  readonly starts?: number;
+  readonly tasks?: readonly Task[];
+}
+
+/** Something the rod's work must fit into. */
+export interface Opening {
+  readonly width: number;
+  /** Size it is, for messages. */
+  readonly name: string;
+  /** Width the rod makes over its outside diameter; `pierce width` where left out. */
+  readonly ratio?: NumberName;
 }
 
 /** How a family of functions is declared: everything else follows from it. */
@@ -42,12 +63,18 @@ export interface Operation<G extends string = string> {
   readonly sizes: Readonly<Record<G, SizeParameter>>;
   /** Names of `sizes` in the order of the arguments. */
   readonly order: readonly G[];
+  /** Word that names the material where the function does not; `material` where left out. */
+  readonly material?: ChoiceName;
   /** Refuses sizes that do not fit each other and fills in what the operation plans. */
   plan(sizes: Sizes<G>, a: Assumptions, trace?: Trace): Readonly<Record<G, number>>;
   /** Narrowest opening the rod must pass, or undefined where there is none. */
-  opening(sizes: Readonly<Record<G, number>>): { readonly width: number; readonly name: string } | undefined;
-  /** `pierceWidthRatio` is passed so that draws of it need no new assumptions. */
-  work(sizes: Readonly<Record<G, number>>, rod: Rod, pierceWidthRatio: number, a: Assumptions, trace?: Trace): Work;
+  opening(sizes: Readonly<Record<G, number>>): Opening | undefined;
+  /** Ways to do it, where there is more than one, and the word that chooses; `quickest` takes the one with the least time. */
+  readonly methods?: { readonly choice: ChoiceName; readonly names: readonly string[] };
+  /** `read` gives the assumptions in force, or one draw of them. */
+  work(sizes: Readonly<Record<G, number>>, rod: Rod, read: ReadNumber, a: Assumptions, trace?: Trace, method?: string): Work;
+  /** Assumptions besides those of all operations that `work` and its tasks rest on, so that the spread draws them. */
+  readonly factors?: readonly NumberName[];
   /** Gauge pressure at the holder [Pa]. */
   pressure(sizes: Readonly<Record<G, number>>, a: Assumptions, trace?: Trace): number;
   /** Crew times that do not depend on the burning, all in s. */
@@ -59,4 +86,13 @@ export interface Operation<G extends string = string> {
 
 export function defineOperation<const G extends string>(operation: Operation<G>): Operation<G> {
   return operation;
+}
+
+/** Records the sizes as given: step symbols from `symbols`. */
+export function recordSizes<G extends string>(operation: { readonly sizes: Readonly<Record<G, SizeParameter>> }, sizes: Sizes<G>, symbols: Readonly<Record<G, string>>, trace: Trace | undefined): void {
+  if (!trace) return;
+  for (const name of Object.keys(symbols) as G[]) {
+    const value = sizes[name];
+    if (value !== undefined) trace.add({ name, symbol: symbols[name], value, quantity: operation.sizes[name].quantity, formula: 'given', kind: 'input', source: '' });
+  }
 }

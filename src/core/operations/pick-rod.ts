@@ -1,78 +1,103 @@
 import type { Basis } from '../basis.ts';
 import type { Material } from '../burn/materials.ts';
 import { meanFlow } from '../burn/rod-line.ts';
-import { RODS, type Rod, type RodChoice } from '../burn/rods.ts';
+import { RODS, rodNames, type Rod, type RodChoice } from '../burn/rods.ts';
 import * as messages from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
-import { consume, ratesInForce } from './consumption.ts';
 import type { Operation } from './operation.ts';
-import { reaches, rodsFor, wholeUp, type FittedRod } from './rod-fit.ts';
+import { passes, stubOf, widthMade, type FittedRod } from './rod-fit.ts';
+import { workWays, type Way } from './work-ways.ts';
 
-interface Candidate {
+/** A rod that fits an item, and what it would take. */
+export interface Candidate {
   readonly rod: Rod;
   readonly length: number;
   readonly coupled: boolean;
-  /** Burning with pauses and rod changes [s]. */
-  readonly time: number;
+  /** Mean over a rod [kg/s]. */
+  readonly flow: number;
+  readonly way: Way;
 }
 
 /**
- * The rod for one item: the one named, or the quickest that fits.
- *
- * A rod fits where its pierce is no wider than the opening, it is no longer than the access, its flow is no
- * more than the supply's, and it reaches the far end with its stub. Among those the least time of burning and
- * rod changes is taken, the shorter and thinner of equals. Where no single rod reaches, rods are coupled.
- * A rod named without a length gets one the same way.
+ * The rods a picker looks at: short ones, and long burning bars where the work is concrete or rock. Where the work is
+ * grounded or under water a short rod must be insulated, and nowhere else is it.
  */
+function considered(material: Material, { a }: Basis): readonly Rod[] {
+  const covered = a.word('work grounded') === 'yes' || a.word('position') === 'underwater';
+  return RODS.filter((r) => (r.kind === 'bar' ? material.kind === 'masonry' : r.insulated === covered));
+}
+
+/**
+ * The rods that fit one item, quickest first; of equals the shorter and thinner.
+ *
+ * A rod fits where what it makes is no wider than the opening, it is no longer than the access, its flow is no
+ * more than the supply's, and it reaches the far end with its stub. Where no single rod reaches, rods are coupled.
+ * `choice` names the rod and leaves the length open.
+ */
+export function rankRods<G extends string>(
+  operation: Operation<G>, planned: Readonly<Record<G, number>>, choice: RodChoice | undefined, material: Material, pressure: number, basis: Basis,
+): readonly Candidate[] {
+  const { a } = basis;
+  const coupled = (choice?.coupled ?? false) || a.word('coupled rods') === 'yes';
+  const opening = operation.opening(planned);
+  const all = choice ? [choice.rod] : considered(material, basis);
+  const passing = choice ? all : all.filter((r) => passes(r, opening, basis));
+  const shown = (x: number, quantity: 'length' | 'flow' = 'length'): string => showQuantity(x, quantity, a.system);
+  const thinnest = all[0] as Rod;
+  if (passing.length === 0 && opening) throw messages.noRodFits(opening.name, shown(opening.width), thinnest.name, shown(widthMade(thinnest, opening, basis)));
+
+  const access = (rod: Rod): number => a.value(rodNames(rod).access);
+  const lengths = passing.flatMap((rod) => rod.lengths.filter((l) => l <= access(rod) * (1 + 1e-9)).map((length) => ({ rod, length })));
+  if (lengths.length === 0) throw messages.noRodForAccess(shown(Math.max(...passing.map(access))), shown(Math.min(...passing.flatMap((r) => r.lengths))));
+  const usable = lengths.filter(({ rod, length }) => length > stubOf(rod, basis));
+  if (usable.length === 0) {
+    const longest = lengths.reduce((x, y) => (y.length > x.length ? y : x));
+    throw messages.stubTooLong(shown(stubOf(longest.rod, basis)), shown(longest.length));
+  }
+  const supply = a.value('supply flow');
+  const flows = usable.map(({ rod, length }) => ({ rod, length, flow: meanFlow(rod, length, pressure, basis) }));
+  const fed = flows.filter(({ flow }) => flow <= supply * (1 + 1e-9));
+  if (fed.length === 0) {
+    const least = flows.reduce((x, y) => (y.flow < x.flow ? y : x));
+    throw messages.noRodFed(least.rod.name, shown(least.flow, 'flow'), shown(supply, 'flow'));
+  }
+  const rate = (coupling: boolean): Candidate[] =>
+    fed.flatMap(({ rod, length, flow }) => {
+      const [way] = workWays(operation, planned, { rod, length, coupled: coupling, reason: '' }, flow, material, basis);
+      return way ? [{ rod, length, coupled: coupling, flow, way }] : [];
+    });
+  const single = rate(coupled);
+  const candidates = single.length > 0 ? single : rate(true);
+  // Equal to the last bits counts as equal: the order of the register decides.
+  return [...candidates].sort((x, y) => (Math.abs(x.way.time - y.way.time) <= 1e-9 * x.way.time ? 0 : x.way.time - y.way.time));
+}
+
+/** The rod for one item: the one named, or the quickest that fits (`rankRods`). A rod named without a length gets one the same way. */
 export function pickRod<G extends string>(
   operation: Operation<G>, planned: Readonly<Record<G, number>>, choice: RodChoice | undefined, material: Material, pressure: number, basis: Basis,
 ): FittedRod {
   const { a } = basis;
   const coupledByRule = a.word('coupled rods') === 'yes';
-  const stub = a.value('stub');
-  const longerThanStub = (length: number): boolean => length > stub;
   if (choice?.length !== undefined) {
-    if (!longerThanStub(choice.length)) throw messages.stubTooLong(showQuantity(stub, 'length', a.system), showQuantity(choice.length, 'length', a.system));
+    const stub = stubOf(choice.rod, basis);
+    if (!(choice.length > stub)) throw messages.stubTooLong(showQuantity(stub, 'length', a.system), showQuantity(choice.length, 'length', a.system));
     return { rod: choice.rod, length: choice.length, coupled: choice.coupled || coupledByRule, reason: '' };
   }
-  const coupled = (choice?.coupled ?? false) || coupledByRule;
-  const opening = operation.opening(planned);
-  const widths = a.value('pierce width');
-  const shorts = choice ? [choice.rod] : RODS.filter((r) => r.kind === 'short');
-  const passing = choice ? shorts : shorts.filter((r) => !opening || widths * r.outsideDiameter <= opening.width * (1 + 1e-9));
-  const shown = (x: number, quantity: 'length' | 'flow' = 'length'): string => showQuantity(x, quantity, a.system);
-  const thinnest = shorts[0] as Rod;
-  if (passing.length === 0 && opening) throw messages.noRodFits(opening.name, shown(opening.width), thinnest.name, shown(widths * thinnest.outsideDiameter));
-
-  const access = a.value('access length');
-  const lengths = passing.flatMap((rod) => rod.lengths.filter((l) => l <= access * (1 + 1e-9)).map((length) => ({ rod, length })));
-  if (lengths.length === 0) throw messages.noRodForAccess(shown(access), shown(Math.min(...shorts.flatMap((r) => r.lengths))));
-  const longest = Math.max(...lengths.map((l) => l.length));
-  if (!longerThanStub(longest)) throw messages.stubTooLong(shown(stub), shown(longest));
-  const supply = a.value('supply flow');
-  const usable = lengths.filter((l) => longerThanStub(l.length));
-  const fed = usable.filter(({ rod, length }) => meanFlow(rod, length, pressure, basis) <= supply * (1 + 1e-9));
-  const least = usable[0] as { rod: Rod; length: number };
-  if (fed.length === 0) throw messages.noRodFed(least.rod.name, shown(meanFlow(least.rod, least.length, pressure, basis), 'flow'), shown(supply, 'flow'));
-
-  const rate = (coupling: boolean): Candidate[] =>
-    fed.flatMap(({ rod, length }) => {
-      const fitted = { rod, length, coupled: coupling, reason: '' };
-      const work = operation.work(planned, rod, widths, a);
-      if (!coupling && !reaches(length, work.reach, basis)) return [];
-      const used = consume(work, rod, meanFlow(rod, length, pressure, basis), material.density, ratesInForce(rod, material, basis));
-      const rods = wholeUp(rodsFor(used.consumed, fitted, work.reach, basis));
-      return [{ rod, length, coupled: coupling, time: used.burnTime / a.value('burning duty') + rods * a.value('rod change time') }];
-    });
-  let candidates = rate(coupled);
-  const coupling = coupled || candidates.length === 0;
-  if (candidates.length === 0) candidates = rate(true);
-  const best = candidates.reduce((x, y) => (y.time < x.time * (1 - 1e-9) ? y : x));
-  const reasons = [
-    opening ? `its pierce of ${shown(widths * best.rod.outsideDiameter)} passes the ${opening.name} of ${shown(opening.width)}` : '',
-    `least burning and changing time of ${candidates.length} that fit an access of ${shown(access)}`,
-    coupling && !coupled ? 'coupled, since no single rod reaches' : '',
-  ];
-  return { rod: best.rod, length: best.length, coupled: coupling, reason: reasons.filter((r) => r !== '').join('; ') };
+  const ranked = rankRods(operation, planned, choice, material, pressure, basis);
+  const [best] = ranked as readonly [Candidate, ...Candidate[]];
+  const wanted = (choice?.coupled ?? false) || coupledByRule;
+  return { rod: best.rod, length: best.length, coupled: best.coupled, reason: pickReason(best, ranked.length, operation.opening(planned), best.coupled && !wanted, basis) };
 }
 
+/** Why a rod was picked, in words. */
+function pickReason(best: Candidate, fitting: number, opening: ReturnType<Operation['opening']>, mustCouple: boolean, basis: Basis): string {
+  const { a } = basis;
+  const shown = (x: number): string => showQuantity(x, 'length', a.system);
+  const covered = best.rod.insulated ? `insulated, since the work is ${a.word('work grounded') === 'yes' ? 'grounded' : 'under water'}` : '';
+  return [
+    opening ? `${opening.ratio ? 'its groove' : 'its pierce'} of ${shown(widthMade(best.rod, opening, basis))} passes the ${opening.name} of ${shown(opening.width)}` : '',
+    `least burning and changing time of ${fitting} that fit an access of ${shown(a.value(rodNames(best.rod).access))}`,
+    mustCouple ? 'coupled, since no single rod reaches' : '',
+    covered,
+  ].filter((r) => r !== '').join('; ');
+}

@@ -40,9 +40,9 @@ export const PIN = defineOperation({
     return { diameter, length, hole: hole ?? pinHole(diameter, a, trace) };
   },
   opening: ({ hole }) => ({ width: hole, name: 'hole' }),
-  work: ({ length, hole }, rod, pierceWidthRatio, a, trace) => {
+  work: ({ length, hole }, rod, read, a, trace) => {
     const ends = a.value('ends worked');
-    const width = Math.min(pierceWidthRatio * rod.outsideDiameter, hole);
+    const width = Math.min(read('pierce width') * rod.outsideDiameter, hole);
     const depth = length / ends;
     const freeVolume = (Math.PI / 4) * (hole * hole - width * width) * length;
     if (trace) {

@@ -1,7 +1,8 @@
 import type { Basis } from '../basis.ts';
-import { rodName, type Rod } from '../burn/rods.ts';
+import { rodName, rodNames, type Rod } from '../burn/rods.ts';
 import * as messages from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
+import type { Opening } from './operation.ts';
 
 /** A rod of a definite length. */
 export interface FittedRod {
@@ -17,33 +18,53 @@ export function wholeUp(x: number): number {
   return Math.max(1, Math.ceil(x - 1e-9));
 }
 
-/** Length of a single rod [m] that burns where the tip works down to `reach` [m]: what neither stays as stub nor bridges the way to the face. */
-function burnedLength(length: number, reach: number, { a }: Basis): number {
-  return length - a.value('stub') - (a.value('reach loss') * reach) / 2;
+/** Length [m] of a rod that is left and thrown away. */
+export function stubOf(rod: Rod, { a }: Basis): number {
+  return a.value(rodNames(rod).stub);
+}
+
+/** Length of a single rod, or of a string, that burns where the tip works down to `reach` [m]: what neither stays as stub nor bridges the way to the face. */
+function burnedLength(rod: Rod, length: number, reach: number, basis: Basis): number {
+  return length - stubOf(rod, basis) - (basis.a.value('reach loss') * reach) / 2;
 }
 
 /** Whether a single rod gets to `reach` [m] with its stub left. */
-export function reaches(length: number, reach: number, basis: Basis): boolean {
-  return length - basis.a.value('stub') >= reach * (1 - 1e-12) && burnedLength(length, reach, basis) > 0;
+export function reaches(rod: Rod, length: number, reach: number, basis: Basis): boolean {
+  return length - stubOf(rod, basis) >= reach * (1 - 1e-12) && burnedLength(rod, length, reach, basis) > 0;
 }
 
-/** Rods, not rounded: coupled rods lose one stub and one reach a string, single ones one each. */
+/**
+ * Rods, not rounded: coupled rods lose one stub and one reach a string, single ones one each. The assumption `string
+ * rods` limits the length of a string; without it one string takes all.
+ */
 export function rodsFor(consumed: number, { rod, length, coupled }: FittedRod, reach: number, basis: Basis): number {
   const { a } = basis;
-  const burned = burnedLength(length, reach, basis);
-  if (coupled) return (consumed + length - burned) / length;
-  if (!reaches(length, reach, basis)) {
-    const shown = (x: number): string => showQuantity(x, 'length', a.system);
-    throw messages.rodTooShort(rodName(rod, length, false), shown(length - a.value('stub')), shown(reach));
+  const burned = burnedLength(rod, length, reach, basis);
+  const shown = (x: number): string => showQuantity(x, 'length', a.system);
+  if (coupled) {
+    const most = a.value('string rods');
+    const string = burnedLength(rod, most * length, reach, basis);
+    if (most > 0 && !(string > 0)) throw messages.rodTooShort(`string of ${messages.shown(most)} ${rodName(rod, length, false)}`, shown(most * length - stubOf(rod, basis)), shown(reach));
+    const strings = most > 0 ? wholeUp(consumed / string) : 1;
+    return (consumed + strings * (length - burned)) / length;
   }
+  if (!reaches(rod, length, reach, basis)) throw messages.rodTooShort(rodName(rod, length, false), shown(length - stubOf(rod, basis)), shown(reach));
   return consumed / burned;
 }
 
+/** Width a rod makes in an opening [m]. */
+export function widthMade(rod: Rod, opening: Opening, { a }: Basis): number {
+  return a.value(opening.ratio ?? 'pierce width') * rod.outsideDiameter;
+}
+
+/** Whether what a rod makes is no wider than the opening. */
+export function passes(rod: Rod, opening: Opening | undefined, basis: Basis): boolean {
+  return !opening || widthMade(rod, opening, basis) <= opening.width * (1 + 1e-9);
+}
+
 /** Refuses a named rod that is wider than the work lets it be. */
-export function checkOpening(opening: { readonly width: number; readonly name: string } | undefined, rod: Rod, basis: Basis): void {
-  if (!opening) return;
-  const needs = basis.a.value('pierce width') * rod.outsideDiameter;
-  if (needs <= opening.width * (1 + 1e-9)) return;
+export function checkOpening(opening: Opening | undefined, rod: Rod, basis: Basis): void {
+  if (!opening || passes(rod, opening, basis)) return;
   const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
-  throw messages.rodTooWide(opening.name, shown(opening.width), rod.name, shown(needs));
+  throw messages.rodTooWide(opening.name, shown(opening.width), rod.name, shown(widthMade(rod, opening, basis)));
 }

@@ -3,11 +3,12 @@ import type { Material } from '../burn/materials.ts';
 import { meanFlow } from '../burn/rod-line.ts';
 import { rodName, type RodChoice } from '../burn/rods.ts';
 import type { Trace } from '../trace/trace.ts';
-import { consume, processInForce, ratesInForce } from './consumption.ts';
+import { ratesInForce, recordProcess } from './consumption.ts';
 import type { Operation, Sizes, Work } from './operation.ts';
 import { pickRod } from './pick-rod.ts';
 import { recordRod, recordSizing } from './record-sizing.ts';
-import { checkOpening, rodsFor, wholeUp, type FittedRod } from './rod-fit.ts';
+import { checkOpening, rodsFor, type FittedRod } from './rod-fit.ts';
+import { workWays, type Way } from './work-ways.ts';
 
 /** What one item takes; SI. */
 export interface Sizing {
@@ -26,6 +27,11 @@ export interface Sizing {
   /** Work metal removed. */
   readonly removed: number;
   readonly work: Work;
+  /** How it is done, where there are several ways, and the others with their time [s]. */
+  readonly method: string | undefined;
+  readonly otherWays: readonly Way[];
+  /** Burning with its pauses, rod changes and tasks [s]. */
+  readonly timeAtWork: number;
   readonly material: Material;
   /** Sizes with those the operation planned. */
   readonly planned: Readonly<Record<string, number>>;
@@ -36,8 +42,8 @@ export interface Sizing {
  *
  * The work follows from the geometry and the rod; the flow from rod and tip pressure; what a kilogram of oxygen
  * removes from the heat balance; so time = metal / removal rate, with a pierce limited by slag getting out.
- * Oxygen = (flow x burning time) x (1 + idle share) + rods x flow x lighting time. With a trace the same path
- * records each step.
+ * Oxygen = (flow x burning time) x (1 + idle share) + lightings x flow x lighting time, as many lightings as rods or
+ * places to start at. Of several ways the quickest is taken. With a trace the same path records each step.
  */
 export function sizeItem<G extends string>(
   operation: Operation<G>, sizes: Sizes<G>, choice: RodChoice | undefined, material: Material, basis: Basis, trace?: Trace,
@@ -55,16 +61,31 @@ export function sizeItem<G extends string>(
     name: 'mean flow through the rod', symbol: 'm', value: flow, quantity: 'flow',
     formula: 'isothermal flow through holder and rod passages at the tip pressure, harmonic mean over the burned length', kind: 'calculated', source: 'isothermal pipe flow',
   });
-  if (trace) processInForce(rod, material, basis, trace);
+  if (trace) recordProcess(rod, material, basis, trace);
   const rates = ratesInForce(rod, material, basis);
-  const work = operation.work(planned, rod, a.value('pierce width'), a, trace);
-  const used = consume(work, rod, flow, material.density, rates);
-  const rods = wholeUp(rodsFor(used.consumed, fitted, work.reach, basis));
-  const oxygen = used.burnOxygen * (1 + rates.idleShare) + rods * flow * rates.lightingTime;
-  const removed = material.density * (work.freeVolume + work.pierces * work.pierceDepth * (Math.PI / 4) * work.pierceWidth ** 2);
+  const [way, ...otherWays] = workWays(operation, planned, fitted, flow, material, basis);
+  if (!way) throw unreachable(operation, planned, fitted, basis);
+  const { method, work, used, rods } = way;
+  if (trace) operation.work(planned, rod, (each) => a.value(each), a, trace, method);
+  const lightings = Math.max(rods, work.starts ?? 0);
+  const oxygen = used.burnOxygen * (1 + rates.idleShare) + lightings * flow * rates.lightingTime;
+  const removed = rates.density * (work.freeVolume + work.pierces * work.pierceDepth * (Math.PI / 4) * work.pierceWidth ** 2);
   const fixedTime = operation.crewTimes.reduce((sum, each) => sum + a.value(each), 0) + (operation.cooling?.(planned, basis) ?? 0);
-  const crewTime = fixedTime + used.burnTime / a.value('burning duty') + rods * a.value('rod change time');
-  const sizing = { rod: fitted, name, pressure, flow, consumed: used.consumed, rods, oxygen, burnTime: used.burnTime, crewTime, removed, work, material, planned };
+  const crewTime = fixedTime + way.time;
+  const sizing = {
+    rod: fitted, name, pressure, flow, consumed: used.consumed, rods, oxygen, burnTime: used.burnTime, crewTime, removed, work, method, otherWays, timeAtWork: way.time, material, planned,
+  };
   if (trace) recordSizing(operation, sizing, used, basis, trace);
   return sizing;
+}
+
+/** The error of a rod that does not reach. */
+function unreachable<G extends string>(operation: Operation<G>, planned: Readonly<Record<G, number>>, fitted: FittedRod, basis: Basis): unknown {
+  const work = operation.work(planned, fitted.rod, (name) => basis.a.value(name), basis.a);
+  try {
+    rodsFor(0, fitted, work.reach, basis);
+  } catch (e) {
+    return e;
+  }
+  return new Error(`${fitted.rod.name} reaches, and no way was found`);
 }

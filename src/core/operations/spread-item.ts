@@ -1,15 +1,17 @@
-import type { NumberName } from '../assumptions/registry.ts';
+import type { Assumptions } from '../assumptions/assumptions.ts';
+import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import type { Basis } from '../basis.ts';
-import { burnProcess, type BurnProcess } from '../burn/burn-process.ts';
-import type { Material } from '../burn/materials.ts';
-import type { Rod } from '../burn/rods.ts';
-import { drawsOf, pertDraws, type Draws } from '../estimate/draws.ts';
-import { percentileOfSorted } from '../estimate/percentile.ts';
+import { materialFactors, type Material } from '../burn/materials.ts';
+import { rodNames, type Rod } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
-import { burnNames, consume } from './consumption.ts';
+import { pertDraws } from '../estimate/draws.ts';
+import { percentileOfSorted } from '../estimate/percentile.ts';
+import { consume, ratesOf, type Rates } from './consumption.ts';
 import type { Operation } from './operation.ts';
 import { rodsFor, wholeUp } from './rod-fit.ts';
+import { siteFactors } from './site.ts';
 import type { Sizing } from './size-item.ts';
+import { paceOf, timeAtWork, type Pace } from './work-ways.ts';
 
 /** Draws for each estimate: a power of two, converged to 1 % of the value. */
 export const DRAWS = 256;
@@ -31,78 +33,74 @@ const SHARED = [
   'burning duty', 'rod change time', 'set-up time', 'plate time', 'push-out time', 'clean-up time',
 ] as const satisfies readonly NumberName[];
 
-function draws(rod: Rod, { a, once }: Basis): Draws {
-  const names = burnNames(rod);
-  return once(`draws ${rod.kind}`, () =>
-    pertDraws(
-      [...SHARED, names.feed, names.burnt, 'item scatter' as const].map((name) => {
+/** One draw of everything that an item's geometry does not change. */
+interface World {
+  /** The assumptions of this draw; those that are not drawn stay as in force. */
+  readonly read: ReadNumber;
+  /** Undefined where nothing is left to remove the work. */
+  readonly rates: Rates | undefined;
+  readonly pace: Pace;
+  /** Crew times that do not depend on the burning [s]. */
+  readonly fixed: number;
+  /** How this item departs from the others. */
+  readonly own: number;
+}
+
+/** The draws of one operation, kind of rod and material. */
+function worldsOf<G extends string>(operation: Operation<G>, rod: Rod, material: Material, { a, once }: Basis): readonly World[] {
+  return once(`worlds ${operation.id} ${rod.kind} ${material.name}`, () => {
+    const names = rodNames(rod);
+    // Each name keeps its place, so that the same factor has the same draws for every item of a call.
+    const drawn: readonly NumberName[] = [...SHARED, names.feed, names.burnt, 'item scatter', ...(operation.factors ?? []), ...siteFactors(a), ...materialFactors(material)];
+    const { columns } = pertDraws(
+      drawn.map((name) => {
         const { low, value, high } = a.inForce(name);
         return { name, low, likely: value, high };
       }),
       DRAWS,
       SEED,
-    ),
-  );
-}
-
-/** The heat balance of each draw; undefined where nothing is left to remove the work. */
-function processes(rod: Rod, material: Material, basis: Basis): readonly (BurnProcess | undefined)[] {
-  return basis.once(`processes ${rod.kind} ${material.name}`, () => {
-    const all = draws(rod, basis);
-    const names = burnNames(rod);
-    const [feed, burnt, monoxide, lost, slag] = [names.feed, names.burnt, 'product FeO share', 'heat lost share', 'slag temperature'].map((n) => drawsOf(all, n));
-    return Array.from({ length: all.count }, (_, i) => {
-      const slagTemperature = slag?.[i] ?? NaN;
-      try {
-        return burnProcess({
-          feedRatio: feed?.[i] ?? NaN, oxygenBurnt: burnt?.[i] ?? NaN, monoxideShare: monoxide?.[i] ?? NaN, heatLost: lost?.[i] ?? NaN,
-          slagTemperature, workHeat: material.heat(slagTemperature), workBurns: material.burns, workName: material.name,
-        });
-      } catch (e) {
-        if (e instanceof CalcError) return undefined;
-        throw e;
-      }
+    );
+    return Array.from({ length: DRAWS }, (_, i): World => {
+      const read: ReadNumber = (name) => columns.get(name)?.[i] ?? a.value(name);
+      return { read, rates: ratesOrNone(rod, material, a, read), pace: paceOf(a, read), fixed: operation.crewTimes.reduce((sum, name) => sum + read(name), 0), own: read('item scatter') };
     });
   });
 }
 
+function ratesOrNone(rod: Rod, material: Material, a: Assumptions, read: ReadNumber): Rates | undefined {
+  try {
+    return ratesOf(rod, material, a, read);
+  } catch (e) {
+    if (e instanceof CalcError) return undefined;
+    throw e;
+  }
+}
+
 /**
  * How far one item may depart: P10 and P90 of oxygen, rods and crew time over quasi-random PERT draws of the
- * process factors with the item's own scatter. Flow and rod stay as planned. A draw in which the heat does not
+ * process factors with the item's own scatter. Flow, rod and method stay as planned. A draw in which the heat does not
  * suffice counts as more than any other; where more than a tenth do, the high is Infinity.
  */
 export function spreadItem<G extends string>(operation: Operation<G>, sizing: Sizing, basis: Basis): Spread {
-  const { rod, material, flow } = sizing;
-  const all = draws(rod.rod, basis);
-  const balance = processes(rod.rod, material, basis);
-  const column = (name: NumberName): Float64Array => basis.once(`column ${rod.rod.kind} ${name}`, () => drawsOf(all, name));
-  const [limit, depths, width, idle, duty, change, scatter] = (
-    ['advance limit', 'advance depth', 'pierce width', 'idle oxygen share', 'burning duty', 'rod change time', 'item scatter'] as const
-  ).map(column) as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
-  const fixed = basis.once(`fixed ${operation.id} ${rod.rod.kind}`, () =>
-    Float64Array.from({ length: all.count }, (_, i) => operation.crewTimes.reduce((sum, name) => sum + (SHARED.includes(name as never) ? (column(name)[i] ?? 0) : basis.a.value(name)), 0)),
-  );
+  const { rod, material, flow, method } = sizing;
+  const worlds = worldsOf(operation, rod.rod, material, basis);
   const planned = sizing.planned as Readonly<Record<G, number>>;
   const cooling = operation.cooling?.(planned, basis) ?? 0;
-  const lightingTime = basis.a.value('lighting time');
-  const oxygen = new Float64Array(all.count);
-  const rods = new Float64Array(all.count);
-  const crew = new Float64Array(all.count);
-  for (let i = 0; i < all.count; i++) {
-    const process = balance[i];
-    if (!process) {
+  const oxygen = new Float64Array(DRAWS);
+  const rods = new Float64Array(DRAWS);
+  const crew = new Float64Array(DRAWS);
+  worlds.forEach(({ read, rates, pace, fixed, own }, i) => {
+    if (!rates) {
       oxygen[i] = rods[i] = crew[i] = Infinity;
-      continue;
+      return;
     }
-    const work = operation.work(planned, rod.rod, width[i] as number, basis.a);
-    const own = scatter[i] as number;
-    const idleShare = idle[i] as number;
-    const used = consume(work, rod.rod, flow, material.density, { process, advanceLimit: limit[i] as number, advanceDepth: depths[i] as number, idleShare, lightingTime });
+    const work = operation.work(planned, rod.rod, read, basis.a, undefined, method);
+    const used = consume(work, rod.rod, flow, rates);
     const count = wholeUp(rodsFor(used.consumed * own, rod, work.reach, basis));
     rods[i] = count;
-    oxygen[i] = used.burnOxygen * own * (1 + idleShare) + count * flow * lightingTime;
-    crew[i] = (fixed[i] as number) + cooling + (used.burnTime * own) / (duty[i] as number) + count * (change[i] as number);
-  }
+    oxygen[i] = used.burnOxygen * own * (1 + rates.idleShare) + Math.max(count, work.starts ?? 0) * flow * rates.lightingTime;
+    crew[i] = fixed + cooling + timeAtWork(used.burnTime * own, count, work, pace, read);
+  });
   const range = (values: Float64Array): readonly [number, number] => {
     values.sort();
     return [percentileOfSorted(values, 0.1), percentileOfSorted(values, 0.9)];
