@@ -1,6 +1,7 @@
 import type { Assumption, ChoiceAssumption, NumberAssumption } from './assumption.ts';
 import { BURN_ASSUMPTIONS } from './burn.ts';
 import { CREW_ASSUMPTIONS } from './crew.ts';
+import { EXPOSURE_ASSUMPTIONS } from './exposure.ts';
 import { JOB_ASSUMPTIONS } from './job.ts';
 import { OPERATION_ASSUMPTIONS } from './operations.ts';
 import { ROD_ASSUMPTIONS } from './rods.ts';
@@ -8,7 +9,7 @@ import { SHEET_ASSUMPTIONS } from './sheet.ts';
 import { SUPPLY_ASSUMPTIONS } from './supply.ts';
 
 /** Every assumption, in the order of the listing. */
-export const REGISTRY = [...SHEET_ASSUMPTIONS, ...ROD_ASSUMPTIONS, ...BURN_ASSUMPTIONS, ...CREW_ASSUMPTIONS, ...SUPPLY_ASSUMPTIONS, ...OPERATION_ASSUMPTIONS, ...JOB_ASSUMPTIONS] as const;
+export const REGISTRY = [...SHEET_ASSUMPTIONS, ...ROD_ASSUMPTIONS, ...BURN_ASSUMPTIONS, ...CREW_ASSUMPTIONS, ...SUPPLY_ASSUMPTIONS, ...OPERATION_ASSUMPTIONS, ...JOB_ASSUMPTIONS, ...EXPOSURE_ASSUMPTIONS] as const;
 
 type Entry = (typeof REGISTRY)[number];
 export type AssumptionName = Entry['name'];
