@@ -13,7 +13,7 @@ import type { Cell } from '../sheet/host-function.ts';
 import { readCell } from './engine/read-cell.ts';
 import { worksheetData } from './engine/workbook.ts';
 
-/** After any of these the selected cell may be another or hold something else. */
+/** After any of these another cell may be selected, or some cell hold something else. */
 const CHANGES: ReadonlySet<string> = new Set([
   SetSelectionsOperation.id, SetWorksheetActiveOperation.id, SetRangeValuesMutation.id, SetArrayFormulaDataMutation.id,
   SetFormulaCalculationResultMutation.id,
@@ -149,15 +149,11 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
 
   return {
     onSelection(listener) {
-      let shown: string | undefined;
       let waiting = false;
+      let stopped = false;
       const tell = (): void => {
         waiting = false;
-        const cell = selected();
-        const now = JSON.stringify(cell);
-        if (now === shown) return;
-        shown = now;
-        listener(cell);
+        if (!stopped) listener(selected());
       };
       const watching = commands.onCommandExecuted(({ id }) => {
         if (waiting || !CHANGES.has(id)) return;
@@ -166,7 +162,10 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
         setTimeout(tell);
       });
       tell();
-      return () => watching.dispose();
+      return () => {
+        stopped = true;
+        watching.dispose();
+      };
     },
     read: (reference, sheet) => new Promise((resolve) => {
       resolve(read(reference, sheet));

@@ -1,5 +1,5 @@
-import { LocaleType, LogLevel, merge, Univer, UniverInstanceType } from '@univerjs/core';
-import type { Injector } from '@univerjs/core';
+import { LocaleType, LogLevel, Univer, UniverInstanceType } from '@univerjs/core';
+import type { ILanguagePack, Injector } from '@univerjs/core';
 import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
 import { CalculationMode } from '@univerjs/sheets-formula';
 import english from '@univerjs/preset-sheets-core/locales/en-US';
@@ -17,7 +17,7 @@ export const WORKBOOK_ID = 'trial';
 export function showSheet(container: HTMLElement, description: WorkbookDescription, functions: readonly HostFunction[]): Injector {
   const univer = new Univer({
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: merge({}, english, { 'sheets-formula-ui': { functionType: { user: FUNCTION_GROUP } } }) as typeof english },
+    locales: { [LocaleType.EN_US]: ownGroup(english) },
     logLevel: LogLevel.ERROR,
   });
   const { plugins } = UniverSheetsCorePreset({
@@ -39,4 +39,10 @@ export function showSheet(container: HTMLElement, description: WorkbookDescripti
   const injector = univer.__getInjector();
   attachEngine(injector);
   return injector;
+}
+
+/** The sheet's texts, with its group of user functions named for ours. */
+function ownGroup(texts: ILanguagePack): ILanguagePack {
+  const own = texts['sheets-formula-ui'] as ILanguagePack;
+  return { ...texts, 'sheets-formula-ui': { ...own, functionType: { ...own['functionType'] as ILanguagePack, user: FUNCTION_GROUP } } };
 }

@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config';
+
+/** The checks that need a browser; the path of Chromium can be given as CHROMIUM. */
+export default defineConfig({
+  test: {
+    root: new URL('../..', import.meta.url).pathname,
+    include: ['test/browser/**/*.test.ts'],
+    testTimeout: 30_000,
+    hookTimeout: 120_000,
+    fileParallelism: false,
+  },
+});
