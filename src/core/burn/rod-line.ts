@@ -23,10 +23,13 @@ export function rodLine(rod: Rod, pressure: number, { a, once }: Basis): RodLine
   return { ...line(pressure), scale };
 }
 
-/** Mean flow [kg/s] over a rod burned from its length down to the stub [m], at a gauge pressure [Pa]. */
+/**
+ * Mean flow [kg/s] at the work over a rod burned from its length down to the stub [m], at a gauge pressure [Pa]: the flow
+ * calculated, times the assumption `flow factor`.
+ */
 export function meanFlow(rod: Rod, length: number, pressure: number, basis: Basis): number {
   const stub = basis.a.value('stub');
   return basis.once(`flow ${rod.name} ${length} ${pressure}`, () =>
-    meanRodFlow(basis.once(`line ${rod.name} ${pressure}`, () => rodLine(rod, pressure, basis)), basis.a.value('air pressure') + pressure, length, stub),
+    basis.a.value('flow factor') * meanRodFlow(basis.once(`line ${rod.name} ${pressure}`, () => rodLine(rod, pressure, basis)), basis.a.value('air pressure') + pressure, length, stub),
   );
 }

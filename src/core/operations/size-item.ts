@@ -57,9 +57,10 @@ export function sizeItem<G extends string>(
   const name = rodName(rod, length, coupled);
   if (trace) recordRod(fitted, name, material, basis, trace);
   const flow = meanFlow(rod, length, pressure, basis);
+  a.record('flow factor', 'm_over', trace);
   trace?.add({
     name: 'mean flow through the rod', symbol: 'm', value: flow, quantity: 'flow',
-    formula: 'isothermal flow through holder and rod passages at the tip pressure, harmonic mean over the burned length', kind: 'calculated', source: 'isothermal pipe flow',
+    formula: 'isothermal flow through holder and rod passages at the tip pressure, harmonic mean over the burned length, x flow factor', kind: 'calculated', source: 'isothermal pipe flow',
   });
   if (trace) recordProcess(rod, material, basis, trace);
   const rates = ratesInForce(rod, material, basis);

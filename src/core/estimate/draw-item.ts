@@ -1,0 +1,50 @@
+import type { Basis } from '../basis.ts';
+import { consume } from '../operations/consumption.ts';
+import type { Operation } from '../operations/operation.ts';
+import { rodsFor, wholeUp } from '../operations/rod-fit.ts';
+import type { Sizing } from '../operations/size-item.ts';
+import { timeAtWork } from '../operations/work-ways.ts';
+import { worldsOf } from './worlds.ts';
+
+/** What one item takes in each world, in the order of the worlds; SI, rods whole. Infinity where the heat does not suffice. */
+export interface ItemDraws {
+  readonly rods: Float64Array;
+  readonly oxygen: Float64Array;
+  readonly burnTime: Float64Array;
+  readonly crewTime: Float64Array;
+}
+
+export function emptyDraws(count: number): ItemDraws {
+  return { rods: new Float64Array(count), oxygen: new Float64Array(count), burnTime: new Float64Array(count), crewTime: new Float64Array(count) };
+}
+
+/**
+ * Draws what one sized item takes. Rod and method stay as planned; the flow departs by the flow factor.
+ *
+ * @param into filled with one value for each world
+ * @param own  how the item departs from the others, one for each world; the draws of `item scatter` where left out
+ */
+export function drawItem(operation: Operation, sizing: Sizing, basis: Basis, into: ItemDraws, own?: Float64Array): void {
+  const { rod, material, method, planned } = sizing;
+  const count = into.rods.length;
+  const worlds = worldsOf(operation, rod.rod, material, count, basis);
+  const cooling = operation.cooling?.(planned, basis) ?? 0;
+  for (let i = 0; i < count; i++) {
+    const world = worlds[i];
+    if (!world?.rates) {
+      into.rods[i] = into.oxygen[i] = into.burnTime[i] = into.crewTime[i] = Infinity;
+      continue;
+    }
+    const { read, rates, pace, fixed } = world;
+    const scatter = own?.[i] ?? world.own;
+    const flow = sizing.flow * world.flow;
+    const work = operation.work(planned, rod.rod, read, basis.a, undefined, method);
+    const used = consume(work, rod.rod, flow, rates);
+    const rods = wholeUp(rodsFor(used.consumed * scatter, rod, work.reach, basis));
+    const burnTime = used.burnTime * scatter;
+    into.rods[i] = rods;
+    into.oxygen[i] = used.burnOxygen * scatter * (1 + rates.idleShare) + Math.max(rods, work.starts ?? 0) * flow * rates.lightingTime;
+    into.burnTime[i] = burnTime;
+    into.crewTime[i] = fixed + cooling + timeAtWork(burnTime, rods, work, pace, read);
+  }
+}

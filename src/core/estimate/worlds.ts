@@ -1,0 +1,101 @@
+/** The one set of draws that plan, spread, stock, fit and score share. */
+import type { Assumptions } from '../assumptions/assumptions.ts';
+import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
+import type { Basis } from '../basis.ts';
+import { materialFactors, type Material } from '../burn/materials.ts';
+import { rodNames, type Rod } from '../burn/rods.ts';
+import { CalcError } from '../errors.ts';
+import { ratesOf, type Rates } from '../operations/consumption.ts';
+import type { Operation } from '../operations/operation.ts';
+import { siteFactors } from '../operations/site.ts';
+import { paceOf, type Pace } from '../operations/work-ways.ts';
+import { pert, pertQuantile } from './pert.ts';
+import { sobolColumn } from './sobol.ts';
+
+const SEED = 20261125;
+
+/** Factors that all items of a job share: the same crew, the same gas, the same rods. */
+export const SHARED = [
+  'heat lost share', 'slag temperature', 'flow factor', 'burning duty', 'product FeO share', 'idle oxygen share', 'advance limit', 'pierce width',
+  'advance depth', 'rod change time', 'set-up time', 'plate time', 'push-out time', 'clean-up time',
+] as const satisfies readonly NumberName[];
+
+/**
+ * Factors with a place of their own among the coordinates of the draws, so that each has the same draws for every item
+ * of a call, whatever else is drawn. Those of an operation, a site or a material follow behind.
+ */
+const PLACED: readonly NumberName[] = [
+  'item scatter', 'oxygen burnt share', 'rod feed ratio', ...SHARED, 'bar oxygen burnt share', 'bar feed ratio',
+  'cylinder pressure', 'leftover pressure', 'strike current', 'strike time', 'plates per pin',
+];
+
+/** Every factor that the spread of an item draws, its own scatter left out. */
+export function drawnFactors(operation: Operation, rod: Rod, material: Material, a: Assumptions): readonly NumberName[] {
+  const { feed, burnt } = rodNames(rod);
+  const further = [...(operation.factors ?? []), ...siteFactors(a), ...materialFactors(material)];
+  return [...new Set<NumberName>([burnt, feed, ...SHARED, ...further])];
+}
+
+/** The PERT draws of one assumption in force. */
+function drawn(name: NumberName, place: number, count: number, { a, once }: Basis): Float64Array {
+  return once(`draws ${name} ${place} ${count}`, () => {
+    const { low, value, high } = a.inForce(name);
+    const distribution = pert(low, value, high);
+    return distribution.shape ? sobolColumn(place, count, SEED).map((p) => pertQuantile(distribution, p)) : new Float64Array(count).fill(value);
+  });
+}
+
+/** `count` draws of an assumption that has a place: the same for every item of a call. */
+export function drawsOfShared(name: NumberName, count: number, basis: Basis): Float64Array {
+  return drawn(name, PLACED.indexOf(name), count, basis);
+}
+
+/** One draw of everything that an item's geometry does not change. */
+export interface World {
+  /** The assumptions of this draw; those that are not drawn stay as in force. */
+  readonly read: ReadNumber;
+  /** Undefined where nothing is left to remove the work. */
+  readonly rates: Rates | undefined;
+  readonly pace: Pace;
+  /** Crew times that do not depend on the burning [s]. */
+  readonly fixed: number;
+  /** Flow over the planned flow. */
+  readonly flow: number;
+  /** How one item of this world departs from the others. */
+  readonly own: number;
+}
+
+function ratesOrNone(rod: Rod, material: Material, a: Assumptions, read: ReadNumber): Rates | undefined {
+  try {
+    return ratesOf(rod, material, a, read);
+  } catch (e) {
+    if (e instanceof CalcError) return undefined;
+    throw e;
+  }
+}
+
+/**
+ * `count` joint draws of one operation, kind of rod and material: scrambled Sobol points through the PERT quantiles of
+ * the assumptions in force. The same call gives the same draws, and items of one call share them.
+ */
+export function worldsOf(operation: Operation, rod: Rod, material: Material, count: number, basis: Basis): readonly World[] {
+  return basis.once(`worlds ${operation.id} ${rod.kind} ${material.name} ${count}`, () => {
+    const { a } = basis;
+    const columns = new Map<NumberName, Float64Array>();
+    let behind = PLACED.length;
+    for (const name of drawnFactors(operation, rod, material, a)) {
+      const place = PLACED.indexOf(name);
+      columns.set(name, drawn(name, place < 0 ? behind++ : place, count, basis));
+    }
+    const own = drawsOfShared('item scatter', count, basis);
+    const flows = drawsOfShared('flow factor', count, basis);
+    const flow = a.value('flow factor');
+    return Array.from({ length: count }, (_, i): World => {
+      const read: ReadNumber = (name) => columns.get(name)?.[i] ?? a.value(name);
+      return {
+        read, rates: ratesOrNone(rod, material, a, read), pace: paceOf(a, read),
+        fixed: operation.crewTimes.reduce((sum, name) => sum + read(name), 0), flow: (flows[i] ?? NaN) / flow, own: own[i] ?? NaN,
+      };
+    });
+  });
+}
