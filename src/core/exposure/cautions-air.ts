@@ -26,7 +26,7 @@ export const AIR_CAUTIONS: readonly Caution[] = [
   {
     key: 'ventilation', severity: 'can injure', title: 'Indoors, fans are due: 2000 cfm for each person at the work',
     action: 'Ventilate by fan where there is less than 10,000 cu ft for each person, a ceiling under 16 ft, a confined space or partitions, unless there is exhaust at the work or supplied air.',
-    triggers: [...on('indoors', 'confined'), { functions: ['BURN.AIR.FRESH', 'BURN.AIR.FUME'] }], source: 'osha 1910.252', clause: '1910.252(c)(2)',
+    triggers: [...on('indoors', 'confined'), { functions: ['BURN.AIR.FRESH', 'BURN.AIR.FUME', 'BURN.AIR.PEOPLE'] }], source: 'osha 1910.252', clause: '1910.252(c)(2)',
   },
   {
     key: 'zinc', severity: 'can injure', title: 'Zinc fume brings on metal fume fever',

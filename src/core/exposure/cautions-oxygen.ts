@@ -1,4 +1,4 @@
-import { on, type Caution } from './caution.ts';
+import { CYLINDER_FUNCTIONS, SUPPLY_FUNCTIONS, on, type Caution } from './caution.ts';
 import { LIMITS } from './limits.ts';
 import { OPERATIONS } from './operations.ts';
 
@@ -9,7 +9,7 @@ export const OXYGEN_CAUTIONS: readonly Caution[] = [
   {
     key: 'oil and grease', severity: 'can kill', title: 'Oil and grease explode into flame in oxygen',
     action: 'Keep oil, grease and oily hands, gloves and tools off valves, regulators, hoses and holders. Never let an oxygen jet strike anything oily or greasy. Use no lubricant or sealant that is not made for oxygen.',
-    triggers: [{ operations }, { functions: ['BURN.CYLINDER', 'BURN.HOSE'] }], source: 'osha 1910.253', clause: '1910.253(b)(5)(i)',
+    triggers: [{ operations }, { functions: SUPPLY_FUNCTIONS }], source: 'osha 1910.253', clause: '1910.253(b)(5)(i)',
   },
   {
     key: 'greasy work', severity: 'can kill', title: 'Grease and oil in the work burn or burst when the oxygen reaches them',
@@ -19,7 +19,7 @@ export const OXYGEN_CAUTIONS: readonly Caution[] = [
   {
     key: 'oxygen enrichment', severity: 'can kill', title: 'Most of the oxygen of a rod is not burnt: it enriches the air, clothing and hair',
     action: 'Ventilate by fan, measure oxygen before and during the work, and stop above 23.5 percent. Shut the valve when no rod burns. Air out clothing that has taken up oxygen, in the open, before going near a flame.',
-    triggers: [...on('confined', 'indoors', { condition: 'oxygen', above: LIMITS.oxygenHigh.value }), { functions: ['BURN.AIR.OXYGEN', 'BURN.AIR.FRESH'] }],
+    triggers: [...on('confined', 'indoors', { condition: 'oxygen', above: LIMITS.oxygenHigh.value }), { functions: ['BURN.AIR.OXYGEN', 'BURN.AIR.FRESH', 'BURN.AIR.RELEASE', 'BURN.AIR.RISE', 'BURN.AIR.CLEAR'] }],
     source: 'osha 1910.146', clause: '1910.146(b), hazardous atmosphere', also: ['nfpa 53'],
   },
   {
@@ -30,17 +30,17 @@ export const OXYGEN_CAUTIONS: readonly Caution[] = [
   {
     key: 'oxygen is not air', severity: 'can kill', title: 'Never use oxygen to ventilate, cool, blow off dust or run tools',
     action: 'Use a fan or clean compressed air from its own source. Call it oxygen, never air.',
-    triggers: [{ operations }, { functions: ['BURN.AIR'] }], source: 'osha 1910.252', clause: '1910.252(c)(4)(v)',
+    triggers: [{ operations }, { functions: ['BURN.AIR', ...SUPPLY_FUNCTIONS] }], source: 'osha 1910.252', clause: '1910.252(c)(4)(v)',
   },
   {
     key: 'open valves slowly', severity: 'can injure', title: 'A valve opened fast heats the oxygen behind it and can set the regulator on fire',
     action: 'Back off the regulator screw, stand to one side, crack the cylinder valve, then open it slowly by hand until the gauge stops, then fully.',
-    triggers: [{ operations }, { functions: ['BURN.CYLINDER', 'BURN.HOSE'] }], source: 'osha 1910.253', clause: '1910.253(b)(5)(iii)', also: ['nfpa 53'],
+    triggers: [{ operations }, { functions: SUPPLY_FUNCTIONS }], source: 'osha 1910.253', clause: '1910.253(b)(5)(iii)', also: ['nfpa 53'],
   },
   {
     key: 'secure and cap cylinders', severity: 'can kill', title: 'A cylinder that falls can shear its valve and fly',
     action: 'Chain cylinders upright to something that holds. Close the valve, take off the regulator and screw on the cap before moving one. Keep cylinders out of the way of drops, vehicles and falling parts.',
-    triggers: [{ operations }, { functions: ['BURN.CYLINDER'] }], source: 'osha 1910.253', clause: '1910.253(b)(2)(ii), (b)(2)(iv) and (b)(5)(ii)',
+    triggers: [{ operations }, { functions: CYLINDER_FUNCTIONS }], source: 'osha 1910.253', clause: '1910.253(b)(2)(ii), (b)(2)(iv) and (b)(5)(ii)',
   },
   {
     key: 'hoisted cylinders', severity: 'can kill', title: 'A cylinder slung by its cap or by a magnet comes down',
@@ -50,18 +50,18 @@ export const OXYGEN_CAUTIONS: readonly Caution[] = [
   {
     key: 'apart from fuel gas', severity: 'can kill', title: 'Oxygen stored beside fuel gas or combustibles feeds their fire',
     action: 'Keep stored oxygen 20 ft from fuel gas, oil, grease and other combustibles, or behind a noncombustible barrier 5 ft high with half an hour of fire resistance.',
-    triggers: [...on('fuel gas', 'combustibles', { condition: 'separation', below: LIMITS.cylinderDistance.value }), { functions: ['BURN.CYLINDER.COUNT'] }],
+    triggers: [...on('fuel gas', 'combustibles', { condition: 'separation', below: LIMITS.cylinderDistance.value }), { functions: CYLINDER_FUNCTIONS }],
     source: 'osha 1910.253', clause: '1910.253(b)(4)(iii)',
   },
   {
     key: 'manifold limit', severity: 'can kill', title: 'More than 6000 cu ft of oxygen on one manifold needs a place of its own',
     action: 'Split it into manifolds 50 ft apart or separated by a barrier, or put it outdoors or in a room of its own. Above 13,000 cu ft in service the rules for bulk oxygen apply.',
-    triggers: on({ condition: 'manifold', above: LIMITS.manifoldOxygen.value }), source: 'osha 1910.253', clause: '1910.253(c)(2)', also: ['osha 1910.104'],
+    triggers: [...on({ condition: 'manifold', above: LIMITS.manifoldOxygen.value }), { functions: ['BURN.CYLINDER.LIMITS'] }], source: 'osha 1910.253', clause: '1910.253(c)(2)', also: ['osha 1910.104'],
   },
   {
     key: 'leak test', severity: 'can injure', title: 'A leaking joint enriches the air where nobody looks',
     action: 'Pressurise, then brush every joint with an oil-free leak test solution made for oxygen; never with a flame. Shut off, mend, test again. Look the hoses over for burns each time they are moved.',
-    triggers: [{ operations }, { functions: ['BURN.HOSE', 'BURN.CYLINDER'] }], source: 'ansi z49.1', clause: 'hose and hose connections (from memory)',
+    triggers: [{ operations }, { functions: SUPPLY_FUNCTIONS }], source: 'ansi z49.1', clause: 'hose and hose connections (from memory)',
   },
   {
     key: 'cylinders outside', severity: 'can kill', title: 'Cylinders and a shut valve inside a confined space still leak into it',

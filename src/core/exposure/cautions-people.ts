@@ -1,5 +1,5 @@
 import { on, type Caution } from './caution.ts';
-import { DOUBLE_PROTECTION } from './noise-rules.ts';
+import { DOUBLE_PROTECTION, findNoiseRule } from './noise-rules.ts';
 import { OPERATIONS } from './operations.ts';
 import { FOOT } from '../units/quantities.ts';
 
@@ -31,6 +31,11 @@ export const PEOPLE_CAUTIONS: readonly Caution[] = [
     key: 'double hearing protection', severity: 'can injure', title: 'Above 100 dBA for a shift one protector is not enough',
     action: 'Wear plugs and muffs together, and shorten the exposure.',
     triggers: on({ condition: 'noise', above: DOUBLE_PROTECTION.recommended.level }), source: 'niosh 98-126', clause: 'section on hearing protectors (from memory)',
+  },
+  {
+    key: 'noise above the table', severity: 'can injure', title: 'Above 115 dBA no time is allowed without protectors',
+    action: 'The hours that the formula gives there are for adding up a dose only. Keep out, quieten the work, or wear plugs and muffs together.',
+    triggers: on({ condition: 'noise', above: findNoiseRule('OSHA').highest }), source: 'osha 1910.95', clause: 'Table G-16, which ends at 115 dBA',
   },
   {
     key: 'hot metal', severity: 'can injure', title: 'Metal looks cold long before it is',

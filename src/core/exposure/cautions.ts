@@ -30,7 +30,7 @@ export interface RaisedCaution extends Caution {
 export type MeasuredValues = Readonly<Partial<Record<MeasuredName, number>>>;
 
 interface Subject {
-  readonly operation?: Operation;
+  readonly operations: readonly Operation[];
   readonly function?: string;
   readonly conditions: readonly Condition[];
 }
@@ -48,9 +48,10 @@ function holds(need: Need, condition: Condition): boolean {
 
 /** What brought a trigger up, or undefined where it does not hold. */
 function reason(trigger: Trigger, subject: Subject): string | undefined {
-  const { operation, conditions } = subject;
+  const { conditions } = subject;
   const name = subject.function;
-  if (trigger.operations && !(operation && trigger.operations.includes(operation))) return undefined;
+  const operation = subject.operations.find((o) => trigger.operations?.includes(o));
+  if (trigger.operations && !operation) return undefined;
   if (trigger.functions && !(name && trigger.functions.some((f) => name === f || name.startsWith(`${f}.`)))) return undefined;
   const met = (trigger.conditions ?? []).map((need) => conditions.find((c) => holds(need, c)));
   if (met.some((c) => c === undefined)) return undefined;
@@ -61,7 +62,7 @@ function raise(subject: Subject): readonly RaisedCaution[] {
   const raised = CAUTIONS.flatMap((caution, order) => {
     const reasons = caution.triggers.map((t) => reason(t, subject)).filter((r) => r !== undefined);
     if (reasons.length === 0) return [];
-    const named = reasons.find((r) => r !== subject.operation && r !== subject.function);
+    const named = reasons.find((r) => r !== subject.function && !(OPERATIONS as readonly string[]).includes(r));
     const rank = SEVERITIES.indexOf(caution.severity);
     return [{ order, rank, general: named === undefined, caution: { ...caution, because: named ?? reasons[0] ?? '' } }];
   });
@@ -80,13 +81,13 @@ const withValues = (conditions: readonly string[], values: MeasuredValues, syste
  * The list is what is known here, not all there is: it defers to local codes, the employer's permit and qualified
  * people, and an empty condition says nothing about the job.
  *
- * @param operation PIN, HOLE, GOUGE, CUT, STUD or BREACH; `#N/A` otherwise
+ * @param operation PIN, HOLE, GOUGE, CUT, STUD or BREACH, or several of them; `#N/A` otherwise
  * @param conditions words as in conditions.ts; `#N/A` for one that is not known
  * @param values figures worked out elsewhere, in SI
  * @param system of plain numbers in the conditions
  */
-export function cautionsFor(operation: string, conditions: readonly string[], values: MeasuredValues = {}, system: UnitSystem = 'US'): readonly RaisedCaution[] {
-  return raise({ operation: findOperation(operation), conditions: withValues(conditions, values, system) });
+export function cautionsFor(operation: string | readonly string[], conditions: readonly string[], values: MeasuredValues = {}, system: UnitSystem = 'US'): readonly RaisedCaution[] {
+  return raise({ operations: [operation].flat().map(findOperation), conditions: withValues(conditions, values, system) });
 }
 
 /**
@@ -99,5 +100,5 @@ export function cautionsFor(operation: string, conditions: readonly string[], va
 export function cautionsForFunction(name: string, conditions: readonly string[] = [], values: MeasuredValues = {}, system: UnitSystem = 'US'): readonly RaisedCaution[] {
   const clean = name.trim().toUpperCase();
   const operation = OPERATIONS.find((o) => o === clean.split('.')[1]);
-  return raise({ ...(operation ? { operation } : {}), function: clean, conditions: withValues(conditions, values, system) });
+  return raise({ operations: operation ? [operation] : [], function: clean, conditions: withValues(conditions, values, system) });
 }

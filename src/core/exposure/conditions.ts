@@ -43,7 +43,7 @@ export const CONDITIONS = [
   { name: 'oxygen', meaning: 'oxygen in the air; the percent follows', also: ['oxygen in air', 'oxygen level', 'room oxygen', 'o2'], quantity: 'percent', needs: '24%' },
   { name: 'iron oxide', meaning: 'iron oxide in the air over 8 hours; the concentration follows', also: ['iron oxide fume', 'iron fume'], quantity: 'concentration', needs: '12 mg/m3' },
   { name: 'manganese fume', meaning: 'manganese in the air; the concentration follows', also: ['manganese in air'], quantity: 'concentration', needs: '2 mg/m3' },
-  { name: 'noise', meaning: 'average noise of the shift; the level follows', also: ['noise level', 'sound', 'sound level'], quantity: 'level', needs: '95 dBA' },
+  { name: 'noise', meaning: 'average noise of the shift; the level follows', also: ['noise level', 'sound', 'sound level', 'level'], quantity: 'level', needs: '95 dBA' },
   // The metal and its coating
   { name: 'galvanised', meaning: 'zinc on the metal, or zinc in it', also: ['galvanized', 'zinc', 'zinc plated', 'zinc coated', 'zinc primer', 'brass'] },
   { name: 'cadmium', meaning: 'cadmium plating', also: ['cadmium plated', 'cad plated', 'cadmium plate'] },
@@ -133,9 +133,12 @@ export function parseCondition(text: string, system: UnitSystem = 'US'): Conditi
   const { quantity, needs } = entries.get(parts.name) ?? {};
   if (!quantity) throw conditionTakesNoValue(text.trim(), parts.name);
   const value = parseQuantity(parts.rest, quantity, system);
-  if (value === undefined || value < 0) throw conditionNeedsValue(parts.name, needs ?? EXAMPLES[quantity] ?? '');
+  if (value === undefined || value < 0 || (quantity === 'percent' && value < LEAST_PERCENT)) throw conditionNeedsValue(parts.name, needs ?? EXAMPLES[quantity] ?? '');
   return { name: parts.name, value };
 }
+
+/** A smaller percentage is a cell formatted as one, which holds a hundredth of what it shows. */
+const LEAST_PERCENT = 0.01;
 
 /** An example for the quantities of conditions whose value may be left out. */
 const EXAMPLES: Readonly<Partial<Record<QuantityName, string>>> = { distance: '30 ft', oxygen: '7000 scf', current: '120 A' };

@@ -1,10 +1,11 @@
 import { unknownName } from '../messages.ts';
+import { OPERATION_IDS, type OperationId } from '../operations/all.ts';
 import { nearestNames } from '../units/nearest-names.ts';
 
 /** The operations, by the words of their functions. */
-export const OPERATIONS = ['PIN', 'HOLE', 'GOUGE', 'CUT', 'STUD', 'BREACH'] as const;
+export const OPERATIONS = OPERATION_IDS;
 
-export type Operation = (typeof OPERATIONS)[number];
+export type Operation = OperationId;
 
 /** The operation a user means, whatever the case. `#N/A` with the nearest names where there is none. */
 export function findOperation(text: string): Operation {

@@ -59,6 +59,8 @@ const BY_CONDITION: Readonly<Record<string, readonly string[]>> = {
   'noise 92 dBA': [],
   'noise 100 dBA': [],
   'noise 101 dBA': ['double hearing protection'],
+  'noise 115 dBA': ['double hearing protection'],
+  'noise 116 dBA': ['double hearing protection', 'noise above the table'],
   'galvanised': ['zinc'],
   'cadmium': ['cadmium'],
   'lead paint': ['lead'],
@@ -98,6 +100,8 @@ const BY_CONDITION: Readonly<Record<string, readonly string[]>> = {
   'welding machine 151 A': ['shock', 'machine setting', 'leads', 'bearing path'],
   'battery': ['battery gas', 'leads'],
 };
+const GAS = ['oil and grease', 'open valves slowly', 'oxygen is not air', 'leak test'];
+const CYLINDERS = ['secure and cap cylinders', 'apart from fuel gas'];
 const BY_FUNCTION: Readonly<Record<string, readonly string[]>> = {
   'BURN.NOISE.HOURS': ['noise'],
   'BURN.NOISE.DOSE': ['noise'],
@@ -109,15 +113,22 @@ const BY_FUNCTION: Readonly<Record<string, readonly string[]>> = {
   'BURN.EYE.SHADE': ['eyes and skin'],
   'BURN.LEAD.DROP': ['leads'],
   'BURN.BATTERY.STRIKES': ['battery gas'],
-  'BURN.HOSE.LOSS': ['oil and grease', 'open valves slowly', 'leak test'],
-  'BURN.CYLINDER.CONTENT': ['oil and grease', 'open valves slowly', 'secure and cap cylinders', 'leak test'],
-  'BURN.CYLINDER.COUNT': ['oil and grease', 'open valves slowly', 'secure and cap cylinders', 'leak test', 'apart from fuel gas'],
+  'BURN.AIR.RISE': ['oxygen enrichment', 'oxygen is not air'],
+  'BURN.AIR.CLEAR': ['oxygen enrichment', 'oxygen is not air'],
+  'BURN.AIR.RELEASE': ['oxygen enrichment', 'oxygen is not air'],
+  'BURN.AIR.PEOPLE': ['oxygen is not air', 'ventilation'],
+  'BURN.HOSE.LOSS': GAS,
+  'BURN.ROD.FLOW': GAS,
+  'BURN.SUPPLY.CHECK': [...GAS, ...CYLINDERS],
+  'BURN.CYLINDER.CONTENT': [...GAS, ...CYLINDERS],
+  'BURN.CYLINDER.COUNT': [...GAS, ...CYLINDERS],
+  'BURN.CYLINDER.LIMITS': [...GAS, ...CYLINDERS, 'manifold limit'],
   'BURN.COOL.TIME': ['hot metal'],
   'BURN.COOL.SHRINK': ['hot metal'],
   'BURN.GRIP.FORCE': ['flying pin'],
   'BURN.PUSH.RAM': ['flying pin', 'ram'],
   'BURN.ASSUMED': [],
-  'BURN.ROD.FLOW': [],
+  'BURN.ROD.LIST': [],
 };
 
 const keys = (list: readonly { readonly key: string }[]): readonly string[] => list.map((c) => c.key);
@@ -198,6 +209,11 @@ describe('the list', () => {
     expect(list.slice(0, 2).map((c) => [c.key, c.because])).toEqual([['cadmium', 'cadmium'], ['stored load', 'spring load']]);
     expect(list.find((c) => c.key === 'permit')?.because).toBe('PIN');
     expect(cautionsForFunction('BURN.NOISE.HOURS')[0]?.because).toBe('BURN.NOISE.HOURS');
+  });
+
+  it('for several operations is that of each, once', () => {
+    expect(sorted(keys(cautionsFor(['PIN', 'cut'], ['confined'])))).toEqual(sorted([...keys(cautionsFor('PIN', ['confined'])), ...keys(cautionsFor('CUT', []))]));
+    expect(cautionsFor(['PIN', 'CUT'], []).find((c) => c.key === 'piece falls')?.because).toBe('CUT');
   });
 
   it('is the same whatever the order and the wording of the conditions', () => {

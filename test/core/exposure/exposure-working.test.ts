@@ -11,7 +11,7 @@ import { noiseDose } from '../../../src/core/exposure/noise-dose.ts';
 import { noiseHours } from '../../../src/core/exposure/noise-hours.ts';
 import { NOISE_RULES } from '../../../src/core/exposure/noise-rules.ts';
 import { oxygenClearTime } from '../../../src/core/exposure/oxygen-clear-time.ts';
-import { oxygenRelease } from '../../../src/core/exposure/oxygen-release.ts';
+import { oxygenByVolume, oxygenRelease } from '../../../src/core/exposure/oxygen-release.ts';
 import { oxygenRiseTime } from '../../../src/core/exposure/oxygen-rise-time.ts';
 import { roomOxygen, type RoomAir } from '../../../src/core/exposure/room-oxygen.ts';
 import { ventilation } from '../../../src/core/exposure/ventilation.ts';
@@ -41,7 +41,8 @@ const CASES: readonly (readonly [string, Inputs, (trace: Trace) => number])[] = 
   ['time to clear', { ...air, x_0: 0.28 }, (t) => oxygenClearTime(room, 0.28, undefined, t)],
   ['time to clear from within the limit', air, (t) => oxygenClearTime(room, 0.215, undefined, t)],
   ['fresh air for a limit', { q: room.release, K: room.mixing, x_a: room.outside }, (t) => freshAirForOxygen(room.release, room.mixing, room.outside, undefined, t)],
-  ['oxygen let out', { m: 0.0056, eta: 0.25, m_leak: 1e-4, T: 295 }, (t) => oxygenRelease(0.0056, 0.25, 1e-4, 295, ATMOSPHERE, t)],
+  ['oxygen let out', { m: 0.0056, eta: 0.25, m_leak: 1e-4 }, (t) => oxygenRelease(0.0056, 0.25, 1e-4, t)],
+  ['oxygen let out by volume', { m_free: 0.0043, T: 295, p_air: ATMOSPHERE }, (t) => oxygenByVolume(0.0043, 295, ATMOSPHERE, t)],
   ['fume', { r_rod: 2e-3, c_rod: 0.005, r_work: 3e-3, c_work: 0.012, e: 0.03, k: 4 }, (t) => fumeRelease(metal, 0.03, 4, t).ironOxide],
   ['reach of drops', {}, (t) => fireReach(9, [1e-3, 3e-3], 6000, { density: 1.2, viscosity: 15e-6, wind: 0 }, { speed: 8, bounce: 0.3 }, t).reach],
   ['filter shade', {}, (t) => eyeShade(0.1, t).shade],

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { recorder } from '../../../src/core/trace/trace.ts';
 import { freshAirForOxygen } from '../../../src/core/exposure/fresh-air-for-oxygen.ts';
 import { compareWithLimit, isOut, LIMITS } from '../../../src/core/exposure/limits.ts';
+import { oxygenDensity } from '../../../src/core/oxygen/oxygen-state.ts';
 import { oxygenClearTime } from '../../../src/core/exposure/oxygen-clear-time.ts';
-import { oxygenRelease } from '../../../src/core/exposure/oxygen-release.ts';
+import { STANDARD_STATE, oxygenByVolume, oxygenRelease } from '../../../src/core/exposure/oxygen-release.ts';
 import { oxygenRiseTime } from '../../../src/core/exposure/oxygen-rise-time.ts';
 import { roomOxygen, settledOxygen, type RoomAir } from '../../../src/core/exposure/room-oxygen.ts';
 import { ATMOSPHERE, CUBIC_FOOT, SCF } from '../../../src/core/units/quantities.ts';
@@ -129,18 +130,21 @@ describe('fresh air for a limit', () => {
 
 describe('oxygen let into the room', () => {
   it('is what the rod leaves unburnt and what leaks', () => {
-    const q = (eta: number, leak: number): number => oxygenRelease(9 * (SCF / 60), eta, leak * (SCF / 60), 294.26);
-    // An ideal gas departs from the reference equation by 0.07 percent here.
-    expect(Math.abs(q(0.25, 0.5) / CFM / (0.75 * 9 + 0.5) - 1)).toBeLessThan(1e-3);
-    expect(q(0.25, 0) / q(0, 0)).toBeCloseTo(0.75, 12);
-    expect(q(1, 0)).toBe(0);
+    const scfm = SCF / 60;
+    const m = (eta: number, leak: number): number => oxygenRelease(9 * scfm, eta, leak * scfm) / scfm;
+    expect(m(0.25, 0.5)).toBeCloseTo(0.75 * 9 + 0.5, 12);
+    expect(m(1, 0)).toBe(0);
   });
 
-  it('is the standard cubic foot itself at 70 F and 14.696 psia, within the departure from an ideal gas', () => {
-    // scf on the reference equation of state; the ideal gas is 0.07 percent lighter.
-    const T = (70 + 459.67) / 1.8;
-    expect(Math.abs(oxygenRelease(SCF, 0, 0, T, ATMOSPHERE) / CUBIC_FOOT - 1)).toBeLessThan(1e-3);
-    expect(oxygenRelease(1, 0, 0, 2 * T) / oxygenRelease(1, 0, 0, T)).toBeCloseTo(2, 12);
+  it('takes up the standard cubic foot itself at 70 F and 14.696 psia, and follows the gas law from there', () => {
+    const { temperature: T, pressure: p } = STANDARD_STATE;
+    expect(oxygenByVolume(SCF, T, p) / CUBIC_FOOT).toBeCloseTo(1, 12);
+    expect(oxygenByVolume(1, 1.1 * T, p) / oxygenByVolume(1, T, p)).toBeCloseTo(1.1, 12);
+    expect(oxygenByVolume(1, T, 0.8 * p) / oxygenByVolume(1, T, p)).toBeCloseTo(1 / 0.8, 12);
+    // The reference equation of state itself, over rooms and altitudes.
+    for (const [temperature, pressure] of [[265, ATMOSPHERE], [316, ATMOSPHERE], [294, 8e4]] as const) {
+      expect(Math.abs(oxygenByVolume(1, temperature, pressure) * oxygenDensity(temperature, pressure) - 1)).toBeLessThan(5e-4);
+    }
   });
 });
 
