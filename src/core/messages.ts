@@ -125,3 +125,39 @@ export const hoseCannotPass = (flow: string, largest: string, from: string): Cal
   missing(`the hose cannot pass ${flow} from ${from}: its largest flow is ${largest}; take a wider or shorter hose, or a higher setting`);
 export const hoseEndChokes = (flow: string, largest: string, tip: string): CalcError =>
   missing(`the hose cannot deliver ${flow} at ${tip}: its end chokes at ${largest}; take a wider hose`);
+
+// Ranges handed over whole: items, plans, prices, logs
+/** A problem of one row of a range, with the row counted from the range's first. */
+export const inRow = (range: string, row: number, { code, message }: CalcError): CalcError => new CalcError(code, `${range} row ${row}: ${message}`);
+export const noHeading = (range: string, wanted: readonly string[]): CalcError => value(`${range} has no heading row; it needs columns headed ${wanted.join(', ')}`);
+export const noColumn = (range: string, heading: string, found: readonly string[]): CalcError =>
+  value(`${range} has no column "${heading}"; its headings are ${found.join(', ')}`);
+export const unknownHeadingUnit = (heading: string, came: string, accepted: readonly string[]): CalcError =>
+  value(`heading "${heading}" gives the unit "${came}"; must be one of ${accepted.join(', ')}`);
+export const headingTwice = (range: string, heading: string): CalcError => value(`${range} has two columns headed "${heading}"; keep one of them`);
+export const noRows = (range: string): CalcError => value(`${range} holds no row to work on; blank and heading rows do not count`);
+export const everyRowBad = (range: string, first: CalcError): CalcError => new CalcError(first.code, `no row of ${range} can be used; the first: ${first.message}`);
+
+// Prices
+export const unknownPrice = (row: number, name: string, nearest: readonly string[]): CalcError =>
+  missing(`prices row ${row}: "${name}" is not a line that can be priced; nearest: ${nearest.join(', ')}; "other ..." adds a sum of your own`);
+export const priceTwice = (row: number, name: string, before: number): CalcError => value(`prices row ${row}: ${name} is priced in row ${before} already; keep one of them`);
+export const marginAndMarkUp = (): CalcError => value('prices give a margin and a mark-up; keep one: margin is a share of the price, mark-up a share of the cost');
+export const noPriceFor = (lines: readonly string[]): string => `without ${lines.join(', ')}: no price given`;
+export const rangeUnknown = (): string => 'no high: the plan has a row whose high is beyond reach';
+
+// Job totals
+export const confidenceBeyondReach = (confidence: string, unsolved: string): CalcError =>
+  missing(
+    `in ${unsolved} of the cases within low and high the heat does not suffice for some item, so no load is enough with a confidence of ${confidence}; ` +
+      'narrow the assumptions with your own log',
+  );
+
+// Schedule
+export const planTimesDiffer = (): string => 'the plan\'s crew minutes are less than the times assumed here; its steps are shrunk to fit: give both the same assume';
+export const doesNotFitShift = (needs: string, shift: string): string => `takes ${needs} with its fire watch; does not fit a shift of ${shift}`;
+export const itemOverNoiseLimit = (burning: string, allowed: string, rule: string): string =>
+  `burns for ${burning}; ${rule} allows one burner ${allowed} in a shift with these protectors: share it, or protect better`;
+export const bareNoise = (dose: string, rule: string): string => `without hearing protectors a burner gets ${dose} of the dose that ${rule} allows`;
+export const watchUntil = (time: string, rule: string): string => `fire watch until ${time} (${rule})`;
+export const batteryTooSmall = (): CalcError => missing('the battery does not light a single rod at this current; take a larger battery capacity, or a lower strike current or time');

@@ -1,0 +1,143 @@
+import { airFilm } from './air-film.ts';
+import { boreEmissivity } from './bore-emissivity.ts';
+import { tabulated, type FluxLaw } from './flux-law.ts';
+import type { HeatGrid, HeatPhysics } from './heat-physics.ts';
+import type { BurnPass } from './heat-into-wall.ts';
+import { radialConduction, type HeatMaterial, type Stage } from './radial-conduction.ts';
+import { radialMesh, type RadialMesh } from './radial-mesh.ts';
+import { steelConductivity } from './steel-conductivity.ts';
+import { steelEnthalpy } from './steel-enthalpy.ts';
+import { steelSpecificHeat } from './steel-specific-heat.ts';
+import { waterLaw } from './water-film.ts';
+
+export type CoolingMethod = 'air' | 'water';
+
+/** A pin in its boss, all in m. `boss` is the boss's outside diameter, `hole` the bore burnt out. */
+export interface PinInBoss {
+  readonly diameter: number;
+  readonly hole: number;
+  readonly boss: number;
+  readonly length: number;
+}
+
+export interface CoolPin {
+  readonly pin: PinInBoss;
+  readonly passes: readonly BurnPass[];
+  readonly method: CoolingMethod;
+  /** Where along the pin: 0 where the burning started, 1 where it ended, which is hottest when it ends. */
+  readonly position: number;
+  /** Cooling ends when no part of the pin's ring is hotter [K]; leave out to cool for `duration`. */
+  readonly target?: number;
+  /** Longest cooling followed [s]. */
+  readonly duration: number;
+}
+
+export interface CooledPin {
+  readonly mesh: RadialMesh;
+  /** Time from the end of burning [s] at which the run ended. */
+  readonly time: number;
+  readonly reached: boolean;
+  readonly temperatures: Float64Array;
+  /** Heat per length [J/m]: the passes', and what the wall took. */
+  readonly heatOffered: number;
+  readonly heatTaken: number;
+  /** Heat stored less what went in and out, over what the wall took. */
+  readonly imbalance: number;
+  readonly steps: number;
+}
+
+/** Told of each step, its time [s] counted from the end of burning. Copy what is to be kept of the temperatures. */
+export type CoolingWatch = (time: number, temperatures: Float64Array) => void;
+
+/** The table of a law of air reaches from ambient to beyond any wall temperature [K]. */
+const TABLE_TOP = 2400;
+const TABLE_STEP = 15;
+
+/**
+ * The wall takes its heat evenly over the pass, but less in this last stretch below the melting point [K] and
+ * none at it: metal that melts is blown out and the wall moves outward instead of getting hotter.
+ */
+const MELTING_BAND = 100;
+
+const steel = (density: number): HeatMaterial => ({
+  density, enthalpy: steelEnthalpy, specificHeat: steelSpecificHeat, conductivity: steelConductivity,
+});
+
+/**
+ * Heating of one section of a pin and its boss while the bore is burnt out, and its cooling afterwards.
+ *
+ * The burning front runs along the pin. A section at share x of the length is heated by pass p while the flame's
+ * zone z passes it, dwell = duration z / L, starting x (duration - dwell) after the pass began; before and after it
+ * loses heat to air. Sections differ only in when they were heated: heat along the axis is left out, except that the
+ * end faces, lying closer to a short pin, are spread over its length.
+ * All in SI. Geometry 0 < hole < diameter < boss. Air: natural convection and radiation outside and at the faces, the
+ * bore through its mouths. Water: boiling curve in the bore, outside and at the faces.
+ * Source: radial-conduction.ts, air-film.ts, bore-emissivity.ts, water-film.ts; steel after EN 1993-1-2:2005.
+ */
+export function coolPin(inputs: CoolPin, physics: HeatPhysics, grid: HeatGrid, watch?: CoolingWatch): CooledPin {
+  const { pin, passes, method, position } = inputs;
+  const mesh = radialMesh([
+    { inner: pin.hole / 2, outer: pin.diameter / 2, cells: grid.pinCells },
+    { inner: pin.diameter / 2, outer: pin.boss / 2, cells: grid.bossCells },
+  ]);
+  const zone = Math.min(physics.zone, pin.length);
+  const still = airLaws(pin, physics);
+  const stages: Stage[] = [];
+  const rest = (duration: number): void => void stages.push({ duration, watched: false, ...still });
+  passes.forEach((pass, p) => {
+    const dwell = (pass.duration * zone) / pin.length;
+    stages.push({ ...still, watched: false, duration: dwell, bore: heatingLaw(pass.heat / (Math.PI * pin.hole * dwell), physics.meltingPoint) });
+    const next = passes[p + 1];
+    const ahead = next ? pass.pause + position * next.duration * (1 - zone / pin.length) : 0;
+    rest((1 - position) * (pass.duration - dwell) + ahead);
+  });
+  const burning = stages.reduce((sum, stage) => sum + stage.duration, 0);
+  const coolest = method === 'water' ? Math.min(physics.water, physics.ambient) : physics.ambient;
+  stages.push({ duration: inputs.duration, coolest, ...(method === 'water' ? waterLaws(pin, physics) : still) });
+
+  const { target } = inputs;
+  const hottest = (t: Float64Array): number => {
+    let most = t[0]!;
+    for (let i = 1; i <= grid.pinCells; i++) if (t[i]! > most) most = t[i]!;
+    return most;
+  };
+  let heatTaken = 0;
+  const result = radialConduction(mesh, steel(physics.density), physics.ambient, stages, { contact: physics.contact, tolerance: grid.tolerance }, {
+    step: ({ time, temperatures, throughBore }) => {
+      if (time <= burning) heatTaken = throughBore;
+      watch?.(time - burning, temperatures);
+    },
+    ...(target !== undefined && { until: (t) => hottest(t) - target }),
+  });
+  return {
+    mesh, time: Math.max(0, result.time - burning), reached: result.stopped, temperatures: result.temperatures,
+    heatOffered: passes.reduce((sum, pass) => sum + pass.heat, 0), heatTaken,
+    imbalance: (result.stored - result.throughBore + result.throughOutside + result.throughEnds) / heatTaken, steps: result.steps,
+  };
+}
+
+/** Flux of a pass into the wall, fading as the wall nears its melting point. */
+function heatingLaw(flux: number, meltingPoint: number): FluxLaw {
+  const fade = (surface: number): number => (meltingPoint - surface) / MELTING_BAND;
+  return {
+    flux: (surface) => -flux * Math.min(1, Math.max(0, fade(surface))),
+    slope: (surface) => (fade(surface) > 0 && fade(surface) < 1 ? flux / MELTING_BAND : 0),
+  };
+}
+
+type Laws = Pick<Stage, 'bore' | 'outside' | 'ends'>;
+
+function airLaws(pin: PinInBoss, { ambient, emissivity }: HeatPhysics): Laws {
+  const law = (diameter: number, emits: number): FluxLaw =>
+    tabulated((surface) => {
+      const { convection, radiation } = airFilm(diameter, surface, ambient, emits);
+      return (convection + radiation) * (surface - ambient);
+    }, ambient, TABLE_TOP, TABLE_STEP);
+  const outside = law(pin.boss, emissivity);
+  return { bore: law(pin.hole, boreEmissivity(pin.hole, pin.length, emissivity)), outside, ends: { law: outside, length: pin.length } };
+}
+
+function waterLaws(pin: PinInBoss, physics: HeatPhysics): Laws {
+  const outside = waterLaw(pin.boss, physics);
+  return { bore: waterLaw(pin.hole, physics), outside, ends: { law: outside, length: pin.length } };
+}

@@ -1,0 +1,37 @@
+/** One run of the rod through the whole length. */
+export interface BurnPass {
+  /** Heat that enters the wall of the finished bore, per length of pin [J/m]. */
+  readonly heat: number;
+  /** Time from entering at the near end to coming out at the far end [s]. */
+  readonly duration: number;
+  /** Time before the next run starts [s]. */
+  readonly pause: number;
+}
+
+export interface BurnedBore {
+  /** Bore in the end, and the pilot pierced first [m]. */
+  readonly hole: number;
+  readonly pilot: number;
+  /** Minutes of burning over the whole length, here in s. */
+  readonly burnTime: number;
+  /** Heat that enters the part for each kilogram removed [J/kg]. */
+  readonly heatPerMass: number;
+  /** Density of the pin [kg/m3]. */
+  readonly density: number;
+}
+
+/**
+ * Heat that burning out a bore leaves in the part, as a pilot pass and a widening pass.
+ *
+ * q' = heatPerMass rho pi / 4 (d_after^2 - d_before^2) for each pass; the burning time is shared by the metal removed.
+ * A pilot as wide as the bore gives one pass.
+ * hole, pilot [m], burnTime [s], heatPerMass [J/kg], density [kg/m3]; result heat [J/m], durations [s].
+ * Source: bookkeeping; the heat per mass is an assumption that follows from the heat balance of burning.
+ */
+export function heatIntoWall({ hole, pilot, burnTime, heatPerMass, density }: BurnedBore): readonly BurnPass[] {
+  const narrow = Math.min(pilot, hole);
+  const share = (narrow / hole) ** 2;
+  const heat = (heatPerMass * density * Math.PI * hole * hole) / 4;
+  const pass = (part: number): BurnPass => ({ heat: heat * part, duration: burnTime * part, pause: 0 });
+  return share === 0 || share === 1 ? [pass(1)] : [pass(share), pass(1 - share)];
+}

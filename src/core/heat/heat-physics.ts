@@ -1,0 +1,34 @@
+/** What the heating and cooling of a pin rests on besides its geometry. All SI, temperatures in K. */
+export interface HeatPhysics {
+  /** Air, surroundings, and pin and boss before the work [K]. */
+  readonly ambient: number;
+  /** Cooling water [K]. */
+  readonly water: number;
+  /** Emissivity of scaled steel. */
+  readonly emissivity: number;
+  /** Conductance of the seized joint between pin and boss [W/m2 K]. */
+  readonly contact: number;
+  /** Surface factor C_sf of nucleate boiling. */
+  readonly surfaceFactor: number;
+  /** Largest nucleate flux over that of still boiling water. */
+  readonly fluxFactor: number;
+  /** Wall temperature above which a film of steam stands [K]. */
+  readonly filmLimit: number;
+  /** Melting point of the pin: its wall gets no hotter [K]. */
+  readonly meltingPoint: number;
+  /** Density of pin and boss [kg/m3]. */
+  readonly density: number;
+  /** Length of wall that the rod's flame and its slag heat at a time [m]. */
+  readonly zone: number;
+}
+
+/** How finely the conduction is solved. */
+export interface HeatGrid {
+  readonly pinCells: number;
+  readonly bossCells: number;
+  /** Error allowed in one step [K]. */
+  readonly tolerance: number;
+}
+
+/** Cooling times within 3 %, half of them within 1 %, of a grid and steps many times finer, in a few milliseconds. */
+export const ESTIMATE_GRID: HeatGrid = { pinCells: 12, bossCells: 16, tolerance: 1 };

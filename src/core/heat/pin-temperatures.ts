@@ -1,0 +1,43 @@
+import type { RadialMesh } from './radial-mesh.ts';
+
+/** Temperatures of a bored pin in its boss at one moment [K]. */
+export interface PinTemperatures {
+  /** Wall of the bore. */
+  readonly bore: number;
+  /** Outer surface of the pin, at the joint. */
+  readonly surface: number;
+  /** Bore of the boss, at the joint. */
+  readonly bossInside: number;
+  /** Outer surface of the boss. */
+  readonly bossOutside: number;
+  /** Mean over the pin's section. */
+  readonly pinMean: number;
+  /** Mean over the boss's section. */
+  readonly bossMean: number;
+}
+
+/** Reads the temperatures of a two-layer mesh: pin inside, boss outside. */
+export function pinTemperatures(
+  mesh: RadialMesh, temperatures: Float64Array, contact: number, conductivity: (temperature: number) => number,
+): PinTemperatures {
+  const last = mesh.joints[0]!;
+  const inner = temperatures[last + 1]!;
+  const outer = temperatures[last + 2]!;
+  const face = mesh.faces[last + 1]!;
+  const rIn = Math.log(face / mesh.middles[last]!) / conductivity(inner);
+  const rOut = Math.log(mesh.middles[last + 1]! / face) / conductivity(outer);
+  const flow = (inner - outer) / (rIn + 1 / (face * contact) + rOut);
+  const mean = (from: number, to: number): number => {
+    let sum = 0;
+    let area = 0;
+    for (let i = from; i < to; i++) {
+      sum += mesh.areas[i]! * temperatures[i + 1]!;
+      area += mesh.areas[i]!;
+    }
+    return sum / area;
+  };
+  return {
+    bore: temperatures[0]!, surface: inner - flow * rIn, bossInside: outer + flow * rOut, bossOutside: temperatures[mesh.count + 1]!,
+    pinMean: mean(0, last + 1), bossMean: mean(last + 1, mesh.count),
+  };
+}
