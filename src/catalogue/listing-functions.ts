@@ -1,9 +1,7 @@
 import { isChoice, type Assumption } from '../core/assumptions/assumption.ts';
-import { REGISTRY } from '../core/assumptions/registry.ts';
 import { nothingFound } from '../core/messages.ts';
 import { SOURCES, findSource } from '../core/sources/register.ts';
 import { nearestNames } from '../core/units/nearest-names.ts';
-import { CALCULATION_VERSION } from '../core/version.ts';
 import { optional, tableFunction, valueFunction, type Declaration, type Output } from './declaration.ts';
 
 const search = optional({ kind: 'text' }, 'Words to look for; everything when left out', '"stub"');
@@ -34,7 +32,7 @@ export const LISTING_FUNCTIONS: readonly Declaration[] = [
     sources: [],
     cautions: [],
     examples: ['=BURN.ASSUMED()', '=BURN.ASSUMED("stub")'],
-    calculate: ({ search: words }) => matching<Assumption>(REGISTRY, words, (a) => `${a.name} ${a.summary} ${a.kind}`, (a) => a.name).map(assumptionLine),
+    calculate: ({ search: words }, { a }) => matching<Assumption>(a.entries, words, (each) => `${each.name} ${each.summary} ${each.kind}`, (each) => each.name).map(assumptionLine),
   }),
   tableFunction({
     name: 'BURN.SOURCES',
@@ -59,6 +57,6 @@ export const LISTING_FUNCTIONS: readonly Declaration[] = [
     sources: [],
     cautions: [],
     examples: ['=BURN.VERSION()'],
-    calculate: () => CALCULATION_VERSION,
+    calculate: (_, { a }) => a.version,
   }),
 ];

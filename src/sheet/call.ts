@@ -1,6 +1,7 @@
 import type { Column, Declaration, Output, Parameter, RowsFunction, TableFunction, ValueFunction } from '../catalogue/declaration.ts';
 import { isRowsFunction, isTableFunction, parameterLabel } from '../catalogue/declaration.ts';
 import { isBlankCell, type Cell, type CellError } from '../catalogue/cell.ts';
+import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
@@ -33,10 +34,10 @@ interface Slot {
   readonly once: { readonly value: unknown } | { readonly failed: CalcError } | undefined;
 }
 
-/** Calls a declared function with cells and gives cells; any failure is a CellError in its own place. */
-export function call(d: Declaration, args: readonly Argument[]): Results {
+/** Calls a declared function with cells and gives cells; any failure is a CellError in its own place. `defaults` are today's unless others are given. */
+export function call(d: Declaration, args: readonly Argument[], defaults?: Assumptions): Results {
   try {
-    const prepared = prepare(d, args);
+    const prepared = prepare(d, args, defaults);
     if (isTableFunction(d)) return table(d, prepared);
     if (isRowsFunction(d)) return rows(d, prepared);
     return values(d, prepared);
@@ -54,11 +55,11 @@ export function explain(d: Declaration, args: readonly Argument[], item: number,
   d.calculate(read as never, prepared.basis, trace);
 }
 
-function prepare(d: Declaration, args: readonly Argument[]): Prepared {
+function prepare(d: Declaration, args: readonly Argument[], defaults?: Assumptions): Prepared {
   const names = Object.keys(d.parameters);
   const most = names.length + (d.assume ? 1 : 0);
   if (args.length > most && args.slice(most).some((a) => a !== undefined)) throw messages.tooManyArguments(args.length, most);
-  const a = readAssume(d.assume ? args[names.length] : undefined);
+  const a = readAssume(d.assume ? args[names.length] : undefined, defaults);
   const { system } = a;
   const slots = names.map((name, i): Slot => slot(name, d.parameters[name] as Parameter, args[i], system));
   for (const s of slots) if (!s.grid && !s.parameter.optional) throw messages.isMissing(s.label);

@@ -1,5 +1,6 @@
 import { CATALOGUE } from '../catalogue/catalogue.ts';
 import { parameterLabel, type Declaration, type Kind } from '../catalogue/declaration.ts';
+import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { call } from './call.ts';
 import type { HostFunction } from './host-function.ts';
 
@@ -15,16 +16,21 @@ function zeroIsBlank(kind: Kind): boolean {
   return kind.kind !== 'cells';
 }
 
-/** A declaration as a host is given it. */
-export function hostFunction(d: Declaration): HostFunction {
+/** A declaration as a host is given it. `defaults` are today's unless those of an earlier version are given. */
+export function hostFunction(d: Declaration, defaults?: Assumptions): HostFunction {
   const parameters = Object.entries(d.parameters).map(([name, { summary, optional, example, kind }]) => ({ name: parameterLabel(name), summary, optional, example, zeroIsBlank: zeroIsBlank(kind) }));
   return {
     name: d.name,
     summary: d.summary,
     parameters: d.assume ? [...parameters, ASSUME] : parameters,
-    call: (args) => call(d, args),
+    call: (args) => call(d, args, defaults),
   };
 }
 
 /** Every function of the catalogue. */
-export const hostFunctions: readonly HostFunction[] = CATALOGUE.map(hostFunction);
+export const hostFunctions: readonly HostFunction[] = CATALOGUE.map((d) => hostFunction(d));
+
+/** Every function of the catalogue with the defaults of an earlier version. */
+export function hostFunctionsWith(defaults: Assumptions): readonly HostFunction[] {
+  return CATALOGUE.map((d) => hostFunction(d, defaults));
+}

@@ -29,11 +29,12 @@ const POSITIONS: Columns = { name: 0, value: 1, low: 2, high: 3, unit: 4, kind: 
  * A heading row is recognised and then names the columns. Blank names and blank values are passed over, so a
  * region with gaps works. A plain number is in the unit of its unit column, else in the plain unit of the
  * system in force (`units`). Rows equal to the default change nothing. Throws a CalcError that names the row.
+ * `defaults` are those of today or of an earlier version.
  */
-export function readAssume(argument: Argument): Assumptions {
-  if (argument === undefined || argument === null) return Assumptions.defaults();
+export function readAssume(argument: Argument, defaults: Assumptions = Assumptions.defaults()): Assumptions {
+  if (argument === undefined || argument === null) return defaults;
   const rows = Array.isArray(argument) ? (argument as readonly (readonly Cell[])[]) : [[argument as Cell]];
-  if (rows.every((row) => row.every(isBlankCell))) return Assumptions.defaults();
+  if (rows.every((row) => row.every(isBlankCell))) return defaults;
   if ((rows[0]?.length ?? 0) < 2) throw messages.assumeTooNarrow();
   const first = text(rows[0]?.[0]).toLowerCase();
   const headed = (first === 'name' || first === 'assumption') && !findAssumption(first);
@@ -54,10 +55,10 @@ export function readAssume(argument: Argument): Assumptions {
     if (before !== undefined) throw messages.inAssume(at, entry.name, `is set in row ${before} already; keep one of them`);
     if (isBlankCell(row[columns.value] ?? null)) return;
     seen.set(entry.name, at);
-    const read = naming(at, entry.name, () => readRow(entry, row, columns, system));
+    const read = naming(at, entry.name, () => readRow(defaults.entry(entry.name) ?? entry, row, columns, system));
     if (read) overrides.push(read);
   });
-  return Assumptions.from(overrides);
+  return Assumptions.from(overrides, defaults);
 }
 
 function namedColumns(heading: readonly Cell[]): Columns {

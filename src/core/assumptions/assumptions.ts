@@ -1,7 +1,8 @@
 import { toSi } from '../units/parse-quantity.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import type { Kind, Step, Trace } from '../trace/trace.ts';
-import { isChoice } from './assumption.ts';
+import { CALCULATION_VERSION } from '../version.ts';
+import { isChoice, type Assumption } from './assumption.ts';
 import { REGISTRY, numberAssumption, type ChoiceName, type NumberName } from './registry.ts';
 
 /** A number in force for one call, SI, with its range and where it came from. */
@@ -26,40 +27,54 @@ export class Assumptions {
   private readonly numbers: ReadonlyMap<NumberName, InForce>;
   private readonly words: ReadonlyMap<ChoiceName, string>;
   readonly system: UnitSystem;
+  /** The registry that the defaults were taken from, and its version. */
+  readonly entries: readonly Assumption[];
+  readonly version: string;
+  private readonly byName: ReadonlyMap<string, Assumption>;
 
-  private constructor(numbers: ReadonlyMap<NumberName, InForce>, words: ReadonlyMap<ChoiceName, string>) {
+  private constructor(
+    numbers: ReadonlyMap<NumberName, InForce>, words: ReadonlyMap<ChoiceName, string>, entries: readonly Assumption[], byName: ReadonlyMap<string, Assumption>, version: string,
+  ) {
     this.numbers = numbers;
     this.words = words;
+    this.entries = entries;
+    this.byName = byName;
+    this.version = version;
     this.system = words.get('units') === 'SI' ? 'SI' : 'US';
   }
 
-  static from(overrides: readonly Override[]): Assumptions {
-    if (overrides.length === 0) return DEFAULTS;
-    const numbers = new Map(DEFAULTS.numbers);
-    const words = new Map(DEFAULTS.words);
+  static from(overrides: readonly Override[], defaults: Assumptions = DEFAULTS): Assumptions {
+    if (overrides.length === 0) return defaults;
+    const numbers = new Map(defaults.numbers);
+    const words = new Map(defaults.words);
     for (const o of overrides) {
       if ('word' in o) words.set(o.name, o.word);
-      else numbers.set(o.name, overridden(o, DEFAULTS.inForce(o.name)));
+      else numbers.set(o.name, overridden(o, defaults.inForce(o.name)));
     }
-    return new Assumptions(numbers, words);
+    return new Assumptions(numbers, words, defaults.entries, defaults.byName, defaults.version);
   }
 
   static defaults(): Assumptions {
     return DEFAULTS;
   }
 
-  /** Builds the defaults; used once. */
-  static fromRegistry(): Assumptions {
+  /** Builds defaults from a registry: today's, or that of an earlier version. */
+  static fromRegistry(entries: readonly Assumption[] = REGISTRY, version: string = CALCULATION_VERSION): Assumptions {
     const numbers = new Map<NumberName, InForce>();
     const words = new Map<ChoiceName, string>();
-    for (const a of REGISTRY) {
+    for (const a of entries) {
       if (isChoice(a)) words.set(a.name as ChoiceName, a.value);
       else {
         const si = (x: number): number => toSi(x, a.quantity, 'US', a.unit);
         numbers.set(a.name as NumberName, { value: si(a.value), low: si(a.low), high: si(a.high), kind: a.kind, source: a.source });
       }
     }
-    return new Assumptions(numbers, words);
+    return new Assumptions(numbers, words, entries, new Map(entries.map((a) => [a.name, a])), version);
+  }
+
+  /** The entry of the registry that a name stands for. */
+  entry(name: string): Assumption | undefined {
+    return this.byName.get(name);
   }
 
   inForce(name: NumberName): InForce {
