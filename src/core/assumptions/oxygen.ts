@@ -1,10 +1,27 @@
 import type { Assumption } from './assumption.ts';
 
-/** Cylinder steel, regulator, hose, water column, and oxygen lost in changing cylinders. */
+/** The oxygen supply: cylinders and what is lost in changing them, regulator, hose, water over the work. */
 export const OXYGEN_ASSUMPTIONS = [
+  // Cylinders
   {
-    name: 'cylinder rating', summary: 'Service pressure of the cylinder; a fill more than a tenth above it is refused',
-    quantity: 'pressure', unit: 'psi', value: 2900, low: 2015, high: 2900, min: 100, max: 4400, kind: 'common practice', source: 'common practice',
+    name: 'cylinder volume', summary: 'Water volume of one oxygen cylinder',
+    quantity: 'capacity', unit: 'L', value: 43, low: 42, high: 50, min: 0.5, max: 1000, kind: 'published', source: 'army welding manual',
+  },
+  {
+    name: 'cylinder pressure', summary: 'Fill pressure of one oxygen cylinder at 70 F; what it reads at another temperature follows',
+    quantity: 'pressure', unit: 'psi', value: 2200, low: 2000, high: 2300, min: 50, max: 4300, kind: 'published', source: 'army welding manual',
+  },
+  {
+    name: 'leftover pressure', summary: 'Pressure left in the cylinder when it is changed; more where the regulator needs more: its delivery pressure and droop',
+    quantity: 'pressure', unit: 'psi', value: 250, low: 150, high: 400, min: 0, max: 2000, kind: 'common practice', source: 'common practice',
+  },
+  {
+    name: 'delivery pressure', summary: 'Regulator\'s outlet pressure where cylinders are counted without a plan, for what must be left in them',
+    quantity: 'pressure', unit: 'psi', value: 100, low: 70, high: 160, min: 0, max: 500, kind: 'common practice', source: 'common practice',
+  },
+  {
+    name: 'cylinder rating', summary: 'Service pressure of the cylinder; a fill more than a tenth above it is refused. A size named from the register brings its own',
+    quantity: 'pressure', unit: 'psi', value: 2900, low: 2015, high: 2900, min: 100, max: 4300, kind: 'common practice', source: 'common practice',
   },
   {
     name: 'cylinders on manifold', summary: 'Cylinders drawn together',
@@ -38,6 +55,7 @@ export const OXYGEN_ASSUMPTIONS = [
     name: 'cylinder outside film', summary: 'Heat transfer from the air to a standing cylinder, radiation with it',
     quantity: 'heatTransfer', unit: 'W/m2K', value: 10, low: 5, high: 25, min: 0, max: 1000, kind: 'common practice', source: 'common practice',
   },
+  // Regulator
   {
     name: 'regulator set', summary: 'Whether the regulator\'s setting is read while oxygen flows, or with the line standing',
     choices: ['flowing', 'standing'], value: 'flowing', kind: 'convention', source: 'common practice',
@@ -58,6 +76,15 @@ export const OXYGEN_ASSUMPTIONS = [
     name: 'regulator valve', summary: 'Equivalent diameter of the regulator\'s valve wide open, as an orifice',
     quantity: 'length', unit: 'in', value: 0.12, low: 0.08, high: 0.2, min: 0.01, max: 2, kind: 'common practice', source: 'common practice',
   },
+  // Hose
+  {
+    name: 'hose length', summary: 'Length of hose from regulator to holder, where a plan works out the regulator\'s setting',
+    quantity: 'distance', unit: 'ft', value: 50, low: 25, high: 100, min: 1, max: 3000, kind: 'common practice', source: 'common practice',
+  },
+  {
+    name: 'hose bore', summary: 'Bore of that hose',
+    quantity: 'length', unit: 'in', value: 0.375, low: 0.375, high: 0.375, min: 0.05, max: 6, kind: 'published', source: 'navy underwater cutting',
+  },
   {
     name: 'hose fittings', summary: 'Loss coefficients K of a hose\'s entry, couplings, flashback arrestor and valve together, on its bore',
     quantity: 'ratio', unit: '', value: 4, low: 2, high: 10, min: 0, max: 1000, kind: 'common practice', source: 'common practice',
@@ -65,6 +92,11 @@ export const OXYGEN_ASSUMPTIONS = [
   {
     name: 'hose roughness', summary: 'Roughness of a hose\'s bore; rubber counts as smooth',
     quantity: 'length', unit: 'in', value: 0, low: 0, high: 0.0004, min: 0, max: 0.02, kind: 'common practice', source: 'common practice',
+  },
+  // Water over the work
+  {
+    name: 'water depth', summary: 'Depth of work under water, where a plan works out the regulator\'s setting',
+    quantity: 'distance', unit: 'ft', value: 0, low: 0, high: 0, min: 0, max: 1000, kind: 'convention', source: 'common practice',
   },
   {
     name: 'water', summary: 'Water over work at depth: salt or fresh',

@@ -4,12 +4,12 @@ import { CREW_ASSUMPTIONS } from './crew.ts';
 import { EXPOSURE_ASSUMPTIONS } from './exposure.ts';
 import { JOB_ASSUMPTIONS } from './job.ts';
 import { OPERATION_ASSUMPTIONS } from './operations.ts';
+import { OXYGEN_ASSUMPTIONS } from './oxygen.ts';
 import { ROD_ASSUMPTIONS } from './rods.ts';
 import { SHEET_ASSUMPTIONS } from './sheet.ts';
-import { SUPPLY_ASSUMPTIONS } from './supply.ts';
 
 /** Every assumption, in the order of the listing. */
-export const REGISTRY = [...SHEET_ASSUMPTIONS, ...ROD_ASSUMPTIONS, ...BURN_ASSUMPTIONS, ...CREW_ASSUMPTIONS, ...SUPPLY_ASSUMPTIONS, ...OPERATION_ASSUMPTIONS, ...JOB_ASSUMPTIONS, ...EXPOSURE_ASSUMPTIONS] as const;
+export const REGISTRY = [...SHEET_ASSUMPTIONS, ...ROD_ASSUMPTIONS, ...BURN_ASSUMPTIONS, ...CREW_ASSUMPTIONS, ...OXYGEN_ASSUMPTIONS, ...OPERATION_ASSUMPTIONS, ...JOB_ASSUMPTIONS, ...EXPOSURE_ASSUMPTIONS] as const;
 
 type Entry = (typeof REGISTRY)[number];
 export type AssumptionName = Entry['name'];

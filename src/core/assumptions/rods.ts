@@ -35,7 +35,7 @@ export const ROD_ASSUMPTIONS = [
     quantity: 'length', unit: 'in', value: 40, low: 24, high: 72, min: 6, max: 600, kind: 'common practice', source: 'common practice',
   },
   {
-    name: 'supply flow', summary: 'Largest flow that the regulator and hose feed; a thirstier rod is not picked',
+    name: 'supply flow', summary: 'Largest flow that the regulator is made for; a thirstier rod is not picked. What a hose loses is worked out',
     quantity: 'flow', unit: 'scfm', value: 25, low: 15, high: 40, min: 0.5, max: 1000, kind: 'common practice', source: 'common practice',
   },
   {

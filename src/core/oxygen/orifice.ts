@@ -47,11 +47,12 @@ export function orificeFlow(orifice: Orifice, inlet: number, outlet: number, gas
 export function orificeInlet(orifice: Orifice, outlet: number, flow: number, gas: FlowingGas): number {
   if (!(flow >= 0)) throw messages.tooLow('flow', `${messages.shown(flow)} kg/s`, '0 kg/s');
   if (flow === 0) return outlet;
-  const choked = flow / (orificeFlowFrom(orifice, 1, gas)(0));
-  if (outlet <= choked * criticalPressureRatio(gas.exponent)) return choked;
+  const choked = flow / orificeFlowFrom(orifice, 1, gas)(0);
+  const critical = criticalPressureRatio(gas.exponent);
+  if (outlet <= choked * critical) return choked;
   // Choked flow is the largest, so the inlet is at least `choked`; at outlet / critical ratio the orifice passes more than asked.
   const low = Math.max(choked, outlet);
-  return findRoot((inlet) => orificeFlow(orifice, inlet, outlet, gas) - flow, low, outlet / criticalPressureRatio(gas.exponent));
+  return findRoot((inlet) => orificeFlow(orifice, inlet, outlet, gas) - flow, low, outlet / critical);
 }
 
 /** Absolute outlet pressure [Pa] of an orifice for a flow [kg/s]; undefined where it is choked or cannot pass that flow. */

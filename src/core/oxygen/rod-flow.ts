@@ -45,7 +45,7 @@ export function rodPassages(rod: RodConstruction): { readonly area: number; read
 }
 
 /** The rod of one length [m] as a passage. */
-export function rodPassage(line: RodLine, length: number): Passage {
+export function rodPassage(line: Omit<RodLine, 'gas'>, length: number): Passage {
   const { area, diameter } = rodPassages(line.rod);
   return { length, area, diameter, loss: line.loss ?? ROD_ENTRY_LOSS, roughness: line.roughness ?? 0, law: line.law ?? 'Blasius' };
 }

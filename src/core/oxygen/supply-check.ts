@@ -1,7 +1,6 @@
-import type { CylinderWall } from './draw-cylinder.ts';
-import { drawCylinder } from './draw-cylinder.ts';
+import { drawCylinder, type CylinderWall, type Drawn } from './draw-cylinder.ts';
 import { findRoot } from './find-root.ts';
-import { flowingOn } from './flowing-gas.ts';
+import { flowingOn, flowTable } from './flowing-gas.ts';
 import { harmonicMean } from './harmonic-mean.ts';
 import { hoseInlet, type Hose } from './hose-loss.ts';
 import { leastSupply, leftoverPressure, regulatorOutlet } from './regulator.ts';
@@ -36,6 +35,8 @@ export type Mend =
 export interface SupplyCheck {
   /** With a rod of mean length, now. */
   readonly point: SupplyPoint;
+  /** The same with the cylinder at its leftover pressure. */
+  readonly pointAtLeftover: SupplyPoint;
   /** Mean flow over a rod [kg/s] now, and when the cylinder is at its leftover pressure. */
   readonly flow: number;
   readonly flowAtLeftover: number;
@@ -54,6 +55,9 @@ export interface SupplyCheck {
   readonly mends: readonly Mend[];
 }
 
+/** Pressures that occur in a line, over the regulator's setting; what is higher is worked out without the table. */
+const TABULATED = 1.5;
+
 /** A passage so wide and short that it loses nothing worth counting. */
 const OPEN = 1;
 
@@ -61,8 +65,8 @@ const OPEN = 1;
 const WORTH_MENDING = 0.05;
 
 /** Mean flow [kg/s] over a rod burned from one length down to its stub [m], the cylinder held at one absolute pressure [Pa]. */
-export function meanSupplyFlow(line: SupplyLine, cylinder: number, length: number, stub: number): number {
-  return harmonicMean((x) => supplyPoint(line, cylinder, x).flow, stub, length);
+export function meanSupplyFlow(line: SupplyLine, cylinder: number, length: number, stub: number, near?: SupplyPoint): number {
+  return harmonicMean((x) => supplyPoint(line, cylinder, x, near?.flow).flow, stub, length);
 }
 
 const openValve = { diameter: OPEN, dischargeCoefficient: 1 };
@@ -70,11 +74,12 @@ const openValve = { diameter: OPEN, dischargeCoefficient: 1 };
 /** Flow gained, as a share, where one element loses nothing; for the cylinder, where it is full (a drift of the setting left out). */
 function gainsOf(line: SupplyLine, point: SupplyPoint, length: number): SupplyCheck['gains'] {
   const { regulator, hose, rod } = line;
-  const flowOf = (other: SupplyLine, cylinder = point.cylinder): number => supplyPoint(other, cylinder, length).flow;
+  const flowOf = (other: SupplyLine, cylinder = point.cylinder): number => supplyPoint(other, cylinder, length, point.flow).flow;
   const steady = { ...line, regulator: { ...regulator, supplyEffect: 0 } };
   const gain = (better: number, now = point.flow): number => (now > 0 ? better / now - 1 : 0);
+  const fuller = fullest(line, point);
   return {
-    cylinder: gain(flowOf(steady, fullest(line, point)), flowOf(steady)),
+    cylinder: fuller > point.cylinder ? gain(flowOf(steady, fuller), flowOf(steady)) : 0,
     regulator: gain(flowOf({ ...line, regulator: { ...regulator, droop: 0, valve: openValve } })),
     hose: gain(flowOf({ ...line, hose: { ...hose, bore: 10 * hose.bore } })),
     holder: rod.holder === undefined ? 0 : gain(flowOf({ ...line, rod: { ...rod, holder: openValve } })),
@@ -85,7 +90,7 @@ const fullest = (line: SupplyLine, point: SupplyPoint): number => Math.max(line.
 
 function limitOf(line: SupplyLine, point: SupplyPoint, length: number, gains: SupplyCheck['gains'], wantedTip: number | undefined): Limit {
   if (wantedTip !== undefined && point.tip >= wantedTip) return 'rod';
-  if (point.wideOpen) return supplyPoint(line, fullest(line, point), length).wideOpen ? 'regulator' : 'cylinder';
+  if (point.wideOpen) return point.cylinder >= fullest(line, point) || supplyPoint(line, fullest(line, point), length).wideOpen ? 'regulator' : 'cylinder';
   const names = ['regulator', 'hose', 'holder'] as const;
   const worst = names.reduce((a, b) => (gains[b] > gains[a] ? b : a));
   return gains[worst] >= WORTH_MENDING ? worst : 'rod';
@@ -95,14 +100,15 @@ function limitOf(line: SupplyLine, point: SupplyPoint, length: number, gains: Su
  * Cylinder pressure [Pa] at which the regulator's valve stands wide open: above it the flow follows the spring, almost straight
  * in the cylinder's pressure, below it the flow falls with the cylinder.
  */
-function openingPressure(line: SupplyLine, full: number, length: number): number {
+function openingPressure(line: SupplyLine, { cylinder: full, delivery, flow }: SupplyPoint, length: number): number {
   const { regulator, oxygen } = line;
-  let pressure = full;
+  let at = { delivery, flow };
+  let pressure = leastSupply(regulator, delivery, flow, oxygen);
   // The setting drifts by a few hundredths of the cylinder's fall, so each round brings two digits.
-  for (let i = 0; i < 4; i++) {
-    const drifted = regulatorOutlet({ ...regulator, droop: 0 }, 0, pressure);
-    const { delivery, flow } = supplyPoint({ ...line, regulator: { ...regulator, setting: drifted, supplyEffect: 0, valve: openValve } }, full, length);
-    pressure = leastSupply(regulator, delivery, flow, oxygen);
+  for (let i = 0; i < 2; i++) {
+    const drifted = regulatorOutlet(regulator, regulator.setFlow, pressure);
+    at = supplyPoint({ ...line, regulator: { ...regulator, setting: drifted, supplyEffect: 0, valve: openValve } }, full, length, at.flow);
+    pressure = leastSupply(regulator, at.delivery, at.flow, oxygen);
   }
   return pressure;
 }
@@ -146,30 +152,36 @@ function mendsOf(line: SupplyLine, bank: CylinderBank, wanted: number, length: n
  * cooling (`drawCylinder`). The limit is the rod where the tip pressure wanted is there; the cylinder or the regulator where
  * the regulator's valve is wide open; else the element that costs most flow, or the rod where none costs a twentieth.
  *
- * length, stub [m] of the rod; wantedTip [Pa] absolute, optional.
+ * length, stub [m] of the rod; wantedTip [Pa] absolute, optional; leastLeftover [Pa] absolute: left in the cylinder even where the
+ * regulator would go on feeding.
  */
-export function supplyCheck(line: SupplyLine, bank: CylinderBank, length: number, stub: number, wantedTip?: number): SupplyCheck {
+export function supplyCheck(supply: SupplyLine, bank: CylinderBank, length: number, stub: number, wantedTip?: number, leastLeftover = 0): SupplyCheck {
+  const line: SupplyLine = { ...supply, oxygen: flowTable(supply.oxygen, TABULATED * supply.regulator.setting) };
   const mean = (stub + length) / 2;
   const point = supplyPoint(line, bank.pressure, mean);
   // The cylinder is changed when it can no longer feed what was set, whatever the setting has drifted to since.
-  const asSet = supplyPoint(line, line.regulator.setSupply, mean);
-  const leftover = leftoverPressure(line.regulator, asSet.delivery, asSet.flow, line.oxygen);
-  const draws = leftover < bank.pressure && point.flow > 0;
-  const opening = draws ? openingPressure(line, bank.pressure, mean) : 0;
-  const between = [opening, (opening + bank.pressure) / 2].filter((p) => p > leftover && p < bank.pressure);
-  const pressures = draws ? [leftover, ...between, bank.pressure] : [leftover];
-  const flows = pressures.map((p) => meanSupplyFlow(line, p, length, stub));
-  const flowAt = straightBetween(pressures, flows);
-  const end = draws
-    ? drawCylinder({
-        volume: bank.volume, wall: bank.wall, pressure: bank.pressure, temperature: bank.temperature, leftover, flow: (p) => flowAt(p) / bank.cylinders,
-      })
-    : undefined;
+  const asSet = line.regulator.setSupply === bank.pressure ? point : supplyPoint(line, line.regulator.setSupply, mean);
+  const leftover = Math.max(leastLeftover, leftoverPressure(line.regulator, asSet.delivery, asSet.flow, line.oxygen));
+  const pointAtLeftover = supplyPoint(line, leftover, mean, asSet.flow);
+  const flow = meanSupplyFlow(line, bank.pressure, length, stub, point);
+  const flowAtLeftover = meanSupplyFlow(line, leftover, length, stub, pointAtLeftover);
+  const draws = leftover < bank.pressure && flow > 0;
+  let end: Drawn | undefined;
+  if (draws) {
+    const opening = openingPressure(line, point, mean);
+    const between = [opening, (opening + bank.pressure) / 2].filter((p) => p > leftover && p < bank.pressure);
+    // Over a rod the flow keeps nearly the same mean, over its flow at mean length, as the cylinder empties.
+    const flows = between.map((p) => (flow / point.flow) * supplyPoint(line, p, mean, point.flow).flow);
+    const flowAt = straightBetween([leftover, ...between, bank.pressure], [flowAtLeftover, ...flows, flow]);
+    const { volume, wall, pressure, temperature, cylinders } = bank;
+    end = drawCylinder({ volume, wall, pressure, temperature, leftover, flow: (p) => flowAt(p) / cylinders });
+  }
   const gains = gainsOf(line, point, mean);
   return {
     point,
-    flow: draws ? flows[flows.length - 1]! : meanSupplyFlow(line, bank.pressure, length, stub),
-    flowAtLeftover: flows[0]!,
+    pointAtLeftover,
+    flow,
+    flowAtLeftover,
     leftover,
     time: end?.time ?? 0,
     drawn: (end?.drawn ?? 0) * bank.cylinders,

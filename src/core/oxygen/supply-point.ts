@@ -2,12 +2,16 @@ import { findRoot } from './find-root.ts';
 import { flowingOn } from './flowing-gas.ts';
 import { hoseInlet, hosePassage, largestHoseFlow, type Hose } from './hose-loss.ts';
 import type { Isotherm } from './oxygen-state.ts';
+import { orificeInlet } from './orifice.ts';
 import { passageInlet } from './pipe-flow.ts';
 import { leastSupply, regulatorOutlet, type Regulator } from './regulator.ts';
-import { rodFlow, rodPassage, rodPressure, type RodLine } from './rod-flow.ts';
+import { rodFlow, rodPassage, type RodLine } from './rod-flow.ts';
 
 /** Widens a bracket of the search; the answer does not depend on it. */
 const BRACKET_SLACK = 0.02;
+
+/** Of the flow, relative. */
+const TOLERANCE = 1e-10;
 
 /** All that stands between the cylinder and the burning end. Pressures absolute [Pa]. */
 export interface SupplyLine {
@@ -46,36 +50,63 @@ interface Needed {
 /** Pressures [Pa] needed along the line, from the ambient one backwards, as a function of the flow [kg/s]. */
 function neededAlong(line: SupplyLine, length: number): (flow: number) => Needed {
   const { rod, hose, oxygen } = line;
+  const { ambient, holder, scale = 1 } = rod;
+  const passage = rodPassage(rod, length);
   // The gas in rod and holder is taken at its mean pressure, which is itself sought: the last trial's is a good first guess.
-  let guess = rod.ambient;
+  let guess = ambient;
   return (flow) => {
-    let inLine: RodLine;
+    let behindHolder = ambient;
     let tip = guess;
-    for (let i = 0; ; i++) {
-      inLine = { ...rod, gas: flowingOn(oxygen, (tip + rod.ambient) / 2) };
-      const next = rodPressure(inLine, flow, length);
+    for (let i = 0; i < 20; i++) {
+      const gas = flowingOn(oxygen, (tip + ambient) / 2);
+      behindHolder = passageInlet(passage, ambient, flow / scale, gas);
+      const next = holder === undefined ? behindHolder : orificeInlet(holder, behindHolder, flow / scale, gas);
       const settled = Math.abs(next - tip) <= 1e-9 * next;
       tip = next;
-      if (settled || i === 20) break;
+      if (settled) break;
     }
     guess = tip;
-    const behindHolder = passageInlet(rodPassage(inLine, length), rod.ambient, flow / (rod.scale ?? 1), inLine.gas);
     return { tip, behindHolder, delivery: hoseInlet(hose, tip, flow, oxygen) };
   };
+}
+
+/** More than can flow: neither hose nor rod passes more than from the standing outlet pressure; the slack covers the gas taken at its mean there. */
+function mostOf({ hose, rod, oxygen }: SupplyLine, given: number, length: number): number {
+  const { ambient } = rod;
+  const most = Math.min(largestHoseFlow(hose, given, oxygen).flow, rodFlow({ ...rod, gas: flowingOn(oxygen, (given + ambient) / 2) }, given, length));
+  return (1 + BRACKET_SLACK) * most;
+}
+
+/** The root by the secant method from a guess; undefined where that does not settle between the bounds. */
+function rootNear(f: (x: number) => number, near: number, high: number, tolerance: number): number | undefined {
+  let x = near;
+  let fx = f(x);
+  let next = near * (1 + BRACKET_SLACK);
+  for (let i = 0; i < 9; i++) {
+    const before = x;
+    const fBefore = fx;
+    x = next;
+    fx = f(x);
+    const step = (fx * (x - before)) / (fx - fBefore);
+    next = x - step;
+    if (Math.abs(step) <= tolerance * x) return next;
+    if (!(next > 0 && next < high)) return undefined;
+  }
+  return undefined;
 }
 
 /**
  * The working point of a supply: the flow at which cylinder, regulator, hose, holder and rod agree.
  *
  * Going backwards from the ambient pressure, each element's inlet pressure for a trial flow follows from its own
- * equation (`rodPressure`, `hoseInlet`, `regulatorOutlet`, the regulator's wide-open valve as an orifice); the flow is the
+ * equation (`passageInlet`, `orificeInlet`, `hoseInlet`, `regulatorOutlet`, the regulator's wide-open valve as an orifice); the flow is the
  * one root where what the regulator gives, or the cylinder drives through its open valve, is what the line needs.
  *
- * cylinder [Pa]: absolute, now; length [m]: of rod left. The hose's gas is at the temperature of `line.oxygen`; that
+ * cylinder [Pa]: absolute, now; length [m]: of rod left; near [kg/s]: a flow known to be close, which only saves work. The hose's gas is at the temperature of `line.oxygen`; that
  * it leaves the regulator colder is left out.
  * Sources: as the elements'. One solve, no factors multiplied.
  */
-export function supplyPoint(line: SupplyLine, cylinder: number, length: number): SupplyPoint {
+export function supplyPoint(line: SupplyLine, cylinder: number, length: number, near?: number): SupplyPoint {
   const { regulator, hose, rod, oxygen } = line;
   const { ambient } = rod;
   const given = regulatorOutlet(regulator, 0, cylinder);
@@ -89,9 +120,9 @@ export function supplyPoint(line: SupplyLine, cylinder: number, length: number):
     const { delivery } = needed(flow);
     return Math.min(bySpring(flow, delivery), byValve(flow, delivery));
   };
-  // Neither hose nor rod can pass more than from the standing outlet pressure; the slack covers the gas taken at its mean there.
-  const most = Math.min(largestHoseFlow(hose, given, oxygen).flow, rodFlow({ ...rod, gas: flowingOn(oxygen, (given + ambient) / 2) }, given, length));
-  const flow = findRoot((f) => (f === 0 ? Math.min(given, cylinder) - ambient : spare(f)), 0, (1 + BRACKET_SLACK) * most, 1e-10);
+  const flow =
+    (near === undefined ? undefined : rootNear(spare, near, 2 * near, TOLERANCE)) ??
+    findRoot((f) => (f === 0 ? Math.min(given, cylinder) - ambient : spare(f)), 0, mostOf(line, given, length), TOLERANCE);
   const at = needed(flow);
   const exitLimit = (flow / hosePassage(hose).area) * Math.sqrt(flowingOn(oxygen, at.tip).zrt);
   return {
