@@ -119,8 +119,8 @@ export const coolsTooSlowly = (target: string, longest: string): CalcError =>
 export const drawnTooFast = (): CalcError =>
   missing('the cylinder is drawn so fast that its gas cools to where oxygen begins to condense and the model ends; draw more cylinders together on a manifold');
 export const settingBelowTip = (setting: string, tip: string): CalcError => value(`setting is ${setting}; must be at least the tip pressure of ${tip}`);
-export const fillTooHigh = (pressure: string, limit: string, rating: string): CalcError =>
-  value(`pressure is ${pressure}; must be at most ${limit}, a tenth over the cylinder's ${rating}`);
+export const fillTooHigh = (argument: string, came: string, limit: string, rating: string, at: string): CalcError =>
+  value(`${argument} is ${came}; must be at most ${limit}, a tenth over the cylinder's rating of ${rating} at ${at}; a higher rating goes in assume as cylinder rating`);
 export const hoseCannotPass = (flow: string, largest: string, from: string): CalcError =>
   missing(`the hose cannot pass ${flow} from ${from}: its largest flow is ${largest}; take a wider or shorter hose, or a higher setting`);
 export const hoseEndChokes = (flow: string, largest: string, tip: string): CalcError =>
@@ -160,4 +160,5 @@ export const itemOverNoiseLimit = (burning: string, allowed: string, rule: strin
   `burns for ${burning}; ${rule} allows one burner ${allowed} in a shift with these protectors: share it, or protect better`;
 export const bareNoise = (dose: string, rule: string): string => `without hearing protectors a burner gets ${dose} of the dose that ${rule} allows`;
 export const watchUntil = (time: string, rule: string): string => `fire watch until ${time} (${rule})`;
+export const jointLoad = (items: number, level: string): string => `${items} ${items === 1 ? 'item' : 'items'}; each line is loaded for ${level} of the cases, so that all suffice together`;
 export const batteryTooSmall = (): CalcError => missing('the battery does not light a single rod at this current; take a larger battery capacity, or a lower strike current or time');

@@ -11,8 +11,8 @@ export const JOB_ASSUMPTIONS = [
     quantity: 'charge', unit: 'Ah', value: 100, low: 60, high: 120, min: 1, max: 2000, kind: 'common practice', source: 'common practice',
   },
   {
-    name: 'plates per pin', summary: 'Guide and shield plates used up on one pin',
-    quantity: 'ratio', unit: '', value: 2, low: 2, high: 3, min: 0, max: 20, kind: 'common practice', source: 'common practice',
+    name: 'plates per pin', summary: 'Guide and shield plates used up on one pin; some serve twice, some burn through',
+    quantity: 'ratio', unit: '', value: 2, low: 1.5, high: 2.75, min: 0, max: 20, kind: 'common practice', source: 'common practice',
   },
   {
     name: 'day length', summary: 'Hours the crew works in a day, for what is priced by the day',

@@ -9,13 +9,16 @@ import { worldsOf } from './worlds.ts';
 /** What one item takes in each world, in the order of the worlds; SI, rods whole. Infinity where the heat does not suffice. */
 export interface ItemDraws {
   readonly rods: Float64Array;
+  /** Times a rod is lit. */
+  readonly lightings: Float64Array;
   readonly oxygen: Float64Array;
   readonly burnTime: Float64Array;
   readonly crewTime: Float64Array;
 }
 
 export function emptyDraws(count: number): ItemDraws {
-  return { rods: new Float64Array(count), oxygen: new Float64Array(count), burnTime: new Float64Array(count), crewTime: new Float64Array(count) };
+  const empty = (): Float64Array => new Float64Array(count);
+  return { rods: empty(), lightings: empty(), oxygen: empty(), burnTime: empty(), crewTime: empty() };
 }
 
 /**
@@ -32,7 +35,7 @@ export function drawItem(operation: Operation, sizing: Sizing, basis: Basis, int
   for (let i = 0; i < count; i++) {
     const world = worlds[i];
     if (!world?.rates) {
-      into.rods[i] = into.oxygen[i] = into.burnTime[i] = into.crewTime[i] = Infinity;
+      into.rods[i] = into.lightings[i] = into.oxygen[i] = into.burnTime[i] = into.crewTime[i] = Infinity;
       continue;
     }
     const { read, rates, pace, fixed } = world;
@@ -42,8 +45,10 @@ export function drawItem(operation: Operation, sizing: Sizing, basis: Basis, int
     const used = consume(work, rod.rod, flow, rates);
     const rods = wholeUp(rodsFor(used.consumed * scatter, rod, work.reach, basis));
     const burnTime = used.burnTime * scatter;
+    const lightings = Math.max(rods, work.starts ?? 0);
     into.rods[i] = rods;
-    into.oxygen[i] = used.burnOxygen * scatter * (1 + rates.idleShare) + Math.max(rods, work.starts ?? 0) * flow * rates.lightingTime;
+    into.lightings[i] = lightings;
+    into.oxygen[i] = used.burnOxygen * scatter * (1 + rates.idleShare) + lightings * flow * rates.lightingTime;
     into.burnTime[i] = burnTime;
     into.crewTime[i] = fixed + cooling + timeAtWork(burnTime, rods, work, pace, read);
   }
