@@ -2,6 +2,7 @@ import type { Basis } from '../core/basis.ts';
 import { findMaterial, type Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { cylindersOpened } from '../core/operations/cylinders-opened.ts';
+import { notesOf } from '../core/operations/notes.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
 import { sizeItem, type Sizing } from '../core/operations/size-item.ts';
 import { spreadItem } from '../core/operations/spread-item.ts';
@@ -103,7 +104,7 @@ function planLine<G extends string>(operation: Operation<G>, s: Sizing, basis: B
   const high = (x: number): Output => (Number.isFinite(x) ? x : highBeyondReach());
   return [
     null, s.name, s.rods, spread.lowRods, high(spread.highRods), s.pressure, s.flow, s.oxygen, spread.lowOxygen, high(spread.highOxygen),
-    s.oxygen, s.burnTime, s.crewTime, spread.lowCrewTime, high(spread.highCrewTime), s.removed, operation.cautions.join(', '), s.rod.reason,
+    s.oxygen, s.burnTime, s.crewTime, spread.lowCrewTime, high(spread.highCrewTime), s.removed, operation.cautions.join(', '), notesOf(s, basis).join('; '),
   ];
 }
 

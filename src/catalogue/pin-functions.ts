@@ -1,7 +1,6 @@
-import { PIN, pinHole } from '../core/operations/pin.ts';
+import { pinHole } from '../core/operations/pin.ts';
 import { LENGTH } from './limits.ts';
 import { required, valueFunction, type Declaration } from './declaration.ts';
-import { operationFamily } from './operation-family.ts';
 
 export const PIN_FUNCTIONS: readonly Declaration[] = [
   valueFunction({
@@ -19,5 +18,4 @@ export const PIN_FUNCTIONS: readonly Declaration[] = [
       return pinHole(diameter, a, trace);
     },
   }),
-  ...operationFamily(PIN),
 ];

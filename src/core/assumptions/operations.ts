@@ -5,7 +5,7 @@ import type { Assumption } from './assumption.ts';
 export const OPERATION_ASSUMPTIONS = [
   // Geometry
   {
-    name: 'hole taper', summary: 'How much wider a pierced hole is at its mouth than at its far end, over its depth',
+    name: 'hole taper', summary: 'How much wider a pierced hole is at its mouth than at its far end, over its depth; half of it lies on each side of its mean width',
     quantity: 'ratio', unit: '', value: 0.03, low: 0, high: 0.08, min: 0, max: 1, kind: 'common practice', source: 'common practice',
   },
   {
@@ -14,7 +14,7 @@ export const OPERATION_ASSUMPTIONS = [
   },
   {
     name: 'kerf taper', summary: 'How much wider a kerf is at its mouth than at its root, over the thickness',
-    quantity: 'ratio', unit: '', value: 0.05, low: 0.02, high: 0.1, min: 0, max: 1, kind: 'common practice', source: 'common practice',
+    quantity: 'ratio', unit: '', value: 0.08, low: 0.04, high: 0.15, min: 0, max: 1, kind: 'common practice', source: 'common practice',
   },
   {
     name: 'kerf technique', summary: 'How the rod is led through a kerf: dragged along, or sawed up and down; by thickness drags up to `drag thickness`',

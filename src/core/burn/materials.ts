@@ -3,7 +3,6 @@ import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import { unknownName } from '../messages.ts';
 import type { Trace } from '../trace/trace.ts';
 import { nearestNames } from '../units/nearest-names.ts';
-import { GRAVITY } from '../units/quantities.ts';
 import { ALUMINIUM, CHROMIUM_LIQUID, COPPER, GRAPHITE, MOLAR_MASS, NICKEL_LIQUID, SILICON_LIQUID, elementEnthalpy, meltingPoint } from './element-polynomials.ts';
 import { ironEnthalpy } from './iron-heat.ts';
 import type { MaterialName } from './material-names.ts';
@@ -17,6 +16,8 @@ interface Common {
   /** Key of the source of the density. */
   readonly source: string;
   readonly heatSource: string;
+  /** What a reader of a plan should know besides. */
+  readonly remark?: string;
 }
 
 export interface Metal extends Common {
@@ -31,7 +32,7 @@ export interface Metal extends Common {
   readonly conducts?: true;
 }
 
-/** Concrete and rock: only melted, by the rod's heat alone. */
+/** Concrete and rock: only melted, by the rod's heat alone; steel in it may burn. */
 export interface Masonry extends Common {
   readonly kind: 'masonry';
   readonly heatToMelt: NumberName;
@@ -90,26 +91,29 @@ export const MATERIALS: readonly Material[] = [
   {
     kind: 'metal', name: 'cast iron', aliases: ['iron', 'grey cast iron', 'gray cast iron', 'grey iron', 'gray iron', 'ductile iron'], density: 7150, source: 'metal densities',
     heat: (T) => alloyEnthalpy(CAST_IRON, T), heatSource: 'nasa polynomials', burns: 'cast iron burns',
+    remark: 'a trade handbook has twice as much for deep holes in cast iron',
   },
   {
     kind: 'metal', name: 'copper alloy', aliases: ['copper', 'brass', 'bronze'], density: 8940, source: 'metal densities',
     heat: (T) => elementEnthalpy(COPPER, MOLAR_MASS.Cu, T), heatSource: 'nasa polynomials', melts: meltingPoint(COPPER), burns: 0, conducts: true,
+    remark: 'a thick block can conduct the heat away as fast as a small rod gives it',
   },
   {
     kind: 'metal', name: 'aluminium alloy', aliases: ['aluminium', 'aluminum', 'aluminum alloy'], density: 2700, source: 'metal densities',
     heat: (T) => elementEnthalpy(ALUMINIUM, MOLAR_MASS.Al, T), heatSource: 'nasa polynomials', melts: meltingPoint(ALUMINIUM), burns: 0, conducts: true,
+    remark: 'a thick block can conduct the heat away as fast as a small rod gives it',
   },
   {
-    kind: 'masonry', name: 'concrete', aliases: ['plain concrete', 'masonry', 'brick'], density: 24e3 / GRAVITY, source: 'concrete density',
+    kind: 'masonry', name: 'concrete', aliases: ['plain concrete', 'masonry', 'brick'], density: 2400, source: 'concrete density',
     heatToMelt: 'concrete heat to melt', heatSource: 'concrete melting',
   },
   {
-    kind: 'masonry', name: 'reinforced concrete', aliases: ['rc', 'rebar concrete'], density: 24e3 / GRAVITY, source: 'concrete density',
+    kind: 'masonry', name: 'reinforced concrete', aliases: ['rc', 'rebar concrete'], density: 2400, source: 'concrete density',
     heatToMelt: 'concrete heat to melt', heatSource: 'concrete melting', steel: 'steel in section',
   },
   {
     kind: 'masonry', name: 'rock', aliases: ['stone', 'granite', 'basalt'], density: 2700, source: 'concrete density',
-    heatToMelt: 'rock heat to melt', heatSource: 'rock melting',
+    heatToMelt: 'rock heat to melt', heatSource: 'rock melting', remark: 'a trade handbook has three to four times as much for rock, whose melt is stiff',
   },
 ];
 
@@ -138,7 +142,7 @@ export function materialFactors(m: Material): readonly NumberName[] {
  * A metal leaves with the slag at T, or at ratio x its melting point where it only melts. Copper and aluminium conduct
  * a share c away besides: lost = 1 - (1 - f)(1 - c). Of masonry with a share s of steel by volume,
  *
- *     rho = (1 - s) rho_m + s rho_steel,   h = [(1 - s) rho_m h_m + s rho_steel h_Fe(T)] / rho
+ *     rho = (1 - s) rho_m + s rho_steel,   h = [(1 - s) rho_m h_m + s rho_steel h_Fe(T)] / rho,   burns = s rho_steel / rho
  *
  * `of` reads the assumptions; `slagTemperature` T [K]; `heatLost` f.
  * Source: mixing by volume; properties as the material's own sources.
@@ -148,7 +152,7 @@ export function substanceOf(m: Material, of: ReadNumber, slagTemperature: number
     const s = m.steel ? of(m.steel) : 0;
     const density = (1 - s) * m.density + s * STEEL_DENSITY;
     const heat = ((1 - s) * m.density * of(m.heatToMelt) + s * STEEL_DENSITY * ironEnthalpy(slagTemperature)) / density;
-    return { density, heat: s === 0 ? of(m.heatToMelt) : heat, burns: 0, heatLost };
+    return { density, heat: s === 0 ? of(m.heatToMelt) : heat, burns: (s * STEEL_DENSITY) / density, heatLost };
   }
   return {
     density: m.density,
@@ -169,7 +173,10 @@ export function recordMaterial(m: Material, a: Assumptions, trace: Trace): void 
     const s = a.record(m.steel, 's_steel', trace);
     const value = (1 - s) * m.density + s * STEEL_DENSITY;
     trace.add({ name: 'density of the work', symbol: 'rho', value, quantity: 'density', formula: '(1 - steel in section) x density without + steel in section x density of steel', expression: '(1 - s_steel) * rho_m + s_steel * rho_steel', kind: 'calculated', source: 'arithmetic' });
-  } else density('density of the work', 'rho', m.density, m.source);
+    trace.add({ name: 'share of the work that may burn', symbol: 'burns', value: (s * STEEL_DENSITY) / value, quantity: 'ratio', formula: 'the steel, by mass', expression: 's_steel * rho_steel / rho', kind: 'calculated', source: 'arithmetic' });
+    return;
+  }
+  density('density of the work', 'rho', m.density, m.source);
   if (m.kind === 'metal' && typeof m.burns === 'string') a.record(m.burns, 'burns', trace);
   else {
     const burns = m.kind === 'metal' ? (m.burns as number) : 0;

@@ -39,7 +39,7 @@ const short = (name: string, outside: number, bore: number, wires: number, wire:
 });
 /** The cover burns off ahead of the tip; it is left out of mass and widths. */
 const insulated = (rod: Rod): Rod => ({ ...rod, name: `${rod.name} insulated`, insulated: true, lengths: inches(18, 24, 36) });
-/** Schedule 40 pipe packed with 1/8 in wires as tightly as they go in by hand. */
+/** Schedule 40 pipe packed with as many 1/8 in wires as its bore takes side by side (densest packing of circles in a circle). */
 const bar = (size: string, outside: number, wall: number, wires: number): Rod => ({
   name: `${size} pipe`, kind: 'bar', insulated: false, outsideDiameter: outside * INCH, bore: (outside - 2 * wall) * INCH, wires, wireDiameter: 0.125 * INCH,
   lengths: inches(60, 120), source: 'asme b36.10',
@@ -59,9 +59,9 @@ export const RODS: readonly Rod[] = [
   ...SHORT_RODS,
   ...SHORT_RODS.slice(1).map(insulated),
   bar('1/4', 0.54, 0.088, 5),
-  bar('3/8', 0.675, 0.091, 10),
-  bar('1/2', 0.84, 0.109, 16),
-  bar('3/4', 1.05, 0.113, 30),
+  bar('3/8', 0.675, 0.091, 11),
+  bar('1/2', 0.84, 0.109, 19),
+  bar('3/4', 1.05, 0.113, 33),
 ];
 
 /** Names of the assumptions that belong to a kind of rod. */

@@ -3,7 +3,7 @@ import type { Trace } from '../trace/trace.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { defineOperation } from './operation.ts';
-import { piercePressure, tipPressure } from './pierce-pressure.ts';
+import { piercePressure, tipPressure } from './tip-pressure.ts';
 
 /**
  * Planned bore of a pin [m]: d = ratio x D.
@@ -56,11 +56,13 @@ export const PIN = defineOperation({
   },
   pressure: ({ length }, a, trace) => {
     const depth = length / a.value('ends worked');
-    return tipPressure(a, trace, 'pierce pressure + rise x depth, at most the top', 'min(max(p_top, p_0), p_0 + rise * L / ends)', () => piercePressure(depth, a, trace));
+    return tipPressure(a, trace, {
+      words: 'pierce pressure + rise x depth, at most the top',
+      expression: 'min(max(p_top, p_0), p_0 + rise * L / ends)',
+      thickness: length,
+      value: () => piercePressure(depth, a, trace),
+    });
   },
   crewTimes: ['set-up time', 'plate time', 'push-out time', 'clean-up time'],
   cautions: ['PIN'],
 });
-
-export type PinSizes = Readonly<Record<'diameter' | 'length' | 'hole', number>>;
-export type { Trace, Assumptions };

@@ -1,0 +1,42 @@
+import type { Basis } from '../basis.ts';
+import { findMaterial } from '../burn/materials.ts';
+import { shown } from '../messages.ts';
+import { fromSi, plainUnit } from '../units/parse-quantity.ts';
+import { ratesInForce } from './consumption.ts';
+import type { Sizing } from './size-item.ts';
+
+/** Oxygen for a volume of the material over that for the same volume of carbon steel, by the heat balance with the same rod. */
+export function oxygenOverSteel({ rod, material }: Sizing, basis: Basis): number {
+  const of = ratesInForce(rod.rod, material, basis);
+  const steel = ratesInForce(rod.rod, findMaterial('carbon steel'), basis);
+  return of.density / of.process.removed / (steel.density / steel.process.removed);
+}
+
+/** For reading: two significant figures, whole where it is more than 100. */
+const rounded = (x: number): string => shown(x > 100 ? Math.round(x) : Number(x.toPrecision(2)));
+
+/** What a reader of the plan should know of an item: why this rod, which way it is done, how dear the material is. */
+export function notesOf(sizing: Sizing, basis: Basis): readonly string[] {
+  return [sizing.rod.reason, methodNote(sizing, basis), materialNote(sizing, basis), waterNote(basis)].filter((note) => note !== '');
+}
+
+function methodNote({ method, timeAtWork, otherWays }: Sizing, { a }: Basis): string {
+  if (method === undefined || otherWays.length === 0) return '';
+  const minutes = (time: number): string => `${rounded(fromSi(time, 'time', a.system))} ${plainUnit('time', a.system)}`;
+  return `${method}: ${minutes(timeAtWork)} at the work, against ${otherWays.map((w) => `${minutes(w.time)} with a ${w.method ?? ''}`).join(', ')}`;
+}
+
+function materialNote(sizing: Sizing, basis: Basis): string {
+  const { material } = sizing;
+  const { burns } = material.kind === 'metal' ? material : { burns: 0 };
+  if (burns === 1) return '';
+  const over = oxygenOverSteel(sizing, basis);
+  const times = Math.abs(over - 1) < 0.05 ? 'about' : `${rounded(over)} times`;
+  const how = burns === 0 ? 'is only melted, by the rod\'s heat alone' : 'burns only in part';
+  const also = material.remark === undefined ? '' : `; ${material.remark}`;
+  return `${material.name} ${how}: by the heat balance ${times} times the oxygen of the same volume of carbon steel${also}`;
+}
+
+function waterNote({ a }: Basis): string {
+  return a.word('position') === 'underwater' ? 'tip pressure is counted from the pressure of the water at the work' : '';
+}
