@@ -1,12 +1,15 @@
 import type { Basis } from '../core/basis.ts';
 import { findMaterial, type Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
+import { CalcError } from '../core/errors.ts';
 import { cylindersOpened } from '../core/operations/cylinders-opened.ts';
+import { itemSetting, recordSupply } from '../core/operations/item-supply.ts';
 import { notesOf } from '../core/operations/notes.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
 import { sizeItem, type Sizing } from '../core/operations/size-item.ts';
 import { spreadItem } from '../core/operations/spread-item.ts';
 import { highBeyondReach } from '../core/messages.ts';
+import { distinct } from '../core/trace/distinct.ts';
 import { recorder, type Trace } from '../core/trace/trace.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import { optional, required, rowsFunction, tableFunction, valueFunction, type Column, type Declaration, type Output, type Parameter, type Values } from './declaration.ts';
@@ -35,6 +38,7 @@ export const PLAN_COLUMNS = [
   { heading: 'crew', quantity: 'time' },
   { heading: 'crew low', quantity: 'time' },
   { heading: 'crew high', quantity: 'time' },
+  { heading: 'regulator setting', quantity: 'pressure' },
   { heading: 'removed', quantity: 'mass' },
   { heading: 'cautions' },
   { heading: 'note' },
@@ -76,7 +80,12 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       ...common('PLAN'),
       summary: `A labelled row for each item: rod, rods, pressure, flow, oxygen, cylinders, minutes, metal, low and high, to ${operation.summary}.`,
       result: { kind: 'rows', columns: PLAN_COLUMNS },
-      calculate: (v, basis, trace) => planLine(operation, size(v, basis, trace), basis),
+      calculate: (v, basis, trace) => {
+        const working = distinct(trace);
+        const sized = size(v, basis, working);
+        if (working) recordSupply(sized, basis, working);
+        return planLine(operation, sized, basis);
+      },
       together: shareCylinders,
     }),
     tableFunction({
@@ -85,7 +94,8 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       result: { kind: 'table', columns: STEP_COLUMNS },
       calculate: (v, basis, trace) => {
         const working = recorder();
-        size(v, basis, working);
+        const each = distinct(working);
+        recordSupply(size(v, basis, each), basis, each);
         for (const step of working.steps) trace?.add(step);
         return stepLines(working.steps, basis.a.system);
       },
@@ -102,17 +112,39 @@ function sizeParameter<G extends string>(operation: Operation<G>, name: G): Para
 function planLine<G extends string>(operation: Operation<G>, s: Sizing, basis: Basis): readonly Output[] {
   const spread = spreadItem(operation, s, basis);
   const high = (x: number): Output => (Number.isFinite(x) ? x : highBeyondReach());
+  const setting = settingOrError(s, basis);
+  const notes = [...notesOf(s, basis), ...(setting instanceof CalcError ? [setting.message] : [])];
   return [
     null, s.name, s.rods, spread.lowRods, high(spread.highRods), s.pressure, s.flow, s.oxygen, spread.lowOxygen, high(spread.highOxygen),
-    s.oxygen, s.burnTime, s.crewTime, spread.lowCrewTime, high(spread.highCrewTime), s.removed, operation.cautions.join(', '), notesOf(s, basis).join('; '),
+    s.oxygen, s.burnTime, s.crewTime, spread.lowCrewTime, high(spread.highCrewTime),
+    setting, s.removed, operation.cautions.join(', '), notes.join('; '),
   ];
 }
 
-const CYLINDERS = PLAN_COLUMNS.findIndex((c) => c.heading === 'cylinders opened');
+/** What to set at the regulator; where the hose cannot feed the rod the cell says so, and the rest of the row stands. */
+function settingOrError(s: Sizing, basis: Basis): number | CalcError {
+  try {
+    return itemSetting(s, basis).gauge;
+  } catch (e) {
+    if (e instanceof CalcError) return e;
+    throw e;
+  }
+}
+
+const at = (heading: (typeof PLAN_COLUMNS)[number]['heading']): number => PLAN_COLUMNS.findIndex((c) => c.heading === heading);
+const [OXYGEN, FLOW, CYLINDERS, SETTING, NOTE] = [at('oxygen'), at('flow'), at('cylinders opened'), at('regulator setting'), at('note')];
 
 /** Items share cylinders: each row shows the full cylinders opened for it, so that the column adds up to what the list needs. */
 function shareCylinders(rows: readonly Output[][], basis: Basis): void {
-  const opened = cylindersOpened(rows.map((row) => row[CYLINDERS] as number), basis);
+  const items = rows.map((row) => ({ oxygen: row[OXYGEN] as number, flow: row[FLOW] as number, setting: typeof row[SETTING] === 'number' ? row[SETTING] : undefined }));
+  let opened: readonly Output[];
+  try {
+    opened = cylindersOpened(items, basis);
+  } catch (e) {
+    if (!(e instanceof CalcError)) throw e;
+    opened = items.map(() => e);
+    for (const row of rows) row[NOTE] = [row[NOTE], e.message].filter((text) => text !== '').join('; ');
+  }
   rows.forEach((row, i) => {
     row[CYLINDERS] = opened[i] ?? null;
   });

@@ -1,7 +1,7 @@
 import * as messages from '../messages.ts';
 import { ATMOSPHERE, PSI } from '../units/quantities.ts';
 import { nearestNames } from '../units/nearest-names.ts';
-import { cylinderGauge } from './cylinder-gauge.ts';
+import { isotherm } from './oxygen-state.ts';
 
 /** A size of oxygen cylinder, or a pack of them on one outlet. */
 export interface CylinderSize {
@@ -52,8 +52,8 @@ export const OVERFILL = 0.1;
  * The largest absolute pressure [Pa] that a cylinder may show at a temperature [K]: its service pressure and a tenth,
  * carried from the fill temperature to this one at constant density.
  *
- * servicePressure: gauge [Pa]. Sources: 49 CFR 173.302a(b); `cylinderGauge`.
+ * servicePressure: gauge [Pa]. Sources: 49 CFR 173.302a(b); equation of state as `isotherm`.
  */
 export function highestFill(servicePressure: number, fillTemperature: number, temperature: number): number {
-  return cylinderGauge(servicePressure * (1 + OVERFILL) + ATMOSPHERE, fillTemperature, temperature);
+  return isotherm(temperature).pressure(isotherm(fillTemperature).density(servicePressure * (1 + OVERFILL) + ATMOSPHERE));
 }

@@ -1,0 +1,21 @@
+import type { Assumptions } from '../assumptions/assumptions.ts';
+import type { Trace } from '../trace/trace.ts';
+import { waterColumn } from './water-column.ts';
+
+/** Pressure of the water [Pa] over work at a depth [m], salt or fresh as assumed; records the step `p_water`. */
+export function waterPressure(a: Assumptions, depth: number, trace?: Trace): number {
+  if (depth === 0) return 0;
+  const gradient = a.record(a.word('water') === 'fresh' ? 'fresh water column' : 'salt water column', 'grad', trace);
+  const column = waterColumn(depth, gradient);
+  trace?.add({ name: 'pressure of the water at the work', symbol: 'p_water', value: column, quantity: 'pressure', formula: 'depth x water column', expression: 'grad * h_water', kind: 'calculated', source: 'navy diving manual' });
+  return column;
+}
+
+/**
+ * Absolute pressure around the burning end [Pa]: air, and the water over it.
+ *
+ * depth [m]: as given, else the assumption `water depth`. Tip pressures are gauge over this. Source: US Navy Diving Manual.
+ */
+export function ambientPressure(a: Assumptions, depth = a.value('water depth')): number {
+  return a.value('air pressure') + waterPressure(a, depth);
+}
