@@ -157,10 +157,6 @@ export const OPERATION_ASSUMPTIONS = [
     quantity: 'length', unit: 'in', value: 8, low: 4, high: 18, min: 0, max: 100, kind: 'common practice', source: 'common practice',
   },
   {
-    name: 'bar holder orifice', summary: 'Equivalent diameter of a bar holder\'s valve and passages, as an orifice in series with the bar',
-    quantity: 'length', unit: 'in', value: 0.25, low: 0.15, high: 0.4, min: 0.02, max: 1, kind: 'common practice', source: 'common practice',
-  },
-  {
     name: 'string rods', summary: 'Most rods coupled in one string, each string losing one stub; 0 couples as many as it takes',
     quantity: 'count', unit: '', value: 0, low: 0, high: 0, min: 0, max: 1000, kind: 'convention', source: 'common practice',
   },

@@ -63,7 +63,7 @@ export const ROD_ASSUMPTIONS = [
     quantity: 'pressure', unit: 'psi', value: 150, low: 130, high: 160, min: 20, max: 300, kind: 'common practice', source: 'common practice',
   },
   {
-    name: 'rod flow measured', summary: 'Flow you measured through a fresh 36 in rod of the kind in use; 0 trusts the construction. Goes with the row `pressure`',
+    name: 'rod flow measured', summary: 'Flow you measured through a fresh 36 in rod, or a fresh bar, of the kind in use; 0 trusts the construction. Goes with the row `pressure`',
     quantity: 'flow', unit: 'scfm', value: 0, low: 0, high: 0, min: 0, max: 200, kind: 'convention', source: 'common practice',
   },
   {

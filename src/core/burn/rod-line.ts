@@ -1,14 +1,15 @@
 import type { Basis } from '../basis.ts';
+import { ambientPressure } from '../oxygen/ambient-pressure.ts';
 import { flowingOxygen } from '../oxygen/flowing-gas.ts';
 import { meanRodFlow, rodFlowScale, type RodLine } from '../oxygen/rod-flow.ts';
 import { INCH } from '../units/quantities.ts';
-import type { Rod } from './rods.ts';
+import { rodNames, type Rod } from './rods.ts';
 
 const MEASURED_LENGTH = 36 * INCH;
 
 /** Holder and rod as a flow path at a gauge pressure [Pa] at the holder's inlet, fitted to the user's own measured flow where there is one. */
 export function rodLine(rod: Rod, pressure: number, { a, once }: Basis): RodLine {
-  const ambient = a.value('air pressure');
+  const ambient = ambientPressure(a);
   const line = (p: number): RodLine => ({
     rod,
     holder: { diameter: a.value('holder orifice'), dischargeCoefficient: 1 },
@@ -19,7 +20,7 @@ export function rodLine(rod: Rod, pressure: number, { a, once }: Basis): RodLine
   const measured = a.value('rod flow measured');
   if (measured === 0) return line(pressure);
   const at = a.value('pressure');
-  const scale = once(`scale ${rod.name}`, () => rodFlowScale(line(at), measured, ambient + at, MEASURED_LENGTH));
+  const scale = once(`scale ${rod.name}`, () => rodFlowScale(line(at), measured, ambient + at, rod.kind === 'bar' ? Math.max(...rod.lengths) : MEASURED_LENGTH));
   return { ...line(pressure), scale };
 }
 
@@ -28,8 +29,8 @@ export function rodLine(rod: Rod, pressure: number, { a, once }: Basis): RodLine
  * calculated, times the assumption `flow factor`.
  */
 export function meanFlow(rod: Rod, length: number, pressure: number, basis: Basis): number {
-  const stub = basis.a.value('stub');
+  const stub = basis.a.value(rodNames(rod).stub);
   return basis.once(`flow ${rod.name} ${length} ${pressure}`, () =>
-    basis.a.value('flow factor') * meanRodFlow(basis.once(`line ${rod.name} ${pressure}`, () => rodLine(rod, pressure, basis)), basis.a.value('air pressure') + pressure, length, stub),
+    basis.a.value('flow factor') * meanRodFlow(basis.once(`line ${rod.name} ${pressure}`, () => rodLine(rod, pressure, basis)), ambientPressure(basis.a) + pressure, length, stub),
   );
 }

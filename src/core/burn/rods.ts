@@ -65,10 +65,10 @@ export const RODS: readonly Rod[] = [
 ];
 
 /** Names of the assumptions that belong to a kind of rod. */
-export function rodNames(rod: Rod): { readonly feed: NumberName; readonly burnt: NumberName; readonly stub: NumberName; readonly holder: NumberName; readonly access: NumberName } {
+export function rodNames(rod: Rod): { readonly feed: NumberName; readonly burnt: NumberName; readonly stub: NumberName; readonly access: NumberName } {
   return rod.kind === 'bar'
-    ? { feed: 'bar feed ratio', burnt: 'bar oxygen burnt share', stub: 'bar stub', holder: 'bar holder orifice', access: 'bar access length' }
-    : { feed: 'rod feed ratio', burnt: 'oxygen burnt share', stub: 'stub', holder: 'holder orifice', access: 'access length' };
+    ? { feed: 'bar feed ratio', burnt: 'bar oxygen burnt share', stub: 'bar stub', access: 'bar access length' }
+    : { feed: 'rod feed ratio', burnt: 'oxygen burnt share', stub: 'stub', access: 'access length' };
 }
 
 /** Mass of steel in a metre of rod, kg/m: tube wall and wires. */

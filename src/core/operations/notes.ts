@@ -3,6 +3,7 @@ import { findMaterial } from '../burn/materials.ts';
 import { shown } from '../messages.ts';
 import { fromSi, plainUnit } from '../units/parse-quantity.ts';
 import { ratesInForce } from './consumption.ts';
+import { underWater } from './site.ts';
 import type { Sizing } from './size-item.ts';
 
 /** Oxygen for a volume of the material over that for the same volume of carbon steel, by the heat balance with the same rod. */
@@ -38,5 +39,5 @@ function materialNote(sizing: Sizing, basis: Basis): string {
 }
 
 function waterNote({ a }: Basis): string {
-  return a.word('position') === 'underwater' ? 'tip pressure is counted from the pressure of the water at the work' : '';
+  return underWater(a) ? 'tip pressure is counted from the pressure of the water at the work' : '';
 }

@@ -6,6 +6,7 @@ import * as messages from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import type { Operation } from './operation.ts';
 import { passes, stubOf, widthMade, type FittedRod } from './rod-fit.ts';
+import { underWater } from './site.ts';
 import { workWays, type Way } from './work-ways.ts';
 
 /** A rod that fits an item, and what it would take. */
@@ -23,7 +24,7 @@ export interface Candidate {
  * grounded or under water a short rod must be insulated, and nowhere else is it.
  */
 function considered(material: Material, { a }: Basis): readonly Rod[] {
-  const covered = a.word('work grounded') === 'yes' || a.word('position') === 'underwater';
+  const covered = a.word('work grounded') === 'yes' || underWater(a);
   return RODS.filter((r) => (r.kind === 'bar' ? material.kind === 'masonry' : r.insulated === covered));
 }
 

@@ -24,8 +24,13 @@ const POSITIONS: Readonly<Record<string, SiteNames>> = {
   underwater: { removal: 'underwater removal', handling: ['underwater handling'] },
 };
 
+/** Whether the work is under water: by its position, or since it has a depth of water over it. */
+export function underWater(a: Assumptions): boolean {
+  return a.word('position') === 'underwater' || a.value('water depth') > 0;
+}
+
 function siteNames(a: Assumptions): SiteNames {
-  const position = POSITIONS[a.word('position')];
+  const position = POSITIONS[underWater(a) ? 'underwater' : a.word('position')];
   const access: readonly NumberName[] = a.word('access') === 'tight' ? ['tight handling'] : [];
   return { ...position, handling: [...(position?.handling ?? []), ...access] };
 }

@@ -1,5 +1,6 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { Trace } from '../trace/trace.ts';
+import { underWater } from './site.ts';
 
 /**
  * Tip pressure for a pierce, gauge [Pa]: p = min(p_top, p_0 + rise * depth).
@@ -31,7 +32,7 @@ export interface PressureRule {
  */
 export function tipPressure(a: Assumptions, trace: Trace | undefined, rule: PressureRule): number {
   if (a.value('tip pressure') > 0) return a.record('tip pressure', 'p', trace);
-  if (a.word('position') === 'underwater') {
+  if (underWater(a)) {
     const thick = a.record('underwater thick metal', 'x_thick', trace);
     return a.record(rule.thickness > thick ? 'underwater thick pressure' : 'underwater pressure', 'p', trace);
   }
