@@ -112,6 +112,10 @@ export const conditionNeedsValue = (name: string, example: string): CalcError =>
 export const conditionTakesNoValue = (came: string, name: string): CalcError => value(`condition "${came}" has a value; "${name}" takes none`);
 
 // Heat, grip and push-out
+export const ramBeyondList = (force: string, most: string, largest: string): CalcError =>
+  missing(`force is ${force}; the largest ram in the list, ${largest}, is worked to ${most}: burn a larger bore, run water, or push with more than one ram`);
+export const gripBeyondPriors = (tried: string, most: string): CalcError =>
+  missing(`a ram of ${tried} did not move it, but with these assumptions no grip is more than ${most}; raise the high of rust bond, interference or friction`);
 export const coolsTooSlowly = (target: string, longest: string): CalcError =>
   missing(`the pin does not cool to ${target} within ${longest}; use water, or a target farther from the surroundings`);
 
@@ -162,3 +166,6 @@ export const bareNoise = (dose: string, rule: string): string => `without hearin
 export const watchUntil = (time: string, rule: string): string => `fire watch until ${time} (${rule})`;
 export const jointLoad = (items: number, level: string): string => `${items} ${items === 1 ? 'item' : 'items'}; each line is loaded for ${level} of the cases, so that all suffice together`;
 export const batteryTooSmall = (): CalcError => missing('the battery does not light a single rod at this current; take a larger battery capacity, or a lower strike current or time');
+
+// Things near the work, job sheets
+export const thingsTooNarrow = (): CalcError => value('things is one column; must be two: name, distance');

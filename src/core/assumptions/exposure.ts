@@ -35,6 +35,14 @@ export const EXPOSURE_ASSUMPTIONS = [
     quantity: 'percent', unit: '%', value: 0.8, low: 0.3, high: 1.6, min: 0, max: 100, kind: 'common practice', source: 'common practice',
   },
   {
+    name: 'manganese steel content', summary: 'Manganese in the work metal where it is manganese steel',
+    quantity: 'percent', unit: '%', value: 12.5, low: 11, high: 14, min: 0, max: 100, kind: 'common practice', source: 'common practice',
+  },
+  {
+    name: 'fume tip pressure', summary: 'Tip pressure at which a rod gives off fume, where `tip pressure` sets none; a higher one burns more metal a minute',
+    quantity: 'pressure', unit: 'psi', value: 100, low: 70, high: 150, min: 5, max: 300, kind: 'common practice', source: 'common practice',
+  },
+  {
     name: 'manganese enrichment', summary: 'How much more readily manganese goes into fume than iron does',
     quantity: 'ratio', unit: '', value: 4, low: 1, high: 8, min: 0, max: 50, kind: 'convention', source: 'convention',
   },

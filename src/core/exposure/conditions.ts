@@ -132,12 +132,14 @@ export function parseCondition(text: string, system: UnitSystem = 'US'): Conditi
   if (!parts) throw unknownName('condition', text.trim(), nearestNames(clean, WORDS));
   const { quantity, needs } = entries.get(parts.name) ?? {};
   if (!quantity) throw conditionTakesNoValue(text.trim(), parts.name);
-  const value = parseQuantity(parts.rest, quantity, system);
-  if (value === undefined || value < 0 || (quantity === 'percent' && value < LEAST_PERCENT)) throw conditionNeedsValue(parts.name, needs ?? EXAMPLES[quantity] ?? '');
+  const read = parseQuantity(parts.rest, quantity, system);
+  // A cell formatted as a percentage holds 0.24 where it shows 24%.
+  const value = read !== undefined && quantity === 'percent' && read < LEAST_PERCENT && !parts.rest.includes('%') ? read / LEAST_PERCENT : read;
+  if (value === undefined || value < 0) throw conditionNeedsValue(parts.name, needs ?? EXAMPLES[quantity] ?? '');
   return { name: parts.name, value };
 }
 
-/** A smaller percentage is a cell formatted as one, which holds a hundredth of what it shows. */
+/** A plain number under one percent is a share already. */
 const LEAST_PERCENT = 0.01;
 
 /** An example for the quantities of conditions whose value may be left out. */

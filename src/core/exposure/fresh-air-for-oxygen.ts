@@ -1,7 +1,7 @@
 import { airDoesNotClear, mustBeLess, shown } from '../messages.ts';
 import type { Trace } from '../trace/trace.ts';
 import { requireAtLeast } from './check.ts';
-import { LIMITS } from './limits.ts';
+import { LIMITS, recordOxygenLimit } from './limits.ts';
 import { requireShare } from './room-oxygen.ts';
 
 /**
@@ -29,7 +29,7 @@ export function freshAirForOxygen(release: number, mixing: number, outside: numb
   if (limit >= 1) throw mustBeLess('limit', shown(limit), '1');
   if (limit <= outside) throw airDoesNotClear(limit, Infinity);
   const air = (mixing * release * (1 - limit)) / (limit - outside);
-  trace?.add({ name: 'limit', symbol: 'x_limit', value: limit, quantity: 'percent', formula: 'oxygen-enriched air', kind: 'published', source: LIMITS.oxygenHigh.source });
+  recordOxygenLimit(limit, trace);
   trace?.add({
     name: 'fresh air needed', symbol: 'Q', value: air, quantity: 'airflow', formula: 'mixing factor x release x (1 - limit) / (limit - oxygen in the fresh air)',
     expression: 'K * q * (1 - x_limit) / (x_limit - x_a)', kind: 'calculated', source: 'arithmetic',

@@ -1,3 +1,4 @@
+import type { Trace } from '../trace/trace.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { CUBIC_FOOT, FOOT, SCF, type QuantityName, type UnitSystem } from '../units/quantities.ts';
 
@@ -46,6 +47,12 @@ export const LIMITS = {
 } as const satisfies Record<string, Limit>;
 
 export type LimitName = keyof typeof LIMITS;
+
+/** Records the share of oxygen that is taken as the limit: step `x_limit`. */
+export function recordOxygenLimit(limit: number, trace: Trace | undefined): void {
+  const standard = limit === LIMITS.oxygenHigh.value;
+  trace?.add({ name: 'limit', symbol: 'x_limit', value: limit, quantity: 'percent', ...(standard ? { formula: `oxygen-enriched air, ${LIMITS.oxygenHigh.clause}`, kind: 'published', source: LIMITS.oxygenHigh.source } : { formula: 'given', kind: 'input', source: '' }) });
+}
 
 /** A figure typed as the limit itself may arrive a rounding of its unit away from it. */
 const ROUNDING = 1e-9;

@@ -13,6 +13,15 @@ export function requireLevel(argument: string, level: number): void {
   requireAtMost(argument, level, NOISE_RANGE.loudest, 'dBA');
 }
 
+export const HOURS_IN_WORDS = '8 hours / 2 to the power ((level - level allowed for 8 hours) / exchange rate)';
+export const hoursInSymbols = (level: string): string => `${SHIFT} / pow(2, (${level} - L_c) / q)`;
+
+/** Records what the rule sets: steps `L_c` and `q`. */
+export function recordNoiseRule({ name, clause, exchange, source }: NoiseRule, criterion: number, trace: Trace): void {
+  trace.add({ name: 'level allowed for 8 hours', symbol: 'L_c', value: criterion, quantity: 'level', formula: `from ${name}, ${clause}`, kind: 'published', source });
+  trace.add({ name: 'exchange rate', symbol: 'q', value: exchange, quantity: 'level', formula: 'rise that halves the time', kind: 'published', source });
+}
+
 /**
  * Time that a rule allows at a steady level, ears unprotected.
  *
@@ -34,13 +43,8 @@ export function noiseHours(level: number, rule: NoiseRule, trace?: Trace, criter
   requireLevel('level', level);
   const time = SHIFT / 2 ** ((level - criterion) / rule.exchange);
   if (trace) {
-    const { source } = rule;
-    trace.add({ name: 'level allowed for 8 hours', symbol: 'L_c', value: criterion, quantity: 'level', formula: `from ${rule.name}, ${rule.clause}`, kind: 'published', source });
-    trace.add({ name: 'exchange rate', symbol: 'q', value: rule.exchange, quantity: 'level', formula: 'rise that halves the time', kind: 'published', source });
-    trace.add({
-      name: 'time allowed', symbol: 'T', value: time, quantity: 'hours', formula: '8 hours / 2 to the power ((level - level allowed for 8 hours) / exchange rate)',
-      expression: `${SHIFT} / pow(2, (L - L_c) / q)`, kind: 'calculated', source,
-    });
+    recordNoiseRule(rule, criterion, trace);
+    trace.add({ name: 'time allowed', symbol: 'T', value: time, quantity: 'hours', formula: HOURS_IN_WORDS, expression: hoursInSymbols('L'), kind: 'calculated', source: rule.source });
   }
   return time;
 }

@@ -1,6 +1,6 @@
 import { airDoesNotClear } from '../messages.ts';
 import type { Trace } from '../trace/trace.ts';
-import { LIMITS } from './limits.ts';
+import { LIMITS, recordOxygenLimit } from './limits.ts';
 import { airRate, requireRoom, requireShare, type RoomAir } from './room-oxygen.ts';
 
 /**
@@ -27,7 +27,7 @@ export function oxygenClearTime(room: RoomAir, start: number, limit: number = LI
   }
   if (closed.freshAir === 0 || limit <= closed.outside) throw airDoesNotClear(limit, closed.freshAir);
   const time = Math.log((start - closed.outside) / (limit - closed.outside)) / airRate(closed);
-  trace?.add({ name: 'limit', symbol: 'x_limit', value: limit, quantity: 'percent', formula: 'oxygen-enriched air', kind: 'published', source: LIMITS.oxygenHigh.source });
+  recordOxygenLimit(limit, trace);
   trace?.add({
     name: 'time to clear', symbol: 't', value: time, quantity: 'time', formula: 'mixing factor x volume / fresh air x ln((start - fresh air oxygen) / (limit - fresh air oxygen))',
     expression: 'K * V / Q * log((x_0 - x_a) / (x_limit - x_a))', kind: 'calculated', source: 'arithmetic',

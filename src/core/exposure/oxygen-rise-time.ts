@@ -1,6 +1,6 @@
 import { mustBeLess, oxygenLevelsOff, shown } from '../messages.ts';
 import type { Trace } from '../trace/trace.ts';
-import { LIMITS } from './limits.ts';
+import { LIMITS, recordOxygenLimit } from './limits.ts';
 import { airRate, requireRoom, requireShare, settledOxygen, type RoomAir } from './room-oxygen.ts';
 
 /**
@@ -31,7 +31,7 @@ export function oxygenRiseTime(room: RoomAir, start: number, limit: number = LIM
   if (settled === undefined || settled <= limit) throw oxygenLevelsOff(settled ?? start, limit);
   const time = Math.log((settled - start) / (settled - limit)) / airRate(room);
   trace?.add({ name: 'oxygen the room settles at', symbol: 'x_s', value: settled, quantity: 'percent', formula: '(release + oxygen in the fresh air x fresh air / mixing factor) / (release + fresh air / mixing factor)', expression: '(q + x_a * Q / K) / (q + Q / K)', kind: 'calculated', source: 'arithmetic' });
-  trace?.add({ name: 'limit', symbol: 'x_limit', value: limit, quantity: 'percent', formula: 'oxygen-enriched air', kind: 'published', source: LIMITS.oxygenHigh.source });
+  recordOxygenLimit(limit, trace);
   trace?.add({
     name: 'time until the limit', symbol: 't', value: time, quantity: 'time', formula: 'volume / (release + fresh air / mixing factor) x ln((settled - start) / (settled - limit))',
     expression: 'V / (q + Q / K) * log((x_s - x_0) / (x_s - x_limit))', kind: 'calculated', source: 'arithmetic',

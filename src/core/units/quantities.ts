@@ -95,6 +95,8 @@ export const QUANTITIES = {
     },
   },
   time: { us: 'min', si: 'min', units: { min: { factor: 60 }, s: { factor: 1 }, h: { factor: 3600 } } },
+  /** Times so short that a plain number is seconds. */
+  seconds: { us: 's', si: 's', units: { s: { factor: 1 }, min: { factor: 60 }, h: { factor: 3600 } } },
   hours: { us: 'h', si: 'h', units: { min: { factor: 60 }, s: { factor: 1 }, h: { factor: 3600 } } },
   mass: { us: 'lb', si: 'kg', units: { lb: { factor: POUND }, kg: { factor: 1 }, g: { factor: 1e-3 }, oz: { factor: POUND / 16 } } },
   /** Pushing and holding forces. */

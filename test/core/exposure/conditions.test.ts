@@ -54,6 +54,9 @@ describe('reading a condition', () => {
     expect(parseCondition('underwater 20 m')).toEqual({ name: 'underwater', value: 20 });
     expect(parseCondition('manifold 7000 scf').value).toBeCloseTo(7000 * SCF, 9);
     expect(parseCondition('oxygen 24%').value).toBeCloseTo(0.24, 12);
+    // A cell formatted as a percentage holds 0.24 where it shows 24%.
+    expect(parseCondition('oxygen 0.24').value).toBeCloseTo(0.24, 12);
+    expect(parseCondition('oxygen 0.24%').value).toBeCloseTo(0.0024, 12);
     expect(parseCondition('noise 95').value).toBe(95);
   });
 
@@ -74,8 +77,6 @@ describe('reading a condition', () => {
     expect(() => parseCondition('height 30 psi')).toThrow('condition "height" needs a value, such as height 30 ft');
     expect(() => parseCondition('height -5 ft')).toThrow('needs a value');
     expect(() => parseCondition('galvanised 3 ft')).toThrow('condition "galvanised 3 ft" has a value; "galvanised" takes none');
-    // A cell formatted as a percentage holds 0.24 where it shows 24%.
-    expect(() => parseCondition('oxygen 0.24')).toThrow('condition "oxygen" needs a value, such as oxygen 24%');
     for (const text of ['noise', 'height 30 psi', 'height -5 ft', 'galvanised 3 ft']) expect(code(() => parseCondition(text)), text).toBe('#VALUE!');
   });
 });
