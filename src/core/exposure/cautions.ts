@@ -22,7 +22,7 @@ export const CAUTIONS: readonly Caution[] = [
 
 /** A caution with what brought it up. */
 export interface RaisedCaution extends Caution {
-  /** The condition, the operation or the function. */
+  /** The conditions, else the operation or the function. */
   readonly because: string;
 }
 
@@ -62,9 +62,9 @@ function raise(subject: Subject): readonly RaisedCaution[] {
   const raised = CAUTIONS.flatMap((caution, order) => {
     const reasons = caution.triggers.map((t) => reason(t, subject)).filter((r) => r !== undefined);
     if (reasons.length === 0) return [];
-    const named = reasons.find((r) => r !== subject.function && !(OPERATIONS as readonly string[]).includes(r));
+    const named = reasons.filter((r) => r !== subject.function && !(OPERATIONS as readonly string[]).includes(r));
     const rank = SEVERITIES.indexOf(caution.severity);
-    return [{ order, rank, general: named === undefined, caution: { ...caution, because: named ?? reasons[0] ?? '' } }];
+    return [{ order, rank, general: named.length === 0, caution: { ...caution, because: named.length > 0 ? [...new Set(named)].join(' and ') : (reasons[0] ?? '') } }];
   });
   return raised.sort((a, b) => a.rank - b.rank || Number(a.general) - Number(b.general) || a.order - b.order).map((r) => r.caution);
 }
