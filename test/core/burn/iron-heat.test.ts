@@ -60,14 +60,6 @@ describe('heat content of iron', () => {
     for (const T of [199, 6001, NaN]) expect(() => ironEnthalpy(T)).toThrow(CalcError);
     expect(() => ironEnthalpy(199)).toThrow('temperature of iron is 199 K; must be at least 200 K');
   });
-
-  it('takes less than a microsecond', () => {
-    let sum = 0;
-    const start = performance.now();
-    for (let i = 0; i < 1e6; i++) sum += ironEnthalpy(300 + (i % 2700));
-    expect(performance.now() - start).toBeLessThan(1000);
-    expect(sum).toBeGreaterThan(0);
-  });
 });
 
 describe('heat content of oxides and oxygen', () => {
