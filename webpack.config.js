@@ -97,7 +97,8 @@ async function certificate() {
 const existing = (...files) => files.filter((file) => existsSync(path.join(ROOT, file)));
 
 function copies(base, office, trial) {
-  const withOffice = (text) => text.replaceAll('%OFFICE_JS%', OFFICE_JS[office]);
+  const origin = URL.canParse(OFFICE_JS[office]) ? new URL(OFFICE_JS[office]).origin : '';
+  const withOffice = (text) => text.replaceAll('%OFFICE_JS%', OFFICE_JS[office]).replaceAll('%OFFICE_ORIGIN%', origin);
   return [
     { from: 'manifest.xml', transform: (content) => content.toString().replaceAll(LOCAL, base) },
     { from: 'assets/*.png' },

@@ -3,7 +3,7 @@ import { nearestNames } from '../core/units/nearest-names.ts';
 import { findCalls, type FormulaCall } from './formula-calls.ts';
 import type { SelectedCell, SheetPort } from './port.ts';
 import { readCall, type ReadCall } from './read-call.ts';
-import { resolveOperands } from './resolve-operands.ts';
+import { resolveOperands, type ReadReference } from './resolve-operands.ts';
 import * as texts from './texts.ts';
 
 /** A call that names no function of ours. */
@@ -21,17 +21,22 @@ export interface ReadCell {
 
 export const isKnown = (call: ReadCall | UnknownCall): call is ReadCall => 'declaration' in call;
 
-/** Reads the cells that the calls in a cell's formula refer to, and calculates them. */
-export async function readSelectedCell(cell: SelectedCell, port: Pick<SheetPort, 'read'>): Promise<ReadCell> {
+/**
+ * Reads the cells that the calls in a cell's formula refer to, and calculates them. A call that stands in `before`
+ * with the same arguments is taken from there, so that moving through a long list calculates it once.
+ */
+export async function readSelectedCell(cell: SelectedCell, port: Pick<SheetPort, 'read'>, before?: ReadCell): Promise<ReadCell> {
   const formula = cell.spill?.formula ?? cell.formula;
   const address = cell.spill?.from ?? cell.address;
   const read = (reference: string): ReturnType<SheetPort['read']> => port.read(reference, cell.sheet, address);
-  const calls = await Promise.all(findCalls(formula).map((c) => readOne(c, read)));
+  const calls = await Promise.all(findCalls(formula).map((c) => readOne(c, read, before?.calls ?? [])));
   return { cell, formula, calls };
 }
 
-async function readOne(found: FormulaCall, read: Parameters<typeof resolveOperands>[1]): Promise<ReadCall | UnknownCall> {
+async function readOne(found: FormulaCall, read: ReadReference, before: ReadCell['calls']): Promise<ReadCall | UnknownCall> {
   const d = findFunction(found.name);
   if (!d) return { text: found.text, problem: texts.noSuchFunction(found.name, nearestNames(found.name, CATALOGUE.map((each) => each.name))) };
-  return readCall(d, found.text, found.whole, await resolveOperands(found.operands, read));
+  const operands = await resolveOperands(found.operands, read);
+  const same = before.find((b) => isKnown(b) && b.text === found.text && b.whole === found.whole && JSON.stringify(b.operands) === JSON.stringify(operands));
+  return same ?? readCall(d, found.text, found.whole, operands);
 }

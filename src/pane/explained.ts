@@ -1,7 +1,7 @@
 import type { Cell } from '../catalogue/cell.ts';
 import type { Declaration } from '../catalogue/declaration.ts';
 import type { Basis } from '../core/basis.ts';
-import type { Caution } from './cautions.ts';
+import type { RaisedCaution } from '../core/exposure/cautions.ts';
 import type { Kind, Step } from '../core/trace/trace.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import type { SelectedCell } from './port.ts';
@@ -67,7 +67,7 @@ export interface Explained {
   /** The step that is the result, if one is. */
   readonly resultStep: Step | undefined;
   readonly assumptions: readonly UsedAssumption[];
-  readonly cautions: readonly Caution[];
+  readonly cautions: readonly RaisedCaution[];
   /** What `calculate` was given, SI, for drawings and charts; undefined where the arguments failed. */
   readonly values: Readonly<Record<string, unknown>> | undefined;
   readonly basis: Basis | undefined;

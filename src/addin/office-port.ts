@@ -1,0 +1,122 @@
+/// <reference types="office-js" />
+/** The pane's port on the spreadsheet host's own interface. */
+import type { Cell } from '../catalogue/cell.ts';
+import type { SelectedCell, SheetPort } from '../pane/port.ts';
+import { findReference } from './office-reference.ts';
+
+/** What the port asks of the host; `Excel.run` in the host, a fake in tests. */
+export type Run = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
+
+export function officePort(run: Run): SheetPort {
+  return {
+    onSelection: (listener) => follow(run, listener),
+    read: (reference, sheet, address) =>
+      run(async (context) => {
+        const found = await findReference(context, reference, { sheet, address });
+        if ('value' in found) return [[toCell(found.value, '')]];
+        found.range.load('values,valueTypes');
+        await context.sync();
+        return cellsOf(found.range);
+      }),
+    putFormula: (formula) =>
+      run(async (context) => {
+        context.workbook.getActiveCell().formulas = [[formula]];
+        await context.sync();
+      }),
+    addSheet: (name, rows) => run((context) => addSheet(context, name, rows)),
+  };
+}
+
+/** Reads the selected cell now and after each event; events that come while it is read lead to one more reading. */
+function follow(run: Run, listener: (cell: SelectedCell | undefined) => void): () => void {
+  let stopped = false;
+  let reading = false;
+  let again = false;
+  let last: SelectedCell | undefined;
+  const refresh = async (): Promise<void> => {
+    again = true;
+    if (reading) return;
+    reading = true;
+    while (again) {
+      again = false;
+      // The host refuses while a cell is being edited; the end of the edit is an event of its own.
+      last = await run(selectedCell).catch(() => last);
+      if (!stopped) listener(last);
+    }
+    reading = false;
+  };
+  const handlers = run(async (context) => {
+    const { workbook } = context;
+    const { worksheets } = workbook;
+    const added = [workbook.onSelectionChanged.add(refresh), worksheets.onActivated.add(refresh), worksheets.onCalculated.add(refresh), worksheets.onChanged.add(refresh)];
+    await context.sync();
+    return added;
+  });
+  void handlers.catch(() => undefined).then(refresh);
+  return () => {
+    stopped = true;
+    void handlers
+      .then((added) => {
+        for (const handler of added) handler.remove();
+        return added[0]?.context.sync(); // handlers are removed in the context that added them
+      })
+      .catch(() => undefined);
+  };
+}
+
+async function selectedCell(context: Excel.RequestContext): Promise<SelectedCell> {
+  const cell = context.workbook.getActiveCell();
+  const parent = cell.getSpillParentOrNullObject();
+  cell.load('address,formulas,values,valueTypes,rowIndex,columnIndex');
+  cell.worksheet.load('name');
+  parent.load('address,formulas,rowIndex,columnIndex');
+  await context.sync();
+  const value = cellsOf(cell)[0]?.[0] ?? null;
+  const common = { sheet: cell.worksheet.name, address: local(cell.address), value };
+  if (parent.isNullObject || parent.address === cell.address) return { ...common, formula: formulaOf(cell) };
+  const spill = { from: local(parent.address), formula: formulaOf(parent), row: cell.rowIndex - parent.rowIndex, column: cell.columnIndex - parent.columnIndex };
+  return { ...common, formula: '', spill };
+}
+
+function formulaOf(range: Excel.Range): string {
+  const [[formula = ''] = []] = range.formulas as readonly (readonly unknown[])[];
+  return typeof formula === 'string' && formula.startsWith('=') ? formula : '';
+}
+
+const local = (address: string): string => address.slice(address.lastIndexOf('!') + 1);
+
+function cellsOf(range: Excel.Range): readonly (readonly Cell[])[] {
+  const values = range.values as readonly (readonly unknown[])[];
+  return values.map((row, r) => row.map((value, c) => toCell(value, range.valueTypes[r]?.[c] ?? '')));
+}
+
+function toCell(value: unknown, type: string): Cell {
+  if (typeof value === 'number' || typeof value === 'boolean') return value;
+  if (typeof value !== 'string' || value === '') return null;
+  return type === 'Error' ? { error: value, message: '' } : value;
+}
+
+async function addSheet(context: Excel.RequestContext, wanted: string, rows: readonly (readonly Cell[])[]): Promise<string> {
+  const { worksheets } = context.workbook;
+  worksheets.load('items/name');
+  await context.sync();
+  const taken = new Set(worksheets.items.map((each) => each.name.toLowerCase()));
+  let name = wanted;
+  for (let n = 2; taken.has(name.toLowerCase()); n++) name = `${wanted} ${n}`;
+  const sheet = worksheets.add(name);
+  const range = sheet.getRangeByIndexes(0, 0, rows.length, rows[0]?.length ?? 0);
+  range.values = rows.map((row) => row.map(written)) as unknown[][];
+  range.getRow(0).format.font.bold = true;
+  range.format.autofitColumns();
+  sheet.freezePanes.freezeRows(1);
+  sheet.activate();
+  await context.sync();
+  return name;
+}
+
+/** A text that the sheet would turn into a formula, a number or a date is marked as text. */
+function written(cell: Cell): string | number | boolean {
+  if (cell === null) return '';
+  if (typeof cell === 'object') return cell.error;
+  return typeof cell === 'string' && /^['=+@.\d-]/.test(cell) ? `'${cell}` : cell;
+}

@@ -1,0 +1,58 @@
+import type { Explained, Line, Outcome } from '../explained.ts';
+import type { CellSection } from '../section.ts';
+import { showCell, showNumber } from '../show-cell.ts';
+import { isCellError } from '../../catalogue/cell.ts';
+
+function Lines({ lines }: { readonly lines: readonly Line[] }) {
+  return (
+    <dl class="rs-lines">
+      {lines.map(({ heading, value, selected }) => (
+        <div class={selected ? 'rs-selected' : undefined}>
+          <dt>
+            {heading}
+            {selected && <span class="rs-hidden"> (selected cell)</span>}
+          </dt>
+          <dd>{isCellError(value) ? `${value.error} ${value.message}` : showCell(value) || '–'}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function What({ outcome }: { readonly outcome: Outcome }) {
+  switch (outcome.kind) {
+    case 'value': {
+      const { value, unit } = outcome;
+      return (
+        <p class="rs-figure">
+          <b>{typeof value === 'number' ? showNumber(value) : value}</b> {unit}
+        </p>
+      );
+    }
+    case 'row':
+      return <Lines lines={outcome.lines} />;
+    case 'table':
+      return <p>{`A table of ${outcome.rows.length} rows, the heading included, and ${outcome.rows[0]?.length ?? 0} columns.`}</p>;
+    case 'error':
+      return (
+        <p class="rs-error">
+          <b>{outcome.error}</b> {outcome.message}
+        </p>
+      );
+    case 'blank':
+      return <p>The row of this item is blank, so nothing is worked out.</p>;
+    case 'unread':
+      return <p>The pane cannot read every argument, so it cannot show the working. The sheet’s own result is not affected.</p>;
+  }
+}
+
+function Result({ explained: { outcome, note } }: { readonly explained: Explained }) {
+  return (
+    <>
+      <What outcome={outcome} />
+      {note !== undefined && <p class="rs-note">{note}</p>}
+    </>
+  );
+}
+
+export const RESULT: CellSection = { id: 'result', heading: 'Result', shows: () => true, Component: Result };

@@ -1,0 +1,90 @@
+import { useState } from 'preact/hooks';
+import { isChoice, type Assumption } from '../../core/assumptions/assumption.ts';
+import { findAssumption } from '../../core/assumptions/registry.ts';
+import type { Step } from '../../core/trace/trace.ts';
+import { fromSi, plainUnit } from '../../core/units/parse-quantity.ts';
+import type { UnitSystem } from '../../core/units/quantities.ts';
+import { Foundation } from '../parts/foundation.tsx';
+import type { CellSection, SectionProps } from '../section.ts';
+import { showWithUnit } from '../show-cell.ts';
+
+/** The assumption that a step is: its meaning stands below, with its range. */
+function assumptionOf({ name, formula }: Step): Assumption | undefined {
+  const entry = findAssumption(name);
+  return entry?.summary === formula ? entry : undefined;
+}
+
+/** An assumption in its own unit, as it is listed and given; anything else in the plain one. */
+function shown(step: Step, system: UnitSystem): string {
+  const { value, quantity } = step;
+  if (typeof value === 'string') return value;
+  const entry = assumptionOf(step);
+  const unit = entry && !isChoice(entry) && system === 'US' ? entry.unit : plainUnit(quantity, system);
+  return showWithUnit(fromSi(value, quantity, system, unit), unit);
+}
+
+interface RowsProps {
+  readonly steps: readonly Step[];
+  readonly result: Step | undefined;
+  readonly system: UnitSystem;
+  readonly toSource: SectionProps['toSource'];
+}
+
+function Row({ step, result, system, toSource }: Omit<RowsProps, 'steps'> & { readonly step: Step }) {
+  const { name, symbol, formula, kind, source } = step;
+  return (
+    <tr class={step === result ? 'rs-selected' : undefined}>
+      <th scope="row">
+        {name} {symbol !== name && <i>{symbol}</i>}
+        {step === result && <span class="rs-tag">result</span>}
+      </th>
+      <td>{shown(step, system)}</td>
+      <td class="rs-meaning">
+        {assumptionOf(step) ? '' : `${formula} `}
+        <Foundation kind={kind} source={source} toSource={toSource} />
+      </td>
+    </tr>
+  );
+}
+
+function Rows({ steps, ...rest }: RowsProps) {
+  return (
+    <table class="rs-rows">
+      <thead>
+        <tr>
+          <th scope="col">step</th>
+          <th scope="col">value</th>
+          <th scope="col">how, and on what it rests</th>
+        </tr>
+      </thead>
+      <tbody>
+        {steps.map((step) => (
+          <Row key={step.symbol} step={step} {...rest} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Working({ explained: { steps, resultStep, system }, toSource }: SectionProps) {
+  const [brief, setBrief] = useState(false);
+  const end = resultStep ? steps.indexOf(resultStep) + 1 : steps.length;
+  const cut = (part: readonly Step[]): readonly Step[] => (brief ? part.filter((s) => s.kind === 'calculated') : part);
+  const after = cut(steps.slice(end));
+  return (
+    <>
+      <label class="rs-check">
+        <input type="checkbox" checked={brief} onChange={(e) => setBrief(e.currentTarget.checked)} /> Calculated steps only
+      </label>
+      <Rows steps={cut(steps.slice(0, end))} result={resultStep} system={system} toSource={toSource} />
+      {after.length > 0 && (
+        <details>
+          <summary>What follows from it in the same working, {after.length}</summary>
+          <Rows steps={after} result={undefined} system={system} toSource={toSource} />
+        </details>
+      )}
+    </>
+  );
+}
+
+export const WORKING: CellSection = { id: 'working', heading: 'Working', shows: ({ steps }) => steps.length > 0, Component: Working };
