@@ -113,6 +113,39 @@ describe('the trial workbook in a browser', () => {
     await type('-2');
     await until('D5', { error: '#N/A', message: 'x is -2; must be 0 or more' });
   });
+  it('keeps totals of spills right, deep down, as a spill grows, shrinks, finds no room, and goes', async () => {
+    const { page } = open;
+    const put = async (address: string, formula: string): Promise<void> => {
+      await select(address);
+      await page.evaluate((f) => port.putFormula(f), formula);
+    };
+    // Each total is of what the formula before it spilled, without the first cells, as the engine alone would miss.
+    for (const [address, formula] of Object.entries({
+      K1: '=SEQUENCE(3)', L1: '=SUM(K2:K9)', M1: '=SEQUENCE(L1)', N1: '=SUM(M3:M99)', O1: '=SEQUENCE(N1)', P1: '=SUM(O2:O999)',
+    })) await put(address, formula);
+    await until('P1', 77); // 2 + 3 is 5; 3 + 4 + 5 is 12; 2 + ... + 12 is 77
+    await put('K1', '=SEQUENCE(4)');
+    await until('P1', 902); // 2 + 3 + 4 is 9; 3 + ... + 9 is 42; 2 + ... + 42 is 902
+    await put('K1', '=SEQUENCE(3)');
+    await until('P1', 77);
+    expect(await read('M1#')).toHaveLength(5);
+    await select('K2');
+    await type('in the way');
+    await until('P1', 0);
+    expect(await read('K1')).toMatchObject([[{ error: '#SPILL!' }]]);
+    await select('K2');
+    await page.keyboard.press('Delete');
+    await until('P1', 77);
+    await put('K1', '=2+2');
+    await until('P1', 0);
+    await put('K1', '=SEQUENCE(3)');
+    await until('P1', 77);
+    await select('K1');
+    await page.keyboard.press('Delete');
+    await until('P1', 0);
+    await page.keyboard.press('Control+z');
+    await until('P1', 77);
+  });
   it('keeps no text of ours on a cell that then fails for another reason', async () => {
     await select('F1');
     await type('=BURN.DOUBLE("a")');

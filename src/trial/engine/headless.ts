@@ -1,10 +1,10 @@
-import { LocaleType, LogLevel, ObjectMatrix, Univer, UniverInstanceType } from '@univerjs/core';
-import type { IRange, IUnitRange, IWorkbookData } from '@univerjs/core';
+import { LocaleType, LogLevel, Univer, UniverInstanceType } from '@univerjs/core';
+import type { IRange, IWorkbookData } from '@univerjs/core';
 import {
   deserializeRangeWithSheet, FormulaDataModel, functionArray, functionCompatibility, functionCube, functionDatabase,
   functionDate, functionEngineering, functionFinancial, functionInformation, functionLogical, functionLookup, functionMath, functionMeta,
-  functionStatistical, functionText, functionUniver, functionWeb, ICalculateFormulaService, IDefinedNamesService, IDependencyManagerService,
-  IFunctionService, UniverFormulaEnginePlugin,
+  functionStatistical, functionText, functionUniver, functionWeb, ICalculateFormulaService, IDefinedNamesService, IFunctionService,
+  UniverFormulaEnginePlugin,
 } from '@univerjs/engine-formula';
 import type { BaseFunction, IAllRuntimeData } from '@univerjs/engine-formula';
 import type { Cell, HostFunction } from '../../sheet/host-function.ts';
@@ -19,10 +19,10 @@ export interface CalculatedWorkbook {
   values(reference: string): readonly (readonly Cell[])[];
   /** The value of the formula in a cell with all that it spilled; the cell alone where it spilled nothing. */
   spilled(reference: string): readonly (readonly Cell[])[];
+  /** The same by the sheet's place in the workbook and by row and column from 0: quicker for many cells, and for any name of a sheet. */
+  valueAt(sheet: number, row: number, column: number): Cell;
+  spilledAt(sheet: number, row: number, column: number): readonly (readonly Cell[])[];
 }
-
-/** Formulas that read what others spill may need another round; nothing sensible needs more than this. */
-const MOST_ROUNDS = 8;
 
 const OWN_FUNCTIONS = [
   functionArray, functionCompatibility, functionCube, functionDatabase, functionDate, functionEngineering, functionFinancial,
@@ -52,61 +52,26 @@ export async function calculateWorkbook(
     register.registerExecutors(...functions.map((host) => new (functionClass(host))()));
     injector.get(IDefinedNamesService).registerDefinedNames(id, definedNames(description));
     attachEngine(injector);
-    const results = await settled(
-      injector.get(ICalculateFormulaService), injector.get(FormulaDataModel), injector.get(IDependencyManagerService),
-    );
+    const results = await calculate(injector.get(ICalculateFormulaService), injector.get(FormulaDataModel));
     return reader(data, results, [...register.getExecutors().keys()].map(String));
   } finally {
     univer.dispose();
   }
 }
 
-/** Calculates until what is spilled changes nothing more for the formulas that read it. */
-async function settled(
-  service: ICalculateFormulaService, model: FormulaDataModel, dependencies: IDependencyManagerService,
-): Promise<IAllRuntimeData> {
-  let last = await calculateOnce(service, model);
-  for (let round = 1; round < MOST_ROUNDS; round++) {
-    if (dependencies.searchDependency(spilledCells(last)).size === 0) break;
-    const before = fingerprint(last);
-    last = await calculateOnce(service, model, last);
-    if (fingerprint(last) === before) break;
-  }
-  return last;
-}
-
-/** All cells that formulas spilled into, without the formulas' own cells, which the engine orders rightly by itself. */
-function spilledCells(data: IAllRuntimeData): IUnitRange[] {
-  const found: IUnitRange[] = [];
-  for (const [unitId, sheets] of Object.entries(data.arrayFormulaRange)) {
-    for (const [sheetId, anchors] of Object.entries(sheets ?? {})) {
-      new ObjectMatrix<IRange>(anchors).forValue((_row, _column, range) => {
-        const { startRow, endRow, startColumn, endColumn } = range;
-        if (endColumn > startColumn) found.push({ unitId, sheetId, range: { ...range, endRow: startRow, startColumn: startColumn + 1 } });
-        if (endRow > startRow) found.push({ unitId, sheetId, range: { ...range, startRow: startRow + 1 } });
-      });
-    }
-  }
-  return found;
-}
-
-function calculateOnce(service: ICalculateFormulaService, model: FormulaDataModel, last?: IAllRuntimeData): Promise<IAllRuntimeData> {
+function calculate(service: ICalculateFormulaService, model: FormulaDataModel): Promise<IAllRuntimeData> {
   return new Promise((resolve, reject) => {
-    const done = service.executionCompleteListener$.subscribe((data) => {
-      done.unsubscribe();
-      resolve(data);
-    });
+    service.executionCompleteListener$.subscribe(resolve);
     // The engine runs this step unawaited: a throw in it would end the process instead of this promise.
     const guarded = service as unknown as { _executeStep(): Promise<unknown> };
-    const step = Object.getPrototypeOf(service) as typeof guarded;
-    guarded._executeStep = () => step._executeStep.call(service).catch((thrown: unknown) => {
-      done.unsubscribe();
+    const step = guarded._executeStep.bind(service);
+    guarded._executeStep = () => step().catch((thrown: unknown) => {
       reject(thrown instanceof Error ? thrown : new Error(String(thrown)));
     });
     void service.execute({
       formulaData: model.getFormulaData(),
-      arrayFormulaCellData: primitive(last?.arrayFormulaCellData ?? {}),
-      arrayFormulaRange: last?.arrayFormulaRange ?? {},
+      arrayFormulaCellData: {},
+      arrayFormulaRange: {},
       forceCalculate: true,
       dirtyRanges: [],
       dirtyNameMap: {},
@@ -116,24 +81,6 @@ function calculateOnce(service: ICalculateFormulaService, model: FormulaDataMode
       maxIteration: 1,
     });
   });
-}
-
-/** Spilled cells of a round in the form the next round takes them. */
-function primitive(data: IAllRuntimeData['arrayFormulaCellData']): Parameters<ICalculateFormulaService['execute']>[0]['arrayFormulaCellData'] {
-  return Object.fromEntries(Object.entries(data).map(([unit, sheets]) =>
-    [unit, Object.fromEntries(Object.entries(sheets ?? {}).map(([sheet, cells]) => [sheet, cells.getMatrix()]))]));
-}
-
-function fingerprint(data: IAllRuntimeData): string {
-  const parts: unknown[] = [];
-  for (const cells of [data.unitData, data.arrayFormulaCellData]) {
-    for (const sheets of Object.values(cells)) {
-      for (const [sheet, matrix] of Object.entries(sheets ?? {})) {
-        matrix.forValue((row, column, cell) => void parts.push(sheet, row, column, cell?.v));
-      }
-    }
-  }
-  return JSON.stringify(parts);
 }
 
 function reader(workbook: IWorkbookData, results: IAllRuntimeData, names: readonly string[]): CalculatedWorkbook {
@@ -156,6 +103,17 @@ function reader(workbook: IWorkbookData, results: IAllRuntimeData, names: readon
     Array.from({ length: range.endRow - range.startRow + 1 }, (_, r) =>
       Array.from({ length: range.endColumn - range.startColumn + 1 }, (__, c) => cellAt(sheet, range.startRow + r, range.startColumn + c)));
 
+  const spill = (sheet: string, row: number, column: number): Cell[][] => {
+    const anchor = results.unitData[unit]?.[sheet]?.getValue(row, column);
+    const range = anchor?.v === '#SPILL!' ? undefined : results.arrayFormulaRange[unit]?.[sheet]?.[row]?.[column];
+    return cells(sheet, range ?? { startRow: row, endRow: row, startColumn: column, endColumn: column });
+  };
+  const nth = (sheet: number): string => {
+    const id = workbook.sheetOrder[sheet];
+    if (id === undefined) throw new RangeError(`there is no sheet ${sheet}`);
+    return id;
+  };
+
   return {
     values: (reference) => {
       const { sheet, range } = place(reference);
@@ -163,9 +121,9 @@ function reader(workbook: IWorkbookData, results: IAllRuntimeData, names: readon
     },
     spilled: (reference) => {
       const { sheet, range } = place(reference);
-      const anchor = results.unitData[unit]?.[sheet]?.getValue(range.startRow, range.startColumn);
-      const spill = anchor?.v === '#SPILL!' ? undefined : results.arrayFormulaRange[unit]?.[sheet]?.[range.startRow]?.[range.startColumn];
-      return cells(sheet, spill ?? { ...range, endRow: range.startRow, endColumn: range.startColumn });
+      return spill(sheet, range.startRow, range.startColumn);
     },
+    valueAt: (sheet, row, column) => cellAt(nth(sheet), row, column),
+    spilledAt: (sheet, row, column) => spill(nth(sheet), row, column),
   };
 }

@@ -117,6 +117,17 @@ describe('a workbook', () => {
     });
     expect(workbook.values('A1')).toEqual([[9]]);
   });
+  it('keeps nothing of a spill that turns out smaller once its input is known', async () => {
+    // A1 is 5, so B1 counts to 5 and D1 is 2 + 3 + 4 + 5, however long B1 may have been before A1 was known.
+    const workbook = await calculate({ A1: '=SUM(C2:C9)', B1: '=SEQUENCE(10-A1)', C1: '=SEQUENCE(3)', D1: '=SUM(B2:B30)' });
+    expect(workbook.values('A1:D1')).toEqual([[5, 1, 1, 14]]);
+    expect(workbook.spilled('B1')).toHaveLength(5);
+    expect(workbook.values('B6:B10')).toEqual([[null], [null], [null], [null], [null]]);
+  });
+  it('gives up on a spill that feeds on itself instead of going on for ever', async () => {
+    const workbook = await calculate({ A1: '=SEQUENCE(C1+1)', C1: '=SUM(A2:A99)' });
+    expect(workbook.values('C1')).toHaveLength(1);
+  });
   it('does not spill over what is there', async () => {
     const workbook = await calculate({ A1: '=BURN.TABLE(3)', B3: 'in the way' });
     expect(workbook.spilled('A1')).toEqual([[{ error: '#SPILL!', message: expect.stringContaining('more cells') as string }]]);
