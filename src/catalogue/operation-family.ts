@@ -13,6 +13,7 @@ import { distinct } from '../core/trace/distinct.ts';
 import { recorder, type Trace } from '../core/trace/trace.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import { optional, required, rowsFunction, tableFunction, valueFunction, type Column, type Declaration, type Output, type Parameter, type Values } from './declaration.ts';
+import { planCautions } from './plan-cautions.ts';
 import { STEP_COLUMNS, stepLines } from './step-table.ts';
 
 type SizeParameters<G extends string> = Record<G, Parameter>;
@@ -117,7 +118,7 @@ function planLine<G extends string>(operation: Operation<G>, s: Sizing, basis: B
   return [
     null, s.name, s.rods, spread.lowRods, high(spread.highRods), s.pressure, s.flow, s.oxygen, spread.lowOxygen, high(spread.highOxygen),
     s.oxygen, s.burnTime, s.crewTime, spread.lowCrewTime, high(spread.highCrewTime),
-    setting, s.removed, operation.cautions.join(', '), notes.join('; '),
+    setting, s.removed, planCautions(operation.id, s, basis), notes.join('; '),
   ];
 }
 

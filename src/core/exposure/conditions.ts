@@ -45,7 +45,7 @@ export const CONDITIONS = [
   { name: 'manganese fume', meaning: 'manganese in the air; the concentration follows', also: ['manganese in air'], quantity: 'concentration', needs: '2 mg/m3' },
   { name: 'noise', meaning: 'average noise of the shift; the level follows', also: ['noise level', 'sound', 'sound level', 'level'], quantity: 'level', needs: '95 dBA' },
   // The metal and its coating
-  { name: 'galvanised', meaning: 'zinc on the metal, or zinc in it', also: ['galvanized', 'zinc', 'zinc plated', 'zinc coated', 'zinc primer', 'brass'] },
+  { name: 'galvanised', meaning: 'zinc on the metal, or zinc in it', also: ['galvanized', 'zinc', 'zinc plated', 'zinc coated', 'zinc primer', 'brass', 'copper alloy'] },
   { name: 'cadmium', meaning: 'cadmium plating', also: ['cadmium plated', 'cad plated', 'cadmium plate'] },
   { name: 'lead paint', meaning: 'lead in paint, primer or metal', also: ['lead', 'leaded', 'red lead', 'lead primer', 'lead coated', 'lead based paint', 'old paint'] },
   { name: 'paint', meaning: 'paint or coating of unknown kind', also: ['painted', 'coated', 'coating', 'primer', 'epoxy', 'preservative coating'] },
@@ -55,7 +55,7 @@ export const CONDITIONS = [
   { name: 'magnesium', meaning: 'magnesium, titanium or zirconium', also: ['titanium', 'zirconium', 'magnesium alloy', 'reactive metal'] },
   { name: 'aluminium', meaning: 'aluminium in or next to the work', also: ['aluminum', 'aluminium alloy', 'aluminum alloy'] },
   { name: 'cast iron', meaning: 'cast iron', also: ['grey iron', 'gray iron', 'ductile iron', 'iron casting'] },
-  { name: 'hardened', meaning: 'hardened or high-carbon steel', also: ['hardened pin', 'induction hardened', 'case hardened', 'heat treated', 'alloy steel', 'high carbon steel', 'tool steel'] },
+  { name: 'hardened', meaning: 'hardened or high-carbon steel', also: ['hardened pin', 'hardened pin steel', 'induction hardened', 'case hardened', 'heat treated', 'alloy steel', 'high carbon steel', 'tool steel'] },
   { name: 'polymer bushing', meaning: 'plastic, fibre or fluoropolymer bush or liner', also: ['plastic bushing', 'nylon', 'ptfe', 'fluoropolymer', 'composite bushing', 'fibre bushing', 'rubber', 'polyurethane'] },
   // Concrete
   { name: 'concrete', meaning: 'concrete, masonry or rock', also: ['reinforced concrete', 'masonry', 'rock', 'stone', 'brick', 'refractory'] },
@@ -103,6 +103,12 @@ const tidy = (text: string): string =>
 const byWord = new Map<string, ConditionName>(CONDITIONS.flatMap((c) => [c.name, ...c.also].map((word) => [word, c.name] as const)));
 const entries = new Map<ConditionName, Entry>(CONDITIONS.map((c) => [c.name, c]));
 const WORDS = [...byWord.keys()];
+
+/** The condition that a word is a name of by itself, such as that of a material; undefined where there is none, or where it needs a value. */
+export function conditionNamed(word: string): ConditionName | undefined {
+  const name = byWord.get(tidy(word));
+  return name !== undefined && entries.get(name)?.needs === undefined ? name : undefined;
+}
 
 /** Splits `height 30 ft` or `30 ft height` into a known word and the rest, the longest word first. */
 function split(clean: string): { readonly name: ConditionName; readonly rest: string } | undefined {
