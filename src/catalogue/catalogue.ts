@@ -1,12 +1,15 @@
 import type { Declaration } from './declaration.ts';
 import { JOB_FUNCTIONS } from './job-functions.ts';
 import { LISTING_FUNCTIONS } from './listing-functions.ts';
+import { LOG_FUNCTIONS } from './log-functions.ts';
 import { OPERATION_FUNCTIONS } from './operation-functions.ts';
 import { PIN_FUNCTIONS } from './pin-functions.ts';
+import { ROD_CHOICE_FUNCTIONS } from './rod-choice-functions.ts';
 import { ROD_FUNCTIONS } from './rod-functions.ts';
+import { SAFETY_FUNCTIONS } from './safety-functions.ts';
 
 /** Every function, in the order of the index. */
-export const CATALOGUE: readonly Declaration[] = [...PIN_FUNCTIONS, ...OPERATION_FUNCTIONS, ...ROD_FUNCTIONS, ...JOB_FUNCTIONS, ...LISTING_FUNCTIONS];
+export const CATALOGUE: readonly Declaration[] = [...PIN_FUNCTIONS, ...OPERATION_FUNCTIONS, ...ROD_FUNCTIONS, ...ROD_CHOICE_FUNCTIONS, ...JOB_FUNCTIONS, ...LOG_FUNCTIONS, ...SAFETY_FUNCTIONS, ...LISTING_FUNCTIONS];
 
 const byName = new Map(CATALOGUE.map((d) => [d.name, d]));
 

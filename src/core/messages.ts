@@ -62,6 +62,9 @@ export const noRodFits = (opening: string, came: string, rod: string, needs: str
   missing(`${opening} is ${came}; the thinnest rod in the register, ${rod}, pierces ${needs} wide`);
 export const noRodFed = (rod: string, flow: string, limit: string): CalcError =>
   missing(`supply flow is ${limit}; the rod that takes least, ${rod}, takes ${flow} at this pressure`);
+export const tooManySizes = (count: number, operation: string, names: readonly string[]): CalcError =>
+  value(`there are ${count} sizes; ${operation} takes ${names.join(', ')}`);
+export const mixedStock = (one: string, other: string): CalcError => value(`stock holds ${one} and ${other}; must be rods of one size, in one or more lengths`);
 export const noRodForAccess = (access: string, shortest: string): CalcError => missing(`access length is ${access}; the shortest rod in the register is ${shortest}`);
 
 // Listings and plans
@@ -169,3 +172,28 @@ export const batteryTooSmall = (): CalcError => missing('the battery does not li
 
 // Things near the work, job sheets
 export const thingsTooNarrow = (): CalcError => value('things is one column; must be two: name, distance');
+
+// Logs of finished jobs
+export const fittedTo = (jobs: number, error: string, low: string, high: string): string =>
+  `your log: ${jobs === 0 ? 'told by other figures' : `${jobs} ${jobs === 1 ? 'job' : 'jobs'}`}, standard error ${error}; four in five sure of ${low} to ${high}`;
+export const fittedScatter = (jobs: number): string => `your log: scatter of ${jobs} ${jobs === 1 ? 'job' : 'jobs'} about the fit`;
+export const heldFactor = (): string => 'your log: held here, since a log cannot tell it from the fitted ones, which carry its range';
+export const widenedFactor = (): string => 'your log: no job with it; widened by what is held';
+export const outlier = (weight: string, distance: string): string => `outlier: ${distance} deviations off, counts ${weight}; look whether it was noted rightly, or what was different`;
+export const jobsFitted = (jobs: number, scatter: string): string =>
+  jobs === 0 ? 'no job notes rods, oxygen or minutes: everything stays as it was' : `${jobs} ${jobs === 1 ? 'job' : 'jobs'} fitted; they scatter ${scatter} of what was assumed`;
+export const outliersNamed = (labels: readonly string[]): string => `count less, since they contradict the others: ${labels.join(', ')}`;
+export const jobsDisagree = (): string => 'the jobs disagree with one another much more than assumed: are they one crew, one gas, one kind of work?';
+export const fitUnsettled = (): string => 'the fit did not settle; look for a wild job';
+export const rowsLeftOut = (rows: number): string => `${rows} ${rows === 1 ? 'row was' : 'rows were'} left out, see below`;
+export const nothingNoted = (): CalcError => value('log notes no rods, oxygen, burning minutes or crew minutes for any job; nothing can be scored');
+export const scoredOnItself = (): string => 'the assumptions come from a log: if from these same jobs the score flatters; score jobs that were not fitted';
+/** What a score says in words; `off` is how far the typical job is from its estimate. */
+export const verdict = (word: string, off: string): string =>
+  ({
+    'too low': `estimates run low: the typical job took ${off} more, beyond chance`,
+    'too high': `estimates run high: the typical job took ${off} less, beyond chance`,
+    'too narrow': 'low and high stand too close together: more jobs fall outside than claimed, beyond chance',
+    'too wide': 'low and high stand farther apart than need be',
+    'too few jobs': 'too few jobs to tell',
+  })[word] ?? 'as claimed, within chance';

@@ -1,7 +1,7 @@
 import type { Basis } from '../basis.ts';
 import { findMaterial } from '../burn/materials.ts';
 import { shown } from '../messages.ts';
-import { fromSi, plainUnit } from '../units/parse-quantity.ts';
+import { showQuantity } from '../units/show-quantity.ts';
 import { ratesInForce } from './consumption.ts';
 import { underWater } from './site.ts';
 import type { Sizing } from './size-item.ts';
@@ -13,9 +13,6 @@ export function oxygenOverSteel({ rod, material }: Sizing, basis: Basis): number
   return of.density / of.process.removed / (steel.density / steel.process.removed);
 }
 
-/** For reading: two significant figures, whole where it is more than 100. */
-const rounded = (x: number): string => shown(x > 100 ? Math.round(x) : Number(x.toPrecision(2)));
-
 /** What a reader of the plan should know of an item: why this rod, which way it is done, how dear the material is. */
 export function notesOf(sizing: Sizing, basis: Basis): readonly string[] {
   return [sizing.rod.reason, methodNote(sizing, basis), materialNote(sizing, basis), waterNote(basis)].filter((note) => note !== '');
@@ -23,7 +20,7 @@ export function notesOf(sizing: Sizing, basis: Basis): readonly string[] {
 
 function methodNote({ method, timeAtWork, otherWays }: Sizing, { a }: Basis): string {
   if (method === undefined || otherWays.length === 0) return '';
-  const minutes = (time: number): string => `${rounded(fromSi(time, 'time', a.system))} ${plainUnit('time', a.system)}`;
+  const minutes = (time: number): string => showQuantity(time, 'time', a.system, 3);
   return `${method}: ${minutes(timeAtWork)} at the work, against ${otherWays.map((w) => `${minutes(w.time)} with a ${w.method ?? ''}`).join(', ')}`;
 }
 
@@ -32,7 +29,7 @@ function materialNote(sizing: Sizing, basis: Basis): string {
   const { burns } = material.kind === 'metal' ? material : { burns: 0 };
   if (burns === 1) return '';
   const over = oxygenOverSteel(sizing, basis);
-  const times = Math.abs(over - 1) < 0.05 ? 'about' : `${rounded(over)} times`;
+  const times = Math.abs(over - 1) < 0.05 ? 'about' : `${shown(Number(over.toPrecision(2)))} times`;
   const how = burns === 0 ? 'is only melted, by the rod\'s heat alone' : 'burns only in part';
   const also = material.remark === undefined ? '' : `; ${material.remark}`;
   return `${material.name} ${how}: by the heat balance ${times} times the oxygen of the same volume of carbon steel${also}`;

@@ -4,7 +4,7 @@ import { meanFlow } from '../burn/rod-line.ts';
 import { RODS, rodNames, type Rod, type RodChoice } from '../burn/rods.ts';
 import * as messages from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
-import type { Operation } from './operation.ts';
+import type { Opening, Operation } from './operation.ts';
 import { passes, stubOf, widthMade, type FittedRod } from './rod-fit.ts';
 import { underWater } from './site.ts';
 import { workWays, type Way } from './work-ways.ts';
@@ -17,6 +17,8 @@ export interface Candidate {
   /** Mean over a rod [kg/s]. */
   readonly flow: number;
   readonly way: Way;
+  /** Why it stands where it does, in words, where it stands first. */
+  readonly reason: string;
 }
 
 /**
@@ -33,10 +35,10 @@ function considered(material: Material, { a }: Basis): readonly Rod[] {
  *
  * A rod fits where what it makes is no wider than the opening, it is no longer than the access, its flow is no
  * more than the supply's, and it reaches the far end with its stub. Where no single rod reaches, rods are coupled.
- * `choice` names the rod and leaves the length open.
+ * `choice` names the rod and leaves the length open; `clear` [m] replaces the assumptions' clear length.
  */
 export function rankRods<G extends string>(
-  operation: Operation<G>, planned: Readonly<Record<G, number>>, choice: RodChoice | undefined, material: Material, pressure: number, basis: Basis,
+  operation: Operation<G>, planned: Readonly<Record<G, number>>, choice: RodChoice | undefined, material: Material, pressure: number, basis: Basis, clear?: number,
 ): readonly Candidate[] {
   const { a } = basis;
   const coupled = (choice?.coupled ?? false) || a.word('coupled rods') === 'yes';
@@ -47,7 +49,7 @@ export function rankRods<G extends string>(
   const thinnest = all[0] as Rod;
   if (passing.length === 0 && opening) throw messages.noRodFits(opening.name, shown(opening.width), thinnest.name, shown(widthMade(thinnest, opening, basis)));
 
-  const access = (rod: Rod): number => a.value(rodNames(rod).access);
+  const access = (rod: Rod): number => clear ?? a.value(rodNames(rod).access);
   const lengths = passing.flatMap((rod) => rod.lengths.filter((l) => l <= access(rod) * (1 + 1e-9)).map((length) => ({ rod, length })));
   if (lengths.length === 0) throw messages.noRodForAccess(shown(Math.max(...passing.map(access))), shown(Math.min(...passing.flatMap((r) => r.lengths))));
   const usable = lengths.filter(({ rod, length }) => length > stubOf(rod, basis));
@@ -65,12 +67,13 @@ export function rankRods<G extends string>(
   const rate = (coupling: boolean): Candidate[] =>
     fed.flatMap(({ rod, length, flow }) => {
       const [way] = workWays(operation, planned, { rod, length, coupled: coupling, reason: '' }, flow, material, basis);
-      return way ? [{ rod, length, coupled: coupling, flow, way }] : [];
+      return way ? [{ rod, length, coupled: coupling, flow, way, reason: '' }] : [];
     });
   const single = rate(coupled);
   const candidates = single.length > 0 ? single : rate(true);
   // Equal to the last bits counts as equal: the order of the register decides.
-  return [...candidates].sort((x, y) => (Math.abs(x.way.time - y.way.time) <= 1e-9 * x.way.time ? 0 : x.way.time - y.way.time));
+  const [best, ...rest] = [...candidates].sort((x, y) => (Math.abs(x.way.time - y.way.time) <= 1e-9 * x.way.time ? 0 : x.way.time - y.way.time)) as [Candidate, ...Candidate[]];
+  return [{ ...best, reason: pickReason(best, candidates.length, opening, best.coupled && !coupled, access(best.rod), basis) }, ...rest];
 }
 
 /** The rod for one item: the one named, or the quickest that fits (`rankRods`). A rod named without a length gets one the same way. */
@@ -84,20 +87,18 @@ export function pickRod<G extends string>(
     if (!(choice.length > stub)) throw messages.stubTooLong(showQuantity(stub, 'length', a.system), showQuantity(choice.length, 'length', a.system));
     return { rod: choice.rod, length: choice.length, coupled: choice.coupled || coupledByRule, reason: '' };
   }
-  const ranked = rankRods(operation, planned, choice, material, pressure, basis);
-  const [best] = ranked as readonly [Candidate, ...Candidate[]];
-  const wanted = (choice?.coupled ?? false) || coupledByRule;
-  return { rod: best.rod, length: best.length, coupled: best.coupled, reason: pickReason(best, ranked.length, operation.opening(planned), best.coupled && !wanted, basis) };
+  const [best] = rankRods(operation, planned, choice, material, pressure, basis) as readonly [Candidate, ...Candidate[]];
+  return { rod: best.rod, length: best.length, coupled: best.coupled, reason: best.reason };
 }
 
 /** Why a rod was picked, in words. */
-function pickReason(best: Candidate, fitting: number, opening: ReturnType<Operation['opening']>, mustCouple: boolean, basis: Basis): string {
+function pickReason(best: Candidate, fitting: number, opening: Opening | undefined, mustCouple: boolean, access: number, basis: Basis): string {
   const { a } = basis;
   const shown = (x: number): string => showQuantity(x, 'length', a.system);
   const covered = best.rod.insulated ? `insulated, since the work is ${a.word('work grounded') === 'yes' ? 'grounded' : 'under water'}` : '';
   return [
     opening ? `${opening.ratio ? 'its groove' : 'its pierce'} of ${shown(widthMade(best.rod, opening, basis))} passes the ${opening.name} of ${shown(opening.width)}` : '',
-    `least burning and changing time of ${fitting} that fit an access of ${shown(a.value(rodNames(best.rod).access))}`,
+    `least burning and changing time of ${fitting} that fit an access of ${shown(access)}`,
     mustCouple ? 'coupled, since no single rod reaches' : '',
     covered,
   ].filter((r) => r !== '').join('; ');

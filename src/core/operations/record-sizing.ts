@@ -31,7 +31,7 @@ export function recordSizing<G extends string>(operation: Operation<G>, sizing: 
   const site = recordSite(a, trace);
   const k = `k${site.removal}`;
   if (sizing.method !== undefined) {
-    const times = [sizing.method, ...sizing.otherWays.map((w) => w.method ?? '')].map((name, i) => `${name} ${showQuantity(i === 0 ? sizing.timeAtWork : (sizing.otherWays[i - 1]?.time ?? NaN), 'time', a.system)}`);
+    const times = [sizing.method, ...sizing.otherWays.map((w) => w.method ?? '')].map((name, i) => `${name} ${showQuantity(i === 0 ? sizing.timeAtWork : (sizing.otherWays[i - 1]?.time ?? NaN), 'time', a.system, 3)}`);
     trace.add({ name: 'method', symbol: 'method', value: sizing.method, quantity: 'count', formula: times.length > 1 ? `least time at the work: ${times.join(', ')}` : 'given', kind: 'calculated', source: 'arithmetic' });
   }
   if (pierced) {
