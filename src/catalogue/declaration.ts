@@ -2,6 +2,7 @@ import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
 import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
+import type { CylinderChoice } from '../core/oxygen/cylinder-sizes.ts';
 import type { Trace } from '../core/trace/trace.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import type { Cell } from './cell.ts';
@@ -22,9 +23,11 @@ export interface ChoiceKind { readonly kind: 'choice'; readonly choices: readonl
 export interface TextKind { readonly kind: 'text' }
 export interface RodKind { readonly kind: 'rod' }
 export interface MaterialKind { readonly kind: 'material' }
+/** Water volume of a cylinder, or a size of the register by name. */
+export interface CylinderKind { readonly kind: 'cylinder' }
 /** A range handed over as it stands. */
 export interface CellsKind { readonly kind: 'cells' }
-export type Kind = QuantityKind | ChoiceKind | TextKind | RodKind | MaterialKind | CellsKind;
+export type Kind = QuantityKind | ChoiceKind | TextKind | RodKind | MaterialKind | CylinderKind | CellsKind;
 
 export interface Parameter<K extends Kind = Kind, O extends boolean = boolean> {
   readonly summary: string;
@@ -38,6 +41,7 @@ type ValueOfKind<K extends Kind> = K extends QuantityKind ? number
   : K extends ChoiceKind | TextKind ? string
   : K extends RodKind ? RodChoice
   : K extends MaterialKind ? Material
+  : K extends CylinderKind ? CylinderChoice
   : readonly (readonly Cell[])[];
 
 /** What `calculate` is given: SI numbers and register entries, by parameter name. */
@@ -85,7 +89,8 @@ export interface RowsFunction<P extends Record<string, Parameter> = Record<strin
 
 /** A table from one set of arguments. */
 export interface TableFunction<P extends Record<string, Parameter> = Record<string, Parameter>> extends Common<P> {
-  readonly result: { readonly kind: 'table'; readonly columns: readonly Column[] };
+  /** `headless` tables have no heading row, so that they stand row by row beside the range they came from. */
+  readonly result: { readonly kind: 'table'; readonly columns: readonly Column[]; readonly headless?: true };
   calculate(values: Values<P>, basis: Basis, trace?: Trace): readonly (readonly Output[])[];
 }
 
@@ -113,7 +118,7 @@ export function optional<const K extends Kind>(kind: K, summary: string, example
   return { kind, summary, example, optional: true };
 }
 
-/** Name of a parameter in a formula's help and in messages: `hoseLength` is `hose length`. */
+/** Name of a parameter in a formula's help and in messages: `hoseLength` is `hose length`; one with spaces stands as it is. */
 export function parameterLabel(name: string): string {
-  return name.replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`);
+  return name.includes(' ') ? name : name.replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`);
 }

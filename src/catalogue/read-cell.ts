@@ -2,6 +2,7 @@ import type { Kind, QuantityKind } from './declaration.ts';
 import { isBlankCell, isCellError, type Cell } from './cell.ts';
 import { findMaterial, type Material } from '../core/burn/materials.ts';
 import { findRod, type RodChoice } from '../core/burn/rods.ts';
+import { cylinderSizeNamed, type CylinderChoice } from '../core/oxygen/cylinder-sizes.ts';
 import * as messages from '../core/messages.ts';
 import { fromSi, parseQuantity, plainUnit, toSi } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
@@ -10,8 +11,10 @@ import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 const FIRST_DATE = 32874;
 const LAST_DATE = 73051;
 
+const WATER_VOLUME: QuantityKind = { kind: 'quantity', quantity: 'capacity', above: 0, max: 5 };
+
 /** What a cell can hold for one parameter; undefined where it is blank. */
-export type Read = number | string | RodChoice | Material | undefined;
+export type Read = number | string | RodChoice | Material | CylinderChoice | undefined;
 
 /** Reads one cell as the parameter's kind asks, in SI; throws a CalcError that names the argument. */
 export function readCell(cell: Cell, argument: string, kind: Kind, system: UnitSystem): Read {
@@ -31,9 +34,18 @@ export function readCell(cell: Cell, argument: string, kind: Kind, system: UnitS
       return findRod(String(cell));
     case 'material':
       return findMaterial(String(cell));
+    case 'cylinder':
+      return readCylinder(cell as number | string | boolean, argument, system);
     default:
       return String(cell);
   }
+}
+
+/** A size of the register by its name, or a water volume of whatever size. */
+function readCylinder(cell: number | string | boolean, argument: string, system: UnitSystem): CylinderChoice {
+  const size = typeof cell === 'string' ? cylinderSizeNamed(cell) : undefined;
+  if (size) return { volume: size.volume * size.cylinders, size };
+  return { volume: readQuantity(cell, argument, WATER_VOLUME, system), size: undefined };
 }
 
 /** A whole number that could be the serial of a day between 1990 and 2100. */

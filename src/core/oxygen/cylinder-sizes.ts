@@ -37,11 +37,22 @@ export const CYLINDER_SIZES: readonly CylinderSize[] = [
   size('16 x 50 L pack', 50, 16, 200 * BAR, FILLED_AT_15C),
 ];
 
-/** The size a name means, whatever its case and spaces; `#N/A` with the nearest names where there is none. */
-export function findCylinderSize(name: string): CylinderSize {
+/** A cylinder as a function is given it. */
+export interface CylinderChoice {
+  /** Water volume in all [m3], of all cylinders of a pack. */
+  readonly volume: number;
+  /** Where it was named from the register. */
+  readonly size: CylinderSize | undefined;
+}
+
+/**
+ * The size a name means, whatever its case and spaces; undefined where there is none of that name. A pack that the register
+ * does not know is `#N/A` with the nearest names.
+ */
+export function cylinderSizeNamed(name: string): CylinderSize | undefined {
   const key = (s: string): string => s.toLowerCase().replace(/\s+/g, '');
   const found = CYLINDER_SIZES.find((s) => key(s.name) === key(name));
-  if (!found) throw messages.unknownName('cylinder', name, nearestNames(name, CYLINDER_SIZES.map((s) => s.name)));
+  if (!found && /pack/i.test(name)) throw messages.unknownName('cylinder', name, nearestNames(name, CYLINDER_SIZES.map((s) => s.name)));
   return found;
 }
 

@@ -67,13 +67,18 @@ function halfPowers(tau: number): Float64Array {
   return powers;
 }
 
-/** Rows of RESIDUAL laid flat, so that the loops below touch numbers only. */
-const TERMS = RESIDUAL.map(([n, d, t, l]) => ({ n, t, slot: GROUPS.indexOf(l) * WIDTH + d, power: 2 * t + 1 }));
+/** Rows of RESIDUAL laid flat, so that the loops below touch numbers only: where a term's coefficient goes, which power of tau it takes. */
+const SLOTS = Int32Array.from(RESIDUAL, ([, d, , l]) => GROUPS.indexOf(l) * WIDTH + d);
+const POWERS = Int32Array.from(RESIDUAL, ([, , t]) => 2 * t + 1);
+const VALUE = Float64Array.from(RESIDUAL, ([n]) => n);
+/** For tau d/d(tau) and tau^2 d2/d(tau)2. */
+const ONCE_IN_TAU = Float64Array.from(RESIDUAL, ([n, , t]) => n * t);
+const TWICE_IN_TAU = Float64Array.from(RESIDUAL, ([n, , t]) => n * t * (t - 1));
 
-/** Coefficients of the three polynomials in delta, with each term weighted by a function of its tau exponent. */
-function polynomials(powers: Float64Array, weight: (t: number) => number): Float64Array {
+/** Coefficients of the three polynomials in delta, from those of the terms. */
+function polynomials(powers: Float64Array, terms: Float64Array): Float64Array {
   const c = new Float64Array(GROUPS.length * WIDTH);
-  for (const { n, t, slot, power } of TERMS) c[slot]! += n * weight(t) * powers[power]!;
+  for (let i = 0; i < terms.length; i++) c[SLOTS[i]!]! += terms[i]! * powers[POWERS[i]!]!;
   return c;
 }
 
@@ -87,34 +92,31 @@ interface Derivatives {
 
 /** A sum of three polynomials times 1, exp(-delta^2) and exp(-delta^4), with its derivatives in delta. */
 function evaluate(c: Float64Array, delta: number, out: Derivatives): void {
-  let value = 0;
-  let first = 0;
-  let second = 0;
   const square = delta * delta;
-  const factors = [1, Math.exp(-square), Math.exp(-square * square)];
-  const exponents = [0, 2 * square, 4 * square * square];
-  for (let group = 0; group < 3; group++) {
-    let p = 0;
-    let dp = 0;
-    let ddp = 0;
-    let power = 1;
-    for (let d = 1; d <= HIGHEST_POWER; d++) {
-      power *= delta;
-      const term = c[group * WIDTH + d]! * power;
-      p += term;
-      dp += d * term;
-      ddp += d * (d - 1) * term;
-    }
-    const e = factors[group]!;
-    const x = exponents[group]!; // l delta^l
-    const l = GROUPS[group]!;
-    value += e * p;
-    first += e * (dp - x * p);
-    second += e * (ddp - 2 * x * dp + (x * x - x * (l - 1)) * p);
+  out.value = 0;
+  out.first = 0;
+  out.second = 0;
+  add(c, 0, delta, 0, 0, out);
+  add(c, WIDTH, delta, 2, square, out);
+  add(c, 2 * WIDTH, delta, 4, square * square, out);
+}
+
+/** Adds the polynomial that begins at a slot, times exp(-y) with y = delta^l. Horner's rule for it and its derivatives. */
+function add(c: Float64Array, start: number, delta: number, l: number, y: number, out: Derivatives): void {
+  let p = 0;
+  let dp = 0;
+  let ddp = 0;
+  for (let d = HIGHEST_POWER; d > 0; d--) {
+    const term = c[start + d]!;
+    p = p * delta + term;
+    dp = dp * delta + d * term;
+    ddp = ddp * delta + d * (d - 1) * term;
   }
-  out.value = value;
-  out.first = first;
-  out.second = second;
+  const e = l === 0 ? delta : delta * Math.exp(-y);
+  const x = l * y;
+  out.value += e * p;
+  out.first += e * (dp - x * p);
+  out.second += e * (ddp - 2 * x * dp + (x * x - x * (l - 1)) * p);
 }
 
 const IDEAL_TERMS = IDEAL.n.map((n, i) => ({ n, t: IDEAL.t[i]! }));
@@ -131,10 +133,6 @@ function idealPart(tau: number): { readonly first: number; readonly second: numb
   }
   return { first, second };
 }
-
-const plain = (): number => 1;
-const onceInTau = (t: number): number => t;
-const twiceInTau = (t: number): number => t * (t - 1);
 
 function within(argument: string, x: number, low: number, high: number, unit: string): void {
   if (!(x >= low)) throw messages.tooLow(argument, `${messages.shown(x)} ${unit}`, `${low} ${unit}`);
@@ -165,7 +163,7 @@ export function isotherm(temperature: number): Isotherm {
   within('temperature', temperature, OXYGEN_RANGE.gasOnly, OXYGEN_RANGE.equationHottest, 'K');
   const tau = EQUATION.criticalTemperature / temperature;
   const powers = halfPowers(tau);
-  const c = polynomials(powers, plain);
+  const c = polynomials(powers, VALUE);
   const rt = OXYGEN_GAS_CONSTANT * temperature;
   const scale = rt * CRITICAL_MASS_DENSITY;
   const work: Derivatives = { value: 0, first: 0, second: 0 };
@@ -201,7 +199,7 @@ export function isotherm(temperature: number): Isotherm {
 
   let caloric: { readonly once: Float64Array; readonly twice: Float64Array; readonly ideal: ReturnType<typeof idealPart> } | undefined;
   const state = (rho: number): OxygenState => {
-    caloric ??= { once: polynomials(powers, onceInTau), twice: polynomials(powers, twiceInTau), ideal: idealPart(tau) };
+    caloric ??= { once: polynomials(powers, ONCE_IN_TAU), twice: polynomials(powers, TWICE_IN_TAU), ideal: idealPart(tau) };
     const { ideal } = caloric;
     const delta = rho / CRITICAL_MASS_DENSITY;
     const once: Derivatives = { value: 0, first: 0, second: 0 };

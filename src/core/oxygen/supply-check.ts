@@ -2,10 +2,12 @@ import { drawCylinder, type CylinderWall, type Drawn } from './draw-cylinder.ts'
 import { findRoot } from './find-root.ts';
 import { flowingOn, flowTable } from './flowing-gas.ts';
 import { harmonicMean } from './harmonic-mean.ts';
-import { hoseInlet, type Hose } from './hose-loss.ts';
+import { hoseInlet, hoseOutlet, type Hose } from './hose-loss.ts';
+import { orificeFlowFrom } from './orifice.ts';
+import type { Isotherm } from './oxygen-state.ts';
 import { leastSupply, leftoverPressure, regulatorOutlet } from './regulator.ts';
 import { rodFlow } from './rod-flow.ts';
-import { supplyPoint, type SupplyLine, type SupplyPoint } from './supply-point.ts';
+import { neededAlong, supplyPoint, type SupplyLine, type SupplyPoint } from './supply-point.ts';
 
 /** Cylinders drawn together. */
 export interface CylinderBank {
@@ -15,6 +17,8 @@ export interface CylinderBank {
   readonly wall: CylinderWall;
   /** Absolute pressure now [Pa]. */
   readonly pressure: number;
+  /** Absolute pressure [Pa] of a full one; absent: that at which the regulator was set. */
+  readonly full?: number;
   /** Of gas, steel and air [K]. */
   readonly temperature: number;
 }
@@ -30,7 +34,11 @@ export type Mend =
   /** Longest hose [m] that gives it at the present setting. */
   | { readonly what: 'length'; readonly length: number }
   /** Least absolute cylinder pressure [Pa] that gives it. */
-  | { readonly what: 'cylinder'; readonly pressure: number };
+  | { readonly what: 'cylinder'; readonly pressure: number }
+  /** Equivalent diameter [m] of a regulator's valve, wide open, that passes the flow. */
+  | { readonly what: 'valve'; readonly diameter: number }
+  /** Equivalent diameter [m] of a holder that passes the flow. */
+  | { readonly what: 'holder'; readonly diameter: number };
 
 export interface SupplyCheck {
   /** With a rod of mean length, now. */
@@ -51,7 +59,10 @@ export interface SupplyCheck {
   /** Flow gained, as a share, if one element lost nothing. */
   readonly gains: Readonly<Record<Exclude<Limit, 'rod'>, number>>;
   readonly limit: Limit;
-  /** Ways to the tip pressure wanted; empty where it is met or none was given. */
+  /**
+   * Ways to the tip pressure wanted; where none was given, to nearly the flow that the limiting element keeps back. Empty where
+   * the rod itself is the limit.
+   */
   readonly mends: readonly Mend[];
 }
 
@@ -71,26 +82,26 @@ export function meanSupplyFlow(line: SupplyLine, cylinder: number, length: numbe
 
 const openValve = { diameter: OPEN, dischargeCoefficient: 1 };
 
+/** A line whose setting does not drift with the cylinder's pressure. */
+const steadyLine = (line: SupplyLine): SupplyLine => ({ ...line, regulator: { ...line.regulator, supplyEffect: 0 } });
+
 /** Flow gained, as a share, where one element loses nothing; for the cylinder, where it is full (a drift of the setting left out). */
-function gainsOf(line: SupplyLine, point: SupplyPoint, length: number): SupplyCheck['gains'] {
+function gainsOf(line: SupplyLine, point: SupplyPoint, full: number, length: number): SupplyCheck['gains'] {
   const { regulator, hose, rod } = line;
   const flowOf = (other: SupplyLine, cylinder = point.cylinder): number => supplyPoint(other, cylinder, length, point.flow).flow;
-  const steady = { ...line, regulator: { ...regulator, supplyEffect: 0 } };
+  const steady = steadyLine(line);
   const gain = (better: number, now = point.flow): number => (now > 0 ? better / now - 1 : 0);
-  const fuller = fullest(line, point);
   return {
-    cylinder: fuller > point.cylinder ? gain(flowOf(steady, fuller), flowOf(steady)) : 0,
+    cylinder: full > point.cylinder ? gain(flowOf(steady, full), flowOf(steady)) : 0,
     regulator: gain(flowOf({ ...line, regulator: { ...regulator, droop: 0, valve: openValve } })),
     hose: gain(flowOf({ ...line, hose: { ...hose, bore: 10 * hose.bore } })),
     holder: rod.holder === undefined ? 0 : gain(flowOf({ ...line, rod: { ...rod, holder: openValve } })),
   };
 }
 
-const fullest = (line: SupplyLine, point: SupplyPoint): number => Math.max(line.regulator.setSupply, point.cylinder);
-
-function limitOf(line: SupplyLine, point: SupplyPoint, length: number, gains: SupplyCheck['gains'], wantedTip: number | undefined): Limit {
+function limitOf(line: SupplyLine, point: SupplyPoint, full: number, length: number, gains: SupplyCheck['gains'], wantedTip: number | undefined): Limit {
   if (wantedTip !== undefined && point.tip >= wantedTip) return 'rod';
-  if (point.wideOpen) return point.cylinder >= fullest(line, point) || supplyPoint(line, fullest(line, point), length).wideOpen ? 'regulator' : 'cylinder';
+  if (point.wideOpen) return point.cylinder >= full || supplyPoint(steadyLine(line), full, length).wideOpen ? 'regulator' : 'cylinder';
   const names = ['regulator', 'hose', 'holder'] as const;
   const worst = names.reduce((a, b) => (gains[b] > gains[a] ? b : a));
   return gains[worst] >= WORTH_MENDING ? worst : 'rod';
@@ -123,15 +134,29 @@ function straightBetween(xs: readonly number[], ys: readonly number[]): (x: numb
   };
 }
 
-function mendsOf(line: SupplyLine, bank: CylinderBank, wanted: number, length: number, point: SupplyPoint): readonly Mend[] {
-  if (point.tip >= wanted) return [];
-  const { hose, rod, oxygen } = line;
-  const flow = rodFlow({ ...rod, gas: flowingOn(oxygen, (wanted + rod.ambient) / 2) }, wanted, length);
+/** Diameter [m] of an orifice that passes a flow [kg/s] from one absolute pressure [Pa] to another; undefined where none does. */
+function orificeFor(flow: number, inlet: number, outlet: number, oxygen: Isotherm): number | undefined {
+  const unit = inlet > outlet ? orificeFlowFrom({ diameter: 1, dischargeCoefficient: 1 }, inlet, flowingOn(oxygen, outlet))(outlet) : 0;
+  return unit > 0 ? Math.sqrt(flow / unit) : undefined;
+}
+
+/** Ways to a tip pressure [Pa] and the flow [kg/s] that goes with it. */
+function mendsOf(line: SupplyLine, bank: CylinderBank, limit: Limit, wanted: number, flow: number, length: number, point: SupplyPoint): readonly Mend[] {
+  const { hose, rod, regulator, oxygen } = line;
   const inletOf = (other: Hose): number => hoseInlet(other, wanted, flow, oxygen);
   const setting = inletOf(hose);
   const mends: Mend[] = [];
-  const least = leftoverPressure(line.regulator, setting, flow, oxygen);
+  const least = leftoverPressure(regulator, setting, flow, oxygen);
   if (least > bank.pressure) mends.push({ what: 'cylinder', pressure: least });
+  if (point.wideOpen) {
+    const diameter = limit === 'regulator' ? orificeFor(flow, bank.pressure, setting, oxygen) : undefined;
+    return diameter === undefined ? mends : [...mends, { what: 'valve', diameter }];
+  }
+  if (limit === 'holder' && rod.holder) {
+    const end = hoseOutlet(hose, regulatorOutlet(regulator, flow, bank.pressure), flow, oxygen);
+    const diameter = end.passes ? orificeFor(flow / (rod.scale ?? 1), end.outlet, neededAlong(line, length)(flow).behindHolder, oxygen) : undefined;
+    if (diameter !== undefined && diameter > rod.holder.diameter) mends.push({ what: 'holder', diameter });
+  }
   if (setting > point.delivery) mends.push({ what: 'setting', setting });
   // A hose can mend it only where the regulator gives more than the tip pressure wanted.
   if (point.delivery > wanted && setting > point.delivery) {
@@ -142,6 +167,15 @@ function mendsOf(line: SupplyLine, bank: CylinderBank, wanted: number, length: n
       mends.push({ what: 'length', length: findRoot((x) => over({ ...hose, length: x }), 0.01 * hose.length, hose.length, 1e-7) });
   }
   return mends;
+}
+
+/** The tip pressure [Pa] and flow [kg/s] that mends aim at: as wanted, else nearly what the limiting element keeps back. */
+function aimOf(line: SupplyLine, point: SupplyPoint, length: number, { limit, gains }: Pick<SupplyCheck, 'limit' | 'gains'>, wantedTip: number | undefined): { readonly tip: number; readonly flow: number } | undefined {
+  const { rod, oxygen } = line;
+  if (!(point.flow > 0) || (limit === 'rod' && !(wantedTip !== undefined && point.tip < wantedTip))) return undefined;
+  if (wantedTip !== undefined) return { tip: wantedTip, flow: rodFlow({ ...rod, gas: flowingOn(oxygen, (wantedTip + rod.ambient) / 2) }, wantedTip, length) };
+  const flow = (point.flow * (1 + gains[limit as Exclude<Limit, 'rod'>])) / (1 + WORTH_MENDING);
+  return { tip: neededAlong(line, length)(flow).tip, flow };
 }
 
 /**
@@ -160,7 +194,8 @@ export function supplyCheck(supply: SupplyLine, bank: CylinderBank, length: numb
   const mean = (stub + length) / 2;
   const point = supplyPoint(line, bank.pressure, mean);
   // The cylinder is changed when it can no longer feed what was set, whatever the setting has drifted to since.
-  const asSet = line.regulator.setSupply === bank.pressure ? point : supplyPoint(line, line.regulator.setSupply, mean);
+  const full = Math.max(bank.full ?? line.regulator.setSupply, bank.pressure);
+  const asSet = line.regulator.setSupply === bank.pressure && !point.wideOpen ? point : supplyPoint(steadyLine(line), full, mean, point.flow || undefined);
   const leftover = Math.max(leastLeftover, leftoverPressure(line.regulator, asSet.delivery, asSet.flow, line.oxygen));
   const pointAtLeftover = supplyPoint(line, leftover, mean, asSet.flow);
   const flow = meanSupplyFlow(line, bank.pressure, length, stub, point);
@@ -176,7 +211,9 @@ export function supplyCheck(supply: SupplyLine, bank: CylinderBank, length: numb
     const { volume, wall, pressure, temperature, cylinders } = bank;
     end = drawCylinder({ volume, wall, pressure, temperature, leftover, flow: (p) => flowAt(p) / cylinders });
   }
-  const gains = gainsOf(line, point, mean);
+  const gains = gainsOf(line, point, full, mean);
+  const limit = limitOf(line, point, full, mean, gains, wantedTip);
+  const aim = aimOf(line, point, mean, { limit, gains }, wantedTip);
   return {
     point,
     pointAtLeftover,
@@ -187,7 +224,7 @@ export function supplyCheck(supply: SupplyLine, bank: CylinderBank, length: numb
     drawn: (end?.drawn ?? 0) * bank.cylinders,
     coldest: end?.temperature ?? bank.temperature,
     gains,
-    limit: limitOf(line, point, mean, gains, wantedTip),
-    mends: wantedTip === undefined ? [] : mendsOf(line, bank, wantedTip, mean, point),
+    limit,
+    mends: aim ? mendsOf(line, bank, limit, aim.tip, aim.flow, mean, point) : [],
   };
 }

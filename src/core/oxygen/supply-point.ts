@@ -48,7 +48,7 @@ interface Needed {
 }
 
 /** Pressures [Pa] needed along the line, from the ambient one backwards, as a function of the flow [kg/s]. */
-function neededAlong(line: SupplyLine, length: number): (flow: number) => Needed {
+export function neededAlong(line: SupplyLine, length: number): (flow: number) => Needed {
   const { rod, hose, oxygen } = line;
   const { ambient, holder, scale = 1 } = rod;
   const passage = rodPassage(rod, length);
