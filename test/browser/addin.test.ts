@@ -23,7 +23,7 @@ beforeAll(async () => {
   files = { 'favicon.ico': '', ...Object.fromEntries(await Promise.all(names.map(async (name) => [name, await readFile(path.join(dist, name), 'utf8')] as const))) };
   files[''] = files['pane.html'] ?? '';
 });
-afterAll(() => rm(dist, { recursive: true }));
+afterAll(() => rm(dist, { recursive: true, force: true }));
 
 describe('the add-in\'s page', () => {
   it('keeps its text in a browser without the host, and lets the host\'s script ask for nothing outside', async () => {

@@ -57,7 +57,7 @@ beforeAll(async () => {
   await open.page.evaluate(readFileSync(`${ROOT}node_modules/axe-core/axe.min.js`, 'utf8'));
   await open.page.setViewportSize({ width: 360, height: 900 });
 });
-afterAll(() => open.close());
+afterAll(() => (open as OpenPage | undefined)?.close());
 beforeEach(async () => {
   await tab('This cell').click();
   await select('E5');
