@@ -1,0 +1,151 @@
+import { isChoice } from '../core/assumptions/assumption.ts';
+import { Assumptions } from '../core/assumptions/assumptions.ts';
+import { REGISTRY, numberAssumption, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
+import type { Basis } from '../core/basis.ts';
+import type { CalcError } from '../core/errors.ts';
+import { logFit, type FittedFactor, type JobFit, type LogFit } from '../core/estimate/log-fit.ts';
+import { CHANNELS } from '../core/estimate/log-job.ts';
+import { logScore, type ChannelScore } from '../core/estimate/log-score.ts';
+import * as messages from '../core/messages.ts';
+import { findSource } from '../core/sources/register.ts';
+import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
+import { required, tableFunction, type Column, type Declaration, type Output } from './declaration.ts';
+import { readLog } from './read-log.ts';
+
+const log = required(
+  { kind: 'cells' },
+  'Range with a heading row: operation, sizes by name, rod, material, rods used, oxygen used or gauge before, gauge after, temperature; burning minutes, crew minutes. Blanks are fine',
+  'A1:K31',
+);
+
+/** As BURN.ASSUMED has them, so that the first rows work as `assume`. The table of jobs below has its own heading. */
+const FIT_COLUMNS = ['name', 'value', 'low', 'high', 'unit', 'kind', 'source', 'meaning'].map((heading) => ({ heading })) satisfies readonly Column[];
+/** Under `name` the table of jobs is blank, so that the whole spill works as `assume` too. */
+const JOB_HEADING: readonly Output[] = [null, 'job', 'rods, noted over fitted', 'oxygen, noted over fitted', 'burning, noted over fitted', 'crew, noted over fitted', 'misfit, deviations', 'note'];
+
+const percent = (x: number): string => `${Number((100 * x).toPrecision(2))}%`;
+
+function unitFor(name: NumberName, { a }: Basis): string {
+  const { quantity, unit } = numberAssumption(name);
+  return a.system === 'SI' ? plainUnit(quantity, 'SI') : unit;
+}
+
+function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
+  const { quantity, summary } = numberAssumption(f.name);
+  const unit = unitFor(f.name, basis);
+  const shown = (x: number): number => fromSi(x, quantity, 'US', unit);
+  const { low, likely, high } = f.range;
+  const { kind, source } = basis.a.inForce(f.name);
+  const line = (as: string, from: string, meaning: string): readonly Output[] => [f.name, shown(likely), shown(low), shown(high), unit, as, from, meaning];
+  switch (f.role) {
+    case 'fitted':
+    case 'paced':
+      return line('your log', f.name === 'item scatter' ? messages.fittedScatter(f.jobs) : messages.fittedTo(f.jobs, percent(f.error), messages.shown(Number(shown(f.low80).toPrecision(3))), messages.shown(Number(shown(f.high80).toPrecision(3)))), f.role === 'paced' ? `${summary}; moved with the other fixed crew times` : summary);
+    case 'held':
+      return line('your log', messages.heldFactor(), summary);
+    case 'widened':
+      return line('your log', messages.widenedFactor(), summary);
+    case 'kept':
+      return line(kind, findSource(source)?.citation ?? source, summary);
+  }
+}
+
+/** What the call's `assume` changed besides: it must come along where these rows take the place of that range. */
+function carriedOver(factors: readonly FittedFactor[], { a }: Basis): readonly (readonly Output[])[] {
+  const standard = Assumptions.defaults();
+  const done = new Set<string>(factors.map((f) => f.name));
+  return REGISTRY.flatMap((entry): readonly (readonly Output[])[] => {
+    if (done.has(entry.name)) return [];
+    if (isChoice(entry)) {
+      const word = a.word(entry.name as ChoiceName);
+      return word === entry.value ? [] : [[entry.name, word, null, null, entry.choices.join(' or '), 'your value', 'your value', entry.summary]];
+    }
+    const name = entry.name as NumberName;
+    const [now, before] = [a.inForce(name), standard.inForce(name)];
+    if (now.value === before.value && now.low === before.low && now.high === before.high) return [];
+    const unit = a.system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
+    const shown = (x: number): number => fromSi(x, entry.quantity, 'US', unit);
+    return [[name, shown(now.value), shown(now.low), shown(now.high), unit, now.kind, now.source, entry.summary]];
+  });
+}
+
+/** An outlier counts less than fully; a job that counts under half is called one. */
+function jobNote({ weight, distance }: JobFit): string | null {
+  if (weight >= 1) return null;
+  return messages.outlier(percent(weight), messages.shown(Number(distance.toPrecision(2))));
+}
+
+function jobLine(fit: JobFit): readonly Output[] {
+  return [null, fit.job.label, ...CHANNELS.map((c): Output => fit.ratios[c] ?? null), fit.distance, jobNote(fit)];
+}
+
+function summaryLine(fit: LogFit, left: number): readonly Output[] {
+  const outliers = fit.jobs.filter((j) => j.weight < 1).map((j) => j.job.label);
+  const notes = [
+    messages.jobsFitted(fit.jobs.length, percent(fit.scatter)),
+    outliers.length > 0 ? messages.outliersNamed(outliers) : '',
+    fit.disagree ? messages.jobsDisagree() : '',
+    fit.converged ? '' : messages.fitUnsettled(),
+    left > 0 ? messages.rowsLeftOut(left) : '',
+  ];
+  return [null, 'all', null, null, null, null, fit.scatter, notes.filter((n) => n !== '').join('; ')];
+}
+
+const SCORE_COLUMNS = [
+  { heading: 'figure' }, { heading: 'jobs' }, { heading: 'noted over estimated' }, { heading: 'spread', quantity: 'percent' }, { heading: 'spread claimed', quantity: 'percent' },
+  { heading: 'inside low to high', quantity: 'percent' }, { heading: 'honest at least', quantity: 'percent' }, { heading: 'honest at most', quantity: 'percent' },
+  { heading: 'under low', quantity: 'percent' }, { heading: 'under middle', quantity: 'percent' }, { heading: 'under high', quantity: 'percent' }, { heading: 'verdict' },
+] as const satisfies readonly Column[];
+
+function scoreLine(s: ChannelScore): readonly Output[] {
+  return [s.channel, s.jobs, s.bias, s.spread, s.claimedSpread, s.inside, s.honestLeast, s.honestMost, s.underLow, s.underMiddle, s.underHigh, messages.verdict(s.verdict, percent(Math.abs(s.bias - 1)))];
+}
+
+const leftOut = (bad: readonly CalcError[], columns: number, first: Output): readonly (readonly Output[])[] =>
+  bad.map(({ message }) => Array.from({ length: columns }, (_, i): Output => (i === columns - 1 ? message : i === (first === null ? 1 : 0) ? 'left out' : null)));
+
+export const LOG_FUNCTIONS: readonly Declaration[] = [
+  tableFunction({
+    name: 'BURN.LOG.FIT',
+    family: 'LOG',
+    summary: 'Assumptions fitted to your own finished jobs, ready to use as assume, with low, high, number of jobs and standard error; below them how each job agrees, outliers named.',
+    parameters: { log },
+    assume: true,
+    result: { kind: 'table', columns: FIT_COLUMNS },
+    sources: ['bayes', 'huber', 'pert', 'common practice'],
+    cautions: [],
+    examples: ['=BURN.LOG.FIT({"diameter","length","rods used","oxygen used","burning minutes","crew minutes";4,10,7,140,9,62;3.5,12,6,128,8,58;5,16,16,330,18,85})'],
+    calculate: ({ log: cells }, basis) => {
+      const { jobs, bad } = readLog(cells, basis);
+      const fit = logFit(jobs, basis);
+      return [
+        ...fit.factors.map((f) => factorLine(f, basis)),
+        ...carriedOver(fit.factors, basis),
+        FIT_COLUMNS.map(() => null),
+        JOB_HEADING,
+        summaryLine(fit, bad.length),
+        ...fit.jobs.map(jobLine),
+        ...leftOut(bad, FIT_COLUMNS.length, null),
+      ];
+    },
+  }),
+  tableFunction({
+    name: 'BURN.LOG.SCORE',
+    family: 'LOG',
+    summary: 'How estimates with these assumptions do on finished jobs: bias, spread, share of jobs inside low to high, and whether the confidence they claim is honest.',
+    parameters: { log },
+    assume: true,
+    result: { kind: 'table', columns: SCORE_COLUMNS },
+    sources: ['pert', 'sobol', 'percentile', 'latin hypercube', 'common practice'],
+    cautions: [],
+    examples: ['=BURN.LOG.SCORE({"diameter","length","oxygen used";4,10,140;3.5,12,128;5,16,330;4,12,180;3,8,70})'],
+    calculate: ({ log: cells }, basis) => {
+      const { jobs, bad } = readLog(cells, basis);
+      const scores = logScore(jobs, basis);
+      if (scores.length === 0) throw messages.nothingNoted();
+      const ownLog = REGISTRY.some((entry) => !isChoice(entry) && basis.a.inForce(entry.name as NumberName).kind === 'your log');
+      const note = ownLog ? [SCORE_COLUMNS.map((_, i): Output => (i === 0 ? 'note' : i === SCORE_COLUMNS.length - 1 ? messages.scoredOnItself() : null))] : [];
+      return [...scores.map(scoreLine), ...note, ...leftOut(bad, SCORE_COLUMNS.length, '')];
+    },
+  }),
+];

@@ -1,0 +1,15 @@
+import type { QuantityKind } from './declaration.ts';
+
+/** One percent. */
+const PERCENT = 0.01;
+
+/** A share that is typed as 90, 90% or 0.9. */
+export const CONFIDENCE: QuantityKind = { kind: 'quantity', quantity: 'percent', above: 0, max: 0.99 };
+
+/**
+ * The share [-] that a percent cell means: a cell formatted as a percentage holds 0.9 where 90% is shown, so that what
+ * would be less than 1% is taken as a share already.
+ */
+export function shareOf(percent: number): number {
+  return percent < PERCENT ? percent / PERCENT : percent;
+}
