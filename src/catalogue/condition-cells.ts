@@ -34,6 +34,9 @@ export function conditionTexts(cells: Cells | undefined): readonly string[] {
 
 const isHeading = (cell: Cell): boolean => typeof cell === 'string' && /^conditions?$/i.test(cell.trim());
 
+/** What an operation says of the place by itself. */
+export const impliedConditions = (operations: readonly Operation[]): readonly string[] => (operations.includes('BREACH') ? ['concrete'] : []);
+
 /** The operations that a text names, such as `PIN` or `PIN, CUT`. `#N/A` with the nearest for an unknown one. */
 export function operationsIn(text: string): readonly Operation[] {
   const words = text.split(/[,;+&\n]|\band\b/i).map((w) => w.trim()).filter((w) => w !== '');

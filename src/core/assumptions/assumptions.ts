@@ -3,7 +3,7 @@ import type { UnitSystem } from '../units/quantities.ts';
 import type { Kind, Step, Trace } from '../trace/trace.ts';
 import { CALCULATION_VERSION } from '../version.ts';
 import { isChoice, type Assumption } from './assumption.ts';
-import { REGISTRY, numberAssumption, type ChoiceName, type NumberName } from './registry.ts';
+import { REGISTRY, numberAssumption, type AssumptionName, type ChoiceName, type NumberName } from './registry.ts';
 
 /** A number in force for one call, SI, with its range and where it came from. */
 export interface InForce {
@@ -90,6 +90,11 @@ export class Assumptions {
 
   word(name: ChoiceName): string {
     return this.words.get(name) ?? '';
+  }
+
+  /** Names of those that the call set otherwise than the register, in the register's order. */
+  departures(): readonly AssumptionName[] {
+    return REGISTRY.filter(({ name }) => this.numbers.get(name as NumberName) !== DEFAULTS.numbers.get(name as NumberName) || this.words.get(name as ChoiceName) !== DEFAULTS.words.get(name as ChoiceName)).map((a) => a.name);
   }
 
   /** The value in SI, recorded as a step. */
