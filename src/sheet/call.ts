@@ -169,9 +169,9 @@ function finished(line: readonly Output[], columns: readonly Column[], item: num
 }
 
 function table(d: TableFunction, p: Prepared): Results {
-  const { columns } = d.result;
+  const { columns, headless } = d.result;
   const lines = d.calculate(readItem(p, 0, 0) as never, p.basis);
-  return [headings(columns, p.system), ...lines.map((line) => columns.map((column, i) => outputCell(line[i] ?? null, column, p.system)))];
+  return [...(headless ? [] : [headings(columns, p.system)]), ...lines.map((line) => columns.map((column, i) => outputCell(line[i] ?? null, column, p.system)))];
 }
 
 function headings(columns: readonly Column[], system: UnitSystem): readonly Cell[] {
