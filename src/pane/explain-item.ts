@@ -19,7 +19,6 @@ export function explainItem(read: ReadCall, item: number, cell: SelectedCell): E
   const system = run.given?.basis.a.system ?? systemOf(read);
   const outcome = outcomeOf(read, run, item, cell, system);
   const blank = outcome.kind === 'blank';
-  const assumptions = run.given && !blank ? usedAssumptions(run.used, run.given.basis.a) : [];
   return {
     cell,
     declaration: d,
@@ -32,8 +31,8 @@ export function explainItem(read: ReadCall, item: number, cell: SelectedCell): E
     note: cellNote(read, cell),
     steps: blank ? [] : run.steps,
     resultStep: blank ? undefined : resultStep(read, run, cell),
-    assumptions,
-    cautions: cautionsOf(d, run.given?.values, assumptions),
+    assumptions: run.given && !blank ? usedAssumptions(run.used, run.given.basis.a) : [],
+    cautions: cautionsOf(d, run.given?.values, run.given?.basis.a),
     values: run.given?.values,
     basis: run.given?.basis,
   };
