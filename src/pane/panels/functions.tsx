@@ -19,7 +19,7 @@ function signature(d: Declaration): string {
 
 function gives({ result }: Declaration): string {
   if (result.kind === 'rows') return 'Gives a heading and a row for each item.';
-  if (result.kind === 'table') return 'Gives a table with a heading.';
+  if (result.kind === 'table') return 'Gives a table.';
   const unit = result.quantity === 'text' ? 'a text' : `a number${plainUnit(result.quantity, 'US') && ` (${plainUnit(result.quantity, 'US')})`}`;
   return `Gives ${unit}, for ranges one for each item.`;
 }

@@ -32,7 +32,7 @@ function What({ outcome }: { readonly outcome: Outcome }) {
     case 'row':
       return <Lines lines={outcome.lines} />;
     case 'table':
-      return <p>{`A table of ${outcome.rows.length} rows, the heading included, and ${outcome.rows[0]?.length ?? 0} columns.`}</p>;
+      return <p>{`A table in the sheet: ${outcome.rows.length} rows, ${outcome.rows[0]?.length ?? 0} columns.`}</p>;
     case 'error':
       return (
         <p class="rs-error">
