@@ -10,8 +10,8 @@ export const FUNCTION_GROUP = 'Rod work';
 export function functionTexts(functions: readonly HostFunction[]): IFunctionInfo[] {
   return functions.map((f) => ({
     functionName: f.name,
-    // The sheet's own group for functions of the user; its heading is renamed to FUNCTION_GROUP.
-    functionType: FunctionType.User,
+    // A group that the sheet leaves empty; its heading is renamed to FUNCTION_GROUP.
+    functionType: FunctionType.Univer,
     abstract: f.summary,
     description: f.summary,
     functionParameter: f.parameters.map((p) => ({

@@ -21,7 +21,6 @@ const HIDDEN = [
   'sheet.command.add-range-protection-from-toolbar',
   'sheet.toolbar.text-to-number',
   'base-ui.operation.toggle-shortcut-panel',
-  'formula-ui.operation.insert-function.common',
   'formula-ui.operation.insert-function.financial',
   'formula-ui.operation.insert-function.logical',
   'formula-ui.operation.insert-function.text',

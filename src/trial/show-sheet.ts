@@ -25,6 +25,8 @@ export function showSheet(container: HTMLElement, description: WorkbookDescripti
     ribbonType: 'simple',
     menu: HIDDEN_MENUS,
     footer: { menus: false, zoomSlider: false },
+    // A size such as 3/4 is meant to be a text; a mark in the corner is for errors.
+    sheets: { disableForceStringAlert: true, disableForceStringMark: true },
     formula: {
       function: functions.map((host) => [functionClass(host), host.name]),
       description: functionTexts(functions),
@@ -41,8 +43,8 @@ export function showSheet(container: HTMLElement, description: WorkbookDescripti
   return injector;
 }
 
-/** The sheet's texts, with its group of user functions named for ours. */
+/** The sheet's texts, with the group of our functions named. */
 function ownGroup(texts: ILanguagePack): ILanguagePack {
   const own = texts['sheets-formula-ui'] as ILanguagePack;
-  return { ...texts, 'sheets-formula-ui': { ...own, functionType: { ...own['functionType'] as ILanguagePack, user: FUNCTION_GROUP } } };
+  return { ...texts, 'sheets-formula-ui': { ...own, functionType: { ...own['functionType'] as ILanguagePack, univer: FUNCTION_GROUP } } };
 }

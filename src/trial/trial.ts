@@ -1,5 +1,6 @@
 /** The trial workbook: a sheet in the browser that loads the same functions as the spreadsheet host. */
-import { demoWorkbook } from './demo/demo-workbook.ts';
+import { mountPane } from '../pane/mount.tsx';
+import { demoWorkbook } from './demo/dragline.ts';
 import { loadFunctions } from './load-functions.ts';
 import { openWorkbook } from './open-workbook.ts';
 
@@ -7,7 +8,7 @@ async function start(): Promise<void> {
   const sheet = place('sheet');
   const status = place('status');
   try {
-    openWorkbook({ sheet, status }, demoWorkbook, await loadFunctions('..'));
+    mountPane(place('pane'), openWorkbook({ sheet, status }, demoWorkbook(), await loadFunctions('..')));
   } catch (thrown) {
     status.textContent = `The trial workbook could not start: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
     throw thrown;

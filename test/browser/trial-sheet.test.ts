@@ -169,6 +169,17 @@ describe('the trial workbook in a browser', () => {
     await page.keyboard.press('Enter');
     await until('G4', 2);
   });
+  it('lists our functions in a group of their own', async () => {
+    const { page } = open;
+    await page.locator('[data-u-command="formula-ui.operation.insert-function.common"]').first().click();
+    await page.getByText('All Functions').first().click();
+    const panel = page.locator('[data-u-comp="sheets-formula-functions-panel"]');
+    await panel.locator('[data-u-comp="select"]').click();
+    await page.getByText('Rod work', { exact: true }).click();
+    await panel.getByText('BURN.SEEN.SIZE').waitFor();
+    expect(await panel.getByText('ACCRINT').count()).toBe(0);
+    await page.getByRole('button', { name: 'Close sidebar' }).click();
+  });
   it('reads a typed 3/8 as the date a spreadsheet makes of it', async () => {
     await select('I1');
     await type('3/8');
