@@ -1,5 +1,5 @@
 /**
- * Entry of the command line: `node src/cli/run.mjs calc ARGUMENTS`.
+ * Entry of the command line: `node src/cli/run.mjs calc ARGUMENTS`, and so on for the other commands.
  *
  * Bundles the command, and the functions as the host gets them, into node_modules/.cache/rodsheet, once for
  * each state of the sources; nothing has to be built by hand. A new state is built in a folder of its own and then
@@ -15,7 +15,7 @@ const ROOT = path.resolve(import.meta.dirname, '../..');
 /** RODSHEET_CACHE puts the bundles elsewhere, for a checkout that may not be written to. */
 const CACHE = process.env.RODSHEET_CACHE ?? path.join(ROOT, 'node_modules/.cache/rodsheet');
 const SOURCES = ['core', 'catalogue', 'sheet', 'addin', 'trial/engine', 'cli'].map((folder) => path.join(ROOT, 'src', folder));
-const COMMANDS = { calc: 'src/cli/main.ts' };
+const COMMANDS = { calc: 'src/cli/main.ts', recheck: 'src/cli/recheck-main.ts' };
 /** As the build of the add-in has it. */
 const TARGET = 'es2022';
 /** How long bundles of earlier states are kept; another command may still be reading one. */
@@ -36,9 +36,7 @@ async function build(folder) {
   const esbuild = await import('esbuild');
   const common = { absWorkingDir: ROOT, bundle: true, target: TARGET, logLevel: 'silent' };
   await Promise.all([
-    ...Object.entries(COMMANDS).map(([name, entry]) => esbuild.build({
-      ...common, entryPoints: [entry], platform: 'node', format: 'cjs', minify: true, keepNames: true, outfile: path.join(folder, `${name}.cjs`),
-    })),
+    esbuild.build({ ...common, entryPoints: COMMANDS, platform: 'node', format: 'cjs', minify: true, keepNames: true, outdir: folder, outExtension: { '.js': '.cjs' } }),
     esbuild.build({ ...common, entryPoints: ['src/addin/functions.ts'], platform: 'browser', format: 'iife', outfile: path.join(folder, 'functions.js') }),
     esbuild.build({ ...common, entryPoints: ['src/addin/static-files.ts'], platform: 'neutral', format: 'esm', outfile: path.join(folder, 'static-files.mjs') }),
   ]);
@@ -79,8 +77,9 @@ if (!(command in COMMANDS)) {
 } else {
   try {
     const folder = await bundles();
-    const { main } = createRequire(import.meta.url)(path.join(folder, `${command}.cjs`));
-    process.exitCode = await main(args, { code: path.join(folder, 'functions.js'), json: path.join(folder, 'functions.json') });
+    const self = path.join(folder, `${command}.cjs`);
+    const { main } = createRequire(import.meta.url)(self);
+    process.exitCode = await main(args, { self, code: path.join(folder, 'functions.js'), json: path.join(folder, 'functions.json') });
   } catch (error) {
     console.error(error instanceof Error ? error.stack : error);
     process.exitCode = 3;

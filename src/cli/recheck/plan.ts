@@ -1,0 +1,60 @@
+import type { HostFunction } from '../../sheet/host-function.ts';
+import { isWithin, type Area } from '../xlsx/address.ts';
+import type { SavedCell, SavedSheet, SavedWorkbook } from '../xlsx/saved-workbook.ts';
+import { FormulaReader, type StoredFormula } from './stored-formula.ts';
+
+/** A formula of the workbook and what is done with it. */
+export interface PlannedFormula {
+  readonly sheet: number;
+  readonly cell: SavedCell;
+  readonly read: StoredFormula;
+  /** Whether one of our functions is in it. */
+  readonly ours: boolean;
+  /** Why it keeps its saved value instead of being calculated; only where none of our functions is in it. */
+  kept: string | undefined;
+}
+
+const MOST_ARRAY_CELLS = 1_000_000;
+
+/** Reads every formula of the workbook. */
+export function planFormulas(workbook: SavedWorkbook, functions: readonly HostFunction[]): { readonly formulas: readonly PlannedFormula[]; readonly reader: FormulaReader } {
+  const reader = new FormulaReader(workbook, functions);
+  const formulas = workbook.sheets.flatMap((sheet, index) =>
+    sheet.cells.flatMap((cell): PlannedFormula[] => {
+      if (!cell.formula) return [];
+      const read = withinBounds(reader.read(cell.formula.text, { sheet: index, row: cell.row, column: cell.column }), cell.formula.area);
+      const ours = read.ours.length > 0;
+      return [{ sheet: index, cell, read, ours, kept: ours ? undefined : whyKept(cell, read) }];
+    }));
+  return { formulas, reader };
+}
+
+function withinBounds(read: StoredFormula, { top, left, bottom, right }: Area): StoredFormula {
+  return (bottom - top + 1) * (right - left + 1) > MOST_ARRAY_CELLS ? { ...read, engine: undefined, problem: read.problem ?? 'it covers more cells than are taken here' } : read;
+}
+
+function whyKept({ formula }: SavedCell, { problem, volatile }: StoredFormula): string | undefined {
+  if (formula?.kind === 'table') return 'it is a what-if table';
+  if (volatile.length > 0) return `${volatile.join(', ')} changes by itself`;
+  return problem;
+}
+
+/** The cells of a sheet that are not merely shown by a formula standing in another cell. */
+export function standingCells(sheet: SavedSheet): readonly SavedCell[] {
+  const areas = sheet.cells.flatMap((c) => (c.formula && isLarge(c.formula.area) ? [{ area: c.formula.area, anchor: c }] : []));
+  if (areas.length === 0) return sheet.cells;
+  areas.sort((x, y) => x.area.top - y.area.top);
+  let next = 0;
+  let active: typeof areas = [];
+  let row = -1;
+  return sheet.cells.filter((cell) => {
+    if (cell.row !== row) {
+      row = cell.row;
+      active = active.filter((a) => a.area.bottom >= row);
+      for (let each = areas[next]; each && each.area.top <= row; each = areas[++next]) if (each.area.bottom >= row) active.push(each);
+    }
+    return cell.formula !== undefined || !active.some((a) => isWithin(a.area, cell.row, cell.column));
+  });
+}
+
+const isLarge = ({ top, left, bottom, right }: Area): boolean => bottom > top || right > left;

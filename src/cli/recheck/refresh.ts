@@ -1,0 +1,60 @@
+import { isCellError } from '../../catalogue/cell.ts';
+import type { Cell } from '../../sheet/host-function.ts';
+import { editSheet, type NewValue } from '../xlsx/edit-sheet.ts';
+import { readWorkbook } from '../xlsx/read-workbook.ts';
+import { keyOf } from './readers.ts';
+import { isSame } from './recalculate.ts';
+import type { Recheck } from './recheck.ts';
+
+/**
+ * The workbook with the results of this recheck as its saved values. Only parts of sheets with a changed value are
+ * written anew, and in them only those values; all else keeps its bytes. What comes out is read back before it is given.
+ */
+export function refreshed({ workbook, compared, results }: Recheck): Buffer {
+  const bySheet = new Map<number, NewValue[]>();
+  for (const { formula, sheet, row, column, after, status } of compared) {
+    if (status === 'same' || formula.read.engine === undefined) continue;
+    const anchor = formula.cell.row === row && formula.cell.column === column;
+    const result = results.get(formula) ?? [];
+    const area = { top: row, left: column, bottom: row + Math.max(result.length, 1) - 1, right: column + Math.max(result[0]?.length ?? 1, 1) - 1 };
+    const value: NewValue = { row, column, value: storable(after), ...(anchor && formula.cell.formula?.kind === 'dynamic' ? { area } : {}) };
+    const list = bySheet.get(sheet);
+    if (list) list.push(value);
+    else bySheet.set(sheet, [value]);
+  }
+  // A spill of another size says so in its own cell, even where that cell's value stayed.
+  for (const [formula, result] of results) {
+    const { cell, sheet } = formula;
+    if (cell.formula?.kind !== 'dynamic') continue;
+    const area = { top: cell.row, left: cell.column, bottom: cell.row + result.length - 1, right: cell.column + (result[0]?.length ?? 1) - 1 };
+    if (area.bottom === cell.formula.area.bottom && area.right === cell.formula.area.right) continue;
+    const list = bySheet.get(sheet) ?? [];
+    if (!list.some((v) => v.row === cell.row && v.column === cell.column)) list.push({ row: cell.row, column: cell.column, value: storable(result[0]?.[0] ?? null), area });
+    bySheet.set(sheet, list);
+  }
+  const parts = new Map<string, Uint8Array>();
+  for (const [index, values] of bySheet) {
+    const sheet = workbook.sheets[index]!;
+    parts.set(sheet.part, Buffer.from(editSheet(sheet, values)));
+  }
+  const file = workbook.archive.with(parts);
+  checkWritten(file, bySheet);
+  return file;
+}
+
+/** Codes that only this engine has stand in the file as the nearest of the host's. */
+function storable(value: Cell): Cell {
+  if (!isCellError(value)) return value;
+  const known = ['#NULL!', '#DIV/0!', '#VALUE!', '#REF!', '#NAME?', '#NUM!', '#N/A'];
+  return known.includes(value.error) ? value : { ...value, error: '#VALUE!' };
+}
+
+function checkWritten(file: Buffer, bySheet: ReadonlyMap<number, readonly NewValue[]>): void {
+  const written = readWorkbook(file);
+  const values = new Map(written.sheets.flatMap((s, i) => s.cells.map((c): [string, Cell] => [keyOf(i, c.row, c.column), c.value])));
+  for (const [sheet, news] of bySheet) {
+    for (const { row, column, value } of news) {
+      if (!isSame(values.get(keyOf(sheet, row, column)) ?? null, value)) throw new Error(`the written workbook does not hold what it should at sheet ${sheet + 1}, row ${row + 1}, column ${column + 1}`);
+    }
+  }
+}

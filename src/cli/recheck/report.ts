@@ -1,0 +1,61 @@
+import { sheetPrefix } from '../xlsx/address.ts';
+import type { CheckedCell, Recheck } from './recheck.ts';
+import { showChange, showValue } from './show-value.ts';
+
+/** Lines of one kind shown without --all. */
+const MOST_SHOWN = 40;
+
+export function countOf({ cells }: Recheck, status: CheckedCell['status']): number {
+  return cells.filter((c) => c.status === status).length;
+}
+
+/** The recheck as lines for a person. */
+export function reportLines(name: string, result: Recheck, all: boolean): readonly string[] {
+  const most = all ? Infinity : MOST_SHOWN;
+  const count = (n: number, one: string, many = `${one}s`): string => `${n.toLocaleString('en-US')} ${n === 1 ? one : many}`;
+  return [
+    `${name}: ${count(result.formulas, 'formula')} with BURN functions, ${count(result.cells.length, 'cell')}`,
+    ...versionLines(result),
+    ...(result.macros ? ['It carries macros, which were not run.'] : []),
+    `same    ${countOf(result, 'same')}`,
+    `moved   ${countOf(result, 'moved')}`,
+    ...shortened(result.cells.filter((c) => c.status === 'moved').map(movedLine), most),
+    `broken  ${countOf(result, 'broken')}`,
+    ...shortened(result.cells.filter((c) => c.status === 'broken').map(brokenLine), most),
+    ...section(`${count(result.others.length, 'cell')} of the sheet's own formulas came out differently:`, result.others.map((o) => `  ${o.place}  ${showChange(o.before, o.after)}`), most),
+    ...section(`${count(result.kept.length, 'formula')} of the sheet's own kept the saved value, since it is not calculated here as in the host:`, result.kept.map((k) => `  ${k.place}  ${k.why}`), most),
+  ];
+}
+
+function versionLines({ versions, version, notTurnedBack }: Recheck): readonly string[] {
+  const saved = [...new Set(versions.map((v) => v.version))];
+  const first = versions[0];
+  const before = saved.length === 0 ? 'no BURN.VERSION in it says with which version it was calculated' : `calculated with ${saved.join(' and ')}${first && saved.length === 1 ? ` (${first.place})` : ''}`;
+  return [`${before}; rechecked with ${version}`, ...notTurnedBack.map((what) => `cannot be turned back: ${what}`)];
+}
+
+const placeOf = (c: CheckedCell): string => `${sheetPrefix(c.sheet)}${c.cell}`;
+
+function movedLine(c: CheckedCell): string {
+  return `  ${placeOf(c)}  ${showChange(c.before, c.after)}  ${c.why?.kind ?? 'unknown'}: ${c.why?.text ?? ''}`;
+}
+
+function brokenLine(c: CheckedCell): string {
+  return `  ${placeOf(c)}  was ${showValue(c.before)}  ${c.message ?? ''}`;
+}
+
+function section(heading: string, lines: readonly string[], most: number): readonly string[] {
+  return lines.length === 0 ? [] : [heading, ...shortened(lines, most)];
+}
+
+function shortened(lines: readonly string[], most: number): readonly string[] {
+  const more = lines.length - most;
+  return more > 0 ? [...lines.slice(0, most), `  and ${more} more (--all shows them)`] : lines;
+}
+
+/** The recheck as one object for programs. */
+export function reportJson(name: string, result: Recheck): string {
+  const { cells, formulas, versions, version, notTurnedBack, others, kept, macros } = result;
+  const counts = { same: countOf(result, 'same'), moved: countOf(result, 'moved'), broken: countOf(result, 'broken') };
+  return JSON.stringify({ file: name, version, versions, notTurnedBack, formulas, counts, cells, others, kept, macros });
+}

@@ -1,0 +1,227 @@
+/**
+ * Writes a new workbook in the open format (ISO/IEC 29500-1, SpreadsheetML) with formulas as the host stores them and
+ * with their values, so that any spreadsheet program shows them.
+ *
+ * A formula with a function of ours is stored the way the host saves an add-in's: under the prefix `_xldudf_`, `_` for
+ * each period, as an array formula whose cell metadata says that it may spill ([MS-XLSX] 2.3.4).
+ */
+import type { Cell } from '../../sheet/host-function.ts';
+import type { CalculatedWorkbook } from '../../trial/engine/headless.ts';
+import type { CellContent, CellLook, SheetDescription, WorkbookDescription } from '../../trial/engine/workbook.ts';
+import { addressOf, areaName, readArea, readAddress, sheetPrefix, type Area } from './address.ts';
+import { stored } from './edit-sheet.ts';
+import { formulaTokens, TYPES } from './formula-tokens.ts';
+import { Styles } from './styles.ts';
+import { escaped } from './xml.ts';
+import { newArchive } from './zip.ts';
+
+/** A choice from a list, or a number above 0, with what to say otherwise. */
+export interface Validation {
+  readonly list?: readonly string[];
+  /** A range that holds the choices. */
+  readonly from?: string;
+  readonly message: string;
+}
+
+export interface NewSheet extends SheetDescription {
+  /** By range; a blank cell is always taken. */
+  readonly validations?: Readonly<Record<string, Validation>>;
+  readonly landscape?: boolean;
+  /** Rows repeated on every printed page, from the first. */
+  readonly printedHeading?: number;
+}
+
+export interface NewWorkbook extends WorkbookDescription {
+  readonly sheets: readonly NewSheet[];
+  readonly title: string;
+}
+
+const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
+const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
+const PACKAGE_RELATIONSHIPS = 'http://schemas.openxmlformats.org/package/2006/relationships';
+const DECLARATION = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
+/** Functions of the sheet that need no prefix in the file; others are refused rather than stored wrongly. */
+const CLASSICAL = new Set(['SUM', 'COUNT', 'COUNTA', 'IF', 'AND', 'OR', 'NOT', 'ISNUMBER', 'ISERROR', 'INDEX', 'MATCH', 'MAX', 'MIN', 'ROUND', 'ROUNDUP', 'SUMIF', 'SUMPRODUCT', 'TEXT', 'IFERROR', 'ROW', 'ROWS', 'LEN', 'TRIM']);
+/** Width of a character of the standard face, px. */
+const CHARACTER = 7;
+
+export function newWorkbook(workbook: NewWorkbook, calculated: CalculatedWorkbook): Buffer {
+  const styles = new Styles();
+  const sheets = workbook.sheets.map((sheet, i) => sheetXml(sheet, i, calculated, styles));
+  const parts = new Map<string, string>([
+    ['[Content_Types].xml', contentTypes(sheets.length)],
+    ['_rels/.rels', relationships([
+      ['officeDocument', 'xl/workbook.xml'],
+      ['extended-properties', 'docProps/app.xml'],
+      ['http://schemas.openxmlformats.org/package/2006/relationships/metadata/core-properties', 'docProps/core.xml'],
+    ])],
+    ['docProps/app.xml', `<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties"><Application>Rodsheet</Application></Properties>`],
+    ['docProps/core.xml', `<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" xmlns:dc="http://purl.org/dc/elements/1.1/"><dc:title>${escaped(workbook.title)}</dc:title></cp:coreProperties>`],
+    ['xl/workbook.xml', workbookXml(workbook)],
+    ['xl/_rels/workbook.xml.rels', relationships([
+      ...sheets.map((_, i): [string, string] => ['worksheet', `worksheets/sheet${i + 1}.xml`]),
+      ['styles', 'styles.xml'],
+      ['sheetMetadata', 'metadata.xml'],
+    ])],
+    ...sheets.map((xml, i): [string, string] => [`xl/worksheets/sheet${i + 1}.xml`, xml]),
+    ['xl/styles.xml', styles.xml()],
+    ['xl/metadata.xml', METADATA],
+  ]);
+  return newArchive(new Map([...parts].map(([name, xml]) => [name, Buffer.from(DECLARATION + xml)])));
+}
+
+/** One kind of cell metadata, number 1: this array may spill. */
+const METADATA =
+  `<metadata xmlns="${MAIN}" xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray"><metadataTypes count="1">` +
+  '<metadataType name="XLDAPR" minSupportedVersion="120000" copy="1" pasteAll="1" pasteValues="1" merge="1" splitFirst="1" rowColShift="1" clearFormats="1" clearComments="1" assign="1" coerce="1" cellMeta="1"/>' +
+  '</metadataTypes><futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata>' +
+  '<cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>';
+
+function contentTypes(sheets: number): string {
+  const type = (part: string, name: string): string => `<Override PartName="/${part}" ContentType="application/vnd.openxmlformats-${name}+xml"/>`;
+  const ml = (part: string, name: string): string => type(part, `officedocument.spreadsheetml.${name}`);
+  return '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>' +
+    `<Default Extension="xml" ContentType="application/xml"/>${ml('xl/workbook.xml', 'sheet.main')}` +
+    Array.from({ length: sheets }, (_, i) => ml(`xl/worksheets/sheet${i + 1}.xml`, 'worksheet')).join('') +
+    `${ml('xl/styles.xml', 'styles')}${ml('xl/metadata.xml', 'sheetMetadata')}${type('docProps/app.xml', 'officedocument.extended-properties')}${type('docProps/core.xml', 'package.core-properties')}</Types>`;
+}
+
+function relationships(targets: readonly (readonly [type: string, target: string])[]): string {
+  const one = ([type, target]: readonly [string, string], i: number): string =>
+    `<Relationship Id="rId${i + 1}" Type="${type.includes('/') ? type : `${RELATIONSHIPS}/${type}`}" Target="${target}"/>`;
+  return `<Relationships xmlns="${PACKAGE_RELATIONSHIPS}">${targets.map(one).join('')}</Relationships>`;
+}
+
+function workbookXml({ sheets, definedNames = {} }: NewWorkbook): string {
+  const headings = sheets.flatMap((s, i) =>
+    (s.printedHeading === undefined ? [] : [`<definedName name="_xlnm.Print_Titles" localSheetId="${i}">${escaped(`${sheetPrefix(s.name)}$1:$${s.printedHeading}`)}</definedName>`]));
+  const names = Object.entries(definedNames).map(([name, meaning]) => `<definedName name="${escaped(name)}">${escaped(meaning)}</definedName>`);
+  const all = [...headings, ...names].join('');
+  return `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}"><bookViews><workbookView activeTab="0"/></bookViews><sheets>` +
+    sheets.map(({ name }, i) => `<sheet name="${escaped(name)}" sheetId="${i + 1}" r:id="rId${i + 1}"/>`).join('') +
+    `</sheets>${all === '' ? '' : `<definedNames>${all}</definedNames>`}<calcPr calcId="191029"/></workbook>`;
+}
+
+function sheetXml(sheet: NewSheet, index: number, calculated: CalculatedWorkbook, styles: Styles): string {
+  const looks = new Looks(sheet.looks ?? {});
+  const rows = new Map<number, Map<number, string>>();
+  const put = (row: number, column: number, element: string): void => {
+    const cells = rows.get(row) ?? new Map<number, string>();
+    rows.set(row, cells);
+    cells.set(column, element);
+  };
+  const style = (row: number, column: number): string => {
+    const id = styles.id(looks.at(row, column));
+    return id === 0 ? '' : ` s="${id}"`;
+  };
+  for (const { area } of looks.areas) for (let r = area.top; r <= area.bottom; r++) for (let c = area.left; c <= area.right; c++) put(r, c, `<c r="${addressOf(r, c)}"${style(r, c)}/>`);
+  for (const [row, column, content] of contents(sheet)) {
+    if (typeof content === 'string' && content.startsWith('=') && content.length > 1) {
+      const result = calculated.spilledAt(index, row, column);
+      result.forEach((values, r) => values.forEach((value, c) => put(row + r, column + c, r === 0 && c === 0
+        ? formulaCell(content, row, column, result, style(row, column))
+        : spilledCell(row + r, column + c, value, style(row + r, column + c)))));
+    } else put(row, column, valueCell(row, column, plain(content), style(row, column)));
+  }
+  const ordered = [...rows].sort(([a], [b]) => a - b);
+  const data = ordered.map(([row, cells]) => `<row r="${row + 1}">${[...cells].sort(([a], [b]) => a - b).map(([, element]) => element).join('')}</row>`).join('');
+  return `<worksheet xmlns="${MAIN}">${sheet.landscape ? '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' : ''}<sheetViews><sheetView workbookViewId="0"${index === 0 ? ' tabSelected="1"' : ''}>${frozen(sheet)}</sheetView></sheetViews>` +
+    `<sheetFormatPr defaultRowHeight="15"/>${columns(sheet)}<sheetData>${data}</sheetData>${validations(sheet)}` +
+    `<pageMargins left="0.5" right="0.5" top="0.5" bottom="0.5" header="0.3" footer="0.3"/>${sheet.landscape ? '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>' : ''}</worksheet>`;
+}
+
+function contents({ rows = [], cells = {} }: NewSheet): readonly (readonly [number, number, CellContent])[] {
+  const found: (readonly [number, number, CellContent])[] = [];
+  rows.forEach((row, r) => row.forEach((content, c) => {
+    if (content !== null) found.push([r, c, content]);
+  }));
+  for (const [address, content] of Object.entries(cells)) {
+    const at = readAddress(address);
+    if (!at) throw new Error(`${address} is no cell`);
+    found.push([at.row, at.column, content]);
+  }
+  return found;
+}
+
+const plain = (content: CellContent): Cell => (typeof content === 'object' && content !== null && 'text' in content ? content.text : content);
+
+function valueCell(row: number, column: number, value: Cell, style: string): string {
+  const at = `r="${addressOf(row, column)}"${style}`;
+  if (value === null) return `<c ${at}/>`;
+  if (typeof value === 'string') return value === '' ? `<c ${at}/>` : `<c ${at} t="inlineStr"><is><t xml:space="preserve">${escaped(value)}</t></is></c>`;
+  const [type, element] = stored(value);
+  return `<c ${at}${type}>${element}</c>`;
+}
+
+function spilledCell(row: number, column: number, value: Cell, style: string): string {
+  const [type, element] = stored(value);
+  return `<c r="${addressOf(row, column)}"${style}${type}>${element}</c>`;
+}
+
+function formulaCell(formula: string, row: number, column: number, result: readonly (readonly Cell[])[], style: string): string {
+  const [type, element] = stored(result[0]?.[0] ?? '');
+  const { text, ours } = storedForm(formula.slice(1));
+  const area = { top: row, left: column, bottom: row + result.length - 1, right: column + (result[0]?.length ?? 1) - 1 };
+  if (!ours && areaName(area) !== addressOf(row, column)) throw new Error(`${formula} spills; only functions of ours may`);
+  const [metadata, array] = ours ? [' cm="1"', ` t="array" ref="${areaName(area)}"`] : ['', ''];
+  return `<c r="${addressOf(row, column)}"${style}${type}${metadata}><f${array}>${escaped(text)}</f>${element}</c>`;
+}
+
+/** A formula as the host stores it. */
+export function storedForm(formula: string): { readonly text: string; readonly ours: boolean } {
+  let ours = false;
+  const text = formulaTokens(formula).map(({ type, value }) => {
+    if (type !== TYPES.FUNCTION) return value;
+    if (value.toUpperCase().startsWith('BURN.')) {
+      ours = true;
+      return `_xldudf_${value.toUpperCase().replaceAll('.', '_')}`;
+    }
+    if (!CLASSICAL.has(value.toUpperCase())) throw new Error(`${value} may need a prefix in the file`);
+    return value.toUpperCase();
+  });
+  return { text: text.join(''), ours };
+}
+
+class Looks {
+  readonly areas: readonly { readonly area: Area; readonly look: CellLook }[];
+
+  constructor(looks: Readonly<Record<string, CellLook>>) {
+    this.areas = Object.entries(looks).map(([range, look]) => {
+      const area = readArea(range);
+      if (!area) throw new Error(`${range} is no range`);
+      return { area, look };
+    });
+  }
+
+  at(row: number, column: number): CellLook {
+    return Object.assign({}, ...this.areas.filter(({ area: a }) => row >= a.top && row <= a.bottom && column >= a.left && column <= a.right).map((a) => a.look)) as CellLook;
+  }
+}
+
+function frozen({ frozenRows = 0, frozenColumns = 0 }: NewSheet): string {
+  if (frozenRows + frozenColumns === 0) return '';
+  const pane = frozenRows > 0 && frozenColumns > 0 ? 'bottomRight' : frozenRows > 0 ? 'bottomLeft' : 'topRight';
+  const split = `${frozenColumns > 0 ? ` xSplit="${frozenColumns}"` : ''}${frozenRows > 0 ? ` ySplit="${frozenRows}"` : ''}`;
+  return `<pane${split} topLeftCell="${addressOf(frozenRows, frozenColumns)}" activePane="${pane}" state="frozen"/>`;
+}
+
+function columns({ widths = {} }: NewSheet): string {
+  const of = (letters: string): { from: number; to: number } => {
+    const [from = '', to = from] = letters.split(':');
+    return { from: readAddress(`${from}1`)?.column ?? 0, to: readAddress(`${to}1`)?.column ?? 0 };
+  };
+  const all = Object.entries(widths).map(([letters, px]) => ({ ...of(letters), px })).sort((a, b) => a.from - b.from);
+  if (all.length === 0) return '';
+  return `<cols>${all.map(({ from, to, px }) => `<col min="${from + 1}" max="${to + 1}" width="${(px / CHARACTER).toFixed(2)}" customWidth="1"/>`).join('')}</cols>`;
+}
+
+function validations({ validations: all = {} }: NewSheet): string {
+  const entries = Object.entries(all);
+  if (entries.length === 0) return '';
+  const one = ([range, { list, from, message }]: readonly [string, Validation]): string => {
+    const [type, formula] = list || from ? ['type="list"', from ?? `"${list?.join(',') ?? ''}"`] : ['type="decimal" operator="greaterThan"', '0'];
+    return `<dataValidation ${type} errorStyle="warning" allowBlank="1" showErrorMessage="1" error="${escaped(message)}" sqref="${range}"><formula1>${escaped(formula)}</formula1></dataValidation>`;
+  };
+  return `<dataValidations count="${entries.length}">${entries.map(one).join('')}</dataValidations>`;
+}
+
