@@ -7,9 +7,10 @@ import { PIN_FUNCTIONS } from './pin-functions.ts';
 import { ROD_CHOICE_FUNCTIONS } from './rod-choice-functions.ts';
 import { ROD_FUNCTIONS } from './rod-functions.ts';
 import { SAFETY_FUNCTIONS } from './safety-functions.ts';
+import { SUPPLY_FUNCTIONS } from './supply-functions.ts';
 
 /** Every function, in the order of the index. */
-export const CATALOGUE: readonly Declaration[] = [...PIN_FUNCTIONS, ...OPERATION_FUNCTIONS, ...ROD_FUNCTIONS, ...ROD_CHOICE_FUNCTIONS, ...JOB_FUNCTIONS, ...LOG_FUNCTIONS, ...SAFETY_FUNCTIONS, ...LISTING_FUNCTIONS];
+export const CATALOGUE: readonly Declaration[] = [...PIN_FUNCTIONS, ...OPERATION_FUNCTIONS, ...ROD_FUNCTIONS, ...ROD_CHOICE_FUNCTIONS, ...SUPPLY_FUNCTIONS, ...JOB_FUNCTIONS, ...LOG_FUNCTIONS, ...SAFETY_FUNCTIONS, ...LISTING_FUNCTIONS];
 
 const byName = new Map(CATALOGUE.map((d) => [d.name, d]));
 

@@ -132,6 +132,21 @@ export const hoseCannotPass = (flow: string, largest: string, from: string): Cal
   missing(`the hose cannot pass ${flow} from ${from}: its largest flow is ${largest}; take a wider or shorter hose, or a higher setting`);
 export const hoseEndChokes = (flow: string, largest: string, tip: string): CalcError =>
   missing(`the hose cannot deliver ${flow} at ${tip}: its end chokes at ${largest}; take a wider hose`);
+export const hoseNeedsTooMuch = (flow: string, largest: string, tip: string, highest: string): CalcError =>
+  missing(`the hose cannot deliver ${flow} at ${tip} with a setting of ${highest} or less: its largest flow is ${largest}; take a wider or shorter hose`);
+/** Ways to mend a supply line, for its table. */
+export const mends = {
+  setting: (pressure: string): string => `set the regulator to ${pressure}, read while oxygen flows`,
+  bore: (bore: string, common: string | undefined): string => `take a hose ${bore} wide or wider${common === undefined ? '' : `; the next common bore is ${common}`}`,
+  length: (length: string): string => `use no more than ${length} of this hose`,
+  cylinder: (pressure: string): string => `put on a fuller cylinder: at least ${pressure}`,
+  valve: (diameter: string): string => `take a regulator that passes more: a valve as wide as an orifice of ${diameter}`,
+  holder: (diameter: string): string => `open the holder's valve further, or take a holder as wide as an orifice of ${diameter}`,
+  none: (): string => 'nothing before the rod needs mending; more flow takes a higher setting, or a shorter or wider rod',
+};
+export const settingBelowWater = (setting: string, water: string): CalcError => value(`setting is ${setting}; must be more than the ${water} of the water at the work`);
+export const contentTooHigh = (content: string, limit: string, rating: string): CalcError =>
+  value(`content is ${content}; must be at most ${limit}, which the cylinder gives when filled to a tenth over its rating of ${rating}`);
 
 // Ranges handed over whole: items, plans, prices, logs
 /** A problem of one row of a range, with the row counted from the range's first. */

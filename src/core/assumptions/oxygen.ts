@@ -86,8 +86,8 @@ export const OXYGEN_ASSUMPTIONS = [
     quantity: 'length', unit: 'in', value: 0.375, low: 0.375, high: 0.375, min: 0.05, max: 6, kind: 'published', source: 'navy underwater cutting',
   },
   {
-    name: 'hose fittings', summary: 'Loss coefficients K of a hose\'s entry, couplings, flashback arrestor and valve together, on its bore',
-    quantity: 'ratio', unit: '', value: 4, low: 2, high: 10, min: 0, max: 1000, kind: 'common practice', source: 'common practice',
+    name: 'hose fittings', summary: 'Loss coefficients K of a hose\'s couplings, flashback arrestor and valve together, on its bore; 0 counts the hose alone, 2 to 10 is usual',
+    quantity: 'ratio', unit: '', value: 0, low: 0, high: 10, min: 0, max: 1000, kind: 'common practice', source: 'common practice',
   },
   {
     name: 'hose roughness', summary: 'Roughness of a hose\'s bore; rubber counts as smooth',

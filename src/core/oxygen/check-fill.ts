@@ -8,7 +8,8 @@ import { highestFill } from './cylinder-sizes.ts';
  * at its fill temperature [K], and a tenth.
  */
 export function checkFill(argument: string, reading: number, temperature: number, servicePressure: number, fillTemperature: number, a: Assumptions): void {
-  const limit = highestFill(servicePressure, fillTemperature, temperature) - a.value('air pressure');
+  const air = a.value('air pressure');
+  const limit = highestFill(servicePressure, fillTemperature, temperature, air) - air;
   if (reading <= limit * (1 + 1e-9)) return;
   const shown = (p: number): string => showQuantity(p, 'pressure', a.system);
   throw messages.fillTooHigh(argument, shown(reading), shown(limit), shown(servicePressure), showQuantity(fillTemperature, 'temperature', a.system));

@@ -63,8 +63,8 @@ export const OVERFILL = 0.1;
  * The largest absolute pressure [Pa] that a cylinder may show at a temperature [K]: its service pressure and a tenth,
  * carried from the fill temperature to this one at constant density.
  *
- * servicePressure: gauge [Pa]. Sources: 49 CFR 173.302a(b); equation of state as `isotherm`.
+ * servicePressure: gauge [Pa] over the air's [Pa]. Sources: 49 CFR 173.302a(b); equation of state as `isotherm`.
  */
-export function highestFill(servicePressure: number, fillTemperature: number, temperature: number): number {
-  return isotherm(temperature).pressure(isotherm(fillTemperature).density(servicePressure * (1 + OVERFILL) + ATMOSPHERE));
+export function highestFill(servicePressure: number, fillTemperature: number, temperature: number, air = ATMOSPHERE): number {
+  return isotherm(temperature).pressure(isotherm(fillTemperature).density(servicePressure * (1 + OVERFILL) + air));
 }

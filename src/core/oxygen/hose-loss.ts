@@ -32,23 +32,27 @@ function settle(start: number, next: (x: number) => number): number {
   return x;
 }
 
-/** The largest flow [kg/s] a hose can pass from an absolute inlet pressure [Pa], and the absolute pressure at its choked exit. */
-export function largestHoseFlow(hose: Hose, inlet: number, oxygen: Isotherm): { readonly flow: number; readonly exit: number } {
+/**
+ * The largest flow [kg/s] a hose can pass from an absolute inlet pressure [Pa] into an absolute outlet pressure [Pa], and the
+ * absolute pressure at its exit: the outlet's, or higher where the exit is choked.
+ */
+export function largestHoseFlow(hose: Hose, inlet: number, oxygen: Isotherm, outlet = 0): { readonly flow: number; readonly exit: number } {
   const passage = hosePassage(hose);
-  const choked = (exit: number): ReturnType<typeof passageFlow> => passageFlow(passage, inlet, 0, flowingOn(oxygen, meanPressure(inlet, exit)));
-  const exit = settle(inlet / 2, (x) => choked(x).exit);
-  return { flow: choked(exit).flow, exit };
+  const into = (exit: number): ReturnType<typeof passageFlow> => passageFlow(passage, inlet, outlet, flowingOn(oxygen, meanPressure(inlet, exit)));
+  const exit = settle(Math.max(outlet, inlet / 2), (x) => into(x).exit);
+  return { flow: into(exit).flow, exit };
 }
 
 /**
  * Absolute pressure [Pa] at the end of a hose for a flow [kg/s], or the largest flow where that cannot pass.
  *
  * Isothermal compressible flow with friction (`passageOutlet`, Colebrook) of the real gas, its properties at the mean pressure of the hose.
- * inlet [Pa] absolute; oxygen: the equation of state at the hose's temperature. Range as `isotherm`.
+ * inlet [Pa] absolute; oxygen: the equation of state at the hose's temperature; lowest [Pa] absolute: around the end, which the
+ * outlet cannot be below. Range as `isotherm`.
  * Source: as `passageFlow`. Example: 20 scfm, 50 ft of 3/8 in smooth hose, 90 psig, 70 F: 7.4 psi lost.
  */
-export function hoseOutlet(hose: Hose, inlet: number, flow: number, oxygen: Isotherm): PassageOutlet {
-  const most = largestHoseFlow(hose, inlet, oxygen);
+export function hoseOutlet(hose: Hose, inlet: number, flow: number, oxygen: Isotherm, lowest = 0): PassageOutlet {
+  const most = largestHoseFlow(hose, inlet, oxygen, lowest);
   if (flow > most.flow) return { passes: false, largest: most.flow };
   const passage = hosePassage(hose);
   const outlet = settle(inlet, (x) => {
@@ -71,8 +75,8 @@ export type HoseLoss =
   | { readonly passes: false; readonly largest: number };
 
 /** Pressure lost [Pa] in a hose at a flow [kg/s] from an absolute setting [Pa]: see `hoseOutlet`. */
-export function hoseLoss(hose: Hose, setting: number, flow: number, oxygen: Isotherm): HoseLoss {
-  const end = hoseOutlet(hose, setting, flow, oxygen);
+export function hoseLoss(hose: Hose, setting: number, flow: number, oxygen: Isotherm, lowest = 0): HoseLoss {
+  const end = hoseOutlet(hose, setting, flow, oxygen, lowest);
   return end.passes ? { passes: true, loss: setting - end.outlet } : end;
 }
 

@@ -1,11 +1,15 @@
 import type { Basis } from '../basis.ts';
 import * as messages from '../messages.ts';
 import type { Trace } from '../trace/trace.ts';
+import { PSI } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { waterPressure } from './ambient-pressure.ts';
 import { hoseSetting } from './hose-setting.ts';
 import { isotherm } from './oxygen-state.ts';
 import { hoseInForce, readOverOutlet } from './supply-in-force.ts';
+
+/** Highest regulator setting that counts, gauge [Pa]: far above what regulators and hoses for this work are made for. */
+export const HIGHEST_SETTING = 1000 * PSI;
 
 /** What a hose must deliver. SI, pressures gauge. */
 export interface HoseDuty {
@@ -31,7 +35,8 @@ export interface Setting {
  * Gauge pressure [Pa] to set at the regulator for a tip pressure at the end of a hose: tip + water + hose loss, and the
  * regulator's droop where its setting is read standing.
  *
- * Real gas at the gas temperature; see `hoseSetting`. `#N/A` with the largest flow where the hose's end chokes.
+ * Real gas at the gas temperature; see `hoseSetting`. `#N/A` with the largest flow where the hose's end chokes or the setting
+ * would be more than `HIGHEST_SETTING`.
  */
 export function settingInForce({ tip, flow, length, bore, depth }: HoseDuty, { a }: Basis, trace?: Trace): Setting {
   trace?.add({ name: 'hose length', symbol: 'L_hose', value: length, quantity: 'distance', formula: 'given or assumed', kind: 'input', source: '' });
@@ -47,10 +52,11 @@ export function settingInForce({ tip, flow, length, bore, depth }: HoseDuty, { a
       name, symbol, value, quantity: 'pressure', formula, ...(expression === undefined ? { kind: 'calculated', source: 'isothermal pipe flow' } : { expression, kind: 'calculated', source: 'arithmetic' }),
     });
   step('pressure at the end of the hose', 'p_hose', end, 'tip pressure + pressure of the water', depth === 0 ? 'p' : 'p + p_water');
-  const found = hoseSetting(hose, end + air, flow, isotherm(temperature));
+  const found = hoseSetting(hose, end + air, flow, isotherm(temperature), HIGHEST_SETTING + air);
   if (!found.passes) {
     const shown = (x: number, quantity: 'flow' | 'pressure'): string => showQuantity(x, quantity, a.system);
-    throw messages.hoseEndChokes(shown(flow, 'flow'), shown(found.largest, 'flow'), shown(end, 'pressure'));
+    const asked = [shown(flow, 'flow'), shown(found.largest, 'flow'), shown(end, 'pressure')] as const;
+    throw found.chokes ? messages.hoseEndChokes(...asked) : messages.hoseNeedsTooMuch(...asked, shown(HIGHEST_SETTING, 'pressure'));
   }
   const outlet = found.setting - air;
   step('pressure at the regulator\'s outlet', 'p_out', outlet, 'isothermal flow with friction of the real gas through hose and fittings, solved for the inlet');

@@ -1,0 +1,126 @@
+import type { Basis } from '../basis.ts';
+import { rodLine } from '../burn/rod-line.ts';
+import { rodName, rodNames, type RodChoice } from '../burn/rods.ts';
+import * as messages from '../messages.ts';
+import { waterPressure } from '../oxygen/ambient-pressure.ts';
+import { contentPressure } from '../oxygen/cylinder-content.ts';
+import { highestFill } from '../oxygen/cylinder-sizes.ts';
+import { deliveryInForce } from '../oxygen/drawable-content.ts';
+import { flowTable } from '../oxygen/flowing-gas.ts';
+import { fullCylinder } from '../oxygen/full-cylinder.ts';
+import { FILL_TEMPERATURE } from '../oxygen/gauge-reading.ts';
+import { leftoverInForce } from '../oxygen/leftover-in-force.ts';
+import { checkSetting } from '../oxygen/loss-in-force.ts';
+import { isotherm } from '../oxygen/oxygen-state.ts';
+import { hoseInForce, regulatorInForce, wallInForce } from '../oxygen/supply-in-force.ts';
+import { supplyCheck, type SupplyCheck } from '../oxygen/supply-check.ts';
+import { setWhileFlowing, type SupplyLine } from '../oxygen/supply-point.ts';
+import type { Kind, Trace } from '../trace/trace.ts';
+import { showQuantity } from '../units/show-quantity.ts';
+import { INCH, type QuantityName } from '../units/quantities.ts';
+
+const DEFAULT_LENGTH = 36 * INCH;
+/** Pressures in a line over the regulator's setting, for the table of gas properties. */
+const TABULATED = 1.5;
+
+/** One supply line as a user describes it. SI, pressures gauge. */
+export interface SupplyInputs {
+  readonly rod: RodChoice;
+  readonly setting: number;
+  readonly hoseLength: number;
+  readonly bore: number;
+  readonly cylinders: number;
+  /** Oxygen that can still be drawn from each cylinder [kg]; full as assumed where left out. */
+  readonly content: number | undefined;
+  /** As assumed where left out. */
+  readonly depth: number | undefined;
+}
+
+export interface CheckedSupply {
+  readonly check: SupplyCheck;
+  readonly line: SupplyLine;
+  /** Absolute [Pa]. */
+  readonly air: number;
+  readonly length: number;
+  readonly stub: number;
+}
+
+/**
+ * One supply line checked with the assumptions in force: see `supplyCheck`.
+ *
+ * The setting is read with the cylinders as they are now, while the rod burns or standing. The cylinders are changed at the
+ * assumption `leftover pressure`, or higher where the regulator needs more. Refuses a setting that cannot give the tip
+ * pressure of the assumptions, and a content that no rightly filled cylinder holds.
+ */
+export function checkSupply(inputs: SupplyInputs, basis: Basis, trace?: Trace): CheckedSupply {
+  const { a } = basis;
+  const { rod, setting, hoseLength, bore, cylinders } = inputs;
+  const given = (name: string, symbol: string, value: number | string, quantity: QuantityName): void =>
+    trace?.add({ name, symbol, value, quantity, formula: 'given', kind: 'input', source: '' });
+  const length = rod.length ?? DEFAULT_LENGTH;
+  given('rod', 'rod', rodName(rod.rod, length, rod.coupled), 'count');
+  given('length of the rod', 'L_rod', length, 'length');
+  given('regulator setting', 'p_set', setting, 'pressure');
+  given('hose length', 'L_hose', hoseLength, 'distance');
+  given('hose bore', 'd_hose', bore, 'length');
+  given('cylinders drawn together', 'n_cyl', cylinders, 'count');
+  const stub = a.record(rodNames(rod.rod).stub, 'stub', trace);
+  if (!(length > stub)) throw messages.stubTooLong(showQuantity(stub, 'length', a.system), showQuantity(length, 'length', a.system));
+
+  const full = fullCylinder(a, trace);
+  const air = a.value('air pressure');
+  const depth = inputs.depth ?? a.value('water depth');
+  trace?.add({ name: 'depth of the work under water', symbol: 'h_water', value: depth, quantity: 'distance', formula: 'given or assumed', kind: 'input', source: '' });
+  const water = waterPressure(a, depth, trace);
+  checkSetting(setting, water, a);
+  const leftover = a.record('leftover pressure', 'p_low', trace);
+  const now = inputs.content === undefined ? full.pressure : pressureFor(inputs.content, full, a);
+
+  const oxygen = flowTable(isotherm(full.temperature), TABULATED * (setting + air));
+  const regulator = regulatorInForce(a, setting + air, now, trace);
+  const hose = hoseInForce(a, hoseLength, bore, trace);
+  a.record('holder orifice', 'd_holder', trace);
+  const { gas: _, ...path } = rodLine(rod.rod, setting, basis);
+  const standing: SupplyLine = { regulator, hose, rod: { ...path, ambient: air + water }, oxygen };
+  const line = a.word('regulator set') === 'standing' ? standing : { ...standing, regulator: setWhileFlowing(standing, (length + stub) / 2) };
+  const tip = a.value('tip pressure');
+  const bank = { cylinders, volume: full.volume, wall: wallInForce(a, trace), pressure: now, full: full.pressure, temperature: full.temperature };
+  const check = supplyCheck(line, bank, length, stub, tip > 0 ? tip + water + air : undefined, leftover + air);
+  if (trace) record(check, water, air, trace);
+  return { check, line, air, length, stub };
+}
+
+/** Absolute pressure [Pa] of a cylinder from which a content [kg] can still be drawn, as BURN.CYLINDER.CONTENT counts it. */
+function pressureFor(content: number, { volume, temperature }: ReturnType<typeof fullCylinder>, a: Basis['a']): number {
+  const oxygen = isotherm(temperature);
+  const air = a.value('air pressure');
+  const { pressure: delivery, flow } = deliveryInForce(a);
+  const left = volume * oxygen.density(leftoverInForce(a, delivery, flow) + air);
+  const rating = a.value('cylinder rating');
+  const most = volume * oxygen.density(highestFill(rating, FILL_TEMPERATURE, temperature, air)) - left;
+  if (content > most * (1 + 1e-9)) {
+    throw messages.contentTooHigh(showQuantity(content, 'oxygen', a.system), showQuantity(most, 'oxygen', a.system), showQuantity(rating, 'pressure', a.system));
+  }
+  return contentPressure(volume, content + left, temperature);
+}
+
+function record(check: SupplyCheck, water: number, air: number, trace: Trace): void {
+  const { point } = check;
+  const found = (name: string, symbol: string, value: number, quantity: QuantityName, formula: string, source = 'isothermal pipe flow', kind: Kind = 'calculated'): void =>
+    trace.add({ name, symbol, value, quantity, formula, kind, source });
+  const solved = 'working point of cylinder, regulator, hose, holder and rod, half the rod left';
+  found('pressure in the cylinder', 'p_cyl', point.cylinder - air, 'pressure', 'full as assumed, or from the content given', 'oxygen equation of state');
+  found('pressure at the regulator\'s outlet', 'p_out', point.delivery - air, 'pressure', solved);
+  found('pressure at the end of the hose', 'p_hose', point.tip - air, 'pressure', solved);
+  trace.add({ name: 'pressure lost in the hose', symbol: 'loss_hose', value: point.delivery - air - (point.tip - air), quantity: 'pressure', formula: 'pressure at the outlet - pressure at the end', expression: 'p_out - p_hose', kind: 'calculated', source: 'arithmetic' });
+  found('pressure between holder and rod', 'p_behind', point.behindHolder - air, 'pressure', solved);
+  found('pressure at the work', 'p_work', water, 'pressure', 'of the water, if any', 'navy diving manual');
+  found('flow with half the rod left', 'm', point.flow, 'flow', solved);
+  found('mean flow over a rod, now', 'm_now', check.flow, 'flow', 'harmonic mean over the burned length');
+  found('mean flow over a rod when the cylinder is changed', 'm_left', check.flowAtLeftover, 'flow', 'the same with the cylinder at the pressure left');
+  found('pressure left in the cylinder', 'p_left', check.leftover - air, 'pressure', 'the largest of leftover pressure, delivery pressure + droop, and what the open valve needs', 'orifice flow');
+  found('oxygen drawn until the change', 'C_drawn', check.drawn, 'oxygen', 'cylinders drawn at the flow of each pressure, with cooling', 'oxygen equation of state');
+  found('burning time until the change', 't_cyl', check.time, 'time', 'the same', 'oxygen equation of state');
+  found('gas temperature in the cylinder then', 'T_cold', check.coldest, 'temperature', 'energy balance of the gas with heat from the wall', 'churchill chu wall');
+  trace.add({ name: 'what limits the flow', symbol: 'limit', value: check.limit, quantity: 'count', formula: 'the element whose loss costs most flow, if more than a twentieth', kind: 'calculated', source: '' });
+}
