@@ -20,7 +20,7 @@ export const isMissing = (argument: string): CalcError => value(`${argument} is 
 export const isBlank = (argument: string): CalcError => value(`${argument} is blank`);
 export const blankOrZero = (argument: string): CalcError => value(`${argument} is blank or zero; must be more than 0`);
 export const notANumber = (argument: string, came: string, unit: string): CalcError =>
-  value(`${argument} is "${came}"; must be a number${unit ? ` in ${unit}` : ''}, or a text with a unit such as 100 mm or 4-1/2"`);
+  value(`${argument} is "${came}"; must be a number${unit ? ` (${unit})` : ''}, or a text with a unit such as 100 mm or 4-1/2"`);
 export const tooLow = (argument: string, came: string, limit: string): CalcError =>
   value(`${argument} is ${came}; must be at least ${limit}`);
 export const tooHigh = (argument: string, came: string, limit: string): CalcError =>
@@ -54,12 +54,12 @@ export const unknownAssumption = (row: number, name: string, nearest: readonly s
 
 // Rods
 export const stubTooLong = (stub: string, length: string): CalcError => value(`stub is ${stub}; must be less than the rod's ${length}`);
-export const rodTooWide = (opening: string, came: string, rod: string, needs: string): CalcError =>
-  value(`${opening} is ${came}; a ${rod} rod pierces ${needs} wide: choose a thinner rod or a wider ${opening}`);
+export const rodTooWide = (opening: string, came: string, rod: string, does: string, needs: string): CalcError =>
+  value(`${opening} is ${came}; a ${rod} rod ${does} ${needs} wide: choose a thinner rod or a wider ${opening}`);
 export const rodTooShort = (rod: string, reaches: string, depth: string): CalcError =>
   missing(`a ${rod} rod reaches ${reaches} with its stub; the work is ${depth} deep: take a longer rod, couple rods, or work from both ends`);
-export const noRodFits = (opening: string, came: string, rod: string, needs: string): CalcError =>
-  missing(`${opening} is ${came}; the thinnest rod in the register, ${rod}, pierces ${needs} wide`);
+export const noRodFits = (opening: string, came: string, rod: string, does: string, needs: string): CalcError =>
+  missing(`${opening} is ${came}; the thinnest rod in the register, ${rod}, ${does} ${needs} wide`);
 export const noRodFed = (rod: string, flow: string, limit: string): CalcError =>
   missing(`supply flow is ${limit}; the rod that takes least, ${rod}, takes ${flow} at this pressure`);
 export const tooManySizes = (count: number, operation: string, names: readonly string[]): CalcError =>
@@ -115,6 +115,8 @@ export const conditionNeedsValue = (name: string, example: string): CalcError =>
 export const conditionTakesNoValue = (came: string, name: string): CalcError => value(`condition "${came}" has a value; "${name}" takes none`);
 
 // Heat, grip and push-out
+export const ringsCannotCarry = (): CalcError =>
+  missing('pin and boss find no equilibrium: this interference or pressure is beyond what their yield strengths can carry');
 export const ramBeyondList = (force: string, most: string, largest: string): CalcError =>
   missing(`force is ${force}; the largest ram in the list, ${largest}, is worked to ${most}: burn a larger bore, run water, or push with more than one ram`);
 export const gripBeyondPriors = (tried: string, most: string): CalcError =>
