@@ -2,6 +2,7 @@ import { INCH } from '../core/units/quantities.ts';
 import type { Basis } from '../core/basis.ts';
 import { rodLine } from '../core/burn/rod-line.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
+import { ambientPressure, waterPressure } from '../core/oxygen/ambient-pressure.ts';
 import { rodFlow, rodPressure } from '../core/oxygen/rod-flow.ts';
 import type { Trace } from '../core/trace/trace.ts';
 import { OXYGEN_FLOW, ROD_LENGTH, TIP_PRESSURE } from './limits.ts';
@@ -23,6 +24,10 @@ function recordRodLine(rod: RodChoice, length: number, { a }: Basis, trace: Trac
   trace.add({ name: 'wire diameter', symbol: 'd_wire', value: wireDiameter, quantity: 'length', formula: 'register of rods', kind: 'common practice', source });
   a.record('holder orifice', 'd_holder', trace);
   a.record('air pressure', 'p_air', trace);
+  if (a.value('water depth') > 0) {
+    a.record('water depth', 'h_water', trace);
+    waterPressure(a, a.value('water depth'), trace);
+  }
   a.record('gas temperature', 'T_gas', trace);
   if (a.value('rod flow measured') > 0) {
     a.record('rod flow measured', 'm_measured', trace);
@@ -51,7 +56,7 @@ export const ROD_FUNCTIONS: readonly Declaration[] = [
         recordRodLine(rod, left, basis, trace);
         trace.add({ name: 'tip pressure', symbol: 'p', value: pressure, quantity: 'pressure', formula: 'given', kind: 'input', source: '' });
       }
-      const flow = rodFlow(rodLine(rod.rod, pressure, basis), basis.a.value('air pressure') + pressure, left);
+      const flow = rodFlow(rodLine(rod.rod, pressure, basis), ambientPressure(basis.a) + pressure, left);
       trace?.add({ name: 'flow', symbol: 'm', value: flow, quantity: 'flow', formula: 'isothermal flow through holder and rod passages', kind: 'calculated', source: 'isothermal pipe flow' });
       return flow;
     },
@@ -85,7 +90,7 @@ export const ROD_FUNCTIONS: readonly Declaration[] = [
 
 /** The gas in `rodLine` is taken at half the pressure, so pressure and gas are settled together. */
 function pressureFor(rod: RodChoice, flow: number, length: number, basis: Basis): number {
-  const ambient = basis.a.value('air pressure');
+  const ambient = ambientPressure(basis.a);
   let pressure = 0;
   for (let i = 0; i < 50; i++) {
     const next = rodPressure(rodLine(rod.rod, pressure, basis), flow, length) - ambient;

@@ -66,13 +66,23 @@ export function recordProcess(rod: Rod, material: Material, { a }: Basis, trace:
   );
 }
 
+/** Advance [m/s] of a pierce that the heat allows: what is removed [kg/s] over density [kg/m3] and section. */
+export function heatAdvance(work: Work, removal: number, density: number): number {
+  const { pierceWidth: w } = work;
+  return w > 0 ? removal / (density * (Math.PI / 4) * w * w) : Infinity;
+}
+
+/** Burning time of the pierces of one item's work [s], where slag may limit the advance. */
+export function piercesTime(work: Work, advance: number, limit: number, depths: number): number {
+  return work.pierces > 0 ? work.pierces * pierceTime(work.pierceDepth, advance, limit, depths * work.pierceWidth) : 0;
+}
+
 /** Burning time, oxygen while burning and length of rod consumed for one item's work at a flow [kg/s]. */
 export function consume(work: Work, rod: Rod, flow: number, rates: Rates): Consumption {
   const { density } = rates;
   const removal = rates.process.removed * rates.removal * flow;
-  const { pierceWidth: w } = work;
-  const advance = w > 0 ? removal / (density * (Math.PI / 4) * w * w) : Infinity;
-  const pierce = work.pierces > 0 ? work.pierces * pierceTime(work.pierceDepth, advance, rates.advanceLimit, rates.advanceDepth * w) : 0;
+  const advance = heatAdvance(work, removal, density);
+  const pierce = piercesTime(work, advance, rates.advanceLimit, rates.advanceDepth);
   const free = (density * work.freeVolume) / removal;
   const burnTime = pierce + free;
   const burnOxygen = flow * burnTime;

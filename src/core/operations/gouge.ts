@@ -40,7 +40,7 @@ export const GOUGE = defineOperation({
     grooveSection(width, depth, trace);
     return { width, depth, length };
   },
-  opening: ({ width }) => ({ width, name: 'width', ratio: 'groove width' }),
+  opening: ({ width }) => ({ width, name: 'width', ratio: 'groove width', does: 'gouges' }),
   work: ({ width, depth, length }, rod, read, a, trace) => {
     const overcut = read('groove overcut');
     const freeVolume = overcut * (Math.PI / 4) * width * depth * length;

@@ -32,7 +32,7 @@ function materialNote(sizing: Sizing, basis: Basis): string {
   const times = Math.abs(over - 1) < 0.05 ? 'about' : `${shown(Number(over.toPrecision(2)))} times`;
   const how = burns === 0 ? 'is only melted, by the rod\'s heat alone' : 'burns only in part';
   const also = material.remark === undefined ? '' : `; ${material.remark}`;
-  return `${material.name} ${how}: by the heat balance ${times} times the oxygen of the same volume of carbon steel${also}`;
+  return `${material.name} ${how}: by the heat balance ${times} the oxygen of the same volume of carbon steel${also}`;
 }
 
 function waterNote({ a }: Basis): string {

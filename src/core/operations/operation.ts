@@ -53,6 +53,8 @@ export interface Opening {
   readonly name: string;
   /** Width the rod makes over its outside diameter; `pierce width` where left out. */
   readonly ratio?: NumberName;
+  /** What the rod does to it, in words; `pierces` where left out. */
+  readonly does?: string;
 }
 
 /** How a family of functions is declared: everything else follows from it. */

@@ -47,7 +47,7 @@ export function rankRods<G extends string>(
   const passing = choice ? all : all.filter((r) => passes(r, opening, basis));
   const shown = (x: number, quantity: 'length' | 'flow' = 'length'): string => showQuantity(x, quantity, a.system);
   const thinnest = all[0] as Rod;
-  if (passing.length === 0 && opening) throw messages.noRodFits(opening.name, shown(opening.width), thinnest.name, shown(widthMade(thinnest, opening, basis)));
+  if (passing.length === 0 && opening) throw messages.noRodFits(opening.name, shown(opening.width), thinnest.name, opening.does ?? 'pierces', shown(widthMade(thinnest, opening, basis)));
 
   const access = (rod: Rod): number => clear ?? a.value(rodNames(rod).access);
   const lengths = passing.flatMap((rod) => rod.lengths.filter((l) => l <= access(rod) * (1 + 1e-9)).map((length) => ({ rod, length })));
@@ -97,7 +97,7 @@ function pickReason(best: Candidate, fitting: number, opening: Opening | undefin
   const shown = (x: number): string => showQuantity(x, 'length', a.system);
   const covered = best.rod.insulated ? `insulated, since the work is ${a.word('work grounded') === 'yes' ? 'grounded' : 'under water'}` : '';
   return [
-    opening ? `${opening.ratio ? 'its groove' : 'its pierce'} of ${shown(widthMade(best.rod, opening, basis))} passes the ${opening.name} of ${shown(opening.width)}` : '',
+    opening ? `it ${opening.does ?? 'pierces'} ${shown(widthMade(best.rod, opening, basis))} wide, within the ${opening.name} of ${shown(opening.width)}` : '',
     `least burning and changing time of ${fitting} that fit an access of ${shown(access)}`,
     mustCouple ? 'coupled, since no single rod reaches' : '',
     covered,

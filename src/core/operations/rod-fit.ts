@@ -34,22 +34,31 @@ export function reaches(rod: Rod, length: number, reach: number, basis: Basis): 
 }
 
 /**
- * Rods, not rounded: coupled rods lose one stub and one reach a string, single ones one each. The assumption `string
- * rods` limits the length of a string; without it one string takes all.
+ * Rods, not rounded, for a length consumed [m]: `(length + lost) / each`, where the length of strings is not limited.
+ *
+ * Coupled rods lose one stub and one reach a string, single ones one each. Undefined where the assumption `string rods`
+ * limits the length of a string.
  */
-export function rodsFor(consumed: number, { rod, length, coupled }: FittedRod, reach: number, basis: Basis): number {
-  const { a } = basis;
+export function rodYield({ rod, length, coupled }: FittedRod, reach: number, basis: Basis): { readonly each: number; readonly lost: number } | undefined {
   const burned = burnedLength(rod, length, reach, basis);
-  const shown = (x: number): string => showQuantity(x, 'length', a.system);
-  if (coupled) {
-    const most = a.value('string rods');
-    const string = burnedLength(rod, most * length, reach, basis);
-    if (most > 0 && !(string > 0)) throw messages.rodTooShort(`string of ${messages.shown(most)} ${rodName(rod, length, false)}`, shown(most * length - stubOf(rod, basis)), shown(reach));
-    const strings = most > 0 ? wholeUp(consumed / string) : 1;
-    return (consumed + strings * (length - burned)) / length;
+  if (coupled) return basis.a.value('string rods') > 0 ? undefined : { each: length, lost: length - burned };
+  if (reaches(rod, length, reach, basis)) return { each: burned, lost: 0 };
+  const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
+  throw messages.rodTooShort(rodName(rod, length, false), shown(length - stubOf(rod, basis)), shown(reach));
+}
+
+/** Rods, not rounded (`rodYield`); the assumption `string rods` limits the length of a string, each string then losing its own stub and reach. */
+export function rodsFor(consumed: number, fitted: FittedRod, reach: number, basis: Basis): number {
+  const yields = rodYield(fitted, reach, basis);
+  if (yields) return (consumed + yields.lost) / yields.each;
+  const { rod, length } = fitted;
+  const most = basis.a.value('string rods');
+  const string = burnedLength(rod, most * length, reach, basis);
+  if (!(string > 0)) {
+    const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
+    throw messages.rodTooShort(`string of ${messages.shown(most)} ${rodName(rod, length, false)}`, shown(most * length - stubOf(rod, basis)), shown(reach));
   }
-  if (!reaches(rod, length, reach, basis)) throw messages.rodTooShort(rodName(rod, length, false), shown(length - stubOf(rod, basis)), shown(reach));
-  return consumed / burned;
+  return (consumed + wholeUp(consumed / string) * (length - burnedLength(rod, length, reach, basis))) / length;
 }
 
 /** Width a rod makes in an opening [m]. */
@@ -66,5 +75,5 @@ export function passes(rod: Rod, opening: Opening | undefined, basis: Basis): bo
 export function checkOpening(opening: Opening | undefined, rod: Rod, basis: Basis): void {
   if (!opening || passes(rod, opening, basis)) return;
   const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
-  throw messages.rodTooWide(opening.name, shown(opening.width), rod.name, shown(widthMade(rod, opening, basis)));
+  throw messages.rodTooWide(opening.name, shown(opening.width), rod.name, opening.does ?? 'pierces', shown(widthMade(rod, opening, basis)));
 }

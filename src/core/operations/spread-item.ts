@@ -1,11 +1,14 @@
 import type { Basis } from '../basis.ts';
 import { drawItem, emptyDraws } from '../estimate/draw-item.ts';
-import { percentileOfSorted } from '../estimate/percentile.ts';
+import { drawPercentiles } from '../estimate/draw-percentile.ts';
 import type { Operation } from './operation.ts';
 import type { Sizing } from './size-item.ts';
 
 /** Draws for each estimate: a power of two, converged to 1 % of the value. */
-export const DRAWS = 256;
+export const DRAWS = 1024;
+const LOW = 0.1;
+const HIGH = 0.9;
+const ENDS = [LOW, HIGH] as const;
 
 /** Low (P10) and high (P90) of one item; SI, rods whole. */
 export interface Spread {
@@ -31,12 +34,8 @@ export function wholeTowards(count: number, p: number): number {
 export function spreadItem(operation: Operation, sizing: Sizing, basis: Basis): Spread {
   const draws = basis.once('item draws', () => emptyDraws(DRAWS));
   drawItem(operation, sizing, basis, draws);
-  const range = (values: Float64Array): readonly [number, number] => {
-    values.sort();
-    return [percentileOfSorted(values, 0.1), percentileOfSorted(values, 0.9)];
-  };
-  const [lowOxygen, highOxygen] = range(draws.oxygen);
-  const [lowRods, highRods] = range(draws.rods);
-  const [lowCrewTime, highCrewTime] = range(draws.crewTime);
-  return { lowOxygen, highOxygen, lowRods: wholeTowards(lowRods, 0.1), highRods: wholeTowards(highRods, 0.9), lowCrewTime, highCrewTime };
+  const [lowOxygen = NaN, highOxygen = NaN] = drawPercentiles(draws.oxygen, ENDS);
+  const [lowRods = NaN, highRods = NaN] = drawPercentiles(draws.rods, ENDS);
+  const [lowCrewTime = NaN, highCrewTime = NaN] = drawPercentiles(draws.crewTime, ENDS);
+  return { lowOxygen, highOxygen, lowRods: wholeTowards(lowRods, LOW), highRods: wholeTowards(highRods, HIGH), lowCrewTime, highCrewTime };
 }

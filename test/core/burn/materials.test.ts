@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
+import { REGISTRY } from '../../../src/core/assumptions/registry.ts';
+import { ironEnthalpy } from '../../../src/core/burn/iron-heat.ts';
+import { MATERIAL_NAMES } from '../../../src/core/burn/material-names.ts';
+import { MATERIALS, findMaterial, materialFactors, substanceOf, type Substance } from '../../../src/core/burn/materials.ts';
+import { CalcError } from '../../../src/core/errors.ts';
+import { findSource } from '../../../src/core/sources/register.ts';
+
+const a = Assumptions.defaults();
+const at = (name: string, T = 2100, lost = 0.3): Substance => substanceOf(findMaterial(name), (n) => a.value(n), T, lost);
+
+describe('the register of materials', () => {
+  it('has every name the assumptions offer, each with sources that exist and factors that are assumptions', () => {
+    expect(MATERIALS.map((m) => m.name)).toEqual([...MATERIAL_NAMES]);
+    for (const m of MATERIALS) {
+      expect(findSource(m.source), m.source).toBeDefined();
+      expect(findSource(m.heatSource), m.heatSource).toBeDefined();
+      for (const factor of materialFactors(m)) expect(REGISTRY.some((r) => r.name === factor)).toBe(true);
+    }
+  });
+
+  it('finds a material by another name of it, whatever case and spaces, and none twice', () => {
+    expect(findMaterial(' Stainless  STEEL ').name).toBe('stainless steel');
+    expect(findMaterial('bronze').name).toBe('copper alloy');
+    const words = MATERIALS.flatMap((m) => [m.name, ...m.aliases]);
+    expect(new Set(words).size).toBe(words.length);
+  });
+
+  it('gives #N/A with the nearest names for one it does not know', () => {
+    expect(() => findMaterial('stainles')).toThrow(CalcError);
+    expect(() => findMaterial('stainles')).toThrow(/material "stainles" is not in the register; nearest: stainless/);
+  });
+});
+
+describe('what a material is to the heat balance', () => {
+  it('carbon, hardened and manganese steel burn freely and take the heat of iron', () => {
+    for (const name of ['carbon steel', 'hardened pin steel', 'manganese steel']) expect(at(name)).toMatchObject({ burns: 1, heat: ironEnthalpy(2100), heatLost: 0.3 });
+  });
+
+  it('stainless steel and cast iron burn only in part, take about the heat of iron, and are rows of the assumptions', () => {
+    expect(at('stainless').burns).toBeCloseTo(0.05, 12);
+    expect(at('cast iron').burns).toBeCloseTo(0.3, 12);
+    for (const name of ['stainless', 'cast iron']) expect(at(name).heat / ironEnthalpy(2100)).toBeGreaterThan(0.95);
+    for (const name of ['stainless', 'cast iron']) expect(at(name).heat / ironEnthalpy(2100)).toBeLessThan(1.1);
+  });
+
+  it('copper and aluminium only melt, leave above their own melting point whatever the slag, and conduct heat away', () => {
+    for (const name of ['copper', 'aluminium']) {
+      expect(at(name).burns).toBe(0);
+      expect(at(name, 1900).heat).toBe(at(name, 2400).heat);
+      expect(at(name).heatLost).toBeCloseTo(1 - 0.7 * 0.7, 12);
+    }
+  });
+
+  it('concrete takes its heat to melt whatever the slag; with steel in it, density and heat mix by volume and the steel may burn', () => {
+    expect(at('concrete')).toMatchObject({ density: 2400, heat: 2e6, burns: 0 });
+    const s = 0.01;
+    const mixed = at('reinforced concrete');
+    expect(mixed.density).toBeCloseTo(0.99 * 2400 + s * 7850, 9);
+    expect(mixed.density * mixed.heat).toBeCloseTo(0.99 * 2400 * 2e6 + s * 7850 * ironEnthalpy(2100), 0);
+    expect(mixed.burns).toBeCloseTo((s * 7850) / mixed.density, 12);
+  });
+});

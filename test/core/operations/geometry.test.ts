@@ -1,0 +1,151 @@
+/** What each operation removes, by hand; and how it is done. */
+import { describe, expect, it } from 'vitest';
+import type { Override } from '../../../src/core/assumptions/assumptions.ts';
+import { BREACH } from '../../../src/core/operations/breach.ts';
+import { CUT } from '../../../src/core/operations/cut.ts';
+import { GOUGE } from '../../../src/core/operations/gouge.ts';
+import { HOLE } from '../../../src/core/operations/hole.ts';
+import { taperedHole } from '../../../src/core/operations/pierced-holes.ts';
+import { STUD } from '../../../src/core/operations/stud.ts';
+import { IN, basisOf, set, sized, word } from './sized.ts';
+
+const STEEL = 7850;
+const inches = (...xs: readonly number[]): readonly number[] => xs.map((x) => x * IN);
+
+describe('a pierced hole', () => {
+  it('removes its cylinder where it has no taper', () => {
+    const s = sized(HOLE, inches(1.5, 6), { basis: basisOf(set('hole taper', 0)) });
+    expect(s.removed).toBeCloseTo(STEEL * (Math.PI / 4) * (1.5 * IN) ** 2 * 6 * IN, 12);
+  });
+
+  it('removes the frustum between its mouth and its far end, mean width kept', () => {
+    const s = sized(HOLE, inches(1.5, 6), { basis: basisOf(set('hole taper', 0.05)), rod: '3/8 x 36' });
+    const [far, depth] = inches(1.5 - 0.15, 6) as [number, number];
+    expect(s.removed).toBeCloseTo(STEEL * taperedHole(far, depth, 0.05), 9);
+    // A frustum by the prismoidal formula: depth / 6 (A1 + 4 Am + A2).
+    const area = (d: number): number => (Math.PI / 4) * d * d;
+    expect(taperedHole(far, depth, 0.05)).toBeCloseTo((depth / 6) * (area(far) + 4 * area(1.5 * IN) + area(far + 0.3 * IN)), 12);
+  });
+
+  it('keeps its far end as wide as the rod\'s own pierce', () => {
+    // A 3/8 rod pierces 3/4 in: a hole of that width has no taper to give, however deep.
+    expect(sized(HOLE, inches(0.75, 24), { rod: '3/8 x 36' }).removed).toBeCloseTo(STEEL * (Math.PI / 4) * (0.75 * IN) ** 2 * 24 * IN, 12);
+  });
+
+  it('is wider than its rod: a narrower one than twice the rod is refused, and the thinnest rod named', () => {
+    expect(() => sized(HOLE, inches(0.7, 6), { rod: '3/8' })).toThrow('hole is 0.7 in; a 3/8 rod pierces 0.75 in wide: choose a thinner rod or a wider hole');
+    expect(() => sized(HOLE, inches(0.3, 6))).toThrow('hole is 0.3 in; the thinnest rod in the register, 3/16, pierces 0.375 in wide');
+  });
+
+  it('advances at the slag\'s limit where the heat would be faster', () => {
+    const basis = basisOf(set('advance limit', (1 * IN) / 60), set('advance depth', 1e9), set('hole taper', 0));
+    expect(sized(HOLE, inches(1, 6), { basis }).burnTime).toBeCloseTo(6 * 60, 3);
+  });
+});
+
+describe('holes through concrete', () => {
+  it('take concrete unless something else is named', () => {
+    expect(sized(BREACH, [...inches(24, 2.5), 1]).material.name).toBe('reinforced concrete');
+    expect(sized(BREACH, [...inches(24, 2.5), 1], { basis: basisOf(word('breach material', 'rock')) }).material.name).toBe('rock');
+  });
+
+  it('share rods: n holes take the whole number for the sum of what they burn, at least one rod and at most n times one hole\'s', () => {
+    const one = sized(BREACH, [...inches(24, 2.5), 1], { rod: '3/8 pipe x 120' });
+    for (const count of [1, 2, 3, 7, 20]) {
+      const all = sized(BREACH, [...inches(24, 2.5), count], { rod: '3/8 pipe x 120' });
+      expect(all.consumed / one.consumed).toBeCloseTo(count, 9);
+      expect(all.rods).toBe(Math.max(1, Math.ceil((count * one.consumed) / (120 * IN - 8 * IN - 6 * IN))));
+      expect(all.rods).toBeLessThanOrEqual(count * one.rods);
+      expect(all.removed / one.removed).toBeCloseTo(count, 9);
+    }
+  });
+
+  it('are lit anew each, however few rods they take', () => {
+    const basis = basisOf(set('idle oxygen share', 0), set('lighting time', 60));
+    const s = sized(BREACH, [...inches(1, 2.5), 10], { basis, rod: '3/4 pipe x 120' });
+    expect(s.rods).toBeLessThan(10);
+    expect(s.oxygen - s.flow * s.burnTime).toBeCloseTo(10 * 60 * s.flow, 9);
+  });
+
+  it('want long burning bars where there is room, and short rods where there is none', () => {
+    expect(sized(BREACH, [...inches(24, 2.5), 1]).rod.rod.kind).toBe('bar');
+    expect(sized(BREACH, [...inches(12, 2.5), 1], { basis: basisOf(set('bar access length', 50 * IN)) }).rod.rod.kind).toBe('short');
+    expect(sized(HOLE, inches(2.5, 12), { material: 'rock' }).rod.rod.kind).toBe('bar');
+    expect(sized(HOLE, inches(2.5, 12)).rod.rod.kind).toBe('short');
+  });
+});
+
+describe('a groove', () => {
+  it('removes half an ellipse and its overcut', () => {
+    const s = sized(GOUGE, inches(0.75, 0.5, 24), { basis: basisOf(set('groove overcut', 1.2)) });
+    expect(s.removed).toBeCloseTo(STEEL * 1.2 * (Math.PI / 4) * 0.75 * 0.5 * 24 * IN ** 3, 12);
+  });
+
+  it('takes passes side by side and one below the other', () => {
+    const passes = (width: number, depth: number): number | undefined => sized(GOUGE, inches(width, depth, 24), { rod: '3/8 x 36' }).work.tasks?.[0]?.count;
+    // A 3/8 rod gouges 9/16 in wide; a pass is 1/4 in deep.
+    expect([passes(0.5625, 0.25), passes(0.57, 0.25), passes(0.5625, 0.26), passes(1.2, 0.6)]).toEqual([1, 2, 2, 9]);
+  });
+
+  it('must be as wide as the rod makes it', () => {
+    expect(() => sized(GOUGE, inches(0.5, 0.25, 24), { rod: '3/8' })).toThrow('width is 0.5 in; a 3/8 rod gouges 0.5625 in wide: choose a thinner rod or a wider width');
+    expect(sized(GOUGE, inches(0.4, 0.2, 24)).rod.rod.name).toBe('1/4');
+  });
+
+  it('gets 40 psi for a scratch, 90 psi for a full section (common practice, no source)', () => {
+    const PSI = 6894.757;
+    expect(sized(GOUGE, inches(0.4, 0.001, 24)).pressure / PSI).toBeCloseTo(40, 1);
+    expect(sized(GOUGE, inches(2, 1, 24)).pressure / PSI).toBeCloseTo(90, 4);
+  });
+});
+
+describe('a cut', () => {
+  it('removes its kerf: width of the rod, sawed or not, and half the taper', () => {
+    const kerf = (thickness: number, ...overrides: readonly Override[]): number =>
+      sized(CUT, inches(thickness, 10), { rod: '3/8 x 36', basis: basisOf(word('cut method', 'kerf'), ...overrides) }).removed / (STEEL * thickness * 10 * IN ** 2) / IN;
+    expect(kerf(1)).toBeCloseTo(1.6 * 0.375 + 0.04 * 1, 9);
+    expect(kerf(4)).toBeCloseTo(1.3 * 1.6 * 0.375 + 0.04 * 4, 9);
+    expect(kerf(4, word('kerf technique', 'drag'))).toBeCloseTo(1.6 * 0.375 + 0.04 * 4, 9);
+    expect(kerf(1, word('kerf technique', 'saw'))).toBeCloseTo(1.3 * 1.6 * 0.375 + 0.04 * 1, 9);
+  });
+
+  it('as a row of holes has as many as stand side by side along it', () => {
+    const row = (length: number, pitch: number): number => sized(CUT, inches(8, length), { rod: '3/8 x 36', basis: basisOf(word('cut method', 'row of holes'), set('hole pitch', pitch)) }).work.pierces;
+    expect([row(24, 1), row(24, 1.25), row(0.1, 1), row(0.75, 1), row(0.76, 1)]).toEqual([32, 26, 1, 1, 2]);
+  });
+
+  it('is a kerf in plate and a row of holes in heavy sections, whichever takes less time, and says what the other would take', () => {
+    const thin = sized(CUT, inches(1, 24));
+    const heavy = sized(CUT, inches(12, 24));
+    expect(thin.method).toBe('kerf');
+    expect(heavy.method).toBe('row of holes');
+    for (const s of [thin, heavy]) {
+      expect(s.otherWays).toHaveLength(1);
+      expect(s.otherWays[0]?.time).toBeGreaterThan(s.timeAtWork);
+    }
+    // The row's time does not depend on how it was come by.
+    expect(sized(CUT, inches(12, 24), { rod: heavy.name, basis: basisOf(word('cut method', 'row of holes')) }).crewTime).toBeCloseTo(heavy.crewTime, 6);
+  });
+});
+
+describe('studs', () => {
+  it('remove a kerf across each', () => {
+    const s = sized(STUD, [1 * IN, 5], { rod: '1/4 x 36' });
+    expect(s.removed).toBeCloseTo(5 * STEEL * (Math.PI / 4) * IN ** 2 * (1.6 * 0.25 + 0.04) * IN, 12);
+  });
+
+  it('take 70 psi when thin and 90 psi from 4 in (common practice, no source)', () => {
+    const PSI = 6894.757;
+    const pressure = (d: number): number => sized(STUD, [d * IN, 1]).pressure / PSI;
+    expect(pressure(0.001)).toBeCloseTo(70, 1);
+    expect(pressure(2)).toBeCloseTo(80, 2);
+    expect(pressure(4)).toBeCloseTo(90, 2);
+    expect(pressure(8)).toBeCloseTo(90, 2);
+  });
+
+  it('cost the crew their going round once each', () => {
+    const one = sized(STUD, [1 * IN, 1], { rod: '1/4 x 36' });
+    const ten = sized(STUD, [1 * IN, 10], { rod: '1/4 x 36' });
+    expect(ten.timeAtWork - (10 * one.burnTime) / 0.7 - ten.rods * 45).toBeCloseTo(10 * 45, 6);
+  });
+});
