@@ -46,6 +46,9 @@ export const tooManyArguments = (count: number, most: number): CalcError => valu
 export const notFinite = (): CalcError => value('the result is not a number the sheet can hold; please report this formula');
 export const fault = (detail: string): CalcError => value(`the calculation failed (${detail}); please report this formula`);
 
+export const furtherNotLoaded = (what: string): CalcError =>
+  missing(`${what} is not loaded: functions-further.js must lie beside functions.js, where the add-in is served from`);
+
 // Rows of `assume`
 export const assumeTooNarrow = (): CalcError => value('assume is one column; must be two or more: name, value');
 export const inAssume = (row: number, name: string, problem: string): CalcError => value(`assume row ${row}, ${name}: ${problem}`);

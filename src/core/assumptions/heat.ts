@@ -11,12 +11,20 @@ export const HEAT_ASSUMPTIONS = [
     quantity: 'temperature', unit: 'F', value: 60, low: 40, high: 90, min: 33, max: 200, kind: 'convention', source: 'convention',
   },
   {
-    name: 'cooling target', summary: 'Hottest part of the pin at which the push starts',
+    name: 'cooling target in air', summary: 'Hottest part of the pin at which the push starts after cooling in air',
     quantity: 'temperature', unit: 'F', value: 300, low: 200, high: 400, min: -40, max: 1500, kind: 'common practice', source: 'common practice',
   },
   {
+    name: 'cooling target with water', summary: 'Hottest part of the pin at which the push starts after cooling with water: when it stops boiling off',
+    quantity: 'temperature', unit: 'F', value: 200, low: 120, high: 212, min: 33, max: 1500, kind: 'common practice', source: 'common practice',
+  },
+  {
+    name: 'pin over boss when pushed', summary: 'How much hotter than the boss the pin may be, on the mean, before the push starts',
+    quantity: 'temperatureDifference', unit: 'F', value: 5, low: 0, high: 20, min: -500, max: 500, kind: 'common practice', source: 'common practice',
+  },
+  {
     name: 'boss over pin', summary: 'Outside diameter of the boss over the pin\'s diameter, with the steel round it that warms up',
-    quantity: 'ratio', unit: '', value: 2, low: 1.6, high: 3, min: 1.05, max: 20, kind: 'common practice', source: 'common practice',
+    quantity: 'ratio', unit: '', value: 2.5, low: 1.8, high: 4, min: 1.05, max: 20, kind: 'common practice', source: 'common practice',
   },
   {
     name: 'heat into the part', summary: 'Heat that burning leaves in pin and boss for each unit of pin removed: most of the heat lost, and some of the slag\'s',
@@ -33,6 +41,10 @@ export const HEAT_ASSUMPTIONS = [
   {
     name: 'surface emissivity', summary: 'Emissivity of scaled steel, for radiation',
     quantity: 'ratio', unit: '', value: 0.8, low: 0.6, high: 0.95, min: 0.01, max: 1, kind: 'published', source: 'incropera',
+  },
+  {
+    name: 'wet boss share', summary: 'Share of the boss\'s outside kept wet while water runs through the bore; a dry boss stays wide while the pin shrinks',
+    quantity: 'ratio', unit: '', value: 0.25, low: 0, high: 1, min: 0, max: 1, kind: 'common practice', source: 'common practice',
   },
   {
     name: 'boiling surface factor', summary: 'Rohsenow\'s surface factor of water boiling on steel',

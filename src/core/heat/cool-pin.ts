@@ -3,6 +3,7 @@ import { boreEmissivity } from './bore-emissivity.ts';
 import { tabulated, type FluxLaw } from './flux-law.ts';
 import type { HeatGrid, HeatPhysics } from './heat-physics.ts';
 import type { BurnPass } from './heat-into-wall.ts';
+import { layerMean } from './pin-temperatures.ts';
 import { radialConduction, type HeatMaterial, type Stage } from './radial-conduction.ts';
 import { radialMesh, type RadialMesh } from './radial-mesh.ts';
 import { steelConductivity } from './steel-conductivity.ts';
@@ -28,6 +29,8 @@ export interface CoolPin {
   readonly position: number;
   /** Cooling ends when no part of the pin's ring is hotter [K]; leave out to cool for `duration`. */
   readonly target?: number;
+  /** With it, cooling also goes on until the pin's mean is no more than this above the boss's [K]. */
+  readonly evenness?: number;
   /** Longest cooling followed [s]. */
   readonly duration: number;
 }
@@ -71,7 +74,7 @@ const steel = (density: number): HeatMaterial => ({
  * loses heat to air. Sections differ only in when they were heated: heat along the axis is left out, except that the
  * end faces, lying closer to a short pin, are spread over its length.
  * All in SI. Geometry 0 < hole < diameter < boss. Air: natural convection and radiation outside and at the faces, the
- * bore through its mouths. Water: boiling curve in the bore, outside and at the faces.
+ * bore through its mouths. Water: boiling curve in the bore, and on the wet share of the outside and the faces, the rest in air.
  * Source: radial-conduction.ts, air-film.ts, bore-emissivity.ts, water-film.ts; steel after EN 1993-1-2:2005.
  */
 export function coolPin(inputs: CoolPin, physics: HeatPhysics, grid: HeatGrid, watch?: CoolingWatch): CooledPin {
@@ -93,9 +96,10 @@ export function coolPin(inputs: CoolPin, physics: HeatPhysics, grid: HeatGrid, w
   });
   const burning = stages.reduce((sum, stage) => sum + stage.duration, 0);
   const coolest = method === 'water' ? Math.min(physics.water, physics.ambient) : physics.ambient;
-  stages.push({ duration: inputs.duration, coolest, ...(method === 'water' ? waterLaws(pin, physics) : still) });
+  stages.push({ duration: inputs.duration, coolest, ...(method === 'water' ? waterLaws(pin, physics, still) : still) });
 
-  const { target } = inputs;
+  const { target, evenness } = inputs;
+  const ahead = (t: Float64Array): number => layerMean(mesh, t, 0) - layerMean(mesh, t, 1);
   const hottest = (t: Float64Array): number => {
     let most = t[0]!;
     for (let i = 1; i <= grid.pinCells; i++) if (t[i]! > most) most = t[i]!;
@@ -107,7 +111,7 @@ export function coolPin(inputs: CoolPin, physics: HeatPhysics, grid: HeatGrid, w
       if (time <= burning) heatTaken = throughBore;
       watch?.(time - burning, temperatures);
     },
-    ...(target !== undefined && { until: (t) => hottest(t) - target }),
+    ...(target !== undefined && { until: (t) => Math.max(hottest(t) - target, evenness === undefined ? -Infinity : ahead(t) - evenness) }),
   });
   return {
     mesh, time: Math.max(0, result.time - burning), reached: result.stopped, temperatures: result.temperatures,
@@ -137,7 +141,12 @@ function airLaws(pin: PinInBoss, { ambient, emissivity }: HeatPhysics): Laws {
   return { bore: law(pin.hole, boreEmissivity(pin.hole, pin.length, emissivity)), outside, ends: { law: outside, length: pin.length } };
 }
 
-function waterLaws(pin: PinInBoss, physics: HeatPhysics): Laws {
-  const outside = waterLaw(pin.boss, physics);
+function waterLaws(pin: PinInBoss, physics: HeatPhysics, dry: Laws): Laws {
+  const { wetShare } = physics;
+  const wet = waterLaw(pin.boss, physics);
+  const outside: FluxLaw = {
+    flux: (surface) => wetShare * wet.flux(surface) + (1 - wetShare) * dry.outside.flux(surface),
+    slope: (surface) => wetShare * wet.slope(surface) + (1 - wetShare) * dry.outside.slope(surface),
+  };
   return { bore: waterLaw(pin.hole, physics), outside, ends: { law: outside, length: pin.length } };
 }

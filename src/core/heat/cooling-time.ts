@@ -12,6 +12,8 @@ export interface CoolingTime extends PinInBoss {
   readonly passes: readonly BurnPass[];
   /** Hottest part of the pin's ring at which cooling is over [K]. */
   readonly target: number;
+  /** With it, cooling also goes on until the pin's mean is no more than this above the boss's [K]. */
+  readonly evenness?: number;
 }
 
 /** Cooling is not followed longer than this [s], 14 days. */
@@ -23,7 +25,7 @@ export function coolant(method: CoolingMethod, { ambient, water }: HeatPhysics):
 }
 
 /**
- * Time from the end of burning until no part of the pin is hotter than the target.
+ * Time from the end of burning until no part of the pin is hotter than the target, and the pin is even with its boss.
  *
  * The section burnt last is followed, as in `coolPin`: it is the hottest. Zero where it never was as hot.
  * diameter, hole, boss, length [m], passes [J/m, s], target [K]; result [s].
@@ -34,7 +36,7 @@ export function coolant(method: CoolingMethod, { ambient, water }: HeatPhysics):
 export function coolingTime(
   inputs: CoolingTime, physics: HeatPhysics, grid: HeatGrid = ESTIMATE_GRID, system: UnitSystem = 'US', trace?: Trace,
 ): number {
-  const { diameter, hole, boss, length, method, passes, target } = inputs;
+  const { diameter, hole, boss, length, method, passes, target, evenness } = inputs;
   const pin = { diameter, hole, boss, length };
   checkPin(pin, system);
   const sink = coolant(method, physics);
@@ -42,7 +44,7 @@ export function coolingTime(
     const show = (t: number): string => showQuantity(t, 'temperature', system);
     throw notAbove('target', show(target), `${sink.name} ${show(sink.temperature)}`);
   }
-  const run = coolPin({ pin, passes, method, position: 1, target, duration: LONGEST }, physics, grid);
+  const run = coolPin({ pin, passes, method, position: 1, target, duration: LONGEST, ...(evenness !== undefined && { evenness }) }, physics, grid);
   if (!run.reached) throw coolsTooSlowly(showQuantity(target, 'temperature', system), showQuantity(LONGEST, 'time', system));
   trace?.add({
     name: 'cooling time', symbol: 't_cool', value: run.time, quantity: 'time',

@@ -8,6 +8,8 @@ export interface HeatPhysics {
   readonly emissivity: number;
   /** Conductance of the seized joint between pin and boss [W/m2 K]. */
   readonly contact: number;
+  /** Share of the boss's outside and end faces that water cooling keeps wet; the bore always is. */
+  readonly wetShare: number;
   /** Surface factor C_sf of nucleate boiling. */
   readonly surfaceFactor: number;
   /** Largest nucleate flux over that of still boiling water. */

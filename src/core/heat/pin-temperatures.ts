@@ -16,6 +16,18 @@ export interface PinTemperatures {
   readonly bossMean: number;
 }
 
+/** Mean temperature over a layer's section [K]; `temperatures` begin with the bore surface. */
+export function layerMean(mesh: RadialMesh, temperatures: Float64Array, layer: number): number {
+  const from = mesh.layers.slice(0, layer).reduce((sum, { cells }) => sum + cells, 0);
+  let sum = 0;
+  let area = 0;
+  for (let i = from; i < from + mesh.layers[layer]!.cells; i++) {
+    sum += mesh.areas[i]! * temperatures[i + 1]!;
+    area += mesh.areas[i]!;
+  }
+  return sum / area;
+}
+
 /** Reads the temperatures of a two-layer mesh: pin inside, boss outside. */
 export function pinTemperatures(
   mesh: RadialMesh, temperatures: Float64Array, contact: number, conductivity: (temperature: number) => number,
@@ -27,17 +39,8 @@ export function pinTemperatures(
   const rIn = Math.log(face / mesh.middles[last]!) / conductivity(inner);
   const rOut = Math.log(mesh.middles[last + 1]! / face) / conductivity(outer);
   const flow = (inner - outer) / (rIn + 1 / (face * contact) + rOut);
-  const mean = (from: number, to: number): number => {
-    let sum = 0;
-    let area = 0;
-    for (let i = from; i < to; i++) {
-      sum += mesh.areas[i]! * temperatures[i + 1]!;
-      area += mesh.areas[i]!;
-    }
-    return sum / area;
-  };
   return {
     bore: temperatures[0]!, surface: inner - flow * rIn, bossInside: outer + flow * rOut, bossOutside: temperatures[mesh.count + 1]!,
-    pinMean: mean(0, last + 1), bossMean: mean(last + 1, mesh.count),
+    pinMean: layerMean(mesh, temperatures, 0), bossMean: layerMean(mesh, temperatures, 1),
   };
 }

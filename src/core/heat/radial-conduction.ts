@@ -230,7 +230,6 @@ export function radialConduction(
 
   /** Tries one step from `T` into `after`; returns its error over the tolerance, or Infinity. */
   const tryStep = (dt: number): number => {
-    content(T, heat);
     for (let i = 0; i < size; i++) {
       known[i] = heat[i]! + dt * D * rate[i]!;
       middle[i] = T[i]!;
@@ -265,6 +264,8 @@ export function radialConduction(
   const before = new Float64Array(size);
 
   const accept = (dt: number): void => {
+    // The heat kept is what the flows brought, so that what Newton's method leaves open does not add up over the steps.
+    for (let i = 1; i <= n; i++) heat[i] = known[i]! + dt * D * rateAfter[i]!;
     throughBore += dt * (W * (total[0] + totalMiddle[0]) + D * totalAfter[0]);
     throughOutside += dt * (W * (total[1] + totalMiddle[1]) + D * totalAfter[1]);
     throughEnds += dt * (W * (total[2] + totalMiddle[2]) + D * totalAfter[2]);

@@ -106,6 +106,8 @@ export const QUANTITIES = {
     si: 'C',
     units: { F: { factor: 5 / 9, offset: 459.67 * 5 / 9 }, C: { factor: 1, offset: 273.15 }, K: { factor: 1 } },
   },
+  /** A difference of temperatures. */
+  temperatureDifference: { us: 'F', si: 'C', units: { F: { factor: 5 / 9 }, C: { factor: 1 }, K: { factor: 1 } } },
   /** Burning and slag temperatures, kelvin in both systems. */
   absoluteTemperature: one('K', { C: { factor: 1, offset: 273.15 }, F: { factor: 5 / 9, offset: 459.67 * 5 / 9 } }),
   /** Water volume of a cylinder, litre in both systems. */

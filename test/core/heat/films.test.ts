@@ -27,7 +27,8 @@ describe('a bore\'s own emissivity', () => {
 });
 
 describe('boiling curve', () => {
-  const { flux } = waterLaw(0.0635, PHYSICS);
+  const law = waterLaw(0.0635, PHYSICS);
+  const flux = (surface: number): number => law.flux(surface);
   it('rises without a fall while the wall is wet, and again under a film of steam', () => {
     for (let t = PHYSICS.water; t < 1600; t += 0.5) {
       if (t < PHYSICS.filmLimit && t + 0.5 >= PHYSICS.filmLimit) continue;

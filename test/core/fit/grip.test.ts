@@ -1,0 +1,131 @@
+import { describe, expect, it } from 'vitest';
+import { CalcError } from '../../../src/core/errors.ts';
+import { contactPressure } from '../../../src/core/fit/contact-pressure.ts';
+import { elasticPressureLimit } from '../../../src/core/fit/elastic-pressure-limit.ts';
+import { gripForce } from '../../../src/core/fit/grip-force.ts';
+import { hoopStresses } from '../../../src/core/fit/hoop-stresses.ts';
+import { interferenceForPressure } from '../../../src/core/fit/interference-for-pressure.ts';
+import { INCH, PIN } from '../heat/physics.ts';
+import { gripOf, pressFit, priorsFor, SHORT_TON } from './physics.ts';
+
+const fit = (over: Partial<typeof PIN> = {}) => pressFit({ ...PIN, ...over });
+const DELTA = 0.002 * INCH;
+
+describe('contact pressure', () => {
+  it('is inverted by the interference for a pressure', () => {
+    expect(interferenceForPressure(fit(), contactPressure(fit(), DELTA))).toBeCloseTo(DELTA, 12);
+  });
+  it('is zero with clearance', () => {
+    expect(contactPressure(fit(), -DELTA)).toBe(0);
+  });
+  it('falls as the bore grows and is highest in a solid pin', () => {
+    const pressures = [0, 1, 2, 2.5, 3, 3.9].map((hole) => contactPressure(fit({ hole: hole * INCH }), DELTA));
+    pressures.slice(1).forEach((p, i) => expect(p).toBeLessThan(pressures[i]!));
+  });
+  it('rises with the boss', () => {
+    const pressures = [4.5, 6, 8, 12, 40].map((boss) => contactPressure(fit({ boss: boss * INCH }), DELTA));
+    pressures.slice(1).forEach((p, i) => expect(p).toBeGreaterThan(pressures[i]!));
+  });
+  it('is the same with and without a trace, and the trace replays it', () => {
+    const steps: { symbol: string; value: number | string }[] = [];
+    const p = contactPressure(fit(), DELTA, 'US', { add: (step) => void steps.push(step) });
+    expect(p).toBe(contactPressure(fit(), DELTA));
+    expect(steps.at(-1)).toMatchObject({ symbol: 'p', value: p });
+  });
+  it('refuses diameters that do not fit each other', () => {
+    const message = (over: Partial<typeof PIN>): string => {
+      try {
+        contactPressure(fit(over), DELTA);
+      } catch (error) {
+        if (error instanceof CalcError) return error.message;
+      }
+      return 'no error';
+    };
+    expect(message({ hole: 4 * INCH })).toBe('hole is 4 in; must be less than the pin\'s 4 in');
+    expect(message({ boss: 4 * INCH })).toBe('boss is 4 in; must be more than the pin\'s 4 in');
+    expect(message({ diameter: 0 })).toBe('diameter is 0 in; must be more than 0 in');
+  });
+});
+
+describe('hoop stresses and the elastic limit', () => {
+  it('have the bore of a bored pin take more than its surface, by the pressure', () => {
+    const { pin, pinBore } = hoopStresses(fit(), 1e7);
+    expect(pinBore).toBeCloseTo(pin - 1e7, 3);
+  });
+  it('reach the yield strength of the bored pin at the limit, where the pin is the weaker', () => {
+    const limit = elasticPressureLimit(fit(), 100e6, 1e12);
+    expect(hoopStresses(fit(), limit).pinBore).toBeCloseTo(-100e6, 0);
+  });
+  it('reach von Mises yield of the boss at the limit, where the boss is the weaker', () => {
+    const limit = elasticPressureLimit(fit(), 1e12, 100e6);
+    const { boss } = hoopStresses(fit(), limit);
+    expect(Math.sqrt(boss * boss + boss * limit + limit * limit)).toBeCloseTo(100e6, 0);
+  });
+});
+
+describe('grip force', () => {
+  it('adds friction on the pressure and the bond of rust over the joint', () => {
+    const base = { diameter: 0.1, length: 0.25, pressure: 2e7, friction: 0.15, bond: 3e6 };
+    expect(gripForce(base)).toBeCloseTo(Math.PI * 0.1 * 0.25 * 6e6, 3);
+    expect(gripForce({ ...base, length: 0.5 })).toBeCloseTo(2 * gripForce(base), 3);
+  });
+});
+
+describe('grip after burning and cooling', () => {
+  it('gives the same numbers for the same question', () => {
+    expect(gripOf({ tons: 60 })).toMatchObject({ after: gripOf({ tons: 60 }).after, before: gripOf({ tons: 60 }).before });
+  });
+
+  it('holds at least what the ram that failed pushed with, before', () => {
+    for (const tons of [20, 60, 120]) {
+      expect(gripOf({ tons }).before.low).toBeGreaterThanOrEqual(tons * SHORT_TON);
+    }
+  });
+
+  it('learns from a stronger push that failed: more before, more after, fewer cases agree', () => {
+    const tried = [0, 30, 60, 100, 150].map((tons) => gripOf({ tons }));
+    tried.slice(1).forEach((grip, i) => {
+      expect(grip.before.likely).toBeGreaterThan(tried[i]!.before.likely);
+      expect(grip.after.likely).toBeGreaterThan(tried[i]!.after.likely);
+      expect(grip.agreement).toBeLessThan(tried[i]!.agreement);
+    });
+  });
+
+  it('falls as the bore grows', () => {
+    const likely = [1.5, 2, 2.5, 3].map((hole) => gripOf({ tons: 60, pin: { ...PIN, hole: hole * INCH } }).after.likely);
+    likely.slice(1).forEach((force, i) => expect(force).toBeLessThan(likely[i]!));
+  });
+
+  it('is less after water than after air, for the pin is then colder than its boss', () => {
+    const [air, water] = [gripOf({ tons: 60 }), gripOf({ tons: 60, method: 'water' })];
+    expect(water.after.likely).toBeLessThan(air.after.likely);
+    expect(water.chance(30 * SHORT_TON)).toBeGreaterThan(air.chance(30 * SHORT_TON));
+  });
+
+  it('has a chance that rises with the ram from none to certain', () => {
+    const grip = gripOf({ tons: 60 });
+    const chances = [0, 10, 30, 60, 100, 300].map((tons) => grip.chance(tons * SHORT_TON));
+    chances.slice(1).forEach((chance, i) => expect(chance).toBeGreaterThanOrEqual(chances[i]!));
+    expect(chances[0]).toBe(0);
+    expect(chances.at(-1)).toBeCloseTo(1, 12);
+    expect(grip.chance(grip.after.likely)).toBeCloseTo(0.5, 1);
+  });
+
+  it('settles with the number of draws', () => {
+    const [few, many] = [gripOf({ tons: 60 }), gripOf({ tons: 60, draws: 16384 })];
+    for (const level of ['low', 'likely', 'high'] as const) expect(Math.abs(few.after[level] / many.after[level] - 1)).toBeLessThan(0.05);
+  });
+
+  it('agrees with the sum by hand where every range is a single value', () => {
+    const certain = (x: number) => ({ low: x, likely: x, high: x });
+    const priors = { ...priorsFor(PIN.diameter), interference: certain(DELTA), friction: certain(0.2), bond: certain(4e6), bondLeft: certain(0.5) };
+    const { before, agreement } = gripOf({ tons: 10, priors });
+    const solid = contactPressure(fit({ hole: 0 }), DELTA);
+    expect(before.likely).toBeCloseTo(gripForce({ diameter: PIN.diameter, length: PIN.length, pressure: solid, friction: 0.2, bond: 4e6 }), 0);
+    expect(agreement).toBe(1);
+  });
+
+  it('refuses a push that no grip within the ranges could have held', () => {
+    expect(() => gripOf({ tons: 2000 })).toThrow(/^a ram of 2000 ton did not move it, but with these assumptions no grip is more than/);
+  });
+});

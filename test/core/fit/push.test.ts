@@ -1,0 +1,159 @@
+import { describe, expect, it } from 'vitest';
+import { columnStrength, type Column } from '../../../src/core/fit/column-strength.ts';
+import { guardPlates, type GuardedPin, type GuardRules } from '../../../src/core/fit/guard-plates.ts';
+import { pushCheck, type PushCheck, type PushStrength } from '../../../src/core/fit/push-check.ts';
+import { pushRam, RAM_TONS } from '../../../src/core/fit/push-ram.ts';
+import { pushSpacers } from '../../../src/core/fit/push-spacers.ts';
+import { DENSITY, INCH, PIN } from '../heat/physics.ts';
+import { fitAssumed, SHORT_TON } from './physics.ts';
+
+describe('the ram to bring', () => {
+  it('is the smallest rating of which the force is no more than the share in use', () => {
+    expect(pushRam(30 * SHORT_TON, 0.8).rating).toBe(50 * SHORT_TON);
+    expect(pushRam(30 * SHORT_TON, 0.8).used).toBeCloseTo(0.6, 12);
+    expect(pushRam(24 * SHORT_TON, 0.8).rating).toBe(30 * SHORT_TON);
+    expect(pushRam(24.1 * SHORT_TON, 0.8).rating).toBe(50 * SHORT_TON);
+    expect(pushRam(0, 0.8).rating).toBe(5 * SHORT_TON);
+  });
+  it('never falls as the force grows, and never works beyond the share', () => {
+    let last = 0;
+    for (let tons = 1; tons < 790; tons += 3.7) {
+      const { rating, used } = pushRam(tons * SHORT_TON, 0.8);
+      expect(rating).toBeGreaterThanOrEqual(last);
+      expect(used).toBeLessThanOrEqual(0.8 * (1 + 1e-9));
+      last = rating;
+    }
+  });
+  it('lists its ratings in rising order', () => {
+    RAM_TONS.slice(1).forEach((tons, i) => expect(tons).toBeGreaterThan(RAM_TONS[i]!));
+  });
+  it('refuses a force beyond the largest', () => {
+    expect(() => pushRam(900 * SHORT_TON, 0.8)).toThrow('force is 900 ton; the largest ram in the list, 1000 ton, is worked to 800 ton');
+  });
+});
+
+describe('spacers', () => {
+  const travel = { length: 10 * INCH, stroke: 6 * INCH, strokeUse: 0.9, clearance: INCH };
+  it('are one fewer than the strokes, each as long as the stroke in use', () => {
+    const { pushes, spacers, spacerLength, stack } = pushSpacers(travel);
+    expect(pushes).toBe(3);
+    expect(spacers).toBe(2);
+    expect(spacerLength).toBeCloseTo(5.4 * INCH, 12);
+    expect(stack + spacerLength).toBeGreaterThanOrEqual(11 * INCH);
+  });
+  it('are none where one stroke does it, exactly too', () => {
+    expect(pushSpacers({ ...travel, length: 4.4 * INCH })).toMatchObject({ pushes: 1, spacers: 0 });
+  });
+  it('refuse a stroke or a length of nothing', () => {
+    expect(() => pushSpacers({ ...travel, stroke: 0 })).toThrow('stroke is 0 in; must be more than 0 in');
+    expect(() => pushSpacers({ ...travel, length: 0 })).toThrow('length is 0 in; must be more than 0 in');
+  });
+});
+
+describe('column strength', () => {
+  const column: Column = { diameter: 0.05, hole: 0, length: 1, endFactor: 1, modulus: 205e9, yield: 250e6 };
+  it('is the yield strength of a short stub', () => {
+    expect(columnStrength({ ...column, length: 1e-6 }).stress).toBeCloseTo(250e6, 0);
+  });
+  it('passes from Johnson to Euler at half the yield strength without a step', () => {
+    const change = (Math.sqrt((2 * Math.PI ** 2 * 205e9) / 250e6) * 0.05) / 4;
+    const [before, after] = [0.999999, 1.000001].map((x) => columnStrength({ ...column, length: x * change }));
+    expect(before!.rule).toBe('Johnson');
+    expect(after!.rule).toBe('Euler');
+    expect(before!.stress / 125e6).toBeCloseTo(1, 5);
+    expect(after!.stress / 125e6).toBeCloseTo(1, 5);
+  });
+  it('is Euler\'s load for a slender bar', () => {
+    const area = (Math.PI / 4) * 0.05 ** 2;
+    const inertia = (Math.PI / 64) * 0.05 ** 4;
+    expect((columnStrength({ ...column, length: 3 }).stress * area) / ((Math.PI ** 2 * 205e9 * inertia) / 9)).toBeCloseTo(1, 12);
+  });
+  it('is higher for a tube than for a bar of the same outside', () => {
+    expect(columnStrength({ ...column, hole: 0.03 }).stress).toBeGreaterThan(columnStrength(column).stress);
+  });
+});
+
+describe('push check', () => {
+  const strength: PushStrength = {
+    modulus: fitAssumed('pin modulus'), pinYield: fitAssumed('pin yield strength'), spacerYield: fitAssumed('spacer yield strength'), bossYield: fitAssumed('boss yield strength'),
+    endFactor: fitAssumed('column end factor'), safetyFactor: fitAssumed('buckling safety factor'), stroke: fitAssumed('ram stroke'),
+    oilPressure: fitAssumed('ram oil pressure'), oilModulus: fitAssumed('oil bulk modulus'), density: DENSITY,
+  };
+  const push: PushCheck = { force: 60 * SHORT_TON, ...PIN, spacerDiameter: 3.875 * INCH };
+  const check = (over: Partial<PushCheck> = {}) => pushCheck({ ...push, ...over }, strength);
+
+  it('bears on the ring between spacer and bore', () => {
+    const { bearing } = check();
+    // 120,000 lbf on pi/4 (3.875^2 - 2.5^2) sq in.
+    expect(bearing.stress / 6894.757293168 / (120000 / ((Math.PI / 4) * (3.875 ** 2 - 2.5 ** 2)))).toBeCloseTo(1, 9);
+    expect(bearing.share).toBeCloseTo(bearing.stress / bearing.limit, 12);
+  });
+  it('shows a share beyond 1 where the bored pin is too weak', () => {
+    expect(check({ hole: 3.8 * INCH, force: 100 * SHORT_TON }).bearing.share).toBeGreaterThan(1);
+    expect(check({ hole: 3.8 * INCH, force: 100 * SHORT_TON }).pin.share).toBeGreaterThan(1);
+  });
+  it('grows in every share with the force and in the columns with the length', () => {
+    const [less, more] = [check({ force: 30 * SHORT_TON }), check()];
+    for (const part of ['bearing', 'pin', 'spacers', 'reaction'] as const) expect(more[part].share).toBeCloseTo(2 * less[part].share, 9);
+    expect(check({ length: 1 }).spacers.share).toBeGreaterThan(more.spacers.share);
+  });
+  it('stores energy as the square of the force in the steel and with the force in the oil', () => {
+    const [less, more] = [check({ force: 30 * SHORT_TON }).energy, check().energy];
+    expect(more.pin / less.pin).toBeCloseTo(4, 9);
+    expect(more.oil / less.oil).toBeCloseTo(2, 9);
+    expect(more.total).toBeCloseTo(more.pin + more.spacers + more.oil, 9);
+  });
+  it('turns that energy into the speed of the pin', () => {
+    const { energy, speed } = check();
+    const mass = DENSITY * (Math.PI / 4) * (PIN.diameter ** 2 - PIN.hole ** 2) * PIN.length;
+    expect(0.5 * mass * speed * speed).toBeCloseTo(energy.total, 6);
+  });
+  it('refuses a spacer that slips into the bore or does not follow the pin', () => {
+    expect(() => check({ spacerDiameter: 2.5 * INCH })).toThrow('spacer diameter is 2.5 in; must be more than the pin\'s bore of 2.5 in, into which it would slip');
+    expect(() => check({ spacerDiameter: 4 * INCH })).toThrow('spacer diameter is 4 in; must be less than the pin\'s 4 in, or it does not follow the pin');
+  });
+});
+
+describe('guard plates', () => {
+  const rules: GuardRules = {
+    baseMargin: fitAssumed('base plate margin'), baseThickness: fitAssumed('base plate thickness'), shieldRatio: fitAssumed('shield plate over pin'),
+    shieldLeast: fitAssumed('shield plate least side'), shieldThickness: fitAssumed('shield plate thickness'), guideClearance: fitAssumed('guide hole clearance'),
+    thrust: fitAssumed('rod thrust'), weldStrength: fitAssumed('weld metal strength'), weldFactor: fitAssumed('plate weld factor'),
+    drift: { low: fitAssumed('pierce drift', 'low'), likely: fitAssumed('pierce drift'), high: fitAssumed('pierce drift', 'high') },
+  };
+  const pin: GuardedPin = { diameter: 4 * INCH, hole: 2.5 * INCH, depth: 10 * INCH, rod: 0.375 * INCH, pressure: 100 * 6894.757293168 };
+  const plates = (over: Partial<GuardedPin> = {}, more: Partial<GuardRules> = {}) => guardPlates({ ...pin, ...over }, { ...rules, ...more });
+
+  it('makes the shield at least a quarter inch thick and refuses a thinner one', () => {
+    expect(plates().shield.thickness).toBeGreaterThanOrEqual(0.25 * INCH);
+    expect(() => plates({}, { shieldThickness: 0.2 * INCH })).toThrow('shield thickness is 0.2 in; must be at least 0.25 in');
+  });
+  it('makes the base plate larger than the pin and its guide hole larger than the rod', () => {
+    const { base } = plates();
+    expect(base.side).toBeGreaterThan(4 * INCH);
+    expect(base.guideHole).toBeGreaterThan(0.375 * INCH);
+  });
+  it('sizes the weld for the push and the oxygen shut in by slag', () => {
+    const { force, weld } = plates();
+    expect(force / (40 * 4.4482216152605 + pin.pressure * (Math.PI / 4) * pin.hole ** 2)).toBeCloseTo(1, 9);
+    // 3/16 in fillet on a 3/8 in plate; throat 0.707 of the leg at 0.3 of 70 ksi.
+    expect(weld.leg).toBeCloseTo(0.1875 * INCH, 12);
+    expect(weld.length * weld.leg * Math.SQRT1_2 * 0.3 * fitAssumed('weld metal strength')).toBeGreaterThanOrEqual(2 * force * (1 - 1e-9));
+  });
+  it('needs more weld the more pressure', () => {
+    const strong = plates({ hole: 3.9 * INCH, pressure: 150 * 6894.76 });
+    expect(strong.weld.length).toBeGreaterThanOrEqual(plates({ hole: 3.9 * INCH }).weld.length);
+    expect(strong.force).toBeGreaterThan(plates({ hole: 3.9 * INCH }).force);
+  });
+  it('drifts in proportion to the depth and leaves that much less wall', () => {
+    const [shallow, deep] = [plates(), plates({ depth: 20 * INCH })];
+    expect(deep.offset.likely).toBeCloseTo(2 * shallow.offset.likely, 12);
+    expect(shallow.wall.likely + shallow.offset.likely).toBeCloseTo(0.75 * INCH, 12);
+    expect(shallow.wall.low).toBeLessThan(shallow.wall.high);
+  });
+  it('warns first that the bore may reach the boss, then that it does', () => {
+    expect(plates().drift).toBe('stays in the pin');
+    expect(plates({ depth: 30 * INCH }).drift).toBe('may reach the boss');
+    expect(plates({ depth: 80 * INCH }).drift).toBe('reaches the boss');
+  });
+});

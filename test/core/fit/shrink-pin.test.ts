@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { contactPressure } from '../../../src/core/fit/contact-pressure.ts';
+import { shrinkPin, type ShrinkPin } from '../../../src/core/fit/shrink-pin.ts';
+import { assumed, INCH, passesOf, PHYSICS, PIN } from '../heat/physics.ts';
+import { BOSS_STEEL, PIN_STEEL, pressFit } from './physics.ts';
+
+const TARGET = assumed('cooling target with water');
+const inputs = (over: Partial<ShrinkPin> = {}): ShrinkPin => ({
+  pin: PIN, passes: passesOf(PIN, 800), method: 'air', target: TARGET, evenness: assumed('pin over boss when pushed'), longest: 14 * 86400,
+  interference: 0.0012 * INCH, pinSteel: PIN_STEEL, bossSteel: BOSS_STEEL, ...over,
+});
+const shrink = (over: Partial<ShrinkPin> = {}) => shrinkPin(inputs(over), PHYSICS);
+const low = passesOf(PIN, 800, 'low');
+const high = passesOf(PIN, 800, 'high');
+
+describe('loosening of a burnt-out pin', () => {
+  it('starts from the bored pin\'s pressure after Lame', () => {
+    expect(shrink().pressureBored / contactPressure(pressFit(PIN), 0.0012 * INCH)).toBeCloseTo(1, 3);
+  });
+
+  it('yields the pin and leaves it looser for good with the usual heat', () => {
+    const { reason, cold, pinUtilisation } = shrink();
+    expect(reason).toBe('pin yielded');
+    expect(pinUtilisation).toBeCloseTo(1, 6);
+    expect(cold.loosening).toBeGreaterThan(0);
+    expect(cold.interference + cold.loosening).toBeCloseTo(0.0012 * INCH, 12);
+  });
+
+  it('loosens nothing for good where neither yields, and says so', () => {
+    const { reason, cold, pinUtilisation, bossUtilisation } = shrink({ passes: low });
+    expect(reason).toBe('stayed elastic');
+    expect(pinUtilisation).toBeLessThan(1);
+    expect(bossUtilisation).toBeLessThan(1);
+    expect(Math.abs(cold.loosening)).toBeLessThan(1e-9 * INCH);
+  });
+
+  it('parts the joint with much heat', () => {
+    const { pushed, cold, history } = shrink({ passes: high });
+    expect(pushed.pressure).toBe(0);
+    expect(cold.interference).toBeLessThan(0);
+    expect(history.at(-1)!.clearance).toBeGreaterThan(0);
+  });
+
+  it('loosens more the more heat goes in, and the weaker the pin', () => {
+    const byHeat = [low, passesOf(PIN, 800), high].map((passes) => shrink({ passes }).cold.loosening);
+    expect(byHeat[1]!).toBeGreaterThan(byHeat[0]!);
+    expect(byHeat[2]!).toBeGreaterThan(byHeat[1]!);
+    const byYield = [700e6, 500e6, 350e6].map((strength) => shrink({ pinSteel: { ...PIN_STEEL, yield: strength } }).cold.loosening);
+    expect(byYield[1]!).toBeGreaterThan(byYield[0]!);
+    expect(byYield[2]!).toBeGreaterThan(byYield[1]!);
+  });
+
+  it('presses harder while hot than before or after', () => {
+    const { pressureMost, pressureBored, pushed } = shrink();
+    expect(pressureMost).toBeGreaterThan(2 * pressureBored);
+    expect(pressureMost).toBeGreaterThan(pushed.pressure);
+  });
+
+  it.each([['low', low], ['likely', passesOf(PIN, 800)]] as const)('is looser after water than after air when pushed at one temperature, with %s heat', (_, passes) => {
+    expect(shrink({ passes, method: 'water' }).pushed.loosening).toBeGreaterThan(shrink({ passes }).pushed.loosening);
+  });
+
+  it('is parted either way with much heat, where water chills the bore so fast that it stretches and undoes a little of it', () => {
+    const [air, water] = [shrink({ passes: high }), shrink({ passes: high, method: 'water' })];
+    expect(air.pushed.pressure).toBe(0);
+    expect(water.pushed.pressure).toBe(0);
+    expect(water.pushed.loosening / air.pushed.loosening).toBeGreaterThan(0.9);
+    expect(water.pushed.loosening / air.pushed.loosening).toBeLessThan(1);
+  });
+
+  it('loosens a thin ring more than a thick one', () => {
+    const at = (hole: number) => {
+      const pin = { ...PIN, hole: hole * INCH };
+      return shrink({ pin, passes: passesOf(pin, 800) }).cold.loosening;
+    };
+    expect(at(3)).toBeGreaterThan(at(2.5));
+    expect(at(2.5)).toBeGreaterThan(at(1.5));
+  });
+
+  it('says that the pin is still too hot where the time followed ends before the target', () => {
+    expect(shrink({ longest: 60 }).reason).toBe('still too hot');
+  });
+
+  it('is within 10 % of a much finer grid where the pin yields', () => {
+    const fine = shrinkPin(inputs({ passes: high }), PHYSICS, { pinCells: 40, bossCells: 50, tolerance: 0.3 });
+    expect(Math.abs(shrink({ passes: high }).cold.loosening / fine.cold.loosening - 1)).toBeLessThan(0.1);
+  });
+});
