@@ -36,9 +36,8 @@ export interface Caution {
   readonly also?: readonly string[];
 }
 
-/** Functions about oxygen under pressure, and those of them about cylinders. */
+/** Functions about oxygen under pressure: all of it comes out of cylinders. */
 export const SUPPLY_FUNCTIONS = ['BURN.CYLINDER', 'BURN.SUPPLY', 'BURN.HOSE', 'BURN.ROD.FLOW', 'BURN.ROD.PRESSURE'] as const;
-export const CYLINDER_FUNCTIONS = ['BURN.CYLINDER', 'BURN.SUPPLY'] as const;
 
 /** Triggers for a condition each. */
 export const on = (...needs: readonly Need[]): readonly Trigger[] => needs.map((need) => ({ conditions: [need] }));

@@ -1,4 +1,4 @@
-import { CYLINDER_FUNCTIONS, SUPPLY_FUNCTIONS, on, type Caution } from './caution.ts';
+import { SUPPLY_FUNCTIONS, on, type Caution } from './caution.ts';
 import { LIMITS } from './limits.ts';
 import { OPERATIONS } from './operations.ts';
 
@@ -40,7 +40,7 @@ export const OXYGEN_CAUTIONS: readonly Caution[] = [
   {
     key: 'secure and cap cylinders', severity: 'can kill', title: 'A cylinder that falls can shear its valve and fly',
     action: 'Chain cylinders upright to something that holds. Close the valve, take off the regulator and screw on the cap before moving one. Keep cylinders out of the way of drops, vehicles and falling parts.',
-    triggers: [{ operations }, { functions: CYLINDER_FUNCTIONS }], source: 'osha 1910.253', clause: '1910.253(b)(2)(ii), (b)(2)(iv) and (b)(5)(ii)',
+    triggers: [{ operations }, { functions: SUPPLY_FUNCTIONS }], source: 'osha 1910.253', clause: '1910.253(b)(2)(ii), (b)(2)(iv) and (b)(5)(ii)',
   },
   {
     key: 'hoisted cylinders', severity: 'can kill', title: 'A cylinder slung by its cap or by a magnet comes down',
@@ -50,7 +50,7 @@ export const OXYGEN_CAUTIONS: readonly Caution[] = [
   {
     key: 'apart from fuel gas', severity: 'can kill', title: 'Oxygen stored beside fuel gas or combustibles feeds their fire',
     action: 'Keep stored oxygen 20 ft from fuel gas, oil, grease and other combustibles, or behind a noncombustible barrier 5 ft high with half an hour of fire resistance.',
-    triggers: [...on('fuel gas', 'combustibles', { condition: 'separation', below: LIMITS.cylinderDistance.value }), { functions: CYLINDER_FUNCTIONS }],
+    triggers: [...on('fuel gas', 'combustibles', { condition: 'separation', below: LIMITS.cylinderDistance.value }), { functions: SUPPLY_FUNCTIONS }],
     source: 'osha 1910.253', clause: '1910.253(b)(4)(iii)',
   },
   {
