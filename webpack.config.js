@@ -1,5 +1,5 @@
 /**
- * Builds dist/: the add-in (functions.js, functions.json, help.html, pane.html, pane.js, manifest.xml, assets)
+ * Builds dist/: the add-in (functions.js, functions-further.js, functions.json, help.html, pane.html, pane.js, manifest.xml, assets)
  * and the trial workbook (trial/). Style sheets come out beside their script under its name. Switches, each as `--env name=value`:
  *   base    address the add-in is served from, written into the manifest and functions.json
  *   office  `vendor` (default) lets the pane load office.js from the host vendor's address, the supported source;
@@ -36,6 +36,7 @@ export default async (env = {}) => {
     context: ROOT,
     entry: {
       functions: './src/addin/functions.ts',
+      'functions-further': './src/addin/further.ts',
       ...(pane.length > 0 ? { pane } : {}),
       ...(trial.length > 0 ? { 'trial/trial': trial } : {}),
     },
@@ -55,7 +56,7 @@ export default async (env = {}) => {
     performance: { hints: false },
     stats: 'errors-warnings',
     infrastructureLogging: { level: 'warn' },
-    plugins: [new CatalogueFiles(base), new CopyPlugin({ patterns: copies(base, office, trial.length > 0) })],
+    plugins: [new CatalogueFiles(base), new webpack.DefinePlugin({ FURTHER_NAMES: JSON.stringify((await catalogueFiles()).furtherNames) }), new CopyPlugin({ patterns: copies(base, office, trial.length > 0) })],
     devServer: await server(env, trial.length > 0),
   };
 };
@@ -124,6 +125,23 @@ function address(base) {
   return url.href.replace(/\/$/, '');
 }
 
+/** What the build takes from the declared functions, and the sources it comes from. */
+async function catalogueFiles() {
+  const { outputFiles, metafile } = await esbuild.build({
+    absWorkingDir: ROOT,
+    entryPoints: ['src/addin/static-files.ts'],
+    bundle: true,
+    write: false,
+    metafile: true,
+    format: 'esm',
+    platform: 'neutral',
+    target: TARGET,
+    logLevel: 'silent',
+  });
+  const code = Buffer.from(outputFiles[0].contents).toString('base64');
+  return { ...(await import(`data:text/javascript;base64,${code}`)), inputs: Object.keys(metafile.inputs) };
+}
+
 /** Writes functions.json and help.html from the declared functions anew in each compilation, so watching never leaves them stale. */
 class CatalogueFiles {
   constructor(base) {
@@ -134,20 +152,8 @@ class CatalogueFiles {
     compiler.hooks.thisCompilation.tap('CatalogueFiles', (compilation) => {
       const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
       compilation.hooks.processAssets.tapPromise({ name: 'CatalogueFiles', stage }, async () => {
-        const { outputFiles, metafile } = await esbuild.build({
-          absWorkingDir: ROOT,
-          entryPoints: ['src/addin/static-files.ts'],
-          bundle: true,
-          write: false,
-          metafile: true,
-          format: 'esm',
-          platform: 'neutral',
-          target: TARGET,
-          logLevel: 'silent',
-        });
-        for (const file of Object.keys(metafile.inputs)) compilation.fileDependencies.add(path.join(ROOT, file));
-        const code = Buffer.from(outputFiles[0].contents).toString('base64');
-        const { staticFiles } = await import(`data:text/javascript;base64,${code}`);
+        const { staticFiles, inputs } = await catalogueFiles();
+        for (const file of inputs) compilation.fileDependencies.add(path.join(ROOT, file));
         for (const [name, text] of Object.entries(staticFiles(this.base))) {
           compilation.emitAsset(name, new webpack.sources.RawSource(text));
         }

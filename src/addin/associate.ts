@@ -7,7 +7,9 @@
  * `CustomFunctions.Error` exists only once the host's own script is loaded, so it is looked up in the call.
  */
 import type { Argument, Cell, CellError, HostFunction, Scalar } from '../sheet/host-function.ts';
+import { toCellError } from '../sheet/call.ts';
 import { functionId } from './function-id.ts';
+import type { FurtherFunctions } from './load-further.ts';
 
 type HostValue = number | string | boolean | CustomFunctions.Error;
 
@@ -21,6 +23,24 @@ interface HostObject {
 /** Gives the host one callable for each id of functions.json. */
 export function associate(functions: readonly HostFunction[]): void {
   CustomFunctions.associate(Object.fromEntries(functions.map((f) => [functionId(f.name), hostCall(f)])));
+}
+
+/** Gives the host a callable for each name whose function is loaded at its first use. */
+export function associateLater(names: readonly string[], further: FurtherFunctions): void {
+  CustomFunctions.associate(Object.fromEntries(names.map((name) => [functionId(name), laterCall(name, further)])));
+}
+
+function laterCall(name: string, further: FurtherFunctions): (...values: unknown[]) => HostValue[][] | Promise<HostValue[][]> {
+  return (...values) => {
+    const loaded = further.now(name);
+    if (loaded) return hostCall(loaded)(...values);
+    return further.soon(name).then(
+      (f) => hostCall(f)(...values),
+      (reason: unknown) => {
+        throw hostError(toCellError(reason));
+      },
+    );
+  };
 }
 
 /** One function as the host calls it. */

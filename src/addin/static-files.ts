@@ -1,5 +1,6 @@
 /** Files of the add-in that the build writes from the declared functions; run by the build, not shipped. */
 import { hostFunctions } from '../sheet/host-functions.ts';
+import { FURTHER_FUNCTIONS } from '../catalogue/further-functions.ts';
 import { helpPage } from './help-page.ts';
 import { metadata } from './metadata.ts';
 
@@ -10,3 +11,6 @@ export function staticFiles(base: string): Readonly<Record<string, string>> {
     'help.html': helpPage(hostFunctions),
   };
 }
+
+/** Names of the functions whose calculation comes with functions-further.js. */
+export const furtherNames: readonly string[] = FURTHER_FUNCTIONS.map((d) => d.name);

@@ -1,16 +1,9 @@
 import type { Declaration } from './declaration.ts';
-import { JOB_FUNCTIONS } from './job-functions.ts';
-import { LISTING_FUNCTIONS } from './listing-functions.ts';
-import { LOG_FUNCTIONS } from './log-functions.ts';
-import { OPERATION_FUNCTIONS } from './operation-functions.ts';
-import { PIN_FUNCTIONS } from './pin-functions.ts';
-import { ROD_CHOICE_FUNCTIONS } from './rod-choice-functions.ts';
-import { ROD_FUNCTIONS } from './rod-functions.ts';
-import { SAFETY_FUNCTIONS } from './safety-functions.ts';
-import { SUPPLY_FUNCTIONS } from './supply-functions.ts';
+import { FURTHER_FUNCTIONS } from './further-functions.ts';
+import { MAIN_FUNCTIONS } from './main-functions.ts';
 
-/** Every function, in the order of the index. */
-export const CATALOGUE: readonly Declaration[] = [...PIN_FUNCTIONS, ...OPERATION_FUNCTIONS, ...ROD_FUNCTIONS, ...ROD_CHOICE_FUNCTIONS, ...SUPPLY_FUNCTIONS, ...JOB_FUNCTIONS, ...LOG_FUNCTIONS, ...SAFETY_FUNCTIONS, ...LISTING_FUNCTIONS];
+/** Every function, in the order of the index. A new family goes into one of the two lists. */
+export const CATALOGUE: readonly Declaration[] = [...MAIN_FUNCTIONS, ...FURTHER_FUNCTIONS];
 
 const byName = new Map(CATALOGUE.map((d) => [d.name, d]));
 

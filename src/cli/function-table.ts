@@ -1,5 +1,5 @@
 import { CATALOGUE } from '../catalogue/catalogue.ts';
-import { hostFunction } from '../sheet/host-functions.ts';
+import { hostFunction } from '../sheet/as-host-function.ts';
 
 export const TABLE_START = '<!-- functions: written by `npm run readme` from the catalogue -->';
 export const TABLE_END = '<!-- end of functions -->';

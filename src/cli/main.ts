@@ -6,15 +6,16 @@ import type { FunctionsJson } from '../trial/engine/custom-functions-shim.ts';
 import { calc } from './calc.ts';
 
 export interface Bundle {
-  /** Paths of functions.js and of its functions.json. */
+  /** Paths of functions.js, of the functions that the host fetches later, and of their functions.json. */
   readonly code: string;
+  readonly further: string;
   readonly json: string;
 }
 
 export async function main(args: readonly string[], bundle: Bundle): Promise<number> {
   const shim = customFunctionsShim();
   Object.assign(globalThis, { CustomFunctions: shim.runtime });
-  runInThisContext(readFileSync(bundle.code, 'utf8'), { filename: bundle.code });
+  for (const filename of [bundle.code, bundle.further]) runInThisContext(readFileSync(filename, 'utf8'), { filename });
   const functions = shim.functions(JSON.parse(readFileSync(bundle.json, 'utf8')) as FunctionsJson, 'BURN');
   return calc(args, functions, {
     readFile: (path) => readFileSync(path, 'utf8'),

@@ -35,12 +35,14 @@ function stateOf() {
 async function build(folder) {
   const esbuild = await import('esbuild');
   const common = { absWorkingDir: ROOT, bundle: true, target: TARGET, logLevel: 'silent' };
+  await esbuild.build({ ...common, entryPoints: ['src/addin/static-files.ts'], platform: 'neutral', format: 'esm', outfile: path.join(folder, 'static-files.mjs') });
+  const { staticFiles, furtherNames } = await import(pathToFileURL(path.join(folder, 'static-files.mjs')).href);
+  const host = { ...common, platform: 'browser', format: 'iife', define: { FURTHER_NAMES: JSON.stringify(furtherNames) } };
   await Promise.all([
     esbuild.build({ ...common, entryPoints: COMMANDS, platform: 'node', format: 'cjs', minify: true, keepNames: true, outdir: folder, outExtension: { '.js': '.cjs' } }),
-    esbuild.build({ ...common, entryPoints: ['src/addin/functions.ts'], platform: 'browser', format: 'iife', outfile: path.join(folder, 'functions.js') }),
-    esbuild.build({ ...common, entryPoints: ['src/addin/static-files.ts'], platform: 'neutral', format: 'esm', outfile: path.join(folder, 'static-files.mjs') }),
+    esbuild.build({ ...host, entryPoints: ['src/addin/functions.ts'], outfile: path.join(folder, 'functions.js') }),
+    esbuild.build({ ...host, entryPoints: ['src/addin/further.ts'], outfile: path.join(folder, 'functions-further.js') }),
   ]);
-  const { staticFiles } = await import(pathToFileURL(path.join(folder, 'static-files.mjs')).href);
   writeFileSync(path.join(folder, 'functions.json'), staticFiles('https://localhost:3000')['functions.json']);
 }
 
@@ -79,7 +81,7 @@ if (!(command in COMMANDS)) {
     const folder = await bundles();
     const self = path.join(folder, `${command}.cjs`);
     const { main } = createRequire(import.meta.url)(self);
-    process.exitCode = await main(args, { self, code: path.join(folder, 'functions.js'), json: path.join(folder, 'functions.json') });
+    process.exitCode = await main(args, { self, code: path.join(folder, 'functions.js'), further: path.join(folder, 'functions-further.js'), json: path.join(folder, 'functions.json') });
   } catch (error) {
     console.error(error instanceof Error ? error.stack : error);
     process.exitCode = 3;

@@ -6,7 +6,7 @@ import { CalcError } from '../core/errors.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { asGrid, cellAt, shapeOf, shapeText, type Grid } from '../sheet/broadcast.ts';
-import { hostFunction } from '../sheet/host-functions.ts';
+import { hostFunction } from '../sheet/as-host-function.ts';
 import { readCell } from '../catalogue/read-cell.ts';
 import type { ExplainedArgument } from './explained.ts';
 import type { ReadOperand } from './resolve-operands.ts';

@@ -2,11 +2,11 @@ import type { HostFunction } from '../sheet/host-function.ts';
 import { customFunctionsShim } from './engine/custom-functions-shim.ts';
 import type { FunctionsJson } from './engine/custom-functions-shim.ts';
 
-/** Loads the bundle that the spreadsheet host loads, functions.js with functions.json, from the folder `from`. */
+/** Loads the bundles that the spreadsheet host loads, functions.js and functions-further.js with functions.json, from the folder `from`. */
 export async function loadFunctions(from: string): Promise<readonly HostFunction[]> {
   const shim = customFunctionsShim();
   Object.assign(globalThis, { CustomFunctions: shim.runtime });
-  const [json] = await Promise.all([readJson(`${from}/functions.json`), runScript(`${from}/functions.js`)]);
+  const [json] = await Promise.all([readJson(`${from}/functions.json`), runScript(`${from}/functions.js`), runScript(`${from}/functions-further.js`)]);
   return shim.functions(json, 'BURN');
 }
 

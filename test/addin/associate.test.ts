@@ -3,14 +3,10 @@ import esbuild from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { INVALID_VALUE, NOT_AVAILABLE, SpreadsheetHost, errorArgument } from './spreadsheet-host.ts';
 
-/** The entry of dist/functions.js with the functions of fake-functions.ts in place of the catalogue's. */
+/** A bundle as dist/functions.js is, with the functions of fake-functions.ts in place of the catalogue's. */
 async function bundle(): Promise<string> {
-  const fakes: esbuild.Plugin = {
-    name: 'fakes',
-    setup: (build) => build.onResolve({ filter: /host-functions\.ts$/ }, () => ({ path: new URL('fake-functions.ts', import.meta.url).pathname })),
-  };
-  const entry = new URL('../../src/addin/functions.ts', import.meta.url).pathname;
-  const { outputFiles } = await esbuild.build({ entryPoints: [entry], plugins: [fakes], bundle: true, minify: true, format: 'iife', write: false });
+  const contents = "import { hostFunctions } from './fake-functions.ts'; import { associate } from '../../src/addin/associate.ts'; associate(hostFunctions);";
+  const { outputFiles } = await esbuild.build({ stdin: { contents, resolveDir: import.meta.dirname }, bundle: true, minify: true, format: 'iife', write: false });
   return outputFiles[0]?.text ?? '';
 }
 

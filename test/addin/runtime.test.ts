@@ -29,7 +29,7 @@ describe('the built functions in the host', () => {
     await build(dist, 'https://example.test/rods/');
     bundle = await readFile(path.join(dist, 'functions.js'), 'utf8');
     described = JSON.parse(await readFile(path.join(dist, 'functions.json'), 'utf8')) as Metadata;
-    host = await SpreadsheetHost.load(bundle);
+    host = await SpreadsheetHost.load(bundle, await readFile(path.join(dist, 'functions-further.js'), 'utf8'));
   }, 60_000);
   afterAll(async () => {
     host.close();
@@ -78,6 +78,15 @@ describe('the built functions in the host', () => {
     ]);
     expect(wrong).toMatchObject({ failure: INVALID_VALUE, message: expect.stringMatching(/^diameter is -3/) as string });
     expect(unknown).toMatchObject({ failure: NOT_AVAILABLE, message: expect.stringMatching(/^rod /) as string });
+  });
+
+  it('are all there with functions.js alone; one that is fetched later says so where its script cannot be', async () => {
+    const alone = await SpreadsheetHost.load(bundle);
+    expect(alone.ids).toEqual(described.functions.map((f) => f.id));
+    const [own, later] = await alone.run([{ id: 'PIN.RODS', args: [[[4]], [[10]], null, null, null, null] }, { id: 'FIRE.WATCH', args: [null] }]);
+    expect(own).toMatchObject({ value: [[expect.any(Number)]] });
+    expect(later).toMatchObject({ failure: NOT_AVAILABLE, message: expect.stringContaining('functions-further.js must lie beside functions.js') as string });
+    alone.close();
   });
 
   it('are deployed at the address given to the build', async () => {

@@ -63,13 +63,13 @@ export class SpreadsheetHost {
     window._richApiNativeBridge = { sendMessageToHost: (message) => this.#receive(message) };
   }
 
-  /** Loads the runtime and then the bundle, as a page of the add-in does. */
-  static async load(bundle: string): Promise<SpreadsheetHost> {
+  /** Loads the runtime and then the bundles, as a page of the add-in does. */
+  static async load(...bundles: readonly string[]): Promise<SpreadsheetHost> {
     const page = '<!doctype html><script src="https://localhost:3000/custom-functions-runtime.js"></script>';
     const { window } = new JSDOM(page, { url: 'https://localhost:3000/pane.html', runScripts: 'outside-only' });
     const host = new SpreadsheetHost(window as unknown as RuntimeWindow);
     window.eval(await readFile(RUNTIME, 'utf8'));
-    window.eval(bundle);
+    for (const bundle of bundles) window.eval(bundle);
     return host;
   }
 

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { CATALOGUE } from '../../catalogue/catalogue.ts';
 import type { Declaration } from '../../catalogue/declaration.ts';
 import { plainUnit } from '../../core/units/parse-quantity.ts';
-import { hostFunction } from '../../sheet/host-functions.ts';
+import { hostFunction } from '../../sheet/as-host-function.ts';
 import { PutButton, type Put } from '../parts/put-button.tsx';
 import { SearchBox, holdsWords } from '../parts/search-box.tsx';
 import { SourceLink } from '../parts/source-link.tsx';
