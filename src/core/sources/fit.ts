@@ -31,7 +31,7 @@ export const FIT_SOURCES = [
     edition: '2020; 1/8 in for plates up to 1/4 in confirmed, the rest from memory', usedFor: 'Weld of guide and shield plates',
   },
   {
-    key: 'bayes', citation: 'Bayes\' rule, by self-normalised importance sampling; A. B. Owen, Monte Carlo Theory, Methods and Examples, chapter 9',
+    key: 'importance sampling', citation: 'Bayes\' rule, by self-normalised importance sampling; A. B. Owen, Monte Carlo Theory, Methods and Examples, chapter 9',
     edition: '2013 (from memory)', usedFor: 'Grip given that a push did not move the pin',
   },
 ] as const satisfies readonly Source[];
