@@ -2,12 +2,13 @@
 import type { HostFunction } from '../../../src/sheet/host-function.ts';
 import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import { calculateWorkbook } from '../../../src/trial/engine/headless.ts';
+import { asInTheHost } from '../../../src/cli/recheck/as-in-the-host.ts';
 import { newWorkbook, type NewSheet } from '../../../src/cli/xlsx/new-workbook.ts';
 import { newArchive, openArchive } from '../../../src/cli/xlsx/zip.ts';
 
 export async function makeWorkbook(sheets: readonly NewSheet[], definedNames: Readonly<Record<string, string>> = {}, functions: readonly HostFunction[] = hostFunctions): Promise<Buffer> {
   const workbook = { sheets, definedNames, title: 'A test' };
-  return newWorkbook(workbook, await calculateWorkbook(workbook, functions));
+  return newWorkbook(workbook, await calculateWorkbook(workbook, functions.map(asInTheHost)));
 }
 
 /** The text of a part. */
