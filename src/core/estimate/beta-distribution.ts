@@ -78,6 +78,11 @@ export function betaCdf(shape: BetaShape, x: number): number {
   return x < (a + 1) / (a + b + 2) ? (front * betaFraction(x, a, b)) / a : 1 - (front * betaFraction(1 - x, b, a)) / b;
 }
 
+/** Density x^(a-1) (1-x)^(b-1)/B(a, b) inside 0 to 1. */
+export function betaDensity({ a, b, logB }: BetaShape, x: number): number {
+  return Math.exp((a - 1) * Math.log(x) + (b - 1) * Math.log1p(-x) - logB);
+}
+
 /** First guess of the quantile: normal approximation (Abramowitz and Stegun 26.5.22) for a, b of 1 or more, the power law of the lower end otherwise. */
 function firstGuess({ a, b, logB }: BetaShape, p: number): number {
   const lowerEnd = Math.exp((Math.log(p) + Math.log(a) + logB) / a);
@@ -94,7 +99,7 @@ function firstGuess({ a, b, logB }: BetaShape, p: number): number {
 
 /** Quantile for the half of the distribution that lies towards 0. */
 function lowerQuantile(shape: BetaShape, p: number): number {
-  const { a, b, logB } = shape;
+  const { a, b } = shape;
   let below = 0;
   let above = 1;
   let x = firstGuess(shape, p);
@@ -103,7 +108,7 @@ function lowerQuantile(shape: BetaShape, p: number): number {
     if (excess === 0) return x;
     if (excess > 0) above = x;
     else below = x;
-    const slope = Math.exp((a - 1) * Math.log(x) + (b - 1) * Math.log1p(-x) - logB);
+    const slope = betaDensity(shape, x);
     const newton = excess / slope;
     const curvature = (newton * ((a - 1) / x - (b - 1) / (1 - x))) / 2;
     const next = x - newton / (1 - Math.max(-0.5, Math.min(0.5, curvature)));

@@ -1,7 +1,8 @@
 import type { Basis } from '../basis.ts';
-import { consume } from '../operations/consumption.ts';
+import { rodMassPerLength } from '../burn/rods.ts';
+import { heatAdvance, piercesTime } from '../operations/consumption.ts';
 import type { Operation } from '../operations/operation.ts';
-import { rodsFor, wholeUp } from '../operations/rod-fit.ts';
+import { rodYield, rodsFor, wholeUp } from '../operations/rod-fit.ts';
 import type { Sizing } from '../operations/size-item.ts';
 import { timeAtWork } from '../operations/work-ways.ts';
 import { worldsOf } from './worlds.ts';
@@ -24,6 +25,8 @@ export function emptyDraws(count: number): ItemDraws {
 /**
  * Draws what one sized item takes. Rod and method stay as planned; the flow departs by the flow factor.
  *
+ * The equations are those of `sizeItem`, in plain numbers, since they run for every item and world.
+ *
  * @param into filled with one value for each world
  * @param own  how the item departs from the others, one for each world; the draws of `item scatter` where left out
  */
@@ -32,24 +35,33 @@ export function drawItem(operation: Operation, sizing: Sizing, basis: Basis, int
   const count = into.rods.length;
   const worlds = worldsOf(operation, rod.rod, material, count, basis);
   const cooling = operation.cooling?.(planned, basis) ?? 0;
+  const mass = rodMassPerLength(rod.rod);
+  let reach = NaN;
+  let yields: ReturnType<typeof rodYield>;
   for (let i = 0; i < count; i++) {
     const world = worlds[i];
     if (!world?.rates) {
       into.rods[i] = into.lightings[i] = into.oxygen[i] = into.burnTime[i] = into.crewTime[i] = Infinity;
       continue;
     }
-    const { read, rates, pace, fixed } = world;
-    const scatter = own?.[i] ?? world.own;
+    const { read, rates, removed } = world;
     const flow = sizing.flow * world.flow;
     const work = operation.work(planned, rod.rod, read, basis.a, undefined, method);
-    const used = consume(work, rod.rod, flow, rates);
-    const rods = wholeUp(rodsFor(used.consumed * scatter, rod, work.reach, basis));
-    const burnTime = used.burnTime * scatter;
+    if (work.reach !== reach) {
+      reach = work.reach;
+      yields = rodYield(rod, reach, basis);
+    }
+    const removal = removed * flow;
+    const pierces = piercesTime(work, heatAdvance(work, removal, rates.density), rates.advanceLimit, rates.advanceDepth);
+    const burnTime = (pierces + (rates.density * work.freeVolume) / removal) * (own?.[i] ?? world.own);
+    const burnOxygen = flow * burnTime;
+    const consumed = (rates.process.fed * burnOxygen) / mass;
+    const rods = wholeUp(yields ? (consumed + yields.lost) / yields.each : rodsFor(consumed, rod, reach, basis));
     const lightings = Math.max(rods, work.starts ?? 0);
     into.rods[i] = rods;
     into.lightings[i] = lightings;
-    into.oxygen[i] = used.burnOxygen * scatter * (1 + rates.idleShare) + lightings * flow * rates.lightingTime;
+    into.oxygen[i] = burnOxygen * (1 + rates.idleShare) + lightings * flow * rates.lightingTime;
     into.burnTime[i] = burnTime;
-    into.crewTime[i] = fixed + cooling + timeAtWork(burnTime, rods, work, pace, read);
+    into.crewTime[i] = world.fixed + cooling + timeAtWork(burnTime, rods, work, world.pace, read);
   }
 }

@@ -1,6 +1,6 @@
 /** Joint draws of uncertain factors, each with its PERT distribution, evenly spread by Sobol points. */
 import { tooHigh, unknownName } from '../messages.ts';
-import { pert, pertQuantile } from './pert.ts';
+import { pert, pertQuantiles } from './pert.ts';
 import { SOBOL_DIMENSIONS, sobolColumn } from './sobol.ts';
 
 /** A factor with its range, all in one unit. */
@@ -31,8 +31,7 @@ export function pertDraws(factors: readonly DrawnFactor[], count: number, seed: 
   if (factors.length > SOBOL_DIMENSIONS) throw tooHigh('number of uncertain factors', String(factors.length), String(SOBOL_DIMENSIONS));
   const columns = new Map<string, Float64Array>();
   factors.forEach(({ name, low, likely, high }, k) => {
-    const distribution = pert(low, likely, high);
-    columns.set(name, sobolColumn(k, count, seed).map((p) => pertQuantile(distribution, p)));
+    columns.set(name, pertQuantiles(pert(low, likely, high), sobolColumn(k, count, seed)));
   });
   return { count, columns };
 }

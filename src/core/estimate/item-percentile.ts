@@ -4,7 +4,7 @@ import type { Sizing } from '../operations/size-item.ts';
 import { DRAWS, wholeTowards } from '../operations/spread-item.ts';
 import { cylinderDraws } from './cylinder-draws.ts';
 import { drawItem, emptyDraws } from './draw-item.ts';
-import { percentile } from './percentile.ts';
+import { drawPercentile } from './draw-percentile.ts';
 
 /** What of an item its spread can be asked for. */
 export const SPREAD_QUANTITIES = ['rods', 'oxygen', 'burn', 'time', 'cylinders'] as const;
@@ -23,16 +23,16 @@ export function itemPercentile(operation: Operation, sizing: Sizing, quantity: S
   drawItem(operation, sizing, basis, draws);
   switch (quantity) {
     case 'rods':
-      return wholeTowards(percentile(draws.rods, p), p);
+      return wholeTowards(drawPercentile(draws.rods, p), p);
     case 'oxygen':
-      return percentile(draws.oxygen, p);
+      return drawPercentile(draws.oxygen, p);
     case 'burn':
-      return percentile(draws.burnTime, p);
+      return drawPercentile(draws.burnTime, p);
     case 'time':
-      return percentile(draws.crewTime, p);
+      return drawPercentile(draws.crewTime, p);
     case 'cylinders': {
       const content = cylinderDraws(DRAWS, basis);
-      return wholeTowards(percentile(draws.oxygen.map((o, i) => o / (content[i] ?? NaN)), p), p);
+      return wholeTowards(drawPercentile(draws.oxygen.map((o, i) => o / (content[i] ?? NaN)), p), p);
     }
   }
 }

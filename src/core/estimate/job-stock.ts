@@ -5,15 +5,13 @@ import { batteryStrikes } from '../exposure/battery-strikes.ts';
 import { batteryTooSmall, confidenceBeyondReach } from '../messages.ts';
 import type { Operation } from '../operations/operation.ts';
 import type { Sizing } from '../operations/size-item.ts';
+import { DRAWS } from '../operations/spread-item.ts';
 import { drawableContent } from '../oxygen/drawable-content.ts';
 import type { QuantityName } from '../units/quantities.ts';
 import { cylinderDraws } from './cylinder-draws.ts';
 import { drawItem, emptyDraws } from './draw-item.ts';
 import { ownScatter } from './own-scatter.ts';
 import { drawsOfShared } from './worlds.ts';
-
-/** Draws of a whole job: enough for the joint confidence to stand within 1 %. */
-export const JOB_DRAWS = 1024;
 
 export interface StockLine {
   readonly name: string;
@@ -117,7 +115,7 @@ function places(lines: readonly { readonly draws: Float64Array; readonly sorted:
  * @param confidence [-], more than 0 and less than 1
  */
 export function jobStock(operation: Operation, sizings: readonly Sizing[], confidence: number, basis: Basis): JobStock {
-  const count = JOB_DRAWS;
+  const count = DRAWS;
   const lines = needs(operation, sizings, count, basis).map((line) => ({ ...line, sorted: Float64Array.from(line.draws).sort() }));
   const counting = lines.filter((line) => line.counts);
   const place = places(counting, count);

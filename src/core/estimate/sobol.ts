@@ -52,16 +52,20 @@ function directionIntegers(dimension: number): Uint32Array {
   return v;
 }
 
+/** Digits scrambled one by one; the rest of a number is flipped by one hash of these, which keeps it uniform in its cell of 2^-16. */
+const NESTED = 16;
+
 /**
  * Owen's nested scramble: the digit at each level is flipped or kept by a coin that depends on all digits above it.
  * The coins are the hash of the place in the binary tree of digits and the key.
  */
 function nestedScramble(x: number, key: number): number {
   let flips = 0;
-  for (let level = 0; level < BITS; level++) {
+  for (let level = 0; level < NESTED; level++) {
     const node = level === 0 ? 1 : (1 << level) | (x >>> (BITS - level));
     flips |= (mix32(mix32(node) ^ key) >>> 31) << (BITS - 1 - level);
   }
+  flips |= mix32(mix32((1 << NESTED) | (x >>> (BITS - NESTED))) ^ key) >>> NESTED;
   return (x ^ flips) >>> 0;
 }
 

@@ -1,6 +1,6 @@
 import type { Basis } from '../basis.ts';
 import { drawItem, emptyDraws } from '../estimate/draw-item.ts';
-import { drawPercentiles } from '../estimate/draw-percentile.ts';
+import { drawPercentiles, percentileWork } from '../estimate/draw-percentile.ts';
 import type { Operation } from './operation.ts';
 import type { Sizing } from './size-item.ts';
 
@@ -32,10 +32,17 @@ export function wholeTowards(count: number, p: number): number {
  * suffice counts as more than any other; where more than a tenth do, the high is Infinity.
  */
 export function spreadItem(operation: Operation, sizing: Sizing, basis: Basis): Spread {
+  const { name, method, flow, material, planned } = sizing;
+  // Lists hold many items of the same sizes.
+  return basis.once(`spread ${operation.id} ${name} ${method ?? ''} ${material.name} ${flow} ${Object.values(planned).join(' ')}`, () => drawnSpread(operation, sizing, basis));
+}
+
+function drawnSpread(operation: Operation, sizing: Sizing, basis: Basis): Spread {
   const draws = basis.once('item draws', () => emptyDraws(DRAWS));
+  const work = basis.once('percentile work', () => percentileWork(DRAWS));
   drawItem(operation, sizing, basis, draws);
-  const [lowOxygen = NaN, highOxygen = NaN] = drawPercentiles(draws.oxygen, ENDS);
-  const [lowRods = NaN, highRods = NaN] = drawPercentiles(draws.rods, ENDS);
-  const [lowCrewTime = NaN, highCrewTime = NaN] = drawPercentiles(draws.crewTime, ENDS);
+  const [lowOxygen = NaN, highOxygen = NaN] = drawPercentiles(draws.oxygen, ENDS, work);
+  const [lowRods = NaN, highRods = NaN] = drawPercentiles(draws.rods, ENDS, work);
+  const [lowCrewTime = NaN, highCrewTime = NaN] = drawPercentiles(draws.crewTime, ENDS, work);
   return { lowOxygen, highOxygen, lowRods: wholeTowards(lowRods, LOW), highRods: wholeTowards(highRods, HIGH), lowCrewTime, highCrewTime };
 }
