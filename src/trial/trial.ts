@@ -1,6 +1,6 @@
 /** The trial workbook: a sheet in the browser that loads the same functions as the spreadsheet host. */
 import { mountPane } from '../pane/mount.tsx';
-import { demoWorkbook } from './demo/dragline.ts';
+import { demoWorkbook } from './demo/demo-workbook.ts';
 import { loadFunctions } from './load-functions.ts';
 import { openWorkbook } from './open-workbook.ts';
 

@@ -1,6 +1,7 @@
 import { findFunction } from '../../catalogue/catalogue.ts';
 import { call } from '../../sheet/call.ts';
-import type { CellContent, SheetDescription, WorkbookDescription } from '../engine/workbook.ts';
+import type { CellContent, SheetDescription } from '../engine/workbook.ts';
+import { HEADING, INPUT, typed } from './looks.ts';
 
 type Size = number | string;
 
@@ -34,8 +35,6 @@ const PINS: readonly (readonly [where: string, diameter: Size, length: Size, hol
 
 const FIRST = 6;
 const LAST = FIRST + PINS.length - 1;
-const HEADING = { bold: true, background: '#dfe6e4', wrap: true } as const;
-const INPUT = { background: '#fff8e3' } as const;
 
 /** The listing of assumptions as plain cells, to be edited; the formulas of the other sheets point to it. */
 function assumptions(): { readonly sheet: SheetDescription; readonly range: string } {
@@ -66,10 +65,10 @@ function pinSheet(assume: string): SheetDescription {
       ['="Calculation "&BURN.VERSION()'],
       [],
       ['No.', 'Pin', 'Diameter', 'Length', 'Bore, if not as planned', 'Rods', 'Tip pressure, psi', 'Oxygen, scf', 'Burning, min', 'Crew, min'],
-      ...PINS.map(([where, diameter, length, hole], i): readonly CellContent[] => [i + 1, where, text(diameter), text(length), hole === undefined ? null : text(hole), ...formulas(FIRST + i)]),
+      ...PINS.map(([where, diameter, length, hole], i): readonly CellContent[] => [i + 1, where, typed(diameter), typed(length), hole === undefined ? null : typed(hole), ...formulas(FIRST + i)]),
       [],
       [null, 'In all', null, null, null, total('F'), null, total('H'), total('I'), total('J')],
-      [null, 'Cylinders, shared down the list', null, null, null, `=SUM(Plan!K4:K${PINS.length + 3})`],
+      [null, 'Cylinders, shared down the list', null, null, null, `=SUM(INDEX(Plan!A4:S${PINS.length + 3},0,MATCH("cylinders opened",Plan!A3:S3,0)))`],
       [null, 'Crew hours', null, null, null, `=J${LAST + 2}/60`],
     ],
     size: [LAST + 30, 12],
@@ -77,6 +76,7 @@ function pinSheet(assume: string): SheetDescription {
       A1: { bold: true, size: 16 },
       'A2:A3': { italic: true },
       'A5:J5': HEADING,
+      'C5:J5': { align: 'right' },
       [`C${FIRST}:E${LAST}`]: { ...INPUT, align: 'right' },
       [`F${FIRST}:F${LAST + 3}`]: { format: '0' },
       [`G${FIRST}:G${LAST}`]: { format: '0' },
@@ -84,13 +84,12 @@ function pinSheet(assume: string): SheetDescription {
       [`F${LAST + 4}`]: { format: '0.0' },
       [`A${LAST + 2}:J${LAST + 2}`]: { bold: true },
     },
-    widths: { A: 40, B: 210, 'C:D': 80, E: 100, 'F:J': 84 },
+    widths: { A: 40, B: 210, 'C:D': 80, E: 100, 'F:J': 96 },
+    heights: { 1: 30, 5: 40 },
     frozenRows: 5,
     frozenColumns: 2,
   };
 }
-
-const text = (size: Size): CellContent => (typeof size === 'string' ? { text: size } : size);
 
 function planSheet(assume: string): SheetDescription {
   const column = (letter: string): string => `Pins!${letter}${FIRST}:${letter}${LAST}`;
@@ -102,8 +101,9 @@ function planSheet(assume: string): SheetDescription {
       [`=BURN.PIN.PLAN(${column('C')},${column('D')},${column('E')},,,${assume})`],
     ],
     size: [PINS.length + 40, 24],
-    looks: { A1: { bold: true }, 'A3:R3': HEADING, [`C4:E${PINS.length + 3}`]: { format: '0' }, [`F4:J${PINS.length + 3}`]: { format: '0.0' }, [`L4:P${PINS.length + 3}`]: { format: '0.0' } },
-    widths: { A: 44, B: 84, 'C:P': 74, Q: 150, R: 560 },
+    looks: { A1: { bold: true }, 'A3:S3': HEADING, [`C4:E${PINS.length + 3}`]: { format: '0' }, [`F4:J${PINS.length + 3}`]: { format: '0.0' }, [`L4:Q${PINS.length + 3}`]: { format: '0.0' } },
+    heights: { 3: 56 },
+    widths: { A: 44, B: 84, 'C:Q': 74, R: 300, S: 560 },
     frozenRows: 3,
     frozenColumns: 2,
   };
@@ -120,14 +120,14 @@ function workingSheet(assume: string): SheetDescription {
       [`=BURN.PIN.STEPS(${pick('C')},${pick('D')},,,,${assume})`],
     ],
     size: [120, 10],
-    looks: { A1: { bold: true }, 'A4:G4': HEADING, B2: INPUT, 'C5:C100': { format: '0.####' } },
+    looks: { A1: { bold: true }, 'A4:G4': HEADING, B2: INPUT, 'C5:C100': { format: '0.0###' } },
     widths: { A: 260, 'B:D': 90, E: 520, F: 120, G: 160 },
     frozenRows: 4,
   };
 }
 
-/** The trial workbook: a realistic job sheet of an invented dragline overhaul. */
-export function demoWorkbook(): WorkbookDescription {
+/** A realistic job of an invented dragline overhaul: its pins, their plan, the working of one, and the assumptions of all. */
+export function draglineSheets(): readonly SheetDescription[] {
   const { sheet, range } = assumptions();
-  return { sheets: [pinSheet(range), planSheet(range), workingSheet(range), sheet] };
+  return [pinSheet(range), planSheet(range), workingSheet(range), sheet];
 }
