@@ -4,6 +4,7 @@ import { calculateWorkbook, type CalculatedWorkbook } from '../../trial/engine/h
 import type { CellContent, SheetDescription } from '../../trial/engine/workbook.ts';
 import { LAST_COLUMN, LAST_ROW } from '../xlsx/address.ts';
 import type { SavedCell, SavedSheet, SavedWorkbook } from '../xlsx/saved-workbook.ts';
+import { asInTheHost } from './as-in-the-host.ts';
 import { FIT, fitFunction } from './fit.ts';
 import { standingCells, type PlannedFormula } from './plan.ts';
 import type { FormulaReader } from './stored-formula.ts';
@@ -55,11 +56,6 @@ function content(cell: SavedCell, planned: PlannedFormula | undefined): CellCont
 
 /** A text stays a text, whatever it looks like. */
 const saved = (value: Cell): CellContent => (typeof value === 'string' ? { text: value } : value);
-
-/** The host shows an empty text where a function of ours gives a blank. */
-function asInTheHost(f: HostFunction): HostFunction {
-  return { ...f, call: (args) => f.call(args).map((row) => (row.some((cell) => cell === null) ? row.map((cell) => cell ?? '') : row)) };
-}
 
 /** What a formula gives: its own cell and what it shows in others, from its cell on. */
 export function resultOf(calculated: CalculatedWorkbook, { sheet, cell }: PlannedFormula): readonly (readonly Cell[])[] {

@@ -149,7 +149,7 @@ class Reading {
         }
         this.fail(`it reads another workbook (${token.value}), which is not opened`);
       } else if (token.type === TYPES.FUNCTION) {
-        const host = this.functionCall(token.value, pieces);
+        const host = this.functionCall(token.value, pieces, isCell(tokens[i + 2]) && isOperator(tokens[i + 3], ')'));
         pieces.push('(');
         open.push({ host, commas: 0, filled: false });
         i++; // its parenthesis
@@ -178,7 +178,7 @@ class Reading {
   }
 
   /** Writes the name of a called function; gives it where it is ours. */
-  private functionCall(stored: string, pieces: string[]): HostFunction | undefined {
+  private functionCall(stored: string, pieces: string[], ofOneCell: boolean): HostFunction | undefined {
     const { name, foreign } = storedName(stored);
     if (name.startsWith(OURS)) {
       const host = this.reader.function(name);
@@ -189,7 +189,8 @@ class Reading {
     }
     if (foreign) this.fail(`${name} is a function of another add-in`);
     if (VOLATILE.has(name)) this.volatile.push(name);
-    pieces.push(name === 'SINGLE' ? '@' : name);
+    // One value of a range by its place; of a single cell it is the cell, which the engine does not see.
+    pieces.push(name === 'SINGLE' ? (ofOneCell ? '' : '@') : name);
     return undefined;
   }
 
@@ -259,6 +260,8 @@ class Reading {
   /** A defined name as what it stands for, a table's name as its rows. */
   private named(text: string, place: Place, names: readonly string[]): string {
     if (/^_xlpm\./i.test(text)) return text.slice('_xlpm.'.length);
+    // Names may stand for many names each, so nothing is put in once it has come to nothing.
+    if (this.problem !== undefined) return text;
     const found = parseA1Ref(text);
     const { workbookName = '', sheetName = '', name = text } = found && 'name' in found ? found : {};
     if (workbookName !== '') {
@@ -343,6 +346,11 @@ function storedName(stored: string): StoredName {
   const name = comparable(addIn ?? stored);
   if (name.startsWith(OURS)) return { name, foreign: false };
   return addIn === undefined ? { name: stored.toUpperCase(), foreign: false } : { name: addIn, foreign: true };
+}
+
+function isCell(token: FormulaToken | undefined): boolean {
+  const range = token && isRange(token) ? readReference(token.value)?.range : undefined;
+  return range !== undefined && range.top !== null && range.left !== null && range.top === range.bottom && range.left === range.right;
 }
 
 function bodyOf({ area, headings, totals }: SavedTable): Area {
