@@ -27,7 +27,7 @@ const tab = (name: string): ReturnType<typeof locate> => open.page.getByRole('ta
 
 /** The add-in's own page with its policy, without the host's script. */
 function paneHtml(): string {
-  return readFileSync(`${ROOT}src/pane/pane.html`, 'utf8').replace('%OFFICE_ORIGIN%', '').replace(/ *<script src="(%OFFICE_JS%|functions\.js)"><\/script>\n/g, '');
+  return readFileSync(`${ROOT}src/pane/pane.html`, 'utf8').replace('%OFFICE_ORIGIN%', '').replace(/ *<script src="(%OFFICE_JS%|functions[^"]*)"[^>]*><\/script>\n/g, '');
 }
 
 async function select(address: string, on = 'Job sheet'): Promise<void> {
@@ -88,7 +88,7 @@ describe('the selected cell in the pane', () => {
 
   it('says what is wrong with an argument, and which one it cannot read', async () => {
     await select('F5');
-    expect(await section('result').textContent()).toMatch(/#VALUE! diameter is "wide"; must be a number in in/);
+    expect(await section('result').textContent()).toMatch(/#VALUE! diameter is "wide"; must be a number \(in\)/);
     await shot('error');
     await select('H5');
     expect(await section('arguments').textContent()).toContain('put it in a cell of its own');
@@ -126,6 +126,26 @@ describe('the selected cell in the pane', () => {
     await open.page.getByLabel('Calculated steps only').check();
     expect(await section('working').locator('tbody tr').count()).toBeLessThan(all);
     await open.page.getByLabel('Calculated steps only').uncheck();
+  });
+});
+
+describe('the supply line', () => {
+  const drawing = (): ReturnType<typeof locate> => section('supply').getByRole('img', { name: 'Supply line with gauge pressures' });
+
+  it('is drawn for a pin with its pressures in words, and within the width of the pane', async () => {
+    expect(await drawing().locator('desc').textContent()).toMatch(/^cylinder 2200 psi, regulator outlet 1\d\d psi, tip 105 psi, behind holder [\d.]+ psi, work 0 psi\./);
+    expect(await drawing().locator('.rs-supply-pressure').allTextContents()).toContain('105 psi');
+    const boxes = await drawing().locator('text').evaluateAll((texts) => texts.map((t) => t.getBoundingClientRect().toJSON() as { left: number; right: number; top: number; bottom: number }));
+    const frame = await drawing().boundingBox();
+    for (const box of boxes) expect(box.left >= (frame?.x ?? 0) - 1 && box.right <= (frame?.x ?? 0) + (frame?.width ?? 0) + 1).toBe(true);
+    const apart = (a: (typeof boxes)[number], b: (typeof boxes)[number]): boolean => a.right <= b.left || b.right <= a.left || a.bottom <= b.top + 1 || b.bottom <= a.top + 1;
+    boxes.forEach((a, i) => boxes.slice(i + 1).forEach((b) => expect(apart(a, b)).toBe(true)));
+    if (SHOTS !== undefined) await section('supply').screenshot({ path: `${SHOTS}/supply.png` });
+  });
+
+  it('is not drawn for a cell that says nothing of it', async () => {
+    await select('G5');
+    expect(await section('supply').count()).toBe(0);
   });
 });
 

@@ -1,0 +1,23 @@
+/**
+ * `npm test`: every test. The browser tests want Chromium; without it they are left out with a word on it, except in
+ * continuous integration, where that is a failure. Arguments are handed to the first run, as `npm test -- pin`.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+
+const ROOT = path.resolve(import.meta.dirname, '..');
+const VITEST = path.join(ROOT, 'node_modules/vitest/vitest.mjs');
+const chromium = process.env.CHROMIUM ?? '/usr/bin/chromium';
+const args = process.argv.slice(2);
+
+function run(config, ...more) {
+  return spawnSync(process.execPath, [VITEST, 'run', '--config', config, ...more], { cwd: ROOT, stdio: 'inherit' }).status === 0;
+}
+
+let good = run('test/vitest.config.ts', ...args);
+if (args.length === 0) {
+  if (existsSync(chromium) || process.env.CI) good = run('test/browser/vitest.config.ts') && good;
+  else console.log(`\nThe browser tests were left out: there is no Chromium at ${chromium} (Debian: apt-get install chromium; elsewhere set CHROMIUM to its path).`);
+}
+process.exitCode = good ? 0 : 1;
