@@ -2,8 +2,10 @@ import type { CellSection } from '../section.ts';
 import { ARGUMENTS } from './arguments.tsx';
 import { ASSUMPTIONS } from './assumptions.tsx';
 import { CAUTIONS } from './cautions.tsx';
+import { JOB_SHEET } from './job-sheet.tsx';
 import { RESULT } from './result.tsx';
+import { SUPPLY_LINE } from './supply-line.tsx';
 import { WORKING } from './working.tsx';
 
 /** What the pane shows of a cell, from top to bottom. */
-export const CELL_SECTIONS: readonly CellSection[] = [RESULT, CAUTIONS, ARGUMENTS, WORKING, ASSUMPTIONS];
+export const CELL_SECTIONS: readonly CellSection[] = [RESULT, JOB_SHEET, CAUTIONS, ARGUMENTS, SUPPLY_LINE, WORKING, ASSUMPTIONS];

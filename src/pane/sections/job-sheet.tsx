@@ -1,0 +1,83 @@
+import { useRef, useState } from 'preact/hooks';
+import type { Cell } from '../../catalogue/cell.ts';
+import type { Explained } from '../explained.ts';
+import { printAlone } from '../parts/print.ts';
+import type { CellSection } from '../section.ts';
+import { showCell } from '../show-cell.ts';
+
+interface Line {
+  readonly what: string;
+  readonly figure: string;
+  readonly note: string;
+}
+
+/** Lines from which the print is made smaller to stay on one page. */
+const LONG = 48;
+
+/** The sections of a sheet; each name stands in the first line of its section. */
+function sectionsOf(rows: readonly (readonly Cell[])[]): readonly { readonly name: string; readonly lines: readonly Line[] }[] {
+  const sections: { readonly name: string; readonly lines: Line[] }[] = [];
+  for (const row of rows) {
+    const [name = '', what = '', figure = '', note = ''] = row.map(showCell);
+    if (name !== '' || sections.length === 0) sections.push({ name, lines: [] });
+    sections.at(-1)?.lines.push({ what, figure, note });
+  }
+  return sections;
+}
+
+function Part({ name, lines }: { readonly name: string; readonly lines: readonly Line[] }) {
+  return (
+    <div class={`rs-sheet-part rs-sheet-${name.toLowerCase().replaceAll(' ', '-')}`}>
+      <h4>{name}</h4>
+      <dl>
+        {lines.map(({ what, figure, note }) => (
+          <div>
+            <dt>{what}</dt>
+            {figure !== '' && <dd class="rs-sheet-figure">{figure}</dd>}
+            {note !== '' && <dd>{note}</dd>}
+          </div>
+        ))}
+      </dl>
+    </div>
+  );
+}
+
+function JobSheet({ explained: { outcome } }: { readonly explained: Explained }) {
+  const sheet = useRef<HTMLDivElement>(null);
+  const [said, say] = useState('');
+  const rows = outcome.kind === 'table' ? outcome.rows : [];
+  const [head, ...parts] = sectionsOf(rows);
+  const title = head?.lines[0];
+  return (
+    <>
+      <p>
+        <button
+          type="button"
+          class="rs-main"
+          onClick={() => {
+            if (sheet.current) say(printAlone(sheet.current) ? '' : 'This window cannot print. Print the sheet from the spreadsheet itself.');
+          }}
+        >
+          Print on one page
+        </button>
+      </p>
+      <p role="status">{said}</p>
+      <div class={`rs-sheet${rows.length > LONG ? ' rs-sheet-long' : ''}`} ref={sheet}>
+        <p class="rs-sheet-title">
+          {head?.name}: {title?.what}
+        </p>
+        <p>
+          {title?.note} <span class="rs-fine">{title?.figure}</span>
+        </p>
+        {parts.map((part) => (
+          <Part key={part.name} {...part} />
+        ))}
+      </div>
+    </>
+  );
+}
+
+/** The sheet of BURN.JOB.SHEET, to print. */
+export const JOB_SHEET: CellSection = {
+  id: 'job-sheet', heading: 'Job sheet', shows: ({ declaration, outcome }) => declaration.name === 'BURN.JOB.SHEET' && outcome.kind === 'table', Component: JobSheet,
+};

@@ -1,0 +1,102 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { build } from 'esbuild';
+import type { AxeResults } from 'axe-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { MemoryPort } from './memory-port.ts';
+import { openPage, type OpenPage } from './page.ts';
+
+declare const sheet: MemoryPort;
+declare const axe: { run(context: Document): Promise<AxeResults> };
+
+const ROOT = new URL('../..', import.meta.url).pathname;
+/** A folder for what was printed, to look at; nothing is kept without it. */
+const SHOTS = process.env['SHOTS'];
+
+let open: OpenPage;
+const part = (): ReturnType<OpenPage['page']['locator']> => open.page.locator('.rs-section-job-sheet');
+
+/** Pages of a PDF: its leaf page objects. */
+const pages = (pdf: Buffer): number => (pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length;
+
+async function show(formula: string): Promise<void> {
+  await open.page.evaluate(async (f) => {
+    sheet.select('Job sheet', 'Z40');
+    await sheet.putFormula(f);
+  }, formula);
+  await expect.poll(() => open.page.locator('.rs-address b').textContent()).toBe('Z40');
+  await part().waitFor();
+}
+
+/** Presses the button with a printer that does nothing but count. */
+async function print(): Promise<void> {
+  await open.page.evaluate(() => {
+    Object.assign(globalThis, { printed: 0, print: () => void Object.assign(globalThis, { printed: 1 }) });
+  });
+  await part().getByRole('button', { name: 'Print on one page' }).click();
+  expect(await open.page.evaluate(() => (globalThis as unknown as { printed: number }).printed)).toBe(1);
+}
+
+beforeAll(async () => {
+  const { outputFiles } = await build({
+    absWorkingDir: ROOT, bundle: true, write: false, minify: true, target: 'es2022', format: 'iife', outdir: '/', jsx: 'automatic', jsxImportSource: 'preact',
+    entryPoints: { pane: 'test/browser/pane-entry.ts', style: 'src/pane/pane.css' },
+  });
+  const text = (name: string): string => outputFiles.find((file) => file.path === name)?.text ?? '';
+  const html = readFileSync(`${ROOT}src/pane/pane.html`, 'utf8').replace('%OFFICE_ORIGIN%', '').replace(/ *<script src="(%OFFICE_JS%|functions[^"]*)"[^>]*><\/script>\n/g, '');
+  open = await openPage({ '': html, 'pane.js': text('/pane.js'), 'pane.css': text('/style.css'), 'favicon.ico': '' });
+  await open.page.waitForFunction(() => 'sheet' in globalThis);
+  await open.page.evaluate(readFileSync(`${ROOT}node_modules/axe-core/axe.min.js`, 'utf8'));
+  await open.page.setViewportSize({ width: 360, height: 900 });
+});
+afterAll(() => (open as OpenPage | undefined)?.close());
+
+const PLAN = 'BURN.PIN.PLAN(B5:B6,C5:C6)';
+
+describe('the job sheet in the pane', () => {
+  it('has cautions first and lines to sign last', async () => {
+    await show(`=BURN.JOB.SHEET(${PLAN},"PIN","height 30 ft, grease-packed","Boom foot pins")`);
+    expect(await part().locator('.rs-sheet-title').textContent()).toBe('Hot work: Boom foot pins');
+    const names = await part().locator('h4').allTextContents();
+    expect([names[0], names.at(-1)]).toEqual(['Cautions', 'Sign-off']);
+    expect(await part().locator('.rs-sheet-cautions dd').first().textContent()).toBe('can kill');
+  });
+
+  it('fits into 320 px and holds nothing that the accessibility checker objects to', async () => {
+    await open.page.setViewportSize({ width: 320, height: 800 });
+    expect(await open.page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+    const { violations } = await open.page.evaluate(() => axe.run(document));
+    expect(violations.map((v) => v.id)).toEqual([]);
+    await open.page.setViewportSize({ width: 360, height: 900 });
+  }, 120_000);
+
+  it.each([
+    ['a plain job', ''],
+    ['a job with many conditions', 'confined, height 30 ft, grease-packed, hydraulic cylinder, galvanised, combustibles, wind, fuel gas, alone, wet'],
+  ])('prints %s on one page, by itself', async (_, conditions) => {
+    await show(`=BURN.JOB.SHEET(${PLAN},"PIN","${conditions}","Boom foot pins")`);
+    // Printing a PDF ends with `afterprint`, as the printer of a person does.
+    for (const format of ['Letter', 'A4'] as const) {
+      await print();
+      const pdf = await open.page.pdf({ format, preferCSSPageSize: false });
+      if (SHOTS !== undefined) {
+        mkdirSync(SHOTS, { recursive: true });
+        writeFileSync(`${SHOTS}/job-sheet-${format}-${conditions === '' ? 'plain' : 'many'}.pdf`, pdf);
+      }
+      expect(pages(pdf), format).toBe(1);
+    }
+    expect(await open.page.locator('.rs-print').count()).toBe(0);
+    await print();
+    await open.page.emulateMedia({ media: 'print' });
+    expect(await open.page.locator('.rs-tabs').isVisible()).toBe(false);
+    expect(await open.page.locator('.rs-print .rs-sheet-sign-off').isVisible()).toBe(true);
+    await open.page.emulateMedia({ media: null });
+    await open.page.evaluate(() => void window.dispatchEvent(new Event('afterprint')));
+    expect(await open.page.locator('.rs-print').count()).toBe(0);
+    expect(await open.page.locator('.rs-tabs').isVisible()).toBe(true);
+  }, 60_000);
+
+  it('complains of nothing and asks for nothing outside', () => {
+    expect(open.complaints).toEqual([]);
+    expect(open.outside).toEqual([]);
+  });
+});
