@@ -6,7 +6,7 @@ import { recorder, type Step } from '../../src/core/trace/trace.ts';
 import { explain } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { replay } from '../core/trace/replay.ts';
-import { cellsOf, numberOf, rowsOf } from '../published/plan-of.ts';
+import { cellsOf, numberOf, rowsOf, textOf } from '../published/plan-of.ts';
 
 const CONTENT = 'BURN.CYLINDER.CONTENT';
 const COUNT = 'BURN.CYLINDER.COUNT';
@@ -34,10 +34,10 @@ function stepsOf(name: string, ...args: readonly Argument[]): readonly Step[] {
   return trace.steps;
 }
 
-/** Rows of a checked supply by their first cell. */
+/** Rows of a checked supply by their first cell; of several mends the first. */
 function checked(...args: readonly Argument[]): Readonly<Record<string, readonly Cell[]>> {
   const rows: Record<string, readonly Cell[]> = {};
-  for (const [what = null, ...rest] of cellsOf(CHECK, ...args).slice(1)) rows[`${String(what)}${rows[String(what)] ? ` ${String(Object.keys(rows).length)}` : ''}`] = rest;
+  for (const [what, ...rest] of cellsOf(CHECK, ...args).slice(1)) rows[textOf(what)] ??= rest;
   return rows;
 }
 const now = (rows: Readonly<Record<string, readonly Cell[]>>, what: string): number => rows[what]?.[0] as number;
@@ -282,7 +282,7 @@ describe('a supply line checked in a cell', () => {
   it('names the hose that starves the rod, and mends it', () => {
     const thin = checked('3/8 x 36', 90, 200, '1/4', 1);
     expect(thin['limit']?.[0]).toBe('hose');
-    const mends = cellsOf(CHECK, '3/8 x 36', 90, 200, '1/4', 1).filter((r) => r[0] === 'mend').map((r) => String(r[1]));
+    const mends = cellsOf(CHECK, '3/8 x 36', 90, 200, '1/4', 1).filter((r) => r[0] === 'mend').map((r) => textOf(r[1]));
     expect(mends.map((m) => /^(set|take a hose|use)/.exec(m)?.[0])).toEqual(['set', 'take a hose', 'use']);
     const setting = Number(/set the regulator to (\d+) psi/.exec(mends[0] ?? '')?.[1]);
     expect(now(checked('3/8 x 36', setting, 200, '1/4', 1), 'flow')).toBeGreaterThan(1.4 * now(thin, 'flow'));
@@ -293,7 +293,7 @@ describe('a supply line checked in a cell', () => {
 
   it('aims at the tip pressure of the assumptions where there is one', () => {
     const rows = (setting: number): readonly (readonly Cell[])[] => cellsOf(CHECK, '3/8 x 36', setting, 200, '1/4', 2, undefined, undefined, [['tip pressure', 80]]);
-    const setting = Number(/set the regulator to (\d+) psi/.exec(rows(90).map((r) => String(r[1])).join('\n'))?.[1]);
+    const setting = Number(/set the regulator to (\d+) psi/.exec(rows(90).map((r) => textOf(r[1])).join('\n'))?.[1]);
     const mended = rows(setting);
     expect(mended.find((r) => r[0] === 'tip')?.[1]).toBeGreaterThanOrEqual(80);
     expect(mended.find((r) => r[0] === 'tip')?.[1]).toBeLessThan(81.5);
@@ -309,7 +309,7 @@ describe('a supply line checked in a cell', () => {
     expect(spent['mend']?.[0]).toMatch(/^put on a fuller cylinder: at least \d+ psi$/);
     const throttled = checked('3/8 x 36', 90, 50, '3/8', 1, undefined, undefined, [['holder orifice', 0.05]]);
     expect(throttled['limit']?.[0]).toBe('holder');
-    const orifice = Number(/orifice of ([\d.]+) in/.exec(String(throttled['mend']?.[0]))?.[1]);
+    const orifice = Number(/orifice of ([\d.]+) in/.exec(textOf(throttled['mend']?.[0]))?.[1]);
     const opened = checked('3/8 x 36', 90, 50, '3/8', 1, undefined, undefined, [['holder orifice', orifice]]);
     expect(now(opened, 'flow')).toBeGreaterThan(1.9 * now(throttled, 'flow'));
   });

@@ -87,6 +87,11 @@ export function rodPressure(line: RodLine, flow: number, length: number): number
   return line.holder === undefined ? behind : orificeInlet(line.holder, behind, unscaled, line.gas);
 }
 
+/** Absolute pressure [Pa] between holder and rod at the flow that an absolute inlet pressure [Pa] drives. */
+export function behindHolder(line: RodLine, inlet: number, length: number): number {
+  return passageInlet(rodPassage(line, length), line.ambient, rodFlow(line, inlet, length) / (line.scale ?? 1), line.gas);
+}
+
 /**
  * Mean flow [kg/s] over the burning time of a rod burned from `length` down to `stub` [m] at a steady inlet pressure.
  *
