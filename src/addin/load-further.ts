@@ -46,7 +46,10 @@ function besideThisScript(file: string): string | undefined {
 function load(address: string | undefined): Promise<void> {
   return new Promise((resolve, reject) => {
     const failed = (): void => reject(furtherNotLoaded('functions-further.js'));
-    if (address === undefined) return failed();
+    if (address === undefined) {
+      failed();
+      return;
+    }
     const script = document.createElement('script');
     script.src = address;
     script.addEventListener('load', () => resolve());

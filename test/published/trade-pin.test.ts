@@ -11,7 +11,7 @@ const number = (name: string, ...args: Parameters<typeof call>[1][number][]): nu
 const flow = (rod: string, pressure: number, holder: number): number => number('BURN.ROD.FLOW', rod, pressure, 36, [['holder orifice', holder]]);
 const planOf = (...args: Parameters<typeof call>[1][number][]): Record<string, Cell> => {
   const [heading = [], row = []] = call(findFunction('BURN.PIN.PLAN')!, args);
-  return Object.fromEntries(heading.map((h, i) => [String(h), row[i] ?? null]));
+  return Object.fromEntries(heading.map((h, i) => [h as string, row[i] ?? null]));
 };
 
 describe('short rods take 4 to 10 cu ft of oxygen a minute at 40 to 150 psi (common practice, no source)', () => {
