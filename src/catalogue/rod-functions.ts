@@ -10,9 +10,9 @@ import { optional, required, valueFunction, type Declaration } from './declarati
 
 const DEFAULT_LENGTH = 36 * INCH;
 const SOURCES = ['isothermal pipe flow', 'common practice'];
-const remaining = optional(ROD_LENGTH, 'Length of rod left; the length in the rod\'s name, else 36 in, when left out', '36');
+const remaining = optional(ROD_LENGTH, 'Length of rod left; the length in the rod\'s name, else 36 in, or 120 in of a bar, when left out', '36');
 
-const lengthOf = (rod: RodChoice, length: number | undefined): number => length ?? rod.length ?? DEFAULT_LENGTH;
+const lengthOf = (rod: RodChoice, length: number | undefined): number => length ?? rod.length ?? (rod.rod.kind === 'bar' ? Math.max(...rod.rod.lengths) : DEFAULT_LENGTH);
 
 function recordRodLine(rod: RodChoice, length: number, { a }: Basis, trace: Trace): void {
   const { outsideDiameter, bore, wires, wireDiameter, source, name } = rod.rod;

@@ -149,3 +149,19 @@ describe('studs', () => {
     expect(ten.timeAtWork - (10 * one.burnTime) / 0.7 - ten.rods * 45).toBeCloseTo(10 * 45, 6);
   });
 });
+
+describe('coupled rods', () => {
+  it('lose one stub a string, and take strings no longer than is said', () => {
+    const pierce = (rods: number): ReturnType<typeof sized> => sized(HOLE, inches(3, 20), { rod: '3/8 x 36 coupled', basis: basisOf(set('string rods', rods)) });
+    const endless = pierce(0);
+    // A stub of 3 in, and half the depth's half lost in reach: 5 in.
+    expect(endless.rods).toBe(Math.ceil((endless.consumed / IN + 8) / 36));
+    for (const rods of [1, 2, 4]) {
+      const s = pierce(rods);
+      const strings = Math.ceil(s.consumed / IN / (36 * rods - 8));
+      expect(s.rods, `strings of ${rods}`).toBe(Math.ceil((s.consumed / IN + 8 * strings) / 36));
+      expect(s.rods).toBeGreaterThanOrEqual(endless.rods);
+    }
+    expect(pierce(1).rods).toBe(sized(HOLE, inches(3, 20), { rod: '3/8 x 36' }).rods);
+  });
+});

@@ -1,0 +1,54 @@
+/** What it takes to add an operation: its declaration. */
+import { describe, expect, it } from 'vitest';
+import { operationFamily } from '../../src/catalogue/operation-family.ts';
+import { recorder } from '../../src/core/trace/trace.ts';
+import { defineOperation, recordSizes } from '../../src/core/operations/operation.ts';
+import { severPressure } from '../../src/core/operations/tip-pressure.ts';
+import { call, explain } from '../../src/sheet/call.ts';
+import { replay } from '../core/trace/replay.ts';
+
+/** An invented operation: melting a plug of a given volume out of a pocket. */
+const PLUG = defineOperation({
+  id: 'PLUG',
+  summary: 'melt a plug out of a pocket',
+  order: ['volume', 'depth'],
+  sizes: {
+    volume: { summary: 'Volume of the plug', quantity: 'volume', above: 0, max: 1, example: '0.01' },
+    depth: { summary: 'Depth of the pocket', quantity: 'length', above: 0, max: 1, example: '4' },
+  },
+  plan: ({ volume = 0, depth = 0 }, _a, trace) => {
+    recordSizes(PLUG, { volume, depth }, { volume: 'V_plug', depth: 'x_plug' }, trace);
+    return { volume, depth };
+  },
+  opening: () => undefined,
+  work: ({ volume, depth }, _rod, _read, _a, trace) => {
+    trace?.add({ name: 'volume to melt', symbol: 'V', value: volume, quantity: 'volume', formula: 'the plug', expression: 'V_plug', kind: 'calculated', source: 'arithmetic' });
+    trace?.add({ name: 'depth to reach', symbol: 'reach', value: depth, quantity: 'length', formula: 'the pocket', expression: 'x_plug', kind: 'calculated', source: 'arithmetic' });
+    return { pierceWidth: 0, pierceDepth: 0, pierces: 0, freeVolume: volume, reach: depth };
+  },
+  pressure: ({ depth }, a, trace) => severPressure(depth, 'x_plug', a, trace),
+  crewTimes: ['set-up time'],
+  cautions: [],
+});
+
+describe('a new operation', () => {
+  const family = operationFamily(PLUG);
+
+  it('gets its seven functions from its declaration', () => {
+    expect(family.map((d) => d.name)).toEqual(['RODS', 'OXYGEN', 'BURN', 'TIME', 'PRESSURE', 'PLAN', 'STEPS'].map((f) => `BURN.PLUG.${f}`));
+    for (const d of family.slice(0, 5)) expect(call(d, [0.01, 4])[0]?.[0], d.name).toBeGreaterThan(0);
+    expect(call(family[4]!, [0.01, 4])[0]?.[0]).toBeCloseTo(90, 9);
+  });
+
+  it('gets its working, which replays', () => {
+    const trace = recorder();
+    explain(family[1]!, [0.01, 4], 0, trace);
+    for (const { step, value } of replay(trace.steps)) expect(value).toBeCloseTo(step.value as number, 9);
+    expect(trace.steps.map((s) => s.symbol)).toEqual(expect.arrayContaining(['V_plug', 'V', 'k', 't', 'N', 'O', 't_crew']));
+  });
+
+  it('gets refused sizes, lists and assumptions as any other', () => {
+    expect(call(family[0]!, [[[0.01], [0.02], [-1]], 4]).map((r) => typeof r[0])).toEqual(['number', 'number', 'object']);
+    expect(call(family[0]!, [0.01, 4, undefined, undefined, [['stubb', 3]]])[0]?.[0]).toMatchObject({ error: '#N/A' });
+  });
+});
