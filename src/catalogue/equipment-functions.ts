@@ -5,6 +5,7 @@ import { leadDrop } from '../core/exposure/lead-drop.ts';
 import { LIMITS, compareWithLimit } from '../core/exposure/limits.ts';
 import { manifoldLimits } from '../core/exposure/manifold-limits.ts';
 import { cylinderContent } from '../core/oxygen/cylinder-content.ts';
+import { FILL_TEMPERATURE } from '../core/oxygen/gauge-reading.ts';
 import { FOOT, SCF } from '../core/units/quantities.ts';
 import { optional, required, rowsFunction, tableFunction, valueFunction, type Declaration, type QuantityKind } from './declaration.ts';
 import { recordGiven } from './given.ts';
@@ -78,16 +79,16 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'table', columns: [{ heading: 'figure' }, { heading: 'oxygen', quantity: 'oxygen' }, { heading: 'limit', quantity: 'oxygen' }, { heading: 'stands' }, { heading: 'due' }, { heading: 'source' }, { heading: 'clause' }] },
     sources: ['osha 1910.253', 'osha 1910.104'],
-    cautions: ['BURN.CYLINDER.LIMITS'],
+    cautions: ['CYLINDER.LIMITS'],
     examples: ['=BURN.CYLINDER.LIMITS(12)', '=BURN.CYLINDER.LIMITS(26,244,8000)'],
     calculate: ({ cylinders, content, reserve }, { a }, trace) => {
-      const full = content ?? cylinderContent(a.value('cylinder volume'), a.value('cylinder pressure') + a.value('air pressure'), a.value('gas temperature'));
+      const full = content ?? cylinderContent(a.value('cylinder volume'), a.value('cylinder pressure') + a.value('air pressure'), FILL_TEMPERATURE);
       const check = manifoldLimits(cylinders, full, reserve ?? 0);
       recordGiven(trace, ['cylinders on the manifold', 'n', cylinders, 'count'], ['oxygen not connected', 'm_more', reserve ?? 0, 'oxygen']);
       if (trace && content === undefined) {
         a.record('cylinder volume', 'V', trace);
         a.record('cylinder pressure', 'p', trace);
-        trace.add({ name: 'oxygen in one cylinder', symbol: 'm_1', value: full, quantity: 'oxygen', formula: 'water volume x density of oxygen at the fill pressure', kind: 'calculated', source: 'arithmetic' });
+        trace.add({ name: 'oxygen in one cylinder', symbol: 'm_1', value: full, quantity: 'oxygen', formula: 'water volume x density of oxygen at the fill pressure and 70 F', kind: 'calculated', source: 'arithmetic' });
       } else recordGiven(trace, ['oxygen in one cylinder', 'm_1', full, 'oxygen']);
       trace?.add({ name: 'oxygen connected', symbol: 'm', value: check.connected, quantity: 'oxygen', formula: 'cylinders x oxygen in one cylinder', expression: 'n * m_1', kind: 'calculated', source: 'arithmetic' });
       trace?.add({ name: 'oxygen on the site', symbol: 'm_site', value: check.site, quantity: 'oxygen', formula: 'oxygen connected + oxygen not connected', expression: 'm + m_more', kind: 'calculated', source: 'arithmetic' });

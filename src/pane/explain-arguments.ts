@@ -3,6 +3,7 @@ import type { Declaration, Kind } from '../catalogue/declaration.ts';
 import type { Material } from '../core/burn/materials.ts';
 import { rodName, type RodChoice } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
+import type { CylinderChoice } from '../core/oxygen/cylinder-sizes.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { asGrid, cellAt, shapeOf, shapeText, type Grid } from '../sheet/broadcast.ts';
@@ -48,6 +49,7 @@ function taken(cell: Cell, label: string, kind: Kind, system: UnitSystem): strin
     return rodName(rod, length, coupled);
   }
   if (kind.kind === 'material') return (value as Material).name;
+  if (kind.kind === 'cylinder') return showQuantity((value as CylinderChoice).volume, 'capacity', system);
   return typeof value === 'string' ? value : undefined;
 }
 

@@ -1,14 +1,27 @@
 import type { Basis } from '../basis.ts';
+import { deliveryInForce, drawnShare } from '../oxygen/drawable-content.ts';
+import { FILL_TEMPERATURE } from '../oxygen/gauge-reading.ts';
+import { leftoverInForce } from '../oxygen/leftover-in-force.ts';
 import { isotherm } from '../oxygen/oxygen-state.ts';
 import { drawsOfShared } from './worlds.ts';
 
-/** Oxygen that one cylinder gives in each world [kg], by the draws of its fill and of what is left in it. */
+/**
+ * Oxygen that one cylinder serves in each world [kg], by the draws of its fill at 70 F and of what is left in it; the cold of a
+ * fast draw and the loss of a change are those in force (`drawableContent`).
+ */
 export function cylinderDraws(count: number, basis: Basis): Float64Array {
   return basis.once(`cylinder draws ${count}`, () => {
     const { a } = basis;
-    const { density } = isotherm(a.value('gas temperature'));
     const air = a.value('air pressure');
+    const [filled, now] = [isotherm(FILL_TEMPERATURE), isotherm(a.value('gas temperature'))];
+    const { pressure, flow } = deliveryInForce(a);
+    const inForce = leftoverInForce(a, pressure, flow);
+    const forRegulator = inForce > a.value('leftover pressure') ? inForce : 0;
+    const share = drawnShare(basis, inForce);
     const left = drawsOfShared('leftover pressure', count, basis);
-    return drawsOfShared('cylinder pressure', count, basis).map((p, i) => a.value('cylinder volume') * Math.max(0, density(p + air) - density((left[i] ?? NaN) + air)));
+    return drawsOfShared('cylinder pressure', count, basis).map((p, i) => {
+      const drawn = filled.density(p + air) - now.density(Math.max(left[i] ?? NaN, forRegulator) + air);
+      return Math.max(0, a.value('cylinder volume') * drawn * share - a.value('cylinder change loss'));
+    });
   });
 }
