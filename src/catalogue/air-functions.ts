@@ -70,7 +70,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'flow' },
     sources: ['common practice'],
-    cautions: ['BURN.AIR.RELEASE'],
+    cautions: ['AIR.RELEASE'],
     examples: ['=BURN.AIR.RELEASE(8)'],
     calculate: ({ flow, rod }, { a }, trace) => {
       const choice = rod ?? findRod('3/8');
@@ -88,7 +88,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'percent' },
     sources: SOURCES,
-    cautions: ['BURN.AIR.OXYGEN'],
+    cautions: ['AIR.OXYGEN'],
     examples: ['=BURN.AIR.OXYGEN(4000,6,150,30)', '=BURN.AIR.OXYGEN(4000,6,{0;150;2000},30,20.9)'],
     calculate: ({ minutes, start: percent, ...given }, basis, trace) => {
       const room = roomOf(given, basis, trace);
@@ -105,7 +105,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'time' },
     sources: SOURCES,
-    cautions: ['BURN.AIR.RISE'],
+    cautions: ['AIR.RISE'],
     examples: ['=BURN.AIR.RISE(4000,6,100)'],
     calculate: ({ start: percent, limit: most, ...given }, basis, trace) => {
       const room = roomOf(given, basis, trace);
@@ -120,7 +120,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'time' },
     sources: SOURCES,
-    cautions: ['BURN.AIR.CLEAR'],
+    cautions: ['AIR.CLEAR'],
     examples: ['=BURN.AIR.CLEAR(4000,500,26)'],
     calculate: ({ start: percent, limit: most, ...given }, basis, trace) => {
       const room = roomOf(given, basis, trace);
@@ -135,7 +135,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'airflow' },
     sources: SOURCES,
-    cautions: ['BURN.AIR.FRESH'],
+    cautions: ['AIR.FRESH'],
     examples: ['=BURN.AIR.FRESH(6)', '=BURN.AIR.FRESH(6,22)'],
     calculate: ({ release: flow, limit: most }, basis, trace) => {
       const mixing = basis.a.record('air mixing factor', 'K', trace);
@@ -156,7 +156,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'airflow' },
     sources: ['osha 1910.252'],
-    cautions: ['BURN.AIR.PEOPLE'],
+    cautions: ['AIR.PEOPLE'],
     examples: ['=BURN.AIR.PEOPLE(4000,14,2)', '=BURN.AIR.PEOPLE(60000,30,2,"yes")'],
     calculate: ({ volume: V, ceiling, people, obstructed }, _basis, trace) => {
       recordGiven(trace, ['volume', 'V', V, 'volume'], ['ceiling', 'H', ceiling, 'distance'], ['people', 'n', people, 'count']);
@@ -181,7 +181,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
       columns: [{ heading: 'figure' }, { heading: 'over' }, { heading: 'in the air', quantity: 'concentration' }, { heading: 'limit', quantity: 'concentration' }, { heading: 'times the limit' }, { heading: 'stands' }, { heading: 'whose' }, { heading: 'source' }, { heading: 'clause' }],
     },
     sources: ['ap-42 12.19', 'osha 1910.1000', 'niosh pocket guide', 'iupac atomic weights', 'acgih ventilation'],
-    cautions: ['BURN.AIR.FUME'],
+    cautions: ['AIR.FUME'],
     examples: ['=BURN.AIR.FUME("3/8",20,4000,150)'],
     calculate: ({ rod, minutes, volume: V, freshAir: Q }, basis, trace) => {
       const { a } = basis;

@@ -56,7 +56,7 @@ export const CAUTION_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'table', columns: ['section', 'what', 'figure', 'note'].map((heading) => ({ heading })), headless: true },
     sources: ['osha 1910.252', 'osha 1910.253', 'osha 1910.95', 'nfpa 51b 2019', 'pert', 'common practice'],
-    cautions: [],
+    cautions: ['JOB'],
     examples: ['=BURN.JOB.SHEET(BURN.PIN.PLAN({4;3},{10;8}),"PIN",{"height 30 ft";"grease-packed"},"Boom foot pins, dragline 2")'],
     calculate: ({ plan, operation: word, conditions: cells, title }, basis) =>
       jobSheet({ plan, operations: operationsIn(word), conditions: conditionTexts(cells), title }, basis).map(({ section, what, figure, note }) => [section, what, figure, note]),

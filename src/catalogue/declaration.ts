@@ -63,11 +63,11 @@ interface Common<P extends Record<string, Parameter>> {
   readonly family: string;
   readonly summary: string;
   readonly parameters: P;
-  /** Whether the last optional argument `assume` follows the parameters. */
-  readonly assume: boolean;
+  /** Whether the argument `assume` follows the parameters, and whether it may be left out. */
+  readonly assume: boolean | 'required';
   /** Keys of the register of sources. */
   readonly sources: readonly string[];
-  /** Operation or function words whose cautions apply. */
+  /** Words after `BURN.`, an operation or the beginning of a function's name, whose cautions apply besides those of its own name. */
   readonly cautions: readonly string[];
   /** Formulas that can be put in a cell as they stand; every one is run by a test. */
   readonly examples: readonly string[];

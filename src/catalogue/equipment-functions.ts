@@ -31,7 +31,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'count' },
     sources: ['osha 1910.133'],
-    cautions: ['BURN.EYE'],
+    cautions: ['EYE'],
     examples: ['=BURN.EYE.SHADE(3)', '=BURN.EYE.SHADE("20 mm")'],
     calculate: ({ thickness }, _basis, trace) => {
       recordGiven(trace, ['thickness', 's', thickness, 'length']);
@@ -53,7 +53,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
       columns: [{ heading: 'item' }, { heading: 'distance', quantity: 'distance' }, { heading: 'least', quantity: 'distance' }, { heading: 'missing', quantity: 'distance' }, { heading: 'barrier counts' }, { heading: 'stands' }],
     },
     sources: ['osha 1910.253'],
-    cautions: ['BURN.CYLINDER'],
+    cautions: ['CYLINDER'],
     examples: ['=BURN.CYLINDER.SEPARATION(12)', '=BURN.CYLINDER.SEPARATION({12;8},{0;6},{0;30})'],
     calculate: ({ separation, barrierHeight, barrierMinutes }, { a }, trace) => {
       const barrier = barrierHeight === undefined ? undefined : { height: barrierHeight, rating: barrierMinutes ?? 0 };
@@ -112,7 +112,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'voltage' },
     sources: ['astm b258', 'nbs handbook 100'],
-    cautions: ['BURN.LEAD'],
+    cautions: ['LEAD'],
     examples: ['=BURN.LEAD.DROP(150,100,"2/0")'],
     calculate: ({ amps, length, gauge }, { a }, trace) => {
       recordGiven(trace, ['amps', 'I', amps, 'current'], ['length', 'L', length, 'distance']);
@@ -132,7 +132,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'count' },
     sources: ['peukert 1897', 'common practice'],
-    cautions: ['BURN.BATTERY'],
+    cautions: ['BATTERY'],
     examples: ['=BURN.BATTERY.STRIKES(100)', '=BURN.BATTERY.STRIKES(70,150,3)'],
     calculate: ({ ampHours, amps, seconds }, { a }, trace) => {
       recordGiven(trace, ['amp hours', 'C', ampHours, 'charge']);

@@ -71,7 +71,7 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'time' },
     sources: ['osha 1910.252', 'nfpa 51b 2009', 'nfpa 51b 2014', 'nfpa 51b 2019'],
-    cautions: ['BURN.FIRE.WATCH'],
+    cautions: ['FIRE.WATCH'],
     examples: ['=BURN.FIRE.WATCH()', '=BURN.FIRE.WATCH("OSHA")', '=BURN.FIRE.WATCH({"NFPA 51B 2014";"NFPA 51B 2019"})'],
     calculate: ({ rule: word }, basis, trace) => {
       const { name, watch, monitoring, clause, source } = watchRule(word, basis);
@@ -89,7 +89,7 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'distance' },
     sources: SOURCES,
-    cautions: ['BURN.FIRE.REACH'],
+    cautions: ['FIRE.REACH'],
     examples: ['=BURN.FIRE.REACH(30)'],
     calculate: ({ height: metres }, basis, trace) => reachFrom(metres, basis, trace).reach,
   }),
@@ -101,7 +101,7 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'table', columns: [{ heading: 'look for' }, { heading: 'distance', quantity: 'distance' }, { heading: 'reach', quantity: 'distance' }, { heading: 'what to do' }, { heading: 'source' }, { heading: 'clause' }] },
     sources: [...SOURCES, 'nfpa 51b 2019'],
-    cautions: ['BURN.FIRE.CHECK'],
+    cautions: ['FIRE.CHECK'],
     examples: ['=BURN.FIRE.CHECK(30)', '=BURN.FIRE.CHECK(12,{"diesel tank",20;"hay barn",60})'],
     calculate: ({ height: metres, things }, basis, trace) => {
       const { reach } = reachFrom(metres, basis, trace);

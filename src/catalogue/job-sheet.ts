@@ -14,7 +14,7 @@ import { oxygenByVolume, oxygenRelease } from '../core/exposure/oxygen-release.t
 import type { Operation } from '../core/exposure/operations.ts';
 import { ppeFor } from '../core/exposure/ppe.ts';
 import { rodCover } from '../core/exposure/welding-machine.ts';
-import { workConditions } from '../core/exposure/work-conditions.ts';
+import { coolingConditions, workConditions } from '../core/exposure/work-conditions.ts';
 import { operationOf } from '../core/operations/all.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
@@ -69,7 +69,7 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
   const { system } = a;
   const { rows, bad } = readPlan(plan, system);
   const totals = jobTotals(rows, basis);
-  const said = [...conditions, ...new Set(operations.flatMap((id) => [...workConditions(findMaterial(a.word(operationOf(id).material ?? 'material')), a), ...impliedConditions([id])]))];
+  const said = [...conditions, ...new Set(operations.flatMap((id) => [...workConditions(findMaterial(a.word(operationOf(id).material ?? 'material')), a), ...coolingConditions(id, a), ...impliedConditions([id])]))];
   const known = parseConditions(said, system);
   const has = (...names: readonly ConditionName[]): boolean => known.some((c) => names.includes(c.name));
   const shown = (value: number, quantity: QuantityName): string => (Number.isFinite(value) ? showQuantity(value, quantity, system, DIGITS) : 'beyond reach');
@@ -112,11 +112,14 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
     ...(has('confined', 'indoors') ? airLines(Math.max(0, ...column('flow', 'flow')), rows.map((r) => r.rod), basis) : []),
   ]);
 
+  const rams = column('ram', 'force');
+  const push: readonly Line[] = rams.length > 0 ? [['ram to bring', shown(Math.max(...rams), 'force'), 'squared, secured and guarded; nobody in line with the pin; raise the force in steps']] : [];
   const rule = findNoiseRule(a.word('noise rule'));
   const noise = a.value('short rod noise');
   section('Crew', [
-    ['rod burning', shown(rows.reduce((sum, r) => sum + r.burnTime, 0), 'time'), `${rule.name} allows ${shown(noiseHours(noise, rule), 'hours')} a shift at ${shown(noise, 'level')} without protectors (level: common practice, no source; measure)`],
+    ['rod burning', shown(rows.reduce((sum, r) => sum + r.burnTime, 0), 'time'), `${rule.name} allows ${shown(noiseHours(noise, rule), 'hours')} a shift of such work without protectors, at ${shown(noise, 'level')} on average (common practice, no source; measure)`],
     ['crew time', shown(totals.crew.value, 'hours'), `${range(totals.crew, 'hours')}; never one person alone`],
+    ...push,
   ]);
 
   section('Assumptions', departures(basis));
@@ -137,7 +140,7 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
 
 /** Numbers under a heading of the plan, SI; cells that hold none are passed over. */
 function columnsOf(plan: Cells, { a }: Basis): (heading: string, quantity: QuantityName) => readonly number[] {
-  const table = readTable('plan', plan, { rod: ['rod'], 'tip pressure': ['tip pressure'], 'regulator setting': ['regulator setting'], flow: ['flow'], oxygen: ['oxygen'] }, ['rod', 'oxygen']);
+  const table = readTable('plan', plan, { rod: ['rod'], 'tip pressure': ['tip pressure'], 'regulator setting': ['regulator setting'], flow: ['flow'], oxygen: ['oxygen'], ram: ['ram'] }, ['rod', 'oxygen']);
   return (heading, quantity) =>
     table.flatMap((row) => {
       const cell = cellUnder(row, heading);

@@ -92,7 +92,7 @@ export const NOISE_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'hours' },
     sources: SOURCES,
-    cautions: ['BURN.NOISE'],
+    cautions: ['NOISE'],
     examples: ['=BURN.NOISE.HOURS(92)', '=BURN.NOISE.HOURS(92,"OSHA")', '=BURN.NOISE.HOURS({90;95;100},"NIOSH")'],
     calculate: ({ level, rule: word }, { a }, trace) => {
       const of = ruleOf(word, a);
@@ -111,7 +111,7 @@ export const NOISE_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'value', quantity: 'percent' },
     sources: SOURCES,
-    cautions: ['BURN.NOISE'],
+    cautions: ['NOISE'],
     examples: ['=BURN.NOISE.DOSE({92;100;85},{4;0.5;3},"OSHA")', '=BURN.NOISE.DOSE({92;100},{4;0.5},{"OSHA","NIOSH","EU"})'],
     calculate: ({ levels: loud, hours: long, rule: word }, { a }, trace) => {
       const of = ruleOf(word, a);
@@ -127,7 +127,7 @@ export const NOISE_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'table', columns: ['figure', 'value', 'unit', 'limit', 'stands', 'due', 'source', 'clause'].map((heading) => ({ heading })) },
     sources: [...SOURCES, 'msha 62'],
-    cautions: ['BURN.NOISE'],
+    cautions: ['NOISE'],
     examples: ['=BURN.NOISE.SHIFT({92;104},{4;1.5},"EU")'],
     calculate: ({ levels: loud, hours: long, rule: word }, { a }, trace) => {
       const of = ruleOf(word, a);

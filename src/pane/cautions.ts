@@ -3,7 +3,7 @@ import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { findMaterial, type Material } from '../core/burn/materials.ts';
 import { cautionsForFunction, type RaisedCaution } from '../core/exposure/cautions.ts';
 import { CONDITIONS, conditionNamed, type ConditionName, type MeasuredName } from '../core/exposure/conditions.ts';
-import { workConditions } from '../core/exposure/work-conditions.ts';
+import { coolingConditions, workConditions } from '../core/exposure/work-conditions.ts';
 
 type Values = Readonly<Record<string, unknown>>;
 
@@ -13,7 +13,7 @@ type Values = Readonly<Record<string, unknown>>;
  * assumptions in force; both are missing where the arguments cannot be read.
  */
 export function cautionsOf(d: Declaration, values: Values = {}, a?: Assumptions): readonly RaisedCaution[] {
-  const conditions: ConditionName[] = [];
+  const conditions: ConditionName[] = a ? [...coolingConditions(d.family, a, values['method'])] : [];
   const measured: Partial<Record<MeasuredName, number>> = {};
   for (const [name, { kind }] of Object.entries(d.parameters)) {
     const value = values[name];
@@ -23,7 +23,7 @@ export function cautionsOf(d: Declaration, values: Values = {}, a?: Assumptions)
     const figure = measuredBy(name, kind);
     if (figure !== undefined && typeof value === 'number' && value > 0) measured[figure] = value;
   }
-  return cautionsForFunction(d.name, conditions, measured);
+  return cautionsForFunction([d.name, ...d.cautions.map((word) => `BURN.${word}`)], conditions, measured);
 }
 
 /** The condition whose figure a parameter is: `depth`, in feet of water, is that of work under water. */

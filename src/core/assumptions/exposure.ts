@@ -3,7 +3,7 @@ import type { Assumption } from './assumption.ts';
 /** Noise, air, fume, falling drops and power. */
 export const EXPOSURE_ASSUMPTIONS = [
   {
-    name: 'short rod noise', summary: 'Average level at the operator while a short rod burns',
+    name: 'short rod noise', summary: 'Average level at the operator over short-rod work, pauses included; while a rod burns it is louder',
     quantity: 'level', unit: 'dBA', value: 92, low: 86, high: 102, min: 30, max: 140, kind: 'common practice', source: 'common practice',
   },
   {

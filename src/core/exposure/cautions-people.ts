@@ -10,7 +10,7 @@ export const PEOPLE_CAUTIONS: readonly Caution[] = [
   {
     key: 'permit', severity: 'can kill', title: 'Hot work is done by permit, by trained people',
     action: 'Follow local codes, the employer\'s hot work permit and the instructions of the makers of the equipment; where they ask for more than is written here, they hold. Qualified people decide.',
-    triggers: [{ operations }], source: 'osha 1910.252', clause: '1910.252(a)(2)(iv), (xiii) and (xiv)',
+    triggers: [{ operations }, { functions: ['BURN.JOB', 'BURN.SPREAD', 'BURN.ROD'] }], source: 'osha 1910.252', clause: '1910.252(a)(2)(iv), (xiii) and (xiv)',
   },
   {
     key: 'eyes and skin', severity: 'can injure', title: 'The burn is bright enough to harm eyes and skin, and throws particles',

@@ -31,7 +31,7 @@ export type MeasuredValues = Readonly<Partial<Record<MeasuredName, number>>>;
 
 interface Subject {
   readonly operations: readonly Operation[];
-  readonly function?: string;
+  readonly functions: readonly string[];
   readonly conditions: readonly Condition[];
 }
 
@@ -49,10 +49,10 @@ function holds(need: Need, condition: Condition): boolean {
 /** What brought a trigger up, or undefined where it does not hold. */
 function reason(trigger: Trigger, subject: Subject): string | undefined {
   const { conditions } = subject;
-  const name = subject.function;
   const operation = subject.operations.find((o) => trigger.operations?.includes(o));
   if (trigger.operations && !operation) return undefined;
-  if (trigger.functions && !(name && trigger.functions.some((f) => name === f || name.startsWith(`${f}.`)))) return undefined;
+  const name = subject.functions.find((n) => trigger.functions?.some((f) => n === f || n.startsWith(`${f}.`)));
+  if (trigger.functions && !name) return undefined;
   const met = (trigger.conditions ?? []).map((need) => conditions.find((c) => holds(need, c)));
   if (met.some((c) => c === undefined)) return undefined;
   return met.length > 0 ? met.map((c) => c?.name ?? '').join(' and ') : trigger.functions ? name : operation;
@@ -62,7 +62,7 @@ function raise(subject: Subject): readonly RaisedCaution[] {
   const raised = CAUTIONS.flatMap((caution, order) => {
     const reasons = caution.triggers.map((t) => reason(t, subject)).filter((r) => r !== undefined);
     if (reasons.length === 0) return [];
-    const named = reasons.filter((r) => r !== subject.function && !(OPERATIONS as readonly string[]).includes(r));
+    const named = reasons.filter((r) => !subject.functions.includes(r) && !(OPERATIONS as readonly string[]).includes(r));
     const rank = SEVERITIES.indexOf(caution.severity);
     return [{ order, rank, general: named.length === 0, caution: { ...caution, because: named.length > 0 ? [...new Set(named)].join(' and ') : (reasons[0] ?? '') } }];
   });
@@ -87,18 +87,18 @@ const withValues = (conditions: readonly string[], values: MeasuredValues, syste
  * @param system of plain numbers in the conditions
  */
 export function cautionsFor(operation: string | readonly string[], conditions: readonly string[], values: MeasuredValues = {}, system: UnitSystem = 'US'): readonly RaisedCaution[] {
-  return raise({ operations: [operation].flat().map(findOperation), conditions: withValues(conditions, values, system) });
+  return raise({ operations: [operation].flat().map(findOperation), functions: [], conditions: withValues(conditions, values, system) });
 }
 
 /**
  * Cautions for a function's cell, such as BURN.COOL.TIME; a function of an operation brings up that operation's.
  *
- * @param name full name of the function
+ * @param name full name of the function, or several whose cautions apply
  * @param conditions words as in conditions.ts
  * @param values the cell's own figures, in SI
  */
-export function cautionsForFunction(name: string, conditions: readonly string[] = [], values: MeasuredValues = {}, system: UnitSystem = 'US'): readonly RaisedCaution[] {
-  const clean = name.trim().toUpperCase();
-  const operation = OPERATIONS.find((o) => o === clean.split('.')[1]);
-  return raise({ operations: operation ? [operation] : [], function: clean, conditions: withValues(conditions, values, system) });
+export function cautionsForFunction(name: string | readonly string[], conditions: readonly string[] = [], values: MeasuredValues = {}, system: UnitSystem = 'US'): readonly RaisedCaution[] {
+  const functions = [name].flat().map((n) => n.trim().toUpperCase());
+  const operations = OPERATIONS.filter((o) => functions.some((f) => f.split('.')[1] === o));
+  return raise({ operations, functions, conditions: withValues(conditions, values, system) });
 }

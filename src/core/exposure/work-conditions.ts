@@ -8,3 +8,11 @@ export function workConditions(material: Material, a: Assumptions): readonly Con
   const made = conditionNamed(material.name);
   return [...(made === undefined ? [] : [made]), ...(underWater(a) ? (['underwater'] as const) : []), ...(a.word('work grounded') === 'yes' ? (['grounded work'] as const) : [])];
 }
+
+/** Families of functions whose part cools before the next step. */
+const COOLED = ['PIN', 'COOL', 'GRIP'];
+
+/** The condition that follows from how a pin is cooled: by a function's own word, else the assumption. */
+export function coolingConditions(family: string, a: Assumptions, method: unknown = undefined): readonly ConditionName[] {
+  return COOLED.includes(family) && (method ?? a.word('cooling method')) === 'water' ? ['water quench'] : [];
+}

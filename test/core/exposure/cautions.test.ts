@@ -118,7 +118,7 @@ const BY_FUNCTION: Readonly<Record<string, readonly string[]>> = {
   'BURN.AIR.RELEASE': ['oxygen enrichment', 'oxygen is not air'],
   'BURN.AIR.PEOPLE': ['oxygen is not air', 'ventilation'],
   'BURN.HOSE.LOSS': [...GAS, ...CYLINDERS],
-  'BURN.ROD.FLOW': [...GAS, ...CYLINDERS],
+  'BURN.ROD.FLOW': [...GAS, ...CYLINDERS, 'permit'],
   'BURN.SUPPLY.CHECK': [...GAS, ...CYLINDERS],
   'BURN.CYLINDER.CONTENT': [...GAS, ...CYLINDERS],
   'BURN.CYLINDER.COUNT': [...GAS, ...CYLINDERS],
@@ -128,7 +128,8 @@ const BY_FUNCTION: Readonly<Record<string, readonly string[]>> = {
   'BURN.GRIP.FORCE': ['flying pin'],
   'BURN.PUSH.RAM': ['flying pin', 'ram'],
   'BURN.ASSUMED': [],
-  'BURN.ROD.LIST': [],
+  'BURN.ROD.LIST': ['permit'],
+  'BURN.JOB.SHEET': ['permit'],
 };
 
 const keys = (list: readonly { readonly key: string }[]): readonly string[] => list.map((c) => c.key);
@@ -156,6 +157,10 @@ describe('which cautions come up', () => {
 
   it.each(Object.keys(BY_FUNCTION))('for %s: just its own', (name) => {
     expect(sorted(keys(cautionsForFunction(name)))).toEqual(sorted(BY_FUNCTION[name] ?? []));
+  });
+
+  it('for several names are those of each', () => {
+    expect(sorted(keys(cautionsForFunction(['BURN.SPREAD', 'BURN.COOL', 'BURN.STUD'])))).toEqual(sorted(keys([...cautionsForFunction('BURN.COOL'), ...cautionsFor('STUD', [])])));
   });
 
   it('for a function of an operation are the operation\'s', () => {
