@@ -35,14 +35,14 @@ export default async (env = {}) => {
     target: ['web', TARGET],
     context: ROOT,
     entry: {
-      functions: './src/addin/functions.ts',
+      functions: { import: './src/addin/functions.ts', layer: 'lean' },
       'functions-further': './src/addin/further.ts',
       ...(pane.length > 0 ? { pane } : {}),
       ...(trial.length > 0 ? { 'trial/trial': trial } : {}),
     },
     output: { path: path.join(ROOT, 'dist'), filename: '[name].js', chunkFilename: 'trial/parts/[name].js', clean: true },
     devtool: false,
-    experiments: { css: true },
+    experiments: { css: true, layers: true },
     module: {
       rules: [
         {
@@ -50,6 +50,7 @@ export default async (env = {}) => {
           loader: 'esbuild-loader',
           options: { target: TARGET, jsx: 'automatic', jsxImportSource: 'preact' },
         },
+        { test: /\.ts$/, issuerLayer: 'lean', loader: path.join(ROOT, 'src/addin/lean-loader.mjs') },
       ],
     },
     optimization: { minimizer: [new EsbuildPlugin({ target: TARGET, css: true })] },
