@@ -34,7 +34,7 @@ export interface JobStock {
   readonly short: number;
   /** Chance that any line of the plain sums falls short. */
   readonly plainShort: number;
-  /** Share of the worlds that each single line is loaded for, so that all together suffice with the confidence. */
+  /** Share of the worlds that each line of whole things is loaded for, so that all together suffice with the confidence. */
   readonly level: number;
 }
 
@@ -45,6 +45,8 @@ interface Need {
   readonly draws: Float64Array;
   readonly plain: number;
   readonly counts: boolean;
+  /** Loaded in whole pieces. */
+  readonly whole: boolean;
 }
 
 const whole = (x: number): number => (Number.isFinite(x) ? Math.ceil(x - 1e-9) : x);
@@ -82,15 +84,15 @@ function needs(operation: Operation, sizings: readonly Sizing[], count: number, 
   const time = drawsOfShared('strike time', count, basis);
   const lit = strikes(a.value('strike current'), a.value('strike time'), basis);
   if (lit < 1) throw batteryTooSmall();
-  const lines: Need[] = [...rods].map(([name, { draws, plain }]) => ({ name: `rods ${name}`, quantity: 'count', draws, plain, counts: true }));
-  lines.push({ name: 'oxygen', quantity: 'oxygen', draws: total.oxygen, plain: planned.oxygen, counts: false });
-  lines.push({ name: 'cylinders', quantity: 'count', draws: total.oxygen.map((o, i) => whole(o / (content[i] ?? NaN))), plain: whole(planned.oxygen / drawableContent(basis)), counts: true });
-  lines.push({ name: 'batteries', quantity: 'count', draws: total.lightings.map((n, i) => whole(n / Math.max(1, strikes(current[i] ?? NaN, time[i] ?? NaN, basis)))), plain: whole(planned.lightings / lit), counts: true });
+  const lines: Need[] = [...rods].map(([name, { draws, plain }]) => ({ name: `rods ${name}`, quantity: 'count', draws, plain, counts: true, whole: true }));
+  lines.push({ name: 'oxygen', quantity: 'oxygen', draws: total.oxygen, plain: planned.oxygen, counts: false, whole: false });
+  lines.push({ name: 'cylinders', quantity: 'count', draws: total.oxygen.map((o, i) => whole(o / (content[i] ?? NaN))), plain: whole(planned.oxygen / drawableContent(basis)), counts: true, whole: true });
+  lines.push({ name: 'batteries', quantity: 'count', draws: total.lightings.map((n, i) => whole(n / Math.max(1, strikes(current[i] ?? NaN, time[i] ?? NaN, basis)))), plain: whole(planned.lightings / lit), counts: true, whole: true });
   if (operation.crewTimes.includes('plate time')) {
     const plates = (perPin: number): number => whole(perPin * sizings.length);
-    lines.push({ name: 'plates', quantity: 'count', draws: drawsOfShared('plates per pin', count, basis).map(plates), plain: plates(a.value('plates per pin')), counts: true });
+    lines.push({ name: 'plates', quantity: 'count', draws: drawsOfShared('plates per pin', count, basis).map(plates), plain: plates(a.value('plates per pin')), counts: true, whole: true });
   }
-  lines.push({ name: 'crew', quantity: 'hours', draws: total.crewTime, plain: planned.crewTime, counts: true });
+  lines.push({ name: 'crew', quantity: 'hours', draws: total.crewTime, plain: planned.crewTime, counts: true, whole: false });
   return lines;
 }
 
@@ -105,12 +107,18 @@ function places(lines: readonly { readonly draws: Float64Array; readonly sorted:
   return most;
 }
 
+/** The least place for which at least `wanted` of the worlds are covered. */
+function leastPlace(place: Int32Array, wanted: number): number {
+  return Int32Array.from(place).sort()[Math.min(wanted, place.length) - 1] ?? 0;
+}
+
 /**
  * What to load for a list of items so that everything suffices together with a confidence.
  *
  * The need of each line is drawn in the same worlds: items share crew, gas and rods, each with its own scatter. All
  * lines are loaded for the same share of the worlds, the least for which at least `confidence` of the worlds find every
- * line sufficient at once; that share is more than the confidence, since lines run short in different worlds.
+ * line sufficient at once; that share is more than the confidence, since lines run short in different worlds. Whole rods,
+ * cylinders and plates then have something to spare; by so much the crew hours are planned shorter.
  *
  * @param confidence [-], more than 0 and less than 1
  */
@@ -118,27 +126,28 @@ export function jobStock(operation: Operation, sizings: readonly Sizing[], confi
   const count = DRAWS;
   const lines = needs(operation, sizings, count, basis).map((line) => ({ ...line, sorted: Float64Array.from(line.draws).sort() }));
   const counting = lines.filter((line) => line.counts);
-  const place = places(counting, count);
   // The k-th of n ordered draws is exceeded by a further one with chance 1 - k/(n + 1).
-  const wanted = Math.ceil(confidence * (count + 1)) - 1;
-  const ordered = Int32Array.from(place).sort();
-  const level = ordered[Math.min(wanted, count - 1)] ?? 0;
+  const wanted = Math.ceil(confidence * (count + 1));
+  const level = leastPlace(places(counting, count), wanted);
+  const pieces = places(counting.filter((line) => line.whole), count);
+  const rest = places(counting.filter((line) => !line.whole), count);
+  const spared = leastPlace(rest.map((place, i) => ((pieces[i] ?? 0) <= level ? place : count)), wanted);
   const share = (fails: (i: number) => boolean): number => {
     let n = 0;
     for (let i = 0; i < count; i++) if (fails(i)) n++;
     return n / count;
   };
-  if (lines.some((line) => line.sorted[level] === Infinity)) {
+  const loaded = lines.map((line) => ({ ...line, load: line.sorted[line.counts && !line.whole ? spared : level] ?? NaN }));
+  if (loaded.some((line) => line.load === Infinity)) {
     const unsolved = share((i) => lines.some((line) => line.draws[i] === Infinity));
     throw confidenceBeyondReach(`${(100 * confidence).toPrecision(3)}%`, `${(100 * unsolved).toPrecision(2)}%`);
   }
+  const over = (draws: Float64Array, limit: number): number => share((i) => (draws[i] ?? NaN) > limit);
+  const anyOver = (limit: (line: (typeof loaded)[number]) => number): number => share((i) => loaded.some((line) => line.counts && (line.draws[i] ?? NaN) > limit(line)));
   return {
-    lines: lines.map(({ name, quantity, draws, plain, counts, sorted }) => {
-      const load = sorted[level] ?? NaN;
-      return { name, quantity, load, plain, counts, short: share((i) => (draws[i] ?? NaN) > load), plainShort: share((i) => (draws[i] ?? NaN) > plain) };
-    }),
-    short: share((i) => (place[i] ?? 0) > level),
-    plainShort: share((i) => counting.some((line) => (line.draws[i] ?? NaN) > line.plain)),
+    lines: loaded.map(({ name, quantity, draws, plain, counts, load }) => ({ name, quantity, load, plain, counts, short: over(draws, load), plainShort: over(draws, plain) })),
+    short: anyOver((line) => line.load),
+    plainShort: anyOver((line) => line.plain),
     level: (level + 1) / (count + 1),
   };
 }
