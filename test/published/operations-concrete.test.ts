@@ -2,10 +2,11 @@
  * One burning bar through reinforced concrete: US Navy, Underwater Cutting and Welding Manual, S0300-BB-MAN-010, App. E
  * (a reprint was read): 24 in thick, a hole of 2-1/2 in, 60 cu ft of oxygen, 5 min, 80 to 120 psi, one bar.
  *
- * Where the plan falls, at 100 psi with a bar of 3/8 pipe, 10 ft: 66 scf, low 59 to 60, high 101; burning 3.6 min, with
- * pauses 5.2 min; one bar. The published oxygen lies within low and high, but close to the low, 10 % under the middle;
- * the published time lies between burning alone and burning with its pauses. Why the low is near the middle: at the
- * middle the bar burns just about all of its iron (1.6 kg fed, 1.65 kg that the oxygen could burn), and any departure
+ * Where the plan falls, at 100 psi with a bar of 3/8 pipe, 10 ft: 64 scf, low 57, high 97; burning 3.5 min, with pauses
+ * 5.0 min; one bar. The published oxygen lies between low and high, 6 % under the middle and close to the low (about one
+ * job in five or six takes less); without idle and lighting losses, of which the published figure says nothing, the middle
+ * is 58. The published time lies between burning alone and burning with its pauses. Why the low is near the middle: at
+ * the middle the bar burns just about all of its iron (1.6 kg fed, 1.65 kg that the oxygen could burn), and any departure
  * of feed or burnt share from that match costs heat.
  *
  * The heat to melt concrete is the sum of parts below; nothing was fitted to the published case.
@@ -21,19 +22,18 @@ describe('a burning bar through 24 in of reinforced concrete', () => {
     const plan = at(pressure);
     expect(plan['oxygen low']).toBeLessThan(60);
     expect(plan['oxygen high']).toBeGreaterThan(60);
-    // The middle, to the 5 % that the published round figure is worth: 66.
-    expect((plan['oxygen'] as number) / 66).toBeGreaterThan(0.95);
-    expect((plan['oxygen'] as number) / 66).toBeLessThan(1.05);
+    // The published figure is round: 60 to about 10 %.
+    expect(Math.abs((plan['oxygen'] as number) / 60 - 1)).toBeLessThan(0.1);
   });
 
-  it('is quicker than the published 5 min while it burns, and slower with its pauses, at 80 to 100 psi', () => {
-    for (const pressure of [80, 100]) {
-      const burning = at(pressure)['burning'] as number;
-      expect(burning).toBeGreaterThan(3.3);
-      expect(burning).toBeLessThan(5);
-      // Share of the time in which a rod burns: 0.7.
-      expect(burning / 0.7).toBeGreaterThan(5);
+  it('burns 3 to 4-1/2 min where 5 min is published, which lies between that and the time with its pauses at 80 psi', () => {
+    // The published 12 scfm is less than what the model has for a bar at 80 to 120 psi, 13.6 to 20.
+    for (const pressure of [80, 100, 120]) {
+      expect(at(pressure)['burning']).toBeGreaterThan(2.8);
+      expect(at(pressure)['burning']).toBeLessThan(5);
     }
+    // Share of the time in which a rod burns: 0.7.
+    expect((at(80)['burning'] as number) / 0.7).toBeGreaterThan(5);
   });
 
   it('takes one bar', () => {
@@ -45,13 +45,10 @@ describe('a burning bar through 24 in of reinforced concrete', () => {
     expect(numberOf('BURN.BREACH.PRESSURE', 24, 2.5)).toBeCloseTo(100, 9);
   });
 
-  it('counts a thinner bar and a thicker one within the same oxygen, or says by how much not', () => {
-    // A 1/4 pipe bar breaks off twice and is lit twice: its low is 60.1 to 61.2 scf, past the published figure by up to 2 %.
-    for (const rod of ['1/4 pipe', '1/2 pipe', '3/4 pipe']) {
-      const plan = rowsOf('BURN.BREACH.PLAN', 24, 2.5, 1, rod)[0] ?? {};
-      expect((plan['oxygen low'] as number) / 60, rod).toBeLessThan(1.03);
-      expect(plan['oxygen high'], rod).toBeGreaterThan(60);
-    }
+  it.each(['1/4 pipe', '3/8 pipe', '1/2 pipe', '3/4 pipe', undefined])('takes the published oxygen between low and high with %s', (rod) => {
+    const plan = rowsOf('BURN.BREACH.PLAN', 24, 2.5, 1, rod)[0] ?? {};
+    expect(plan['oxygen low']).toBeLessThan(60);
+    expect(plan['oxygen high']).toBeGreaterThan(60);
   });
 });
 

@@ -104,11 +104,11 @@ export const MATERIALS: readonly Material[] = [
     remark: 'a thick block can conduct the heat away as fast as a small rod gives it',
   },
   {
-    kind: 'masonry', name: 'concrete', aliases: ['plain concrete', 'masonry', 'brick'], density: 2400, source: 'concrete density',
+    kind: 'masonry', name: 'concrete', aliases: ['plain concrete', 'masonry', 'brick'], density: 2300, source: 'concrete density',
     heatToMelt: 'concrete heat to melt', heatSource: 'concrete melting',
   },
   {
-    kind: 'masonry', name: 'reinforced concrete', aliases: ['rc', 'rebar concrete'], density: 2400, source: 'concrete density',
+    kind: 'masonry', name: 'reinforced concrete', aliases: ['rc', 'rebar concrete'], density: 2300, source: 'concrete density',
     heatToMelt: 'concrete heat to melt', heatSource: 'concrete melting', steel: 'steel in section',
   },
   {
@@ -194,7 +194,7 @@ export function recordHeat(m: Material, a: Assumptions, trace: Trace): { readonl
   }
   if (m.melts === undefined) return { formula: 'the work from 25 C to the slag temperature', source: m.heatSource };
   a.record('melt temperature ratio', 'r_melt', trace);
-  trace.add({ name: 'melting point of the work', symbol: 'T_melt', value: m.melts, quantity: 'absoluteTemperature', formula: 'register of materials', kind: 'published', source: m.heatSource });
-  trace.add({ name: 'temperature at which the work leaves', symbol: 'T_work', value: m.melts * a.value('melt temperature ratio'), quantity: 'absoluteTemperature', formula: 'melting point x melt temperature ratio', expression: 'r_melt * T_melt', kind: 'calculated', source: 'arithmetic' });
+  trace.add({ name: 'melting point of the work', symbol: 'T_fusion', value: m.melts, quantity: 'absoluteTemperature', formula: 'register of materials', kind: 'published', source: m.heatSource });
+  trace.add({ name: 'temperature at which the work leaves', symbol: 'T_work', value: m.melts * a.value('melt temperature ratio'), quantity: 'absoluteTemperature', formula: 'melting point x melt temperature ratio', expression: 'r_melt * T_fusion', kind: 'calculated', source: 'arithmetic' });
   return { formula: 'the work from 25 C to where it leaves', source: m.heatSource };
 }

@@ -54,11 +54,11 @@ describe('what a material is to the heat balance', () => {
   });
 
   it('concrete takes its heat to melt whatever the slag; with steel in it, density and heat mix by volume and the steel may burn', () => {
-    expect(at('concrete')).toMatchObject({ density: 2400, heat: 2e6, burns: 0 });
+    expect(at('concrete')).toMatchObject({ density: 2300, heat: 2e6, burns: 0 });
     const s = 0.01;
     const mixed = at('reinforced concrete');
-    expect(mixed.density).toBeCloseTo(0.99 * 2400 + s * 7850, 9);
-    expect(mixed.density * mixed.heat).toBeCloseTo(0.99 * 2400 * 2e6 + s * 7850 * ironEnthalpy(2100), 0);
+    expect(mixed.density).toBeCloseTo(0.99 * 2300 + s * 7850, 9);
+    expect(mixed.density * mixed.heat).toBeCloseTo(0.99 * 2300 * 2e6 + s * 7850 * ironEnthalpy(2100), 0);
     expect(mixed.burns).toBeCloseTo((s * 7850) / mixed.density, 12);
   });
 });
