@@ -127,6 +127,10 @@ export const gripBeyondPriors = (tried: string, most: string): CalcError =>
 export const coolsTooSlowly = (target: string, longest: string): CalcError =>
   missing(`the pin does not cool to ${target} within ${longest}; use water, or a target farther from the surroundings`);
 
+export const targetTooCool = (name: string, target: string, sink: string): CalcError => value(`assumption ${name} is ${target}; must be more than ${sink}`);
+export const coolingUnsolved = (): CalcError =>
+  missing('the cooling of this pin finds no solution with these assumptions; bring heat into the part, burning pace, heated zone, joint conductance and boiling flux factor nearer to their defaults');
+
 // Oxygen supply
 export const drawnTooFast = (): CalcError =>
   missing('the cylinder is drawn so fast that its gas cools to where oxygen begins to condense and the model ends; draw more cylinders together on a manifold');
@@ -162,6 +166,7 @@ export const noColumn = (range: string, heading: string, found: readonly string[
 export const unknownHeadingUnit = (heading: string, came: string, accepted: readonly string[]): CalcError =>
   value(`heading "${heading}" gives the unit "${came}"; must be one of ${accepted.join(', ')}`);
 export const headingTwice = (range: string, heading: string): CalcError => value(`${range} has two columns headed "${heading}"; keep one of them`);
+export const oneRowOnly = (range: string, rows: number): CalcError => value(`${range} holds ${rows} items; this function takes one: give one row`);
 export const noRows = (range: string): CalcError => value(`${range} holds no row to work on; blank and heading rows do not count`);
 export const everyRowBad = (range: string, first: CalcError): CalcError => new CalcError(first.code, `no row of ${range} can be used; the first: ${first.message}`);
 

@@ -21,7 +21,7 @@ export function hostFunction(d: Declaration, defaults?: Assumptions): HostFuncti
   return {
     name: d.name,
     summary: d.summary,
-    parameters: d.assume ? [...parameters, ASSUME] : parameters,
+    parameters: d.assume ? [...parameters, { ...ASSUME, optional: d.assume !== 'required' }] : parameters,
     call: (args) => call(d, args, defaults),
   };
 }

@@ -59,6 +59,7 @@ function prepare(d: Declaration, args: readonly Argument[], defaults?: Assumptio
   const names = Object.keys(d.parameters);
   const most = names.length + (d.assume ? 1 : 0);
   if (args.length > most && args.slice(most).some((a) => a !== undefined)) throw messages.tooManyArguments(args.length, most);
+  if (d.assume === 'required' && args[names.length] === undefined) throw messages.isMissing('assume');
   const a = readAssume(d.assume ? args[names.length] : undefined, defaults);
   const { system } = a;
   const slots = names.map((name, i): Slot => slot(name, d.parameters[name] as Parameter, args[i], system));

@@ -17,8 +17,10 @@ function exampleCell(example: string): Cell {
 }
 
 const parametersOf = (d: Declaration): readonly [string, Parameter][] => Object.entries(d.parameters);
-const exampleArguments = (d: Declaration): Argument[] =>
-  parametersOf(d).map(([, p]) => (p.kind.kind === 'cells' ? undefined : p.optional ? undefined : exampleCell(p.example)));
+const exampleAssume = (d: Declaration): Argument[] => (d.assume === 'required' ? [[['stub', 4]]] : []);
+const exampleArguments = (d: Declaration): Argument[] => [
+  ...parametersOf(d).map(([, p]) => (p.kind.kind === 'cells' ? undefined : p.optional ? undefined : exampleCell(p.example))), ...exampleAssume(d),
+];
 const cells = (results: readonly (readonly Cell[])[]): readonly Cell[] => results.flat();
 const errorsOf = (results: readonly (readonly Cell[])[]): readonly { error: string; message: string }[] => cells(results).filter(isCellError);
 
@@ -48,7 +50,7 @@ describe.each(cellFunctions.map((d) => [d.name, d] as const))('%s with cells', (
 
   it('works on the examples of its arguments', () => {
     expect(errorsOf(call(d, good))).toEqual([]);
-    const withOptional = parametersOf(d).map(([, p]) => (p.kind.kind === 'cells' ? undefined : exampleCell(p.example)));
+    const withOptional = [...parametersOf(d).map(([, p]) => (p.kind.kind === 'cells' ? undefined : exampleCell(p.example))), ...exampleAssume(d)];
     expect(errorsOf(call(d, withOptional))).toEqual([]);
   });
 

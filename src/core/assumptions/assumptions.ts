@@ -31,18 +31,26 @@ export class Assumptions {
   readonly entries: readonly Assumption[];
   readonly version: string;
   private readonly byName: ReadonlyMap<string, Assumption>;
+  /** The defaults that this one departs from; itself where it departs from nothing. */
+  readonly defaults: Assumptions;
+  /** Told of each number that is asked for. */
+  private readonly note: ((name: NumberName) => void) | undefined;
 
   private constructor(
     numbers: ReadonlyMap<NumberName, InForce>, words: ReadonlyMap<ChoiceName, string>, entries: readonly Assumption[], byName: ReadonlyMap<string, Assumption>, version: string,
+    defaults?: Assumptions, note?: (name: NumberName) => void,
   ) {
     this.numbers = numbers;
     this.words = words;
     this.entries = entries;
     this.byName = byName;
     this.version = version;
+    this.defaults = defaults ?? this;
+    this.note = note;
     this.system = words.get('units') === 'SI' ? 'SI' : 'US';
   }
 
+  /** Some rows over what is in force: over the defaults, or over another call's. */
   static from(overrides: readonly Override[], defaults: Assumptions = DEFAULTS): Assumptions {
     if (overrides.length === 0) return defaults;
     const numbers = new Map(defaults.numbers);
@@ -51,7 +59,12 @@ export class Assumptions {
       if ('word' in o) words.set(o.name, o.word);
       else numbers.set(o.name, overridden(o, defaults.inForce(o.name)));
     }
-    return new Assumptions(numbers, words, defaults.entries, defaults.byName, defaults.version);
+    return new Assumptions(numbers, words, defaults.entries, defaults.byName, defaults.version, defaults.defaults);
+  }
+
+  /** The same, telling of each number that is asked for: what is not asked for has no effect on what is calculated. */
+  noting(note: (name: NumberName) => void): Assumptions {
+    return new Assumptions(this.numbers, this.words, this.entries, this.byName, this.version, this.defaults, note);
   }
 
   static defaults(): Assumptions {
@@ -80,6 +93,7 @@ export class Assumptions {
   inForce(name: NumberName): InForce {
     const found = this.numbers.get(name);
     if (!found) throw new Error(`no assumption ${name}`);
+    this.note?.(name);
     return found;
   }
 
@@ -94,7 +108,8 @@ export class Assumptions {
 
   /** Names of those that the call set otherwise than the register, in the register's order. */
   departures(): readonly AssumptionName[] {
-    return REGISTRY.filter(({ name }) => this.numbers.get(name as NumberName) !== DEFAULTS.numbers.get(name as NumberName) || this.words.get(name as ChoiceName) !== DEFAULTS.words.get(name as ChoiceName)).map((a) => a.name);
+    const { numbers, words } = this.defaults;
+    return REGISTRY.filter(({ name }) => this.numbers.get(name as NumberName) !== numbers.get(name as NumberName) || this.words.get(name as ChoiceName) !== words.get(name as ChoiceName)).map((a) => a.name);
   }
 
   /** The value in SI, recorded as a step. */
