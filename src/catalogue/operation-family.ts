@@ -40,6 +40,8 @@ export const PLAN_COLUMNS = [
   { heading: 'crew low', quantity: 'time' },
   { heading: 'crew high', quantity: 'time' },
   { heading: 'regulator setting', quantity: 'pressure' },
+  { heading: 'cooling', quantity: 'time' },
+  { heading: 'ram', quantity: 'force' },
   { heading: 'removed', quantity: 'mass' },
   { heading: 'cautions' },
   { heading: 'note' },
@@ -84,7 +86,10 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       calculate: (v, basis, trace) => {
         const working = distinct(trace);
         const sized = size(v, basis, working);
-        if (working) recordSupply(sized, basis, working);
+        if (working) {
+          recordSupply(sized, basis, working);
+          ramOrError(operation, sized, basis, working);
+        }
         return planLine(operation, sized, basis);
       },
       together: shareCylinders,
@@ -96,7 +101,9 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       calculate: (v, basis, trace) => {
         const working = recorder();
         const each = distinct(working);
-        recordSupply(size(v, basis, each), basis, each);
+        const sized = size(v, basis, each);
+        recordSupply(sized, basis, each);
+        ramOrError(operation, sized, basis, each);
         for (const step of working.steps) trace?.add(step);
         return stepLines(working.steps, basis.a.system);
       },
@@ -114,18 +121,25 @@ function planLine<G extends string>(operation: Operation<G>, s: Sizing, basis: B
   const spread = spreadItem(operation, s, basis);
   const high = (x: number): Output => (Number.isFinite(x) ? x : highBeyondReach());
   const setting = settingOrError(s, basis);
-  const notes = [...notesOf(s, basis), ...(setting instanceof CalcError ? [setting.message] : [])];
+  const ram = ramOrError(operation, s, basis);
+  const notes = [...notesOf(s, basis), ...[setting, ram].flatMap((x) => (x instanceof CalcError ? [x.message] : []))];
   return [
     null, s.name, s.rods, spread.lowRods, high(spread.highRods), s.pressure, s.flow, s.oxygen, spread.lowOxygen, high(spread.highOxygen),
     s.oxygen, s.burnTime, s.crewTime, spread.lowCrewTime, high(spread.highCrewTime),
-    setting, s.removed, planCautions(operation.id, s, basis), notes.join('; '),
+    setting, operation.cooling ? s.cooling : null, ram, s.removed, planCautions(operation.id, s, basis), notes.join('; '),
   ];
 }
 
 /** What to set at the regulator; where the hose cannot feed the rod the cell says so, and the rest of the row stands. */
-function settingOrError(s: Sizing, basis: Basis): number | CalcError {
+const settingOrError = (s: Sizing, basis: Basis): number | CalcError => orError(() => itemSetting(s, basis).gauge);
+
+/** The ram to bring, likewise; null where nothing is pushed. */
+const ramOrError = <G extends string>(operation: Operation<G>, s: Sizing, basis: Basis, trace?: Trace): number | CalcError | null =>
+  orError(() => operation.ram?.(s.planned as Readonly<Record<G, number>>, basis, trace) ?? null);
+
+function orError<T>(make: () => T): T | CalcError {
   try {
-    return itemSetting(s, basis).gauge;
+    return make();
   } catch (e) {
     if (e instanceof CalcError) return e;
     throw e;

@@ -2,7 +2,7 @@ import type { Basis } from '../core/basis.ts';
 import { SEVERITIES, type Caution } from '../core/exposure/caution.ts';
 import { cautionsFor, type RaisedCaution } from '../core/exposure/cautions.ts';
 import { OPERATIONS } from '../core/exposure/operations.ts';
-import { workConditions } from '../core/exposure/work-conditions.ts';
+import { coolingConditions, workConditions } from '../core/exposure/work-conditions.ts';
 import type { Sizing } from '../core/operations/size-item.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 
@@ -27,7 +27,7 @@ export function shortCautions(operations: readonly string[], conditions: readonl
 /** The cautions of one item for a cell: `PIN: closed cavity, stored load, ...; 11 more in BURN.CAUTIONS`. */
 export function planCautions(operation: string, { material }: Sizing, { a, once }: Basis): string {
   return once(`cautions ${operation} ${material.name}`, () => {
-    const { named, others } = shortCautions([operation], workConditions(material, a), a.system);
+    const { named, others } = shortCautions([operation], [...workConditions(material, a), ...coolingConditions(operation, a)], a.system);
     return `${operation}: ${named.map((c) => c.key).join(', ')}${others.length > 0 ? `; ${others.length} more in BURN.CAUTIONS` : ''}`;
   });
 }

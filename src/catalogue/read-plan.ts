@@ -11,7 +11,7 @@ import { PLAN_COLUMNS } from './operation-family.ts';
 import { cellUnder, quantityUnder, readRows, readTable, type Cells, type TableRow } from './read-table.ts';
 
 const HEADINGS: readonly string[] = PLAN_COLUMNS.map((c) => c.heading);
-const ALIASES = Object.fromEntries([...HEADINGS, 'cooling'].map((heading) => [heading, [heading]]));
+const ALIASES = Object.fromEntries(HEADINGS.map((heading) => [heading, [heading]]));
 const REQUIRED = ['rod', 'rods', 'oxygen', 'burning', 'crew'];
 
 /** A plan as its region stands in the sheet, columns found by their headings, and the problems of rows that cannot be used. */

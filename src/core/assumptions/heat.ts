@@ -27,8 +27,16 @@ export const HEAT_ASSUMPTIONS = [
     quantity: 'ratio', unit: '', value: 2.5, low: 1.8, high: 4, min: 1.05, max: 20, kind: 'common practice', source: 'common practice',
   },
   {
+    name: 'length over diameter', summary: 'Length of a pin over its diameter, where a function is not told',
+    quantity: 'ratio', unit: '', value: 2.5, low: 1, high: 5, min: 0.1, max: 100, kind: 'common practice', source: 'common practice',
+  },
+  {
     name: 'heat into the part', summary: 'Heat that burning leaves in pin and boss for each unit of pin removed: most of the heat lost, and some of the slag\'s',
     quantity: 'heatPerMass', unit: 'MJ/kg', value: 0.8, low: 0.4, high: 1.4, min: 0.02, max: 8, kind: 'common practice', source: 'common practice',
+  },
+  {
+    name: 'burning pace', summary: 'Pin removed a minute while its core is burnt out, as far as heating and cooling go; what an item burns with its own rods stands in its burning time',
+    quantity: 'massRate', unit: 'lb/min', value: 1.6, low: 0.9, high: 2.6, min: 0.01, max: 200, kind: 'common practice', source: 'common practice',
   },
   {
     name: 'heated zone', summary: 'Length of bore wall that the flame and its slag heat at a time',

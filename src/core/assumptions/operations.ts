@@ -33,6 +33,10 @@ export const OPERATION_ASSUMPTIONS = [
     choices: ['quickest', 'kerf', 'row of holes'], value: 'quickest', kind: 'convention', source: 'common practice',
   },
   {
+    name: 'cooling method', summary: 'How a burnt-out pin is cooled before it is pushed: in still air, or with water run through the bore and over part of the boss',
+    choices: ['air', 'water'], value: 'air', kind: 'convention', source: 'common practice',
+  },
+  {
     name: 'hole pitch', summary: 'Distance between the holes of a row over their width at the far end; 1 lets them touch',
     quantity: 'ratio', unit: '', value: 1, low: 0.85, high: 1.15, min: 0.5, max: 2, kind: 'common practice', source: 'common practice',
   },

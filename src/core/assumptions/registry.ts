@@ -2,6 +2,8 @@ import type { Assumption, ChoiceAssumption, NumberAssumption } from './assumptio
 import { BURN_ASSUMPTIONS } from './burn.ts';
 import { CREW_ASSUMPTIONS } from './crew.ts';
 import { EXPOSURE_ASSUMPTIONS } from './exposure.ts';
+import { FIT_ASSUMPTIONS } from './fit.ts';
+import { HEAT_ASSUMPTIONS } from './heat.ts';
 import { JOB_ASSUMPTIONS } from './job.ts';
 import { OPERATION_ASSUMPTIONS } from './operations.ts';
 import { OXYGEN_ASSUMPTIONS } from './oxygen.ts';
@@ -9,7 +11,7 @@ import { ROD_ASSUMPTIONS } from './rods.ts';
 import { SHEET_ASSUMPTIONS } from './sheet.ts';
 
 /** Every assumption, in the order of the listing. */
-export const REGISTRY = [...SHEET_ASSUMPTIONS, ...ROD_ASSUMPTIONS, ...BURN_ASSUMPTIONS, ...CREW_ASSUMPTIONS, ...OXYGEN_ASSUMPTIONS, ...OPERATION_ASSUMPTIONS, ...JOB_ASSUMPTIONS, ...EXPOSURE_ASSUMPTIONS] as const;
+export const REGISTRY = [...SHEET_ASSUMPTIONS, ...ROD_ASSUMPTIONS, ...BURN_ASSUMPTIONS, ...CREW_ASSUMPTIONS, ...OXYGEN_ASSUMPTIONS, ...OPERATION_ASSUMPTIONS, ...HEAT_ASSUMPTIONS, ...FIT_ASSUMPTIONS, ...JOB_ASSUMPTIONS, ...EXPOSURE_ASSUMPTIONS] as const;
 
 type Entry = (typeof REGISTRY)[number];
 export type AssumptionName = Entry['name'];

@@ -34,7 +34,7 @@ export function drawItem(operation: Operation, sizing: Sizing, basis: Basis, int
   const { rod, material, method, planned } = sizing;
   const count = into.rods.length;
   const worlds = worldsOf(operation, rod.rod, material, count, basis);
-  const cooling = operation.cooling?.(planned, basis) ?? 0;
+  const { cooling } = sizing;
   const mass = rodMassPerLength(rod.rod);
   let reach = NaN;
   let yields: ReturnType<typeof rodYield>;

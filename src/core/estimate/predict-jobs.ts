@@ -31,7 +31,7 @@ export function jobPredictor(jobs: readonly LogJob[], basis: Basis): PredictJobs
   const { a } = basis;
   const keys = jobs.map(({ sizing }) => `${sizing.rod.rod.kind} ${sizing.material.name}`);
   const flows = jobs.map(({ sizing }) => sizing.flow / a.value('flow factor'));
-  const cooling = jobs.map(({ operation, sizing }) => operation.cooling?.(sizing.planned, basis) ?? 0);
+  const cooling = jobs.map(({ sizing }) => sizing.cooling);
   return (read, own, fixedPace, reshape = false) => {
     const out = new Float64Array(jobs.length * CHANNELS.length).fill(NaN);
     const ratesByKey = new Map<string, Rates | undefined>();

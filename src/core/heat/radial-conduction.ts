@@ -1,3 +1,4 @@
+import { coolingUnsolved } from '../messages.ts';
 import type { FluxLaw } from './flux-law.ts';
 import type { RadialMesh } from './radial-mesh.ts';
 
@@ -287,7 +288,7 @@ export function radialConduction(
     const end = time + stage.duration;
     let dt = options.step ?? firstStep(mesh, material, T[1]!);
     while (time < end && !stopped) {
-      if (steps > MOST_STEPS) throw new Error('conduction does not advance');
+      if (steps > MOST_STEPS) throw coolingUnsolved();
       const left = end - time;
       let trial = Math.min(dt, left);
       // Avoids a sliver of a step at the end of a stage.
@@ -297,7 +298,7 @@ export function radialConduction(
         dt = trial * (error === Infinity ? 0.2 : Math.max(0.2, 0.9 * error ** (-1 / 3)));
         continue;
       }
-      if (error === Infinity) throw new Error('conduction does not settle at the fixed step');
+      if (error === Infinity) throw coolingUnsolved();
       if (until && until(after) <= 0) {
         before.set(T);
         trial = crossing(until, before, trial, (t) => {

@@ -81,8 +81,10 @@ export interface Operation<G extends string = string> {
   pressure(sizes: Readonly<Record<G, number>>, a: Assumptions, trace?: Trace): number;
   /** Crew times that do not depend on the burning, all in s. */
   readonly crewTimes: readonly NumberName[];
-  /** Time the item cools before the next step [s]. */
+  /** Time the item cools before the next step [s]; the crew waits through it unless a schedule says otherwise. */
   cooling?(sizes: Readonly<Record<G, number>>, basis: Basis, trace?: Trace): number;
+  /** Rating of the ram that pushes the item out [N]. */
+  ram?(sizes: Readonly<Record<G, number>>, basis: Basis, trace?: Trace): number;
   readonly cautions: readonly string[];
 }
 

@@ -1,3 +1,6 @@
+import { planRam } from '../fit/plan-ram.ts';
+import { tabulatedCoolingTime } from '../heat/cooling-table.ts';
+import { bossInForce, methodInForce, recordBoss, recordHeating } from '../heat/heat-in-force.ts';
 import { mustBeLess } from '../messages.ts';
 import type { Trace } from '../trace/trace.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
@@ -64,5 +67,21 @@ export const PIN = defineOperation({
     });
   },
   crewTimes: ['set-up time', 'plate time', 'push-out time', 'clean-up time'],
+  cooling: (pin, basis, trace) => {
+    const time = tabulatedCoolingTime(pin, basis);
+    if (trace) {
+      const { a } = basis;
+      const method = methodInForce(a);
+      recordBoss(pin.diameter, a, trace);
+      recordHeating({ ...pin, boss: bossInForce(pin.diameter, a) }, method, undefined, a, trace);
+      trace.add({
+        name: 'cooling time', symbol: 't_cool', value: time, quantity: 'time',
+        formula: `until the hottest part of the pin is at the target and the pin even with its boss, cooled with ${method}: conduction through rings, read from a table over diameter, hole and length`,
+        kind: 'calculated', source: 'en 1993-1-2',
+      });
+    }
+    return time;
+  },
+  ram: (pin, { a }, trace) => planRam(pin, a, trace),
   cautions: ['PIN'],
 });

@@ -23,7 +23,10 @@ export interface Sizing {
   readonly rods: number;
   readonly oxygen: number;
   readonly burnTime: number;
+  /** From set-up to clean-up, cooling included; worked out when it is asked for, since cooling costs more than all the rest. */
   readonly crewTime: number;
+  /** Cooling before the next step [s]; 0 where the operation has none. */
+  readonly cooling: number;
   /** Work metal removed. */
   readonly removed: number;
   readonly work: Work;
@@ -71,10 +74,17 @@ export function sizeItem<G extends string>(
   const lightings = Math.max(rods, work.starts ?? 0);
   const oxygen = used.burnOxygen * (1 + rates.idleShare) + lightings * flow * rates.lightingTime;
   const removed = rates.density * (work.freeVolume + work.pierces * work.pierceDepth * (Math.PI / 4) * work.pierceWidth ** 2);
-  const fixedTime = operation.crewTimes.reduce((sum, each) => sum + a.value(each), 0) + (operation.cooling?.(planned, basis) ?? 0);
-  const crewTime = fixedTime + way.time;
-  const sizing = {
-    rod: fitted, name, pressure, flow, consumed: used.consumed, rods, oxygen, burnTime: used.burnTime, crewTime, removed, work, method, otherWays, timeAtWork: way.time, material, planned,
+  const fixedTime = operation.crewTimes.reduce((sum, each) => sum + a.value(each), 0);
+  let cooled: number | undefined;
+  const sizing: Sizing = {
+    rod: fitted, name, pressure, flow, consumed: used.consumed, rods, oxygen, burnTime: used.burnTime,
+    get cooling() {
+      return (cooled ??= operation.cooling?.(planned, basis) ?? 0);
+    },
+    get crewTime() {
+      return fixedTime + this.cooling + way.time;
+    },
+    removed, work, method, otherWays, timeAtWork: way.time, material, planned,
   };
   if (trace) recordSizing(operation, sizing, used, basis, trace);
   return sizing;

@@ -1,0 +1,51 @@
+import type { Basis } from '../basis.ts';
+import { coolingTime } from './cooling-time.ts';
+import { bossInForce, coolingInForce, methodInForce, physicsInForce } from './heat-in-force.ts';
+
+/** Steps of the table in the logarithm of the diameter, in hole over diameter, and in the logarithm of length over diameter. */
+const STEPS = { size: 0.5, bore: 0.025, slimness: Math.LN2 } as const;
+/** Smallest and largest of each that has an entry; beyond, the nearest stands for it. */
+const RANGE = { size: [Math.log(0.004), Math.log(2.5)], bore: [0.1, 0.975], slimness: [Math.log(0.25), Math.log(32)] } as const;
+/** Cooling goes about as this power of the diameter, between the pin's own conduction (2) and the air round the boss (1). */
+const POWER = 1.5;
+
+const AXES = ['size', 'bore', 'slimness'] as const;
+type Axis = (typeof AXES)[number];
+
+/**
+ * Cooling time of a pin in its assumed boss, read from a table that is filled where it is needed.
+ *
+ * Entries are `coolingTime` over diameter^1.5; between them straight lines over the simplex that holds the pin, so that a
+ * pin costs four entries at most and two pins of one shape share them. A pin gets the same alone as in a list.
+ * diameter, hole, length [m]; result [s]. Within 3 % or 1.5 % of the crew's hour of `coolingTime`, whichever is more;
+ * the worst is where the hole grows so large that pin and boss cool in air together instead of pin into boss.
+ * Source: as `coolingTime`.
+ */
+export function tabulatedCoolingTime(pin: { readonly diameter: number; readonly hole: number; readonly length: number }, basis: Basis): number {
+  const { diameter, hole, length } = pin;
+  const where: Readonly<Record<Axis, number>> = { size: Math.log(diameter), bore: hole / diameter, slimness: Math.log(length / diameter) };
+  const cells = AXES.map((axis) => {
+    const [least, most] = RANGE[axis];
+    // A hair of rounding must not call for one more entry.
+    const at = Number((Math.min(most, Math.max(least, where[axis])) / STEPS[axis]).toFixed(9));
+    return { axis, low: Math.floor(at), share: at - Math.floor(at) };
+  });
+  const node = Object.fromEntries(cells.map(({ axis, low }) => [axis, low])) as Record<Axis, number>;
+  const rising = [...cells].sort((x, y) => y.share - x.share);
+  let sum = (1 - (rising[0]?.share ?? 0)) * entry(node, basis);
+  rising.forEach(({ axis, share }, i) => {
+    node[axis]++;
+    const weight = share - (rising[i + 1]?.share ?? 0);
+    if (weight > 0) sum += weight * entry(node, basis);
+  });
+  return sum * diameter ** POWER;
+}
+
+function entry(node: Readonly<Record<Axis, number>>, basis: Basis): number {
+  const { a } = basis;
+  return basis.once(`cooling ${node.size} ${node.bore} ${node.slimness}`, () => {
+    const diameter = Math.exp(node.size * STEPS.size);
+    const pin = { diameter, hole: Math.min(node.bore * STEPS.bore, 0.985) * diameter, boss: bossInForce(diameter, a), length: Math.exp(node.slimness * STEPS.slimness) * diameter };
+    return coolingTime(coolingInForce(pin, methodInForce(a), undefined, a), basis.once('heat physics', () => physicsInForce(a)), undefined, a.system) / diameter ** POWER;
+  });
+}

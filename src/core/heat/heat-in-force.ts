@@ -1,0 +1,88 @@
+import type { Assumptions } from '../assumptions/assumptions.ts';
+import { STEEL_DENSITY } from '../burn/rods.ts';
+import { targetTooCool } from '../messages.ts';
+import type { Trace } from '../trace/trace.ts';
+import { showQuantity } from '../units/show-quantity.ts';
+import type { CoolingMethod, PinInBoss } from './cool-pin.ts';
+import { coolant } from './cooling-time.ts';
+import { heatIntoWall, type BurnPass } from './heat-into-wall.ts';
+import type { HeatPhysics } from './heat-physics.ts';
+
+export type Level = 'low' | 'value' | 'high';
+
+/** What heating and cooling rest on, from the assumptions in force. Pin and boss count as carbon steel. */
+export function physicsInForce(a: Assumptions): HeatPhysics {
+  return {
+    ambient: a.value('ambient temperature'), water: a.value('cooling water temperature'), emissivity: a.value('surface emissivity'), contact: a.value('joint conductance'),
+    wetShare: a.value('wet boss share'), surfaceFactor: a.value('boiling surface factor'), fluxFactor: a.value('boiling flux factor'),
+    filmLimit: a.value('film boiling limit'), meltingPoint: a.value('wall melting point'), density: STEEL_DENSITY, zone: a.value('heated zone'),
+  };
+}
+
+/**
+ * Burning out a bore as it heats pin and boss: one run at the assumed pace, its heat at a level of its range.
+ *
+ * Duration = density pi / 4 hole^2 length / pace; heat as `heatIntoWall`. [m], result [J/m, s].
+ */
+export function passesInForce({ hole, length }: PinInBoss, a: Assumptions, level: Level = 'value'): readonly BurnPass[] {
+  const burnTime = (STEEL_DENSITY * (Math.PI / 4) * hole * hole * length) / a.value('burning pace');
+  return heatIntoWall({ hole, pilot: hole, burnTime, heatPerMass: a.inForce('heat into the part')[level], density: STEEL_DENSITY });
+}
+
+export const methodInForce = (a: Assumptions): CoolingMethod => (a.word('cooling method') === 'water' ? 'water' : 'air');
+
+const targetName = (method: CoolingMethod) => (method === 'water' ? 'cooling target with water' : 'cooling target in air');
+
+/** Hottest part of the pin at which it is pushed [K]; refuses an assumed one that air or water cannot reach. */
+export function targetInForce(method: CoolingMethod, a: Assumptions): number {
+  const target = a.value(targetName(method));
+  const sink = coolant(method, physicsInForce(a));
+  if (!(target > sink.temperature)) {
+    const show = (t: number): string => showQuantity(t, 'temperature', a.system);
+    throw targetTooCool(targetName(method), show(target), `${sink.name} ${show(sink.temperature)}`);
+  }
+  return target;
+}
+
+/** Boss of a pin whose boss is not told [m]. */
+export const bossInForce = (diameter: number, a: Assumptions): number => a.value('boss over pin') * diameter;
+
+/** Records the assumed boss: step `D_o`. */
+export function recordBoss(diameter: number, a: Assumptions, trace: Trace | undefined): void {
+  a.record('boss over pin', 'b', trace);
+  trace?.add({ name: 'boss', symbol: 'D_o', value: bossInForce(diameter, a), quantity: 'length', formula: 'boss over pin x diameter', expression: 'b * D', kind: 'calculated', source: 'arithmetic' });
+}
+
+/** Records what a cooling rests on, and the heat and duration of burning. Steps `D`, `d`, `L` and `D_o` stand before. */
+export function recordHeating(pin: PinInBoss, method: CoolingMethod, target: number | undefined, a: Assumptions, trace: Trace | undefined): void {
+  if (!trace) return;
+  a.record('ambient temperature', 'T_air', trace);
+  a.record('surface emissivity', 'epsilon', trace);
+  a.record('joint conductance', 'h_joint', trace);
+  if (method === 'water') {
+    a.record('cooling water temperature', 'T_water', trace);
+    a.record('wet boss share', 'wet', trace);
+    a.record('boiling surface factor', 'C_sf', trace);
+    a.record('boiling flux factor', 'k_boil', trace);
+    a.record('film boiling limit', 'T_film', trace);
+  }
+  a.record('heated zone', 'zone', trace);
+  a.record('wall melting point', 'T_melt', trace);
+  a.record('heat into the part', 'h_part', trace);
+  a.record('burning pace', 'pace', trace);
+  trace.add({ name: 'density of pin and boss', symbol: 'rho_pin', value: STEEL_DENSITY, quantity: 'density', formula: 'carbon steel', kind: 'published', source: 'steel density' });
+  const duration = passesInForce(pin, a).reduce((sum, pass) => sum + pass.duration, 0);
+  trace.add({
+    name: 'burning, as far as it heats', symbol: 't_heat', value: duration, quantity: 'time', formula: 'density x pi / 4 x hole squared x length / burning pace',
+    expression: 'rho_pin * (PI / 4) * d * d * L / pace', kind: 'calculated', source: 'arithmetic',
+  });
+  a.record('pin over boss when pushed', 'dT_even', trace);
+  trace.add({ name: 'cooled with', symbol: 'cooled', value: method, quantity: 'count', formula: 'given, or the assumption cooling method', kind: 'input', source: '' });
+  if (target === undefined) a.record(targetName(method), 'T_push', trace);
+  else trace.add({ name: 'target', symbol: 'T_push', value: target, quantity: 'temperature', formula: 'given', kind: 'input', source: '' });
+}
+
+/** What a cooling asks for besides the pin. */
+export function coolingInForce(pin: PinInBoss, method: CoolingMethod, target: number | undefined, a: Assumptions) {
+  return { ...pin, method, passes: passesInForce(pin, a), target: target ?? targetInForce(method, a), evenness: a.value('pin over boss when pushed') };
+}
