@@ -28,7 +28,7 @@ export const JOB_ASSUMPTIONS = [
   },
   {
     name: 'noise rule', summary: 'Rule that limits the noise dose of a shift',
-    choices: ['NIOSH', 'OSHA', 'EU'], value: 'NIOSH', kind: 'convention', source: 'convention',
+    choices: ['NIOSH', 'OSHA', 'EU'], value: 'OSHA', kind: 'convention', source: 'convention',
   },
   {
     name: 'fire watch rule', summary: 'Rule that sets how long the place is watched after the last burning',
