@@ -250,7 +250,7 @@ export function bayesUpdate(log: BayesLog): BayesFit {
     const step = choleskySolve(system.triangle, system.gradient);
     // Squared length of the step in posterior standard deviations.
     const length = step.reduce((sum, d, k) => sum + d * (system.gradient[k] ?? 0), 0);
-    const settled = length < 1e-12;
+    let settled = length < 1e-12;
     if (!settled) {
       const start = now;
       const before = cost(start, scale, robust);
@@ -259,6 +259,9 @@ export function bayesUpdate(log: BayesLog): BayesFit {
         now = state(start.at.map((u, k) => u + share * (step[k] ?? NaN)));
         share /= 2;
       } while (share > 1e-9 && !(cost(now, scale, robust) <= before));
+      // At a kink of the model no step improves any more: as settled as it can be.
+      settled = !(cost(now, scale, robust) < before);
+      if (settled) now = start;
       columns = jacobian(now);
       system = assemble(now, columns, scale, robust);
     }

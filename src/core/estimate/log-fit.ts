@@ -23,6 +23,8 @@ type Fitted = NumberName | typeof PACE;
 const LEAST_TIME = 1e-3;
 /** Change of a figure by one deviation of a factor under which the log is held to say nothing of it: it keeps its range. */
 const NO_EFFECT = 0.02;
+/** Share of the prior variance that a log must take away to have told anything of a factor. */
+const KNOWS_NOTHING = 1e-3;
 /** Scatter over that assumed from which the jobs are said to disagree. */
 const DISAGREE = 1.5;
 /** Both ends of the range that is told with each factor: 80 percent. */
@@ -307,7 +309,7 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
   const prior = own.map((moments, k) => widened(moments, held.map((h) => ({ moments: h.moments, shift: h.shift[k] ?? 0 }))));
   const fit = fitted.length > 0 ? update(model, prior, scatterMoments) : undefined;
   const predicted = fit && predictAt(model, fit.mean);
-  const factors = factorsAfter(model, own, held, fit);
+  const factors = factorsAfter(model, own, prior, held, fit);
   return {
     factors,
     jobs: fit ? jobs.map((job, i) => jobFit(job, i, predicted ?? new Float64Array(0), fit)) : [],
@@ -353,10 +355,12 @@ function jobFit(job: LogJob, i: number, predicted: Float64Array, fit: BayesFit):
 }
 
 /** Every drawn factor after the fit, in a fixed order, then further held ones. */
-function factorsAfter(model: Model, own: readonly LogMoments[], held: readonly Held[], fit: BayesFit | undefined): readonly FittedFactor[] {
+function factorsAfter(model: Model, own: readonly LogMoments[], prior: readonly LogMoments[], held: readonly Held[], fit: BayesFit | undefined): readonly FittedFactor[] {
   const { jobs, basis, fitted } = model;
   const t = fit ? studentQuantile(UPPER, fit.degrees) / normalQuantile(UPPER) : 1;
   const after = (k: number): LogMoments => ({ mean: fit?.mean[k] ?? NaN, deviation: t * Math.sqrt(fit?.covariance[k * fitted.length + k] ?? NaN) });
+  /** Whether the log says anything of a factor. */
+  const told = (k: number): boolean => (fit?.covariance[k * fitted.length + k] ?? NaN) < (prior[k]?.deviation ?? NaN) ** 2 * (1 - KNOWS_NOTHING);
   const z = normalQuantile(UPPER);
   const carried = (name: NumberName, role: Role, from: LogMoments, to: LogMoments, noted: number): FittedFactor => ({
     name, role, jobs: noted, range: withinLimits(name, carriedRange(rangeOf(name, basis), from, to)), error: to.deviation,
@@ -372,8 +376,12 @@ function factorsAfter(model: Model, own: readonly LogMoments[], held: readonly H
   const one = (name: NumberName): FittedFactor => {
     const k = fitted.indexOf(name);
     const range = rangeOf(name, basis);
-    if (k >= 0) return carried(name, 'fitted', own[k] as LogMoments, after(k), jobsFor(name, jobs));
-    if (paced.includes(name) && !isCertain(range)) {
+    if (k >= 0) {
+      const [from, to] = [own[k] as LogMoments, prior[k] as LogMoments];
+      if (told(k)) return carried(name, 'fitted', from, after(k), jobsFor(name, jobs));
+      return to.deviation > from.deviation * (1 + KNOWS_NOTHING) ? carried(name, 'widened', from, to, 0) : plain(name, 'kept', basisRange(name, basis));
+    }
+    if (paced.includes(name) && told(pace) && !isCertain(range)) {
       // The times of a crew keep their proportion: each moves and narrows as their sum does.
       const from = momentsOf(name, basis);
       const [before, now] = [own[pace] as LogMoments, after(pace)];
