@@ -17,7 +17,7 @@ export interface CoolingTime extends PinInBoss {
 }
 
 /** Cooling is not followed longer than this [s], 14 days. */
-const LONGEST = 14 * 86400;
+export const LONGEST = 14 * 86400;
 
 /** Coolest the surroundings can make a pin, and what they are called. */
 export function coolant(method: CoolingMethod, { ambient, water }: HeatPhysics): { readonly temperature: number; readonly name: string } {
