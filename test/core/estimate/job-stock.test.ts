@@ -33,7 +33,7 @@ describe('what to load for a job', () => {
       let solved = true;
       for (const [i, [d, l]] of PINS.entries()) {
         try {
-          const took = scattered(sizePin(d, l, sizings[i]!.name, world), drawFactor('item scatter', random, basis), world, PIN.cooling?.(sizings[i]!.planned, basis) ?? 0);
+          const took = scattered(sizePin(d, l, sizings[i]!.name, world), drawFactor('item scatter', random, basis), world, sizings[i]!.cooling);
           rods.set(sizings[i]!.name, (rods.get(sizings[i]!.name) ?? 0) + took.rods);
           total.oxygen += took.oxygen;
           total.crew += took.crew;

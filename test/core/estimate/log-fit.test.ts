@@ -208,7 +208,7 @@ describe('the ranges after a fit', () => {
       const sizing = sizePin(4, 12, '3/8 x 36', basis);
       drawItem(PIN, { ...sizing, flow: sizing.flow * after.a.value('flow factor') }, after, draws, new Float64Array(256).fill(1));
       const world = basisWith(truth);
-      const took = scattered(sizePin(4, 12, '3/8 x 36', world), 1, world, PIN.cooling?.(sizing.planned, basis) ?? 0);
+      const took = scattered(sizePin(4, 12, '3/8 x 36', world), 1, world, sizing.cooling);
       const inside = (values: Float64Array, x: number): number => {
         const [low = NaN, high = NaN] = drawPercentiles(values, [0.1, 0.9]);
         return x >= low && x <= high ? 1 : 0;

@@ -70,7 +70,7 @@ export function simulateLog(pins: readonly SimulatedPin[], truth: Truth, random:
     const happened = sizePin(diameter, length, sizing.name, world);
     const own = pertQuantile(scatter, random.uniform());
     const noted = (x: number, deviation: number): number => x * Math.exp(deviation * random.normal());
-    const took = scattered(happened, own, world, PIN.cooling?.(sizing.planned, basis) ?? 0);
+    const took = scattered(happened, own, world, sizing.cooling);
     const rods = wholeUp(noted(rodsFor(happened.consumed * own, happened.rod, happened.work.reach, world), noise.rods));
     return {
       row: i + 2, label: String(i + 1), operation: PIN, sizing,

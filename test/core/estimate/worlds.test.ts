@@ -51,7 +51,7 @@ describe('the draws', () => {
     const names = drawnFactors(PIN, SHORT, STEEL, basis.a);
     worldsOf(PIN, SHORT, STEEL, 32, basis).forEach((world, i) => {
       const certain = basisWith(Object.fromEntries(names.map((name) => [name, world.read(name)])));
-      const took = scattered(sizePin(4, 16, '3/8 x 36', certain), world.own, certain, PIN.cooling?.(sizing.planned, basis) ?? 0);
+      const took = scattered(sizePin(4, 16, '3/8 x 36', certain), world.own, certain, sizing.cooling);
       expect(draws.rods[i]).toBe(took.rods);
       expect(draws.oxygen[i]).toBeCloseTo(took.oxygen, 9);
       expect(draws.burnTime[i]).toBeCloseTo(took.burning, 6);
