@@ -115,6 +115,8 @@ interface Crew {
 type Preference = 'push' | 'burn';
 
 const TOLERANCE = 1e-6;
+/** For texts: to a hundredth of an hour. */
+const rounded = (time: number): number => Math.round(time / 36) * 36;
 
 /** Whether an item has cooled by a time of a shift; a night between two shifts cools anything. */
 function isCool(burnt: Burnt, shift: number, time: number): boolean {
@@ -187,8 +189,8 @@ export function jobSchedule(plan: readonly PlanRow[], crews: number, shift: numb
   for (const s of stagesOf(plan, basis)) {
     const needs = Math.max(s.before + s.hot + watch, s.after);
     const reason =
-      needs > shift + TOLERANCE ? doesNotFitShift(showQuantity(needs, 'hours', a.system), showQuantity(shift, 'hours', a.system))
-      : s.burning > limits.noiseTime * (1 + TOLERANCE) ? itemOverNoiseLimit(showQuantity(s.burning, 'time', a.system), showQuantity(limits.noiseTime, 'time', a.system), rule.name)
+      needs > shift + TOLERANCE ? doesNotFitShift(showQuantity(rounded(needs), 'hours', a.system), showQuantity(rounded(shift), 'hours', a.system))
+      : s.burning > limits.noiseTime * (1 + TOLERANCE) ? itemOverNoiseLimit(showQuantity(rounded(s.burning), 'time', a.system), showQuantity(rounded(limits.noiseTime), 'time', a.system), rule.name)
       : '';
     if (reason === '') fitting.push(s);
     else left.push({ ...s, note: reason });

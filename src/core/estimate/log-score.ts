@@ -9,8 +9,8 @@ import { percentileOfSorted } from './percentile.ts';
 
 /** Fewer jobs than this say nothing of honesty. */
 export const FEW_JOBS = 5;
-/** Both tails of what honest estimates would show by chance. */
-const TAIL = 0.05;
+/** Each tail of what honest estimates show by chance: three things are looked at, so that each must be rare. */
+const TAIL = 0.01;
 const LOW = 0.1;
 const HIGH = 0.9;
 
@@ -22,14 +22,14 @@ export interface ChannelScore {
   readonly jobs: number;
   /** Typical figure noted over the middle of its estimate: median. */
   readonly bias: number;
-  /** Spread of noted over estimated: standard deviation of its logarithm, and the like for honest estimates. */
+  /** Spread of noted over estimated: half the width of the middle 68 % of its logarithm, and the like for honest estimates. */
   readonly spread: number;
   readonly claimedSpread: number;
   /** Shares of jobs at or under low (P10), middle (P50) and high (P90). */
   readonly underLow: number;
   readonly underMiddle: number;
   readonly underHigh: number;
-  /** Share inside low to high, and the least and most that honest estimates show in nine logs of ten. */
+  /** Share inside low to high, and the least and most that honest estimates show in 98 logs of 100. */
   readonly inside: number;
   readonly honestLeast: number;
   readonly honestMost: number;
@@ -51,9 +51,13 @@ const arrayOf = (draws: ItemDraws, channel: Channel): Float64Array =>
 
 const median = (values: ArrayLike<number>): number => percentileOfSorted(Float64Array.from(values).sort(), 0.5);
 
-function deviation(values: readonly number[]): number {
-  const mean = values.reduce((sum, v) => sum + v, 0) / values.length;
-  return Math.sqrt(values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / Math.max(1, values.length - 1));
+/** Share of a normal distribution that lies below one standard deviation under its mean. */
+const ONE_DEVIATION = 0.158655;
+
+/** Half the width of the middle 68 percent: the standard deviation of a normal distribution, and little moved by a wild job. */
+function robustDeviation(values: readonly number[]): number {
+  const sorted = Float64Array.from(values).sort();
+  return (percentileOfSorted(sorted, 1 - ONE_DEVIATION) - percentileOfSorted(sorted, ONE_DEVIATION)) / 2;
 }
 
 /** The claims about one figure of every job that notes it; readings scatter besides, as the log's are held to. */
@@ -81,7 +85,7 @@ function claims(channel: Channel, jobs: readonly LogJob[], basis: Basis): readon
 function shows(all: readonly Claim[], figure: (claim: Claim) => number): { readonly bias: number; readonly inside: number; readonly spread: number } {
   const logs = all.map((claim) => Math.log(figure(claim) / claim.middle));
   const inside = all.filter((claim) => figure(claim) >= claim.low && figure(claim) <= claim.high).length / all.length;
-  return { bias: Math.exp(median(logs)), inside, spread: deviation(logs) };
+  return { bias: Math.exp(median(logs)), inside, spread: robustDeviation(logs) };
 }
 
 function scoreOf(channel: Channel, all: readonly Claim[]): ChannelScore {
@@ -116,7 +120,7 @@ function scoreOf(channel: Channel, all: readonly Claim[]): ChannelScore {
  * The claim for a job is its low to high (P10 to P90) with the scatter of reading. Jobs of one log share crew and gas, so
  * that honest estimates may all be off to the same side: what the log shows is held against what each world of the
  * draws would have shown, not against a binomial count. `too low` and `too high` are said of the estimates: the typical
- * job took more, or less, than nine in ten honest logs would show. `too narrow` and `too wide` are said of low and high.
+ * job took more, or less, than 98 in 100 honest logs would show. `too narrow` and `too wide` are said of low and high.
  */
 export function logScore(jobs: readonly LogJob[], basis: Basis): readonly ChannelScore[] {
   return CHANNELS.flatMap((channel): readonly ChannelScore[] => {
