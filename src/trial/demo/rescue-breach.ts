@@ -73,7 +73,8 @@ export function rescueBreachSheet(): SheetDescription {
       [`C25:P${24 + HOLES.length}`]: { format: '0' },
       [`A${26 + HOLES.length}`]: { bold: true },
     },
-    widths: { A: 230, 'B:C': 84, 'D:H': 84, I: 130, J: 80 },
+    heights: { 1: 30, 5: 40, 14: 40, 24: 40 },
+    widths: { A: 230, B: 110, C: 84, 'D:H': 84, I: 130, J: 80 },
     frozenRows: 3,
   };
 }

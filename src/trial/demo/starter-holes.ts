@@ -58,6 +58,7 @@ export function starterHolesSheet(): SheetDescription {
       [`A${LAST + 4}:F${LAST + 4}`]: HEADING,
       [`D${LAST + 5}:E${LAST + 40}`]: { format: '0.0' },
     },
+    heights: { 1: 30, 5: 40, [LAST + 4]: 40 },
     widths: { A: 210, B: 84, C: 260, 'D:G': 84, I: 120, J: 90 },
     frozenRows: 3,
   };
