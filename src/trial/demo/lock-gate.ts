@@ -88,7 +88,7 @@ export function lockGateSheet(): SheetDescription {
       [`A${TOTAL}:I${TOTAL}`]: { bold: true },
       [`A${TOTAL + 3}`]: { bold: true },
     },
-    heights: { 1: 30, 5: 40, [FIRST_WET - 1]: 40, [FIRST_GROOVE - 1]: 40, 11: 40 },
+    heights: { 1: 30, 5: 40, [FIRST_WET - 1]: 40, [FIRST_GROOVE - 1]: 40 },
     widths: { A: 210, 'B:D': 90, 'E:I': 84, J: 20, K: 130, L: 90 },
     frozenRows: 3,
   };
