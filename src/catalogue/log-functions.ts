@@ -1,6 +1,6 @@
 import { isChoice } from '../core/assumptions/assumption.ts';
 import { Assumptions } from '../core/assumptions/assumptions.ts';
-import { REGISTRY, numberAssumption, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
+import { REGISTRY, numberAssumption, type NumberName } from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
 import { logFit, type FittedFactor, type JobFit, type LogFit } from '../core/estimate/log-fit.ts';
@@ -33,7 +33,8 @@ function unitFor(name: NumberName, { a }: Basis): string {
 function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
   const { quantity, summary } = numberAssumption(f.name);
   const unit = unitFor(f.name, basis);
-  const shown = (x: number): number => fromSi(x, quantity, 'US', unit);
+  // Without the last bits that the way through SI and back leaves.
+  const shown = (x: number): number => Number(fromSi(x, quantity, 'US', unit).toPrecision(12));
   const { low, likely, high } = f.range;
   const { kind, source } = basis.a.inForce(f.name);
   const line = (as: string, from: string, meaning: string): readonly Output[] => [f.name, shown(likely), shown(low), shown(high), unit, as, from, meaning];
@@ -57,10 +58,10 @@ function carriedOver(factors: readonly FittedFactor[], { a }: Basis): readonly (
   return REGISTRY.flatMap((entry): readonly (readonly Output[])[] => {
     if (done.has(entry.name)) return [];
     if (isChoice(entry)) {
-      const word = a.word(entry.name as ChoiceName);
+      const word = a.word(entry.name);
       return word === entry.value ? [] : [[entry.name, word, null, null, entry.choices.join(' or '), 'your value', 'your value', entry.summary]];
     }
-    const name = entry.name as NumberName;
+    const name = entry.name;
     const [now, before] = [a.inForce(name), standard.inForce(name)];
     if (now.value === before.value && now.low === before.low && now.high === before.high) return [];
     const unit = a.system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
@@ -143,7 +144,7 @@ export const LOG_FUNCTIONS: readonly Declaration[] = [
       const { jobs, bad } = readLog(cells, basis);
       const scores = logScore(jobs, basis);
       if (scores.length === 0) throw messages.nothingNoted();
-      const ownLog = REGISTRY.some((entry) => !isChoice(entry) && basis.a.inForce(entry.name as NumberName).kind === 'your log');
+      const ownLog = REGISTRY.some((entry) => !isChoice(entry) && basis.a.inForce(entry.name).kind === 'your log');
       const note = ownLog ? [SCORE_COLUMNS.map((_, i): Output => (i === 0 ? 'note' : i === SCORE_COLUMNS.length - 1 ? messages.scoredOnItself() : null))] : [];
       return [...scores.map(scoreLine), ...note, ...leftOut(bad, SCORE_COLUMNS.length, '')];
     },

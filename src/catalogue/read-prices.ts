@@ -61,8 +61,9 @@ export function readPrices(cells: Cells, system: UnitSystem): Prices {
     if (heading || isBlankCell(priceCell)) return;
     try {
       // A rod's name that the sheet turned into a date is told as such.
-      if (typeof nameCell !== 'string') readCell(nameCell, 'name', { kind: 'rod' }, system);
-      const key = readPrice(reading, String(nameCell), priceCell, perCell, i + 1, system);
+      const name = typeof nameCell === 'string' ? nameCell : '';
+      if (name === '') readCell(nameCell, 'name', { kind: 'rod' }, system);
+      const key = readPrice(reading, name, priceCell, perCell, i + 1, system);
       const before = seen.get(key);
       if (before !== undefined && !key.startsWith('other')) throw messages.priceTwice(i + 1, key, before);
       seen.set(key, i + 1);

@@ -37,8 +37,8 @@ const tidy = (text: string): string => text.toLowerCase().replace(/[\s_]+/g, ' '
 export function readHeading(cell: Cell | undefined): Heading | undefined {
   if (typeof cell !== 'string' || cell.trim() === '') return undefined;
   const text = cell.trim();
-  const [, name, unit] = /^(.*?)\s*(?:,\s*([^,]*)|[([]([^)\]]*)[)\]])$/.exec(text)?.filter((part) => part !== undefined) ?? [];
-  return name !== undefined && unit !== undefined && name !== '' ? { name: tidy(name), unit: unit.trim(), text } : { name: tidy(text), unit: '', text };
+  const parts = /^(.+?)\s*(?:,\s*([^,]*)|[([]([^)\]]*)[)\]])$/.exec(text);
+  return parts ? { name: tidy(parts[1] ?? ''), unit: (parts[2] ?? parts[3] ?? '').trim(), text } : { name: tidy(text), unit: '', text };
 }
 
 /**
@@ -65,7 +65,7 @@ export function readTable(range: string, cells: Cells, aliases: Readonly<Record<
   });
   if (columns) return rows;
   const lacking = required.find((name) => !nearest.has(name));
-  throw nearest.size > 0 && lacking !== undefined ? messages.noColumn(range, lacking, headings) : messages.noHeading(range, required);
+  throw nearest.size > 0 && lacking !== undefined ? messages.noColumn(range, lacking, headings) : messages.noHeading(range, required.length > 0 ? required : Object.keys(aliases));
 }
 
 function headingRow(range: string, row: readonly Cell[], aliases: Readonly<Record<string, readonly string[]>>): ReadonlyMap<string, TableColumn> {

@@ -11,5 +11,6 @@ export const CONFIDENCE: QuantityKind = { kind: 'quantity', quantity: 'percent',
  * would be less than 1% is taken as a share already.
  */
 export function shareOf(percent: number): number {
-  return percent < PERCENT ? percent / PERCENT : percent;
+  // Rounded, so that 90 and 0.9 mean the same to the last bit.
+  return Number((percent < PERCENT ? percent / PERCENT : percent).toPrecision(12));
 }
