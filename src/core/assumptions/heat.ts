@@ -35,8 +35,12 @@ export const HEAT_ASSUMPTIONS = [
     quantity: 'heatPerMass', unit: 'MJ/kg', value: 0.8, low: 0.4, high: 1.4, min: 0.02, max: 8, kind: 'common practice', source: 'common practice',
   },
   {
-    name: 'burning pace', summary: 'Pin removed a minute while its core is burnt out, as far as heating and cooling go; what an item burns with its own rods stands in its burning time',
-    quantity: 'massRate', unit: 'lb/min', value: 1.6, low: 0.9, high: 2.6, min: 0.01, max: 200, kind: 'common practice', source: 'common practice',
+    name: 'burning pace', summary: 'Pin removed for each minute at the work, pauses and rod changes counted, as far as heating goes; an item\'s own rods set its burning time',
+    quantity: 'massRate', unit: 'lb/min', value: 0.9, low: 0.5, high: 1.5, min: 0.01, max: 200, kind: 'common practice', source: 'common practice',
+  },
+  {
+    name: 'pilot width', summary: 'Width of the pilot pierced before the bore is widened, as far as heating goes',
+    quantity: 'length', unit: 'in', value: 0.75, low: 0.5, high: 1, min: 0.05, max: 12, kind: 'common practice', source: 'common practice',
   },
   {
     name: 'heated zone', summary: 'Length of bore wall that the flame and its slag heat at a time',

@@ -17,7 +17,7 @@ type Axis = (typeof AXES)[number];
  *
  * Entries are `coolingTime` over diameter^1.5; between them straight lines over the simplex that holds the pin, so that a
  * pin costs four entries at most and two pins of one shape share them. A pin gets the same alone as in a list.
- * diameter, hole, length [m]; result [s]. Within 3 % or 1.5 % of the crew's hour of `coolingTime`, whichever is more;
+ * diameter, hole, length [m]; result [s]. Within 10 % or 2 minutes of `coolingTime`, whichever is more, from 1 to 12 in;
  * the worst is where the hole grows so large that pin and boss cool in air together instead of pin into boss.
  * Source: as `coolingTime`.
  */

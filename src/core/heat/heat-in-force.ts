@@ -20,13 +20,13 @@ export function physicsInForce(a: Assumptions): HeatPhysics {
 }
 
 /**
- * Burning out a bore as it heats pin and boss: one run at the assumed pace, its heat at a level of its range.
+ * Burning out a bore as it heats pin and boss: pilot and widening at the assumed pace, the heat at a level of its range.
  *
  * Duration = density pi / 4 hole^2 length / pace; heat as `heatIntoWall`. [m], result [J/m, s].
  */
 export function passesInForce({ hole, length }: PinInBoss, a: Assumptions, level: Level = 'value'): readonly BurnPass[] {
   const burnTime = (STEEL_DENSITY * (Math.PI / 4) * hole * hole * length) / a.value('burning pace');
-  return heatIntoWall({ hole, pilot: hole, burnTime, heatPerMass: a.inForce('heat into the part')[level], density: STEEL_DENSITY });
+  return heatIntoWall({ hole, pilot: a.value('pilot width'), burnTime, heatPerMass: a.inForce('heat into the part')[level], density: STEEL_DENSITY });
 }
 
 export const methodInForce = (a: Assumptions): CoolingMethod => (a.word('cooling method') === 'water' ? 'water' : 'air');
@@ -70,6 +70,7 @@ export function recordHeating(pin: PinInBoss, method: CoolingMethod, target: num
   a.record('wall melting point', 'T_melt', trace);
   a.record('heat into the part', 'h_part', trace);
   a.record('burning pace', 'pace', trace);
+  a.record('pilot width', 'w_pilot', trace);
   trace.add({ name: 'density of pin and boss', symbol: 'rho_pin', value: STEEL_DENSITY, quantity: 'density', formula: 'carbon steel', kind: 'published', source: 'steel density' });
   const duration = passesInForce(pin, a).reduce((sum, pass) => sum + pass.duration, 0);
   trace.add({

@@ -84,6 +84,8 @@ const MOST_NEWTON = 12;
 const TOO_LONG = 8;
 const UNDERSHOOT = 1e-6;
 const MOST_STEPS = 200_000;
+/** A step refused down to this [s] never settles. */
+const SHORTEST_STEP = 1e-12;
 
 /**
  * Transient heat conduction in concentric rings.
@@ -288,7 +290,7 @@ export function radialConduction(
     const end = time + stage.duration;
     let dt = options.step ?? firstStep(mesh, material, T[1]!);
     while (time < end && !stopped) {
-      if (steps > MOST_STEPS) throw coolingUnsolved();
+      if (steps > MOST_STEPS || !(dt > SHORTEST_STEP)) throw coolingUnsolved();
       const left = end - time;
       let trial = Math.min(dt, left);
       // Avoids a sliver of a step at the end of a stage.
