@@ -17,7 +17,8 @@ const SIZES: readonly string[] = [...new Set(OPERATION_IDS.flatMap((id) => opera
 
 /** Columns of a log by every name they may be headed by. */
 export const LOG_COLUMNS: Readonly<Record<string, readonly string[]>> = {
-  job: ['job', 'name', 'item', 'no.', 'no', 'pin'],
+  job: ['job', 'no.', 'no', 'number'],
+  name: ['name', 'pin', 'item', 'where'],
   operation: ['operation'],
   ...Object.fromEntries(SIZES.map((name) => [name, [parameterLabel(name), ...(name === 'hole' ? ['bore'] : [])]])),
   rod: ['rod'],
@@ -65,8 +66,7 @@ function logJob(row: TableRow, basis: Basis): LogJob {
   if (burning !== undefined && crew !== undefined && burning > crew) {
     throw messages.tooHigh('burning minutes', showQuantity(burning, 'time', system), `the crew minutes of ${showQuantity(crew, 'time', system)}`);
   }
-  const job = cellUnder(row, 'job');
-  const label = typeof job === 'number' || (typeof job === 'string' && !isBlankCell(job)) ? String(job).trim() : `row ${row.row}`;
+  const label = [cellUnder(row, 'job'), cellUnder(row, 'name')].flatMap((c) => (typeof c === 'number' || typeof c === 'string' ? [String(c).trim()] : [])).find((text) => text !== '') ?? `row ${row.row}`;
   return { row: row.row, label, operation, sizing, noted: { rods, oxygen, burning, crew } satisfies Record<(typeof CHANNELS)[number], number | undefined> };
 }
 

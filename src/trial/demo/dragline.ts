@@ -1,6 +1,7 @@
 import { findFunction } from '../../catalogue/catalogue.ts';
 import { call } from '../../sheet/call.ts';
 import type { CellContent, SheetDescription } from '../engine/workbook.ts';
+import { loadAndPriceSheet } from './load-and-price.ts';
 import { HEADING, INPUT, typed } from './looks.ts';
 
 type Size = number | string;
@@ -126,8 +127,9 @@ function workingSheet(assume: string): SheetDescription {
   };
 }
 
-/** A realistic job of an invented dragline overhaul: its pins, their plan, the working of one, and the assumptions of all. */
+/** A realistic job of an invented dragline overhaul: its pins, their plan, what to load and charge, the working of one, and the assumptions of all. */
 export function draglineSheets(): readonly SheetDescription[] {
   const { sheet, range } = assumptions();
-  return [pinSheet(range), planSheet(range), workingSheet(range), sheet];
+  const load = loadAndPriceSheet(`Pins!$C$${FIRST}:$E$${LAST}`, `Plan!$A$3:$Z$${PINS.length + 3}`, range, PINS.length);
+  return [pinSheet(range), planSheet(range), load, workingSheet(range), sheet];
 }
