@@ -149,6 +149,25 @@ describe('the supply line', () => {
   });
 });
 
+describe('pin and boss', () => {
+  it.each([['pin', 'Pin, bore and boss to scale, cut along the axis'], ['cooling', 'Temperature and contact pressure over time']] as const)('have a drawing %s with its words, inside its frame at 320 px', async (id, name) => {
+    await open.page.setViewportSize({ width: 320, height: 900 });
+    const drawing = section(id).getByRole('img', { name });
+    expect((await drawing.locator('desc').textContent())?.length).toBeGreaterThan(40);
+    const boxes = await drawing.locator('text').evaluateAll((texts) => texts.map((t) => t.getBoundingClientRect().toJSON() as { left: number; right: number }));
+    const frame = await drawing.boundingBox();
+    for (const box of boxes) expect(box.left >= (frame?.x ?? 0) - 1 && box.right <= (frame?.x ?? 0) + (frame?.width ?? 0) + 1).toBe(true);
+    if (SHOTS !== undefined) await section(id).screenshot({ path: `${SHOTS}/${id}.png` });
+    await open.page.setViewportSize({ width: 360, height: 900 });
+  });
+
+  it('are not drawn for a cell about something else', async () => {
+    await select('G5');
+    expect(await section('pin').count()).toBe(0);
+    expect(await section('cooling').count()).toBe(0);
+  });
+});
+
 describe('a source', () => {
   it('opens from a step with its citation and edition, and leads back to the step', async () => {
     await section('working').getByRole('link', { name: 'nasa polynomials' }).first().press('Enter');

@@ -1,0 +1,67 @@
+import { CalcError } from '../core/errors.ts';
+import { bossSteelInForce, pinSteelInForce } from '../core/fit/fit-in-force.ts';
+import { RETAINED_GRID } from '../core/fit/retained-interference.ts';
+import { heatedPin, shrinkHeated, type ShrinkReason } from '../core/fit/shrink-pin.ts';
+import type { CoolingMethod, PinInBoss } from '../core/heat/cool-pin.ts';
+import { LONGEST } from '../core/heat/cooling-time.ts';
+import { bossInForce, coolingInForce, methodInForce, physicsInForce } from '../core/heat/heat-in-force.ts';
+import type { Explained } from './explained.ts';
+
+const FAMILIES = ['PIN', 'COOL', 'GRIP'];
+
+/** The pin that a cell is about [m], from its working; a hole of 0 is a solid pin. Undefined where the cell names none. */
+export function pinOfCell({ declaration, steps, basis }: Pick<Explained, 'declaration' | 'steps' | 'basis'>): PinInBoss | undefined {
+  if (!basis || !FAMILIES.includes(declaration.family)) return undefined;
+  const value = (symbol: string): number | undefined => {
+    const found = steps.find((s) => s.symbol === symbol)?.value;
+    return typeof found === 'number' ? found : undefined;
+  };
+  const [diameter, hole] = [value('D'), value('d')];
+  if (diameter === undefined || hole === undefined || !(hole < diameter)) return undefined;
+  const { a } = basis;
+  return { diameter, hole, boss: value('D_o') ?? bossInForce(diameter, a), length: value('L') ?? a.value('length over diameter') * diameter };
+}
+
+export interface PinMoment {
+  /** From the end of burning [s], negative while it burns. */
+  readonly time: number;
+  /** Nearest the bore, nearest the joint, outermost of the boss [K]. */
+  readonly bore: number;
+  readonly surface: number;
+  readonly boss: number;
+  /** Contact pressure [Pa]. */
+  readonly pressure: number;
+}
+
+export interface PinHistory {
+  readonly method: CoolingMethod;
+  readonly moments: readonly PinMoment[];
+  /** Until it can be pushed [s]. */
+  readonly pushed: number;
+  readonly reason: ShrinkReason;
+}
+
+/** As many points as a chart can show. */
+const MOST_MOMENTS = 120;
+
+/** Temperatures and contact pressure from the start of burning until the pin can be pushed; undefined where there is no solution, or a solid pin. */
+export function pinHistory(pin: PinInBoss, { basis, values }: Pick<Explained, 'basis' | 'values'>): PinHistory | undefined {
+  if (!basis || !(pin.hole > 0)) return undefined;
+  const { a } = basis;
+  const method = values?.['method'] === 'air' || values?.['method'] === 'water' ? values['method'] : methodInForce(a);
+  const wanted = typeof values?.['target'] === 'number' ? values['target'] : undefined;
+  try {
+    const heated = heatedPin({ pin, ...coolingInForce(pin, method, wanted, a), longest: LONGEST }, physicsInForce(a), RETAINED_GRID);
+    const { history, reason } = shrinkHeated(heated, { interference: a.value('interference over diameter') * pin.diameter, pinSteel: pinSteelInForce(a), bossSteel: bossSteelInForce(a) }, a.value('ambient temperature'));
+    const every = Math.max(1, Math.ceil(history.length / MOST_MOMENTS));
+    const moments = history.flatMap(({ time, pressure }, i): PinMoment[] => {
+      const cells = heated.fields[i]?.cells;
+      if (!cells || (i % every !== 0 && i !== history.length - 1)) return [];
+      return [{ time, pressure, bore: cells[0] ?? NaN, surface: cells[RETAINED_GRID.pinCells - 1] ?? NaN, boss: cells[cells.length - 1] ?? NaN }];
+    });
+    return { method, moments, pushed: heated.time, reason };
+  } catch (e) {
+    if (e instanceof CalcError) return undefined;
+    throw e;
+  }
+}
