@@ -6,8 +6,10 @@ import { COOLING_CHART } from './cooling-chart.tsx';
 import { JOB_SHEET } from './job-sheet.tsx';
 import { PIN_SECTION } from './pin-section.tsx';
 import { RESULT } from './result.tsx';
+import { SHIFTS } from './schedule-chart.tsx';
+import { STOCK } from './stock-chart.tsx';
 import { SUPPLY_LINE } from './supply-line.tsx';
 import { WORKING } from './working.tsx';
 
 /** What the pane shows of a cell, from top to bottom. */
-export const CELL_SECTIONS: readonly CellSection[] = [RESULT, JOB_SHEET, CAUTIONS, ARGUMENTS, PIN_SECTION, COOLING_CHART, SUPPLY_LINE, WORKING, ASSUMPTIONS];
+export const CELL_SECTIONS: readonly CellSection[] = [RESULT, JOB_SHEET, STOCK, SHIFTS, CAUTIONS, ARGUMENTS, PIN_SECTION, COOLING_CHART, SUPPLY_LINE, WORKING, ASSUMPTIONS];

@@ -1,0 +1,25 @@
+import type { Cell } from '../catalogue/cell.ts';
+
+/** Reads a spilled table by its headings, with or without their units. */
+export interface TableColumns {
+  readonly rows: readonly (readonly Cell[])[];
+  text(row: readonly Cell[], heading: string): string;
+  /** Undefined where the cell holds no number. */
+  number(row: readonly Cell[], heading: string): number | undefined;
+}
+
+export function tableColumns([headings = [], ...rows]: readonly (readonly Cell[])[]): TableColumns {
+  const names = headings.map((h) => (typeof h === 'string' ? h.replace(/,[^,]*$/, '') : ''));
+  const at = (row: readonly Cell[], heading: string): Cell => row[names.indexOf(heading)] ?? null;
+  return {
+    rows,
+    text: (row, heading) => {
+      const cell = at(row, heading);
+      return typeof cell === 'string' || typeof cell === 'number' ? String(cell) : '';
+    },
+    number: (row, heading) => {
+      const cell = at(row, heading);
+      return typeof cell === 'number' ? cell : undefined;
+    },
+  };
+}

@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { findFunction } from '../../src/catalogue/catalogue.ts';
+import type { Cell } from '../../src/catalogue/cell.ts';
+import { SCHEDULE_CHART, scheduleChart } from '../../src/pane/schedule-chart.ts';
+import { STOCK_CHART, stockChart } from '../../src/pane/stock-chart.ts';
+import { call } from '../../src/sheet/call.ts';
+import type { Argument } from '../../src/sheet/host-function.ts';
+
+const run = (name: string, ...args: readonly Argument[]): readonly (readonly Cell[])[] => call(findFunction(name)!, args);
+
+describe('the chart of a load', () => {
+  const table = run('BURN.JOB.STOCK', 'PIN', [[4, 10], [4, 12], [3, 8]], 90);
+  const chart = stockChart(table)!;
+
+  it('has a pair of bars for each line that counts, as long as its chances', () => {
+    expect(chart.bars.map((b) => b.name)).toEqual(['rods 3/8 x 36', 'cylinders', 'batteries', 'plates', 'crew', 'all together']);
+    const [zero, , most] = chart.ticks;
+    const scale = (most!.x - zero!.x) / Number(most!.text.replace('%', ''));
+    for (const b of chart.bars) {
+      const row = table.find((r) => r[0] === b.name)!;
+      expect(b.load).toBe(row[4]);
+      expect(b.loadWidth).toBeCloseTo(b.load * scale, 9);
+      expect(b.sumWidth).toBeCloseTo((row[5] as number) * scale, 9);
+      expect(STOCK_CHART.left + b.sumWidth).toBeLessThanOrEqual(most!.x + 1e-9);
+    }
+    expect(chart.bars.every((b) => b.y + STOCK_CHART.row <= chart.height - STOCK_CHART.foot + 1e-9)).toBe(true);
+  });
+
+  it('says the same in words', () => {
+    expect(chart.description).toMatch(/cylinders: [\d.]+% as advised, [\d.]+% as the plans add up; /);
+    expect(chart.caption).toMatch(/^Loaded as advised, something runs short on [\d.]+% of such jobs; loaded as the plans add up, on [\d.]+%\.$/);
+  });
+
+  it('is none for another table', () => {
+    expect(stockChart(run('BURN.PIN.PLAN', 4, 10))).toBeUndefined();
+    expect(stockChart([])).toBeUndefined();
+  });
+});
+
+describe('the chart of a schedule', () => {
+  const plan = run('BURN.PIN.PLAN', [[4], [3.5], [5], [4], [6], [4], [3], [4.5]], [[10], [12], [14], [8], [18], [12], [9], [10]]);
+  const table = run('BURN.JOB.SCHEDULE', plan as Cell[][], 2, 6);
+  const chart = scheduleChart(table)!;
+
+  it('has a lane for each crew and the fire watch of each shift, in order', () => {
+    const names = chart.lanes.map((l) => l.name);
+    expect(names.slice(0, 3)).toEqual(['shift 1 crew 1', 'shift 1 crew 2', 'shift 1 watch']);
+    expect(new Set(chart.lanes.map((l) => l.y)).size).toBe(chart.lanes.length);
+  });
+
+  it('shows each item burnt once and pressed out once, where the table has it', () => {
+    const blocks = chart.lanes.flatMap((l) => l.blocks);
+    const items = table.slice(1).filter((row) => typeof row[0] === 'number');
+    expect(blocks.filter((b) => b.kind === 'hot').map((b) => b.item).sort()).toEqual(items.map((row) => String(row[1])).sort());
+    expect(blocks.filter((b) => b.kind === 'push')).toHaveLength(items.length);
+    const perHour = chart.ticks[1]!.x - chart.ticks[0]!.x;
+    const hour = perHour / Number(chart.ticks[1]!.text.replace(' h', ''));
+    for (const row of items) {
+      const hot = blocks.find((b) => b.kind === 'hot' && b.item === String(row[1]))!;
+      expect(hot.x).toBeCloseTo(SCHEDULE_CHART.left + (row[5] as number) * hour, 9);
+      expect(hot.width).toBeCloseTo(((row[6] as number) - (row[5] as number)) * hour, 9);
+    }
+    for (const b of blocks) expect(b.x + b.width).toBeLessThanOrEqual(SCHEDULE_CHART.width);
+  });
+
+  it('says the same in words', () => {
+    expect(chart.description).toMatch(/^shift 1 crew 1: burns \w+ [\d.]+ to [\d.]+ h, /);
+    expect(chart.description).toMatch(/shift 1 watch: [\d.]+ to [\d.]+ h/);
+    expect(chart.caption).toMatch(/^\d+ shifts?; hours from the start of each\.$/);
+  });
+
+  it('is none where nothing is scheduled', () => {
+    expect(scheduleChart([['order', 'item']])).toBeUndefined();
+  });
+});
