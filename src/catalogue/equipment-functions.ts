@@ -88,7 +88,10 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
       if (trace && content === undefined) {
         a.record('cylinder volume', 'V', trace);
         a.record('cylinder pressure', 'p', trace);
-        trace.add({ name: 'oxygen in one cylinder', symbol: 'm_1', value: full, quantity: 'oxygen', formula: 'water volume x density of oxygen at the fill pressure and 70 F', kind: 'calculated', source: 'arithmetic' });
+        a.record('air pressure', 'p_air', trace);
+        const density = full / a.value('cylinder volume');
+        trace.add({ name: 'density of the oxygen in it at 70 F', symbol: 'rho', value: density, quantity: 'density', formula: 'of oxygen at this pressure and 70 F', expression: 'solve(p, p_air)', kind: 'calculated', source: 'oxygen equation of state' });
+        trace.add({ name: 'oxygen in one cylinder', symbol: 'm_1', value: full, quantity: 'oxygen', formula: 'water volume x density of oxygen at the fill pressure and 70 F', expression: 'V * rho', kind: 'calculated', source: 'arithmetic' });
       } else recordGiven(trace, ['oxygen in one cylinder', 'm_1', full, 'oxygen']);
       trace?.add({ name: 'oxygen connected', symbol: 'm', value: check.connected, quantity: 'oxygen', formula: 'cylinders x oxygen in one cylinder', expression: 'n * m_1', kind: 'calculated', source: 'arithmetic' });
       trace?.add({ name: 'oxygen on the site', symbol: 'm_site', value: check.site, quantity: 'oxygen', formula: 'oxygen connected + oxygen not connected', expression: 'm + m_more', kind: 'calculated', source: 'arithmetic' });

@@ -32,7 +32,7 @@ export function reachFrom(metres: number, { a, once }: Basis, trace?: Trace): Fi
       { density: a.value('air density'), viscosity: a.value('air viscosity'), wind: a.value('wind') }, { speed: a.value('throw speed'), bounce: a.value('bounce') }, trace,
     );
   if (!trace) return once(`reach ${metres}`, make);
-  recordGiven(trace, ['height', 'h', metres, 'distance']);
+  recordGiven(trace, ['height', 'h', metres, 'distance'], ['smallest drop followed', 'd_low', within(low), 'length'], ['largest drop followed', 'd_high', within(high), 'length']);
   for (const [name, symbol] of [['drop diameter', 'd_mid'], ['drop density', 'rho'], ['throw speed', 'v_0'], ['bounce', 'e_b'], ['wind', 'u'], ['air density', 'rho_air'], ['air viscosity', 'nu']] as const) a.record(name, symbol, trace);
   return make();
 }

@@ -111,6 +111,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       recordHeating(pin, method, undefined, a, steps);
       for (const [name, symbol] of [['interference over diameter', 'i'], ['joint friction', 'mu'], ['rust bond', 'tau'], ['bond left after burning', 'left'], ['pin yield strength', 'f_s'], ['boss yield strength', 'f_h']] as const) a.record(name, symbol, steps);
       recordElasticity(a, steps);
+      steps?.add({ name: 'interference', symbol: 'delta', value: a.value('interference over diameter') * D, quantity: 'length', formula: 'interference over diameter x diameter', expression: 'i * D', kind: 'calculated', source: 'arithmetic' });
       const interferences = levelsInForce('interference over diameter', a, D);
       const most = interferences.high;
       const retained = retainedInterference(
@@ -242,7 +243,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       a.record('bore ratio', 'ratio', trace);
       step('planned bore', 'd', planned, 'length', 'bore ratio x diameter', 'ratio * D');
       step('depth pierced from an end', 'x', L / ends, 'length', 'length / ends worked', 'L / ends');
-      step('tip pressure', 'p', sized.pressure, 'pressure', 'as BURN.PIN.PRESSURE gives it');
+      PIN.pressure({ diameter: D, length: L, hole: planned }, a, trace);
       const plates = guardPlates({ diameter: D, hole: planned, depth, rod: sized.rod.rod.outsideDiameter, pressure: sized.pressure }, {
         baseMargin: a.record('base plate margin', 'margin', trace), baseThickness: a.record('base plate thickness', 't_base', trace),
         shieldRatio: a.record('shield plate over pin', 'k_shield', trace), shieldLeast: a.record('shield plate least side', 's_least', trace), shieldThickness: a.record('shield plate thickness', 't_shield', trace),

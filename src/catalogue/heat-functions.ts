@@ -42,10 +42,13 @@ export function shrinkInForce(pin: PinInBoss, way: CoolingMethod, a: Assumptions
   );
 }
 
+/** What the contact of pin and boss is followed from. */
+const SHRINK = 'solve(D, d, L, D_o, delta, E_s, E_h, nu_s, f_s, f_h, T_air, epsilon, h_joint, zone, T_melt, h_part, pace, rho_pin, dT_even, T_push)';
+
 /** Records how a pin loosened: steps `p_bored`, `p_hot`, `p_push`, `delta_push`, `delta_cold` and `why`. */
 export function recordShrink({ pressureBored, pressureMost, pushed, cold, reason }: Shrink, trace: Trace | undefined): void {
   if (!trace) return;
-  const step = (name: string, symbol: string, value: number, quantity: 'stress' | 'length', formula: string): void => trace.add({ name, symbol, value, quantity, formula, kind: 'calculated', source: 'hill' });
+  const step = (name: string, symbol: string, value: number, quantity: 'stress' | 'length', formula: string): void => trace.add({ name, symbol, value, quantity, formula, expression: SHRINK, kind: 'calculated', source: 'hill' });
   step('contact pressure, bored and not yet heated', 'p_bored', pressureBored, 'stress', 'pin ring and boss with the interference of before');
   step('highest contact pressure while hot', 'p_hot', pressureMost, 'stress', 'pin ring and boss yield as their steels do at their temperatures');
   step('contact pressure when pushed', 'p_push', pushed.pressure, 'stress', 'when the pin has cooled to the target and is even with its boss');
@@ -118,10 +121,10 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
       recordHeating(pin, way, undefined, a, trace);
       a.record('interference over diameter', 'i', trace);
       trace?.add({ name: 'interference', symbol: 'delta', value: a.value('interference over diameter') * D, quantity: 'length', formula: 'interference over diameter x diameter', expression: 'i * D', kind: 'calculated', source: 'arithmetic' });
-      for (const [name, symbol] of [['pin modulus', 'E_s'], ['boss modulus', 'E_h'], ['poisson ratio', 'nu'], ['pin yield strength', 'f_s'], ['boss yield strength', 'f_h']] as const) a.record(name, symbol, trace);
+      for (const [name, symbol] of [['pin modulus', 'E_s'], ['boss modulus', 'E_h'], ['poisson ratio', 'nu_s'], ['pin yield strength', 'f_s'], ['boss yield strength', 'f_h']] as const) a.record(name, symbol, trace);
       const shrink = shrinkInForce(pin, way, a);
       recordShrink(shrink, trace);
-      trace?.add({ name: 'taken off the interference', symbol: 'loose', value: shrink.pushed.loosening, quantity: 'length', formula: 'interference before - interference left when pushed', kind: 'calculated', source: 'hill' });
+      trace?.add({ name: 'taken off the interference', symbol: 'loose', value: shrink.pushed.loosening, quantity: 'length', formula: 'interference before - interference left when pushed', expression: SHRINK, kind: 'calculated', source: 'hill' });
       return shrink.pushed.loosening;
     },
   }),

@@ -1,8 +1,9 @@
 import { INCH } from '../core/units/quantities.ts';
 import type { Basis } from '../core/basis.ts';
+import { recordRodLine } from '../core/burn/record-rod-line.ts';
 import { rodLine } from '../core/burn/rod-line.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
-import { ambientPressure, waterPressure } from '../core/oxygen/ambient-pressure.ts';
+import { ambientPressure } from '../core/oxygen/ambient-pressure.ts';
 import { rodFlow, rodPressure } from '../core/oxygen/rod-flow.ts';
 import type { Trace } from '../core/trace/trace.ts';
 import { OXYGEN_FLOW, ROD_LENGTH, TIP_PRESSURE } from './limits.ts';
@@ -14,25 +15,12 @@ const remaining = optional(ROD_LENGTH, 'Length of rod left; the length in the ro
 
 const lengthOf = (rod: RodChoice, length: number | undefined): number => length ?? rod.length ?? (rod.rod.kind === 'bar' ? Math.max(...rod.rod.lengths) : DEFAULT_LENGTH);
 
-function recordRodLine(rod: RodChoice, length: number, { a }: Basis, trace: Trace): void {
-  const { outsideDiameter, bore, wires, wireDiameter, source, name } = rod.rod;
+function recordRod(rod: RodChoice, length: number, basis: Basis, trace: Trace): void {
+  const { outsideDiameter, source, name } = rod.rod;
   trace.add({ name: 'rod', symbol: 'rod', value: name, quantity: 'count', formula: 'given', kind: 'input', source: '' });
   trace.add({ name: 'length left', symbol: 'L', value: length, quantity: 'length', formula: 'given', kind: 'input', source: '' });
   trace.add({ name: 'outside diameter of the rod', symbol: 'd_rod', value: outsideDiameter, quantity: 'length', formula: 'register of rods', kind: 'common practice', source });
-  trace.add({ name: 'bore of the tube', symbol: 'd_bore', value: bore, quantity: 'length', formula: 'register of rods', kind: 'common practice', source });
-  trace.add({ name: 'wires', symbol: 'n_wire', value: wires, quantity: 'count', formula: 'register of rods', kind: 'common practice', source });
-  trace.add({ name: 'wire diameter', symbol: 'd_wire', value: wireDiameter, quantity: 'length', formula: 'register of rods', kind: 'common practice', source });
-  a.record('holder orifice', 'd_holder', trace);
-  a.record('air pressure', 'p_air', trace);
-  if (a.value('water depth') > 0) {
-    a.record('water depth', 'h_water', trace);
-    waterPressure(a, a.value('water depth'), trace);
-  }
-  a.record('gas temperature', 'T_gas', trace);
-  if (a.value('rod flow measured') > 0) {
-    a.record('rod flow measured', 'm_measured', trace);
-    a.record('pressure', 'p_measured', trace);
-  }
+  recordRodLine(rod.rod, basis, trace);
 }
 
 export const ROD_FUNCTIONS: readonly Declaration[] = [
@@ -53,11 +41,11 @@ export const ROD_FUNCTIONS: readonly Declaration[] = [
     calculate: ({ rod, pressure, length }, basis, trace) => {
       const left = lengthOf(rod, length);
       if (trace) {
-        recordRodLine(rod, left, basis, trace);
+        recordRod(rod, left, basis, trace);
         trace.add({ name: 'tip pressure', symbol: 'p', value: pressure, quantity: 'pressure', formula: 'given', kind: 'input', source: '' });
       }
       const flow = rodFlow(rodLine(rod.rod, pressure, basis), ambientPressure(basis.a) + pressure, left);
-      trace?.add({ name: 'flow', symbol: 'm', value: flow, quantity: 'flow', formula: 'isothermal flow through holder and rod passages', kind: 'calculated', source: 'isothermal pipe flow' });
+      trace?.add({ name: 'flow', symbol: 'm', value: flow, quantity: 'flow', formula: 'isothermal flow through holder and rod passages', expression: 'solve(p, L, d_rod, d_bore, n_wire, d_wire, d_holder, p_air, T_gas)', kind: 'calculated', source: 'isothermal pipe flow' });
       return flow;
     },
   }),
@@ -78,11 +66,11 @@ export const ROD_FUNCTIONS: readonly Declaration[] = [
     calculate: ({ rod, flow, length }, basis, trace) => {
       const left = lengthOf(rod, length);
       if (trace) {
-        recordRodLine(rod, left, basis, trace);
+        recordRod(rod, left, basis, trace);
         trace.add({ name: 'flow', symbol: 'm', value: flow, quantity: 'flow', formula: 'given', kind: 'input', source: '' });
       }
       const pressure = pressureFor(rod, flow, left, basis);
-      trace?.add({ name: 'tip pressure', symbol: 'p', value: pressure, quantity: 'pressure', formula: 'pressure that drives the flow through rod passages and holder', kind: 'calculated', source: 'isothermal pipe flow' });
+      trace?.add({ name: 'tip pressure', symbol: 'p', value: pressure, quantity: 'pressure', formula: 'pressure that drives the flow through rod passages and holder', expression: 'solve(m, L, d_rod, d_bore, n_wire, d_wire, d_holder, p_air, T_gas)', kind: 'calculated', source: 'isothermal pipe flow' });
       return pressure;
     },
   }),

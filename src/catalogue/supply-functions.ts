@@ -101,7 +101,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
       input(trace, 'pressure at 70 F', 'p_fill', fill, 'pressure');
       input(trace, 'temperature', 'T_gas', temperature, 'temperature');
       const reading = gaugeReading('pressure at 70 F', fill, temperature, a.record('air pressure', 'p_air', trace), a.system);
-      trace?.add({ name: 'gauge reading', symbol: 'p_cyl', value: reading, quantity: 'pressure', formula: 'same density as at 70 F', kind: 'calculated', source: 'oxygen equation of state' });
+      trace?.add({ name: 'gauge reading', symbol: 'p_cyl', value: reading, quantity: 'pressure', formula: 'same density as at 70 F', expression: 'solve(p_fill, T_gas, p_air)', kind: 'calculated', source: 'oxygen equation of state' });
       return reading;
     },
   }),

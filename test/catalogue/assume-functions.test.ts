@@ -51,9 +51,10 @@ describe('BURN.ASSUME.DIFF', () => {
 
 describe('BURN.ASSUME.EFFECT', () => {
   const effect = (operation: string, sizes: readonly (readonly Cell[])[], assume?: Argument) => table('BURN.ASSUME.EFFECT', operation, sizes, assume);
+  const pin = effect('PIN', [[4, 10]]);
 
   it('gives what the sizing functions give with that one row, at low and at high', () => {
-    const rows = effect('PIN', [[4, 10]]);
+    const rows = pin;
     const functions: Readonly<Record<string, string>> = { oxygen: 'BURN.PIN.OXYGEN', rods: 'BURN.PIN.RODS', 'crew time': 'BURN.PIN.TIME' };
     const [low, high, name, result] = ['low', 'high', 'assumption', 'result'].map((h) => column(rows, h)) as [readonly Cell[], readonly Cell[], readonly Cell[], readonly Cell[]];
     for (const i of [0, 3, 9, 21, 30, 36]) {
@@ -66,7 +67,7 @@ describe('BURN.ASSUME.EFFECT', () => {
   });
 
   it('ranks each result by its swing, with changes as the bars of a chart', () => {
-    const rows = effect('PIN', [[4, 10]]);
+    const rows = pin;
     for (const result of ['oxygen', 'rods', 'crew time']) {
       const own = rows.slice(1).filter((r) => r[0] === result);
       expect(own.length).toBeGreaterThan(3);
@@ -81,7 +82,7 @@ describe('BURN.ASSUME.EFFECT', () => {
   });
 
   it('finds the factor of the burning first for oxygen, and leaves out what changes nothing', () => {
-    const rows = effect('PIN', [[4, 10]]);
+    const rows = pin;
     expect(rows[1]?.slice(0, 3)).toEqual(['oxygen', 1, 'oxygen burnt share']);
     const names = column(rows, 'assumption');
     expect(names).not.toContain('bar oxygen burnt share');

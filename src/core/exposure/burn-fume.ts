@@ -1,10 +1,12 @@
 import type { Basis } from '../basis.ts';
-import type { Material } from '../burn/materials.ts';
+import { recordMaterial, type Material } from '../burn/materials.ts';
+import { MEAN_FLOW, recordRodLine } from '../burn/record-rod-line.ts';
 import { meanFlow } from '../burn/rod-line.ts';
-import { rodName, type RodChoice } from '../burn/rods.ts';
+import { rodName, rodNames, type RodChoice } from '../burn/rods.ts';
 import { stubTooLong } from '../messages.ts';
-import { ratesInForce } from '../operations/consumption.ts';
+import { ratesInForce, recordProcess } from '../operations/consumption.ts';
 import { stubOf } from '../operations/rod-fit.ts';
+import { recordSite } from '../operations/site.ts';
 import type { Trace } from '../trace/trace.ts';
 import { INCH } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
@@ -38,17 +40,28 @@ export function burnFume(rod: RodChoice, material: Material, basis: Basis, trace
   const content = material.name === 'manganese steel' ? ('manganese steel content' as const) : ('work manganese' as const);
   if (trace) {
     trace.add({ name: 'rod', symbol: 'rod', value: rodName(rod.rod, length, rod.coupled), quantity: 'count', formula: 'given', kind: 'input', source: '' });
-    trace.add({ name: 'material', symbol: 'material', value: material.name, quantity: 'count', formula: 'given, or by default', kind: 'input', source: '' });
+    trace.add({ name: 'length of the rod', symbol: 'L_rod', value: length, quantity: 'length', formula: 'given with the rod, or usual', kind: 'input', source: '' });
+    a.record(rodNames(rod.rod).stub, 'stub', trace);
+    trace.add({ name: 'outside diameter of the rod', symbol: 'd_rod', value: rod.rod.outsideDiameter, quantity: 'length', formula: 'register of rods', kind: 'common practice', source: rod.rod.source });
+    recordRodLine(rod.rod, basis, trace);
     a.record(set > 0 ? 'tip pressure' : 'fume tip pressure', 'p', trace);
-    trace.add({ name: 'mean flow through the rod', symbol: 'm', value: flow, quantity: 'flow', formula: 'isothermal flow through holder and rod passages at the tip pressure', kind: 'calculated', source: 'isothermal pipe flow' });
-    trace.add({ name: 'rod iron fed for a kilogram of oxygen', symbol: 'fed', value: process.fed, quantity: 'ratio', formula: 'from the heat balance', kind: 'calculated', source: 'nasa polynomials' });
-    trace.add({ name: 'work metal removed for a kilogram of oxygen', symbol: 'removed', value: ferrous ? process.removed * removal : 0, quantity: 'ratio', formula: ferrous ? 'from the heat balance and the position' : 'not counted: no iron or manganese', kind: 'calculated', source: 'nasa polynomials' });
-    trace.add({ name: 'rod iron fed', symbol: 'r_rod', value: rodRate, quantity: 'massRate', formula: 'rod iron fed for a kilogram of oxygen x flow', expression: 'fed * m', kind: 'calculated', source: 'arithmetic' });
-    trace.add({ name: 'work metal removed', symbol: 'r_work', value: workRate, quantity: 'massRate', formula: 'work metal removed for a kilogram of oxygen x flow', expression: 'removed * m', kind: 'calculated', source: 'arithmetic' });
+    a.record('flow factor', 'm_over', trace);
+    trace.add({
+      name: 'mean flow through the rod', symbol: 'm', value: flow, quantity: 'flow', formula: 'isothermal flow through holder and rod passages at the tip pressure, harmonic mean over the burned length, x flow factor',
+      expression: MEAN_FLOW, kind: 'calculated', source: 'isothermal pipe flow',
+    });
+    recordMaterial(material, a, trace);
+    recordProcess(rod.rod, material, basis, trace);
+    const site = recordSite(a, trace);
+    trace.add({ name: 'rod iron fed', symbol: 'r_rod', value: rodRate, quantity: 'massRate', formula: 'rod feed ratio x flow', expression: 'lambda * m', kind: 'calculated', source: 'arithmetic' });
+    trace.add({
+      name: 'work metal removed', symbol: 'r_work', value: workRate, quantity: 'massRate', formula: ferrous ? 'work metal removed for a kilogram of oxygen x flow' : 'not counted: no iron or manganese',
+      expression: ferrous ? `k${site.removal} * m` : '0', kind: 'calculated', source: 'arithmetic',
+    });
     a.record('rod manganese', 'c_rod', trace);
     a.record(content, 'c_work', trace);
     a.record('fume factor', 'e', trace);
-    a.record('manganese enrichment', 'k', trace);
+    a.record('manganese enrichment', 'k_Mn', trace);
   }
   const metal = { rodRate, rodManganese: a.value('rod manganese'), workRate, workManganese: a.value(content) };
   return fumeRelease(metal, a.value('fume factor'), a.value('manganese enrichment'), trace);

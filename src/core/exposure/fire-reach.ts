@@ -4,6 +4,9 @@ import type { DropAir } from './drop-flight.ts';
 import { dropReach, type DropReach, type DropThrow } from './drop-reach.ts';
 import { LIMITS } from './limits.ts';
 
+/** Symbols of the steps expected before: sizes, height, drop and air. */
+const FLIGHT = 'd_low, d_mid, d_high, h, rho, v_0, e_b, u, rho_air, nu';
+
 export interface FireReach {
   /** Radius to clear, guard or watch [m]. */
   readonly reach: number;
@@ -32,9 +35,9 @@ export function fireReach(height: number, diameters: readonly number[], density:
   const radius = LIMITS.hotWorkRadius;
   const reach = Math.max(radius.value, farthest.reach);
   if (trace) {
-    trace.add({ name: 'drop that goes farthest', symbol: 'd', value: farthest.diameter, quantity: 'length', formula: 'of the sizes followed', kind: 'calculated', source: 'arithmetic' });
-    trace.add({ name: 'distance flown', symbol: 's_fly', value: farthest.flown, quantity: 'distance', formula: 'fall with the drag of a sphere, thrown at the worst angle', kind: 'calculated', source: 'schiller naumann' });
-    trace.add({ name: 'distance bounced', symbol: 's_bounce', value: farthest.bounced, quantity: 'distance', formula: 'bounces at the worst angle, each at bounce x the landing speed', kind: 'calculated', source: 'arithmetic' });
+    trace.add({ name: 'drop that goes farthest', symbol: 'd', value: farthest.diameter, quantity: 'length', formula: 'of the sizes followed', expression: `solve(${FLIGHT})`, kind: 'calculated', source: 'arithmetic' });
+    trace.add({ name: 'distance flown', symbol: 's_fly', value: farthest.flown, quantity: 'distance', formula: 'fall with the drag of a sphere, thrown at the worst angle', expression: `solve(d, ${FLIGHT})`, kind: 'calculated', source: 'schiller naumann' });
+    trace.add({ name: 'distance bounced', symbol: 's_bounce', value: farthest.bounced, quantity: 'distance', formula: 'bounces at the worst angle, each at bounce x the landing speed', expression: `solve(d, ${FLIGHT})`, kind: 'calculated', source: 'arithmetic' });
     trace.add({ name: radius.name, symbol: 'r', value: radius.value, quantity: 'distance', formula: radius.clause, kind: 'published', source: radius.source });
     trace.add({ name: 'reach', symbol: 'reach', value: reach, quantity: 'distance', formula: 'the larger of the radius and distance flown + distance bounced', expression: 'max(r, s_fly + s_bounce)', kind: 'calculated', source: 'arithmetic' });
   }

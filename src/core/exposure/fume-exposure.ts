@@ -39,7 +39,7 @@ export function fumeExposure(release: FumeRelease, room: FumeRoom, time: number,
     // Where little air is changed the closed form drowns in rounding, and the room was reckoned with its series.
     const closed = changes >= CLOSED_FORM;
     const add = (name: string, symbol: string, value: number, expression: string): void =>
-      trace.add({ name, symbol, value, quantity: 'concentration', formula: 'from the balance of a well-mixed room that starts clean', ...(closed ? { expression } : {}), kind: 'calculated', source: 'arithmetic' });
+      trace.add({ name, symbol, value, quantity: 'concentration', formula: 'from the balance of a well-mixed room that starts clean', expression: closed ? expression : 'solve(G_Fe, G_Mn, Q, t, K, V)', kind: 'calculated', source: 'arithmetic' });
     const kept = (source: string, until: string): string => `${source} * K / Q * (${until} - K * V / Q * (1 - exp(-Q * ${until} / (K * V))))`;
     add('iron oxide over 8 hours', 'C_Fe', oxide.eightHours, `${kept('G_Fe', 't')} / 28800`);
     add('manganese at the end of the task', 'C_Mn', manganese.end, 'G_Mn * K / Q * (1 - exp(-n_air))');

@@ -39,7 +39,7 @@ export const fumeManganese = (content: number, enrichment: number): number => (e
  * No published fume factor was found for exothermic rods, so `factor` and `enrichment` are assumptions with wide
  * ranges, and the result is an order of magnitude: only an air sample in the breathing zone tells. Taking w as a
  * share of the oxide rather than of the metal in it overstates manganese by up to 1.4. Step symbols expected
- * before: `r_rod`, `c_rod`, `r_work`, `c_work`, `e`, `k`.
+ * before: `r_rod`, `c_rod`, `r_work`, `c_work`, `e`, `k_Mn`.
  *
  * @param metal see FumeMetal
  * @param factor e, fume for each unit of metal, a share of 1
@@ -56,7 +56,7 @@ export function fumeRelease(metal: FumeMetal, factor: number, enrichment: number
   const manganese = factor * (fumeManganese(metal.rodManganese, enrichment) * metal.rodRate + fumeManganese(metal.workManganese, enrichment) * metal.workRate);
   const ironOxide = fume - manganese;
   if (trace) {
-    const share = (c: string): string => `(k * ${c} / (1 + (k - 1) * ${c}))`;
+    const share = (c: string): string => `(k_Mn * ${c} / (1 + (k_Mn - 1) * ${c}))`;
     trace.add({ name: 'fume given off', symbol: 'F', value: fume, quantity: 'massRate', formula: 'fume factor x (rod iron fed + work metal removed)', expression: 'e * (r_rod + r_work)', kind: 'calculated', source: 'arithmetic' });
     trace.add({
       name: 'manganese in the fume', symbol: 'G_Mn', value: manganese, quantity: 'massRate', formula: 'fume factor x sum of (metal rate x share of manganese in its fume)',

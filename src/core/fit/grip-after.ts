@@ -44,6 +44,9 @@ export interface GripAfter {
   chance(force: number): number;
 }
 
+/** Steps that the draws rest on; what is drawn from are the ranges of those that have one. */
+const DRAWN = 'solve(D, d, L, D_o, T, i, mu, tau, left)';
+
 /** Points of the table that turns probabilities into bond strengths. */
 const BOND_POINTS = 64;
 
@@ -118,16 +121,16 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US', tr
   });
   trace?.add({
     name: 'share of cases that agree with the push', symbol: 'w', value: agreement, quantity: 'ratio',
-    formula: `of ${count} draws of interference, friction and rust bond`, kind: 'calculated', source: 'importance sampling',
+    formula: `of ${count} draws of interference, friction and rust bond`, expression: DRAWN, kind: 'calculated', source: 'importance sampling',
   });
   trace?.add({
     name: 'force before, middle of the cases', symbol: 'F_0', value: result.before.likely, quantity: 'force',
-    formula: 'area x (friction x pressure of the solid pin + rust bond), weighted by agreement', kind: 'calculated', source: 'importance sampling',
+    formula: 'area x (friction x pressure of the solid pin + rust bond), weighted by agreement', expression: DRAWN, kind: 'calculated', source: 'importance sampling',
   });
   trace?.add({
     name: 'force after, middle of the cases', symbol: 'F_1', value: result.after.likely, quantity: 'force',
     formula: 'area x (friction x pressure of the bored pin with what is left of its interference + share of the rust bond left), weighted by agreement',
-    kind: 'calculated', source: 'importance sampling',
+    expression: DRAWN, kind: 'calculated', source: 'importance sampling',
   });
   return result;
 }

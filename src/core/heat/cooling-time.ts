@@ -49,7 +49,7 @@ export function coolingTime(
   trace?.add({
     name: 'cooling time', symbol: 't_cool', value: run.time, quantity: 'time',
     formula: `time until the hottest part of the pin's ring falls to the target, cooled by ${method}; conduction in ${grid.pinCells} rings of pin and ${grid.bossCells} of boss`,
-    kind: 'calculated', source: 'en 1993-1-2',
+    expression: 'solve(D, d, L, D_o, T_air, epsilon, h_joint, zone, T_melt, h_part, pace, rho_pin, dT_even, T_push)', kind: 'calculated', source: 'en 1993-1-2',
   });
   return run.time;
 }

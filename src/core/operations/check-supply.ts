@@ -1,4 +1,5 @@
 import type { Basis } from '../basis.ts';
+import { recordRodPassages } from '../burn/record-rod-line.ts';
 import { rodLine } from '../burn/rod-line.ts';
 import { rodName, rodNames, type RodChoice } from '../burn/rods.ts';
 import * as messages from '../messages.ts';
@@ -15,7 +16,7 @@ import { isotherm } from '../oxygen/oxygen-state.ts';
 import { hoseInForce, regulatorInForce, wallInForce } from '../oxygen/supply-in-force.ts';
 import { supplyCheck, type SupplyCheck } from '../oxygen/supply-check.ts';
 import { setWhileFlowing, type SupplyLine } from '../oxygen/supply-point.ts';
-import type { Kind, Trace } from '../trace/trace.ts';
+import type { Trace } from '../trace/trace.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { INCH, type QuantityName } from '../units/quantities.ts';
 
@@ -64,6 +65,7 @@ export function checkSupply(inputs: SupplyInputs, basis: Basis, trace?: Trace): 
   given('hose length', 'L_hose', hoseLength, 'distance');
   given('hose bore', 'd_hose', bore, 'length');
   given('cylinders drawn together', 'n_cyl', cylinders, 'count');
+  if (inputs.content !== undefined) given('oxygen that can still be drawn from each', 'C_given', inputs.content, 'oxygen');
   const stub = a.record(rodNames(rod.rod).stub, 'stub', trace);
   if (!(length > stub)) throw messages.stubTooLong(showQuantity(stub, 'length', a.system), showQuantity(length, 'length', a.system));
 
@@ -79,14 +81,19 @@ export function checkSupply(inputs: SupplyInputs, basis: Basis, trace?: Trace): 
   const oxygen = flowTable(isotherm(full.temperature), TABULATED * (setting + air));
   const regulator = regulatorInForce(a, setting + air, now, trace);
   const hose = hoseInForce(a, hoseLength, bore, trace);
-  a.record('holder orifice', 'd_holder', trace);
+  if (trace) {
+    trace.add({ name: 'outside diameter of the rod', symbol: 'd_rod', value: rod.rod.outsideDiameter, quantity: 'length', formula: 'register of rods', kind: 'common practice', source: rod.rod.source });
+    recordRodPassages(rod.rod, a, trace);
+    trace.add({ name: 'regulator set', symbol: 'set', value: a.word('regulator set'), quantity: 'count', formula: 'how its setting is read', kind: 'convention', source: 'convention' });
+  }
   const { gas: _, ...path } = rodLine(rod.rod, setting, basis);
   const standing: SupplyLine = { regulator, hose, rod: { ...path, ambient: air + water }, oxygen };
   const line = a.word('regulator set') === 'standing' ? standing : { ...standing, regulator: setWhileFlowing(standing, (length + stub) / 2) };
   const tip = a.value('tip pressure');
-  const bank = { cylinders, volume: full.volume, wall: wallInForce(a, trace), pressure: now, full: full.pressure, temperature: full.temperature };
+  const wall = wallInForce(a, trace);
+  const bank = { cylinders, volume: full.volume, wall, pressure: now, full: full.pressure, temperature: full.temperature };
   const check = supplyCheck(line, bank, length, stub, tip > 0 ? tip + water + air : undefined, leftover + air);
-  if (trace) record(check, water, air, trace);
+  if (trace) record(check, water, air, inputs.content === undefined, trace);
   return { check, line, air, length, stub };
 }
 
@@ -104,17 +111,23 @@ function pressureFor(content: number, { volume, temperature }: ReturnType<typeof
   return contentPressure(volume, content + left, temperature);
 }
 
-function record(check: SupplyCheck, water: number, air: number, trace: Trace): void {
+/** What the working point of a supply line is solved from. */
+const LINE = 'solve(rod, L_rod, stub, p_set, set, L_hose, d_hose, K_hose, e_hose, d_rod, d_bore, n_wire, d_wire, d_holder, n_cyl, V_cyl, p_cyl, p_low, droop, m_droop, rise_reg, d_valve, w_cyl, d_cyl, c_cyl, h_in, h_out, p_air, p_work, T_gas)';
+
+function record(check: SupplyCheck, water: number, air: number, full: boolean, trace: Trace): void {
   const { point } = check;
-  const found = (name: string, symbol: string, value: number, quantity: QuantityName, formula: string, source = 'isothermal pipe flow', kind: Kind = 'calculated'): void =>
-    trace.add({ name, symbol, value, quantity, formula, kind, source });
+  const found = (name: string, symbol: string, value: number, quantity: QuantityName, formula: string, source = 'isothermal pipe flow'): void =>
+    trace.add({ name, symbol, value, quantity, formula, expression: LINE, kind: 'calculated', source });
+  trace.add({ name: 'pressure at the work', symbol: 'p_work', value: water, quantity: 'pressure', formula: 'of the water, if any', expression: water === 0 ? '0' : 'p_water', kind: 'calculated', source: 'navy diving manual' });
   const solved = 'working point of cylinder, regulator, hose, holder and rod, half the rod left';
-  found('pressure in the cylinder', 'p_cyl', point.cylinder - air, 'pressure', 'full as assumed, or from the content given', 'oxygen equation of state');
+  trace.add({
+    name: 'pressure in the cylinder', symbol: 'p_cyl', value: point.cylinder - air, quantity: 'pressure', formula: full ? 'full as assumed' : 'from the content given',
+    expression: full ? 'p_full' : 'solve(C_given, V_cyl, T_gas, p_air)', kind: 'calculated', source: 'oxygen equation of state',
+  });
   found('pressure at the regulator\'s outlet', 'p_out', point.delivery - air, 'pressure', solved);
   found('pressure at the end of the hose', 'p_hose', point.tip - air, 'pressure', solved);
   trace.add({ name: 'pressure lost in the hose', symbol: 'loss_hose', value: point.delivery - air - (point.tip - air), quantity: 'pressure', formula: 'pressure at the outlet - pressure at the end', expression: 'p_out - p_hose', kind: 'calculated', source: 'arithmetic' });
   found('pressure between holder and rod', 'p_behind', point.behindHolder - air, 'pressure', solved);
-  found('pressure at the work', 'p_work', water, 'pressure', 'of the water, if any', 'navy diving manual');
   found('flow with half the rod left', 'm', point.flow, 'flow', solved);
   found('mean flow over a rod, now', 'm_now', check.flow, 'flow', 'harmonic mean over the burned length');
   found('mean flow over a rod when the cylinder is changed', 'm_left', check.flowAtLeftover, 'flow', 'the same with the cylinder at the pressure left');

@@ -77,7 +77,7 @@ export const PIN = defineOperation({
       trace.add({
         name: 'cooling time', symbol: 't_cool', value: time, quantity: 'time',
         formula: `until the hottest part of the pin is at the target and the pin even with its boss, cooled with ${method}: conduction through rings, read from a table over diameter, hole and length`,
-        kind: 'calculated', source: 'en 1993-1-2',
+        expression: 'solve(D, d, L, b, T_air, epsilon, h_joint, zone, T_melt, h_part, pace, rho_pin, dT_even, T_push)', kind: 'calculated', source: 'en 1993-1-2',
       });
     }
     return time;

@@ -1,5 +1,6 @@
 import type { Basis } from '../basis.ts';
 import { recordMaterial, type Material } from '../burn/materials.ts';
+import { recordRodLine } from '../burn/record-rod-line.ts';
 import { rodMassPerLength, rodNames } from '../burn/rods.ts';
 import type { Kind, Trace } from '../trace/trace.ts';
 import type { QuantityName } from '../units/quantities.ts';
@@ -11,12 +12,15 @@ import type { Sizing } from './size-item.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 
 /** Records the choice of rod and material. */
-export function recordRod(fitted: FittedRod, name: string, material: Material, { a }: Basis, trace: Trace): void {
+export function recordRod(fitted: FittedRod, name: string, material: Material, basis: Basis, trace: Trace): void {
+  const { a } = basis;
   const { rod, reason } = fitted;
   trace.add({ name: 'rod', symbol: 'rod', value: name, quantity: 'count', formula: reason || 'given', kind: reason ? 'calculated' : 'input', source: '' });
   trace.add({ name: 'outside diameter of the rod', symbol: 'd_rod', value: rod.outsideDiameter, quantity: 'length', formula: 'register of rods', kind: 'common practice', source: rod.source });
   trace.add({ name: 'length of a rod', symbol: 'L_rod', value: fitted.length, quantity: 'length', formula: 'given or picked with the rod', kind: 'input', source: '' });
   trace.add({ name: 'steel in a length of rod', symbol: 'mu', value: rodMassPerLength(rod), quantity: 'massPerLength', formula: 'tube wall and wires x density of steel, register of rods', kind: 'common practice', source: rod.source });
+  a.record(rodNames(rod).stub, 'stub', trace);
+  recordRodLine(rod, basis, trace);
   a.record('pierce width', 'widths', trace);
   recordMaterial(material, a, trace);
 }
@@ -50,7 +54,7 @@ export function recordSizing<G extends string>(operation: Operation<G>, sizing: 
   step('burning time', 't', used.burnTime, 'time', 'pierces + rest', pierced ? 't_pierce + t_rest' : 't_rest');
   step('oxygen while burning', 'O_burn', used.burnOxygen, 'oxygen', 'flow x burning time', 'm * t');
   step('length of rod consumed', 'l', sizing.consumed, 'length', 'rod feed ratio x oxygen while burning / steel in a length of rod', 'lambda * O_burn / mu');
-  const stub = a.record(rodNames(sizing.rod.rod).stub, 'stub', trace);
+  const stub = a.value(rodNames(sizing.rod.rod).stub);
   const loss = a.record('reach loss', 'loss', trace);
   const lost = stub + (loss * work.reach) / 2;
   const { coupled, length } = sizing.rod;

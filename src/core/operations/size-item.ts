@@ -1,5 +1,6 @@
 import type { Basis } from '../basis.ts';
 import type { Material } from '../burn/materials.ts';
+import { MEAN_FLOW } from '../burn/record-rod-line.ts';
 import { meanFlow } from '../burn/rod-line.ts';
 import { rodName, type RodChoice } from '../burn/rods.ts';
 import type { Trace } from '../trace/trace.ts';
@@ -63,7 +64,8 @@ export function sizeItem<G extends string>(
   a.record('flow factor', 'm_over', trace);
   trace?.add({
     name: 'mean flow through the rod', symbol: 'm', value: flow, quantity: 'flow',
-    formula: 'isothermal flow through holder and rod passages at the tip pressure, harmonic mean over the burned length, x flow factor', kind: 'calculated', source: 'isothermal pipe flow',
+    formula: 'isothermal flow through holder and rod passages at the tip pressure, harmonic mean over the burned length, x flow factor',
+    expression: MEAN_FLOW, kind: 'calculated', source: 'isothermal pipe flow',
   });
   if (trace) recordProcess(rod, material, basis, trace);
   const rates = ratesInForce(rod, material, basis);

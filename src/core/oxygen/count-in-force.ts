@@ -3,6 +3,7 @@ import { distinct } from '../trace/distinct.ts';
 import type { Trace } from '../trace/trace.ts';
 import { cylinderCount } from './cylinder-count.ts';
 import { deliveryInForce, drawableContent, drawnShare, served } from './drawable-content.ts';
+import { fullCylinder } from './full-cylinder.ts';
 import { leftoverInForce } from './leftover-in-force.ts';
 
 /**
@@ -20,6 +21,8 @@ export function countInForce(oxygen: number, content: number | undefined, basis:
   const each = (): number => {
     if (content === undefined) return drawableContent(basis, delivery, steps);
     steps?.add({ name: 'content', symbol: 'C', value: content, quantity: 'oxygen', formula: 'given', kind: 'input', source: '' });
+    // What comes out at the draw flow is that of a full cylinder as assumed.
+    fullCylinder(a, steps);
     const leftover = leftoverInForce(a, delivery.pressure, delivery.flow, steps);
     return served(content, drawnShare(basis, leftover, steps), a, steps);
   };

@@ -32,12 +32,12 @@ export function drawnShare({ a, once }: Basis, leftover: number, trace?: Trace):
   const end = once(`yield ${leftover}`, () => cylinderYield(volume, wall, pressure, temperature, leftover + air, flow, manifold));
   trace?.add({
     name: 'gas temperature in the cylinder when it is changed', symbol: 'T_cold', value: end.temperature, quantity: 'temperature',
-    formula: 'energy balance of the gas with heat from the wall, at the draw flow', kind: 'calculated', source: 'churchill chu wall',
+    formula: 'energy balance of the gas with heat from the wall, at the draw flow', expression: 'solve(V_cyl, w_cyl, d_cyl, c_cyl, h_in, h_out, p_full, T_gas, p_left, p_air, m_draw, n_man)', kind: 'calculated', source: 'churchill chu wall',
   });
   const share = end.atRest > 0 ? end.drawn / end.atRest : 1;
   trace?.add({
     name: 'share of it that comes out at the draw flow', symbol: 'share_cyl', value: share, quantity: 'ratio', formula: 'oxygen drawn at that temperature / oxygen that can be drawn slowly',
-    kind: 'calculated', source: 'oxygen equation of state',
+    expression: 'solve(V_cyl, w_cyl, d_cyl, c_cyl, h_in, h_out, p_full, T_gas, p_left, p_air, m_draw, n_man)', kind: 'calculated', source: 'oxygen equation of state',
   });
   return share;
 }

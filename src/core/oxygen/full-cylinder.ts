@@ -26,7 +26,7 @@ export function fullCylinder(a: Assumptions, trace?: Trace): FullCylinder {
   const reading = gaugeReading('cylinder pressure', fill, temperature, air, a.system);
   trace?.add({
     name: 'pressure of the full cylinder at the gas temperature', symbol: 'p_full', value: reading, quantity: 'pressure',
-    formula: 'same density as at the fill pressure and 70 F', kind: 'calculated', source: 'oxygen equation of state',
+    formula: 'same density as at the fill pressure and 70 F', expression: 'solve(p_fill, T_gas, p_air)', kind: 'calculated', source: 'oxygen equation of state',
   });
   return { volume, pressure: reading + air, temperature };
 }

@@ -18,7 +18,7 @@ export function leftoverInForce(a: Assumptions, delivery: number, flow: number, 
   const value = Math.max(low, leftoverPressure(regulator, delivery + air, flow, oxygen) - air);
   trace?.add({
     name: 'cylinder pressure that its open valve needs', symbol: 'p_valve', value: leastSupply(regulator, delivery + air, flow, oxygen) - air, quantity: 'pressure',
-    formula: 'drives the flow through the regulator\'s valve, wide open', kind: 'calculated', source: 'orifice flow',
+    formula: 'drives the flow through the regulator\'s valve, wide open', expression: 'solve(p_del, m_feed, droop, m_droop, rise_reg, d_valve, p_air, T_gas)', kind: 'calculated', source: 'orifice flow',
   });
   trace?.add({
     name: 'pressure left in the cylinder', symbol: 'p_left', value, quantity: 'pressure', formula: 'the largest of leftover pressure, delivery pressure + droop, and what the open valve needs',

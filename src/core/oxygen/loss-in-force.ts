@@ -41,13 +41,13 @@ export function lossInForce(flow: number, setting: number, length: number, bore:
     const shown = (x: number, quantity: 'flow' | 'pressure'): string => showQuantity(x, quantity, a.system);
     throw messages.hoseCannotPass(shown(flow, 'flow'), shown(largest, 'flow'), shown(setting, 'pressure'));
   }
-  const step = (name: string, symbol: string, value: number, formula: string, expression?: string): void =>
+  const step = (name: string, symbol: string, value: number, formula: string, expression: string): void =>
     trace?.add({
-      name, symbol, value, quantity: 'pressure', formula, ...(expression === undefined ? { kind: 'calculated', source: 'isothermal pipe flow' } : { expression, kind: 'calculated', source: 'arithmetic' }),
+      name, symbol, value, quantity: 'pressure', formula, expression, kind: 'calculated', source: expression.startsWith('solve(') ? 'isothermal pipe flow' : 'arithmetic',
     });
   step('pressure at the regulator\'s outlet', 'p_out', outlet, over === 0 ? 'regulator setting, read while oxygen flows' : 'regulator setting - droop', over === 0 ? 'p_set' : 'p_set - p_droop');
   const end = outlet - found.loss;
-  step('pressure at the end of the hose', 'p_hose', end, 'isothermal flow with friction of the real gas through hose and fittings');
+  step('pressure at the end of the hose', 'p_hose', end, 'isothermal flow with friction of the real gas through hose and fittings', 'solve(p_out, m, L_hose, d_hose, K_hose, e_hose, p_air, T_gas)');
   const loss = outlet - end;
   step('pressure lost in the hose', 'loss_hose', loss, 'pressure at the outlet - pressure at the end', 'p_out - p_hose');
   return loss;

@@ -47,9 +47,9 @@ export function settingInForce({ tip, flow, length, bore, depth }: HoseDuty, { a
   trace?.add({ name: 'depth of the work under water', symbol: 'h_water', value: depth, quantity: 'distance', formula: 'given or assumed', kind: 'input', source: '' });
   const water = waterPressure(a, depth, trace);
   const end = tip + water;
-  const step = (name: string, symbol: string, value: number, formula: string, expression?: string): void =>
+  const step = (name: string, symbol: string, value: number, formula: string, expression: string): void =>
     trace?.add({
-      name, symbol, value, quantity: 'pressure', formula, ...(expression === undefined ? { kind: 'calculated', source: 'isothermal pipe flow' } : { expression, kind: 'calculated', source: 'arithmetic' }),
+      name, symbol, value, quantity: 'pressure', formula, expression, kind: 'calculated', source: expression.startsWith('solve(') ? 'isothermal pipe flow' : 'arithmetic',
     });
   step('pressure at the end of the hose', 'p_hose', end, 'tip pressure + pressure of the water', depth === 0 ? 'p' : 'p + p_water');
   const found = hoseSetting(hose, end + air, flow, isotherm(temperature), HIGHEST_SETTING + air);
@@ -59,7 +59,7 @@ export function settingInForce({ tip, flow, length, bore, depth }: HoseDuty, { a
     throw found.chokes ? messages.hoseEndChokes(...asked) : messages.hoseNeedsTooMuch(...asked, shown(HIGHEST_SETTING, 'pressure'));
   }
   const outlet = found.setting - air;
-  step('pressure at the regulator\'s outlet', 'p_out', outlet, 'isothermal flow with friction of the real gas through hose and fittings, solved for the inlet');
+  step('pressure at the regulator\'s outlet', 'p_out', outlet, 'isothermal flow with friction of the real gas through hose and fittings, solved for the inlet', 'solve(p_hose, m, L_hose, d_hose, K_hose, e_hose, p_air, T_gas)');
   step('pressure lost in the hose', 'loss_hose', outlet - end, 'pressure at the outlet - pressure at the end', 'p_out - p_hose');
   const over = readOverOutlet(a, flow, trace);
   const gauge = outlet + over;

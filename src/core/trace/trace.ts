@@ -16,7 +16,7 @@ export interface Step {
   readonly formula: string;
   /**
    * The same formula in symbols of earlier steps, SI, so that a test can replay it.
-   * Absent on inputs, assumptions and texts; `solve(...)` marks a step found by iteration.
+   * Absent on inputs, assumptions and texts; `solve(a, b)` marks a step found by iteration from the steps `a` and `b`.
    */
   readonly expression?: string;
   readonly kind: Kind;

@@ -43,7 +43,7 @@ const CASES: readonly (readonly [string, Inputs, (trace: Trace) => number])[] = 
   ['fresh air for a limit', { q: room.release, K: room.mixing, x_a: room.outside }, (t) => freshAirForOxygen(room.release, room.mixing, room.outside, undefined, t)],
   ['oxygen let out', { m: 0.0056, eta: 0.25, m_leak: 1e-4 }, (t) => oxygenRelease(0.0056, 0.25, 1e-4, t)],
   ['oxygen let out by volume', { m_free: 0.0043, T: 295, p_air: ATMOSPHERE }, (t) => oxygenByVolume(0.0043, 295, ATMOSPHERE, t)],
-  ['fume', { r_rod: 2e-3, c_rod: 0.005, r_work: 3e-3, c_work: 0.012, e: 0.03, k: 4 }, (t) => fumeRelease(metal, 0.03, 4, t).ironOxide],
+  ['fume', { r_rod: 2e-3, c_rod: 0.005, r_work: 3e-3, c_work: 0.012, e: 0.03, k_Mn: 4 }, (t) => fumeRelease(metal, 0.03, 4, t).ironOxide],
   ['reach of drops', {}, (t) => fireReach(9, [1e-3, 3e-3], 6000, { density: 1.2, viscosity: 15e-6, wind: 0 }, { speed: 8, bounce: 0.3 }, t).reach],
   ['filter shade', {}, (t) => eyeShade(0.1, t).shade],
   ['ventilation', { n: 3 }, (t) => ventilation(100, 3, 3, false, t).freshAir],
