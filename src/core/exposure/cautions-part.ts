@@ -60,7 +60,7 @@ export const PART_CAUTIONS: readonly Caution[] = [
   {
     key: 'bushes and seals', severity: 'can damage', title: 'Heat spoils bushes, seals, hardened bores and the grease of the neighbours',
     action: 'Take out or shield what is to be kept, keep the bore off the boss by a wall of pin, watch the boss with temperature sticks, and plan to renew seals.',
-    triggers: [{ operations: ['PIN'] }, ...on('seals', 'polymer bushing')], source: 'common practice', clause: '',
+    triggers: [{ operations: ['PIN'] }, ...on('seals', 'polymer bushing'), { functions: ['BURN.COOL'] }], source: 'common practice', clause: '',
   },
   {
     key: 'bearing path', severity: 'can damage', title: 'Current through a bearing or gear pits it',
@@ -78,9 +78,14 @@ export const PART_CAUTIONS: readonly Caution[] = [
     triggers: [{ operations: ['CUT', 'STUD', 'BREACH'] }], source: 'common practice', clause: '',
   },
   {
+    key: 'back in service', severity: 'can injure', title: 'A heated boss or pin that goes back under load may be soft, hard or cracked',
+    action: 'Whether a part that was heated or quenched carries load again is an engineer\'s decision, after inspection for cracks and hardness.',
+    triggers: [{ functions: ['BURN.COOL', 'BURN.GRIP.AFTER'] }], source: 'common practice', clause: '',
+  },
+  {
     key: 'blow-back', severity: 'can injure', title: 'Until a pierce is through, slag comes back at the operator',
     action: 'Use the guide and shield plate, stand to the side of the hole, start with low pressure, pull back when slag stops coming.',
-    triggers: [{ operations: ['PIN', 'HOLE', 'BREACH'] }, ...on('closed bore')], source: 'common practice', clause: '',
+    triggers: [{ operations: ['PIN', 'HOLE', 'BREACH'] }, ...on('closed bore'), { functions: ['BURN.GUARD'] }], source: 'common practice', clause: '',
   },
   {
     key: 'breakthrough', severity: 'can injure', title: 'Flame and slag come out of the far side when it breaks through',

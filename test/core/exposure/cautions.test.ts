@@ -123,8 +123,10 @@ const BY_FUNCTION: Readonly<Record<string, readonly string[]>> = {
   'BURN.CYLINDER.CONTENT': [...GAS, ...CYLINDERS],
   'BURN.CYLINDER.COUNT': [...GAS, ...CYLINDERS],
   'BURN.CYLINDER.LIMITS': [...GAS, ...CYLINDERS, 'manifold limit'],
-  'BURN.COOL.TIME': ['hot metal'],
-  'BURN.COOL.SHRINK': ['hot metal'],
+  'BURN.COOL.TIME': ['hot metal', 'bushes and seals', 'back in service'],
+  'BURN.COOL.SHRINK': ['hot metal', 'bushes and seals', 'back in service'],
+  'BURN.GUARD.PLATES': ['blow-back'],
+  'BURN.GRIP.AFTER': ['flying pin', 'back in service'],
   'BURN.GRIP.FORCE': ['flying pin'],
   'BURN.PUSH.RAM': ['flying pin', 'ram'],
   'BURN.ASSUMED': [],
@@ -170,7 +172,7 @@ describe('which cautions come up', () => {
   });
 
   it('covers every caution and every condition', () => {
-    const raised = new Set([...EVERY, ...Object.values(BY_OPERATION).flat(), ...Object.values(BY_CONDITION).flat()]);
+    const raised = new Set([...EVERY, ...Object.values(BY_OPERATION).flat(), ...Object.values(BY_FUNCTION).flat(), ...Object.values(BY_CONDITION).flat()]);
     expect(CAUTIONS.map((c) => c.key).filter((k) => !raised.has(k))).toEqual([]);
     const tried = new Set(Object.keys(BY_CONDITION));
     expect(CONDITIONS.map((c) => c.name).filter((n) => ![...tried].some((t) => t === n || t.startsWith(`${n} `)))).toEqual([]);
