@@ -3,9 +3,9 @@ import type { Cell } from '../catalogue/cell.ts';
 /** Reads a spilled table by its headings, with or without their units. */
 export interface TableColumns {
   readonly rows: readonly (readonly Cell[])[];
-  text(row: readonly Cell[], heading: string): string;
+  readonly text: (row: readonly Cell[], heading: string) => string;
   /** Undefined where the cell holds no number. */
-  number(row: readonly Cell[], heading: string): number | undefined;
+  readonly number: (row: readonly Cell[], heading: string) => number | undefined;
 }
 
 export function tableColumns([headings = [], ...rows]: readonly (readonly Cell[])[]): TableColumns {

@@ -40,7 +40,7 @@ describe('the demo sheet of load and price', () => {
     const items = column(schedule, 'order').filter((c) => typeof c === 'number');
     expect(items).toHaveLength(24);
     // The stock covers what the plan adds up to.
-    const rods = stock.filter((row) => String(row[0]).startsWith('rods'));
+    const rods = stock.filter((row) => typeof row[0] === 'string' && row[0].startsWith('rods'));
     for (const row of rods) expect(row[1] as number).toBeGreaterThanOrEqual(row[3] as number);
   });
 });
