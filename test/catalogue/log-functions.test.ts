@@ -93,7 +93,7 @@ describe('BURN.LOG.FIT', () => {
   });
 
   it('says what a log needs', () => {
-    expect(message(run('BURN.LOG.FIT', [[4, 10, 6]]))).toMatch(/^log has no heading row; it needs columns headed job, operation, diameter/);
+    expect(message(run('BURN.LOG.FIT', [[4, 10, 6]]))).toMatch(/^log has no heading row; it needs columns headed job, name, operation, diameter/);
     expect(message(run('BURN.LOG.FIT', [['operation', 'diameter', 'length', 'rods used'], ['PINS', 4, 10, 6]]))).toMatch(/no row of log can be used; the first: log row 2: operation is "PINS"/);
   });
 

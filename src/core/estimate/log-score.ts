@@ -1,11 +1,11 @@
 /** How estimates would have done on finished jobs, and whether the confidence they claim is honest. */
 import type { Basis } from '../basis.ts';
 import { DRAWS, wholeTowards } from '../operations/spread-item.ts';
+import { drawPercentiles, percentileWork, type PercentileWork } from './draw-percentile.ts';
 import { drawItem, emptyDraws, type ItemDraws } from './draw-item.ts';
 import { CHANNELS, type Channel, type LogJob } from './log-job.ts';
 import { normalQuantile } from './normal.ts';
 import { ownScatter, shuffled } from './own-scatter.ts';
-import { percentileOfSorted } from './percentile.ts';
 
 /** Fewer jobs than this say nothing of honesty. */
 export const FEW_JOBS = 5;
@@ -36,81 +36,106 @@ export interface ChannelScore {
   readonly verdict: Verdict;
 }
 
-interface Claim {
-  readonly noted: number;
-  /** What might have been noted in each world. */
-  readonly draws: Float64Array;
-  readonly sorted: Float64Array;
-  readonly low: number;
-  readonly middle: number;
-  readonly high: number;
+/** The claims about one figure of all jobs that note it. */
+interface Claims {
+  readonly noted: number[];
+  readonly low: number[];
+  readonly middle: number[];
+  readonly high: number[];
+  /** ln of what might have been noted over the middle: for each world one value of every job. */
+  readonly logs: Float64Array;
+  /** Jobs inside low to high in each world. */
+  readonly inside: Int32Array;
 }
+
+const READING = { rods: 'log rods scatter', oxygen: 'log oxygen scatter', burning: 'log burning scatter', crew: 'log crew scatter' } as const;
 
 const arrayOf = (draws: ItemDraws, channel: Channel): Float64Array =>
   ({ rods: draws.rods, oxygen: draws.oxygen, burning: draws.burnTime, crew: draws.crewTime })[channel];
 
-const median = (values: ArrayLike<number>): number => percentileOfSorted(Float64Array.from(values).sort(), 0.5);
+/** What is read where x is drawn; rods are noted whole. */
+function readAs(channel: Channel, x: number): number {
+  return channel === 'rods' && Number.isFinite(x) ? Math.max(1, Math.round(x)) : x;
+}
+
+/** The claims of every figure; readings scatter besides, as the log's are held to. */
+function claimsOf(jobs: readonly LogJob[], basis: Basis): ReadonlyMap<Channel, Claims> {
+  const all = new Map<Channel, Claims>();
+  const strata = new Map<Channel, Float64Array>();
+  for (const channel of CHANNELS) {
+    const count = jobs.filter((job) => job.noted[channel] !== undefined).length;
+    if (count > 0) all.set(channel, { noted: [], low: [], middle: [], high: [], logs: new Float64Array(count * DRAWS), inside: new Int32Array(DRAWS) });
+    const deviation = basis.a.value(READING[channel]);
+    strata.set(channel, Float64Array.from({ length: DRAWS }, (_, i) => Math.exp(deviation * normalQuantile((i + 0.5) / DRAWS))));
+  }
+  const each = emptyDraws(DRAWS);
+  const work = percentileWork(DRAWS);
+  jobs.forEach((job, i) => {
+    drawItem(job.operation, job.sizing, basis, each, ownScatter(i, DRAWS, basis));
+    CHANNELS.forEach((channel, c) => {
+      const claims = all.get(channel);
+      const noted = job.noted[channel];
+      if (!claims || noted === undefined) return;
+      const readings = shuffled(strata.get(channel) ?? new Float64Array(0), 1 + i * CHANNELS.length + c);
+      const draws = arrayOf(each, channel).map((x, w) => readAs(channel, x * (readings[w] ?? NaN)));
+      const [low = NaN, middle = NaN, high = NaN] = drawPercentiles(draws, [LOW, 0.5, HIGH], work);
+      const [least, most] = channel === 'rods' ? [wholeTowards(low, LOW), wholeTowards(high, HIGH)] : [low, high];
+      const at = claims.noted.length;
+      const count = claims.logs.length / DRAWS;
+      for (let w = 0; w < DRAWS; w++) {
+        const x = draws[w] ?? NaN;
+        claims.logs[w * count + at] = Math.log(x / middle);
+        if (x >= least && x <= most) claims.inside[w] = (claims.inside[w] ?? 0) + 1;
+      }
+      claims.noted.push(noted);
+      claims.low.push(least);
+      claims.middle.push(middle);
+      claims.high.push(most);
+    });
+  });
+  return all;
+}
 
 /** Share of a normal distribution that lies below one standard deviation under its mean. */
 const ONE_DEVIATION = 0.158655;
 
-/** Half the width of the middle 68 percent: the standard deviation of a normal distribution, and little moved by a wild job. */
-function robustDeviation(values: readonly number[]): number {
-  const sorted = Float64Array.from(values).sort();
-  return (percentileOfSorted(sorted, 1 - ONE_DEVIATION) - percentileOfSorted(sorted, ONE_DEVIATION)) / 2;
+interface Shown {
+  readonly bias: number;
+  /** Half the width of the middle 68 percent: the standard deviation of a normal distribution, and little moved by a wild job. */
+  readonly spread: number;
+  readonly inside: number;
 }
 
-/** The claims about one figure of every job that notes it; readings scatter besides, as the log's are held to. */
-function claims(channel: Channel, jobs: readonly LogJob[], basis: Basis): readonly Claim[] {
-  const c = CHANNELS.indexOf(channel);
-  const reading = basis.a.value((['log rods scatter', 'log oxygen scatter', 'log burning scatter', 'log crew scatter'] as const)[c] ?? 'log rods scatter');
-  const strata = Float64Array.from({ length: DRAWS }, (_, i) => Math.exp(reading * normalQuantile((i + 0.5) / DRAWS)));
-  const each = emptyDraws(DRAWS);
-  return jobs.flatMap((job, i): readonly Claim[] => {
-    const noted = job.noted[channel];
-    if (noted === undefined) return [];
-    drawItem(job.operation, job.sizing, basis, each, ownScatter(i, DRAWS, basis));
-    const readings = shuffled(strata, 1 + i * CHANNELS.length + c);
-    const draws = arrayOf(each, channel).map((x, w) => {
-      const read = x * (readings[w] ?? NaN);
-      return channel === 'rods' && Number.isFinite(read) ? Math.max(1, Math.round(read)) : read;
-    });
-    const sorted = Float64Array.from(draws).sort();
-    const at = (p: number): number => (channel === 'rods' ? wholeTowards(percentileOfSorted(sorted, p), p) : percentileOfSorted(sorted, p));
-    return [{ noted, draws, sorted, low: at(LOW), middle: percentileOfSorted(sorted, 0.5), high: at(HIGH) }];
-  });
+/** What a set of figures, noted or drawn, shows against the claims, from their ln over the middle. */
+function shows(logs: Float64Array, inside: number, work: PercentileWork): Shown {
+  const [under = NaN, middle = NaN, over = NaN] = drawPercentiles(logs, [ONE_DEVIATION, 0.5, 1 - ONE_DEVIATION], work);
+  return { bias: Math.exp(middle), spread: (over - under) / 2, inside };
 }
 
-/** What a set of figures, noted or drawn, shows against the claims. */
-function shows(all: readonly Claim[], figure: (claim: Claim) => number): { readonly bias: number; readonly inside: number; readonly spread: number } {
-  const logs = all.map((claim) => Math.log(figure(claim) / claim.middle));
-  const inside = all.filter((claim) => figure(claim) >= claim.low && figure(claim) <= claim.high).length / all.length;
-  return { bias: Math.exp(median(logs)), inside, spread: robustDeviation(logs) };
-}
-
-function scoreOf(channel: Channel, all: readonly Claim[]): ChannelScore {
-  const under = (limit: (claim: Claim) => number): number => all.filter((claim) => claim.noted <= limit(claim)).length / all.length;
-  const actual = shows(all, (claim) => claim.noted);
+function scoreOf(channel: Channel, { noted, low, middle, high, logs, inside }: Claims): ChannelScore {
+  const jobs = noted.length;
+  const work = percentileWork(jobs);
+  const underShare = (limits: readonly number[]): number => noted.filter((x, i) => x <= (limits[i] ?? NaN)).length / jobs;
+  const actual = shows(Float64Array.from(noted, (x, i) => Math.log(x / (middle[i] ?? NaN))), noted.filter((x, i) => x >= (low[i] ?? NaN) && x <= (high[i] ?? NaN)).length / jobs, work);
   // Each world is a log that would have been noted had the claims been honest: its jobs share crew and gas, as the real ones do.
-  const honest = Array.from({ length: DRAWS }, (_, w) => shows(all, (claim) => claim.draws[w] ?? NaN)).filter((h) => Number.isFinite(h.bias));
-  const between = (of: (h: (typeof honest)[number]) => number): readonly [number, number] => {
-    const sorted = Float64Array.from(honest, of).sort();
-    return [percentileOfSorted(sorted, TAIL), percentileOfSorted(sorted, 1 - TAIL)];
+  const honest = Array.from({ length: DRAWS }, (_, w) => shows(logs.subarray(w * jobs, (w + 1) * jobs), (inside[w] ?? NaN) / jobs, work)).filter((h) => Number.isFinite(h.bias));
+  const between = (of: (h: Shown) => number, shares: readonly number[] = [TAIL, 1 - TAIL]): readonly [number, number] => {
+    const [least = NaN, most = NaN] = drawPercentiles(Float64Array.from(honest, of), shares);
+    return [least, most];
   };
   const [leastBias, mostBias] = between((h) => h.bias);
   const [honestLeast, honestMost] = between((h) => h.inside);
   const [leastSpread, mostSpread] = between((h) => h.spread);
   const verdict: Verdict =
-    all.length < FEW_JOBS ? 'too few jobs'
+    jobs < FEW_JOBS ? 'too few jobs'
     : actual.bias > mostBias ? 'too low'
     : actual.bias < leastBias ? 'too high'
     : actual.inside < honestLeast || actual.spread > mostSpread ? 'too narrow'
     : actual.inside > honestMost || actual.spread < leastSpread ? 'too wide'
     : 'as claimed';
   return {
-    channel, jobs: all.length, bias: actual.bias, spread: actual.spread, claimedSpread: median(honest.map((h) => h.spread)),
-    underLow: under((claim) => claim.low), underMiddle: under((claim) => claim.middle), underHigh: under((claim) => claim.high),
-    inside: actual.inside, honestLeast, honestMost, verdict,
+    channel, jobs, bias: actual.bias, spread: actual.spread, claimedSpread: between((h) => h.spread, [0.5])[0],
+    underLow: underShare(low), underMiddle: underShare(middle), underHigh: underShare(high), inside: actual.inside, honestLeast, honestMost, verdict,
   };
 }
 
@@ -123,8 +148,5 @@ function scoreOf(channel: Channel, all: readonly Claim[]): ChannelScore {
  * job took more, or less, than 98 in 100 honest logs would show. `too narrow` and `too wide` are said of low and high.
  */
 export function logScore(jobs: readonly LogJob[], basis: Basis): readonly ChannelScore[] {
-  return CHANNELS.flatMap((channel): readonly ChannelScore[] => {
-    const all = claims(channel, jobs, basis);
-    return all.length > 0 ? [scoreOf(channel, all)] : [];
-  });
+  return [...claimsOf(jobs, basis)].map(([channel, claims]) => scoreOf(channel, claims));
 }
