@@ -116,7 +116,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'table', columns: [{ heading: 'value' }], headless: true },
     sources: SOURCES,
-    cautions: ['SPREAD'],
+    cautions: [],
     examples: ['=BURN.SPREAD("PIN",{4,10;3,8},"oxygen",90)'],
     calculate: ({ operation: id, sizes: cells, quantity: word, percentile }, basis) => {
       const operation = operationOf(id as OperationId);
@@ -139,7 +139,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'table', columns: STOCK_COLUMNS },
     sources: [...SOURCES, 'latin hypercube', 'peukert 1897'],
-    cautions: ['JOB'],
+    cautions: ['CYLINDER', 'BATTERY'],
     examples: ['=BURN.JOB.STOCK("PIN",{4,10;4,10;3,8},90)'],
     calculate: ({ operation: id, sizes: cells, confidence }, basis) => {
       const operation = operationOf(id as OperationId);
@@ -163,7 +163,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'table', columns: COST_COLUMNS },
     sources: ['pert', 'common practice'],
-    cautions: ['JOB'],
+    cautions: [],
     examples: ['=BURN.JOB.COST(BURN.PIN.PLAN({4;3},{10;8}),{"rod",9;"oxygen",0.4;"crew",180;"margin",20})'],
     calculate: ({ plan: cells, prices }, basis) => {
       const { rows, bad } = readPlan(cells, basis.a.system);
@@ -182,7 +182,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: { kind: 'table', columns: SCHEDULE_COLUMNS },
     sources: ['osha 1910.95', 'niosh 98-126', 'nfpa 51b 2019', 'johnson', 'common practice'],
-    cautions: ['JOB'],
+    cautions: ['NOISE', 'FIRE'],
     examples: ['=BURN.JOB.SCHEDULE(BURN.PIN.PLAN({4;3;5},{10;8;12}),1,10)'],
     calculate: ({ plan: cells, crews, shift }, basis) => {
       const { rows, bad } = readPlan(cells, basis.a.system);

@@ -15,15 +15,18 @@ type Values = Readonly<Record<string, unknown>>;
 export function cautionsOf(d: Declaration, values: Values = {}, a?: Assumptions): readonly RaisedCaution[] {
   const conditions: ConditionName[] = a ? [...coolingConditions(d.family, a, values['method'])] : [];
   const measured: Partial<Record<MeasuredName, number>> = {};
+  const words = [...d.cautions];
   for (const [name, { kind }] of Object.entries(d.parameters)) {
     const value = values[name];
     if (kind.kind === 'material' && a) conditions.push(...workConditions((value as Material | undefined) ?? findMaterial(a.word('material')), a));
     const word = (kind.kind === 'choice' || kind.kind === 'text') && typeof value === 'string' ? conditionNamed(value) : undefined;
     if (word !== undefined) conditions.push(word);
+    // A function for any operation brings up those of the one it is called with.
+    if (name === 'operation' && kind.kind === 'choice' && typeof value === 'string') words.push(value);
     const figure = measuredBy(name, kind);
     if (figure !== undefined && typeof value === 'number' && value > 0) measured[figure] = value;
   }
-  return cautionsForFunction([d.name, ...d.cautions.map((word) => `BURN.${word}`)], conditions, measured);
+  return cautionsForFunction([d.name, ...words.map((word) => `BURN.${word}`)], conditions, measured);
 }
 
 /** The condition whose figure a parameter is: `depth`, in feet of water, is that of work under water. */

@@ -31,6 +31,14 @@ describe('the cautions of a call', () => {
     expect(because(named('BURN.TEST'), { material: findMaterial('cast iron') }, [])).toEqual(['cast iron']);
   });
 
+  it('are those of the operation that a function is called with', () => {
+    const stock = CATALOGUE.find((d) => d.name === 'BURN.JOB.STOCK');
+    if (!stock) throw new Error('no such function');
+    const all = cautionsOf(stock, { operation: 'PIN' }).map((c) => c.key);
+    for (const { key } of cautionsOf(named('BURN.PIN.TEST'))) expect(all).toContain(key);
+    expect(cautionsOf(stock, { operation: 'PIN' }).length).toBeGreaterThan(cautionsOf(stock).length);
+  });
+
   it('follow the assumptions in force', () => {
     const of = (...rows: readonly (readonly [string, string])[]): readonly string[] => because(named('BURN.TEST'), {}, rows);
     expect(of()).toEqual([]);
