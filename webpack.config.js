@@ -5,6 +5,8 @@
  *   office  `vendor` (default) lets the pane load office.js from the host vendor's address, the supported source;
  *           `package` copies it unmodified out of node_modules, for work without a network
  *   only    `addin` leaves the trial workbook out
+ *   cards   lets results carry their working on a card where the assumption `show working` is `card` and the host has cards;
+ *           off by default, since functions.json then asks for rich values, which hosts before 2022 do not know
  *   https   serve with the developer certificate, as the spreadsheet host asks
  */
 import { existsSync, readFileSync } from 'node:fs';
@@ -25,6 +27,7 @@ const FOR_THE_HOST = { 'Access-Control-Allow-Origin': '*', 'Cross-Origin-Resourc
 
 export default async (env = {}) => {
   const base = address(env.base ?? LOCAL);
+  const cards = Boolean(env.cards);
   const office = env.office ?? 'vendor';
   if (!(office in OFFICE_JS)) throw new Error(`office is "${office}"; must be vendor or package`);
   const pane = existing('./src/addin/pane.ts', './src/pane/pane.css');
@@ -57,7 +60,7 @@ export default async (env = {}) => {
     performance: { hints: false },
     stats: 'errors-warnings',
     infrastructureLogging: { level: 'warn' },
-    plugins: [new CatalogueFiles(base), new webpack.DefinePlugin({ FURTHER_NAMES: JSON.stringify((await catalogueFiles()).furtherNames) }), new CopyPlugin({ patterns: copies(base, office, trial.length > 0) })],
+    plugins: [new CatalogueFiles(base, cards), new webpack.DefinePlugin({ CARDS: JSON.stringify(cards), FURTHER_NAMES: JSON.stringify((await catalogueFiles()).furtherNames) }), new CopyPlugin({ patterns: copies(base, office, trial.length > 0) })],
     devServer: await server(env, trial.length > 0),
   };
 };
@@ -103,7 +106,7 @@ function copies(base, office, trial) {
   const withOffice = (text) => text.replaceAll('%OFFICE_JS%', OFFICE_JS[office]).replaceAll('%OFFICE_ORIGIN%', origin);
   return [
     { from: 'manifest.xml', transform: (content) => content.toString().replaceAll(LOCAL, base) },
-    { from: 'assets/*.png' },
+    { from: 'assets/icon-*.png' },
     { context: 'src/pane', from: '*.html', transform: (content) => withOffice(content.toString()) },
     ...(trial ? [{ context: 'src/trial', from: '*.html', to: 'trial' }] : []),
     ...(office === 'package'
@@ -145,8 +148,9 @@ async function catalogueFiles() {
 
 /** Writes functions.json and help.html from the declared functions anew in each compilation, so watching never leaves them stale. */
 class CatalogueFiles {
-  constructor(base) {
+  constructor(base, cards) {
     this.base = base;
+    this.cards = cards;
   }
 
   apply(compiler) {
@@ -155,7 +159,7 @@ class CatalogueFiles {
       compilation.hooks.processAssets.tapPromise({ name: 'CatalogueFiles', stage }, async () => {
         const { staticFiles, inputs } = await catalogueFiles();
         for (const file of inputs) compilation.fileDependencies.add(path.join(ROOT, file));
-        for (const [name, text] of Object.entries(staticFiles(this.base))) {
+        for (const [name, text] of Object.entries(staticFiles(this.base, this.cards))) {
           compilation.emitAsset(name, new webpack.sources.RawSource(text));
         }
       });
