@@ -9,9 +9,10 @@
 import type { Argument, Cell, CellError, HostFunction, Scalar } from '../sheet/host-function.ts';
 import { toCellError } from '../sheet/call.ts';
 import { functionId } from './function-id.ts';
+import type { Card, Cards } from './cards.ts';
 import type { FurtherFunctions } from './load-further.ts';
 
-type HostValue = number | string | boolean | CustomFunctions.Error;
+type HostValue = number | string | boolean | CustomFunctions.Error | Card;
 
 /** An error or a rich value as the host passes it in; older hosts set `code`, newer ones `basicValue`. */
 interface HostObject {
@@ -20,22 +21,22 @@ interface HostObject {
   readonly message?: string;
 }
 
-/** Gives the host one callable for each id of functions.json. */
-export function associate(functions: readonly HostFunction[]): void {
-  CustomFunctions.associate(Object.fromEntries(functions.map((f) => [functionId(f.name), hostCall(f)])));
+/** Gives the host one callable for each id of functions.json. With `cards` a result may carry its working on a card. */
+export function associate(functions: readonly HostFunction[], cards?: Cards): void {
+  CustomFunctions.associate(Object.fromEntries(functions.map((f) => [functionId(f.name), hostCall(f, cards)])));
 }
 
 /** Gives the host a callable for each name whose function is loaded at its first use. */
-export function associateLater(names: readonly string[], further: FurtherFunctions): void {
-  CustomFunctions.associate(Object.fromEntries(names.map((name) => [functionId(name), laterCall(name, further)])));
+export function associateLater(names: readonly string[], further: FurtherFunctions, cards?: Cards): void {
+  CustomFunctions.associate(Object.fromEntries(names.map((name) => [functionId(name), laterCall(name, further, cards)])));
 }
 
-function laterCall(name: string, further: FurtherFunctions): (...values: unknown[]) => HostValue[][] | Promise<HostValue[][]> {
+function laterCall(name: string, further: FurtherFunctions, cards: Cards | undefined): (...values: unknown[]) => HostValue[][] | Promise<HostValue[][]> {
   return (...values) => {
     const loaded = further.now(name);
-    if (loaded) return hostCall(loaded)(...values);
+    if (loaded) return hostCall(loaded, cards)(...values);
     return further.soon(name).then(
-      (f) => hostCall(f)(...values),
+      (f) => hostCall(f, cards)(...values),
       // The host wants its own error, which no class of ours extends.
       // eslint-disable-next-line @typescript-eslint/only-throw-error
       (reason: unknown) => { throw hostError(toCellError(reason)); },
@@ -44,14 +45,15 @@ function laterCall(name: string, further: FurtherFunctions): (...values: unknown
 }
 
 /** One function as the host calls it. */
-export function hostCall(f: HostFunction): (...values: unknown[]) => HostValue[][] {
+export function hostCall(f: HostFunction, cards?: Cards): (...values: unknown[]) => HostValue[][] {
   return (...values) => {
     const addresses = referencesOf(values[f.parameters.length]);
     const args = f.parameters.map((p, i) => {
       const argument = toArgument(values[i]);
       return p.zeroIsBlank && addresses[i] ? withoutZeros(argument) : argument;
     });
-    const rows = f.call(args).map((row) => row.map(fromCell));
+    const card = cards?.(f, args);
+    const rows = f.call(args).map((row, r) => row.map((cell, c) => card?.(cell, r, c) ?? fromCell(cell)));
     const only = rows.length === 1 && rows[0]?.length === 1 ? rows[0][0] : undefined;
     // The documented way for a single value; an error inside a matrix spoiled the whole cell in older hosts.
     // eslint-disable-next-line @typescript-eslint/only-throw-error -- an Error in the runtime, though not in its types

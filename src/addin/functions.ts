@@ -6,10 +6,15 @@
 import { MAIN_FUNCTIONS } from '../catalogue/main-functions.ts';
 import { hostFunction } from '../sheet/as-host-function.ts';
 import { associate, associateLater } from './associate.ts';
+import { showCards } from './cards.ts';
 import { furtherFunctions } from './load-further.ts';
 
 /** Names of the further functions, written in by the build from the catalogue. */
 declare const FURTHER_NAMES: readonly string[] | undefined;
+/** Whether the build is one whose functions.json lets rich values through. */
+declare const CARDS: boolean | undefined;
 
-associate(MAIN_FUNCTIONS.map((d) => hostFunction(d)));
-if (typeof FURTHER_NAMES !== 'undefined') associateLater(FURTHER_NAMES, furtherFunctions());
+const cards = typeof CARDS !== 'undefined' && CARDS ? showCards : undefined;
+
+associate(MAIN_FUNCTIONS.map((d) => hostFunction(d)), cards);
+if (typeof FURTHER_NAMES !== 'undefined') associateLater(FURTHER_NAMES, furtherFunctions(), cards);

@@ -29,7 +29,9 @@ export interface FunctionMetadata {
 
 export interface Metadata {
   /** Lets error values in as arguments, so that one bad cell of a range fails alone. */
-  readonly allowErrorForDataTypeAny: true;
+  readonly allowErrorForDataTypeAny?: true;
+  /** Lets rich values in and out, and error values with them. Never with the flag above: both together crashed one host version. */
+  readonly allowCustomDataForDataTypeAny?: true;
   readonly functions: readonly FunctionMetadata[];
 }
 
@@ -38,9 +40,9 @@ const PARAMETER_NAME_LIMIT = 64;
 const PARAMETER_NAMES_LIMIT = 254;
 const ID = /^(?=.{3,128}$)[A-Z][A-Z0-9]*(\.[A-Z][A-Z0-9]*)*$/;
 
-/** Builds functions.json; refuses a declaration the host would cut or reject. */
-export function metadata(functions: readonly HostFunction[], helpPage: string): Metadata {
-  return { allowErrorForDataTypeAny: true, functions: functions.map((f) => functionMetadata(f, helpPage)) };
+/** Builds functions.json; refuses a declaration the host would cut or reject. With `cards` results may be rich values. */
+export function metadata(functions: readonly HostFunction[], helpPage: string, cards = false): Metadata {
+  return { ...(cards ? { allowCustomDataForDataTypeAny: true } : { allowErrorForDataTypeAny: true }), functions: functions.map((f) => functionMetadata(f, helpPage)) };
 }
 
 function functionMetadata(f: HostFunction, helpPage: string): FunctionMetadata {

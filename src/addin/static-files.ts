@@ -4,10 +4,10 @@ import { FURTHER_FUNCTIONS } from '../catalogue/further-functions.ts';
 import { helpPage } from './help-page.ts';
 import { metadata } from './metadata.ts';
 
-/** Texts by file name; `base` is the address the add-in is served from, without a slash at the end. */
-export function staticFiles(base: string): Readonly<Record<string, string>> {
+/** Texts by file name; `base` is the address the add-in is served from, without a slash at the end; `cards` as in `metadata`. */
+export function staticFiles(base: string, cards = false): Readonly<Record<string, string>> {
   return {
-    'functions.json': `${JSON.stringify(metadata(hostFunctions, `${base}/help.html`), null, 2)}\n`,
+    'functions.json': `${JSON.stringify(metadata(hostFunctions, `${base}/help.html`, cards), null, 2)}\n`,
     'help.html': helpPage(hostFunctions),
   };
 }

@@ -1,6 +1,6 @@
 import { parameterLabel, type Declaration, type Kind } from '../catalogue/declaration.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { call } from './call.ts';
+import { call, workingOf } from './call.ts';
 import type { HostFunction } from './host-function.ts';
 
 const ASSUME = {
@@ -23,5 +23,6 @@ export function hostFunction(d: Declaration, defaults?: Assumptions): HostFuncti
     summary: d.summary,
     parameters: d.assume ? [...parameters, { ...ASSUME, optional: d.assume !== 'required' }] : parameters,
     call: (args) => call(d, args, defaults),
+    working: (args) => workingOf(d, args, defaults),
   };
 }

@@ -5,11 +5,11 @@ import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
-import type { Trace } from '../core/trace/trace.ts';
+import { recorder, type Trace } from '../core/trace/trace.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { asGrid, broadcastShape, cellAt, shapeOf, shapeText, type Grid, type NamedGrid, type Shape } from './broadcast.ts';
-import type { Argument } from './host-function.ts';
+import type { Argument, WorkingLine } from './host-function.ts';
 import { readAssume } from './read-assume.ts';
 import { blankError, readCell } from '../catalogue/read-cell.ts';
 
@@ -53,6 +53,31 @@ export function explain(d: Declaration, args: readonly Argument[], item: number,
   const at = Math.min(Math.max(item, 0), r * c - 1);
   const read = d.result.kind === 'table' ? readItem(prepared, 0, 0) : readItem(prepared, Math.floor(at / c), at % c);
   d.calculate(read as never, prepared.basis, trace);
+}
+
+/** Cards are slow by the thousand; a longer list has plain numbers. */
+const MOST_CARDS = 50;
+
+/** The working of each cell of a result, where the assumption `show working` asks for cards; undefined where it does not, or the result is no number. */
+export function workingOf(d: Declaration, args: readonly Argument[], defaults?: Assumptions): ((row: number, column: number) => readonly WorkingLine[]) | undefined {
+  if (isRowsFunction(d) || isTableFunction(d) || d.result.quantity === 'text') return undefined;
+  try {
+    const prepared = prepare(d, args, defaults);
+    const { rows: r, columns: c } = prepared.shape;
+    if (prepared.basis.a.word('show working') !== 'card' || r * c > MOST_CARDS) return undefined;
+    return (row, column) => {
+      const trace = recorder();
+      d.calculate(readItem(prepared, row, column) as never, prepared.basis, trace);
+      return trace.steps.map((s): WorkingLine => {
+        const { name, symbol, formula, kind, source } = s;
+        const text = typeof s.value === 'string';
+        return { name, symbol, value: text ? s.value : fromSi(s.value, s.quantity, prepared.system), unit: text ? '' : plainUnit(s.quantity, prepared.system), formula, kind, source };
+      });
+    };
+  } catch {
+    // What is wrong stands in the cell.
+    return undefined;
+  }
 }
 
 function prepare(d: Declaration, args: readonly Argument[], defaults?: Assumptions): Prepared {

@@ -21,6 +21,17 @@ export interface HostParameter {
   readonly zeroIsBlank?: boolean;
 }
 
+/** One step of a working, in the units of the sheet. */
+export interface WorkingLine {
+  readonly name: string;
+  readonly symbol: string;
+  readonly value: number | string;
+  readonly unit: string;
+  readonly formula: string;
+  readonly kind: string;
+  readonly source: string;
+}
+
 export interface HostFunction {
   /** Upper case with the namespace, as typed in a cell: `BURN.PIN.OXYGEN`. */
   readonly name: string;
@@ -28,4 +39,6 @@ export interface HostFunction {
   readonly parameters: readonly HostParameter[];
   /** Never throws; one row of one cell for a single value. */
   call(args: readonly Argument[]): readonly (readonly Cell[])[];
+  /** The working of each cell of the result, where the call asks for it to be shown on a card; undefined where it does not. */
+  working?(args: readonly Argument[]): ((row: number, column: number) => readonly WorkingLine[]) | undefined;
 }

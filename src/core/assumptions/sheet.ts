@@ -11,4 +11,8 @@ export const SHEET_ASSUMPTIONS = [
     name: 'material', summary: 'Metal of the work where a function names none',
     choices: MATERIAL_NAMES, value: 'carbon steel', kind: 'convention', source: 'convention',
   },
+  {
+    name: 'show working', summary: 'card: a single result carries its working on a card, in spreadsheet programs and builds of the add-in that have cards; elsewhere it is the plain number',
+    choices: ['no', 'card'], value: 'no', kind: 'convention', source: 'convention',
+  },
 ] as const satisfies readonly Assumption[];
