@@ -37,7 +37,7 @@ const length = required(LENGTH, 'Length of pin in the boss', '10');
 const boss = required(LENGTH, 'Outside diameter of the boss', '10');
 const hole = required(LENGTH, 'Bore burnt out of the pin', '2.5');
 const interference = required({ kind: 'quantity', quantity: 'length', min: 0, max: 0.05 }, 'Interference, on the diameter', '0.0012');
-const bore = optional({ ...LENGTH, above: undefined, min: 0 } as QuantityKind, 'Bore of the pin; solid when left out', '2.5');
+const bore = optional({ ...LENGTH, above: undefined, min: 0 }, 'Bore of the pin; solid when left out', '2.5');
 
 /** Contact pressure of a pin as given, with its working. */
 function pressureOf(D: number, delta: number, Do: number, d: number, a: Assumptions, trace: Trace | undefined): number {
@@ -93,7 +93,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     summary: 'Force to start a pin after its core is burnt out and it has cooled, learnt from a push that did not move it: low, likely, high, and the chance that each common ram suffices.',
     parameters: {
       diameter, length, boss, hole,
-      'force tried': required({ kind: 'quantity', quantity: 'force', min: 0, max: FORCE.max } as QuantityKind, 'Push that did not move the pin before burning; 0 where none was tried', '60'),
+      'force tried': required({ kind: 'quantity', quantity: 'force', min: 0, max: FORCE.max }, 'Push that did not move the pin before burning; 0 where none was tried', '60'),
     },
     assume: true,
     result: { kind: 'table', columns: AFTER_COLUMNS },
@@ -234,7 +234,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     calculate: ({ diameter: D, length: L }, basis, trace) => {
       const { a } = basis;
       const sized = sizeItem(PIN, { diameter: D, length: L }, undefined, findMaterial(a.word('material')), basis);
-      const planned = Number(sized.planned['hole'] ?? 0);
+      const planned = sized.planned['hole'] ?? 0;
       const depth = L / a.value('ends worked');
       recordGiven(trace, ['diameter', 'D', D, 'length'], ['length', 'L', L, 'length']);
       const ends = a.record('ends worked', 'ends', trace);

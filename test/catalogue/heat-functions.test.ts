@@ -175,7 +175,7 @@ describe('the plan of a pin', () => {
   it('gives a pin the same alone as in a list', () => {
     const D = [[2.2], [4], [5.3], [7.7]];
     const list = cells('BURN.PIN.TIME', D, 11).map((row) => row[0]);
-    expect(list).toEqual(D.map(([d]) => value('BURN.PIN.TIME', d!, 11)));
+    expect(list).toEqual(D.map(([d]) => value('BURN.PIN.TIME', d, 11)));
   });
 
   it('leaves cooling and ram blank for what is not pushed out', () => {

@@ -13,6 +13,6 @@ export function workConditions(material: Material, a: Assumptions): readonly Con
 const COOLED = ['PIN', 'COOL', 'GRIP'];
 
 /** The condition that follows from how a pin is cooled: by a function's own word, else the assumption. */
-export function coolingConditions(family: string, a: Assumptions, method: unknown = undefined): readonly ConditionName[] {
+export function coolingConditions(family: string, a: Assumptions, method?: unknown): readonly ConditionName[] {
   return COOLED.includes(family) && (method ?? a.word('cooling method')) === 'water' ? ['water quench'] : [];
 }

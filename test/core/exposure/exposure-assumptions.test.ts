@@ -23,7 +23,7 @@ describe('exposure assumptions', () => {
   });
 
   it('use a unit of their quantity and names of their own', () => {
-    for (const a of EXPOSURE_ASSUMPTIONS) expect(Object.keys((QUANTITIES[a.quantity] as Quantity).units), a.name).toContain(a.unit);
+    for (const a of EXPOSURE_ASSUMPTIONS) expect(Object.keys((QUANTITIES[a.quantity]).units), a.name).toContain(a.unit);
     expect(new Set(EXPOSURE_ASSUMPTIONS.map((a) => a.name)).size).toBe(EXPOSURE_ASSUMPTIONS.length);
   });
 });

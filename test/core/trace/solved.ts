@@ -86,7 +86,7 @@ function gripShown(shown: Shown, symbol: string): number {
   const basis = shown.basis({ ...HEAT, ...STEEL, mu: 'joint friction', tau: 'rust bond', left: 'bond left after burning' }, [{ name: 'cooling method', word: shown.text('cooled') }]);
   const again = recorder();
   const values = { diameter: n('D'), length: n('L'), boss: n('D_o'), hole: n('d'), 'force tried': n('T') };
-  findFunction('BURN.GRIP.AFTER')?.calculate(values as never, basis, again);
+  findFunction('BURN.GRIP.AFTER')?.calculate(values, basis, again);
   return new Shown(again.steps).n(symbol);
 }
 
