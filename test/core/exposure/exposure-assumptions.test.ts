@@ -8,7 +8,7 @@ import { PPE } from '../../../src/core/exposure/ppe.ts';
 import { CAUTIONS } from '../../../src/core/exposure/cautions.ts';
 import { EXPOSURE_SOURCES } from '../../../src/core/sources/exposure.ts';
 import { GENERAL_SOURCES } from '../../../src/core/sources/general.ts';
-import { QUANTITIES, type Quantity } from '../../../src/core/units/quantities.ts';
+import { QUANTITIES } from '../../../src/core/units/quantities.ts';
 
 const known = new Set<string>([...EXPOSURE_SOURCES, ...GENERAL_SOURCES].map((s) => s.key));
 
