@@ -84,6 +84,10 @@ describe('BURN.JOB.STOCK', () => {
     const sum = column(plan, 'oxygen').reduce<number>((all, c) => all + (c as number), 0);
     expect(rowOf(cells, 'oxygen')[3]).toBeCloseTo(sum, 9);
     expect(rowOf(cells, 'oxygen')[1]).toBeGreaterThan(sum);
+    for (const [line, heading] of [['cylinders', 'cylinders opened'], ['rods 3/8 x 36', 'rods']] as const) {
+      expect(rowOf(cells, line)[3], line).toBe(column(plan, heading).reduce<number>((all, c) => all + (c as number), 0));
+    }
+    expect(rowOf(cells, 'crew')[3]).toBeCloseTo(column(plan, 'crew').reduce<number>((all, c) => all + (c as number), 0) / 60, 9);
     const [, , , , short, plain, note] = rowOf(cells, 'all together');
     expect(short).toBeLessThanOrEqual(10);
     expect(plain).toBeGreaterThan(50);

@@ -1,5 +1,5 @@
 import type { Basis } from '../basis.ts';
-import { deliveryInForce, drawnShare } from '../oxygen/drawable-content.ts';
+import { deliveryInForce, drawnShare, type Delivery } from '../oxygen/drawable-content.ts';
 import { FILL_TEMPERATURE } from '../oxygen/gauge-reading.ts';
 import { leftoverInForce } from '../oxygen/leftover-in-force.ts';
 import { isotherm } from '../oxygen/oxygen-state.ts';
@@ -7,14 +7,14 @@ import { drawsOfShared } from './worlds.ts';
 
 /**
  * Oxygen that one cylinder serves in each world [kg], by the draws of its fill at 70 F and of what is left in it; the cold of a
- * fast draw and the loss of a change are those in force (`drawableContent`).
+ * fast draw and the loss of a change are those in force (`drawableContent`). `delivery`: what the
+ * regulator delivers; more may have to be left for it.
  */
-export function cylinderDraws(count: number, basis: Basis): Float64Array {
-  return basis.once(`cylinder draws ${count}`, () => {
+export function cylinderDraws(count: number, basis: Basis, { pressure, flow }: Delivery = deliveryInForce(basis.a)): Float64Array {
+  return basis.once(`cylinder draws ${count} ${pressure} ${flow}`, () => {
     const { a } = basis;
     const air = a.value('air pressure');
     const [filled, now] = [isotherm(FILL_TEMPERATURE), isotherm(a.value('gas temperature'))];
-    const { pressure, flow } = deliveryInForce(a);
     const inForce = leftoverInForce(a, pressure, flow);
     const forRegulator = inForce > a.value('leftover pressure') ? inForce : 0;
     const share = drawnShare(basis, inForce);

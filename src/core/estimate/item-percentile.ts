@@ -3,6 +3,7 @@ import type { Operation } from '../operations/operation.ts';
 import type { Sizing } from '../operations/size-item.ts';
 import { DRAWS, wholeTowards } from '../operations/spread-item.ts';
 import { cylinderDraws } from './cylinder-draws.ts';
+import { deliveryTo } from './delivery-to.ts';
 import { drawItem, emptyDraws } from './draw-item.ts';
 import { drawPercentile } from './draw-percentile.ts';
 
@@ -31,7 +32,7 @@ export function itemPercentile(operation: Operation, sizing: Sizing, quantity: S
     case 'time':
       return drawPercentile(draws.crewTime, p);
     case 'cylinders': {
-      const content = cylinderDraws(DRAWS, basis);
+      const content = cylinderDraws(DRAWS, basis, deliveryTo([sizing], basis));
       return wholeTowards(drawPercentile(draws.oxygen.map((o, i) => o / (content[i] ?? NaN)), p), p);
     }
   }

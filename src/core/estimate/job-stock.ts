@@ -6,9 +6,11 @@ import { batteryTooSmall, confidenceBeyondReach } from '../messages.ts';
 import type { Operation } from '../operations/operation.ts';
 import type { Sizing } from '../operations/size-item.ts';
 import { DRAWS } from '../operations/spread-item.ts';
+import { cylinderCount } from '../oxygen/cylinder-count.ts';
 import { drawableContent } from '../oxygen/drawable-content.ts';
 import type { QuantityName } from '../units/quantities.ts';
 import { cylinderDraws } from './cylinder-draws.ts';
+import { deliveryTo } from './delivery-to.ts';
 import { drawItem, emptyDraws } from './draw-item.ts';
 import { ownScatter } from './own-scatter.ts';
 import { drawsOfShared } from './worlds.ts';
@@ -79,14 +81,15 @@ function needs(operation: Operation, sizings: readonly Sizing[], count: number, 
       total.lightings[i] = (total.lightings[i] ?? 0) + (each.lightings[i] ?? 0);
     }
   });
-  const content = cylinderDraws(count, basis);
+  const delivery = deliveryTo(sizings, basis);
+  const content = cylinderDraws(count, basis, delivery);
   const current = drawsOfShared('strike current', count, basis);
   const time = drawsOfShared('strike time', count, basis);
   const lit = strikes(a.value('strike current'), a.value('strike time'), basis);
   if (lit < 1) throw batteryTooSmall();
   const lines: Need[] = [...rods].map(([name, { draws, plain }]) => ({ name: `rods ${name}`, quantity: 'count', draws, plain, counts: true, whole: true }));
   lines.push({ name: 'oxygen', quantity: 'oxygen', draws: total.oxygen, plain: planned.oxygen, counts: false, whole: false });
-  lines.push({ name: 'cylinders', quantity: 'count', draws: total.oxygen.map((o, i) => whole(o / (content[i] ?? NaN))), plain: whole(planned.oxygen / drawableContent(basis)), counts: true, whole: true });
+  lines.push({ name: 'cylinders', quantity: 'count', draws: total.oxygen.map((o, i) => whole(o / (content[i] ?? NaN))), plain: cylinderCount(planned.oxygen, drawableContent(basis, delivery), 0), counts: true, whole: true });
   lines.push({ name: 'batteries', quantity: 'count', draws: total.lightings.map((n, i) => whole(n / Math.max(1, strikes(current[i] ?? NaN, time[i] ?? NaN, basis)))), plain: whole(planned.lightings / lit), counts: true, whole: true });
   if (operation.crewTimes.includes('plate time')) {
     const plates = (perPin: number): number => whole(perPin * sizings.length);
