@@ -3,7 +3,9 @@
  * with their values, so that any spreadsheet program shows them.
  *
  * A formula with a function of ours is stored the way the host saves an add-in's: under the prefix `_xldudf_`, `_` for
- * each period, as an array formula whose cell metadata says that it may spill ([MS-XLSX] 2.3.4).
+ * each period, as an array formula whose cell metadata says that it may spill ([MS-XLSX] 2.3.4). A program without the
+ * add-in cannot calculate it, and shows the saved value only of formulas that are no arrays; so a sheet to be read
+ * everywhere has single values, stored plainly.
  */
 import type { Cell } from '../../sheet/host-function.ts';
 import type { CalculatedWorkbook } from '../../trial/engine/headless.ts';
@@ -26,6 +28,9 @@ export interface Validation {
 export interface NewSheet extends SheetDescription {
   /** By range; a blank cell is always taken. */
   readonly validations?: Readonly<Record<string, Validation>>;
+  /** Whether each formula gives one value and is stored plainly, which every program shows. */
+  readonly plain?: boolean;
+  readonly hidden?: boolean;
   readonly landscape?: boolean;
   /** Rows repeated on every printed page, from the first. */
   readonly printedHeading?: number;
@@ -42,8 +47,15 @@ const PACKAGE_RELATIONSHIPS = 'http://schemas.openxmlformats.org/package/2006/re
 const DECLARATION = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 /** Functions of the sheet that need no prefix in the file; others are refused rather than stored wrongly. */
 const CLASSICAL = new Set(['SUM', 'COUNT', 'COUNTA', 'IF', 'AND', 'OR', 'NOT', 'ISNUMBER', 'ISERROR', 'INDEX', 'MATCH', 'MAX', 'MIN', 'ROUND', 'ROUNDUP', 'SUMIF', 'SUMPRODUCT', 'TEXT', 'IFERROR', 'ROW', 'ROWS', 'LEN', 'TRIM']);
+/**
+ * The program whose format the file has. Programs take saved texts of formulas for good only where it is named here, and
+ * would show an error instead for functions that they do not have.
+ */
+const FORMAT = 'Microsoft Excel';
 /** Width of a character of the standard face, px. */
 const CHARACTER = 7;
+/** Height of a line of it, points. */
+const ROW_HEIGHT = 15;
 
 export function newWorkbook(workbook: NewWorkbook, calculated: CalculatedWorkbook): Buffer {
   const styles = new Styles();
@@ -55,8 +67,8 @@ export function newWorkbook(workbook: NewWorkbook, calculated: CalculatedWorkboo
       ['extended-properties', 'docProps/app.xml'],
       ['http://schemas.openxmlformats.org/package/2006/relationships/metadata/core-properties', 'docProps/core.xml'],
     ])],
-    ['docProps/app.xml', `<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties"><Application>Rodsheet</Application></Properties>`],
-    ['docProps/core.xml', `<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" xmlns:dc="http://purl.org/dc/elements/1.1/"><dc:title>${escaped(workbook.title)}</dc:title></cp:coreProperties>`],
+    ['docProps/app.xml', `<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties"><Application>${FORMAT}</Application></Properties>`],
+    ['docProps/core.xml', `<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" xmlns:dc="http://purl.org/dc/elements/1.1/"><dc:title>${escaped(workbook.title)}</dc:title><dc:creator>Rodsheet</dc:creator></cp:coreProperties>`],
     ['xl/workbook.xml', workbookXml(workbook)],
     ['xl/_rels/workbook.xml.rels', relationships([
       ...sheets.map((_, i): [string, string] => ['worksheet', `worksheets/sheet${i + 1}.xml`]),
@@ -98,7 +110,7 @@ function workbookXml({ sheets, definedNames = {} }: NewWorkbook): string {
   const names = Object.entries(definedNames).map(([name, meaning]) => `<definedName name="${escaped(name)}">${escaped(meaning)}</definedName>`);
   const all = [...headings, ...names].join('');
   return `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}"><bookViews><workbookView activeTab="0"/></bookViews><sheets>` +
-    sheets.map(({ name }, i) => `<sheet name="${escaped(name)}" sheetId="${i + 1}" r:id="rId${i + 1}"/>`).join('') +
+    sheets.map(({ name, hidden }, i) => `<sheet name="${escaped(name)}" sheetId="${i + 1}"${hidden ? ' state="hidden"' : ''} r:id="rId${i + 1}"/>`).join('') +
     `</sheets>${all === '' ? '' : `<definedNames>${all}</definedNames>`}<calcPr calcId="191029"/></workbook>`;
 }
 
@@ -119,14 +131,19 @@ function sheetXml(sheet: NewSheet, index: number, calculated: CalculatedWorkbook
     if (typeof content === 'string' && content.startsWith('=') && content.length > 1) {
       const result = calculated.spilledAt(index, row, column);
       result.forEach((values, r) => values.forEach((value, c) => put(row + r, column + c, r === 0 && c === 0
-        ? formulaCell(content, row, column, result, style(row, column))
+        ? formulaCell(content, row, column, result, style(row, column), sheet.plain === true)
         : spilledCell(row + r, column + c, value, style(row + r, column + c)))));
     } else put(row, column, valueCell(row, column, plain(content), style(row, column)));
   }
   const ordered = [...rows].sort(([a], [b]) => a - b);
-  const data = ordered.map(([row, cells]) => `<row r="${row + 1}">${[...cells].sort(([a], [b]) => a - b).map(([, element]) => element).join('')}</row>`).join('');
+  const lines = new Lines(sheet, looks);
+  for (const [row, column, content] of contents(sheet)) {
+    const value = typeof content === 'string' && content.startsWith('=') ? calculated.valueAt(index, row, column) : plain(content);
+    if (typeof value === 'string') lines.add(row, column, value);
+  }
+  const data = ordered.map(([row, cells]) => `<row r="${row + 1}"${lines.height(row)}>${[...cells].sort(([a], [b]) => a - b).map(([, element]) => element).join('')}</row>`).join('');
   return `<worksheet xmlns="${MAIN}">${sheet.landscape ? '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' : ''}<sheetViews><sheetView workbookViewId="0"${index === 0 ? ' tabSelected="1"' : ''}>${frozen(sheet)}</sheetView></sheetViews>` +
-    `<sheetFormatPr defaultRowHeight="15"/>${columns(sheet)}<sheetData>${data}</sheetData>${validations(sheet)}` +
+    `<sheetFormatPr defaultRowHeight="${ROW_HEIGHT}"/>${columns(sheet)}<sheetData>${data}</sheetData>${validations(sheet)}` +
     `<pageMargins left="0.5" right="0.5" top="0.5" bottom="0.5" header="0.3" footer="0.3"/>${sheet.landscape ? '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>' : ''}</worksheet>`;
 }
 
@@ -158,12 +175,12 @@ function spilledCell(row: number, column: number, value: Cell, style: string): s
   return `<c r="${addressOf(row, column)}"${style}${type}>${element}</c>`;
 }
 
-function formulaCell(formula: string, row: number, column: number, result: readonly (readonly Cell[])[], style: string): string {
+function formulaCell(formula: string, row: number, column: number, result: readonly (readonly Cell[])[], style: string, single: boolean): string {
   const [type, element] = stored(result[0]?.[0] ?? '');
   const { text, ours } = storedForm(formula.slice(1));
   const area = { top: row, left: column, bottom: row + result.length - 1, right: column + (result[0]?.length ?? 1) - 1 };
-  if (!ours && areaName(area) !== addressOf(row, column)) throw new Error(`${formula} spills; only functions of ours may`);
-  const [metadata, array] = ours ? [' cm="1"', ` t="array" ref="${areaName(area)}"`] : ['', ''];
+  if ((single || !ours) && areaName(area) !== addressOf(row, column)) throw new Error(`${formula} spills, which it may not here`);
+  const [metadata, array] = ours && !single ? [' cm="1"', ` t="array" ref="${areaName(area)}"`] : ['', ''];
   return `<c r="${addressOf(row, column)}"${style}${type}${metadata}><f${array}>${escaped(text)}</f>${element}</c>`;
 }
 
@@ -198,6 +215,41 @@ class Looks {
   }
 }
 
+/** Rows as high as their wrapped texts need, since programs that do not calculate a formula do not measure its text either. */
+class Lines {
+  private readonly most = new Map<number, number>();
+  private readonly widths = new Map<number, number>();
+
+  constructor({ widths = {} }: NewSheet, private readonly looks: Looks) {
+    for (const { from, to, px } of columnWidths(widths)) for (let c = from; c <= to; c++) this.widths.set(c, px);
+  }
+
+  add(row: number, column: number, text: string): void {
+    const { wrap, bold } = this.looks.at(row, column);
+    const px = this.widths.get(column);
+    if (!wrap || px === undefined) return;
+    // Words do not fill a line to its end.
+    const fitting = Math.max(1, Math.floor(((px / CHARACTER) * (bold ? 0.9 : 1)) - 1));
+    let lines = 1;
+    let used = 0;
+    for (const word of text.split(/\s+/)) {
+      if (used > 0 && used + 1 + word.length > fitting) {
+        lines++;
+        used = 0;
+      }
+      used += (used > 0 ? 1 : 0) + word.length;
+      lines += Math.floor((used - 1) / fitting);
+      used = used > fitting ? used % fitting || fitting : used;
+    }
+    this.most.set(row, Math.max(this.most.get(row) ?? 1, lines));
+  }
+
+  height(row: number): string {
+    const lines = this.most.get(row) ?? 1;
+    return lines > 1 ? ` ht="${lines * ROW_HEIGHT}"` : '';
+  }
+}
+
 function frozen({ frozenRows = 0, frozenColumns = 0 }: NewSheet): string {
   if (frozenRows + frozenColumns === 0) return '';
   const pane = frozenRows > 0 && frozenColumns > 0 ? 'bottomRight' : frozenRows > 0 ? 'bottomLeft' : 'topRight';
@@ -205,12 +257,16 @@ function frozen({ frozenRows = 0, frozenColumns = 0 }: NewSheet): string {
   return `<pane${split} topLeftCell="${addressOf(frozenRows, frozenColumns)}" activePane="${pane}" state="frozen"/>`;
 }
 
-function columns({ widths = {} }: NewSheet): string {
+function columnWidths(widths: Readonly<Record<string, number>>): readonly { readonly from: number; readonly to: number; readonly px: number }[] {
   const of = (letters: string): { from: number; to: number } => {
     const [from = '', to = from] = letters.split(':');
     return { from: readAddress(`${from}1`)?.column ?? 0, to: readAddress(`${to}1`)?.column ?? 0 };
   };
-  const all = Object.entries(widths).map(([letters, px]) => ({ ...of(letters), px })).sort((a, b) => a.from - b.from);
+  return Object.entries(widths).map(([letters, px]) => ({ ...of(letters), px })).sort((a, b) => a.from - b.from);
+}
+
+function columns({ widths = {} }: NewSheet): string {
+  const all = columnWidths(widths);
   if (all.length === 0) return '';
   return `<cols>${all.map(({ from, to, px }) => `<col min="${from + 1}" max="${to + 1}" width="${(px / CHARACTER).toFixed(2)}" customWidth="1"/>`).join('')}</cols>`;
 }
