@@ -128,11 +128,12 @@ function readNumber(entry: NumberAssumption, cell: Cell, what: string, unit: str
   const plain = typeof cell === 'number' && Number.isFinite(cell) ? toSi(cell, entry.quantity, 'US', unit) : undefined;
   const limits = { kind: 'quantity', quantity: entry.quantity } as const;
   const value = plain ?? (readCell(typeof cell === 'string' && Number.isFinite(Number(cell)) ? `${cell} ${unit}` : cell, what, limits, 'US') as number);
+  // Written only where they are shown: a listing has hundreds of rows.
   const shownIn = (x: number): string => `${messages.shown(x)}${entry.unit === '' ? '' : ` ${entry.unit}`}`;
-  const came = typeof cell === 'number' ? `${messages.shown(cell)}${unit === '' ? '' : ` ${unit}`}` : text(cell);
+  const came = (): string => (typeof cell === 'number' ? `${messages.shown(cell)}${unit === '' ? '' : ` ${unit}`}` : text(cell));
   const slack = 1e-12 * Math.abs(value);
-  if (value < si(entry.min) - slack) throw messages.tooLow(what, came, shownIn(entry.min));
-  if (value > si(entry.max) + slack) throw messages.tooHigh(what, came, shownIn(entry.max));
-  if (entry.quantity === 'count' && !Number.isInteger(value)) throw messages.notWhole(what, came);
+  if (value < si(entry.min) - slack) throw messages.tooLow(what, came(), shownIn(entry.min));
+  if (value > si(entry.max) + slack) throw messages.tooHigh(what, came(), shownIn(entry.max));
+  if (entry.quantity === 'count' && !Number.isInteger(value)) throw messages.notWhole(what, came());
   return value;
 }

@@ -32,6 +32,7 @@ export function refreshed({ workbook, compared, results }: Recheck): Buffer {
     if (!list.some((v) => v.row === cell.row && v.column === cell.column)) list.push({ row: cell.row, column: cell.column, value: storable(result[0]?.[0] ?? null), area });
     bySheet.set(sheet, list);
   }
+  if (bySheet.size === 0) return workbook.archive.with(new Map());
   const parts = new Map<string, Uint8Array>();
   for (const [index, values] of bySheet) {
     const sheet = workbook.sheets[index]!;

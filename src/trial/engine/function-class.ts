@@ -1,3 +1,4 @@
+import { CellValueType } from '@univerjs/core';
 import type { IRange } from '@univerjs/core';
 import {
   ArrayValueObject, BaseFunction, BaseReferenceObject, BooleanValueObject, ErrorValueObject, NullValueObject,
@@ -70,7 +71,11 @@ function referenceCells(reference: BaseReferenceObject, range: IRange): Cell[][]
   if (noSheet || range.startRow < 0 || range.startColumn < 0) return [[{ error: '#REF!', message: engineErrors['#REF!'] ?? '' }]];
   return grid(range.endRow - range.startRow + 1, range.endColumn - range.startColumn + 1, (r, c) => {
     const data = reference.getCellData(range.startRow + r, range.startColumn + c);
-    return data?.v === undefined || data.v === null ? null : cell(reference.getCellValueObject(data));
+    if (data?.v === undefined || data.v === null) return null;
+    // The most common cells are what they hold; the rest goes the engine's way, which tells errors from texts.
+    if (data.t === CellValueType.NUMBER && typeof data.v === 'number') return data.v;
+    if (data.t === CellValueType.FORCE_STRING && typeof data.v === 'string') return data.v;
+    return cell(reference.getCellValueObject(data));
   });
 }
 
