@@ -173,7 +173,7 @@ describe('the job workbook in other programs', () => {
     expect(book.getWorksheet('Calculation')?.state).toBe('hidden');
   });
 
-  it.skipIf(SOFFICE === undefined)('shows its saved values, cell by cell, in a spreadsheet program without the add-in', async () => {
+  it.skipIf(SOFFICE === undefined && !process.env['CI'])('shows its saved values, cell by cell, in a spreadsheet program without the add-in', async () => {
     writeFileSync(at('job.xlsx'), file);
     // One CSV a sheet, values as shown.
     const filter = 'csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1';
