@@ -1,3 +1,4 @@
+import { isCellError } from '../../catalogue/cell.ts';
 import { isChoice, type Assumption } from '../../core/assumptions/assumption.ts';
 import { Assumptions } from '../../core/assumptions/assumptions.ts';
 import { changesAfter, keptVersions, registryAsOf, versionAsOf, type Change } from '../../core/assumptions/history.ts';
@@ -126,7 +127,11 @@ function followed({ workbook, formulas, compared }: Told): ReadonlyMap<PlannedFo
   return found;
 }
 
-function otherReason({ formula }: Compared, before: Before | undefined, { versions, version, history }: Told): Why {
+/** Codes that a program without the add-in, or one still waiting for it, saves in place of a result. */
+const NO_RESULT = ['#NAME?', '#BUSY!', '#CONNECT!', '#GETTING_DATA', '#BLOCKED!'];
+
+function otherReason({ formula, before: saved }: Compared, before: Before | undefined, { versions, version, history }: Told): Why {
+  if (isCellError(saved) && NO_RESULT.includes(saved.error)) return { kind: 'unknown', text: 'it was saved where the add-in was not there, so there is no result to compare with' };
   if (before) return { kind: 'input', text: `${before.place} before it changed: ${showChange(before.before, before.after)}` };
   if (formula.read.volatile.length > 0) return { kind: 'input', text: `${formula.read.volatile.join(', ')} in it changes by itself` };
   const stale = 'a cell it reads, or the formula, was changed after it was last calculated';

@@ -308,7 +308,7 @@ describe('what breaks', () => {
 
   it('and not a value saved while the add-in was not there', async () => {
     const r = await recheck(altered(job, sheet(replacing(/(<c r="C3")([^>]*>)(<f[^>]*>[^<]*<\/f>)<v>[^<]*<\/v>/, '$1 t="e"$2$3<v>#NAME?</v>'))));
-    expect(of(r, 'C3')).toMatchObject({ status: 'moved', before: { error: '#NAME?' }, after: expect.any(Number) as number });
+    expect(of(r, 'C3')).toMatchObject({ status: 'moved', before: { error: '#NAME?' }, after: expect.any(Number) as number, why: { kind: 'unknown', text: expect.stringContaining('the add-in was not there') as string } });
   });
 });
 

@@ -197,6 +197,22 @@ describe('the job workbook in other programs', () => {
   }, 120_000);
 });
 
+describe('a job workbook saved again by a program without the add-in', () => {
+  it.skipIf(SOFFICE === undefined)('is read in that program\'s way of writing, and has its results again when written', async () => {
+    writeFileSync(at('again.xlsx'), file);
+    await promisify(execFile)(SOFFICE!, [`-env:UserInstallation=file://${at('profile')}`, '--headless', '--convert-to', 'xlsx:Calc MS Excel 2007 XML', '--outdir', at('saved'), at('again.xlsx')]);
+    const r = await recheck(readFileSync(at('saved/again.xlsx')));
+    // Single values it kept; arrays it cannot calculate, and saved an error in their place.
+    expect(r.cells.filter((c) => c.sheet === 'Pins' && c.status !== 'same')).toEqual([]);
+    expect(r.cells.filter((c) => c.status === 'broken')).toEqual([]);
+    const lost = r.cells.filter((c) => c.sheet === 'Calculation' && isCellError(c.before) && c.before.error === '#NAME?');
+    expect(lost.length).toBeGreaterThan(1000);
+    const again = await recheck(refreshed(r));
+    expect(again.cells.filter((c) => c.status !== 'same')).toEqual([]);
+    expect(again.versions).toEqual([{ place: 'Calculation!A3', version: r.version }]);
+  }, 120_000);
+});
+
 describe('the command', () => {
   it('writes the workbook, once', async () => {
     expect(await template([at('new.xlsx')])).toEqual({ code: 0, out: `written: ${at('new.xlsx')}`, err: '' });
