@@ -52,6 +52,8 @@ const CLASSICAL = new Set(['SUM', 'COUNT', 'COUNTA', 'IF', 'AND', 'OR', 'NOT', '
  * would show an error instead for functions that they do not have.
  */
 const FORMAT = 'Microsoft Excel';
+/** Number of the format's calculation engine that the host holds for today's: it then shows the saved values and calculates what changes. */
+const ENGINE = 191029;
 /** Width of a character of the standard face, px. */
 const CHARACTER = 7;
 /** Height of a line of it, points. */
@@ -111,7 +113,7 @@ function workbookXml({ sheets, definedNames = {} }: NewWorkbook): string {
   const all = [...headings, ...names].join('');
   return `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}"><bookViews><workbookView activeTab="0"/></bookViews><sheets>` +
     sheets.map(({ name, hidden }, i) => `<sheet name="${escaped(name)}" sheetId="${i + 1}"${hidden ? ' state="hidden"' : ''} r:id="rId${i + 1}"/>`).join('') +
-    `</sheets>${all === '' ? '' : `<definedNames>${all}</definedNames>`}<calcPr calcId="191029"/></workbook>`;
+    `</sheets>${all === '' ? '' : `<definedNames>${all}</definedNames>`}<calcPr calcId="${ENGINE}"/></workbook>`;
 }
 
 function sheetXml(sheet: NewSheet, index: number, calculated: CalculatedWorkbook, styles: Styles): string {

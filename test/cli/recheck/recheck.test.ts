@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Change } from '../../../src/core/assumptions/history.ts';
 import { FIRST_VERSION } from '../../../src/core/assumptions/history.ts';
 import { recheck, type CheckedCell, type Recheck } from '../../../src/cli/recheck/recheck.ts';
+import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import { functionsOf } from '../../../src/cli/recheck/reasons.ts';
 import type { NewSheet } from '../../../src/cli/xlsx/new-workbook.ts';
 import { altered, makeWorkbook, replacing, SHEET1 } from '../xlsx/make.ts';
@@ -47,6 +48,12 @@ describe('a workbook as it was saved', () => {
 });
 
 describe('stored forms of a formula', () => {
+  it('name one function each, though `_` stands for every period', () => {
+    const stored = hostFunctions.map((f) => f.name.replaceAll('.', '_'));
+    expect(new Set(stored).size).toBe(stored.length);
+    for (const f of hostFunctions) expect(f.name).not.toContain('_');
+  });
+
   const forms: readonly (readonly [string, string])[] = [
     ['for itself, not as an array', '<c r="C3"><f>_xldudf_BURN_PIN_RODS(A3,B3,,,,F1:G3)</f>'],
     ['with the number of another workbook before it', '<c r="C3"><f>[2]!_xldudf_BURN_PIN_RODS(A3,B3,,,,F1:G3)</f>'],
