@@ -68,7 +68,7 @@ async function chain(): Promise<void> {
 
   console.log(`PIN.PLAN, ${N} rows in one call      ${(list * 1000).toFixed(0)} us a row, ${(list * N / 1000).toFixed(2)} s in all`);
   console.log(`PIN.PLAN, one cell a call            ${singles.toFixed(2)} ms a call (median of 200)`);
-  console.log(`plain cells, ${formulas} formulas a row        ${(plain * 1000).toFixed(0)} us a row, ${ROWS} rows (crew time of the first ${shown(last?.[0])} s; ours ${shown(own)} min)`);
+  console.log(`plain cells, ${formulas} formulas a row        ${(plain * 1000).toFixed(0)} us a row, ${ROWS} rows (crew time of the first ${shown(last[0])} s; ours ${shown(own)} min)`);
   console.log(`PIN.PLAN spilled in the same engine  ${(spill * 1000).toFixed(0)} us a row, ${ROWS} rows`);
   console.log(`ratio plain / ours in one call       ${(plain / list).toFixed(1)}`);
   console.log(`ratio plain / ours in the engine     ${(plain / spill).toFixed(1)}`);

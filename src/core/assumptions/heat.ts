@@ -20,7 +20,7 @@ export const HEAT_ASSUMPTIONS = [
   },
   {
     name: 'pin over boss when pushed', summary: 'How much hotter than the boss the pin may be, on the mean, before the push starts',
-    quantity: 'temperatureDifference', unit: 'F', value: 5, low: 0, high: 20, min: -500, max: 500, kind: 'common practice', source: 'common practice',
+    quantity: 'temperatureDifference', unit: 'F', value: 5, low: 2, high: 20, min: -500, max: 500, kind: 'common practice', source: 'common practice',
   },
   {
     name: 'boss over pin', summary: 'Outside diameter of the boss over the pin\'s diameter, with the steel round it that warms up',
