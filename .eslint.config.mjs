@@ -15,9 +15,8 @@ const layers = {
   cli: ['core', 'catalogue', 'sheet', 'trial/engine'],
 };
 
-/** The layers below the hosts run anywhere: nothing of Node, and of packages only these, which run anywhere too. */
+/** The layers below the hosts run anywhere: no packages, nothing of Node. */
 const pure = ['core', 'catalogue', 'sheet'];
-const purePackages = ['fastest-levenshtein'];
 
 /** Folders of core that all of core may use; they import one another and nothing else of core. */
 const commonCore = ['units', 'trace', 'errors', 'messages'];
@@ -35,7 +34,7 @@ const oneWay = {
       const to = target(inside, source);
       if (!to) return;
       const within = (folder) => to === folder || to.startsWith(`${folder}/`) || to.startsWith(`${folder}.`);
-      const allowed = to.startsWith('package ') ? !pure.includes(layer) || purePackages.includes(to.slice('package '.length)) : [layer, ...layers[layer]].some(within);
+      const allowed = to.startsWith('package ') ? !pure.includes(layer) : [layer, ...layers[layer]].some(within);
       const from = common(inside);
       if (!allowed || (from && to.startsWith('core/') && !common(to))) {
         context.report({ node, messageId: 'refused', data: { from: from ? `core/${from}` : layer, to } });

@@ -1,4 +1,4 @@
-import type { Assumption, ChoiceAssumption, NumberAssumption } from './assumption.ts';
+import type { Assumption, NumberAssumption } from './assumption.ts';
 import { BURN_ASSUMPTIONS } from './burn.ts';
 import { CREW_ASSUMPTIONS } from './crew.ts';
 import { EXPOSURE_ASSUMPTIONS } from './exposure.ts';
@@ -24,10 +24,6 @@ const byName = new Map<string, Assumption>(REGISTRY.map((a) => [a.name, a]));
 
 export function numberAssumption(name: NumberName): NumberAssumption {
   return byName.get(name) as NumberAssumption;
-}
-
-export function choiceAssumption(name: ChoiceName): ChoiceAssumption {
-  return byName.get(name) as ChoiceAssumption;
 }
 
 /** The entry a user means, whatever the case and the spaces. */
