@@ -12,6 +12,7 @@ const layers = {
   pane: ['core', 'catalogue', 'sheet'],
   addin: ['core', 'catalogue', 'sheet', 'pane'],
   trial: ['core', 'catalogue', 'sheet', 'pane'],
+  reference: ['core', 'catalogue', 'sheet', 'trial/engine', 'pane'],
   cli: ['core', 'catalogue', 'sheet', 'trial/engine'],
 };
 
