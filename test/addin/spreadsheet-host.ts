@@ -10,8 +10,12 @@ import { JSDOM } from 'jsdom';
 
 const RUNTIME = createRequire(import.meta.url).resolve('@microsoft/office-js/dist/custom-functions-runtime.js');
 
-/** Flag of a call whose function takes error values as arguments. */
+/** Flags of a call: it can be cancelled, its function takes error values, its function takes rich values. */
+const CANCELABLE = 1;
 const ERRORS_ALLOWED = 4;
+const RICH_VALUES = 8;
+const CALLED = 1000;
+const CANCELLED = 1001;
 
 export interface Call {
   readonly id: string;
@@ -19,6 +23,17 @@ export interface Call {
   readonly args: readonly unknown[];
   /** Where each argument stands, as hosts send it to functions that ask; empty for a typed value. */
   readonly addresses?: readonly string[];
+  /** Rich values come as the host packs them for functions that ask: an object whose `value` is a text. */
+  readonly rich?: boolean;
+  /** Taken back by the host as soon as it is sent, as when its cell is edited; the runtime answers all the same. */
+  readonly cancelled?: boolean;
+}
+
+/** What a function of ours gave the runtime, before the runtime did anything to it. */
+export interface Handed {
+  readonly id: string;
+  readonly how: 'returned' | 'thrown' | 'resolved' | 'rejected';
+  readonly value: unknown;
 }
 
 /** What the host is told of a call: the value, or the error's internal number and message. */
@@ -37,8 +52,13 @@ interface Bridge {
 
 type RuntimeWindow = Window & typeof globalThis & {
   _richApiNativeBridge: Bridge;
-  CustomFunctions: { readonly _association: { readonly mappings: Readonly<Record<string, unknown>> } };
+  CustomFunctions: {
+    readonly _association: { readonly mappings: Readonly<Record<string, Associated>> };
+    readonly Error: new (code?: string, message?: string) => Error;
+    associate: (functions: Readonly<Record<string, Associated>>) => void;
+  };
 };
+type Associated = (...args: unknown[]) => unknown;
 
 /** A request of the runtime; the results of calls are the argument of one of its actions. */
 interface Request {
@@ -52,6 +72,8 @@ type Result = readonly [call: number, good: true, value: unknown] | readonly [ca
 export class SpreadsheetHost {
   /** Everything the runtime warned of or complained about. */
   readonly warnings: string[] = [];
+  /** What our functions handed the runtime, in the order of the calls. */
+  readonly handed: Handed[] = [];
   readonly #window: RuntimeWindow;
   readonly #waiting = new Map<number, (outcome: Outcome) => void>();
   #calls = 0;
@@ -60,6 +82,7 @@ export class SpreadsheetHost {
     this.#window = window;
     const note = (...texts: unknown[]): void => void this.warnings.push(texts.map(String).join(' '));
     Object.assign(window.console, { warn: note, error: note });
+    window.addEventListener('error', (event) => note(event.message));
     window._richApiNativeBridge = { sendMessageToHost: (message) => this.#receive(message) };
   }
 
@@ -69,6 +92,7 @@ export class SpreadsheetHost {
     const { window } = new JSDOM(page, { url: 'https://localhost:3000/pane.html', runScripts: 'outside-only' });
     const host = new SpreadsheetHost(window as unknown as RuntimeWindow);
     window.eval(await readFile(RUNTIME, 'utf8'));
+    host.#listen();
     for (const bundle of bundles) window.eval(bundle);
     return host;
   }
@@ -77,19 +101,51 @@ export class SpreadsheetHost {
     return Object.keys(this.#window.CustomFunctions._association.mappings);
   }
 
+  /** A function of ours as it stands in the page, for arguments that no message can carry. */
+  direct(id: string, ...args: readonly unknown[]): unknown {
+    return this.#window.CustomFunctions._association.mappings[id]?.(...args);
+  }
+
+  /** Whether a value is an error of the runtime's own kind, the only one that keeps its code and text. */
+  isError(value: unknown): value is Error & { readonly code: string } {
+    return value instanceof this.#window.CustomFunctions.Error;
+  }
+
   /** Sends all calls in one message: a call alone takes half a second, many share it. */
   async run(calls: readonly Call[]): Promise<readonly Outcome[]> {
-    const entries = calls.map(({ id, args, addresses }) => {
+    const entries = calls.map(({ id, args, addresses, rich, cancelled }) => {
       const number = ++this.#calls;
       const outcome = new Promise<Outcome>((resolve) => this.#waiting.set(number, resolve));
-      return { outcome, entry: { messageCategory: 1, messageType: 1000, targetId: '', message: [number, id, args, '', ERRORS_ALLOWED, addresses ?? null] } };
+      const flags = ERRORS_ALLOWED + (rich ? RICH_VALUES : 0) + (cancelled ? CANCELABLE : 0);
+      const entry = { messageCategory: 1, messageType: CALLED, targetId: '', message: [number, id, args, cancelled ? 'Sheet1!D5' : '', flags, addresses ?? null] };
+      return { outcome, entries: cancelled ? [entry, { messageCategory: 1, messageType: CANCELLED, targetId: '', message: { invocationId: number } }] : [entry] };
     });
-    this.#send({ type: 3, message: { entries: entries.map((e) => e.entry) } });
+    this.#send({ type: 3, message: { entries: entries.flatMap((e) => e.entries) } });
     return Promise.all(entries.map((e) => e.outcome));
   }
 
   close(): void {
     this.#window.close();
+  }
+
+  /** Notes what each function hands over, from the moment it is associated. */
+  #listen(): void {
+    const { CustomFunctions } = this.#window;
+    const { associate } = CustomFunctions;
+    const noted = (id: string, call: Associated): Associated => (...args) => {
+      const note = (how: Handed['how'], value: unknown): number => this.handed.push({ id, how, value });
+      let result;
+      try {
+        result = call(...args);
+      } catch (thrown) {
+        note('thrown', thrown);
+        throw thrown;
+      }
+      if (typeof (result as Partial<PromiseLike<unknown>> | null)?.then !== 'function') note('returned', result);
+      else void (result as PromiseLike<unknown>).then((value) => note('resolved', value), (reason: unknown) => note('rejected', reason));
+      return result;
+    };
+    CustomFunctions.associate = (functions) => associate.call(CustomFunctions, Object.fromEntries(Object.entries(functions).map(([id, call]) => [id, noted(id, call)])));
   }
 
   #receive(text: string): void {
