@@ -1,6 +1,7 @@
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import type { PinHistory, PinMoment } from './pin-points.ts';
+import { roundTicks } from './round-ticks.ts';
 import { showWithUnit } from './show-cell.ts';
 
 export const CHART = { width: 340, height: 286, left: 44, right: 282, top: 22, middle: 152, under: 180, bottom: 256 } as const;
@@ -33,14 +34,6 @@ export interface PinChart {
 const NAMES = { bore: 'bore', surface: 'surface', boss: 'boss', pressure: 'pressure' } as const;
 /** Names at the right end stand at least this far apart. */
 const APART = 12;
-
-/** About four round numbers from `low` to `high`. */
-function rounds(low: number, high: number): readonly number[] {
-  const rough = (high - low) / 4;
-  const power = 10 ** Math.floor(Math.log10(rough));
-  const step = ([1, 2, 5, 10].find((m) => m * power >= rough) ?? 10) * power;
-  return Array.from({ length: Math.floor(high / step + 1e-9) - Math.ceil(low / step - 1e-9) + 1 }, (_, i) => (Math.ceil(low / step - 1e-9) + i) * step);
-}
 
 /** Temperature and contact pressure over time as lines to draw, with the same in words. Pure. */
 export function pinChart({ moments, method, pushed, reason }: PinHistory, system: UnitSystem): PinChart {
@@ -75,9 +68,9 @@ export function pinChart({ moments, method, pushed, reason }: PinHistory, system
     : '';
   return {
     lines: [...lines.map((l) => ({ ...l, y: l.y - over })), { id: 'pressure', name: NAMES.pressure, path: path(pressures, pressed), y: Math.min(pressed(pressures.at(-1) ?? 0), CHART.bottom - 2) }],
-    times: rounds(first, last).map((t) => ({ at: x(t), text: String(Number(t.toPrecision(6))) })),
-    temperatures: rounds(coolest, hottest).map((t) => ({ at: hot(t), text: String(Number(t.toPrecision(6))) })),
-    pressures: rounds(0, most).filter((_, i) => i % 2 === 0).map((p) => ({ at: pressed(p), text: String(Number(p.toPrecision(6))) })),
+    times: roundTicks(first, last).map((t) => ({ at: x(t), text: String(Number(t.toPrecision(6))) })),
+    temperatures: roundTicks(coolest, hottest).map((t) => ({ at: hot(t), text: String(Number(t.toPrecision(6))) })),
+    pressures: roundTicks(0, most).filter((_, i) => i % 2 === 0).map((p) => ({ at: pressed(p), text: String(Number(p.toPrecision(6))) })),
     burnt: x(Math.max(0, first)),
     units: { time: plainUnit('time', system), temperature: plainUnit('temperature', system), pressure: plainUnit('stress', system) },
     title: 'Temperature and contact pressure over time',

@@ -1,4 +1,5 @@
 import type { Explained } from '../explained.ts';
+import { Picture } from '../parts/picture.tsx';
 import { pinDrawing, type Box } from '../pin-drawing.ts';
 import { pinOfCell } from '../pin-points.ts';
 import type { CellSection } from '../section.ts';
@@ -10,25 +11,20 @@ function PinSection({ explained }: { readonly explained: Explained }) {
   if (!pin) return null;
   const { width, height, boss, pin: faces, bore, axis, labels, title, description } = pinDrawing(pin, explained.system);
   return (
-    <figure class="rs-pin">
-      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="rs-pin-title rs-pin-description">
-        <title id="rs-pin-title">{title}</title>
-        <desc id="rs-pin-description">{description}</desc>
-        <defs>
-          <pattern id="rs-pin-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <path d="M0 0V6" />
-          </pattern>
-        </defs>
-        {boss.map((box) => <Face key={box.y} box={box} of="boss" />)}
-        {faces.map((box) => <Face key={box.y} box={box} of="metal" />)}
-        {bore.height > 0 && <Face box={bore} of="bore" />}
-        <path class="rs-pin-axis" d={`M2 ${axis} H${bore.x + bore.width + 6}`} />
-        <g aria-hidden="true">
-          {labels.map(({ text, x, y, anchor }) => <text key={text} x={x} y={y} text-anchor={anchor}>{text}</text>)}
-        </g>
-      </svg>
-      <figcaption>{description}</figcaption>
-    </figure>
+    <Picture name="rs-pin" width={width} height={height} title={title} description={description} caption={description}>
+      <defs>
+        <pattern id="rs-pin-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <path d="M0 0V6" />
+        </pattern>
+      </defs>
+      {boss.map((box) => <Face key={box.y} box={box} of="boss" />)}
+      {faces.map((box) => <Face key={box.y} box={box} of="metal" />)}
+      {bore.height > 0 && <Face box={bore} of="bore" />}
+      <path class="rs-pin-axis" d={`M2 ${axis} H${bore.x + bore.width + 6}`} />
+      <g aria-hidden="true">
+        {labels.map(({ text, x, y, anchor }) => <text key={text} x={x} y={y} text-anchor={anchor}>{text}</text>)}
+      </g>
+    </Picture>
   );
 }
 

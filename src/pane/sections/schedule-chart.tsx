@@ -1,4 +1,5 @@
 import type { Explained } from '../explained.ts';
+import { Picture } from '../parts/picture.tsx';
 import { SCHEDULE_CHART, scheduleChart, type ScheduleChart } from '../schedule-chart.ts';
 import type { CellSection } from '../section.ts';
 
@@ -14,38 +15,36 @@ function Shifts({ explained }: { readonly explained: Explained }) {
   const chart = chartOf(explained);
   if (!chart) return null;
   const { width, height, lanes, ticks, title, description, caption } = chart;
+  const legend = (
+    <>
+      {KEYS.map(([kind, words]) => (
+        <span class="rs-shifts-keys">
+          <svg viewBox="0 0 12 10" aria-hidden="true"><rect class={`rs-shifts-${kind}`} x="0.5" y="0.5" width="11" height="9" /></svg> {words};{' '}
+        </span>
+      ))}
+      {caption}
+    </>
+  );
   return (
-    <figure class="rs-shifts">
-      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="rs-shifts-title rs-shifts-description">
-        <title id="rs-shifts-title">{title}</title>
-        <desc id="rs-shifts-description">{description}</desc>
-        {ticks.map((t) => (
-          <g aria-hidden="true">
-            <path class="rs-shifts-grid" d={`M${t.x} 2 V${height - 16}`} />
-            <text x={t.x} y={height - 4} text-anchor="middle">{t.text}</text>
-          </g>
-        ))}
-        {lanes.map((lane) => (
-          <g aria-hidden="true">
-            <text x={left - 5} y={lane.y + row / 2 + 4} text-anchor="end">{lane.name}</text>
-            {lane.blocks.map((b) => (
-              <>
-                <rect class={`rs-shifts-${b.kind}`} x={b.x} y={lane.y + (row - bar) / 2} width={b.width} height={bar} />
-                {b.kind === 'hot' && b.width >= ROOM && <text class="rs-shifts-item" x={b.x + b.width / 2} y={lane.y + row / 2 + 4} text-anchor="middle">{b.item}</text>}
-              </>
-            ))}
-          </g>
-        ))}
-      </svg>
-      <figcaption>
-        {KEYS.map(([kind, words]) => (
-          <span class="rs-shifts-keys">
-            <svg viewBox="0 0 12 10" aria-hidden="true"><rect class={`rs-shifts-${kind}`} x="0.5" y="0.5" width="11" height="9" /></svg> {words};{' '}
-          </span>
-        ))}
-        {caption}
-      </figcaption>
-    </figure>
+    <Picture name="rs-shifts" width={width} height={height} title={title} description={description} caption={legend}>
+      {ticks.map((t) => (
+        <g aria-hidden="true">
+          <path class="rs-shifts-grid" d={`M${t.x} 2 V${height - 16}`} />
+          <text x={t.x} y={height - 4} text-anchor="middle">{t.text}</text>
+        </g>
+      ))}
+      {lanes.map((lane) => (
+        <g aria-hidden="true">
+          <text x={left - 5} y={lane.y + row / 2 + 4} text-anchor="end">{lane.name}</text>
+          {lane.blocks.map((b) => (
+            <>
+              <rect class={`rs-shifts-${b.kind}`} x={b.x} y={lane.y + (row - bar) / 2} width={b.width} height={bar} />
+              {b.kind === 'hot' && b.width >= ROOM && <text class="rs-shifts-item" x={b.x + b.width / 2} y={lane.y + row / 2 + 4} text-anchor="middle">{b.item}</text>}
+            </>
+          ))}
+        </g>
+      ))}
+    </Picture>
   );
 }
 

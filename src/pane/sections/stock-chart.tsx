@@ -1,4 +1,5 @@
 import type { Explained } from '../explained.ts';
+import { Picture } from '../parts/picture.tsx';
 import type { CellSection } from '../section.ts';
 import { STOCK_CHART, showPercent, stockChart, type StockChart } from '../stock-chart.ts';
 
@@ -11,36 +12,34 @@ function Stock({ explained }: { readonly explained: Explained }) {
   const chart = chartOf(explained);
   if (!chart) return null;
   const { width, height, bars, ticks, title, description, caption } = chart;
+  const legend = (
+    <>
+      <span class="rs-stock-key rs-stock-key-load" aria-hidden="true" /> loaded as advised; <span class="rs-stock-key rs-stock-key-sum" aria-hidden="true" /> loaded as the plans add up. {caption}
+    </>
+  );
   return (
-    <figure class="rs-stock">
-      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="rs-stock-title rs-stock-description">
-        <title id="rs-stock-title">{title}</title>
-        <desc id="rs-stock-description">{description}</desc>
-        <defs>
-          <pattern id="rs-stock-hatch" width="4" height="4" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <path d="M0 0 V4" />
-          </pattern>
-        </defs>
-        {ticks.map((t) => (
-          <g aria-hidden="true">
-            <path class="rs-stock-grid" d={`M${t.x} 2 V${height - 16}`} />
-            <text x={t.x} y={height - 4} text-anchor="middle">{t.text}</text>
-          </g>
-        ))}
-        {bars.map((b) => (
-          <g aria-hidden="true" class={b.name === 'all together' ? 'rs-stock-all' : undefined}>
-            <text x={left - 6} y={b.y + row / 2 + 1} text-anchor="end">{b.name}</text>
-            <rect class="rs-stock-load" x={left} y={b.y + 4} width={b.loadWidth} height={bar} />
-            <rect class="rs-stock-sum" x={left} y={b.y + 5 + bar} width={b.sumWidth} height={bar} />
-            <text x={left + b.loadWidth + 3} y={b.y + 3 + bar}>{showPercent(b.load)}</text>
-            <text x={left + b.sumWidth + 3} y={b.y + 4 + 2 * bar}>{showPercent(b.sum)}</text>
-          </g>
-        ))}
-      </svg>
-      <figcaption>
-        <span class="rs-stock-key rs-stock-key-load" aria-hidden="true" /> loaded as advised; <span class="rs-stock-key rs-stock-key-sum" aria-hidden="true" /> loaded as the plans add up. {caption}
-      </figcaption>
-    </figure>
+    <Picture name="rs-stock" width={width} height={height} title={title} description={description} caption={legend}>
+      <defs>
+        <pattern id="rs-stock-hatch" width="4" height="4" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <path d="M0 0 V4" />
+        </pattern>
+      </defs>
+      {ticks.map((t) => (
+        <g aria-hidden="true">
+          <path class="rs-stock-grid" d={`M${t.x} 2 V${height - 16}`} />
+          <text x={t.x} y={height - 4} text-anchor="middle">{t.text}</text>
+        </g>
+      ))}
+      {bars.map((b) => (
+        <g aria-hidden="true" class={b.name === 'all together' ? 'rs-stock-all' : undefined}>
+          <text x={left - 6} y={b.y + row / 2 + 1} text-anchor="end">{b.name}</text>
+          <rect class="rs-stock-load" x={left} y={b.y + 4} width={b.loadWidth} height={bar} />
+          <rect class="rs-stock-sum" x={left} y={b.y + 5 + bar} width={b.sumWidth} height={bar} />
+          <text x={left + b.loadWidth + 3} y={b.y + 3 + bar}>{showPercent(b.load)}</text>
+          <text x={left + b.sumWidth + 3} y={b.y + 4 + 2 * bar}>{showPercent(b.sum)}</text>
+        </g>
+      ))}
+    </Picture>
   );
 }
 

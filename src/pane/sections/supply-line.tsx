@@ -1,4 +1,5 @@
 import type { Explained } from '../explained.ts';
+import { Picture } from '../parts/picture.tsx';
 import type { CellSection } from '../section.ts';
 import { DRAWING, supplyDrawing, type Place } from '../supply-drawing.ts';
 import { supplyPoints } from '../supply-points.ts';
@@ -69,24 +70,19 @@ function SupplyLine({ explained }: { readonly explained: Explained }) {
   const { width, height, places, stairs, floor, title, description, caption } = supplyDrawing(points, explained.system);
   const has = (id: Place['id']): boolean => places.some((p) => p.id === id);
   return (
-    <figure class="rs-supply">
-      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby="rs-supply-title rs-supply-description">
-        <title id="rs-supply-title">{title}</title>
-        <desc id="rs-supply-description">{description}</desc>
-        {has('cylinder') && <Cylinder />}
-        {has('outlet') && <Regulator />}
-        {has('outlet') && <Hose />}
-        <Holder />
-        <RodAndWork wet={points.work > 0} />
-        {places.map((place) => (
-          <Words key={place.id} place={place} />
-        ))}
-        <path class="rs-supply-floor" d={`M80 ${floor} H${width - 2}`} />
-        <path class="rs-supply-stairs" d={stairs} />
-        {places.map((place) => place.y !== undefined && <circle key={place.id} class="rs-supply-point" cx={place.x} cy={place.y} r={3} />)}
-      </svg>
-      <figcaption>{caption}</figcaption>
-    </figure>
+    <Picture name="rs-supply" width={width} height={height} title={title} description={description} caption={caption}>
+      {has('cylinder') && <Cylinder />}
+      {has('outlet') && <Regulator />}
+      {has('outlet') && <Hose />}
+      <Holder />
+      <RodAndWork wet={points.work > 0} />
+      {places.map((place) => (
+        <Words key={place.id} place={place} />
+      ))}
+      <path class="rs-supply-floor" d={`M80 ${floor} H${width - 2}`} />
+      <path class="rs-supply-stairs" d={stairs} />
+      {places.map((place) => place.y !== undefined && <circle key={place.id} class="rs-supply-point" cx={place.x} cy={place.y} r={3} />)}
+    </Picture>
   );
 }
 
