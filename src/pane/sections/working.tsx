@@ -1,27 +1,9 @@
 import { useState } from 'preact/hooks';
-import { isChoice, type Assumption } from '../../core/assumptions/assumption.ts';
-import { findAssumption } from '../../core/assumptions/registry.ts';
 import type { Step } from '../../core/trace/trace.ts';
-import { fromSi, plainUnit } from '../../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../../core/units/quantities.ts';
 import { Foundation } from '../parts/foundation.tsx';
 import type { CellSection, SectionProps } from '../section.ts';
-import { showWithUnit } from '../show-cell.ts';
-
-/** The assumption that a step is: its meaning stands below, with its range. */
-function assumptionOf({ name, formula }: Step): Assumption | undefined {
-  const entry = findAssumption(name);
-  return entry?.summary === formula ? entry : undefined;
-}
-
-/** An assumption in its own unit, as it is listed and given; anything else in the plain one. */
-function shown(step: Step, system: UnitSystem): string {
-  const { value, quantity } = step;
-  if (typeof value === 'string') return value;
-  const entry = assumptionOf(step);
-  const unit = entry && !isChoice(entry) && system === 'US' ? entry.unit : plainUnit(quantity, system);
-  return showWithUnit(fromSi(value, quantity, system, unit), unit);
-}
+import { assumptionOf, showStep } from '../show-step.ts';
 
 interface RowsProps {
   readonly steps: readonly Step[];
@@ -38,7 +20,7 @@ function Row({ step, result, system, toSource }: Omit<RowsProps, 'steps'> & { re
         {name} {symbol !== name && <i>{symbol}</i>}
         {step === result && <span class="rs-tag">result</span>}
       </th>
-      <td>{shown(step, system)}</td>
+      <td>{showStep(step, system)}</td>
       <td class="rs-meaning">
         {assumptionOf(step) ? '' : `${formula} `}
         <Foundation kind={kind} source={source} toSource={toSource} />
