@@ -58,6 +58,16 @@ export interface Column {
 /** A number is SI where the column or result has a quantity; a CalcError fails that cell alone. */
 export type Output = number | string | null | CalcError;
 
+/** What stands behind the figures of a function, in plain words, for its page of the reference. */
+export interface Model {
+  /** How they are worked out. */
+  readonly how: string;
+  /** Where that holds. */
+  readonly holds: string;
+  /** What it does not count. */
+  readonly leavesOut: string;
+}
+
 interface Common<P extends Record<string, Parameter>> {
   readonly name: string;
   readonly family: string;
@@ -71,6 +81,9 @@ interface Common<P extends Record<string, Parameter>> {
   readonly cautions: readonly string[];
   /** Formulas that can be put in a cell as they stand; every one is run by a test. */
   readonly examples: readonly string[];
+  /** Formulas that have no result, where the reason is not a single wrong argument; the reference shows their errors. */
+  readonly fails?: readonly string[];
+  readonly model?: Model;
 }
 
 /** One value for each item; ranges broadcast and spill. */
