@@ -1,6 +1,7 @@
 /**
- * Builds dist/: the add-in (functions.js, functions-further.js, functions.json, help.html, pane.html, pane.js, manifest.xml, assets)
- * and the trial workbook (trial/). Style sheets come out beside their script under its name. Switches, each as `--env name=value`:
+ * Builds dist/: the add-in (functions.js, functions-further.js, functions.json, help.html, pane.html, pane.js, manifest.xml, assets),
+ * the trial workbook (trial/) and LICENCES.txt for the packages of others in them. Style sheets come out beside their script under
+ * its name. Switches, each as `--env name=value`:
  *   base    address the add-in is served from, written into the manifest and functions.json
  *   office  `vendor` (default) lets the pane load office.js from the host vendor's address, the supported source;
  *           `package` copies it unmodified out of node_modules, for work without a network
@@ -16,6 +17,7 @@ import CopyPlugin from 'copy-webpack-plugin';
 import esbuild from 'esbuild';
 import { EsbuildPlugin } from 'esbuild-loader';
 import webpack from 'webpack';
+import { Notices } from './src/addin/notices.mjs';
 
 const ROOT = import.meta.dirname;
 const LOCAL = 'https://localhost:3000';
@@ -60,7 +62,7 @@ export default async (env = {}) => {
     performance: { hints: false },
     stats: 'errors-warnings',
     infrastructureLogging: { level: 'warn' },
-    plugins: [new CatalogueFiles(base, cards), new webpack.DefinePlugin({ CARDS: JSON.stringify(cards), FURTHER_NAMES: JSON.stringify((await catalogueFiles()).furtherNames) }), new CopyPlugin({ patterns: copies(base, office, trial.length > 0) })],
+    plugins: [new CatalogueFiles(base, cards), new Notices(), new webpack.DefinePlugin({ CARDS: JSON.stringify(cards), FURTHER_NAMES: JSON.stringify((await catalogueFiles()).furtherNames) }), new CopyPlugin({ patterns: copies(base, office, trial.length > 0) })],
     devServer: await server(env, trial.length > 0),
   };
 };
