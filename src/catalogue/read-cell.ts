@@ -71,11 +71,18 @@ function readQuantity(cell: number | string | boolean, argument: string, kind: Q
   return withinLimits(value, came, argument, kind, system);
 }
 
+/** Of the largest accepted value: what is smaller is left over from a subtraction in the sheet, and 0 was meant. */
+export const REMAINDER = 1e-15;
+
 const spaced = (unit: string): string => (unit === '' ? '' : ` ${unit}`);
 
 function withinLimits(value: number, came: string, argument: string, kind: QuantityKind, system: UnitSystem): number {
   const limit = (x: number): string => shownIn(x, kind.quantity, system);
   if (!Number.isFinite(value)) throw messages.tooHigh(argument, came, kind.max === undefined ? 'a number the sheet can hold' : limit(kind.max));
+  if (kind.max !== undefined && Math.abs(value) <= REMAINDER * kind.max) {
+    if (kind.above === 0) throw messages.blankOrZero(argument);
+    if (kind.min === 0) return 0;
+  }
   if (kind.above !== undefined && !(value > kind.above)) {
     if (value === 0 && kind.above === 0) throw messages.blankOrZero(argument);
     throw messages.notAbove(argument, came, limit(kind.above));

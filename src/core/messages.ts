@@ -15,29 +15,38 @@ export function shown(x: number): string {
   return String(Number(x.toPrecision(6)));
 }
 
+/** Longest text of a cell that a message repeats; a cell can hold a whole page. */
+const LONGEST = 60;
+
+/** What came, as far as it is told again. */
+function brief(text: string, most = LONGEST): string {
+  // A pair of code units is not cut in two.
+  return text.length > most ? `${text.slice(0, most).replace(/[\ud800-\udbff]$/, '')}…` : text;
+}
+
 // Arguments
 export const isMissing = (argument: string): CalcError => value(`${argument} is missing`);
 export const isBlank = (argument: string): CalcError => value(`${argument} is blank`);
 export const blankOrZero = (argument: string): CalcError => value(`${argument} is blank or zero; must be more than 0`);
 export const notANumber = (argument: string, came: string, unit: string): CalcError =>
-  value(`${argument} is "${came}"; must be a number${unit ? ` (${unit})` : ''}, or a text with a unit such as 100 mm or 4-1/2"`);
+  value(`${argument} is "${brief(came)}"; must be a number${unit ? ` (${unit})` : ''}, or a text with a unit such as 100 mm or 4-1/2"`);
 export const tooLow = (argument: string, came: string, limit: string): CalcError =>
-  value(`${argument} is ${came}; must be at least ${limit}`);
+  value(`${argument} is ${brief(came)}; must be at least ${limit}`);
 export const tooHigh = (argument: string, came: string, limit: string): CalcError =>
-  value(`${argument} is ${came}; must be at most ${limit}`);
+  value(`${argument} is ${brief(came)}; must be at most ${limit}`);
 export const notAbove = (argument: string, came: string, limit: string): CalcError =>
-  value(`${argument} is ${came}; must be more than ${limit}`);
+  value(`${argument} is ${brief(came)}; must be more than ${limit}`);
 export const mustBeLess = (argument: string, came: string, limit: string): CalcError =>
-  value(`${argument} is ${came}; must be less than ${limit}`);
+  value(`${argument} is ${brief(came)}; must be less than ${limit}`);
 export const isDate = (argument: string, came: string): CalcError =>
-  value(`${argument} is ${came}, which looks like a date: the sheet turned a fraction into one. Type '3/8 with a leading apostrophe, or =3/8`);
+  value(`${argument} is ${brief(came)}, which looks like a date: the sheet turned a fraction into one. Type '3/8 with a leading apostrophe, or =3/8`);
 export const isErrorValue = (argument: string, came: string): CalcError => value(`${argument} holds the error ${came}; mend that cell first`);
 export const unknownChoice = (argument: string, came: string, accepted: readonly string[]): CalcError =>
-  value(`${argument} is "${came}"; must be one of ${accepted.join(', ')}`);
+  value(`${argument} is "${brief(came)}"; must be one of ${accepted.join(', ')}`);
 export const unknownName = (argument: string, came: string, nearest: readonly string[]): CalcError =>
-  missing(`${argument} "${came}" is not in the register; nearest: ${nearest.join(', ')}`);
+  missing(`${argument} "${brief(came)}" is not in the register; nearest: ${nearest.join(', ')}`);
 
-export const notWhole = (argument: string, came: string): CalcError => value(`${argument} is ${came}; must be a whole number`);
+export const notWhole = (argument: string, came: string): CalcError => value(`${argument} is ${brief(came)}; must be a whole number`);
 export const unequalRanges = (one: string, shape: string, other: string, otherShape: string): CalcError =>
   value(`${one} is ${shape} and ${other} is ${otherShape}; ranges must have equal sizes, or be one cell, one row or one column`);
 export const oneItemOnly = (argument: string, shape: string): CalcError => value(`${argument} is ${shape}; this function takes one item: give a single cell`);
@@ -53,7 +62,7 @@ export const furtherNotLoaded = (what: string): CalcError =>
 export const assumeTooNarrow = (): CalcError => value('assume is one column; must be two or more: name, value');
 export const inAssume = (row: number, name: string, problem: string): CalcError => value(`assume row ${row}, ${name}: ${problem}`);
 export const unknownAssumption = (row: number, name: string, nearest: readonly string[]): CalcError =>
-  missing(`assume row ${row}: "${name}" is not an assumption; nearest: ${nearest.join(', ')}`);
+  missing(`assume row ${row}: "${brief(name)}" is not an assumption; nearest: ${nearest.join(', ')}`);
 
 // Rods
 export const stubTooLong = (stub: string, length: string): CalcError => value(`stub is ${stub}; must be less than the rod's ${length}`);
@@ -71,7 +80,7 @@ export const mixedStock = (one: string, other: string): CalcError => value(`stoc
 export const noRodForAccess = (access: string, shortest: string): CalcError => missing(`access length is ${access}; the shortest rod in the register is ${shortest}`);
 
 // Listings and plans
-export const nothingFound = (words: string, nearest: readonly string[]): CalcError => missing(`nothing found for "${words}"; nearest: ${nearest.join(', ')}`);
+export const nothingFound = (words: string, nearest: readonly string[]): CalcError => missing(`nothing found for "${brief(words)}"; nearest: ${nearest.join(', ')}`);
 export const highBeyondReach = (): CalcError =>
   missing('in more than a tenth of the cases within low and high the heat does not suffice; narrow the assumptions with your own figures');
 
@@ -113,9 +122,9 @@ export const airDoesNotClear = (limit: number, freshAir: number): CalcError =>
       : 'without fresh air the room does not clear; fresh air must be more than 0',
   );
 export const unknownGauge = (came: string): CalcError =>
-  missing(`gauge "${came}" is not a wire gauge the register knows; must be 4/0, 3/0, 2/0, 1/0 or a whole number from 1 to 40`);
+  missing(`gauge "${brief(came)}" is not a wire gauge the register knows; must be 4/0, 3/0, 2/0, 1/0 or a whole number from 1 to 40`);
 export const conditionNeedsValue = (name: string, example: string): CalcError => value(`condition "${name}" needs a value, such as ${name} ${example}`);
-export const conditionTakesNoValue = (came: string, name: string): CalcError => value(`condition "${came}" has a value; "${name}" takes none`);
+export const conditionTakesNoValue = (came: string, name: string): CalcError => value(`condition "${brief(came)}" has a value; "${name}" takes none`);
 
 // Heat, grip and push-out
 export const ringsCannotCarry = (): CalcError =>
@@ -162,17 +171,17 @@ export const contentTooHigh = (content: string, limit: string, rating: string): 
 export const inRow = (range: string, row: number, { code, message }: CalcError): CalcError => new CalcError(code, `${range} row ${row}: ${message}`);
 export const noHeading = (range: string, wanted: readonly string[]): CalcError => value(`${range} has no heading row; it needs columns headed ${wanted.join(', ')}`);
 export const noColumn = (range: string, heading: string, found: readonly string[]): CalcError =>
-  value(`${range} has no column "${heading}"; its headings are ${found.join(', ')}`);
+  value(`${range} has no column "${brief(heading)}"; its headings are ${brief(found.join(', '), 200)}`);
 export const unknownHeadingUnit = (heading: string, came: string, accepted: readonly string[]): CalcError =>
-  value(`heading "${heading}" gives the unit "${came}"; must be one of ${accepted.join(', ')}`);
-export const headingTwice = (range: string, heading: string): CalcError => value(`${range} has two columns headed "${heading}"; keep one of them`);
+  value(`heading "${brief(heading)}" gives the unit "${brief(came)}"; must be one of ${accepted.join(', ')}`);
+export const headingTwice = (range: string, heading: string): CalcError => value(`${range} has two columns headed "${brief(heading)}"; keep one of them`);
 export const oneRowOnly = (range: string, rows: number): CalcError => value(`${range} holds ${rows} items; this function takes one: give one row`);
 export const noRows = (range: string): CalcError => value(`${range} holds no row to work on; blank and heading rows do not count`);
 export const everyRowBad = (range: string, first: CalcError): CalcError => new CalcError(first.code, `no row of ${range} can be used; the first: ${first.message}`);
 
 // Prices
 export const unknownPrice = (row: number, name: string, nearest: readonly string[]): CalcError =>
-  missing(`prices row ${row}: "${name}" is not a line that can be priced; nearest: ${nearest.join(', ')}; "other ..." adds a sum of your own`);
+  missing(`prices row ${row}: "${brief(name)}" is not a line that can be priced; nearest: ${nearest.join(', ')}; "other ..." adds a sum of your own`);
 export const priceTwice = (row: number, name: string, before: number): CalcError => value(`prices row ${row}: ${name} is priced in row ${before} already; keep one of them`);
 export const marginAndMarkUp = (): CalcError => value('prices give a margin and a mark-up; keep one: margin is a share of the price, mark-up a share of the cost');
 export const noPriceFor = (lines: readonly string[]): string => `without ${lines.join(', ')}: no price given`;

@@ -15,6 +15,20 @@ export interface NamedGrid {
   readonly grid: Grid;
 }
 
+/** A cell as a sheet can hold it: a faulty host may hand over a number that is none, or a hole. */
+function heldCell(cell: Cell | undefined): Cell {
+  if (cell === undefined) return null;
+  return typeof cell === 'number' && !Number.isFinite(cell) ? { error: '#NUM!', message: '' } : cell;
+}
+
+/** An argument with such cells only. */
+export function heldArgument(argument: Argument): Argument {
+  if (argument === undefined) return undefined;
+  if (!Array.isArray(argument)) return heldCell(argument as Cell);
+  const grid = argument as Grid;
+  return grid.every((row) => row.every((cell) => heldCell(cell) === cell)) ? grid : grid.map((row) => row.map(heldCell));
+}
+
 export function asGrid(argument: Argument): Grid | undefined {
   if (argument === undefined) return undefined;
   if (!Array.isArray(argument)) return [[argument as Cell]];

@@ -8,7 +8,7 @@ import * as messages from '../core/messages.ts';
 import { recorder, type Trace } from '../core/trace/trace.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
-import { asGrid, broadcastShape, cellAt, shapeOf, shapeText, type Grid, type NamedGrid, type Shape } from './broadcast.ts';
+import { asGrid, broadcastShape, cellAt, heldArgument, shapeOf, shapeText, type Grid, type NamedGrid, type Shape } from './broadcast.ts';
 import type { Argument, WorkingLine } from './host-function.ts';
 import { readAssume } from './read-assume.ts';
 import { blankError, readCell } from '../catalogue/read-cell.ts';
@@ -80,7 +80,8 @@ export function workingOf(d: Declaration, args: readonly Argument[], defaults?: 
   }
 }
 
-function prepare(d: Declaration, args: readonly Argument[], defaults?: Assumptions): Prepared {
+function prepare(d: Declaration, handed: readonly Argument[], defaults?: Assumptions): Prepared {
+  const args = handed.map(heldArgument);
   const names = Object.keys(d.parameters);
   const most = names.length + (d.assume ? 1 : 0);
   if (args.length > most && args.slice(most).some((a) => a !== undefined)) throw messages.tooManyArguments(args.length, most);

@@ -8,7 +8,7 @@ import { nearestNames } from '../core/units/nearest-names.ts';
 import { knownUnit, plainUnit, toSi } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import type { Argument } from './host-function.ts';
-import { readCell } from '../catalogue/read-cell.ts';
+import { REMAINDER, readCell } from '../catalogue/read-cell.ts';
 
 interface Columns {
   readonly name: number;
@@ -127,10 +127,12 @@ function readNumber(entry: NumberAssumption, cell: Cell, what: string, unit: str
   const si = (x: number): number => toSi(x, entry.quantity, 'US', entry.unit);
   const plain = typeof cell === 'number' && Number.isFinite(cell) ? toSi(cell, entry.quantity, 'US', unit) : undefined;
   const limits = { kind: 'quantity', quantity: entry.quantity } as const;
-  const value = plain ?? (readCell(typeof cell === 'string' && Number.isFinite(Number(cell)) ? `${cell} ${unit}` : cell, what, limits, 'US') as number);
+  const read = plain ?? (readCell(typeof cell === 'string' && Number.isFinite(Number(cell)) ? `${cell} ${unit}` : cell, what, limits, 'US') as number);
   // Written only where they are shown: a listing has hundreds of rows.
   const shownIn = (x: number): string => `${messages.shown(x)}${entry.unit === '' ? '' : ` ${entry.unit}`}`;
   const came = (): string => (typeof cell === 'number' ? `${messages.shown(cell)}${unit === '' ? '' : ` ${unit}`}` : text(cell));
+  // Left over from a subtraction in the sheet: 0 was meant.
+  const value = Math.abs(read) <= REMAINDER * Math.abs(si(entry.max)) ? 0 : read;
   const slack = 1e-12 * Math.abs(value);
   if (value < si(entry.min) - slack) throw messages.tooLow(what, came(), shownIn(entry.min));
   if (value > si(entry.max) + slack) throw messages.tooHigh(what, came(), shownIn(entry.max));

@@ -36,6 +36,9 @@ function farness(text: string, name: string): number {
   return letters;
 }
 
+/** No name is as long; a cell can hold a whole page, and the distance takes time as its length. */
+const LONGEST = 100;
+
 /**
  * The known names nearest to what was typed, nearest first, whatever the case, spaces and hyphens.
  *
@@ -47,7 +50,7 @@ function farness(text: string, name: string): number {
  * @param most how many to give
  */
 export function nearestNames(text: string, names: readonly string[], most = 3): readonly string[] {
-  const typed = tidy(text);
+  const typed = tidy(text.slice(0, LONGEST));
   return names
     .map((name, order) => ({ name, order, far: farness(typed, tidy(name)) }))
     .sort((a, b) => a.far - b.far || a.order - b.order)

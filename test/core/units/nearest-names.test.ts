@@ -26,6 +26,12 @@ describe('edit distance', () => {
 describe('nearest names', () => {
   const names = ['confined', 'concrete', 'galvanised', 'grounded work', 'water quench'];
 
+  it('of a page of text are those of its beginning, found as fast', () => {
+    const page = 'galvanised and '.repeat(2000);
+    expect(nearestNames(page, Array.from({ length: 300 }, () => names).flat(), 1)).toEqual(['galvanised']);
+  });
+
+
   it('puts the slip of the pen first', () => {
     expect(nearestNames('confind', names)[0]).toBe('confined');
     expect(nearestNames('concreet', names)[0]).toBe('concrete');
