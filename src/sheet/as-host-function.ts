@@ -1,7 +1,12 @@
 import { parameterLabel, type Declaration, type Kind } from '../catalogue/declaration.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
+import { plainUnit } from '../core/units/parse-quantity.ts';
 import { call, workingOf } from './call.ts';
 import type { HostFunction } from './host-function.ts';
+import { SharedBases } from './shared-bases.ts';
+
+/** All functions of a host share it. */
+const SHARED = new SharedBases();
 
 const ASSUME = {
   name: 'assume',
@@ -15,14 +20,29 @@ function zeroIsBlank(kind: Kind): boolean {
   return kind.kind !== 'cells';
 }
 
+/** Units that a summary has in words. */
+const IN_WORDS: Readonly<Record<string, RegExp>> = { min: /minutes/i, h: /hours/i, '%': /percent|share|chance/i };
+
+/** A parameter's summary with the unit of a plain number after its first clause, where it has none. */
+export function withUnit(summary: string, kind: Kind): string {
+  const unit = kind.kind === 'quantity' ? plainUnit(kind.quantity, 'US') : '';
+  const [clause = ''] = summary.split(/[;:]/);
+  if (unit === '' || clause.split(', ').includes(unit) || IN_WORDS[unit]?.test(clause)) return summary;
+  return `${clause}, ${unit}${summary.slice(clause.length)}`;
+}
+
 /** A declaration as a host is given it. `defaults` are today's unless those of an earlier version are given. */
 export function hostFunction(d: Declaration, defaults?: Assumptions): HostFunction {
-  const parameters = Object.entries(d.parameters).map(([name, { summary, optional, example, kind }]) => ({ name: parameterLabel(name), summary, optional, example, zeroIsBlank: zeroIsBlank(kind) }));
+  const parameters = Object.entries(d.parameters).map(([name, { summary, optional, example, kind }]) => ({ name: parameterLabel(name), summary: withUnit(summary, kind), optional, example, zeroIsBlank: zeroIsBlank(kind) }));
   return {
     name: d.name,
     summary: d.summary,
     parameters: d.assume ? [...parameters, { ...ASSUME, optional: d.assume !== 'required' }] : parameters,
-    call: (args) => call(d, args, defaults),
-    working: (args) => workingOf(d, args, defaults),
+    call: (args) => {
+      const results = call(d, args, defaults, SHARED);
+      SHARED.tidy();
+      return results;
+    },
+    working: (args) => workingOf(d, args, defaults, SHARED),
   };
 }
