@@ -1,15 +1,26 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { isKnown, type ReadCell, type UnknownCall } from '../explain-cell.ts';
 import { explainItem } from '../explain-item.ts';
+import type { Explained } from '../explained.ts';
 import { selectedItem, type ReadCall } from '../read-call.ts';
+import type { CellSection } from '../section.ts';
+import { ARGUMENTS } from '../sections/arguments.tsx';
 import { CELL_SECTIONS } from '../sections/index.ts';
+import { RESULT } from '../sections/result.tsx';
 
 type ToSource = (key: string) => void;
+
+/** Where nothing could be worked out, the arguments come before everything else. */
+const inOrder = (explained: Explained): readonly CellSection[] => {
+  const shown = CELL_SECTIONS.filter((s) => s.shows(explained));
+  const first = explained.outcome.kind === 'error' ? [RESULT, ARGUMENTS] : [];
+  return [...first.filter((s) => shown.includes(s)), ...shown.filter((s) => !first.includes(s))];
+};
 
 /** One item of one call, section by section. */
 function Item({ call, read, item, toSource }: { readonly call: ReadCall; readonly read: ReadCell; readonly item: number; readonly toSource: ToSource }) {
   const explained = useMemo(() => explainItem(call, item, read.cell), [call, item, read]);
-  const shown = CELL_SECTIONS.filter((s) => s.shows(explained));
+  const shown = inOrder(explained);
   return (
     <>
       <nav class="rs-parts" aria-label="Parts of the explanation">
@@ -81,12 +92,26 @@ function Choice({ calls, chosen, onChoose }: { readonly calls: readonly (ReadCal
   );
 }
 
+/** For a cell with none of our functions: where to begin. */
+function FirstSteps() {
+  return (
+    <>
+      <p>This cell calls none of the functions. Select one that does: its result, cautions, working and sources stand here.</p>
+      <ul class="rs-first-steps">
+        <li>In an empty cell type <code>=BURN.</code> and choose from the list; then numbers or cells, one or a whole column, as in <code>=BURN.PIN.OXYGEN(3.5,12)</code>.</li>
+        <li>Functions, above, lists them all and puts an example in the selected cell.</li>
+        <li>Assumptions lists every default, and puts them on a sheet to be replaced by your own.</li>
+      </ul>
+    </>
+  );
+}
+
 function Calls({ read, toSource }: { readonly read: ReadCell; readonly toSource: ToSource }) {
   const [chosen, choose] = useState(0);
   const { calls, cell, formula } = read;
   useEffect(() => choose(0), [cell.sheet, cell.address, formula]);
   const call = calls[Math.min(chosen, calls.length - 1)];
-  if (!call) return <p>This cell calls none of the functions. Select a cell that holds a formula such as =BURN.PIN.OXYGEN(3.5,12), or put one in from Functions.</p>;
+  if (!call) return <FirstSteps />;
   return (
     <>
       {calls.length > 1 && <Choice calls={calls} chosen={chosen} onChoose={choose} />}
