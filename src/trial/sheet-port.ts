@@ -1,4 +1,4 @@
-import { generateRandomId, ICommandService, isFormulaId, isFormulaString, IUniverInstanceService, ObjectMatrix, UniverInstanceType } from '@univerjs/core';
+import { BooleanNumber, generateRandomId, HorizontalAlign, ICommandService, isFormulaId, isFormulaString, IUniverInstanceService, ObjectMatrix, UniverInstanceType } from '@univerjs/core';
 import type { ICellData, Injector, IRange, Nullable, Workbook, Worksheet } from '@univerjs/core';
 import {
   deserializeRangeWithSheet, FormulaDataModel, IDefinedNamesService, IFunctionService, isReferenceString, serializeRange,
@@ -8,10 +8,13 @@ import {
   InsertSheetCommand, SetRangeValuesCommand, SetRangeValuesMutation, SetSelectionsOperation, SetWorksheetActivateCommand,
   SetWorksheetActiveOperation, SheetsSelectionsService,
 } from '@univerjs/sheets';
+import { isCellError } from '../catalogue/cell.ts';
 import type { SelectedCell, SheetPort } from '../pane/port.ts';
 import type { Cell } from '../sheet/host-function.ts';
 import { readCell } from './engine/read-cell.ts';
 import { worksheetData } from './engine/workbook.ts';
+import { watchFailures } from './failures.ts';
+import type { ShownCell, ShownSheet } from './print-sheet.ts';
 
 /** After any of these another cell may be selected, or some cell hold something else. */
 const CHANGES: ReadonlySet<string> = new Set([
@@ -26,6 +29,17 @@ const SPARE_COLUMNS = 20;
 export interface TrialSheetPort extends SheetPort {
   /** What is known of the error in a cell, '' where it holds none. */
   readonly errorText: (sheetId: string, row: number, column: number) => string;
+  /** The first cell of the sheet on show that the last calculation left failed, and how many more it did. */
+  readonly lastFailure: () => FailedCell | undefined;
+  /** What the sheet on show shows, from A1 on. */
+  readonly shownSheet: () => ShownSheet;
+}
+
+export interface FailedCell {
+  readonly address: string;
+  readonly error: string;
+  readonly message: string;
+  readonly more: number;
 }
 
 /** Joins the pane to the workbook shown in the page. */
@@ -34,6 +48,7 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
   const formulas = injector.get(FormulaDataModel);
   const selections = injector.get(SheetsSelectionsService);
   const definedNames = injector.get(IDefinedNamesService);
+  const failures = watchFailures(injector, workbookId);
   const functionNames = [...injector.get(IFunctionService).getExecutors().keys()].map(String);
 
   const workbook = (): Workbook => {
@@ -147,6 +162,14 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
     Array.from({ length: range.endRow - range.startRow + 1 }, (_, r) =>
       Array.from({ length: range.endColumn - range.startColumn + 1 }, (__, c) => valueAt(sheet, range.startRow + r, range.startColumn + c)));
 
+  const shownCell = (sheet: Worksheet, row: number, column: number): ShownCell => {
+    const cell = sheet.getCell(row, column);
+    const value = valueAt(sheet, row, column);
+    const style = workbook().getStyles().getStyleByCell(cell);
+    const text = value === null ? '' : typeof value === 'boolean' ? String(value).toUpperCase() : String(cell?.v ?? '');
+    return { text, bold: style?.bl === BooleanNumber.TRUE, right: style?.ht === HorizontalAlign.RIGHT || typeof value === 'number' };
+  };
+
   return {
     onSelection(listener) {
       let waiting = false;
@@ -193,6 +216,23 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
       const sheet = workbook().getSheetBySheetId(sheetId);
       const value = sheet ? valueAt(sheet, row, column) : null;
       return typeof value === 'object' && value !== null ? value.message : '';
+    },
+    lastFailure() {
+      const sheet = workbook().getActiveSheet();
+      const failed = failures(sheet.getSheetId()).flatMap(([row, column]) => {
+        // A cell that was emptied since is not calculated again.
+        const value = valueAt(sheet, row, column);
+        return isCellError(value) ? [{ address: address(row, column), ...value }] : [];
+      });
+      return failed[0] && { ...failed[0], more: failed.length - 1 };
+    },
+    shownSheet() {
+      const sheet = workbook().getActiveSheet();
+      const { row, column } = extent(sheet);
+      return {
+        name: sheet.getName(),
+        rows: Array.from({ length: row + 1 }, (_, r) => Array.from({ length: column + 1 }, (__, c) => shownCell(sheet, r, c))),
+      };
     },
   };
 }

@@ -10,11 +10,14 @@ import { workbookData } from './engine/workbook.ts';
 import type { WorkbookDescription } from './engine/workbook.ts';
 import { FUNCTION_GROUP, functionTexts } from './function-texts.ts';
 import { HIDDEN_MENUS } from './hidden-menus.ts';
+import { mendSelection } from './mend-selection.ts';
+import { closeStaleList } from './stale-list.ts';
 
 export const WORKBOOK_ID = 'trial';
 
 /** Shows a workbook that calculates with our functions; gives the engine's register of services. */
 export function showSheet(container: HTMLElement, description: WorkbookDescription, functions: readonly HostFunction[]): Injector {
+  container.replaceChildren();
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: ownGroup(english) },
@@ -40,6 +43,8 @@ export function showSheet(container: HTMLElement, description: WorkbookDescripti
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, workbookData(WORKBOOK_ID, description));
   const injector = univer.__getInjector();
   attachEngine(injector);
+  closeStaleList(injector);
+  mendSelection(injector, WORKBOOK_ID);
   return injector;
 }
 

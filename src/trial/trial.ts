@@ -7,8 +7,9 @@ import { openWorkbook } from './open-workbook.ts';
 async function start(): Promise<void> {
   const sheet = place('sheet');
   const status = place('status');
+  const print = place('print');
   try {
-    mountPane(place('pane'), openWorkbook({ sheet, status }, demoWorkbook(), await loadFunctions('..')));
+    mountPane(place('pane'), openWorkbook({ sheet, status, print }, demoWorkbook(), await loadFunctions('..')));
   } catch (thrown) {
     status.textContent = `The trial workbook could not start: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
     throw thrown;

@@ -3,8 +3,8 @@ import type { CellContent } from '../../src/trial/engine/workbook.ts';
 import { openWorkbook } from '../../src/trial/open-workbook.ts';
 import { inventedFunctions } from '../trial/invented-functions.ts';
 
-const [sheet, status] = ['sheet', 'status'].map((id) => document.getElementById(id));
-if (!sheet || !status) throw new Error('the page has not its places');
+const [sheet, status, print] = ['sheet', 'status', 'print'].map((id) => document.getElementById(id));
+if (!sheet || !status || !print) throw new Error('the page has not its places');
 
 const rows: readonly (readonly CellContent[])[] = [
   ['Pin', 'Size', 'Twice', 'Sum'],
@@ -13,7 +13,7 @@ const rows: readonly (readonly CellContent[])[] = [
   ['three', -1],
   ['four', { text: '3/8' }, null, '=C4+1'],
 ];
-const port = openWorkbook({ sheet, status }, {
+const port = openWorkbook({ sheet, status, print }, {
   sheets: [
     { name: 'Job sheet', rows, looks: { 'A1:D1': { bold: true } }, frozenRows: 1, size: [200, 20] },
     { name: 'Other', rows: [['=BURN.TABLE(2)'], [null], [null], [null], ["=SUM('Job sheet'!C2:C3)"]], cells: { E1: '=E2', E2: '=E1' } },

@@ -46,10 +46,10 @@ function assumptions(): { readonly sheet: SheetDescription; readonly range: stri
     range: `Assumptions!$A$3:$F$${last}`,
     sheet: {
       name: 'Assumptions',
-      rows: [['Assumptions of this job. Edit a value, low or high: every sheet recalculates. Common practice means no published source; your own log beats it.'], [], ...rows],
+      rows: [['Assumptions of this job. Edit a value, low or high: the sheets of the overhaul recalculate.'], ['Common practice means no published source; your own log beats it.'], ...rows],
       size: [last + 40, 10],
-      looks: { A1: { bold: true }, 'A3:H3': HEADING, [`B4:D${last}`]: INPUT },
-      widths: { A: 190, 'B:E': 80, F: 120, G: 260, H: 460 },
+      looks: { A1: { bold: true }, A2: { italic: true }, 'A3:H3': HEADING, [`B4:D${last}`]: INPUT },
+      widths: { A: 190, B: 110, 'C:D': 70, E: 110, F: 120, G: 240, H: 460 },
       frozenRows: 3,
     },
   };
@@ -72,7 +72,7 @@ function pinSheet(assume: string): SheetDescription {
       [null, 'Cylinders, shared down the list', null, null, null, `=SUM(INDEX(Plan!A4:S${PINS.length + 3},0,MATCH("cylinders opened",Plan!A3:S3,0)))`],
       [null, 'Crew hours', null, null, null, `=J${LAST + 2}/60`],
     ],
-    size: [LAST + 30, 12],
+    size: [LAST + 80, 40],
     looks: {
       A1: { bold: true, size: 16 },
       'A2:A3': { italic: true },
@@ -85,7 +85,7 @@ function pinSheet(assume: string): SheetDescription {
       [`F${LAST + 4}`]: { format: '0.0' },
       [`A${LAST + 2}:J${LAST + 2}`]: { bold: true },
     },
-    widths: { A: 40, B: 210, 'C:D': 80, E: 100, 'F:J': 96 },
+    widths: { A: 40, B: 190, 'C:D': 76, E: 92, F: 70, G: 96, 'H:J': 84, 'K:L': 100 },
     heights: { 1: 30, 5: 40 },
     frozenRows: 5,
     frozenColumns: 2,
@@ -120,8 +120,8 @@ function workingSheet(assume: string): SheetDescription {
       [],
       [`=BURN.PIN.STEPS(${pick('C')},${pick('D')},,,,${assume})`],
     ],
-    size: [120, 10],
-    looks: { A1: { bold: true }, 'A4:G4': HEADING, B2: INPUT, 'C5:C100': { format: '0.0###' } },
+    size: [400, 10],
+    looks: { A1: { bold: true }, 'A4:G4': HEADING, B2: INPUT, 'C5:C300': { format: '0.0###' } },
     widths: { A: 260, 'B:D': 90, E: 520, F: 120, G: 160 },
     frozenRows: 4,
   };
