@@ -12,10 +12,18 @@ const COPYRIGHT = /^\W*(copyright\b|\(c\)|©)/i;
 const RULE = '='.repeat(80);
 
 /** A package in the build: its facts, the entries it is in, and bytes of its source there, before they are made small. */
-function packageIn(folder) {
-  const { name, version, license, licenses, author, homepage } = JSON.parse(readFileSync(path.join(folder, 'package.json'), 'utf8'));
-  const text = licenceText(folder);
-  return { name, version, licence: license ?? licenses?.[0]?.type ?? named(text) ?? 'none given', author: author?.name ?? author ?? '', homepage: homepage ?? '', text, bytes: {} };
+export function packageIn(folder) {
+  const { name, version, author, homepage } = about(folder);
+  return { name, version, licence: licenceOf(folder), author: author?.name ?? author ?? '', homepage: homepage ?? '', text: licenceText(folder), bytes: {} };
+}
+
+const about = (folder) => JSON.parse(readFileSync(path.join(folder, 'package.json'), 'utf8'));
+
+/** Name of a package's licence; where package.json gives none, as its text says. */
+export function licenceOf(folder) {
+  if (!existsSync(folder)) return 'not installed here';
+  const { license, licenses } = about(folder);
+  return license ?? licenses?.[0]?.type ?? named(licenceText(folder)) ?? 'none given';
 }
 
 /** Licence and notice files of a package; without them the chapter on it in its read-me. */
@@ -28,7 +36,6 @@ function licenceText(folder) {
   return chapter?.[1]?.trim() ?? '';
 }
 
-/** Some packages name their licence in the text only. */
 function named(text) {
   if (/Apache License\s+Version 2\.0/.test(text)) return 'Apache-2.0';
   return /^MIT License/i.test(text) || /Permission is hereby granted, free of charge/.test(text) ? 'MIT' : undefined;

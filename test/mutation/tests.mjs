@@ -1,0 +1,15 @@
+import { readdirSync } from 'node:fs';
+import path from 'node:path';
+
+/** The folder of src/core that faults are put into. */
+export const folder = process.env.MUTATE ?? 'burn';
+
+/** Published checks that belong to a folder are named after it; burn's are elsewhere. */
+const PUBLISHED = { burn: 'operations-materials' };
+
+/** The tests that a fault is put before: those of the folder and its published ones. The whole suite would take days. */
+export function testsOf(root) {
+  const inside = (place) => readdirSync(path.join(root, place), { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.test.ts')).sort();
+  const published = PUBLISHED[folder] ?? `${folder}-`;
+  return [...inside(`test/core/${folder}`).map((name) => `test/core/${folder}/${name}`), ...inside('test/published').filter((name) => name.startsWith(published)).map((name) => `test/published/${name}`)];
+}

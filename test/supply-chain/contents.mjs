@@ -1,0 +1,55 @@
+/** What is inside the things that are built: packages of others by entry, with bytes of source, and the files that are copied. */
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import esbuild from 'esbuild';
+import webpack from 'webpack';
+import config from '../../webpack.config.js';
+import { bytesOf, packageIn, packagesOf } from '../../src/addin/notices.mjs';
+
+const ROOT = path.resolve(import.meta.dirname, '../..');
+const COMMAND_LINE = 'command line';
+
+/** Builds as `npm run build` does, into a folder that is thrown away, and looks into the modules. */
+export async function builtContents(env) {
+  const folder = mkdtempSync(path.join(os.tmpdir(), 'rodsheet-contents-'));
+  try {
+    const settings = await config(env);
+    const compiler = webpack({ ...settings, output: { ...settings.output, path: folder } });
+    const stats = await new Promise((resolve, reject) => compiler.run((error, done) => (error ? reject(error) : resolve(done))));
+    if (stats.hasErrors()) throw new Error(stats.toString('errors-only'));
+    const { compilation } = stats;
+    const entries = [...compilation.entrypoints.keys()];
+    const contents = {
+      entries: Object.fromEntries(entries.map((entry) => [entry, bytesOf(compilation, entry)])),
+      packages: packagesOf(compilation),
+      copied: Object.entries(Object.fromEntries(compilation.assetsInfo)).filter(([, info]) => info.copied).map(([name, info]) => ({ name, from: info.sourceFilename })),
+      notices: readFileSync(path.join(folder, 'LICENCES.txt'), 'utf8'),
+    };
+    await new Promise((resolve) => compiler.close(resolve));
+    return contents;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** The command line is bundled on the user's machine out of the same packages; here as src/cli/run.mjs does. */
+export async function commandLineContents() {
+  const commands = readdirSync(path.join(ROOT, 'src/cli')).filter((name) => /(^|-)main\.ts$/.test(name)).map((name) => `src/cli/${name}`);
+  const { metafile } = await esbuild.build({
+    absWorkingDir: ROOT, entryPoints: commands, bundle: true, write: false, metafile: true, outdir: 'out', platform: 'node', format: 'cjs', target: 'es2022', minify: true, keepNames: true, logLevel: 'silent',
+  });
+  const used = new Set(Object.values(metafile.outputs).flatMap(({ inputs }) => Object.keys(inputs)));
+  const packages = new Map();
+  let bytes = 0;
+  for (const file of used) {
+    const size = metafile.inputs[file].bytes;
+    bytes += size;
+    const folder = /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)/.exec(file)?.[1];
+    if (!folder) continue;
+    if (!packages.has(folder)) packages.set(folder, packageIn(path.join(ROOT, folder)));
+    const one = packages.get(folder);
+    one.bytes[COMMAND_LINE] = (one.bytes[COMMAND_LINE] ?? 0) + size;
+  }
+  return { entries: { [COMMAND_LINE]: bytes }, packages: [...packages.values()] };
+}
