@@ -17,6 +17,7 @@ import CopyPlugin from 'copy-webpack-plugin';
 import esbuild from 'esbuild';
 import { EsbuildPlugin } from 'esbuild-loader';
 import webpack from 'webpack';
+import { referenceFiles } from './src/reference/render.mjs';
 import { Notices } from './src/addin/notices.mjs';
 
 const ROOT = import.meta.dirname;
@@ -62,7 +63,7 @@ export default async (env = {}) => {
     performance: { hints: false },
     stats: 'errors-warnings',
     infrastructureLogging: { level: 'warn' },
-    plugins: [new CatalogueFiles(base, cards), new Notices(), new webpack.DefinePlugin({ CARDS: JSON.stringify(cards), FURTHER_NAMES: JSON.stringify((await catalogueFiles()).furtherNames) }), new CopyPlugin({ patterns: copies(base, office, trial.length > 0) })],
+    plugins: [new CatalogueFiles(base, cards), new Notices(), new webpack.DefinePlugin({ CARDS: JSON.stringify(cards), FURTHER_NAMES: JSON.stringify((await catalogueFiles()).furtherNames) }), new CopyPlugin({ patterns: copies(base, office, trial.length > 0) }), ...(env.WEBPACK_SERVE ? [] : [new ReferenceFiles()])],
     devServer: await server(env, trial.length > 0),
   };
 };
@@ -76,6 +77,7 @@ async function server(env, trial) {
     liveReload: false,
     client: false,
     static: false,
+    setupMiddlewares: (middlewares) => [{ name: 'reference', path: '/reference', middleware: serveReference }, ...middlewares],
     ...(env.https ? { server: { type: 'https', options: await certificate() }, headers: FOR_THE_HOST } : {}),
     onListening({ compiler, server }) {
       const page = `${env.https ? 'https' : 'http'}://localhost:${server.address().port}/${trial ? 'trial/' : 'pane.html'}`;
@@ -84,6 +86,8 @@ async function server(env, trial) {
         if (said || stats.hasErrors()) return;
         said = true;
         console.log(`${trial ? 'Trial workbook' : 'Add-in'}: ${page}`);
+        // Ready by the time somebody asks for a page; what is wrong is said then.
+        referenceFiles({ behind: true }).catch(() => undefined);
       });
     },
   };
@@ -148,7 +152,7 @@ async function catalogueFiles() {
   return { ...(await import(`data:text/javascript;base64,${code}`)), inputs: Object.keys(metafile.inputs) };
 }
 
-/** Writes functions.json and help.html from the declared functions anew in each compilation, so watching never leaves them stale. */
+/** Writes functions.json from the declared functions anew in each compilation, so watching never leaves them stale. */
 class CatalogueFiles {
   constructor(base, cards) {
     this.base = base;
@@ -166,5 +170,36 @@ class CatalogueFiles {
         }
       });
     });
+  }
+}
+
+/** Writes the pages of the reference. They come out of a cache where no function changed, so watching keeps them right. */
+class ReferenceFiles {
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap('ReferenceFiles', (compilation) => {
+      const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_SUMMARIZE;
+      compilation.hooks.processAssets.tapPromise({ name: 'ReferenceFiles', stage }, async () => {
+        const { files, inputs } = await referenceFiles();
+        for (const file of inputs) compilation.fileDependencies.add(file);
+        for (const [name, text] of Object.entries(files)) compilation.emitAsset(`reference/${name}`, new webpack.sources.RawSource(text));
+      });
+    });
+  }
+}
+
+const TYPES = { html: 'text/html', css: 'text/css', js: 'text/javascript' };
+
+/** Serves the pages of the reference as they would be written now; so that starting does not wait for them. */
+async function serveReference(request, response, next) {
+  const name = new URL(request.url, 'http://localhost').pathname.slice(1) || 'index.html';
+  // Links of a page are meant from inside the folder.
+  if (request.originalUrl === '/reference') return response.writeHead(302, { Location: '/reference/' }).end();
+  try {
+    const { files } = await referenceFiles();
+    if (!Object.hasOwn(files, name)) return next();
+    response.setHeader('Content-Type', `${TYPES[name.split('.').pop()]}; charset=utf-8`);
+    response.end(files[name]);
+  } catch (error) {
+    next(error);
   }
 }

@@ -6,6 +6,7 @@
  * wizard fails where all parameter names of a function with their separators pass 254.
  */
 import type { HostFunction } from '../sheet/host-function.ts';
+import { referencePage } from '../sheet/reference-page.ts';
 import { functionId } from './function-id.ts';
 
 export interface ParameterMetadata {
@@ -40,12 +41,12 @@ const PARAMETER_NAME_LIMIT = 64;
 const PARAMETER_NAMES_LIMIT = 254;
 const ID = /^(?=.{3,128}$)[A-Z][A-Z0-9]*(\.[A-Z][A-Z0-9]*)*$/;
 
-/** Builds functions.json; refuses a declaration the host would cut or reject. With `cards` results may be rich values. */
-export function metadata(functions: readonly HostFunction[], helpPage: string, cards = false): Metadata {
-  return { ...(cards ? { allowCustomDataForDataTypeAny: true } : { allowErrorForDataTypeAny: true }), functions: functions.map((f) => functionMetadata(f, helpPage)) };
+/** Builds functions.json; refuses a declaration the host would cut or reject. `reference` is the address of the pages; with `cards` results may be rich values. */
+export function metadata(functions: readonly HostFunction[], reference: string, cards = false): Metadata {
+  return { ...(cards ? { allowCustomDataForDataTypeAny: true } : { allowErrorForDataTypeAny: true }), functions: functions.map((f) => functionMetadata(f, reference)) };
 }
 
-function functionMetadata(f: HostFunction, helpPage: string): FunctionMetadata {
+function functionMetadata(f: HostFunction, reference: string): FunctionMetadata {
   const id = functionId(f.name);
   if (!ID.test(id)) throw new Error(`${f.name}: the host does not take this name`);
   const names = f.parameters.map((p) => within(p.name, PARAMETER_NAME_LIMIT, `a parameter name of ${f.name}`));
@@ -54,7 +55,7 @@ function functionMetadata(f: HostFunction, helpPage: string): FunctionMetadata {
     id,
     name: id,
     description: within(f.summary, DESCRIPTION_LIMIT, `the summary of ${f.name}`),
-    helpUrl: `${helpPage}#${id}`,
+    helpUrl: `${reference}/${referencePage(f.name)}`,
     ...(f.parameters.some((p) => p.zeroIsBlank) ? { options: { requiresParameterAddresses: true } } : {}),
     parameters: f.parameters.map((p) => ({
       name: p.name,

@@ -107,7 +107,7 @@ describe('a result with its working on a card', () => {
 
 describe('functions.json', () => {
   it('asks for rich values only in a build with cards, and never for both kinds at once', () => {
-    const flags = (cards: boolean): readonly string[] => Object.keys(metadata(hostFunctions, 'https://example.test/help.html', cards)).filter((k) => k !== 'functions');
+    const flags = (cards: boolean): readonly string[] => Object.keys(metadata(hostFunctions, 'https://example.test/reference', cards)).filter((k) => k !== 'functions');
     expect(flags(false)).toEqual(['allowErrorForDataTypeAny']);
     expect(flags(true)).toEqual(['allowCustomDataForDataTypeAny']);
   });

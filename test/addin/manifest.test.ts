@@ -59,7 +59,7 @@ describe('the manifest, beyond what its schemas check', () => {
 
   it('points at files that the build writes', () => {
     const files = addresses.map((a) => new URL(a).pathname.slice(1)).filter((f) => !f.startsWith('assets/'));
-    expect([...new Set(files)].sort()).toEqual(['functions.js', 'functions.json', 'help.html', 'pane.html']);
+    expect([...new Set(files)].sort()).toEqual(['functions.js', 'functions.json', 'pane.html', 'reference/index.html']);
   });
 
   it('has icons of the sizes it claims, in files of exactly that size', () => {

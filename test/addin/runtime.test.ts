@@ -93,8 +93,10 @@ describe('the built functions in the host', () => {
     const manifest = await readFile(path.join(dist, 'manifest.xml'), 'utf8');
     expect(manifest).toContain('"https://example.test/rods/functions.json"');
     expect(manifest).not.toContain('localhost');
-    expect(described.functions[0]?.helpUrl).toBe(`https://example.test/rods/help.html#${host.ids[0] ?? ''}`);
-    expect(await readFile(path.join(dist, 'help.html'), 'utf8')).toContain(`id="${host.ids[0] ?? ''}"`);
+    expect(described.functions.find((f) => f.id === 'PIN.OXYGEN')?.helpUrl).toBe('https://example.test/rods/reference/pin-oxygen.html');
+    for (const { name, helpUrl } of described.functions) {
+      expect(await readFile(path.join(dist, helpUrl.replace('https://example.test/rods/', '')), 'utf8')).toContain(`<h1>BURN.${name}</h1>`);
+    }
     await expect(build(dist, 'http://example.test')).rejects.toThrow('the spreadsheet host takes https only');
   });
 

@@ -1,0 +1,4 @@
+/** The script of the index page. */
+import { filterFunctions } from './filter.ts';
+
+filterFunctions(document);
