@@ -6,7 +6,7 @@ import { folder } from './test/mutation/tests.mjs';
 
 export default {
   testRunner: process.env.MUTATE_RUNNER ?? 'quick',
-  vitest: { configFile: 'test/mutation/vitest.config.ts' },
+  vitest: { configFile: 'test/mutation/vitest.config.mjs' },
   plugins: ['@stryker-mutator/vitest-runner', './test/mutation/quick-runner.mjs', './test/mutation/leave-working.mjs'],
   coverageAnalysis: 'perTest',
   mutate: [`src/core/${folder}/**/*.ts`],
