@@ -13,19 +13,27 @@ export function constantFilm(coefficient: number, ambient: number): FluxLaw {
 }
 
 /**
- * A law read from a table with equal steps, so that a costly correlation is worked out once a pin.
+ * A law read from a table with equal steps, so that a costly correlation is worked out once a pin, and only where a wall gets to.
  * Straight lines between points; the end slopes go on outside.
  */
 export function tabulated(law: (surface: number) => number, from: number, to: number, step: number): FluxLaw {
-  const count = Math.ceil((to - from) / step) + 1;
-  const table = Float64Array.from({ length: count }, (_, i) => law(from + i * step));
-  const at = (surface: number): number => Math.min(count - 2, Math.max(0, Math.floor((surface - from) / step)));
-  const rise = (i: number): number => (table[i + 1]! - table[i]!) / step;
+  const last = Math.ceil((to - from) / step) - 1;
+  const table = new Float64Array(last + 2).fill(NaN);
+  /** Cell of the table, its points worked out. */
+  const at = (surface: number): number => {
+    const i = Math.min(last, Math.max(0, Math.floor((surface - from) / step)));
+    if (Number.isNaN(table[i]!)) table[i] = law(from + i * step);
+    if (Number.isNaN(table[i + 1]!)) table[i + 1] = law(from + (i + 1) * step);
+    return i;
+  };
   return {
     flux: (surface) => {
       const i = at(surface);
-      return table[i]! + rise(i) * (surface - from - i * step);
+      return table[i]! + ((table[i + 1]! - table[i]!) / step) * (surface - from - i * step);
     },
-    slope: (surface) => rise(at(surface)),
+    slope: (surface) => {
+      const i = at(surface);
+      return (table[i + 1]! - table[i]!) / step;
+    },
   };
 }

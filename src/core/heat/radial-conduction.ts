@@ -104,17 +104,26 @@ export function radialConduction(
   const n = mesh.count;
   const size = n + 2;
   const { areas } = mesh;
-  const { density } = material;
   const solid = mesh.faces[0] === 0;
   const perimeterIn = 2 * Math.PI * mesh.faces[0]!;
   const perimeterOut = 2 * Math.PI * mesh.faces[n]!;
 
-  // Geometry of the path from each unknown to the next: ln(r_j / r_i) / (2 pi), and resistance of a joint on it.
+  // Geometry of the path from each unknown to the next: ln(r_j / r_i) / (2 pi); where a joint lies on it, its resistance and both halves of the logarithm.
   const path = new Float64Array(size - 1);
   const joint = new Float64Array(size - 1);
+  const inside = new Float64Array(size - 1);
+  const beyond = new Float64Array(size - 1);
   const radius = (i: number): number => (i === 0 ? mesh.faces[0]! : i === size - 1 ? mesh.faces[n]! : mesh.middles[i - 1]!);
   for (let i = solid ? 1 : 0; i < size - 1; i++) path[i] = Math.log(radius(i + 1) / radius(i)) / (2 * Math.PI);
-  for (const cell of mesh.joints) joint[cell + 1] = 1 / (2 * Math.PI * mesh.faces[cell + 1]! * options.contact);
+  for (const cell of mesh.joints) {
+    const i = cell + 1;
+    const face = mesh.faces[i]!;
+    joint[i] = 1 / (2 * Math.PI * face * options.contact);
+    inside[i] = Math.log(face / radius(i));
+    beyond[i] = Math.log(radius(i + 1) / face);
+  }
+  const mass = new Float64Array(size);
+  for (let i = 1; i <= n; i++) mass[i] = material.density * areas[i - 1]!;
 
   const T = new Float64Array(size);
   for (let i = 0; i < n; i++) T[i + 1] = typeof start === 'number' ? start : start[i]!;
@@ -123,10 +132,9 @@ export function radialConduction(
 
   const G = new Float64Array(size - 1);
   const lower = new Float64Array(size);
-  const diagonal = new Float64Array(size);
-  const upper = new Float64Array(size);
-  const right = new Float64Array(size);
+  const pivot = new Float64Array(size);
   const sweep = new Float64Array(size);
+  const right = new Float64Array(size);
   const heat = new Float64Array(size);
   const heatAfter = new Float64Array(size);
   const known = new Float64Array(size);
@@ -135,53 +143,57 @@ export function radialConduction(
   const rateAfter = new Float64Array(size);
   const middle = new Float64Array(size);
   const after = new Float64Array(size);
+  /** Face area over length by which a cell loses heat at the ends. */
+  const share = new Float64Array(size);
+  // Flows through bore, outside and ends, and their sums over time: arrays, since a number that closures change costs an allocation at each change.
+  const total = new Float64Array(3);
+  const totalMiddle = new Float64Array(3);
+  const totalAfter = new Float64Array(3);
+  const through = new Float64Array(3);
 
   let stage = stages[0]!;
-  let throughBore = 0;
-  let throughOutside = 0;
-  let throughEnds = 0;
 
   const content = (at: Float64Array, into: Float64Array): void => {
-    for (let i = 1; i <= n; i++) into[i] = density * areas[i - 1]! * material.enthalpy(at[i]!);
+    for (let i = 1; i <= n; i++) into[i] = mass[i]! * material.enthalpy(at[i]!);
   };
 
-  const conductances = (at: Float64Array): void => {
-    G[0] = 0;
-    for (let i = solid ? 1 : 0; i < size - 1; i++) {
-      const p = path[i]!;
-      if (joint[i]! > 0) {
-        // Each side of a joint has its own temperature, so its own conductivity over half of the path.
-        const face = mesh.faces[i]!;
-        const inner = Math.log(face / radius(i)) / (2 * Math.PI * material.conductivity(at[i]!));
-        const outer = Math.log(radius(i + 1) / face) / (2 * Math.PI * material.conductivity(at[i + 1]!));
-        G[i] = 1 / (inner + joint[i]! + outer);
-      } else G[i] = material.conductivity((at[i]! + at[i + 1]!) / 2) / p;
-    }
+  /** Conductance from unknown i to the next at their temperatures. */
+  const conductance = (i: number, at: Float64Array): number => {
+    const resistance = joint[i]!;
+    if (resistance === 0) return material.conductivity((at[i]! + at[i + 1]!) / 2) / path[i]!;
+    // Each side of a joint has its own temperature, so its own conductivity over half of the path.
+    const inner = inside[i]! / (2 * Math.PI * material.conductivity(at[i]!));
+    const outer = beyond[i]! / (2 * Math.PI * material.conductivity(at[i + 1]!));
+    return 1 / (inner + resistance + outer);
   };
 
-  const endLoss = (i: number, at: number): number => (stage.ends ? ((2 * areas[i - 1]!) / stage.ends.length) * stage.ends.law.flux(at) : 0);
+  /** Conductances to both surfaces; those between the cells are found where they are used. */
+  const reachSurfaces = (at: Float64Array): void => {
+    G[0] = solid ? 0 : conductance(0, at);
+    G[n] = conductance(n, at);
+  };
 
-  /** Heat flowing into each cell [W/m]; returns the bore, outside and end flows. */
-  const flows = (at: Float64Array, into: Float64Array): readonly [number, number, number] => {
-    conductances(at);
+  /** Heat flowing into each cell [W/m]; writes the bore, outside and end flows. */
+  const flows = (at: Float64Array, into: Float64Array, sums: Float64Array): void => {
+    reachSurfaces(at);
+    const law = stage.ends?.law;
     let ends = 0;
+    let before = G[0]! * (at[0]! - at[1]!);
     for (let i = 1; i <= n; i++) {
-      const lost = endLoss(i, at[i]!);
+      if (i < n) G[i] = conductance(i, at);
+      const behind = G[i]! * (at[i]! - at[i + 1]!);
+      const lost = law ? share[i]! * law.flux(at[i]!) : 0;
       ends += lost;
-      into[i] = G[i - 1]! * (at[i - 1]! - at[i]!) - G[i]! * (at[i]! - at[i + 1]!) - lost;
+      into[i] = before - behind - lost;
+      before = behind;
     }
-    return [G[0]! * (at[0]! - at[1]!), G[n]! * (at[n]! - at[n + 1]!), ends];
+    sums[0] = G[0]! * (at[0]! - at[1]!);
+    sums[1] = G[n]! * (at[n]! - at[n + 1]!);
+    sums[2] = ends;
   };
 
-  /** Solves the tridiagonal system of the cells in place; the answer is in `right`. */
-  const solve = (): void => {
-    sweep[0] = 0;
-    right[0] = 0;
-    for (let i = 1; i <= n; i++) {
-      const pivot = diagonal[i]! - lower[i]! * sweep[i - 1]!;
-      sweep[i] = upper[i]! / pivot;
-      right[i] = (right[i]! - lower[i]! * right[i - 1]!) / pivot;
-    }
+  /** Carries `right`, swept once, back through the tridiagonal system; the answer is in `right`. */
+  const goBack = (): void => {
     for (let i = n - 1; i >= 1; i--) right[i] = right[i]! - sweep[i]! * right[i + 1]!;
   };
 
@@ -191,34 +203,54 @@ export function radialConduction(
     at[n + 1] = surfaceTemperature(stage.outside, perimeterOut, G[n]!, at[n]!, at[n + 1]!);
   };
 
+  /** One Newton correction of heat(T) - scale f(T) = known; returns the largest change, NaN where it makes no sense. */
+  const correct = (at: Float64Array, scale: number): number => {
+    reachSurfaces(at);
+    settleSurfaces(at);
+    const law = stage.ends?.law;
+    let before = G[0]!;
+    // Beyond a surface, its temperature moves with the cell's.
+    let slopeBefore = solid ? before : inSeries(before, perimeterIn * stage.bore.slope(at[0]!));
+    for (let i = 1; i <= n; i++) {
+      const t = at[i]!;
+      if (i < n) G[i] = conductance(i, at);
+      const behind = G[i]!;
+      const slopeBehind = i === n ? inSeries(behind, perimeterOut * stage.outside.slope(at[n + 1]!)) : behind;
+      let slopeEnds = 0;
+      let lost = 0;
+      if (law) {
+        slopeEnds = share[i]! * law.slope(t);
+        lost = share[i]! * law.flux(t);
+      }
+      const down = i === 1 ? 0 : -scale * before;
+      const diagonal = mass[i]! * material.specificHeat(t) + scale * (slopeBefore + slopeBehind) + scale * (slopeEnds > 0 ? slopeEnds : 0);
+      const missing = known[i]! - mass[i]! * material.enthalpy(t) + scale * (before * (at[i - 1]! - t) - behind * (t - at[i + 1]!) - lost);
+      const p = diagonal - down * sweep[i - 1]!;
+      lower[i] = down;
+      pivot[i] = p;
+      sweep[i] = i === n ? 0 : (-scale * behind) / p;
+      right[i] = (missing - down * right[i - 1]!) / p;
+      before = behind;
+      slopeBefore = behind;
+    }
+    goBack();
+    let largest = 0;
+    for (let i = 1; i <= n; i++) {
+      const change = right[i]!;
+      const distance = change < 0 ? -change : change;
+      if (!(distance < 5000)) return NaN;
+      if (distance > largest) largest = distance;
+      at[i] = at[i]! + change;
+    }
+    return largest;
+  };
+
   /** Solves heat(T) - scale f(T) = known for T, from a first guess in `at`; false where Newton does not settle. */
   const settle = (at: Float64Array, scale: number): boolean => {
     const enough = NEWTON_SHARE * options.tolerance;
     for (let iteration = 0; iteration < MOST_NEWTON; iteration++) {
-      conductances(at);
-      settleSurfaces(at);
-      for (let i = 1; i <= n; i++) {
-        const t = at[i]!;
-        const mass = density * areas[i - 1]!;
-        const before = G[i - 1]!;
-        const behind = G[i]!;
-        const endSlope = stage.ends ? ((2 * areas[i - 1]!) / stage.ends.length) * stage.ends.law.slope(t) : 0;
-        // Beyond a surface, its temperature moves with the cell's.
-        const slopeBefore = i === 1 && !solid ? through(before, perimeterIn * stage.bore.slope(at[0]!)) : before;
-        const slopeBehind = i === n ? through(behind, perimeterOut * stage.outside.slope(at[n + 1]!)) : behind;
-        lower[i] = i === 1 ? 0 : -scale * before;
-        upper[i] = i === n ? 0 : -scale * behind;
-        diagonal[i] = mass * material.specificHeat(t) + scale * (slopeBefore + slopeBehind + Math.max(endSlope, 0));
-        right[i] = known[i]! - mass * material.enthalpy(t) + scale * (before * (at[i - 1]! - t) - behind * (t - at[i + 1]!) - endLoss(i, t));
-      }
-      solve();
-      let largest = 0;
-      for (let i = 1; i <= n; i++) {
-        const change = right[i]!;
-        if (!(Math.abs(change) < 5000)) return false;
-        if (Math.abs(change) > largest) largest = Math.abs(change);
-        at[i] = at[i]! + change;
-      }
+      const largest = correct(at, scale);
+      if (Number.isNaN(largest)) return false;
       if (largest < enough) {
         settleSurfaces(at);
         return true;
@@ -227,10 +259,6 @@ export function radialConduction(
     return false;
   };
 
-  let total: readonly [number, number, number] = [0, 0, 0];
-  let totalMiddle = total;
-  let totalAfter = total;
-
   /** Tries one step from `T` into `after`; returns its error over the tolerance, or Infinity. */
   const tryStep = (dt: number): number => {
     for (let i = 0; i < size; i++) {
@@ -238,17 +266,18 @@ export function radialConduction(
       middle[i] = T[i]!;
     }
     if (!settle(middle, dt * D)) return Infinity;
-    totalMiddle = flows(middle, rateMiddle);
+    flows(middle, rateMiddle, totalMiddle);
     for (let i = 0; i < size; i++) {
       known[i] = heat[i]! + dt * W * (rate[i]! + rateMiddle[i]!);
       after[i] = middle[i]! + ((middle[i]! - T[i]!) * (1 - GAMMA)) / GAMMA;
     }
     if (!settle(after, dt * D)) return Infinity;
-    totalAfter = flows(after, rateAfter);
+    flows(after, rateAfter, totalAfter);
     for (let i = 1; i <= n; i++) {
-      right[i] = dt * (ERROR_WEIGHTS[0] * rate[i]! + ERROR_WEIGHTS[1] * rateMiddle[i]! + ERROR_WEIGHTS[2] * rateAfter[i]!);
+      const error = dt * (ERROR_WEIGHTS[0] * rate[i]! + ERROR_WEIGHTS[1] * rateMiddle[i]! + ERROR_WEIGHTS[2] * rateAfter[i]!);
+      right[i] = (error - lower[i]! * right[i - 1]!) / pivot[i]!;
     }
-    solve();
+    goBack();
     let largest = 0;
     // The surfaces hold no heat and may jump when a film of steam breaks: only the cells count.
     const coolest = (stage.coolest ?? -Infinity) - UNDERSHOOT;
@@ -269,22 +298,19 @@ export function radialConduction(
   const accept = (dt: number): void => {
     // The heat kept is what the flows brought, so that what Newton's method leaves open does not add up over the steps.
     for (let i = 1; i <= n; i++) heat[i] = known[i]! + dt * D * rateAfter[i]!;
-    throughBore += dt * (W * (total[0] + totalMiddle[0]) + D * totalAfter[0]);
-    throughOutside += dt * (W * (total[1] + totalMiddle[1]) + D * totalAfter[1]);
-    throughEnds += dt * (W * (total[2] + totalMiddle[2]) + D * totalAfter[2]);
+    for (let k = 0; k < 3; k++) through[k] = through[k]! + dt * (W * (total[k]! + totalMiddle[k]!) + D * totalAfter[k]!);
     T.set(after);
     rate.set(rateAfter);
-    total = totalAfter;
-    time += dt;
-    steps++;
+    total.set(totalAfter);
   };
 
   for (const next of stages) {
     if (stopped || !(next.duration > 0)) continue;
     stage = next;
-    conductances(T);
+    for (let i = 1; i <= n; i++) share[i] = stage.ends ? (2 * areas[i - 1]!) / stage.ends.length : 0;
+    reachSurfaces(T);
     settleSurfaces(T);
-    total = flows(T, rate);
+    flows(T, rate, total);
     const until = stage.watched === false ? undefined : watch.until;
     stopped = until !== undefined && until(T) <= 0;
     const end = time + stage.duration;
@@ -310,18 +336,20 @@ export function radialConduction(
         stopped = true;
       }
       accept(trial);
+      time += trial;
+      steps++;
       if (time > end - 1e-12 * end) time = end;
-      watch.step?.({ time, temperatures: T, throughBore });
+      watch.step?.({ time, temperatures: T, throughBore: through[0]! });
       if (options.step === undefined) dt = trial * Math.min(4, Math.max(0.2, 0.9 * Math.max(error, 1e-6) ** (-1 / 3)));
     }
   }
   content(T, heatAfter);
   const stored = heatAfter.reduce((sum, h) => sum + h, 0) - heatAtStart;
-  return { time, temperatures: T, steps, stopped, stored, throughBore, throughOutside, throughEnds };
+  return { time, temperatures: T, steps, stopped, stored, throughBore: through[0]!, throughOutside: through[1]!, throughEnds: through[2]! };
 }
 
 /** Conductance of a path and a surface law in series; a falling law counts as a flat one. */
-const through = (conductance: number, slope: number): number => (slope > 0 ? (conductance * slope) / (conductance + slope) : 0);
+const inSeries = (conductance: number, slope: number): number => (slope > 0 ? (conductance * slope) / (conductance + slope) : 0);
 
 /**
  * The surface temperature at which conduction from the cell beside it meets the surface law: Newton's method from
@@ -334,9 +362,12 @@ function surfaceTemperature(law: FluxLaw, perimeter: number, conductance: number
   let t = guess;
   for (let i = 0; i < 100; i++) {
     const excess = conductance * (cell - t) - perimeter * law.flux(t);
+    const change = excess / (conductance + Math.max(0, perimeter * law.slope(t)));
+    let next = t + change;
+    // Before the bracket is looked at: at the root, rounding alone can put the next one outside.
+    if (Math.abs(change) < 1e-9 * Math.abs(t)) return next;
     if (excess > 0) low = t;
     else high = t;
-    let next = t + excess / (conductance + Math.max(0, perimeter * law.slope(t)));
     if (!(next > low && next < high)) next = Number.isFinite(low) && Number.isFinite(high) ? (low + high) / 2 : next;
     if (Math.abs(next - t) < 1e-9 * Math.abs(t)) return next;
     t = next;

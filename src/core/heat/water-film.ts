@@ -49,9 +49,15 @@ export function waterLaw(diameter: number, wetting: Wetting): FluxLaw {
   const toColdWater = convectionFlux(BOILING_POINT, diameter, water);
   const nucleate = (surface: number): number =>
     convectionFlux(surface, diameter, water) + (surface > BOILING_POINT ? nucleateBoilingFlux(surface - BOILING_POINT, surfaceFactor) : 0);
-  let peak = water;
-  while (nucleate(peak) < critical && peak < filmLimit) peak += WET_STEP;
-  const wet = tabulated((surface) => Math.min(nucleate(surface), critical), water, peak + WET_STEP, WET_STEP);
+  // The flux rises with the wall temperature, so the first step at or past the peak is found by halving.
+  let below = -1;
+  let peak = Math.ceil((filmLimit - water) / WET_STEP);
+  while (peak - below > 1) {
+    const middle = (below + peak) >> 1;
+    if (nucleate(water + middle * WET_STEP) < critical) below = middle;
+    else peak = middle;
+  }
+  const wet = tabulated((surface) => Math.min(nucleate(surface), critical), water, water + (peak + 1) * WET_STEP, WET_STEP);
   const film = tabulated((surface) => filmBoilingFlux(surface, diameter, emissivity) + toColdWater, filmLimit, TABLE_TOP, FILM_STEP);
   const piece = (surface: number): FluxLaw => (surface < filmLimit ? wet : film);
   return { flux: (surface) => piece(surface).flux(surface), slope: (surface) => piece(surface).slope(surface) };

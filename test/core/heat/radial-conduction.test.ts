@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { constantFilm, INSULATED, type FluxLaw } from '../../../src/core/heat/flux-law.ts';
+import { constantFilm, INSULATED, tabulated, type FluxLaw } from '../../../src/core/heat/flux-law.ts';
 import { radialConduction, type HeatMaterial, type Stage } from '../../../src/core/heat/radial-conduction.ts';
 import { radialMesh } from '../../../src/core/heat/radial-mesh.ts';
 import { steelConductivity } from '../../../src/core/heat/steel-conductivity.ts';
@@ -72,6 +72,20 @@ describe('radial conduction', () => {
       const before = Math.log(r) / (2 * Math.PI) + (r > 2 ? 1 / (2 * Math.PI * 2 * 5) : 0);
       expect(t[i + 1]!).toBeCloseTo(1 - flow * before, 6);
     });
+  });
+
+  it('meets the surface law at the surface to ten digits at every step, also where its table bends', () => {
+    const mesh = radialMesh([{ inner: 0.03, outer: 0.1, cells: 12 }]);
+    const film = tabulated((t) => 8 * (t - 293) ** 1.25, 293, 1000, 15);
+    let worst = 0;
+    radialConduction(mesh, { ...STEEL, conductivity: () => 40 }, 900, [{ duration: 40_000, bore: INSULATED, outside: film }], { contact: 1, tolerance: 1 }, {
+      step: ({ temperatures: t }) => {
+        const [cell, wall] = [t[12]!, t[13]!];
+        const conducted = (40 / (0.1 * Math.log(0.1 / mesh.middles[11]!))) * (cell - wall);
+        worst = Math.max(worst, Math.abs(conducted / film.flux(wall) - 1));
+      },
+    });
+    expect(worst).toBeLessThan(1e-10);
   });
 
   it('leaves an insulated body of one temperature alone', () => {
