@@ -38,6 +38,13 @@ describe('grip', () => {
     expect(value('BURN.GRIP.PRESSURE', D, delta, Do, d, LIKE_MARKS) / hand).toBeCloseTo(1, 9);
   });
 
+  it('hardly changes with a boss that is very thick already, where pin or boss yields', () => {
+    // What a boss adds falls with the square of its diameter (Lame), so past 25 pin diameters nothing worth counting is added.
+    const pressures = [10, 25, 100, 1000].map((ratio) => value('BURN.GRIP.PRESSURE', 0.1, 0.0003, 0.1 * ratio));
+    expect(pressures[1]).toBeGreaterThan(pressures[0] ?? NaN);
+    for (const p of pressures.slice(2)) expect(p / (pressures[1] ?? NaN)).toBeCloseTo(1, 2);
+  });
+
   it('yields instead of growing without end: less than Lame beyond the elastic limit, and never less with more interference', () => {
     const pressures = [0.002, 0.005, 0.01, 0.02].map((delta) => value('BURN.GRIP.PRESSURE', 4, delta, 6, 2.5));
     expect(pressures[3]!).toBeLessThan(0.6 * 10 * pressures[0]!);

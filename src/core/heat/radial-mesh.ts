@@ -1,10 +1,12 @@
-/** A ring of one piece, cut into `cells` of equal thickness. */
+/** A ring of one piece, cut into `cells` of equal thickness, or with radii in equal ratios. */
 export interface Layer {
   /** Inner radius [m]; 0 is a solid bar. */
   readonly inner: number;
   /** Outer radius [m]. */
   readonly outer: number;
   readonly cells: number;
+  /** Radii in equal ratios, for a thick ring where what happens lies at its bore; not for a solid bar. */
+  readonly graded?: true;
 }
 
 /** Concentric layers that touch; lengths in m, areas in m2. */
@@ -29,9 +31,9 @@ export function radialMesh(layers: readonly Layer[]): RadialMesh {
   const joints: number[] = [];
   let cell = 0;
   faces[0] = layers[0]!.inner;
-  for (const { inner, outer, cells } of layers) {
+  for (const { inner, outer, cells, graded } of layers) {
     if (cell > 0) joints.push(cell - 1);
-    for (let i = 1; i <= cells; i++) faces[++cell] = i === cells ? outer : inner + ((outer - inner) * i) / cells;
+    for (let i = 1; i <= cells; i++) faces[++cell] = i === cells ? outer : graded ? inner * (outer / inner) ** (i / cells) : inner + ((outer - inner) * i) / cells;
   }
   const middles = new Float64Array(count);
   const areas = new Float64Array(count);
