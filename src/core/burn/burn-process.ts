@@ -64,7 +64,9 @@ export function burnProcess(inputs: BurnInputs, trace?: Trace): BurnProcess {
         `nothing is left to remove ${inputs.workName}; change one of these assumptions`,
     );
   }
-  const burntShare = B / (lambda + k);
+  const share = B / (lambda + k);
+  // Limited, the share is 1 at most, but for rounding.
+  const burntShare = B < free ? Math.min(share, 1) : share;
   if (burntShare > 1) {
     throw noSolution(`the assumptions burn ${shown(burntShare)} of the metal that leaves; it cannot be more than 1: lower oxygen burnt share or heat lost share`);
   }

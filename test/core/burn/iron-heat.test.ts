@@ -16,7 +16,8 @@ import {
   type IronOxide,
 } from '../../../src/core/burn/iron-heat.ts';
 import { GAS_CONSTANT, POUND, SCF } from '../../../src/core/units/quantities.ts';
-import { HEMATITE, IRON, IRON_MONOXIDE, MAGNETITE, OXYGEN_GAS, molarEnthalpy, type NasaSpecies } from '../../../src/core/burn/nasa-polynomials.ts';
+import { ALUMINIUM, CHROMIUM_LIQUID, COPPER, GRAPHITE, MOLAR_MASS, NICKEL_LIQUID, SILICON_LIQUID } from '../../../src/core/burn/element-polynomials.ts';
+import { HEMATITE, IRON, IRON_MONOXIDE, MAGNETITE, OXYGEN_GAS, REFERENCE_TEMPERATURE, molarEnthalpy, molarTransition, type NasaSpecies } from '../../../src/core/burn/nasa-polynomials.ts';
 
 // Heat contents computed by an independent program from the NASA polynomials as distributed with Cantera: T [K], [kJ/kg].
 const IRON_HEAT: readonly (readonly [number, number])[] = [
@@ -106,6 +107,9 @@ describe('heat and oxygen of oxidation', () => {
     expect(splitOxidationHeat(0.5) / 1e6).toBeCloseTo((4.87126 + 6.68473) / 2, 4);
     expect(splitOxygenDemand(0.25)).toBeCloseTo(0.25 * 0.2865 + 0.75 * 0.382, 5);
     expect(splitOxideEnthalpy(2000, 1)).toBeCloseTo(1.2865 * 1767.67e3, -2);
+    // A kilogram of iron takes its oxygen along: 1.382 kg of Fe3O4.
+    expect(splitOxideEnthalpy(2000, 0)).toBeCloseTo(1.382 * 1500.66e3, -2);
+    expect(splitOxideEnthalpy(2000, 0.25)).toBeCloseTo(0.25 * splitOxideEnthalpy(2000, 1) + 0.75 * splitOxideEnthalpy(2000, 0), 6);
     for (const share of [-0.01, 1.01, NaN]) {
       expect(() => splitOxidationHeat(share)).toThrow(CalcError);
       expect(() => splitOxygenDemand(share)).toThrow(CalcError);
@@ -149,7 +153,7 @@ describe('the polynomials as typed in', () => {
     GAS_CONSTANT * ((a[0] ?? NaN) * Math.log(T) + a.slice(1).reduce((sum, c, i) => sum + (c * T ** (i + 1)) / (i + 1), 0) + b2);
   const enthalpy = (a: readonly number[], b1: number, T: number): number =>
     GAS_CONSTANT * (a.reduce((sum, c, i) => sum + (c * T ** (i + 1)) / (i + 1), 0) + b1);
-  const species: readonly NasaSpecies[] = [IRON, IRON_MONOXIDE, MAGNETITE, HEMATITE, OXYGEN_GAS];
+  const species: readonly NasaSpecies[] = [IRON, IRON_MONOXIDE, MAGNETITE, HEMATITE, OXYGEN_GAS, COPPER, ALUMINIUM, GRAPHITE];
 
   it.each(species.map((s) => [s.name, s] as const))('of %s join', (_, { ranges }) => {
     for (let i = 1; i < ranges.length; i++) {
@@ -164,5 +168,25 @@ describe('the polynomials as typed in', () => {
       if (below.phase === above.phase) expect(Math.abs(dH)).toBeLessThan(gap);
       else expect(dH).toBeGreaterThan(0);
     }
+  });
+
+  it.each([
+    // CODATA key values for thermodynamics, 1989 (from memory): standard entropy at 298.15 K, J/mol K, with its uncertainty.
+    ['copper', COPPER, 33.15, 0.08], ['aluminium', ALUMINIUM, 28.3, 0.1], ['graphite', GRAPHITE, 5.74, 0.1],
+  ] as const)('of %s have the standard entropy', (_, { ranges: [first] }, standard, uncertainty) => {
+    expect(Math.abs(entropy(first.a, first.b2, REFERENCE_TEMPERATURE) - standard)).toBeLessThan(uncertainty);
+  });
+
+  it.each([
+    // Melting point, K, heat of fusion, kJ/mol, and mean specific heat of the solid up to there, J/kg K: handbook values from memory, to 5 %.
+    ['nickel', NICKEL_LIQUID, MOLAR_MASS.Ni, 1728, 17.5, 560], ['silicon', SILICON_LIQUID, MOLAR_MASS.Si, 1690, 50.2, 910], ['chromium', CHROMIUM_LIQUID, MOLAR_MASS.Cr, 2130, 21, 690],
+  ] as const)('of liquid %s hold the heat of the solid and of its fusion', (_, liquid, molarMass, T, fusion, specificHeat) => {
+    const solid = specificHeat * molarMass * (T - REFERENCE_TEMPERATURE);
+    expect(Math.abs(molarEnthalpy(liquid, T) / (solid + 1e3 * fusion) - 1)).toBeLessThan(0.05);
+  });
+
+  it('change phase between two ranges only', () => {
+    expect(molarTransition(IRON, IRON.ranges.length - 1)).toBe(0);
+    expect(molarTransition(IRON, -1)).toBe(0);
   });
 });

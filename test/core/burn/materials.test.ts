@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
 import { REGISTRY } from '../../../src/core/assumptions/registry.ts';
+import { ALUMINIUM, CHROMIUM_LIQUID, COPPER, GRAPHITE, MOLAR_MASS, NICKEL_LIQUID, SILICON_LIQUID, elementEnthalpy } from '../../../src/core/burn/element-polynomials.ts';
 import { ironEnthalpy } from '../../../src/core/burn/iron-heat.ts';
 import { MATERIAL_NAMES } from '../../../src/core/burn/material-names.ts';
 import { MATERIALS, findMaterial, materialFactors, substanceOf, type Substance } from '../../../src/core/burn/materials.ts';
@@ -50,6 +51,30 @@ describe('what a material is to the heat balance', () => {
       expect(at(name).burns).toBe(0);
       expect(at(name, 1900).heat).toBe(at(name, 2400).heat);
       expect(at(name).heatLost).toBeCloseTo(1 - 0.7 * 0.7, 12);
+    }
+    const ratio = a.value('melt temperature ratio');
+    expect(at('copper').heat).toBe(elementEnthalpy(COPPER, MOLAR_MASS.Cu, 1358 * ratio));
+    expect(at('aluminium').heat).toBe(elementEnthalpy(ALUMINIUM, MOLAR_MASS.Al, 933.61 * ratio));
+  });
+
+  it('alloys take the heat of their elements by mass: 18 chromium and 9 nickel in stainless, 3.3 carbon and 2 silicon in cast iron', () => {
+    const Cr = elementEnthalpy(CHROMIUM_LIQUID, MOLAR_MASS.Cr, 2100);
+    const Ni = elementEnthalpy(NICKEL_LIQUID, MOLAR_MASS.Ni, 2100);
+    const Si = elementEnthalpy(SILICON_LIQUID, MOLAR_MASS.Si, 2100);
+    const C = elementEnthalpy(GRAPHITE, MOLAR_MASS.C, 2100);
+    expect(at('stainless').heat).toBeCloseTo(0.73 * ironEnthalpy(2100) + 0.18 * Cr + 0.09 * Ni, 3);
+    expect(at('cast iron').heat).toBeCloseTo(0.947 * ironEnthalpy(2100) + 0.02 * Si + 0.033 * C, 3);
+  });
+
+  it('rest on the assumptions that they are said to rest on, and on no others', () => {
+    for (const m of MATERIALS) {
+      const read = new Set<string>();
+      const of = (name: Parameters<typeof a.value>[0]): number => {
+        read.add(name);
+        return a.value(name);
+      };
+      substanceOf(m, of, 2100, 0.3);
+      expect([...read].sort(), m.name).toEqual([...materialFactors(m)].sort());
     }
   });
 
