@@ -93,6 +93,12 @@ export const unexpected = (name: string, thrown: unknown): CalcError =>
 export const circularReference = (cells: readonly string[]): string => `circular reference: ${cells.join(' uses ')}`;
 export const noSuchFunction = (name: string, nearest: readonly string[]): string =>
   `there is no function ${name}${nearest.length > 0 ? `; nearest: ${nearest.join(', ')}` : ''}`;
+/** Why a result that should spill does not, where it is known. */
+export const spillBlocked = (address: string): string => `${address} is in the way of the result: empty it, or move the formula`;
+export const spillBeyondSheet = (): string => 'the result reaches beyond the edge of the sheet: move the formula up or to the left';
+/** A range such as A6:A. */
+export const openRange = (range: string): string => `${range} has no last row: give one, as in ${range}500`;
+
 /** What the engine's own errors mean, where nothing more is known. */
 export const engineErrors: Readonly<Record<string, string>> = {
   '#NULL!': 'these ranges have no cell in common',

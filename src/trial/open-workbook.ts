@@ -6,6 +6,7 @@ import { printAsTable } from './print-sheet.ts';
 import { sheetPort } from './sheet-port.ts';
 import type { TrialSheetPort } from './sheet-port.ts';
 import { showSheet, WORKBOOK_ID } from './show-sheet.ts';
+import { warnOfLoss } from './warn-of-loss.ts';
 
 /** Where in the page things go. */
 export interface Places {
@@ -21,6 +22,7 @@ export function openWorkbook(places: Places, description: WorkbookDescription, f
   const injector = showSheet(places.sheet, description, functions);
   const port = sheetPort(injector, WORKBOOK_ID);
   showErrorTexts(injector, port.errorText);
+  warnOfLoss(injector);
   printAsTable(places.print, port.shownSheet);
   port.onSelection((cell) => {
     const own = cell && isCellError(cell.value) ? { address: cell.address, ...cell.value, more: 0 } : undefined;

@@ -9,6 +9,7 @@ import {
   SetWorksheetActiveOperation, SheetsSelectionsService,
 } from '@univerjs/sheets';
 import { isCellError } from '../catalogue/cell.ts';
+import { spillBeyondSheet, spillBlocked } from '../core/messages.ts';
 import type { SelectedCell, SheetPort } from '../pane/port.ts';
 import type { Cell } from '../sheet/host-function.ts';
 import { readCell } from './engine/read-cell.ts';
@@ -65,10 +66,25 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
     if (isFormulaString(cell?.f)) return cell?.f ?? '';
     return isFormulaId(cell?.si) ? formulas.getFormulaStringByCell(row, column, sheet.getSheetId(), workbookId) ?? '' : '';
   };
+  /** What a formula that could not spill met first. */
+  const blockedBy = (sheet: Worksheet, row: number, column: number): string | undefined => {
+    const range = formulas.getArrayFormulaRange()[workbookId]?.[sheet.getSheetId()]?.[row]?.[column];
+    if (!range) return undefined;
+    if (range.endRow >= sheet.getRowCount() || range.endColumn >= sheet.getColumnCount()) return spillBeyondSheet();
+    for (let r = range.startRow; r <= range.endRow; r++) {
+      for (let c = range.startColumn; c <= range.endColumn; c++) {
+        const held = typedCell(sheet, r, c);
+        const holds = Boolean(held?.f) || Boolean(held?.si) || ((held?.v ?? '') !== '');
+        if (holds && (r !== row || c !== column)) return spillBlocked(address(r, c));
+      }
+    }
+    return undefined;
+  };
   const valueAt = (sheet: Worksheet, row: number, column: number): Cell => {
     const typed = typedCell(sheet, row, column);
     const cell = typed?.v === undefined || typed.v === null ? spilledCell(sheet, row, column) : typed;
-    return readCell(cell, formulaAt(sheet, row, column), functionNames);
+    const value = readCell(cell, formulaAt(sheet, row, column), functionNames);
+    return isCellError(value) && value.error === '#SPILL!' ? { ...value, message: blockedBy(sheet, row, column) ?? value.message } : value;
   };
 
   const spillAt = (sheet: Worksheet, row: number, column: number): IRange | undefined => {

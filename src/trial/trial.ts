@@ -2,14 +2,17 @@
 import { mountPane } from '../pane/mount.tsx';
 import { demoWorkbook } from './demo/demo-workbook.ts';
 import { loadFunctions } from './load-functions.ts';
+import { moveFocusWithF6 } from './move-focus.ts';
 import { openWorkbook } from './open-workbook.ts';
 
 async function start(): Promise<void> {
   const sheet = place('sheet');
   const status = place('status');
   const print = place('print');
+  const pane = place('pane');
   try {
-    mountPane(place('pane'), openWorkbook({ sheet, status, print }, demoWorkbook(), await loadFunctions('..')));
+    moveFocusWithF6(pane);
+    mountPane(pane, openWorkbook({ sheet, status, print }, demoWorkbook(), await loadFunctions('..')));
   } catch (thrown) {
     status.textContent = `The trial workbook could not start: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
     throw thrown;

@@ -46,7 +46,7 @@ function assumptions(): { readonly sheet: SheetDescription; readonly range: stri
     range: `Assumptions!$A$3:$F$${last}`,
     sheet: {
       name: 'Assumptions',
-      rows: [['Assumptions of this job. Edit a value, low or high: the sheets of the overhaul recalculate.'], ['Common practice means no published source; your own log beats it.'], ...rows],
+      rows: [['Assumptions of this job. Edit a value, with its low and high: the sheets of the overhaul recalculate.'], ['Common practice means no published source; your own log beats it.'], ...rows],
       size: [last + 40, 10],
       looks: { A1: { bold: true }, A2: { italic: true }, 'A3:H3': HEADING, [`B4:D${last}`]: INPUT },
       widths: { A: 190, B: 110, 'C:D': 70, E: 110, F: 120, G: 240, H: 460 },
