@@ -1,29 +1,19 @@
-import { execFile } from 'node:child_process';
-import { mkdtemp, readFile, readdir, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-import { promisify } from 'node:util';
 import { build } from 'esbuild';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { FakeExcel } from '../addin/fake-excel.ts';
+import { builtFiles } from './built.ts';
 import { openPage } from './page.ts';
 
 declare const excel: FakeExcel;
 declare const associated: readonly string[];
 
 const ROOT = new URL('../..', import.meta.url).pathname;
-let dist: string;
-let files: Record<string, string>;
+let files: Record<string, string | Buffer>;
 
 beforeAll(async () => {
-  dist = await mkdtemp(path.join(tmpdir(), 'rodsheet-'));
-  const webpack = ['node_modules/webpack/bin/webpack.js', '--env', 'only=addin', '--env', 'office=package', '--output-path', dist];
-  await promisify(execFile)(process.execPath, webpack, { cwd: ROOT });
-  const names = (await readdir(dist, { recursive: true })).filter((name) => /^[\w.-]+$|^office\/[\w.-]+\.js$/.test(name) && name.includes('.'));
-  files = { 'favicon.ico': '', ...Object.fromEntries(await Promise.all(names.map(async (name) => [name, await readFile(path.join(dist, name), 'utf8')] as const))) };
-  files[''] = files['pane.html'] ?? '';
-});
-afterAll(() => rm(dist, { recursive: true, force: true }));
+  const built = await builtFiles();
+  files = { 'favicon.ico': '', ...built, '': built['pane.html'] ?? '' };
+}, 300_000);
 
 describe('the add-in\'s page', () => {
   it('keeps its text in a browser without the host, and lets the host\'s script ask for nothing outside', async () => {
@@ -49,7 +39,7 @@ describe('the add-in\'s page', () => {
       await excel.fire();
     });
     await expect.poll(() => page.locator('.rs-section-result').textContent()).toMatch(/^Result[\d.]+ scf/);
-    const { functions } = JSON.parse(files['functions.json'] ?? '') as { functions: readonly { id: string }[] };
+    const { functions } = JSON.parse(String(files['functions.json'])) as { functions: readonly { id: string }[] };
     expect(await page.evaluate(() => associated)).toEqual(functions.map((f) => f.id));
     expect(complaints).toEqual([]);
     await open.close();

@@ -4,23 +4,27 @@ import type { AddressInfo } from 'node:net';
 import { chromium } from 'playwright-core';
 import type { Page } from 'playwright-core';
 
-const TYPES: Readonly<Record<string, string>> = { html: 'text/html', js: 'text/javascript', css: 'text/css', json: 'application/json' };
+const TYPES: Readonly<Record<string, string>> = { html: 'text/html', js: 'text/javascript', css: 'text/css', json: 'application/json', png: 'image/png' };
 const QUIET = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking',
   '--disable-component-update', '--disable-sync'];
+/** No name but this machine's has an address, so that nothing could leave it if it tried. */
+const AT_HOME = '--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE localhost';
 
 export interface OpenPage {
   readonly page: Page;
   /** Errors and warnings of the page, and what it was refused. */
   readonly complaints: readonly string[];
-  /** Addresses asked for outside of the served files. */
+  /** Addresses outside of the served files that the page, a worker or a frame of it asked for, by whatever way. */
   readonly outside: readonly string[];
+  /** Fails where anything was asked for outside. */
   close(): Promise<void>;
 }
 
-/** Opens `/` of these files, by path without the leading slash; '' is the page. */
-export async function openPage(files: Readonly<Record<string, string | Uint8Array>>): Promise<OpenPage> {
+/** Opens `at` of these files, by path without the leading slash; '' is the page, and a folder's is its index.html. */
+export async function openPage(files: Readonly<Record<string, string | Uint8Array>>, at = ''): Promise<OpenPage> {
   const server = createServer((request, response) => {
-    const name = new URL(request.url ?? '/', 'http://localhost').pathname.slice(1);
+    const asked = new URL(request.url ?? '/', 'http://localhost').pathname.slice(1);
+    const name = asked.endsWith('/') ? `${asked}index.html` : asked;
     const body = files[name];
     if (body === undefined) response.writeHead(404).end();
     else response.writeHead(200, { 'Content-Type': TYPES[name.split('.').pop() ?? ''] ?? 'text/html' }).end(body);
@@ -29,18 +33,22 @@ export async function openPage(files: Readonly<Record<string, string | Uint8Arra
     server.listen(0, 'localhost', resolve);
   });
   const home = `http://localhost:${(server.address() as AddressInfo).port}/`;
-  const browser = await chromium.launch({ executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium', args: QUIET });
+  const browser = await chromium.launch({ executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium', args: [...QUIET, AT_HOME] });
   const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
   const complaints: string[] = [];
   const outside: string[] = [];
+  const notice = (address: string): void => {
+    if (!address.startsWith(home) && !/^(data|blob):/.test(address)) outside.push(address);
+  };
   page.on('console', (message) => {
     if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
   });
   page.on('pageerror', (error) => complaints.push(error.message));
-  page.on('request', (request) => {
-    if (!request.url().startsWith(home) && !request.url().startsWith('data:')) outside.push(request.url());
-  });
-  await page.goto(home);
+  page.context().on('request', (request) => notice(request.url()));
+  page.on('websocket', (socket) => notice(socket.url()));
+  page.on('worker', (worker) => notice(worker.url()));
+  page.context().on('serviceworker', (worker) => notice(worker.url()));
+  await page.goto(home + at);
   return {
     page,
     complaints,
@@ -48,6 +56,7 @@ export async function openPage(files: Readonly<Record<string, string | Uint8Arra
     close: async () => {
       await browser.close();
       server.close();
+      if (outside.length > 0) throw new Error(`the page asked for ${outside.join(', ')}`);
     },
   };
 }

@@ -5,6 +5,7 @@ export default defineConfig({
   test: {
     root: new URL('../..', import.meta.url).pathname,
     include: ['test/browser/**/*.test.ts'],
+    globalSetup: ['test/browser/built.ts'],
     testTimeout: 30_000,
     hookTimeout: 120_000,
     fileParallelism: false,
