@@ -1,0 +1,66 @@
+import type { Page } from '../page.ts';
+import { BarFigure } from '../plots/bar-figure.tsx';
+import { LineFigure } from '../plots/line-figure.tsx';
+import { numberIn, rangeOf, textIn } from './figures.ts';
+import { PIN, coolingOfPin, coolingOfSizes, coolingTimes, gripRows, ramChances, shrink, shrinkByHole } from './heat-figures.ts';
+import { Equation, Fn, Pair, n } from './parts.tsx';
+
+export function heatPage(): Page {
+  const grip = gripRows();
+  const [before, after] = grip;
+  const ratio = PIN.hole / PIN.diameter;
+  const { low: slow, high: fast } = rangeOf('burning pace');
+  return {
+    file: 'heat-and-grip.html',
+    title: 'Heat and grip',
+    lead: 'Burning heats the pin from inside. What is left of it is a hot ring in a cooler boss: how fast it cools, whether it shrinks, and what still holds it.',
+    body: (
+      <>
+        <h2>Cooling</h2>
+        <p>Heat is followed through rings of pin and boss from the first pass of the rod on, across the seized joint, and from there into air or water. A push too early finds a pin that is still wide; that is what the wait is for. Bored pins of {PIN.diameter} in by {PIN.length} in, bore {PIN.hole} in, boss {PIN.boss} in:</p>
+        <Pair>
+          <LineFigure plot={coolingOfPin('air')} />
+          <LineFigure plot={coolingOfPin('water')} />
+        </Pair>
+        <p>Water on hot metal makes steam in a bore that is open at the ends only: stand clear of both. It does not make every pin looser; <Fn name="BURN.COOL.SHRINK" /> says what is left.</p>
+        <Pair>
+          <LineFigure plot={coolingOfSizes()} />
+          <LineFigure plot={coolingTimes()} />
+        </Pair>
+        <Equation
+          says="Heat in the rings of pin and boss, solved in small steps of time:"
+          formula="ρ c(T) ∂T/∂t = (1/r) ∂/∂r (r k(T) ∂T/∂r);   q = h_joint (T_pin − T_boss) at the joint"
+          symbols={`ρ density, c heat capacity and k conductivity of carbon steel, h_joint conductance of the joint (${n(rangeOf('joint conductance').low)} to ${n(rangeOf('joint conductance').high)} W/m²K). Outside: still air and radiation, or water that boils. Sources:`}
+          sources={['en 1993-1-2', 'tr-bdf2', 'churchill chu', 'kreith', 'cengel', 'contact resistance']}
+        />
+
+        <h2>Shrink</h2>
+        <p>
+          Hot, the ring presses against the boss with more than it can stand and is squeezed together for good; cold, it is smaller. At a bore of {n(ratio)} of the diameter and the assumed pace this pin loosens by {n(shrink(ratio) ?? 0, 2)} thousandths of an inch;
+          {' '}at {fast} lb a minute, by {n(shrink(ratio, fast) ?? 0, 2)}; at {slow}, by {n(shrink(ratio, slow) ?? 0, 2)}, which is none to speak of.
+        </p>
+        <LineFigure plot={shrinkByHole()} />
+        <Equation
+          says="Rings that stretch, press and yield with temperature:"
+          formula="ε = ε_elastic + ε_plastic + ε_thermal(T),   σ_eq ≤ k_y(T) f_y"
+          symbols="ε strain, σ_eq equivalent stress, f_y yield strength cold, k_y its share left when hot. No creep. Sources:"
+          sources={['en 1993-1-2', 'simo hughes', 'timoshenko goodier', 'hill']}
+        />
+
+        <h2>Grip left, and the ram</h2>
+        <p>
+          That {PIN.tried} tons did not move the pin tells something: its grip before the work is more than that. Of all the tight, rough and rusty joints that the assumptions allow, those are kept which {PIN.tried} tons would not have moved.
+          {' '}Before the work they hold {n(numberIn(before, 'low'))} to {n(numberIn(before, 'high'))} tons, most likely {n(numberIn(before, 'likely'))}; after burning and cooling {n(numberIn(after, 'low'))} to {n(numberIn(after, 'high'))}, most likely {n(numberIn(after, 'likely'))} ({textIn(after, 'meaning')}).
+        </p>
+        <BarFigure plot={ramChances(grip)} />
+        <Equation
+          says="Force to start the pin:"
+          formula="F = π D L (μ p + τ),   p = δ / (D ((k_boss + ν) / E_boss + (k_pin − ν) / E_pin))"
+          symbols="D diameter, L length, μ friction, p contact pressure, τ rust bond, δ interference on the diameter, k shape of the rings, E and ν elastic constants. Sources:"
+          sources={['lame', 'din 7190-1', 'importance sampling']}
+        />
+        <p>A loaded pin can leave like a shot. Guards, a clear line of push and a hold on the load are the work of qualified people at the place; <Fn name="BURN.PUSH.CHECK" /> and <Fn name="BURN.CAUTIONS" /> list what to look at.</p>
+      </>
+    ),
+  };
+}

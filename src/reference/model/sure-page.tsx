@@ -1,0 +1,67 @@
+import { REGISTRY } from '../../core/assumptions/registry.ts';
+import { isChoice } from '../../core/assumptions/assumption.ts';
+import { DRAWS } from '../../core/operations/spread-item.ts';
+import type { Page } from '../page.ts';
+import { BarFigure } from '../plots/bar-figure.tsx';
+import { LineFigure } from '../plots/line-figure.tsx';
+import { numberIn, rowsOf, textIn, type Row } from './figures.ts';
+import { Cite, Equation, Fn, Pair, n } from './parts.tsx';
+import { CREW, PIN, SCATTER, coverage, effects, learning, learningPlot, oxygenChance, pertOfOxygen, tornado, truth } from './sure-figures.ts';
+
+const inside = (row: Row): string => `${n(numberIn(row, 'inside low to high'), 2)} percent`;
+
+export function surePage(): Page {
+  const [plan] = rowsOf('BURN.PIN.PLAN', ...PIN);
+  const rows = effects();
+  const learnt = learning();
+  const real = truth();
+  const { before, after, jobs } = coverage();
+  const numbers = REGISTRY.filter((entry) => !isChoice(entry));
+  const practice = numbers.filter((entry) => entry.kind === 'common practice').length;
+  const [first, last] = [learnt[0], learnt.at(-1)];
+  if (!first || !last) throw new Error('nothing was learnt');
+  return {
+    file: 'how-sure.html',
+    title: 'How sure',
+    lead: 'What the low and the high of an estimate mean, where they come from, what narrows them, and what nobody has shown yet.',
+    body: (
+      <>
+        <h2>Two kinds of low and high</h2>
+        <p>An <strong>assumption's</strong> low and high are the ends of what it can be: nothing outside them is drawn. An <strong>estimate's</strong> low and high are drawn from all of them together: one case in ten takes less than the low, one in ten more than the high. For a pin of {PIN[0]} in by {PIN[1]} in that is {n(numberIn(plan, 'oxygen low'))} to {n(numberIn(plan, 'oxygen high'))} scf about {n(numberIn(plan, 'oxygen'))}. The figure in the middle is what the assumptions' own values give, not an average; the upper side is the longer one.</p>
+        <Pair>
+          <LineFigure plot={pertOfOxygen()} />
+          <LineFigure plot={oxygenChance()} />
+        </Pair>
+        <p>Each estimate takes {DRAWS} draws, always the same ones, so a cell repeats. Pins of one job share the draws of what they share, the crew, the gas and the rods: if the first pin is thirsty, so are the others, and a list does not average its risk away. <Fn name="BURN.JOB.STOCK" /> uses that.</p>
+        <Equation
+          says="The curve an assumption is drawn from:"
+          formula="x = low + (high − low) Beta(1 + 4 (value − low) / (high − low), 1 + 4 (high − value) / (high − low))"
+          symbols="Draws spread evenly, by a scrambled sequence. Sources:"
+          sources={['pert', 'sobol', 'percentile']}
+        />
+
+        <h2>Which assumptions matter</h2>
+        <p>{practice} of the {numbers.length} assumptions with a number are common practice: no published source was found, and the range is what counts. Few of them move a quote:</p>
+        <Pair>
+          <BarFigure plot={tornado(rows, 'oxygen', 'scf')} />
+          <BarFigure plot={tornado(rows, 'crew time', 'min')} />
+        </Pair>
+        <p>For oxygen it is the share that burns; for time it is whether the pin has to wait until it has cooled. Settle these first, from your own jobs.</p>
+
+        <h2>What a log does</h2>
+        <p>
+          <Fn name="BURN.LOG.FIT" /> takes your finished jobs and moves the assumptions toward them. Here a crew is made up that burns {n(CREW[0][1] * 100)} percent of its oxygen, with its own pauses and set-up and a scatter of {n(100 * SCATTER)} percent from job to job. The estimate for the pin starts at {n(first.low)} to {n(first.high)} scf;
+          {' '}after {last.jobs} jobs it says {n(last.low)} to {n(last.high)}, about {n(last.middle)}, where this crew really takes {n(real)}.
+        </p>
+        <LineFigure plot={learningPlot(learnt, real)} />
+        <p>The fitted factors are handed back as rows, each with its own range. That two of them go up and down together, the log knows but a list of rows cannot say; so ranges made from fitted rows stand somewhat wider than what the log knows, not narrower. Defaults and jobs are weighed against each other as in <Cite source="bayes" />; a job that contradicts the rest counts less and is named (<Cite source="huber" />).</p>
+
+        <h2>How often is it right?</h2>
+        <p>
+          Of {jobs} other jobs of that same made-up crew, {inside(before)} took an amount of oxygen between the low and high of the defaults, and {inside(after)} between those after its log. Eight in ten is what a low and high claim, but jobs of one crew are right or wrong together: this is one trial, not thirty. <Fn name="BURN.LOG.SCORE" /> says of the first “{textIn(before, 'verdict')}” and of the second “{textIn(after, 'verdict')}”.
+        </p>
+        <p><strong>That shows that the arithmetic holds together, no more.</strong> The jobs were made by the model itself. No set of real finished jobs was at hand, so nobody knows yet how many real jobs fall between the low and the high with the defaults. A model that is wrong in kind is wrong in all its draws. Until a log of your own is in, treat the range as the least doubt there is.</p>
+      </>
+    ),
+  };
+}
