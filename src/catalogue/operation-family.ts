@@ -85,11 +85,11 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       result: { kind: 'rows', columns: PLAN_COLUMNS },
       calculate: (v, basis, trace) => {
         const working = distinct(trace);
+        // Lists hold many items of the same sizes.
+        if (!working) return basis.once(`plan ${operation.id} ${itemKey(v)}`, () => planLine(operation, size(v, basis), basis));
         const sized = size(v, basis, working);
-        if (working) {
-          recordSupply(sized, basis, working);
-          ramOrError(operation, sized, basis, working);
-        }
+        recordSupply(sized, basis, working);
+        ramOrError(operation, sized, basis, working);
         return planLine(operation, sized, basis);
       },
       together: shareCylinders,
@@ -115,6 +115,16 @@ function sizeParameter<G extends string>(operation: Operation<G>, name: G): Para
   const { summary, quantity, above, max, whole, example, optional: left } = operation.sizes[name];
   const kind = { kind: 'quantity', quantity, above, max, ...(whole ? { whole } : {}) } as const;
   return left ? optional(kind, summary, example) : required(kind, summary, example);
+}
+
+/** All that one item of a list is given as. */
+function itemKey(values: Readonly<Record<string, unknown>>): string {
+  let key = '';
+  for (const name in values) {
+    const value = values[name] as number | RodChoice | Material | undefined;
+    key += value === undefined || typeof value === 'number' ? `${value} ` : 'rod' in value ? `${value.rod.name} x ${value.length} ${value.coupled} ` : `${value.name} `;
+  }
+  return key;
 }
 
 function planLine<G extends string>(operation: Operation<G>, s: Sizing, basis: Basis): readonly Output[] {

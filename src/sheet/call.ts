@@ -2,7 +2,7 @@ import type { Column, Declaration, Output, Parameter, RowsFunction, TableFunctio
 import { isRowsFunction, isTableFunction, parameterLabel } from '../catalogue/declaration.ts';
 import { isBlankCell, type Cell, type CellError } from '../catalogue/cell.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { Basis } from '../core/basis.ts';
+import type { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
 import { recorder, type Trace } from '../core/trace/trace.ts';
@@ -10,7 +10,7 @@ import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { asGrid, broadcastShape, cellAt, heldArgument, shapeOf, shapeText, type Grid, type NamedGrid, type Shape } from './broadcast.ts';
 import type { Argument, WorkingLine } from './host-function.ts';
-import { readAssume } from './read-assume.ts';
+import { SharedBases } from './shared-bases.ts';
 import { blankError, readCell } from '../catalogue/read-cell.ts';
 
 export type Results = readonly (readonly Cell[])[];
@@ -20,6 +20,8 @@ interface Prepared {
   readonly basis: Basis;
   readonly system: UnitSystem;
   readonly slots: readonly Slot[];
+  /** A row is blank where each of these is: the required arguments that change from row to row; with single cells, all required ones. */
+  readonly deciding: readonly Slot[];
   readonly shape: Shape;
 }
 
@@ -34,10 +36,13 @@ interface Slot {
   readonly once: { readonly value: unknown } | { readonly failed: CalcError } | undefined;
 }
 
-/** Calls a declared function with cells and gives cells; any failure is a CellError in its own place. `defaults` are today's unless others are given. */
-export function call(d: Declaration, args: readonly Argument[], defaults?: Assumptions): Results {
+/**
+ * Calls a declared function with cells and gives cells; any failure is a CellError in its own place. `defaults` are today's
+ * unless others are given; `shared` is what it shares with other calls, nothing where it is left out.
+ */
+export function call(d: Declaration, args: readonly Argument[], defaults?: Assumptions, shared?: SharedBases): Results {
   try {
-    const prepared = prepare(d, args, defaults);
+    const prepared = prepare(d, args, defaults, shared);
     if (isTableFunction(d)) return table(d, prepared);
     if (isRowsFunction(d)) return rows(d, prepared);
     return values(d, prepared);
@@ -59,10 +64,10 @@ export function explain(d: Declaration, args: readonly Argument[], item: number,
 const MOST_CARDS = 50;
 
 /** The working of each cell of a result, where the assumption `show working` asks for cards; undefined where it does not, or the result is no number. */
-export function workingOf(d: Declaration, args: readonly Argument[], defaults?: Assumptions): ((row: number, column: number) => readonly WorkingLine[]) | undefined {
+export function workingOf(d: Declaration, args: readonly Argument[], defaults?: Assumptions, shared?: SharedBases): ((row: number, column: number) => readonly WorkingLine[]) | undefined {
   if (isRowsFunction(d) || isTableFunction(d) || d.result.quantity === 'text') return undefined;
   try {
-    const prepared = prepare(d, args, defaults);
+    const prepared = prepare(d, args, defaults, shared);
     const { rows: r, columns: c } = prepared.shape;
     if (prepared.basis.a.word('show working') !== 'card' || r * c > MOST_CARDS) return undefined;
     return (row, column) => {
@@ -80,14 +85,14 @@ export function workingOf(d: Declaration, args: readonly Argument[], defaults?: 
   }
 }
 
-function prepare(d: Declaration, handed: readonly Argument[], defaults?: Assumptions): Prepared {
+function prepare(d: Declaration, handed: readonly Argument[], defaults?: Assumptions, shared = new SharedBases()): Prepared {
   const args = handed.map(heldArgument);
   const names = Object.keys(d.parameters);
   const most = names.length + (d.assume ? 1 : 0);
   if (args.length > most && args.slice(most).some((a) => a !== undefined)) throw messages.tooManyArguments(args.length, most);
   if (d.assume === 'required' && args[names.length] === undefined) throw messages.isMissing('assume');
-  const a = readAssume(d.assume ? args[names.length] : undefined, defaults);
-  const { system } = a;
+  const basis = shared.of(d.assume ? args[names.length] : undefined, defaults);
+  const { system } = basis.a;
   const slots = names.map((name, i): Slot => slot(name, d.parameters[name] as Parameter, args[i], system));
   for (const s of slots) if (!s.grid && !s.parameter.optional) throw messages.isMissing(s.label);
   const each: NamedGrid[] = slots.flatMap((s) => (s.grid && s.parameter.kind.kind !== 'cells' ? [{ name: s.label, grid: s.grid }] : []));
@@ -97,7 +102,9 @@ function prepare(d: Declaration, handed: readonly Argument[], defaults?: Assumpt
       if (shape.rows * shape.columns > 1) throw messages.oneItemOnly(name, shapeText(shape));
     }
   }
-  return { basis: new Basis(a), system, slots, shape: broadcastShape(each) };
+  const asked = slots.filter((s) => !s.parameter.optional && s.grid && s.parameter.kind.kind !== 'cells');
+  const varying = asked.filter((s) => s.varies);
+  return { basis, system, slots, deciding: varying.length > 0 ? varying : asked, shape: broadcastShape(each) };
 }
 
 function slot(name: string, parameter: Parameter, argument: Argument, system: UnitSystem): Slot {
@@ -137,11 +144,7 @@ function readItem({ slots, system }: Prepared, r: number, c: number): Record<str
   return values;
 }
 
-/** A row of a list is blank where each required argument that changes from row to row is blank; with single cells, where all are. */
-function isBlankItem({ slots }: Prepared, r: number, c: number): boolean {
-  const asked = slots.filter((s) => !s.parameter.optional && s.grid && s.parameter.kind.kind !== 'cells');
-  const varying = asked.filter((s) => s.varies);
-  const deciding = varying.length > 0 ? varying : asked;
+function isBlankItem({ deciding }: Prepared, r: number, c: number): boolean {
   return deciding.length > 0 && deciding.every((s) => isBlankCell(cellAt(s.grid ?? [], r, c)));
 }
 
@@ -192,7 +195,10 @@ function failedLine(columns: readonly Column[], item: number, e: unknown): Outpu
 }
 
 function finished(line: readonly Output[], columns: readonly Column[], item: number, system: UnitSystem): readonly Cell[] {
-  return columns.map((column, i) => (i === 0 && line[0] === null ? item : outputCell(line[i] ?? null, column, system)));
+  const cells: Cell[] = new Array<Cell>(columns.length);
+  for (let i = 0; i < columns.length; i++) cells[i] = outputCell(line[i] ?? null, columns[i]!, system);
+  if (line[0] === null) cells[0] = item;
+  return cells;
 }
 
 function table(d: TableFunction, p: Prepared): Results {
@@ -208,10 +214,11 @@ function headings(columns: readonly Column[], system: UnitSystem): readonly Cell
   });
 }
 
-function outputCell(output: Output, column: Column, system: UnitSystem): Cell {
+function outputCell(output: Output, { quantity }: Column, system: UnitSystem): Cell {
   if (output instanceof CalcError) return toCellError(output);
   if (typeof output !== 'number') return output;
-  return guarded(() => (column.quantity === undefined ? finite(output) : shownNumber(output, column.quantity, system)));
+  const shown = quantity === undefined ? output : fromSi(output, quantity, system);
+  return Number.isFinite(shown) ? shown : toCellError(messages.notFinite());
 }
 
 function shownNumber(si: number, quantity: QuantityName, system: UnitSystem): number {

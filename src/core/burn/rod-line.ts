@@ -9,18 +9,21 @@ const MEASURED_LENGTH = 36 * INCH;
 
 /** Holder and rod as a flow path at a gauge pressure [Pa] at the holder's inlet, fitted to the user's own measured flow where there is one. */
 export function rodLine(rod: Rod, pressure: number, { a, once }: Basis): RodLine {
-  const ambient = ambientPressure(a);
-  const line = (p: number): RodLine => ({
-    rod,
-    holder: { diameter: a.value('holder orifice'), dischargeCoefficient: 1 },
-    ambient,
-    gas: flowingOxygen(a.value('gas temperature'), ambient + p / 2),
-    law: 'Blasius',
+  const line = (p: number): RodLine => {
+    const around = ambientPressure(a);
+    return {
+      rod,
+      holder: { diameter: a.value('holder orifice'), dischargeCoefficient: 1 },
+      ambient: around,
+      gas: once(`gas ${around + p / 2}`, () => flowingOxygen(a.value('gas temperature'), around + p / 2)),
+      law: 'Blasius',
+    };
+  };
+  if (a.value('rod flow measured') === 0) return line(pressure);
+  const scale = once(`scale ${rod.name}`, () => {
+    const at = a.value('pressure');
+    return rodFlowScale(line(at), a.value('rod flow measured'), ambientPressure(a) + at, rod.kind === 'bar' ? Math.max(...rod.lengths) : MEASURED_LENGTH);
   });
-  const measured = a.value('rod flow measured');
-  if (measured === 0) return line(pressure);
-  const at = a.value('pressure');
-  const scale = once(`scale ${rod.name}`, () => rodFlowScale(line(at), measured, ambient + at, rod.kind === 'bar' ? Math.max(...rod.lengths) : MEASURED_LENGTH));
   return { ...line(pressure), scale };
 }
 
@@ -29,8 +32,8 @@ export function rodLine(rod: Rod, pressure: number, { a, once }: Basis): RodLine
  * calculated, times the assumption `flow factor`.
  */
 export function meanFlow(rod: Rod, length: number, pressure: number, basis: Basis): number {
-  const stub = basis.a.value(rodNames(rod).stub);
-  return basis.once(`flow ${rod.name} ${length} ${pressure}`, () =>
-    basis.a.value('flow factor') * meanRodFlow(basis.once(`line ${rod.name} ${pressure}`, () => rodLine(rod, pressure, basis)), ambientPressure(basis.a) + pressure, length, stub),
+  const { a, once } = basis;
+  return once(`flow ${rod.name} ${length} ${pressure}`, () =>
+    a.value('flow factor') * meanRodFlow(once(`line ${rod.name} ${pressure}`, () => rodLine(rod, pressure, basis)), ambientPressure(a) + pressure, length, a.value(rodNames(rod).stub)),
   );
 }

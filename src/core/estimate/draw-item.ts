@@ -1,15 +1,15 @@
 import type { Basis } from '../basis.ts';
 import { rodMassPerLength } from '../burn/rods.ts';
-import { heatAdvance, piercesTime } from '../operations/consumption.ts';
-import type { Operation } from '../operations/operation.ts';
-import { rodYield, rodsFor, wholeUp } from '../operations/rod-fit.ts';
+import type { Operation, WorkDraws } from '../operations/operation.ts';
+import { rodsOf, wholeUp } from '../operations/rod-fit.ts';
 import type { Sizing } from '../operations/size-item.ts';
-import { timeAtWork } from '../operations/work-ways.ts';
-import { worldsOf } from './worlds.ts';
+import { worldsOf, type Worlds } from './worlds.ts';
 
 /** What one item takes in each world, in the order of the worlds; SI, rods whole. Infinity where the heat does not suffice. */
 export interface ItemDraws {
   readonly rods: Float64Array;
+  /** Length of rod consumed; the rods rise with it. */
+  readonly consumed: Float64Array;
   /** Times a rod is lit. */
   readonly lightings: Float64Array;
   readonly oxygen: Float64Array;
@@ -17,51 +17,84 @@ export interface ItemDraws {
   readonly crewTime: Float64Array;
 }
 
+const empty = (count: number): Float64Array => new Float64Array(count);
+
 export function emptyDraws(count: number): ItemDraws {
-  const empty = (): Float64Array => new Float64Array(count);
-  return { rods: empty(), lightings: empty(), oxygen: empty(), burnTime: empty(), crewTime: empty() };
+  return { rods: empty(count), consumed: empty(count), lightings: empty(count), oxygen: empty(count), burnTime: empty(count), crewTime: empty(count) };
+}
+
+const emptyWork = (count: number): WorkDraws => ({ pierceWidth: empty(count), pierces: empty(count), freeVolume: empty(count), starts: empty(count), tasks: empty(count) });
+
+/** The work of one item in each world. */
+function drawWork(operation: Operation, { rod: { rod }, work, planned, method }: Sizing, worlds: Worlds, basis: Basis, into: WorkDraws): void {
+  const { a } = basis;
+  into.pierceWidth.fill(work.pierceWidth);
+  into.pierces.fill(work.pierces);
+  into.freeVolume.fill(work.freeVolume);
+  into.starts.fill(work.starts ?? 0);
+  into.tasks.fill(0);
+  if (operation.draw) {
+    operation.draw(planned, rod, worlds.drawn, a, into, method);
+    return;
+  }
+  for (let i = 0; i < worlds.count; i++) {
+    const read = worlds.read(i);
+    const one = operation.work(planned, rod, read, a, undefined, method);
+    into.pierceWidth[i] = one.pierceWidth;
+    into.pierces[i] = one.pierces;
+    into.freeVolume[i] = one.freeVolume;
+    into.starts[i] = one.starts ?? 0;
+    into.tasks[i] = one.tasks?.reduce((sum, { time, count }) => sum + count * read(time), 0) ?? 0;
+  }
 }
 
 /**
  * Draws what one sized item takes. Rod and method stay as planned; the flow departs by the flow factor.
  *
- * The equations are those of `sizeItem`, in plain numbers, since they run for every item and world.
+ * The equations are those of `sizeItem`, in plain numbers with what the item does not change worked out before, since they
+ * run for every item and world. With q the time that a volume takes at the planned flow, 1 / v = q pi / 4 w^2 in `pierceTime`.
  *
  * @param into filled with one value for each world
  * @param own  how the item departs from the others, one for each world; the draws of `item scatter` where left out
  */
 export function drawItem(operation: Operation, sizing: Sizing, basis: Basis, into: ItemDraws, own?: Float64Array): void {
-  const { rod, material, method, planned } = sizing;
+  const { rod, material, flow: planned, work: { pierceDepth: depth, reach } } = sizing;
   const count = into.rods.length;
   const worlds = worldsOf(operation, rod.rod, material, count, basis);
+  const work = basis.once(`work draws ${count}`, () => emptyWork(count));
+  drawWork(operation, sizing, worlds, basis, work);
+  const { slowness, fed, advanceLimit, advanceDepth, drawnOverBurnt, flow, fixed, perBurning, change, handling } = worlds;
+  const { pierceWidth, pierces, freeVolume, starts, tasks } = work;
+  const { rods, consumed, lightings, oxygen, burnTime, crewTime } = into;
+  const scatter = own ?? worlds.own;
   const { cooling } = sizing;
-  const mass = rodMassPerLength(rod.rod);
-  let reach = NaN;
-  let yields: ReturnType<typeof rodYield>;
+  const perOxygen = 1 / rodMassPerLength(rod.rod);
+  const lightingTime = basis.a.value('lighting time');
+  const rodsAt = rodsOf(rod, reach, basis);
   for (let i = 0; i < count; i++) {
-    const world = worlds[i];
-    if (!world?.rates) {
-      into.rods[i] = into.lightings[i] = into.oxygen[i] = into.burnTime[i] = into.crewTime[i] = Infinity;
-      continue;
+    const q = slowness[i]! / planned;
+    let time = q * freeVolume[i]!;
+    const n = pierces[i]!;
+    if (n > 0) {
+      const w = pierceWidth[i]!;
+      const c = advanceLimit[i]!;
+      const s = advanceDepth[i]! * w;
+      const perAdvance = q * (Math.PI / 4) * w * w;
+      const free = Math.min(Math.max((c * perAdvance - 1) * s, 0), depth);
+      time += n * (free * perAdvance + (depth - free + (depth * depth - free * free) / (2 * s)) / c);
     }
-    const { read, rates, removed } = world;
-    const flow = sizing.flow * world.flow;
-    const work = operation.work(planned, rod.rod, read, basis.a, undefined, method);
-    if (work.reach !== reach) {
-      reach = work.reach;
-      yields = rodYield(rod, reach, basis);
-    }
-    const removal = removed * flow;
-    const pierces = piercesTime(work, heatAdvance(work, removal, rates.density), rates.advanceLimit, rates.advanceDepth);
-    const burnTime = (pierces + (rates.density * work.freeVolume) / removal) * (own?.[i] ?? world.own);
-    const burnOxygen = flow * burnTime;
-    const consumed = (rates.process.fed * burnOxygen) / mass;
-    const rods = wholeUp(yields ? (consumed + yields.lost) / yields.each : rodsFor(consumed, rod, reach, basis));
-    const lightings = Math.max(rods, work.starts ?? 0);
-    into.rods[i] = rods;
-    into.lightings[i] = lightings;
-    into.oxygen[i] = burnOxygen * (1 + rates.idleShare) + lightings * flow * rates.lightingTime;
-    into.burnTime[i] = burnTime;
-    into.crewTime[i] = world.fixed + cooling + timeAtWork(burnTime, rods, work, world.pace, read);
+    time *= scatter[i]!;
+    const m = planned * flow[i]!;
+    const burnt = m * time;
+    const length = fed[i]! * burnt * perOxygen;
+    const whole = wholeUp(rodsAt(length));
+    const lit = Math.max(whole, starts[i]!);
+    consumed[i] = length;
+    rods[i] = whole;
+    lightings[i] = lit;
+    oxygen[i] = burnt * drawnOverBurnt[i]! + lit * m * lightingTime;
+    burnTime[i] = time;
+    crewTime[i] = fixed[i]! + cooling + time * perBurning[i]! + tasks[i]! * handling[i]! + whole * change[i]!;
   }
+  for (const i of worlds.without) rods[i] = consumed[i] = lightings[i] = oxygen[i] = burnTime[i] = crewTime[i] = Infinity;
 }

@@ -5,6 +5,13 @@ const SAMPLE = 64;
 /** Ranks of the sample by which a guess may be off, to either side. */
 const SLACK = 6;
 
+/** Percentiles of one kind of draws for which guides are kept. */
+const MOST_GUIDED = 3;
+/** Ranks by which a guide stands off its percentile when it is found. */
+const GUIDE = 14;
+/** Guides with more draws between them are sought anew. */
+const MOST_INSIDE = 80;
+
 /** Insertion sort of the first n values: the quickest for so few. */
 function sortFirst(values: Float64Array, n: number): void {
   for (let i = 1; i < n; i++) {
@@ -18,14 +25,19 @@ function sortFirst(values: Float64Array, n: number): void {
   }
 }
 
-/** Places for intermediate results, to be kept by a caller who asks often. */
+/**
+ * Places for intermediate results, to be kept by a caller who asks often for draws of one kind: in alike items the same
+ * draws stand next to a percentile, so those found for one item are tried for the next. The values are the same either way.
+ */
 export interface PercentileWork {
   readonly sample: Float64Array;
   readonly window: Float64Array;
+  /** Places of a draw well below and of one well above each percentile, two for each share; -1 where none is known. */
+  readonly guides: Int32Array;
 }
 
 export function percentileWork(count: number): PercentileWork {
-  return { sample: new Float64Array(SAMPLE), window: new Float64Array(count + 1) };
+  return { sample: new Float64Array(SAMPLE), window: new Float64Array(count + 1), guides: new Int32Array(2 * MOST_GUIDED).fill(-1) };
 }
 
 /** Puts the value of rank k (from 0) of the first n in its place, smaller ones before it, larger ones behind (Hoare 1961). */
@@ -48,31 +60,52 @@ function select(values: Float64Array, k: number, n: number): void {
   }
 }
 
-/** Value of a rank (from 0) and of the next one. The sample, sorted, gives limits between which they are sought. */
-function ranked(draws: Float64Array, rank: number, { sample, window }: PercentileWork): readonly [number, number] {
-  const n = draws.length;
-  const at = ((rank + 0.5) / n) * SAMPLE;
-  const low = at < SLACK ? -Infinity : (sample[Math.floor(at) - SLACK] as number);
-  const high = at + SLACK >= SAMPLE ? Infinity : (sample[Math.ceil(at) + SLACK - 1] as number);
+/** Puts those between two values into the window; gives how many are below and how many are in it. */
+function between(draws: Float64Array, low: number, high: number, window: Float64Array): readonly [before: number, inside: number] {
   let before = 0;
   let inside = 0;
   // Without branches, which the processor would guess wrongly half of the time.
-  for (let i = 0; i < n; i++) {
-    const value = draws[i] as number;
+  for (let i = 0; i < draws.length; i++) {
+    const value = draws[i]!;
     window[inside] = value;
     inside += Number(value >= low) & Number(value <= high);
     before += Number(value < low);
   }
+  return [before, inside];
+}
+
+/** Value of a rank (from 0) and of the next one, sought between two draws; undefined where they stand on one side of it or too far off. */
+function guided(draws: Float64Array, rank: number, from: number, to: number, window: Float64Array): readonly [number, number] | undefined {
+  if (from < 0) return undefined;
+  const [before, inside] = between(draws, draws[from]!, draws[to]!, window);
+  const k = rank - before;
+  if (!(k >= 0 && k + 1 < inside && inside <= MOST_INSIDE)) return undefined;
+  sortFirst(window, inside);
+  return [window[k]!, window[k + 1]!];
+}
+
+/** Value of a rank (from 0) and of the next one. The sample, sorted, gives limits between which they are sought; `at` is where the draws found stand among the guides. */
+function ranked(draws: Float64Array, rank: number, { sample, window, guides }: PercentileWork, at: number): readonly [number, number] {
+  const n = draws.length;
+  const place = ((rank + 0.5) / n) * SAMPLE;
+  const low = place < SLACK ? -Infinity : sample[Math.floor(place) - SLACK]!;
+  const high = place + SLACK >= SAMPLE ? Infinity : sample[Math.ceil(place) + SLACK - 1]!;
+  let [before, inside] = between(draws, low, high, window);
   if (!(rank >= before && rank + 1 < before + inside)) {
     window.set(draws);
     before = 0;
     inside = n;
   }
+  const value = (k: number): number => {
+    select(window, k, inside);
+    return window[k]!;
+  };
   const k = rank - before;
-  select(window, k, inside);
-  let next = Infinity;
-  for (let i = k + 1; i < inside; i++) next = Math.min(next, window[i] as number);
-  return [window[k] as number, next];
+  if (at < MOST_GUIDED) {
+    guides[2 * at] = draws.indexOf(value(Math.max(0, k - GUIDE)));
+    guides[2 * at + 1] = draws.indexOf(value(Math.min(inside - 1, k + 1 + GUIDE)));
+  }
+  return [value(k), value(Math.min(k + 1, inside - 1))];
 }
 
 /**
@@ -83,26 +116,37 @@ function ranked(draws: Float64Array, rank: number, { sample, window }: Percentil
  *
  * @param draws n values, at least one, in any order; left as they are
  * @param shares each p [-], 0 to 1
+ * @param of a function that rises with its argument: gives the percentiles of its values at the draws
  * Source: Hyndman and Fan, The American Statistician 50 (1996) 361, definition 5 (Hazen). For draws that lie one in each
  * n-th part this is right where definition 7, for random draws, stands too near the middle.
  */
-export function drawPercentiles(draws: Float64Array, shares: readonly number[], work = percentileWork(draws.length)): readonly number[] {
+export function drawPercentiles(draws: Float64Array, shares: readonly number[], work = percentileWork(draws.length), of: (x: number) => number = (x) => x): readonly number[] {
   const last = draws.length - 1;
   const few = draws.length < 2 * SAMPLE;
-  const { sample, window } = work;
+  const { sample, window, guides } = work;
+  let sampled = false;
   if (few) {
     window.set(draws);
     sortFirst(window, draws.length);
-  } else {
-    for (let i = 0; i < SAMPLE; i++) sample[i] = draws[i] as number;
-    sortFirst(sample, SAMPLE);
   }
-  return shares.map((p) => {
+  const sought = (rank: number, at: number): readonly [number, number] => {
+    const found = at < MOST_GUIDED ? guided(draws, rank, guides[2 * at]!, guides[2 * at + 1]!, window) : undefined;
+    if (found) return found;
+    if (!sampled) {
+      for (let i = 0; i < SAMPLE; i++) sample[i] = draws[i]!;
+      sortFirst(sample, SAMPLE);
+      sampled = true;
+    }
+    return ranked(draws, rank, work, at);
+  };
+  return shares.map((p, at) => {
     const h = Math.min(Math.max(draws.length * p - 0.5, 0), last);
     const below = Math.floor(h);
     const part = h - below;
-    const [value, next] = few ? [window[below] ?? NaN, window[below + 1] ?? NaN] : ranked(draws, below, work);
+    const [low, high] = few ? [window[below] ?? NaN, window[below + 1] ?? NaN] : sought(below, at);
+    const value = of(low);
     if (part === 0) return value;
+    const next = of(high);
     return next === Infinity ? Infinity : value + part * (next - value);
   });
 }

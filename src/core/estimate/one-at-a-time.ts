@@ -1,6 +1,6 @@
 import { Assumptions, type InForce } from '../assumptions/assumptions.ts';
 import type { NumberName } from '../assumptions/registry.ts';
-import { Basis } from '../basis.ts';
+import { NotingBasis, type Basis } from '../basis.ts';
 import { CalcError } from '../errors.ts';
 
 /** What one assumption does to one result. */
@@ -26,13 +26,13 @@ const NOTHING = 1e-9;
  * change what it gives. Throws what `calculate` throws for the assumptions in force.
  */
 export function oneAtATime(calculate: (basis: Basis) => readonly number[], a: Assumptions): readonly (readonly Effect[])[] {
-  const asked = new Set<NumberName>();
-  const results = calculate(new Basis(a.noting((name) => void asked.add(name))));
-  const tried = [...asked].flatMap((name) => {
+  const basis = new NotingBasis(a);
+  const results = calculate(basis);
+  const tried = [...basis.asked].flatMap((name) => {
     const inForce = a.inForce(name);
     if (!(inForce.low < inForce.high)) return [];
     const at = (value: number): readonly number[] | CalcError =>
-      attempt(calculate, new Basis(Assumptions.from([{ name, value, low: value, high: value, kind: 'your value' }], a)));
+      attempt(calculate, basis.changed(name, Assumptions.from([{ name, value, low: value, high: value, kind: 'your value' }], a)));
     return [{ name, inForce, low: at(inForce.low), high: at(inForce.high) }];
   });
   return results.map((asAssumed, i) =>

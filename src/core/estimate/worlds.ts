@@ -8,7 +8,7 @@ import { CalcError } from '../errors.ts';
 import { ratesOf, type Rates } from '../operations/consumption.ts';
 import type { Operation } from '../operations/operation.ts';
 import { siteFactors } from '../operations/site.ts';
-import { paceOf, type Pace } from '../operations/work-ways.ts';
+import { paceOf } from '../operations/work-ways.ts';
 import { pert, pertQuantiles } from './pert.ts';
 import { sobolColumn } from './sobol.ts';
 
@@ -54,21 +54,35 @@ export function drawsOfShared(name: NumberName, count: number, basis: Basis): Fl
   return drawn(name, PLACED.indexOf(name), count, basis);
 }
 
-/** One draw of everything that an item's geometry does not change. */
-export interface World {
-  /** The assumptions of this draw; those that are not drawn stay as in force. */
-  readonly read: ReadNumber;
-  /** Undefined where nothing is left to remove the work. */
-  readonly rates: Rates | undefined;
-  /** Work removed per kg of oxygen there, position counted [kg/kg]; NaN where nothing is. */
-  readonly removed: number;
-  readonly pace: Pace;
-  /** Crew times that do not depend on the burning [s]. */
-  readonly fixed: number;
+/** Draws of everything that an item's geometry does not change: one place of each column for each draw. */
+export interface Worlds {
+  readonly count: number;
+  /** The assumptions of one draw; those that are not drawn stay as in force. */
+  readonly read: (i: number) => ReadNumber;
+  /** The draws of one assumption; the value in force where it is not drawn. */
+  readonly drawn: (name: NumberName) => Float64Array;
+  /** Draws in which nothing is left to remove the work. */
+  readonly without: readonly number[];
+  /** Burning time of a volume at the planned flow of 1 kg/s [s kg/(m3 s)]: density / metal removed per kg of oxygen, position and flow factor counted. */
+  readonly slowness: Float64Array;
+  /** Rod iron fed per kg of oxygen [kg/kg]. */
+  readonly fed: Float64Array;
+  readonly advanceLimit: Float64Array;
+  readonly advanceDepth: Float64Array;
+  /** 1 + idle share. */
+  readonly drawnOverBurnt: Float64Array;
   /** Flow over the planned flow. */
-  readonly flow: number;
+  readonly flow: Float64Array;
   /** How one item of this world departs from the others. */
-  readonly own: number;
+  readonly own: Float64Array;
+  /** Crew times that do not depend on the burning [s]. */
+  readonly fixed: Float64Array;
+  /** Time at the work over the time a rod burns. */
+  readonly perBurning: Float64Array;
+  /** One rod change, position and access counted [s]. */
+  readonly change: Float64Array;
+  /** Factor of position and access on the time of tasks. */
+  readonly handling: Float64Array;
 }
 
 function ratesOrNone(rod: Rod, material: Material, a: Assumptions, read: ReadNumber): Rates | undefined {
@@ -84,7 +98,7 @@ function ratesOrNone(rod: Rod, material: Material, a: Assumptions, read: ReadNum
  * `count` joint draws of one operation, kind of rod and material: scrambled Sobol points through the PERT quantiles of
  * the assumptions in force. The same call gives the same draws, and items of one call share them.
  */
-export function worldsOf(operation: Operation, rod: Rod, material: Material, count: number, basis: Basis): readonly World[] {
+export function worldsOf(operation: Operation, rod: Rod, material: Material, count: number, basis: Basis): Worlds {
   return basis.once(`worlds ${operation.id} ${rod.kind} ${material.name} ${count}`, () => {
     const { a } = basis;
     const columns = new Map<NumberName, Float64Array>();
@@ -93,16 +107,30 @@ export function worldsOf(operation: Operation, rod: Rod, material: Material, cou
       const place = PLACED.indexOf(name);
       columns.set(name, drawn(name, place < 0 ? behind++ : place, count, basis));
     }
-    const own = drawsOfShared('item scatter', count, basis);
-    const flows = drawsOfShared('flow factor', count, basis);
+    const read = (i: number): ReadNumber => (name) => columns.get(name)?.[i] ?? a.value(name);
     const flow = a.value('flow factor');
-    return Array.from({ length: count }, (_, i): World => {
-      const read: ReadNumber = (name) => columns.get(name)?.[i] ?? a.value(name);
-      const rates = ratesOrNone(rod, material, a, read);
-      return {
-        read, rates, removed: rates ? rates.process.removed * rates.removal : NaN, pace: paceOf(a, read),
-        fixed: operation.crewTimes.reduce((sum, name) => sum + read(name), 0), flow: (flows[i] ?? NaN) / flow, own: own[i] ?? NaN,
-      };
-    });
+    const column = (): Float64Array => new Float64Array(count);
+    const without: number[] = [];
+    const worlds: Worlds = {
+      count, read, without, drawn: (name) => columns.get(name) ?? column().fill(a.value(name)),
+      slowness: column(), fed: column(), advanceLimit: column(), advanceDepth: column(), drawnOverBurnt: column(), flow: drawsOfShared('flow factor', count, basis).map((x) => x / flow),
+      own: drawsOfShared('item scatter', count, basis), fixed: column(), perBurning: column(), change: column(), handling: column(),
+    };
+    for (let i = 0; i < count; i++) {
+      const one = read(i);
+      const rates = ratesOrNone(rod, material, a, one);
+      const pace = paceOf(a, one);
+      if (!rates) without.push(i);
+      worlds.slowness[i] = rates ? rates.density / (rates.process.removed * rates.removal * worlds.flow[i]!) : NaN;
+      worlds.fed[i] = rates?.process.fed ?? NaN;
+      worlds.advanceLimit[i] = rates?.advanceLimit ?? NaN;
+      worlds.advanceDepth[i] = rates?.advanceDepth ?? NaN;
+      worlds.drawnOverBurnt[i] = 1 + (rates?.idleShare ?? NaN);
+      worlds.fixed[i] = operation.crewTimes.reduce((sum, name) => sum + one(name), 0);
+      worlds.perBurning[i] = pace.handling / pace.duty;
+      worlds.change[i] = pace.change * pace.handling;
+      worlds.handling[i] = pace.handling;
+    }
+    return worlds;
   });
 }

@@ -46,6 +46,6 @@ function entry(node: Readonly<Record<Axis, number>>, basis: Basis): number {
   return basis.once(`cooling ${node.size} ${node.bore} ${node.slimness}`, () => {
     const diameter = Math.exp(node.size * STEPS.size);
     const pin = { diameter, hole: Math.min(node.bore * STEPS.bore, 0.985) * diameter, boss: bossInForce(diameter, a), length: Math.exp(node.slimness * STEPS.slimness) * diameter };
-    return coolingTime(coolingInForce(pin, methodInForce(a), undefined, a), basis.once('heat physics', () => physicsInForce(a)), undefined, a.system) / diameter ** POWER;
+    return coolingTime(coolingInForce(pin, methodInForce(a), undefined, a), physicsInForce(a), undefined, a.system) / diameter ** POWER;
   });
 }

@@ -13,9 +13,14 @@ export type Level = 'low' | 'value' | 'high';
 /** What heating and cooling rest on, from the assumptions in force. Pin and boss count as carbon steel. */
 export function physicsInForce(a: Assumptions): HeatPhysics {
   return {
-    ambient: a.value('ambient temperature'), water: a.value('cooling water temperature'), emissivity: a.value('surface emissivity'), contact: a.value('joint conductance'),
-    wetShare: a.value('wet boss share'), surfaceFactor: a.value('boiling surface factor'), fluxFactor: a.value('boiling flux factor'),
-    filmLimit: a.value('film boiling limit'), meltingPoint: a.value('wall melting point'), density: STEEL_DENSITY, zone: a.value('heated zone'),
+    ambient: a.value('ambient temperature'), emissivity: a.value('surface emissivity'), contact: a.value('joint conductance'),
+    meltingPoint: a.value('wall melting point'), density: STEEL_DENSITY, zone: a.value('heated zone'),
+    // Asked for where there is water: what rests on no water is not sought again when one of these changes.
+    get water() { return a.value('cooling water temperature'); },
+    get wetShare() { return a.value('wet boss share'); },
+    get surfaceFactor() { return a.value('boiling surface factor'); },
+    get fluxFactor() { return a.value('boiling flux factor'); },
+    get filmLimit() { return a.value('film boiling limit'); },
   };
 }
 

@@ -1,5 +1,5 @@
 import { defineOperation, recordSizes } from './operation.ts';
-import { piercedHoles } from './pierced-holes.ts';
+import { drawPiercedHoles, piercedHoles } from './pierced-holes.ts';
 import { tipPressure } from './tip-pressure.ts';
 
 /** Holes through concrete, with or without steel in it. */
@@ -22,6 +22,11 @@ export const BREACH = defineOperation({
     const work = piercedHoles(hole, thickness, { n: count, symbol: 'n_holes' }, rod, read, a, trace);
     trace?.add({ name: 'places to start at', symbol: 'starts', value: count, quantity: 'count', formula: 'each hole', expression: 'n_holes', kind: 'calculated', source: 'arithmetic' });
     return { ...work, starts: count, tasks: [{ time: 'hole set time', count, symbol: 'n_holes' }] };
+  },
+  draw: ({ thickness, hole, count }, rod, drawn, _a, into) => {
+    drawPiercedHoles(hole, thickness, count, rod, drawn, into);
+    const each = drawn('hole set time');
+    for (let i = 0; i < each.length; i++) into.tasks[i] = count * each[i]!;
   },
   factors: ['hole taper', 'hole set time'],
   pressure: ({ thickness }, a, trace) =>

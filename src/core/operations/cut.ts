@@ -1,10 +1,11 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { ReadNumber } from '../assumptions/registry.ts';
+import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import type { Rod } from '../burn/rods.ts';
 import type { Trace } from '../trace/trace.ts';
-import { KERF_FACTORS, kerfWidth } from './kerf-width.ts';
-import { defineOperation, recordSizes, type Work } from './operation.ts';
+import { KERF_FACTORS, drawKerf, kerfWidth } from './kerf-width.ts';
+import { defineOperation, recordSizes, type Work, type WorkDraws } from './operation.ts';
 import { taperedHole } from './pierced-holes.ts';
+import { wholeUp } from './rod-fit.ts';
 import { severPressure } from './tip-pressure.ts';
 
 const KERF = 'kerf';
@@ -25,6 +26,8 @@ function kerf(thickness: number, length: number, rod: Rod, read: ReadNumber, a: 
   return { pierceWidth: 0, pierceDepth: 0, pierces: 0, freeVolume, reach: thickness };
 }
 
+const taperVolume = (count: number, width: number, thickness: number, taper: number): number => count * (taperedHole(width, thickness, taper) - (Math.PI / 4) * width * width * thickness);
+
 /**
  * A row of holes along the length, pierced at the rod's own width w and a pitch x w apart: n = ceil(L / (pitch w)).
  * What is left between them is broken out.
@@ -32,8 +35,8 @@ function kerf(thickness: number, length: number, rod: Rod, read: ReadNumber, a: 
 function rowOfHoles(thickness: number, length: number, rod: Rod, read: ReadNumber, a: Assumptions, trace?: Trace): Work {
   const width = read('pierce width') * rod.outsideDiameter;
   const taper = read('hole taper');
-  const count = Math.max(1, Math.ceil(length / (read('hole pitch') * width) - 1e-9));
-  const freeVolume = count * (taperedHole(width, thickness, taper) - (Math.PI / 4) * width * width * thickness);
+  const count = wholeUp(length / (read('hole pitch') * width));
+  const freeVolume = taperVolume(count, width, thickness, taper);
   if (trace) {
     const step = stepsInto(trace);
     step('width pierced', 'w', width, 'length', 'pierce width x outside diameter of the rod', 'widths * d_rod');
@@ -46,6 +49,18 @@ function rowOfHoles(thickness: number, length: number, rod: Rod, read: ReadNumbe
     step('depth to reach', 'reach', thickness, 'length', 'the thickness', 't_s');
   }
   return { pierceWidth: width, pierceDepth: thickness, pierces: count, freeVolume, reach: thickness, tasks: [{ time: 'row hole time', count, symbol: 'n' }] };
+}
+
+function drawRow(thickness: number, length: number, rod: Rod, drawn: (name: NumberName) => Float64Array, { pierceWidth, pierces, freeVolume, tasks }: WorkDraws): void {
+  const [widths, taper, pitch, each] = [drawn('pierce width'), drawn('hole taper'), drawn('hole pitch'), drawn('row hole time')];
+  for (let i = 0; i < widths.length; i++) {
+    const width = widths[i]! * rod.outsideDiameter;
+    const count = wholeUp(length / (pitch[i]! * width));
+    pierceWidth[i] = width;
+    pierces[i] = count;
+    freeVolume[i] = taperVolume(count, width, thickness, taper[i]!);
+    tasks[i] = count * each[i]!;
+  }
 }
 
 /** Severing a plate or section, with a kerf or by piercing a row of holes. */
@@ -64,6 +79,10 @@ export const CUT = defineOperation({
   opening: () => undefined,
   methods: { choice: 'cut method', names: [KERF, ROW] },
   work: ({ thickness, length }, rod, read, a, trace, method) => (method === ROW ? rowOfHoles : kerf)(thickness, length, rod, read, a, trace),
+  draw: ({ thickness, length }, rod, drawn, a, into, method) => {
+    if (method === ROW) drawRow(thickness, length, rod, drawn, into);
+    else drawKerf(thickness, length, thickness, rod, drawn, a, into);
+  },
   factors: [...KERF_FACTORS, 'hole taper', 'hole pitch', 'row hole time'],
   pressure: ({ thickness }, a, trace) => severPressure(thickness, 't_s', a, trace),
   crewTimes: ['set-up time', 'clean-up time'],

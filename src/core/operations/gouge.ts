@@ -1,6 +1,7 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { Trace } from '../trace/trace.ts';
 import { defineOperation, recordSizes } from './operation.ts';
+import { wholeUp } from './rod-fit.ts';
 import { tipPressure } from './tip-pressure.ts';
 
 /** Section of a half-elliptical groove [m2]: A = pi / 4 x width x depth; the step `A` of the working. */
@@ -44,8 +45,8 @@ export const GOUGE = defineOperation({
   work: ({ width, depth, length }, rod, read, a, trace) => {
     const overcut = read('groove overcut');
     const freeVolume = overcut * (Math.PI / 4) * width * depth * length;
-    const lanes = Math.max(1, Math.ceil(width / (read('groove width') * rod.outsideDiameter) - 1e-9));
-    const layers = Math.max(1, Math.ceil(depth / read('pass depth') - 1e-9));
+    const lanes = wholeUp(width / (read('groove width') * rod.outsideDiameter));
+    const layers = wholeUp(depth / read('pass depth'));
     const count = lanes * layers;
     if (trace) {
       const step = (name: string, symbol: string, value: number, quantity: 'count' | 'volume' | 'length', formula: string, expression: string): void =>
@@ -61,6 +62,15 @@ export const GOUGE = defineOperation({
       step('places to start at', 'starts', count, 'count', 'each pass', 'n_pass');
     }
     return { pierceWidth: 0, pierceDepth: 0, pierces: 0, freeVolume, reach: 0, starts: count, tasks: [{ time: 'pass time', count, symbol: 'n_pass' }] };
+  },
+  draw: ({ width, depth, length }, rod, drawn, _a, { freeVolume, starts, tasks }) => {
+    const [overcut, grooves, passDepth, passTime] = [drawn('groove overcut'), drawn('groove width'), drawn('pass depth'), drawn('pass time')];
+    for (let i = 0; i < overcut.length; i++) {
+      const count = wholeUp(width / (grooves[i]! * rod.outsideDiameter)) * wholeUp(depth / passDepth[i]!);
+      freeVolume[i] = overcut[i]! * (Math.PI / 4) * width * depth * length;
+      starts[i] = count;
+      tasks[i] = count * passTime[i]!;
+    }
   },
   factors: ['groove overcut', 'groove width', 'pass depth', 'pass time'],
   pressure: ({ width, depth }, a, trace) => groovePressure(width, depth, a, trace),

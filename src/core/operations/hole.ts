@@ -1,5 +1,5 @@
 import { defineOperation, recordSizes } from './operation.ts';
-import { piercedHoles } from './pierced-holes.ts';
+import { drawPiercedHoles, piercedHoles } from './pierced-holes.ts';
 import { piercePressure, tipPressure } from './tip-pressure.ts';
 
 /** Piercing a plain hole, or a starter hole for shape cutting. */
@@ -17,6 +17,7 @@ export const HOLE = defineOperation({
   },
   opening: ({ hole }) => ({ width: hole, name: 'hole' }),
   work: ({ hole, depth }, rod, read, a, trace) => piercedHoles(hole, depth, { n: 1, symbol: '1' }, rod, read, a, trace),
+  draw: ({ hole, depth }, rod, drawn, _a, into) => drawPiercedHoles(hole, depth, 1, rod, drawn, into),
   factors: ['hole taper'],
   pressure: ({ depth }, a, trace) =>
     tipPressure(a, trace, {

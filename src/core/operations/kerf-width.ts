@@ -2,9 +2,17 @@ import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import type { Rod } from '../burn/rods.ts';
 import type { Trace } from '../trace/trace.ts';
+import type { WorkDraws } from './operation.ts';
 
 /** Assumptions a kerf rests on. */
 export const KERF_FACTORS = ['kerf width', 'kerf taper', 'saw width'] as const satisfies readonly NumberName[];
+
+function isSawed(thickness: number, a: Assumptions): boolean {
+  const technique = a.word('kerf technique');
+  return technique === 'saw' || (technique === 'by thickness' && thickness > a.value('drag thickness'));
+}
+
+const meanWidth = (ratio: number, rod: Rod, saw: number, taper: number, thickness: number): number => ratio * rod.outsideDiameter * saw + (taper * thickness) / 2;
 
 /**
  * Mean width of a kerf [m]: w_k = ratio x d_rod, wider where the rod is sawed up and down, plus half the taper.
@@ -16,10 +24,8 @@ export const KERF_FACTORS = ['kerf width', 'kerf taper', 'saw width'] as const s
  */
 export function kerfWidth(rod: Rod, thickness: number, symbol: string, read: ReadNumber, a: Assumptions, trace?: Trace): number {
   const technique = a.word('kerf technique');
-  const sawed = technique === 'saw' || (technique === 'by thickness' && thickness > a.value('drag thickness'));
-  const width = read('kerf width') * rod.outsideDiameter * (sawed ? read('saw width') : 1);
-  const taper = read('kerf taper');
-  const mean = width + (taper * thickness) / 2;
+  const sawed = isSawed(thickness, a);
+  const mean = meanWidth(read('kerf width'), rod, sawed ? read('saw width') : 1, read('kerf taper'), thickness);
   if (trace) {
     trace.add({ name: 'technique', symbol: 'technique', value: sawed ? 'saw' : 'drag', quantity: 'count', formula: technique === 'by thickness' ? 'dragged up to the drag thickness, sawed beyond' : 'given', kind: 'calculated', source: '' });
     if (technique === 'by thickness') a.record('drag thickness', 't_drag', trace);
@@ -32,4 +38,12 @@ export function kerfWidth(rod: Rod, thickness: number, symbol: string, read: Rea
     });
   }
   return mean;
+}
+
+/** Volume of kerfs for all draws at once: `kerfWidth` x `depth` x `length` in all. */
+export function drawKerf(depth: number, length: number, thickness: number, rod: Rod, drawn: (name: NumberName) => Float64Array, a: Assumptions, { freeVolume }: WorkDraws): void {
+  const ratio = drawn('kerf width');
+  const taper = drawn('kerf taper');
+  const saw = isSawed(thickness, a) ? drawn('saw width') : undefined;
+  for (let i = 0; i < ratio.length; i++) freeVolume[i] = meanWidth(ratio[i]!, rod, saw ? saw[i]! : 1, taper[i]!, thickness) * depth * length;
 }

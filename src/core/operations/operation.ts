@@ -31,7 +31,7 @@ export interface Task {
   readonly symbol: string;
 }
 
-/** The metal to remove from one item with one rod. */
+/** The metal to remove from one item with one rod. Its depths follow from the sizes alone: they are the same in every draw. */
 export interface Work {
   /** Holes pierced at the rod's own width, limited by slag getting out. Steps `w`, `x`, `n` of the working. */
   readonly pierceWidth: number;
@@ -44,6 +44,17 @@ export interface Work {
   /** Places where a rod is lit anew; each rod is lit at least once. Step `starts`. */
   readonly starts?: number;
   readonly tasks?: readonly Task[];
+}
+
+/** What of the work of one item a draw changes, one value for each draw. */
+export interface WorkDraws {
+  readonly pierceWidth: Float64Array;
+  readonly pierces: Float64Array;
+  readonly freeVolume: Float64Array;
+  /** 0 where the work names no places to start at. */
+  readonly starts: Float64Array;
+  /** Time of all tasks [s]. */
+  readonly tasks: Float64Array;
 }
 
 /** Something the rod's work must fit into. */
@@ -75,6 +86,11 @@ export interface Operation<G extends string = string> {
   readonly methods?: { readonly choice: ChoiceName; readonly names: readonly string[] };
   /** `read` gives the assumptions in force, or one draw of them. */
   work(sizes: Readonly<Record<G, number>>, rod: Rod, read: ReadNumber, a: Assumptions, trace?: Trace, method?: string): Work;
+  /**
+   * `work` for all draws at once: fills `into`, whose columns come as those of the work in force. `drawn` gives the draws of
+   * an assumption. Written out where lists must be quick; `work` is asked for each draw where it is left out.
+   */
+  draw?(sizes: Readonly<Record<G, number>>, rod: Rod, drawn: (name: NumberName) => Float64Array, a: Assumptions, into: WorkDraws, method?: string): void;
   /** Assumptions besides those of all operations that `work` and its tasks rest on, so that the spread draws them. */
   readonly factors?: readonly NumberName[];
   /** Gauge pressure at the holder [Pa]. */

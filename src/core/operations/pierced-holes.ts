@@ -1,14 +1,20 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { ReadNumber } from '../assumptions/registry.ts';
+import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import type { Rod } from '../burn/rods.ts';
 import type { Trace } from '../trace/trace.ts';
-import type { Work } from './operation.ts';
+import type { Work, WorkDraws } from './operation.ts';
 
 /** Volume [m3] of a round hole that is `taper` x depth wider at its mouth than at its far end: pi / 12 (d^2 + d d_m + d_m^2) x. */
 export function taperedHole(width: number, depth: number, taper: number): number {
   const mouth = width + taper * depth;
   return (Math.PI / 12) * (width * width + width * mouth + mouth * mouth) * depth;
 }
+
+const mouthLessFarEnd = (hole: number, depth: number, taper: number, widths: number, rod: Rod): number =>
+  Math.max(0, Math.min(taper * depth, 2 * (hole - widths * rod.outsideDiameter)));
+
+/** pi / 12 (d_m^2 + d_m d_e + d_e^2) - pi / 4 d^2 comes to pi / 48 s^2. */
+const taperVolume = (n: number, spread: number, depth: number): number => n * (Math.PI / 48) * spread * spread * depth;
 
 /**
  * Work of round holes of one mean width and depth: the rod is led round, so that each is pierced at the width of the hole
@@ -24,9 +30,8 @@ export function taperedHole(width: number, depth: number, taper: number): number
 export function piercedHoles(hole: number, depth: number, count: { readonly n: number; readonly symbol: string }, rod: Rod, read: ReadNumber, a: Assumptions, trace?: Trace): Work {
   const taper = read('hole taper');
   const { n, symbol } = count;
-  const spread = Math.max(0, Math.min(taper * depth, 2 * (hole - read('pierce width') * rod.outsideDiameter)));
-  // pi / 12 (d_m^2 + d_m d_e + d_e^2) - pi / 4 d^2 comes to pi / 48 s^2.
-  const volume = n * (Math.PI / 48) * spread * spread * depth;
+  const spread = mouthLessFarEnd(hole, depth, taper, read('pierce width'), rod);
+  const volume = taperVolume(n, spread, depth);
   if (trace) {
     const step = (name: string, s: string, value: number, quantity: 'length' | 'count' | 'volume', formula: string, expression: string): void =>
       trace.add({ name, symbol: s, value, quantity, formula, expression, kind: 'calculated', source: 'arithmetic' });
@@ -41,4 +46,11 @@ export function piercedHoles(hole: number, depth: number, count: { readonly n: n
     step('depth to reach', 'reach', depth, 'length', 'the depth', 'x');
   }
   return { pierceWidth: hole, pierceDepth: depth, pierces: n, freeVolume: volume, reach: depth };
+}
+
+/** `piercedHoles` for all draws at once. */
+export function drawPiercedHoles(hole: number, depth: number, n: number, rod: Rod, drawn: (name: NumberName) => Float64Array, { freeVolume }: WorkDraws): void {
+  const taper = drawn('hole taper');
+  const widths = drawn('pierce width');
+  for (let i = 0; i < taper.length; i++) freeVolume[i] = taperVolume(n, mouthLessFarEnd(hole, depth, taper[i]!, widths[i]!, rod), depth);
 }

@@ -1,6 +1,7 @@
 import { planRam } from '../fit/plan-ram.ts';
 import { tabulatedCoolingTime } from '../heat/cooling-table.ts';
 import { bossInForce, methodInForce, recordBoss, recordHeating } from '../heat/heat-in-force.ts';
+import type { Rod } from '../burn/rods.ts';
 import { mustBeLess } from '../messages.ts';
 import type { Trace } from '../trace/trace.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
@@ -19,6 +20,9 @@ export function pinHole(diameter: number, a: Assumptions, trace?: Trace): number
   trace?.add({ name: 'planned bore', symbol: 'd', value: d, quantity: 'length', formula: 'bore ratio x diameter', expression: 'ratio * D', kind: 'calculated', source: 'arithmetic' });
   return d;
 }
+
+const pilotWidth = (widths: number, rod: Rod, hole: number): number => Math.min(widths * rod.outsideDiameter, hole);
+const volumeToWiden = (hole: number, width: number, length: number): number => (Math.PI / 4) * (hole * hole - width * width) * length;
 
 /** Burning a seized pin's core out end to end: pierce a pilot along the axis, then widen it to the bore. */
 export const PIN = defineOperation({
@@ -45,9 +49,9 @@ export const PIN = defineOperation({
   opening: ({ hole }) => ({ width: hole, name: 'hole' }),
   work: ({ length, hole }, rod, read, a, trace) => {
     const ends = a.value('ends worked');
-    const width = Math.min(read('pierce width') * rod.outsideDiameter, hole);
+    const width = pilotWidth(read('pierce width'), rod, hole);
     const depth = length / ends;
-    const freeVolume = (Math.PI / 4) * (hole * hole - width * width) * length;
+    const freeVolume = volumeToWiden(hole, width, length);
     if (trace) {
       trace.add({ name: 'width of the pilot', symbol: 'w', value: width, quantity: 'length', formula: 'pierce width x outside diameter of the rod, at most the hole', expression: 'min(widths * d_rod, d)', kind: 'calculated', source: 'arithmetic' });
       trace.add({ name: 'depth pierced from each end', symbol: 'x', value: depth, quantity: 'length', formula: 'length / ends worked', expression: 'L / ends', kind: 'calculated', source: 'arithmetic' });
@@ -56,6 +60,14 @@ export const PIN = defineOperation({
       trace.add({ name: 'depth to reach', symbol: 'reach', value: depth, quantity: 'length', formula: 'depth pierced from each end', expression: 'x', kind: 'calculated', source: 'arithmetic' });
     }
     return { pierceWidth: width, pierceDepth: depth, pierces: ends, freeVolume, reach: depth };
+  },
+  draw: ({ length, hole }, rod, drawn, _a, { pierceWidth, freeVolume }) => {
+    const widths = drawn('pierce width');
+    for (let i = 0; i < widths.length; i++) {
+      const width = pilotWidth(widths[i]!, rod, hole);
+      pierceWidth[i] = width;
+      freeVolume[i] = volumeToWiden(hole, width, length);
+    }
   },
   pressure: ({ length }, a, trace) => {
     const depth = length / a.value('ends worked');

@@ -34,32 +34,27 @@ export function reaches(rod: Rod, length: number, reach: number, basis: Basis): 
 }
 
 /**
- * Rods, not rounded, for a length consumed [m]: `(length + lost) / each`, where the length of strings is not limited.
+ * Rods, not rounded, as a function of the length consumed [m]; it rises with that length.
  *
- * Coupled rods lose one stub and one reach a string, single ones one each. Undefined where the assumption `string rods`
- * limits the length of a string.
+ * Coupled rods lose one stub and one reach a string, single ones one each; the assumption `string rods` limits the length
+ * of a string. Refuses a rod that does not reach.
  */
-export function rodYield({ rod, length, coupled }: FittedRod, reach: number, basis: Basis): { readonly each: number; readonly lost: number } | undefined {
+export function rodsOf({ rod, length, coupled }: FittedRod, reach: number, basis: Basis): (consumed: number) => number {
   const burned = burnedLength(rod, length, reach, basis);
-  if (coupled) return basis.a.value('string rods') > 0 ? undefined : { each: length, lost: length - burned };
-  if (reaches(rod, length, reach, basis)) return { each: burned, lost: 0 };
   const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
-  throw messages.rodTooShort(rodName(rod, length, false), shown(length - stubOf(rod, basis)), shown(reach));
+  if (!coupled) {
+    if (!reaches(rod, length, reach, basis)) throw messages.rodTooShort(rodName(rod, length, false), shown(length - stubOf(rod, basis)), shown(reach));
+    return (consumed) => consumed / burned;
+  }
+  const lost = length - burned;
+  const most = basis.a.value('string rods');
+  if (!(most > 0)) return (consumed) => (consumed + lost) / length;
+  const string = burnedLength(rod, most * length, reach, basis);
+  if (!(string > 0)) throw messages.rodTooShort(`string of ${messages.shown(most)} ${rodName(rod, length, false)}`, shown(most * length - stubOf(rod, basis)), shown(reach));
+  return (consumed) => (consumed + wholeUp(consumed / string) * lost) / length;
 }
 
-/** Rods, not rounded (`rodYield`); the assumption `string rods` limits the length of a string, each string then losing its own stub and reach. */
-export function rodsFor(consumed: number, fitted: FittedRod, reach: number, basis: Basis): number {
-  const yields = rodYield(fitted, reach, basis);
-  if (yields) return (consumed + yields.lost) / yields.each;
-  const { rod, length } = fitted;
-  const most = basis.a.value('string rods');
-  const string = burnedLength(rod, most * length, reach, basis);
-  if (!(string > 0)) {
-    const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
-    throw messages.rodTooShort(`string of ${messages.shown(most)} ${rodName(rod, length, false)}`, shown(most * length - stubOf(rod, basis)), shown(reach));
-  }
-  return (consumed + wholeUp(consumed / string) * (length - burnedLength(rod, length, reach, basis))) / length;
-}
+export const rodsFor = (consumed: number, fitted: FittedRod, reach: number, basis: Basis): number => rodsOf(fitted, reach, basis)(consumed);
 
 /** Width a rod makes in an opening [m]. */
 export function widthMade(rod: Rod, opening: Opening, { a }: Basis): number {

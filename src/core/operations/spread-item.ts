@@ -2,6 +2,7 @@ import type { Basis } from '../basis.ts';
 import { drawItem, emptyDraws } from '../estimate/draw-item.ts';
 import { drawPercentiles, percentileWork } from '../estimate/draw-percentile.ts';
 import type { Operation } from './operation.ts';
+import { rodsOf, wholeUp } from './rod-fit.ts';
 import type { Sizing } from './size-item.ts';
 
 /** Draws for each estimate: a power of two, converged to 1 % of the value. */
@@ -32,17 +33,12 @@ export function wholeTowards(count: number, p: number): number {
  * suffice counts as more than any other; where more than a tenth do, the high is Infinity.
  */
 export function spreadItem(operation: Operation, sizing: Sizing, basis: Basis): Spread {
-  const { name, method, flow, material, planned } = sizing;
-  // Lists hold many items of the same sizes.
-  return basis.once(`spread ${operation.id} ${name} ${method ?? ''} ${material.name} ${flow} ${Object.values(planned).join(' ')}`, () => drawnSpread(operation, sizing, basis));
-}
-
-function drawnSpread(operation: Operation, sizing: Sizing, basis: Basis): Spread {
   const draws = basis.once('item draws', () => emptyDraws(DRAWS));
-  const work = basis.once('percentile work', () => percentileWork(DRAWS));
+  const work = basis.once(`percentile work ${operation.id}`, () => [percentileWork(DRAWS), percentileWork(DRAWS), percentileWork(DRAWS)] as const);
   drawItem(operation, sizing, basis, draws);
-  const [lowOxygen = NaN, highOxygen = NaN] = drawPercentiles(draws.oxygen, ENDS, work);
-  const [lowRods = NaN, highRods = NaN] = drawPercentiles(draws.rods, ENDS, work);
-  const [lowCrewTime = NaN, highCrewTime = NaN] = drawPercentiles(draws.crewTime, ENDS, work);
+  const rodsAt = rodsOf(sizing.rod, sizing.work.reach, basis);
+  const [lowOxygen = NaN, highOxygen = NaN] = drawPercentiles(draws.oxygen, ENDS, work[0]);
+  const [lowRods = NaN, highRods = NaN] = drawPercentiles(draws.consumed, ENDS, work[1], (consumed) => wholeUp(rodsAt(consumed)));
+  const [lowCrewTime = NaN, highCrewTime = NaN] = drawPercentiles(draws.crewTime, ENDS, work[2]);
   return { lowOxygen, highOxygen, lowRods: wholeTowards(lowRods, LOW), highRods: wholeTowards(highRods, HIGH), lowCrewTime, highCrewTime };
 }

@@ -1,4 +1,4 @@
-import { KERF_FACTORS, kerfWidth } from './kerf-width.ts';
+import { KERF_FACTORS, drawKerf, kerfWidth } from './kerf-width.ts';
 import { defineOperation, recordSizes } from './operation.ts';
 import { severPressure } from './tip-pressure.ts';
 
@@ -25,6 +25,11 @@ export const STUD = defineOperation({
       trace.add({ name: 'places to start at', symbol: 'starts', value: count, quantity: 'count', formula: 'each stud', expression: 'n_studs', kind: 'calculated', source: 'arithmetic' });
     }
     return { pierceWidth: 0, pierceDepth: 0, pierces: 0, freeVolume, reach: diameter, starts: count, tasks: [{ time: 'stud time', count, symbol: 'n_studs' }] };
+  },
+  draw: ({ diameter, count }, rod, drawn, a, into) => {
+    drawKerf(count * (Math.PI / 4) * diameter * diameter, 1, diameter, rod, drawn, a, into);
+    const each = drawn('stud time');
+    for (let i = 0; i < each.length; i++) into.tasks[i] = count * each[i]!;
   },
   factors: [...KERF_FACTORS, 'stud time'],
   pressure: ({ diameter }, a, trace) => severPressure(diameter, 'D', a, trace),

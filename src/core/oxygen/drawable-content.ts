@@ -24,12 +24,13 @@ export function deliveryInForce(a: Assumptions, trace?: Trace): Delivery {
  * the rest being held back by the cold: gas drawn fast is denser at the same gauge reading (`cylinderYield`).
  */
 export function drawnShare({ a, once }: Basis, leftover: number, trace?: Trace): number {
-  const { volume, pressure, temperature } = fullCylinder(a);
-  const flow = a.record('cylinder draw flow', 'm_draw', trace);
-  const manifold = a.record('cylinders on manifold', 'n_man', trace);
-  const wall = wallInForce(a, trace);
-  const air = a.value('air pressure');
-  const end = once(`yield ${leftover}`, () => cylinderYield(volume, wall, pressure, temperature, leftover + air, flow, manifold));
+  a.record('cylinder draw flow', 'm_draw', trace);
+  a.record('cylinders on manifold', 'n_man', trace);
+  wallInForce(a, trace);
+  const end = once(`yield ${leftover}`, () => {
+    const { volume, pressure, temperature } = fullCylinder(a);
+    return cylinderYield(volume, wallInForce(a), pressure, temperature, leftover + a.value('air pressure'), a.value('cylinder draw flow'), a.value('cylinders on manifold'));
+  });
   trace?.add({
     name: 'gas temperature in the cylinder when it is changed', symbol: 'T_cold', value: end.temperature, quantity: 'temperature',
     formula: 'energy balance of the gas with heat from the wall, at the draw flow', expression: 'solve(V_cyl, w_cyl, d_cyl, c_cyl, h_in, h_out, p_full, T_gas, p_left, p_air, m_draw, n_man)', kind: 'calculated', source: 'churchill chu wall',

@@ -8,7 +8,8 @@ import { drawPercentiles } from '../../../src/core/estimate/draw-percentile.ts';
 import { ownScatter } from '../../../src/core/estimate/own-scatter.ts';
 import { SOBOL_DIMENSIONS } from '../../../src/core/estimate/sobol.ts';
 import { drawnFactors, worldsOf } from '../../../src/core/estimate/worlds.ts';
-import { OPERATION_IDS, operationOf } from '../../../src/core/operations/all.ts';
+import { OPERATION_IDS, operationOf, type OperationId } from '../../../src/core/operations/all.ts';
+import type { Operation } from '../../../src/core/operations/operation.ts';
 import { sizeItem, type Sizing } from '../../../src/core/operations/size-item.ts';
 import { DRAWS, spreadItem } from '../../../src/core/operations/spread-item.ts';
 import { IN, PIN, STEEL, basisWith, scattered, sizePin } from './simulated-log.ts';
@@ -32,15 +33,15 @@ describe('the draws', () => {
     const one = worldsOf(PIN, SHORT, STEEL, 64, basis);
     const other = worldsOf(PIN, BAR, findMaterial('stainless steel'), 64, basis);
     for (const name of ['slag temperature', 'burning duty', 'set-up time', 'flow factor'] as const) {
-      expect(one.map((w) => w.read(name))).toEqual(other.map((w) => w.read(name)));
-      expect(new Set(one.map((w) => w.read(name))).size).toBe(64);
+      expect(one.drawn(name)).toEqual(other.drawn(name));
+      expect(new Set(one.drawn(name)).size).toBe(64);
     }
-    expect(one.map((w) => w.read('oxygen burnt share'))).not.toEqual(other.map((w) => w.read('oxygen burnt share')));
+    expect(one.drawn('oxygen burnt share')).not.toEqual(other.drawn('oxygen burnt share'));
   });
 
   it('draw nothing that is certain', () => {
     const basis = basisWith({ 'burning duty': 0.6 });
-    expect(worldsOf(PIN, SHORT, STEEL, 16, basis).map((w) => w.read('burning duty'))).toEqual(new Array(16).fill(0.6));
+    expect([...worldsOf(PIN, SHORT, STEEL, 16, basis).drawn('burning duty')]).toEqual(new Array(16).fill(0.6));
   });
 
   it('size an item in each world as sizing it with that world\'s assumptions does', () => {
@@ -49,14 +50,48 @@ describe('the draws', () => {
     const draws = emptyDraws(32);
     drawItem(PIN, sizing, basis, draws);
     const names = drawnFactors(PIN, SHORT, STEEL, basis.a);
-    worldsOf(PIN, SHORT, STEEL, 32, basis).forEach((world, i) => {
-      const certain = basisWith(Object.fromEntries(names.map((name) => [name, world.read(name)])));
-      const took = scattered(sizePin(4, 16, '3/8 x 36', certain), world.own, certain, sizing.cooling);
+    const worlds = worldsOf(PIN, SHORT, STEEL, 32, basis);
+    worlds.own.forEach((own, i) => {
+      const certain = basisWith(Object.fromEntries(names.map((name) => [name, worlds.read(i)(name)])));
+      const took = scattered(sizePin(4, 16, '3/8 x 36', certain), own, certain, sizing.cooling);
       expect(draws.rods[i]).toBe(took.rods);
       expect(draws.oxygen[i]).toBeCloseTo(took.oxygen, 9);
       expect(draws.burnTime[i]).toBeCloseTo(took.burning, 6);
       expect(draws.crewTime[i]).toBeCloseTo(took.crew, 6);
     });
+  });
+});
+
+const WORKS: readonly (readonly [OperationId, Readonly<Record<string, number>>, string, Parameters<typeof Assumptions.from>[0]])[] = [
+  ['PIN', { diameter: 4 * IN, length: 10 * IN }, 'carbon steel', []],
+  ['PIN', { diameter: 1 * IN, length: 10 * IN, hole: 0.6 * IN }, 'carbon steel', [{ name: 'ends worked', value: 2, kind: 'your value' }]],
+  ['HOLE', { hole: 1 * IN, depth: 6 * IN }, 'copper alloy', []],
+  ['GOUGE', { width: 1.6 * IN, depth: 0.7 * IN, length: 24 * IN }, 'stainless steel', [{ name: 'position', word: 'overhead' }]],
+  ['CUT', { thickness: 0.4 * IN, length: 24 * IN }, 'carbon steel', [{ name: 'cut method', word: 'kerf' }]],
+  ['CUT', { thickness: 3 * IN, length: 24 * IN }, 'cast iron', [{ name: 'cut method', word: 'kerf' }, { name: 'access', word: 'tight' }]],
+  ['CUT', { thickness: 3 * IN, length: 24 * IN }, 'carbon steel', [{ name: 'cut method', word: 'row of holes' }, { name: 'position', word: 'vertical down' }]],
+  ['STUD', { diameter: 2 * IN, count: 7 }, 'carbon steel', []],
+  ['BREACH', { thickness: 24 * IN, hole: 2.5 * IN, count: 3 }, 'reinforced concrete', []],
+];
+
+describe('the work that a draw makes of an item', () => {
+  // What `draw` writes out for speed must be what `work` says, draw by draw and to the last bit.
+  it.each(WORKS)('%s %o of %s with %o is its work with the numbers of the draw', (id, sizes, material, rows) => {
+    const operation = operationOf(id);
+    expect('draw' in operation).toBe(true);
+    const slow: Operation = Object.fromEntries(Object.entries(operation).filter(([key]) => key !== 'draw')) as unknown as Operation;
+    const basis = new Basis(Assumptions.from(rows));
+    const sizing = sizeItem(operation, sizes, undefined, findMaterial(material), basis);
+    const [one, other] = [emptyDraws(256), emptyDraws(256)];
+    drawItem(operation, sizing, basis, one);
+    drawItem(slow, sizing, basis, other);
+    expect(one).toEqual(other);
+    expect(new Set(one.oxygen).size).toBeGreaterThan(200);
+    const worlds = worldsOf(operation, sizing.rod.rod, sizing.material, 256, basis);
+    for (let i = 0; i < 256; i++) {
+      const { reach, pierceDepth } = operation.work(sizing.planned, sizing.rod.rod, worlds.read(i), basis.a, undefined, sizing.method);
+      expect([reach, pierceDepth]).toEqual([sizing.work.reach, sizing.work.pierceDepth]);
+    }
   });
 });
 
