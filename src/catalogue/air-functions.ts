@@ -72,6 +72,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: ['common practice'],
     cautions: ['AIR.RELEASE'],
     examples: ['=BURN.AIR.RELEASE(8)'],
+    monotone: [{ rises: ['flow'], risesWith: ['leak flow'], fallsWith: ['oxygen burnt share', 'bar oxygen burnt share'] }],
     calculate: ({ flow, rod }, { a }, trace) => {
       const choice = rod ?? findRod('3/8');
       recordGiven(trace, ['flow', 'm', flow, 'flow']);
@@ -90,6 +91,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['AIR.OXYGEN'],
     examples: ['=BURN.AIR.OXYGEN(4000,6,150,30)', '=BURN.AIR.OXYGEN(4000,6,{0;150;2000},30,20.9)'],
+    monotone: [{ rises: ['release', 'start'], risesWith: ['fresh air oxygen'] }, { rises: ['minutes'], falls: ['volume', 'freshAir'], without: ['start'] }],
     calculate: ({ minutes, start: percent, ...given }, basis, trace) => {
       const room = roomOf(given, basis, trace);
       const from = startOf(percent, room, trace);
@@ -107,6 +109,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['AIR.RISE'],
     examples: ['=BURN.AIR.RISE(4000,6,100)'],
+    monotone: [{ rises: ['volume', 'limit'], falls: ['release', 'start'] }, { rises: ['freshAir'], without: ['start'] }],
     calculate: ({ start: percent, limit: most, ...given }, basis, trace) => {
       const room = roomOf(given, basis, trace);
       return oxygenRiseTime(room, startOf(percent, room, trace), limitOf(most), trace);
@@ -122,6 +125,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['AIR.CLEAR'],
     examples: ['=BURN.AIR.CLEAR(4000,500,26)'],
+    monotone: [{ rises: ['volume', 'start'], falls: ['freshAir', 'limit'], risesWith: ['air mixing factor', 'fresh air oxygen'] }],
     calculate: ({ start: percent, limit: most, ...given }, basis, trace) => {
       const room = roomOf(given, basis, trace);
       return oxygenClearTime(room, startOf(percent, room, trace), limitOf(most), trace);
@@ -137,6 +141,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['AIR.FRESH'],
     examples: ['=BURN.AIR.FRESH(6)', '=BURN.AIR.FRESH(6,22)'],
+    monotone: [{ rises: ['release'], falls: ['limit'], risesWith: ['air mixing factor', 'fresh air oxygen'] }],
     calculate: ({ release: flow, limit: most }, basis, trace) => {
       const mixing = basis.a.record('air mixing factor', 'K', trace);
       const outside = basis.a.record('fresh air oxygen', 'x_a', trace);
@@ -158,6 +163,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.252'],
     cautions: ['AIR.PEOPLE'],
     examples: ['=BURN.AIR.PEOPLE(4000,14,2)', '=BURN.AIR.PEOPLE(60000,30,2,"yes")'],
+    monotone: [{ rises: ['people'], falls: ['volume', 'ceiling'] }],
     calculate: ({ volume: V, ceiling, people, obstructed }, _basis, trace) => {
       recordGiven(trace, ['volume', 'V', V, 'volume'], ['ceiling', 'H', ceiling, 'distance'], ['people', 'n', people, 'count']);
       const needs = ventilation(V, ceiling, people, obstructed === 'yes', trace);
@@ -183,6 +189,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: ['ap-42 12.19', 'osha 1910.1000', 'niosh pocket guide', 'iupac atomic weights', 'acgih ventilation'],
     cautions: ['AIR.FUME'],
     examples: ['=BURN.AIR.FUME("3/8",20,4000,150)'],
+    monotone: [{ column: 'in the air', rises: ['minutes'], falls: ['volume', 'freshAir'], risesWith: ['fume factor', 'air mixing factor'] }],
     calculate: ({ rod, minutes, volume: V, freshAir: Q }, basis, trace) => {
       const { a } = basis;
       const fume = burnFume(rod, findMaterial(a.word('material')), basis, trace);

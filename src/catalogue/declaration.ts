@@ -1,3 +1,4 @@
+import type { ChoiceName, NumberName } from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
 import type { Material } from '../core/burn/materials.ts';
@@ -68,6 +69,26 @@ export interface Model {
   readonly leavesOut: string;
 }
 
+/**
+ * How a number moves while one thing it depends on grows and all else stands: never against it. Tested on pairs of values
+ * over all that is accepted.
+ */
+export interface Monotone<N extends string = string> {
+  /** Column of the first row, of functions that give rows or a table. */
+  readonly column?: string;
+  /** Parameters with which it rises, or falls. */
+  readonly rises?: readonly N[];
+  readonly falls?: readonly N[];
+  /** Assumptions with which it rises, or falls. */
+  readonly risesWith?: readonly NumberName[];
+  readonly fallsWith?: readonly NumberName[];
+  /** Optional parameters that it holds with only, and without. */
+  readonly given?: readonly N[];
+  readonly without?: readonly N[];
+  /** Words of assumptions that it holds with only. */
+  readonly assuming?: Readonly<Partial<Record<ChoiceName, string>>>;
+}
+
 interface Common<P extends Record<string, Parameter>> {
   readonly name: string;
   readonly family: string;
@@ -84,6 +105,7 @@ interface Common<P extends Record<string, Parameter>> {
   /** Formulas that have no result, where the reason is not a single wrong argument; the reference shows their errors. */
   readonly fails?: readonly string[];
   readonly model?: Model;
+  readonly monotone?: readonly Monotone<keyof P & string>[];
 }
 
 /** One value for each item; ranges broadcast and spill. */

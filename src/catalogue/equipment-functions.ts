@@ -33,6 +33,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.133'],
     cautions: ['EYE'],
     examples: ['=BURN.EYE.SHADE(3)', '=BURN.EYE.SHADE("20 mm")'],
+    monotone: [{ rises: ['thickness'] }],
     calculate: ({ thickness }, _basis, trace) => {
       recordGiven(trace, ['thickness', 's', thickness, 'length']);
       return eyeShade(thickness, trace).shade;
@@ -55,6 +56,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.253'],
     cautions: ['CYLINDER'],
     examples: ['=BURN.CYLINDER.SEPARATION(12)', '=BURN.CYLINDER.SEPARATION({12;8},{0;6},{0;30})'],
+    monotone: [{ column: 'missing', falls: ['separation'] }, { column: 'distance', rises: ['separation'] }],
     calculate: ({ separation, barrierHeight, barrierMinutes }, { a }, trace) => {
       const barrier = barrierHeight === undefined ? undefined : { height: barrierHeight, rating: barrierMinutes ?? 0 };
       const { needed, missing, barrierCounts, short } = cylinderSeparation(separation, barrier);
@@ -81,6 +83,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.253', 'osha 1910.104'],
     cautions: ['CYLINDER.LIMITS'],
     examples: ['=BURN.CYLINDER.LIMITS(12)', '=BURN.CYLINDER.LIMITS(26,244,8000)'],
+    monotone: [{ column: 'oxygen', rises: ['cylinders', 'content'], risesWith: ['cylinder volume', 'cylinder pressure'] }],
     calculate: ({ cylinders, content, reserve }, { a }, trace) => {
       const full = content ?? cylinderContent(a.value('cylinder volume'), a.value('cylinder pressure') + a.value('air pressure'), FILL_TEMPERATURE);
       const check = manifoldLimits(cylinders, full, reserve ?? 0);
@@ -117,6 +120,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     sources: ['astm b258', 'nbs handbook 100'],
     cautions: ['LEAD'],
     examples: ['=BURN.LEAD.DROP(150,100,"2/0")'],
+    monotone: [{ rises: ['amps', 'length'], risesWith: ['lead temperature', 'lead lay'] }],
     calculate: ({ amps, length, gauge }, { a }, trace) => {
       recordGiven(trace, ['amps', 'I', amps, 'current'], ['length', 'L', length, 'distance']);
       const temperature = a.record('lead temperature', 'T', trace);
@@ -137,6 +141,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     sources: ['peukert 1897', 'common practice'],
     cautions: ['BATTERY'],
     examples: ['=BURN.BATTERY.STRIKES(100)', '=BURN.BATTERY.STRIKES(70,150,3)'],
+    monotone: [{ rises: ['ampHours'], falls: ['amps', 'seconds'], risesWith: ['battery usable share'] }],
     calculate: ({ ampHours, amps, seconds }, { a }, trace) => {
       recordGiven(trace, ['amp hours', 'C', ampHours, 'charge']);
       if (amps !== undefined) recordGiven(trace, ['amps', 'I', amps, 'current']);

@@ -25,13 +25,15 @@ export function watchRule(word: string | undefined, { a }: Basis): FireWatchRule
 /** Reach of hot metal from a height [m], for the low, middle and high drop size; kept for the call. */
 export function reachFrom(metres: number, { a, once }: Basis, trace?: Trace): FireReach {
   const within = (d: number): number => Math.min(Math.max(d, DROP_RANGE.smallest), DROP_RANGE.largest);
-  const { low, value, high } = a.inForce('drop diameter');
-  const make = (): FireReach =>
-    fireReach(
+  const make = (): FireReach => {
+    const { low, value, high } = a.inForce('drop diameter');
+    return fireReach(
       metres, [low, value, high].map(within), a.value('drop density'),
       { density: a.value('air density'), viscosity: a.value('air viscosity'), wind: a.value('wind') }, { speed: a.value('throw speed'), bounce: a.value('bounce') }, trace,
     );
+  };
   if (!trace) return once(`reach ${metres}`, make);
+  const { low, high } = a.inForce('drop diameter');
   recordGiven(trace, ['height', 'h', metres, 'distance'], ['smallest drop followed', 'd_low', within(low), 'length'], ['largest drop followed', 'd_high', within(high), 'length']);
   for (const [name, symbol] of [['drop diameter', 'd_mid'], ['drop density', 'rho'], ['throw speed', 'v_0'], ['bounce', 'e_b'], ['wind', 'u'], ['air density', 'rho_air'], ['air viscosity', 'nu']] as const) a.record(name, symbol, trace);
   return make();
@@ -91,6 +93,7 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['FIRE.REACH'],
     examples: ['=BURN.FIRE.REACH(30)'],
+    monotone: [{ rises: ['height'], risesWith: ['throw speed', 'wind', 'bounce'] }],
     calculate: ({ height: metres }, basis, trace) => reachFrom(metres, basis, trace).reach,
   }),
   tableFunction({

@@ -9,6 +9,7 @@ import { pushCheck, type Demand } from '../core/fit/push-check.ts';
 import { pushRam, RAM_TONS } from '../core/fit/push-ram.ts';
 import { pushSpacers } from '../core/fit/push-spacers.ts';
 import { retainedInterference } from '../core/fit/retained-interference.ts';
+import { shrinkFit } from '../core/fit/shrink-pin.ts';
 import { LONGEST } from '../core/heat/cooling-time.ts';
 import { bossInForce, coolingInForce, methodInForce, passesInForce, physicsInForce, recordHeating } from '../core/heat/heat-in-force.ts';
 import { findMaterial } from '../core/burn/materials.ts';
@@ -22,7 +23,7 @@ import { POUND_FORCE, type QuantityName } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { optional, required, rowsFunction, tableFunction, valueFunction, type Declaration, type Output, type QuantityKind } from './declaration.ts';
 import { recordGiven } from './given.ts';
-import { recordShrink, shrinkInForce } from './heat-functions.ts';
+import { recordShrink } from './heat-functions.ts';
 import { LENGTH } from './limits.ts';
 
 const SHORT_TON = 2000 * POUND_FORCE;
@@ -69,6 +70,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: [...GRIP, 'hill', 'simo hughes', 'timoshenko goodier'],
     cautions: ['GRIP'],
     examples: ['=BURN.GRIP.PRESSURE(4,0.001,6)', '=BURN.GRIP.PRESSURE(4,0.001,6,2.5)'],
+    monotone: [{ rises: ['interference', 'boss'], falls: ['hole'], risesWith: ['pin modulus', 'boss modulus', 'pin yield strength', 'boss yield strength'] }, { falls: ['diameter'], without: ['hole'] }],
     calculate: ({ diameter: D, interference: delta, boss: Do, hole: d = 0 }, { a }, trace) => pressureOf(D, delta, Do, d, a, trace),
   }),
   valueFunction({
@@ -81,6 +83,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: GRIP,
     cautions: ['GRIP'],
     examples: ['=BURN.GRIP.FORCE(4,10,0.0012,10)', '=BURN.GRIP.FORCE(4,10,0.0012,10,2.5)'],
+    monotone: [{ rises: ['length', 'interference', 'boss'], falls: ['hole'], risesWith: ['joint friction', 'rust bond'] }],
     calculate: ({ diameter: D, length: L, interference: delta, boss: Do, hole: d = 0 }, { a }, trace) => {
       const pressure = pressureOf(D, delta, Do, d, a, trace);
       recordGiven(trace, ['length', 'L', L, 'length']);
@@ -100,6 +103,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: [...GRIP, 'importance sampling', 'en 1993-1-2', 'hill', 'simo hughes', 'churchill chu'],
     cautions: ['GRIP'],
     examples: ['=BURN.GRIP.AFTER(4,10,10,2.5,60)'],
+    monotone: [{ column: 'likely', rises: ['length', 'force tried'] }],
     calculate: ({ diameter: D, length: L, boss: Do, hole: d, 'force tried': tried }, { a }, trace) => {
       const steps = distinct(trace);
       recordGiven(steps, ['diameter', 'D', D, 'length'], ['length', 'L', L, 'length'], ['boss', 'D_o', Do, 'length'], ['hole', 'd', d, 'length'], ['force tried', 'T', tried, 'force']);
@@ -120,7 +124,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
           pinSteel: pinSteelInForce(a), bossSteel: bossSteelInForce(a), interferences: most > 0 ? [0, 0.4 * most, most] : [0],
         }, physicsInForce(a),
       );
-      const shrink = shrinkInForce(pin, method, a);
+      const shrink = shrinkFit(retained.heated, interferences.likely);
       recordShrink(shrink, steps);
       const grip = gripAfter(
         {
@@ -151,6 +155,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: ['common practice'],
     cautions: ['PUSH'],
     examples: ['=BURN.PUSH.RAM(30)', '=BURN.PUSH.RAM("270 kN")'],
+    monotone: [{ rises: ['force'], fallsWith: ['ram use'] }],
     calculate: ({ force }, { a }, trace) => {
       recordGiven(trace, ['force', 'F', force, 'force']);
       return pushRam(force, a.record('ram use', 'use', trace), undefined, a.system, trace).rating;
@@ -172,6 +177,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: ['common practice'],
     cautions: ['PUSH'],
     examples: ['=BURN.PUSH.SPACERS(10,6)'],
+    monotone: [{ column: 'strokes', rises: ['length'], falls: ['stroke'], risesWith: ['push clearance'], fallsWith: ['stroke use'] }, { column: 'spacers', rises: ['length'], falls: ['stroke'] }, { column: 'travel', rises: ['length'] }],
     calculate: ({ length: L, stroke }, { a }, trace) => {
       recordGiven(trace, ['length', 'L', L, 'length'], ['stroke', 'stroke', stroke, 'length']);
       const s = pushSpacers({ length: L, stroke, strokeUse: a.record('stroke use', 'share', trace), clearance: a.record('push clearance', 'clear', trace) }, a.system, trace);
@@ -191,6 +197,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: ['column formulas', 'common practice'],
     cautions: ['PUSH'],
     examples: ['=BURN.PUSH.CHECK(30,4,2.5,10)', '=BURN.PUSH.CHECK(30,4,2.5,10,3.5)'],
+    monotone: [{ column: 'used', rises: ['force', 'hole'], falls: ['spacerDiameter'], fallsWith: ['pin yield strength'] }],
     calculate: ({ force, 'pin diameter': D, hole: d, length: L, spacerDiameter }, { a }, trace) => {
       recordGiven(trace, ['force', 'F', force, 'force'], ['pin diameter', 'D', D, 'length'], ['hole', 'd', d, 'length'], ['length', 'L', L, 'length']);
       const spacer = spacerDiameter ?? D - a.record('spacer clearance', 'c_s', trace);
@@ -231,6 +238,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: ['common practice', 'aws d1.1'],
     cautions: ['GUARD', 'PIN'],
     examples: ['=BURN.GUARD.PLATES(4,10)'],
+    monotone: [{ column: 'value', rises: ['diameter'], risesWith: ['base plate margin'] }],
     calculate: ({ diameter: D, length: L }, basis, trace) => {
       const { a } = basis;
       const sized = sizeItem(PIN, { diameter: D, length: L }, undefined, findMaterial(a.word('material')), basis);

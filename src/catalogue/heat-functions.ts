@@ -68,6 +68,7 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['COOL'],
     examples: ['=BURN.COOL.TIME(4,2.5,10)', '=BURN.COOL.TIME(4,2.5,10,"water")', '=BURN.COOL.TIME("100 mm","60 mm","250 mm","air","120 C")'],
+    monotone: [{ falls: ['target'], risesWith: ['heat into the part'], without: ['method'], assuming: { 'cooling method': 'air' } }],
     calculate: ({ diameter: D, hole: d, length: L, method: word, target: wanted }, { a }, trace) => {
       recordGiven(trace, ['diameter', 'D', D, 'length'], ['hole', 'd', d, 'length'], ['length', 'L', L, 'length']);
       const way = methodOr(word, a);

@@ -118,6 +118,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: [],
     examples: ['=BURN.SPREAD("PIN",{4,10;3,8},"oxygen",90)'],
+    monotone: [{ column: 'value', rises: ['percentile'] }],
     calculate: ({ operation: id, sizes: cells, quantity: word, percentile }, basis) => {
       const operation = operationOf(id as OperationId);
       const quantity = word as SpreadQuantity;
@@ -141,6 +142,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     sources: [...SOURCES, 'latin hypercube', 'peukert 1897'],
     cautions: ['CYLINDER', 'BATTERY'],
     examples: ['=BURN.JOB.STOCK("PIN",{4,10;4,10;3,8},90)'],
+    monotone: [{ column: 'amount', rises: ['confidence'] }],
     calculate: ({ operation: id, sizes: cells, confidence }, basis) => {
       const operation = operationOf(id as OperationId);
       const { sizings, bad } = goodItems(operation, 'sizes', cells, basis);

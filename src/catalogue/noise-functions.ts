@@ -94,6 +94,7 @@ export const NOISE_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['NOISE'],
     examples: ['=BURN.NOISE.HOURS(92)', '=BURN.NOISE.HOURS(92,"OSHA")', '=BURN.NOISE.HOURS({90;95;100},"NIOSH")'],
+    monotone: [{ falls: ['level'] }],
     calculate: ({ level, rule: word }, { a }, trace) => {
       const of = ruleOf(word, a);
       recordText(trace, 'rule', 'rule', of.name, word === undefined ? 'assumption noise rule' : 'given');

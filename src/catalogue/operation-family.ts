@@ -13,6 +13,7 @@ import { distinct } from '../core/trace/distinct.ts';
 import { recorder, type Trace } from '../core/trace/trace.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import { optional, required, rowsFunction, tableFunction, valueFunction, type Column, type Declaration, type Output, type Parameter, type Values } from './declaration.ts';
+import { operationMoves } from './operation-moves.ts';
 import { planCautions } from './plan-cautions.ts';
 import { STEP_COLUMNS, stepLines } from './step-table.ts';
 
@@ -70,6 +71,7 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
     sources: SOURCES,
     cautions: operation.cautions,
     examples: [`=BURN.${operation.id}.${suffix}(${arguments_})`],
+    monotone: operationMoves<keyof FamilyParameters<G> & string>(operation.id, suffix),
   });
   const value = (suffix: string, summary: string, quantity: QuantityName, of: (s: Sizing) => number): Declaration =>
     valueFunction({ ...common(suffix), summary: `${summary} to ${operation.summary}.`, result: { kind: 'value', quantity }, calculate: (v, basis, trace) => of(size(v, basis, trace)) });

@@ -13,6 +13,7 @@ export const PIN_FUNCTIONS: readonly Declaration[] = [
     sources: ['common practice'],
     cautions: ['PIN'],
     examples: ['=BURN.PIN.HOLE(4)'],
+    monotone: [{ rises: ['diameter'], risesWith: ['bore ratio'] }],
     calculate: ({ diameter }, { a }, trace) => {
       trace?.add({ name: 'diameter', symbol: 'D', value: diameter, quantity: 'length', formula: 'given', kind: 'input', source: '' });
       return pinHole(diameter, a, trace);

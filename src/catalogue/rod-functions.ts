@@ -38,6 +38,7 @@ export const ROD_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['ROD'],
     examples: ['=BURN.ROD.FLOW("3/8",80)', '=BURN.ROD.FLOW("1/4 x 24",90,12)'],
+    monotone: [{ rises: ['pressure'], falls: ['length'], risesWith: ['holder orifice', 'air pressure'], fallsWith: ['gas temperature'] }],
     calculate: ({ rod, pressure, length }, basis, trace) => {
       const left = lengthOf(rod, length);
       if (trace) {
@@ -63,6 +64,7 @@ export const ROD_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['ROD'],
     examples: ['=BURN.ROD.PRESSURE("3/8",8)'],
+    monotone: [{ rises: ['flow', 'length'], fallsWith: ['holder orifice'], risesWith: ['gas temperature'] }],
     calculate: ({ rod, flow, length }, basis, trace) => {
       const left = lengthOf(rod, length);
       if (trace) {

@@ -49,6 +49,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: CYLINDER,
     cautions: ['CYLINDER'],
     examples: ['=BURN.CYLINDER.CONTENT(43,2200)', '=BURN.CYLINDER.CONTENT("43 L",2200,70,0)', '=BURN.CYLINDER.CONTENT("12 x 50 L pack","200 bar","15 C",0)'],
+    monotone: [{ rises: ['waterVolume', 'pressure'], falls: ['temperature', 'leftoverPressure'] }],
     calculate: ({ waterVolume, pressure, temperature, leftoverPressure }, { a }, trace) => {
       const steps = distinct(trace);
       if (waterVolume.size) input(steps, 'size', 'size', waterVolume.size.name, 'count');
@@ -79,6 +80,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: [...CYLINDER, 'churchill chu wall', 'army welding manual'],
     cautions: ['CYLINDER'],
     examples: ['=BURN.CYLINDER.COUNT(1000)', '=BURN.CYLINDER.COUNT(1000,BURN.CYLINDER.CONTENT("50 L","200 bar","15 C"))'],
+    monotone: [{ rises: ['oxygen'], falls: ['content'], risesWith: ['cylinder change loss', 'leftover pressure'] }],
     calculate: ({ oxygen, content }, basis, trace) => {
       input(trace, 'oxygen', 'O', oxygen, 'oxygen');
       return countInForce(oxygen, content, basis, trace);
@@ -97,6 +99,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: ['oxygen equation of state'],
     cautions: ['CYLINDER'],
     examples: ['=BURN.CYLINDER.GAUGE(2200,0)', '=BURN.CYLINDER.GAUGE(2200,"38 C")'],
+    monotone: [{ rises: ['pressure at 70 F', 'temperature'] }],
     calculate: ({ 'pressure at 70 F': fill, temperature }, { a }, trace) => {
       input(trace, 'pressure at 70 F', 'p_fill', fill, 'pressure');
       input(trace, 'temperature', 'T_gas', temperature, 'temperature');
@@ -120,6 +123,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: HOSE,
     cautions: ['HOSE'],
     examples: ['=BURN.HOSE.LOSS(20,90,50,"3/8")'],
+    monotone: [{ rises: ['flow', 'length'], falls: ['setting', 'bore'], risesWith: ['hose fittings', 'hose roughness', 'gas temperature'] }],
     calculate: ({ flow, setting, length, bore: d }, basis, trace) => {
       const steps = distinct(trace);
       input(steps, 'flow', 'm', flow, 'flow');
@@ -145,6 +149,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: [...HOSE, 'navy diving manual', 'navy underwater cutting'],
     cautions: ['HOSE'],
     examples: ['=BURN.HOSE.SETTING(90,15,50,"3/8")', '=BURN.HOSE.SETTING(90,15,100,"3/8",60)'],
+    monotone: [{ rises: ['tipPressure', 'flow', 'length', 'depth'], falls: ['bore'], risesWith: ['hose fittings', 'hose roughness'] }],
     calculate: ({ tipPressure: tip, flow, length, bore: d, depth }, basis, trace) => {
       const steps = distinct(trace);
       input(steps, 'tip pressure', 'p', tip, 'pressure');
@@ -170,6 +175,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: [...HOSE, 'blasius', 'orifice flow', 'churchill chu wall', 'navy diving manual'],
     cautions: ['SUPPLY'],
     examples: ['=BURN.SUPPLY.CHECK("3/8 x 36",90,50,"3/8",1)', '=BURN.SUPPLY.CHECK("3/8 x 36",90,200,"1/4",2,100)'],
+    monotone: [{ column: 'now', rises: ['setting', 'bore', 'cylinders', 'content'], falls: ['hoseLength', 'depth'], risesWith: ['holder orifice'], fallsWith: ['hose fittings'] }],
     calculate: (values, basis, trace) => {
       const { content, depth, ...others } = values;
       const inputs = { ...others, content, depth };

@@ -1,0 +1,8 @@
+import { expect, it } from 'vitest';
+import { ALL_CALLS, fuzzGroup } from './groups.ts';
+
+it('all groups together make 200,000 calls', () => {
+  expect(ALL_CALLS).toBeGreaterThanOrEqual(200_000);
+});
+
+fuzzGroup('safety and lists');

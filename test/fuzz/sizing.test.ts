@@ -1,0 +1,3 @@
+import { fuzzGroup } from './groups.ts';
+
+fuzzGroup('sizing');
