@@ -19,6 +19,8 @@ const scratch = mkdtempSync(path.join(os.tmpdir(), 'rodsheet-two-builds-'));
 try {
   const later = path.join(scratch, 'later.mjs');
   writeFileSync(later, LATER);
+  // Once, so that a file saved meanwhile makes no difference.
+  for (const name of WANTED) copy(path.join(ROOT, name), path.join(scratch, 'source', name));
   const one = build('a', {});
   const other = build('b/another place/deeper', { TZ: 'Pacific/Kiritimati', LC_ALL: 'tr_TR.UTF-8', LANG: 'tr_TR.UTF-8', NODE_OPTIONS: `--import ${pathToFileURL(later).href}` });
   const names = [...new Set([...one.keys(), ...other.keys()])].sort();
@@ -34,11 +36,14 @@ try {
   rmSync(scratch, { recursive: true, force: true });
 }
 
-/** Files of one build by name. Packages are linked in and taken to lie where the link is, as `npm ci` would put them. */
+/** Files of one build by name. Packages are linked in one by one and taken to lie where the link is, as `npm ci` would put them; what builds keep in between is not. */
 function build(place, environment) {
   const folder = path.join(scratch, place);
-  for (const name of WANTED) copy(path.join(ROOT, name), path.join(folder, name));
-  symlinkSync(path.join(ROOT, 'node_modules'), path.join(folder, 'node_modules'), 'dir');
+  copy(path.join(scratch, 'source'), folder);
+  mkdirSync(path.join(folder, 'node_modules'));
+  for (const name of readdirSync(path.join(ROOT, 'node_modules'))) {
+    if (!name.startsWith('.cache')) symlinkSync(path.join(ROOT, 'node_modules', name), path.join(folder, 'node_modules', name));
+  }
   const args = [path.join(folder, 'node_modules/webpack/bin/webpack.js'), '--no-resolve-symlinks', '--no-resolve-loader-symlinks', ...process.argv.slice(2)];
   const { status, stdout, stderr } = spawnSync(process.execPath, args, { cwd: folder, encoding: 'utf8', env: { ...process.env, ...environment } });
   if (status !== 0) throw new Error(`the build in ${folder} failed:\n${stdout}${stderr}`);
