@@ -156,7 +156,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
       volume,
       ceiling: required(CEILING, 'Ceiling height, ft', '14'),
       people: required(PEOPLE, 'People at the work', '2'),
-      obstructed: optional({ kind: 'choice', choices: ['no', 'yes'] }, 'yes for a confined space, partitions or balconies that hinder cross ventilation', '"no"'),
+      obstructed: optional({ kind: 'choice', choices: ['no', 'yes'] }, 'yes for a confined space, partitions or balconies that hinder cross ventilation; no when left out', '"no"'),
     },
     assume: true,
     result: { kind: 'value', quantity: 'airflow' },

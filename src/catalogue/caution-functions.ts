@@ -6,7 +6,7 @@ import { jobSheet } from './job-sheet.ts';
 import { conditionTexts, impliedConditions, operationsIn } from './condition-cells.ts';
 
 export const operationWords = required({ kind: 'text' }, 'PIN, HOLE, GOUGE, CUT, STUD or BREACH; several with commas between', '"PIN"');
-export const conditionCells = optional({ kind: 'cells' }, 'Cells that say how the job is, such as confined, height 30 ft, galvanised; BURN.CONDITIONS lists the words', 'A2:A9');
+export const conditionCells = optional({ kind: 'cells' }, 'Cells that say how the job is, such as confined, height 30 ft, galvanised; BURN.CONDITIONS lists the words; none when left out', 'A2:A9');
 
 export const CAUTION_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
@@ -51,7 +51,7 @@ export const CAUTION_FUNCTIONS: readonly Declaration[] = [
       plan: required({ kind: 'cells' }, 'Region of a PLAN, or several below each other, with heading rows; columns are found by heading', 'A1#'),
       operation: operationWords,
       conditions: conditionCells,
-      title: optional({ kind: 'text' }, 'What the job is called', '"Boom foot pins, dragline 2"'),
+      title: optional({ kind: 'text' }, 'What the job is called; exothermic rod work when left out', '"Boom foot pins, dragline 2"'),
     },
     assume: true,
     result: { kind: 'table', columns: ['section', 'what', 'figure', 'note'].map((heading) => ({ heading })), headless: true },

@@ -45,8 +45,8 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     summary: 'Distance of stored oxygen cylinders from fuel gas or combustibles beside the 20 ft, or the barrier, of 29 CFR 1910.253(b)(4)(iii), and what is missing.',
     parameters: {
       separation: required(AWAY, 'Distance of the oxygen from fuel gas or combustibles, ft', '12'),
-      barrierHeight: optional(AWAY, 'Height of a noncombustible barrier between them, ft', '5'),
-      barrierMinutes: optional(RATING, 'Fire resistance of the barrier, min', '30'),
+      barrierHeight: optional(AWAY, 'Height of a noncombustible barrier between them, ft; no barrier when left out', '5'),
+      barrierMinutes: optional(RATING, 'Fire resistance of the barrier, min; 0 when left out', '30'),
     },
     assume: true,
     result: {
@@ -76,7 +76,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     parameters: {
       cylinders: required(CYLINDERS, 'Cylinders connected to one manifold', '12'),
       content: optional(CONTENT, 'Oxygen in one full cylinder, scf; from the assumptions cylinder volume and cylinder pressure when left out', '244'),
-      reserve: optional(RESERVE, 'Oxygen on the site that is not connected, scf', '0'),
+      reserve: optional(RESERVE, 'Oxygen on the site that is not connected, scf; 0 when left out', '0'),
     },
     assume: true,
     result: { kind: 'table', columns: [{ heading: 'figure' }, { heading: 'oxygen', quantity: 'oxygen' }, { heading: 'limit', quantity: 'oxygen' }, { heading: 'stands' }, { heading: 'due' }, { heading: 'source' }, { heading: 'clause' }] },

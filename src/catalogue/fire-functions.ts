@@ -100,7 +100,7 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.FIRE.CHECK',
     family: 'FIRE',
     summary: 'What lies inside the reach of hot metal: those of your own things that do, nearest first, then what to look for before lighting and what to do with it.',
-    parameters: { height, things: optional({ kind: 'cells' }, 'Two columns: what is near the work, and its distance, ft', 'A2:B9') },
+    parameters: { height, things: optional({ kind: 'cells' }, 'Two columns: what is near the work, and its distance, ft; only what to look for is listed when left out', 'A2:B9') },
     assume: true,
     result: { kind: 'table', columns: [{ heading: 'look for' }, { heading: 'distance', quantity: 'distance' }, { heading: 'reach', quantity: 'distance' }, { heading: 'what to do' }, { heading: 'source' }, { heading: 'clause' }] },
     sources: [...SOURCES, 'nfpa 51b 2019'],

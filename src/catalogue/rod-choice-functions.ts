@@ -134,8 +134,8 @@ export const ROD_CHOICE_FUNCTIONS: readonly Declaration[] = [
     parameters: {
       operation: required({ kind: 'choice', choices: OPERATION_IDS }, `Operation: ${OPERATION_IDS.join(', ')}`, '"PIN"'),
       size: required({ kind: 'cells' }, 'First size of the operation, or a range that holds all its sizes', '4'),
-      secondSize: optional({ kind: 'cells' }, 'Second size of the operation, such as the length of a pin or the depth of a hole', '10'),
-      thirdSize: optional({ kind: 'cells' }, 'Third size of the operation, where it has one', '2.5'),
+      secondSize: optional({ kind: 'cells' }, 'Second size of the operation, such as the length of a pin or the depth of a hole; left out where the first is a range of all', '10'),
+      thirdSize: optional({ kind: 'cells' }, 'Third size of the operation, where it has one; as the operation plans it when left out', '2.5'),
       access: optional(ROD_LENGTH, 'Clear length in front of the work; the assumptions for short rods and for bars when left out', '30'),
     },
     assume: true,
