@@ -1,8 +1,9 @@
+import { backgroundOf } from '../catalogue/background.ts';
 import type { Declaration, Parameter } from '../catalogue/declaration.ts';
 import { fromSi } from '../core/units/parse-quantity.ts';
 
 /**
- * Formulas that have no result, each for one reason that its error says: those declared, the last needed argument
+ * Formulas that have no result, each for one reason that its error says: those of its background, the last needed argument
  * missing, the first number outside its limits, a wrong word or name, a wrong assumption.
  */
 export function failingFormulas(d: Declaration): readonly string[] {
@@ -17,7 +18,7 @@ export function failingFormulas(d: Declaration): readonly string[] {
     return text === undefined ? [] : [withText(i, text)];
   });
   return [
-    ...(d.fails ?? []),
+    ...(backgroundOf(d.name).fails ?? []),
     ...(needed > 0 ? [formula(parameters.slice(0, needed - 1).map(argumentOf))] : []),
     ...wrong,
     ...(d.assume === true ? [formula([...parameters.map((p) => (p.optional ? '' : argumentOf(p))), '{"no such name",1}'])] : []),

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { backgroundOf } from '../catalogue/background.ts';
 import { parameterLabel, type Declaration, type Kind, type Parameter } from '../catalogue/declaration.ts';
 import { RODS } from '../core/burn/rods.ts';
 import { MATERIALS } from '../core/burn/materials.ts';
@@ -34,7 +35,7 @@ export function functionPage(entry: Entry): Page {
     ['arguments', 'Arguments', host.parameters.length > 0 ? <Arguments d={d} parameters={host.parameters} /> : <p>It takes none.</p>],
     ['result', 'Result', <Result d={d} />],
     ['examples', examples.length > 1 ? 'Examples' : 'Example', examples.map((example) => <Example d={d} example={example} />)],
-    ...(d.model ? [['model', 'Model', <ModelText d={d} />] as const] : []),
+    ['model', 'Model', <ModelText d={d} />],
     ...(working ? [['working', 'Working', working] as const] : []),
     ['assumptions', 'Assumptions', <AssumptionsUsed used={explained.assumptions} formula={d.examples[0] ?? ''} />],
     ['cautions', 'Cautions', <Cautions cautions={explained.cautions} />],
@@ -123,7 +124,10 @@ function Arguments({ d, parameters }: { readonly d: Declaration; readonly parame
           </tbody>
         </table>
       </div>
-      {d.result.kind !== 'table' && <p class="fine">Each takes one cell or a range; ranges give one {d.result.kind === 'rows' ? 'row' : 'value'} for each item. A text with a unit, such as 100 mm or 4-1/2", works in place of a plain number.</p>}
+      <p class="fine">
+        {d.result.kind !== 'table' && `Each takes one cell or a range; ranges give one ${d.result.kind === 'rows' ? 'row' : 'value'} for each item. `}
+        A text with a unit, such as 100 mm or 4-1/2", works in place of a plain number.{d.assume !== false && ' With SI: where a row of assume sets units to SI.'}
+      </p>
     </>
   );
 }
@@ -149,8 +153,8 @@ function Result({ d }: { readonly d: Declaration }) {
   );
 }
 
-function ModelText({ d: { model } }: { readonly d: Declaration }) {
-  if (!model) return null;
+function ModelText({ d }: { readonly d: Declaration }) {
+  const model = backgroundOf(d.name);
   return (
     <dl class="model">
       <dt>How it is worked out</dt>

@@ -3,7 +3,7 @@ import { calculatedEntries } from './entries.ts';
 import { ASSUMPTIONS_FILE, INDEX_FILE, JOB_FILE, SOURCES_FILE } from './files.ts';
 import { functionPage } from './function-page.tsx';
 import { indexPage } from './index-page.tsx';
-import type { Page } from './page.ts';
+import { modelPages } from './model-page.tsx';
 import { assumptionsPage, sourcesPage } from './register-pages.tsx';
 import { documentOf, type Way } from './shell.tsx';
 import { workedJob } from './worked-job.tsx';
@@ -11,8 +11,7 @@ import { workedJob } from './worked-job.tsx';
 export const SCRIPT_FILE = 'filter.js';
 
 export async function referencePages(): Promise<Readonly<Record<string, string>>> {
-  const [entries, job] = await Promise.all([calculatedEntries(), workedJob()]);
-  const models: readonly Page[] = [];
+  const [entries, job, models] = await Promise.all([calculatedEntries(), workedJob(), modelPages()]);
   const pages = [indexPage(entries, models), job, ...models, assumptionsPage(), sourcesPage(), ...entries.map(functionPage)];
   const ways: readonly Way[] = [
     { file: INDEX_FILE, label: 'Functions' }, { file: JOB_FILE, label: 'Worked job' }, ...models.map((m) => ({ file: m.file, label: m.title })),
