@@ -33,7 +33,14 @@ export function withUnit(summary: string, kind: Kind): string {
 
 /** A declaration as a host is given it. `defaults` are today's unless those of an earlier version are given. */
 export function hostFunction(d: Declaration, defaults?: Assumptions): HostFunction {
-  const parameters = Object.entries(d.parameters).map(([name, { summary, optional, example, kind }]) => ({ name: parameterLabel(name), summary: withUnit(summary, kind), optional, example, zeroIsBlank: zeroIsBlank(kind) }));
+  const parameters = Object.entries(d.parameters).map(([name, { summary, optional, example, kind }]) => ({
+    name: parameterLabel(name),
+    // Put together when it is asked for: functions.js is built without summaries, and does not ask.
+    get summary() { return withUnit(summary, kind); },
+    optional,
+    example,
+    zeroIsBlank: zeroIsBlank(kind),
+  }));
   return {
     name: d.name,
     summary: d.summary,
