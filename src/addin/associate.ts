@@ -47,13 +47,7 @@ function laterCall(name: string, further: FurtherFunctions, cards: Cards | undef
 /** One function as the host calls it. */
 export function hostCall(f: HostFunction, cards?: Cards): (...values: unknown[]) => HostValue[][] {
   return (...values) => {
-    const addresses = referencesOf(values[f.parameters.length]);
-    const args = f.parameters.map((p, i) => {
-      const argument = toArgument(values[i]);
-      return p.zeroIsBlank && addresses[i] ? withoutZeros(argument) : argument;
-    });
-    const card = cards?.(f, args);
-    const rows = f.call(args).map((row, r) => row.map((cell, c) => card?.(cell, r, c) ?? fromCell(cell)));
+    const rows = results(f, values, cards);
     const only = rows.length === 1 && rows[0]?.length === 1 ? rows[0][0] : undefined;
     // The documented way for a single value; an error inside a matrix spoiled the whole cell in older hosts.
     // eslint-disable-next-line @typescript-eslint/only-throw-error -- an Error in the runtime, though not in its types
@@ -62,9 +56,29 @@ export function hostCall(f: HostFunction, cards?: Cards): (...values: unknown[])
   };
 }
 
+/** What goes back to the host, whatever came: of an error that is not its own it would drop the text. */
+function results(f: HostFunction, values: readonly unknown[], cards: Cards | undefined): HostValue[][] {
+  try {
+    const addresses = referencesOf(values[f.parameters.length]);
+    const args = f.parameters.map((p, i) => {
+      const argument = toArgument(values[i]);
+      return p.zeroIsBlank && addresses[i] ? withoutZeros(argument) : argument;
+    });
+    const card = cards?.(f, args);
+    return f.call(args).map((row, r) => row.map((cell, c) => card?.(cell, r, c) ?? fromCell(cell)));
+  } catch (e) {
+    return [[hostError(toCellError(e))]];
+  }
+}
+
+/** A range is a list of rows of equal length; a lone list is taken for a row of its own, and what is missing of a row for blank. */
 function toArgument(value: unknown): Argument {
   if (value === null || value === undefined) return undefined;
-  return Array.isArray(value) ? value.map((row: readonly unknown[]) => row.map(toCell)) : toCell(value);
+  if (!Array.isArray(value)) return toCell(value);
+  const list = value as readonly unknown[];
+  const rows = list.some((row) => Array.isArray(row)) ? list.map((row) => (Array.isArray(row) ? (row as readonly unknown[]) : [row])) : [list];
+  const width = rows.reduce((most, row) => Math.max(most, row.length), 0);
+  return rows.map((row) => (row.length === width ? row.map(toCell) : Array.from({ length: width }, (_, c) => toCell(row[c]))));
 }
 
 /** Where each argument stands in the sheet, from the object the host adds last; nothing for a value typed into the formula. */
@@ -84,9 +98,11 @@ function toCell(value: unknown): Cell {
   if (typeof value === 'number' || typeof value === 'boolean') return value;
   if (typeof value === 'string') return value === '' ? null : value;
   if (typeof value !== 'object' || value === null) return null;
-  const { code, basicValue = null, message = '' } = value as HostObject;
-  const plain = code ?? basicValue;
-  return typeof plain === 'string' && plain.startsWith('#') ? { error: plain, message } : plain;
+  const { code, basicValue, message = '' } = value as HostObject;
+  const plain = typeof code === 'string' ? code : basicValue;
+  if (typeof plain === 'string' && plain.startsWith('#')) return { error: plain, message };
+  // A data type has a plain value beside it, which is never an object.
+  return typeof plain === 'object' ? null : toCell(plain);
 }
 
 function fromCell(cell: Cell): HostValue {
