@@ -15,7 +15,7 @@ import {
 import { coolingOfPin, coolingOfSizes, coolingTimes, gripRows, ramChances, shrinkByHole } from '../../src/reference/model/heat-figures.ts';
 import { coolingInterpolation, heatNotCounted, limits } from '../../src/reference/model/limit-list.ts';
 import { publishedChecks, verdictOf, type PublishedCheck } from '../../src/reference/model/published-checks.ts';
-import { coverage, CREW, effects, inventedLog, learning, LOG_SIZES, oxygenChance, pertOfOxygen, tornado, truth } from '../../src/reference/model/sure-figures.ts';
+import { coolingOfPlan, coverage, CREW, drawnForPin, effects, inventedLog, learning, LOG_SIZES, oxygenChance, pertOfOxygen, tornado, truth } from '../../src/reference/model/sure-figures.ts';
 import { contentByTemperature, flowByHose } from '../../src/reference/model/supply-figures.ts';
 import { modelPages } from '../../src/reference/model-page.tsx';
 import type { Page } from '../../src/reference/page.ts';
@@ -211,6 +211,19 @@ describe('how sure', () => {
     expect(first?.high).toBeCloseTo(fresh('BURN.PIN.OXYGEN', 4, 10, null, null, null, [['oxygen burnt share', 0.4]]) - now, 6);
     const spans = bars.map(({ low = 0, high = 0 }) => Math.max(low, high, 0) - Math.min(low, high, 0));
     expect([...spans].sort((a, b) => b - a)).toEqual(spans);
+  }, SLOW);
+
+  it('says rightly that the cooling is not drawn, and what it can come to', () => {
+    const drawn = drawnForPin();
+    for (const name of ['heat into the part', 'boss over pin', 'joint conductance', 'cooling target in air', 'bore ratio']) expect(drawn).not.toContain(name);
+    expect(drawn).toContain('oxygen burnt share');
+    // A change of its range would move a drawn assumption's low and high, and moves none of the crew's.
+    const range = (...rows: readonly (readonly (string | number)[])[]): readonly number[] => ['crew low', 'crew high'].map((c) => inPlan(c, 'BURN.PIN.PLAN', 4, 10, null, null, null, rows));
+    expect(range(['heat into the part', 0.8, 0.8, 0.8])).toEqual(range(['heat into the part', 0.8, 0.4, 1.4]));
+    expect(range(['set-up time', 12, 12, 12])).not.toEqual(range(['set-up time', 12, 6, 25]));
+    const { planned, hot } = coolingOfPlan();
+    expect(planned).toBeCloseTo(inPlan('cooling', 'BURN.PIN.PLAN', 4, 10), 9);
+    expect(hot).toBeGreaterThan(2 * planned);
   }, SLOW);
 
   it('learns a made-up crew: the band narrows and comes to hold what that crew takes', () => {

@@ -8,7 +8,7 @@ import { balance, usualLength } from './burn-figures.ts';
 import { maybeNumber, numberIn, numberOf, rangeOf, rowsOf } from './figures.ts';
 import { PIN, shrink } from './heat-figures.ts';
 import { rodFlowEnds } from './published-checks.ts';
-import { fittedRows, inventedLog } from './sure-figures.ts';
+import { coolingOfPlan, fittedRows, inventedLog } from './sure-figures.ts';
 
 /** Conductivity of the stainless shaft in Cengel and Ghajar's chapter 4 [W/m K]. */
 const STAINLESS = 14.9;
@@ -67,6 +67,7 @@ export function limits(): readonly Limit[] {
   const fume = rangeOf('fume factor');
   const { oxygen, oxide } = heatNotCounted();
   const table = coolingInterpolation();
+  const { planned, hot } = coolingOfPlan();
   const learnt = rowsOf('BURN.LOG.SCORE', inventedLog(30, 21), fittedRows(inventedLog(30, 20))).find((r) => r['figure'] === 'oxygen');
   const f = rangeOf('heat lost share');
   const joint = rangeOf('joint conductance');
@@ -87,7 +88,9 @@ export function limits(): readonly Limit[] {
     { what: 'All metal cools as carbon steel', why: 'Heat capacity, conductivity and strength of pin and boss are those of carbon steel whatever the material of the work.',
       does: `Cold carbon steel conducts ${n(steelConductivity(Assumptions.defaults().value('ambient temperature')))} W/m K, a stainless steel of a textbook's example ${STAINLESS} (Cengel and Ghajar, chapter 4): it cools slower than the figures say. Hardening where hot steel is quenched is left out.` },
     { what: 'Heat along the pin, and creep', why: 'Each section of the pin is followed by itself; heat does not flow along it. Hot steel that gives way slowly under stress is left out.',
-      does: 'Ends cool faster than said. Slow yielding would loosen the pin more than said.' },
+      does: 'What the end faces lose is spread over the length: the ends cool faster than said, the middle slower. Slow yielding would loosen the pin more than said.' },
+    { what: 'Cooling in the low and high of the crew', why: 'The draws behind low and high leave the cooling as planned.',
+      does: `A pin of 4 in by 10 in is planned with ${n(planned)} min of cooling in air; with the high of the heat left in the part it is ${n(hot)} min. The crew's high does not count that: where the wait matters, try it with BURN.ASSUME.EFFECT.` },
     { what: 'Heat of the oxygen that does not burn', why: 'The balance counts heat content of iron only. Unburnt oxygen that leaves hot, and oxide that holds more than iron, are both meant to be in the share of heat lost.',
       does: `If all unburnt oxygen left as hot as the slag it would take ${n(100 * oxygen, 2)} percent of the heat, and the oxide another ${n(100 * oxide, 2)}, where ${100 * f.low} to ${100 * f.high} percent are assumed lost in all. So the oxygen must leave cooler, or more of it burns than assumed; the two cannot be told apart from outside.` },
     { what: 'Cast iron and rock with burning bars', why: 'Every melt has the same limit on how fast slag gets out.', does: 'A trade handbook has about twice our oxygen for cast iron and three to four times for rock: see the table. The plan\'s note says so.' },

@@ -41,7 +41,7 @@ export function limitsPage(): Page {
           ))}
         </dl>
         <h2>Printed values, and ours</h2>
-        <p>Values printed elsewhere beside what our code gives for the same case, worked out when this page was written. None was used to set an assumption. Where a low and a high are given, the printed value is to lie between them.</p>
+        <p>Values printed elsewhere beside what our code gives for the same case, worked out when this page was written. No assumption about burning, heat or grip was set by one of them. Where a low and a high are given, the printed value is to lie between them.</p>
         <div class="scroll" role="region" aria-label="Printed values, and ours" tabIndex={0}>
           <table class="rows stacks">
             <thead>
@@ -50,7 +50,7 @@ export function limitsPage(): Page {
             <tbody>{publishedChecks().map((check) => <CheckRow key={check.what} check={check} />)}</tbody>
           </table>
         </div>
-        <p class="fine">More checks than these run with every build: exact solutions of conduction, of rings that yield and of gas flow, to the precision of their sources.</p>
+        <p class="fine">More checks than these are among the project's tests: exact solutions of conduction, of rings that yield and of gas flow, to the precision of their sources.</p>
       </>
     ),
   };

@@ -1,7 +1,12 @@
 /** Spread, what it comes from, and what a log does to it. */
+import { Assumptions } from '../../core/assumptions/assumptions.ts';
+import { findMaterial } from '../../core/burn/materials.ts';
+import { findRod } from '../../core/burn/rods.ts';
 import { betaDensity } from '../../core/estimate/beta-distribution.ts';
 import { pert } from '../../core/estimate/pert.ts';
 import { seeded } from '../../core/estimate/seeded.ts';
+import { drawnFactors } from '../../core/estimate/worlds.ts';
+import { operationOf } from '../../core/operations/all.ts';
 import type { Cell } from '../../catalogue/cell.ts';
 import type { BarPlot } from '../plots/bar-plot.ts';
 import type { LinePlot } from '../plots/line-plot.ts';
@@ -14,7 +19,7 @@ export function pertOfOxygen(): LinePlot {
   const { shape } = pert(low, value, high);
   return {
     name: 'pert-oxygen', title: 'How the share of oxygen that burns is drawn',
-    caption: 'A PERT curve: never outside low and high, most often near the value, leaning to the longer side. Every assumption with a low and a high is drawn so.',
+    caption: 'A PERT curve: never outside low and high, most often near the value, leaning to the longer side. All that an estimate draws is drawn so.',
     x: { label: 'share of oxygen that burns', unit: '%', low: 100 * low, high: 100 * high },
     y: { label: 'chance for each percent', unit: '%', low: 0 },
     series: [{ name: 'PERT', points: steps(0, 1, 0.025).map((u) => ({
@@ -34,6 +39,16 @@ export function oxygenChance(): LinePlot {
     y: { label: 'chance that it suffices', unit: '%', low: 0, high: 100 },
     series: [{ name: 'chance', points: PERCENTILES.map((p) => ({ x: numberOf('BURN.SPREAD', 'PIN', [PIN], 'oxygen', p), y: p })) }],
   };
+}
+
+/** The assumptions that the low and high of a pin's estimate are drawn from. */
+export const drawnForPin = (): readonly string[] => ['item scatter', ...drawnFactors(operationOf('PIN'), findRod('3/8').rod, findMaterial('carbon steel'), Assumptions.defaults())];
+
+/** Minutes of cooling in air as planned, and with much heat left in the part. */
+export function coolingOfPlan(): { readonly planned: number; readonly hot: number } {
+  const [plan] = rowsOf('BURN.PIN.PLAN', ...PIN);
+  const [hot] = rowsOf('BURN.PIN.PLAN', ...PIN, null, null, null, [['heat into the part', rangeOf('heat into the part').high]]);
+  return { planned: numberIn(plan, 'cooling'), hot: numberIn(hot, 'cooling') };
 }
 
 export const effects = (): readonly Row[] => rowsOf('BURN.ASSUME.EFFECT', 'PIN', [PIN]);

@@ -6,7 +6,7 @@ import { BarFigure } from '../plots/bar-figure.tsx';
 import { LineFigure } from '../plots/line-figure.tsx';
 import { numberIn, rowsOf, textIn, type Row } from './figures.ts';
 import { Cite, Equation, Fn, Pair, n } from './parts.tsx';
-import { CREW, PIN, SCATTER, coverage, effects, learning, learningPlot, oxygenChance, pertOfOxygen, tornado, truth } from './sure-figures.ts';
+import { CREW, PIN, SCATTER, coolingOfPlan, coverage, drawnForPin, effects, learning, learningPlot, oxygenChance, pertOfOxygen, tornado, truth } from './sure-figures.ts';
 
 const inside = (row: Row): string => `${n(numberIn(row, 'inside low to high'), 2)} percent`;
 
@@ -18,6 +18,10 @@ export function surePage(): Page {
   const { before, after, jobs } = coverage();
   const numbers = REGISTRY.filter((entry) => !isChoice(entry));
   const practice = numbers.filter((entry) => entry.kind === 'common practice').length;
+  const drawn = drawnForPin();
+  const { planned, hot } = coolingOfPlan();
+  const crewTime = tornado(rows, 'crew time', 'min');
+  const undrawn = crewTime.bars.map((b) => b.name).filter((name) => !drawn.includes(name));
   const [first, last] = [learnt[0], learnt.at(-1)];
   if (!first || !last) throw new Error('nothing was learnt');
   return {
@@ -44,9 +48,13 @@ export function surePage(): Page {
         <p>{practice} of the {numbers.length} assumptions with a number are common practice: no published source was found, and the range is what counts. Few of them move a quote:</p>
         <Pair>
           <BarFigure plot={tornado(rows, 'oxygen', 'scf')} />
-          <BarFigure plot={tornado(rows, 'crew time', 'min')} />
+          <BarFigure plot={crewTime} />
         </Pair>
         <p>For oxygen it is the share that burns; for time it is whether the pin has to wait until it has cooled. Settle these first, from your own jobs.</p>
+        <p>
+          Not all of them are in the low and high. A pin's estimate draws {drawn.length} assumptions, those of burning, flow and crew; what you decide, such as the bore, is not drawn, <strong>and the cooling is not drawn either</strong>: the crew's low and high leave it at the {n(planned)} min planned, though with much heat in the part it is {n(hot)} min.
+          {' '}Of the bars on crew time these stand outside of its low and high: {undrawn.join(', ')}.
+        </p>
 
         <h2>What a log does</h2>
         <p>
