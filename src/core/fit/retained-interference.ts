@@ -2,7 +2,7 @@ import type { CoolingMethod, PinInBoss } from '../heat/cool-pin.ts';
 import type { HeatGrid, HeatPhysics } from '../heat/heat-physics.ts';
 import type { BurnPass } from '../heat/heat-into-wall.ts';
 import type { SteelStrength } from './ring-steel.ts';
-import { heatedPin, shrinkHeated } from './shrink-pin.ts';
+import { heatedPin, interferenceLeft, type HeatedPin } from './shrink-pin.ts';
 
 /** Three levels of one uncertain thing. */
 export interface Levels<T> {
@@ -33,6 +33,8 @@ export interface RetainedInterference {
   readonly before: readonly number[];
   /** By the heat that went into the part; negative is clearance. */
   readonly after: Levels<readonly number[]>;
+  /** The pin with likely heat, for one more interference. */
+  readonly heated: HeatedPin;
 }
 
 /** Coarser than for a cooling time: the rings cost more than the conduction, and the range of the heat hides the rest. */
@@ -46,10 +48,9 @@ export const RETAINED_GRID: HeatGrid = { pinCells: 8, bossCells: 10, tolerance: 
  * lengths [m], temperatures [K]. Source and range as `shrinkPin`.
  */
 export function retainedInterference(inputs: RetainedInputs, physics: HeatPhysics, grid: HeatGrid = RETAINED_GRID): RetainedInterference {
-  const level = (passes: readonly BurnPass[]): readonly number[] => {
-    const heated = heatedPin({ ...inputs, passes }, physics, grid);
-    return inputs.interferences.map((interference) => shrinkHeated(heated, { ...inputs, interference }, physics.ambient).pushed.interference);
-  };
+  const heat = (passes: readonly BurnPass[]): HeatedPin => heatedPin({ ...inputs, passes }, physics, grid);
+  const level = (heated: HeatedPin): readonly number[] => inputs.interferences.map((interference) => interferenceLeft(heated, interference));
   const { low, likely, high } = inputs.passes;
-  return { before: inputs.interferences, after: { low: level(low), likely: level(likely), high: level(high) } };
+  const heated = heat(likely);
+  return { before: inputs.interferences, after: { low: level(heat(low)), likely: level(heated), high: level(heat(high)) }, heated };
 }

@@ -3,7 +3,7 @@ import { ESTIMATE_GRID, type HeatGrid, type HeatPhysics } from '../heat/heat-phy
 import type { RadialMesh } from '../heat/radial-mesh.ts';
 import type { BurnPass } from '../heat/heat-into-wall.ts';
 import { ringSteel, type SteelStrength } from './ring-steel.ts';
-import { rings, type RingState } from './ring-solver.ts';
+import { ringMetal, rings, type RingLoad, type RingMaterial, type Rings, type RingState } from './ring-solver.ts';
 
 export interface ShrinkPin {
   readonly pin: PinInBoss;
@@ -34,6 +34,8 @@ export interface Fit {
 export interface FitPoint {
   /** From the end of burning, negative while it burns [s]. */
   readonly time: number;
+  /** Temperatures of the cells, pin and boss from the inside out [K]. */
+  readonly temperatures: ArrayLike<number>;
   /** Contact pressure [Pa]. */
   readonly pressure: number;
   /** Clearance on the diameter [m]. */
@@ -76,61 +78,100 @@ const PLASTIC = 2e-5;
  * Source: radial-conduction.ts, ring-solver.ts; strength after EN 1993-1-2:2005, Table 3.1.
  */
 export function shrinkPin(inputs: ShrinkPin, physics: HeatPhysics, grid: HeatGrid = ESTIMATE_GRID): Shrink {
-  return shrinkHeated(heatedPin(inputs, physics, grid), inputs, physics.ambient);
+  return shrinkFit(heatedPin(inputs, physics, grid), inputs.interference);
 }
 
-/** Temperatures of a pin and its boss from the start of burning until the target, for one or more fits. */
+/** A step on the way of the rings from cold to pushed. */
+interface Move extends RingLoad {
+  /** Where it ends a step of the conduction: the moment, from the end of burning [s]. */
+  readonly time?: number;
+}
+
+/** Pin and boss from the start of burning until the target, as loads of their rings, for one or more fits. */
 export interface HeatedPin {
   readonly mesh: RadialMesh;
-  readonly fields: readonly { readonly time: number; readonly cells: Float64Array }[];
+  readonly materials: readonly RingMaterial[];
+  /** Temperature before the work [K]. */
+  readonly ambient: number;
+  readonly cold: RingLoad;
+  readonly moves: readonly Move[];
   /** From the end of burning to the target [s]. */
   readonly time: number;
   readonly reached: boolean;
 }
 
-/** The thermal half of `shrinkPin`, which does not depend on the fit. */
-export function heatedPin({ pin, passes, method, target, evenness, longest }: Omit<ShrinkPin, keyof FitInputs>, physics: HeatPhysics, grid: HeatGrid): HeatedPin {
+/** The half of `shrinkPin` that does not depend on the interference. */
+export function heatedPin({ pin, passes, method, target, evenness, longest, pinSteel, bossSteel }: Omit<ShrinkPin, 'interference'>, physics: HeatPhysics, grid: HeatGrid): HeatedPin {
+  const { ambient } = physics;
   const fields: { time: number; cells: Float64Array }[] = [];
   const { mesh, time, reached } = coolPin({ pin, passes, method, position: 1, target, evenness, duration: longest }, physics, grid, (at, temperatures) => {
     fields.push({ time: at, cells: temperatures.slice(1, -1) });
   });
-  return { mesh, fields, time, reached };
-}
-
-export type FitInputs = Pick<ShrinkPin, 'interference' | 'pinSteel' | 'bossSteel'>;
-
-/** The mechanical half of `shrinkPin`. */
-export function shrinkHeated({ mesh, fields, time: pushedAt, reached }: HeatedPin, { interference, pinSteel, bossSteel }: FitInputs, ambient: number): Shrink {
-  const cold = new Float64Array(mesh.count).fill(ambient);
-  const solver = rings(mesh, { materials: [ringSteel(pinSteel), ringSteel(bossSteel)], interference: interference / 2, reference: ambient, ends: 'free' });
-  const fit = ({ pressures }: RingState, temperatures: Float64Array): Fit => {
-    const left = -2 * solver.freeGaps({ temperatures })[0]!;
-    return { pressure: pressures[0]!, interference: left, loosening: interference - left };
-  };
-
-  let state = solver.advance({ temperatures: cold });
-  const pressed = state;
-  const pressureBored = state.pressures[0]!;
-  let pressureMost = pressureBored;
-  let last: Float64Array = cold;
-  const history = fields.map(({ time, cells }): FitPoint => {
+  const materials = [ringSteel(pinSteel), ringSteel(bossSteel)];
+  const load = (temperatures: Float64Array): RingLoad => ({ temperatures, metal: ringMetal(mesh, materials, ambient, temperatures) });
+  const cold = load(new Float64Array(mesh.count).fill(ambient));
+  const moves: Move[] = [];
+  let last = cold.temperatures;
+  for (const { time: at, cells } of fields) {
     let change = 0;
     for (let i = 0; i < cells.length; i++) change = Math.max(change, Math.abs(cells[i]! - last[i]!));
     const parts = Math.max(1, Math.ceil(change / LARGEST_CHANGE));
-    const from = last;
-    for (let part = 1; part <= parts; part++) {
-      state = solver.advance({ temperatures: part === parts ? cells : from.map((t, i) => t + (part / parts) * (cells[i]! - t)) });
-      pressureMost = Math.max(pressureMost, state.pressures[0]!);
-    }
+    for (let part = 1; part < parts; part++) moves.push(load(between(last, cells, part / parts)));
+    moves.push({ ...load(cells), time: at });
     last = cells;
-    return { time, pressure: state.pressures[0]!, clearance: 2 * state.gaps[0]! };
+  }
+  return { mesh, materials, ambient, cold, moves, time, reached };
+}
+
+const between = (from: ArrayLike<number>, to: Float64Array, share: number): Float64Array => to.map((t, i) => from[i]! + share * (t - from[i]!));
+
+interface Followed {
+  readonly solver: Rings;
+  /** As pressed in, before it is heated. */
+  readonly pressed: RingState;
+  /** When pushed. */
+  readonly last: RingState;
+  readonly load: RingLoad;
+}
+
+function follow({ mesh, materials, ambient, cold, moves }: HeatedPin, interference: number, watch?: (state: RingState, move: Move) => void): Followed {
+  const solver = rings(mesh, { materials, interference: interference / 2, reference: ambient, ends: 'free' });
+  const pressed = solver.advance(cold);
+  let last = pressed;
+  for (const move of moves) {
+    last = solver.advance(move);
+    watch?.(last, move);
+  }
+  return { solver, pressed, last, load: moves.at(-1) ?? cold };
+}
+
+/** Interference left on the diameter when a heated pin is pushed [m]; negative is clearance. */
+export function interferenceLeft(heated: HeatedPin, interference: number): number {
+  const { solver, load } = follow(heated, interference);
+  return -2 * solver.freeGaps(load)[0]!;
+}
+
+/** `shrinkPin` for one more interference of a pin that was heated before. */
+export function shrinkFit(heated: HeatedPin, interference: number): Shrink {
+  const history: FitPoint[] = [];
+  let pressureMost = 0;
+  const { solver, pressed, last, load } = follow(heated, interference, ({ pressures, gaps }, { time, temperatures }) => {
+    pressureMost = Math.max(pressureMost, pressures[0]!);
+    if (time !== undefined) history.push({ time, temperatures, pressure: pressures[0]!, clearance: 2 * gaps[0]! });
   });
-  const pushed = { time: pushedAt, ...fit(state, last) };
-  const [pinHot = 0, bossHot = 0] = state.plastic.map((most, layer) => most - pressed.plastic[layer]!);
-  for (const share of [0.5, 1]) state = solver.advance({ temperatures: last.map((t) => t + share * (ambient - t)) });
+  const fit = ({ pressures }: RingState, at: RingLoad): Fit => {
+    const left = -2 * solver.freeGaps(at)[0]!;
+    return { pressure: pressures[0]!, interference: left, loosening: interference - left };
+  };
+  const pressureBored = pressed.pressures[0]!;
+  const pushed = { time: heated.time, ...fit(last, load) };
+  const [pinHot = 0, bossHot = 0] = last.plastic.map((most, layer) => most - pressed.plastic[layer]!);
+  const { cold, ambient, mesh } = heated;
+  solver.advance({ temperatures: between(load.temperatures, new Float64Array(mesh.count).fill(ambient), 0.5) });
+  const end = solver.advance(cold);
   return {
-    pressureBored, pressureMost, pushed, cold: fit(state, cold), reason: reached ? reasonOf(pinHot > PLASTIC, bossHot > PLASTIC) : 'still too hot',
-    pinUtilisation: Math.min(1, state.utilisation[0]!), bossUtilisation: Math.min(1, state.utilisation[1]!), history,
+    pressureBored, pressureMost: Math.max(pressureBored, pressureMost), pushed, cold: fit(end, cold), reason: heated.reached ? reasonOf(pinHot > PLASTIC, bossHot > PLASTIC) : 'still too hot',
+    pinUtilisation: Math.min(1, end.utilisation[0]!), bossUtilisation: Math.min(1, end.utilisation[1]!), history,
   };
 }
 

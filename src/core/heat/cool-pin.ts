@@ -1,6 +1,6 @@
 import { airFilm } from './air-film.ts';
 import { boreEmissivity } from './bore-emissivity.ts';
-import { tabulated, type FluxLaw } from './flux-law.ts';
+import { mixed, tabulated, type FluxLaw } from './flux-law.ts';
 import type { HeatGrid, HeatPhysics } from './heat-physics.ts';
 import type { BurnPass } from './heat-into-wall.ts';
 import { layerMean } from './pin-temperatures.ts';
@@ -142,11 +142,6 @@ function airLaws(pin: PinInBoss, { ambient, emissivity }: HeatPhysics): Laws {
 }
 
 function waterLaws(pin: PinInBoss, physics: HeatPhysics, dry: Laws): Laws {
-  const { wetShare } = physics;
-  const wet = waterLaw(pin.boss, physics);
-  const outside: FluxLaw = {
-    flux: (surface) => wetShare * wet.flux(surface) + (1 - wetShare) * dry.outside.flux(surface),
-    slope: (surface) => wetShare * wet.slope(surface) + (1 - wetShare) * dry.outside.slope(surface),
-  };
+  const outside = mixed(physics.wetShare, waterLaw(pin.boss, physics), dry.outside);
   return { bore: waterLaw(pin.hole, physics), outside, ends: { law: outside, length: pin.length } };
 }

@@ -12,28 +12,96 @@ export function constantFilm(coefficient: number, ambient: number): FluxLaw {
   return { flux: (surface) => coefficient * (surface - ambient), slope: () => coefficient };
 }
 
+/** See `tabulated`. One class for all tables, so that the loops that read them are compiled once for all. */
+class Tabulated implements FluxLaw {
+  private readonly law: (surface: number) => number;
+  private readonly from: number;
+  private readonly step: number;
+  private readonly last: number;
+  private readonly table: Float64Array;
+
+  constructor(law: (surface: number) => number, from: number, to: number, step: number) {
+    this.law = law;
+    this.from = from;
+    this.step = step;
+    this.last = Math.ceil((to - from) / step) - 1;
+    this.table = new Float64Array(this.last + 2).fill(NaN);
+  }
+
+  flux(surface: number): number {
+    const i = this.cell(surface);
+    return this.table[i]! + ((this.table[i + 1]! - this.table[i]!) / this.step) * (surface - this.from - i * this.step);
+  }
+
+  slope(surface: number): number {
+    const i = this.cell(surface);
+    return (this.table[i + 1]! - this.table[i]!) / this.step;
+  }
+
+  /** Place in the table, both of its ends worked out. */
+  private cell(surface: number): number {
+    const i = Math.min(this.last, Math.max(0, Math.floor((surface - this.from) / this.step)));
+    // Only NaN differs from itself.
+    if (this.table[i] !== this.table[i]) this.fill(i);
+    if (this.table[i + 1] !== this.table[i + 1]) this.fill(i + 1);
+    return i;
+  }
+
+  private fill(i: number): void {
+    this.table[i] = this.law(this.from + i * this.step);
+  }
+}
+
 /**
  * A law read from a table with equal steps, so that a costly correlation is worked out once a pin, and only where a wall gets to.
  * Straight lines between points; the end slopes go on outside.
  */
-export function tabulated(law: (surface: number) => number, from: number, to: number, step: number): FluxLaw {
-  const last = Math.ceil((to - from) / step) - 1;
-  const table = new Float64Array(last + 2).fill(NaN);
-  /** Cell of the table, its points worked out. */
-  const at = (surface: number): number => {
-    const i = Math.min(last, Math.max(0, Math.floor((surface - from) / step)));
-    if (Number.isNaN(table[i]!)) table[i] = law(from + i * step);
-    if (Number.isNaN(table[i + 1]!)) table[i + 1] = law(from + (i + 1) * step);
-    return i;
-  };
-  return {
-    flux: (surface) => {
-      const i = at(surface);
-      return table[i]! + ((table[i + 1]! - table[i]!) / step) * (surface - from - i * step);
-    },
-    slope: (surface) => {
-      const i = at(surface);
-      return (table[i + 1]! - table[i]!) / step;
-    },
-  };
+export const tabulated = (law: (surface: number) => number, from: number, to: number, step: number): FluxLaw => new Tabulated(law, from, to, step);
+
+/** One law up to a wall temperature and another from there. */
+class Switched implements FluxLaw {
+  private readonly limit: number;
+  private readonly below: FluxLaw;
+  private readonly above: FluxLaw;
+
+  constructor(limit: number, below: FluxLaw, above: FluxLaw) {
+    this.limit = limit;
+    this.below = below;
+    this.above = above;
+  }
+
+  flux(surface: number): number {
+    return surface < this.limit ? this.below.flux(surface) : this.above.flux(surface);
+  }
+
+  slope(surface: number): number {
+    return surface < this.limit ? this.below.slope(surface) : this.above.slope(surface);
+  }
 }
+
+/** One law below a wall temperature [K], another from there on; it may jump between. */
+export const switched = (limit: number, below: FluxLaw, above: FluxLaw): FluxLaw => new Switched(limit, below, above);
+
+/** See `mixed`. */
+class Mixed implements FluxLaw {
+  private readonly share: number;
+  private readonly one: FluxLaw;
+  private readonly other: FluxLaw;
+
+  constructor(share: number, one: FluxLaw, other: FluxLaw) {
+    this.share = share;
+    this.one = one;
+    this.other = other;
+  }
+
+  flux(surface: number): number {
+    return this.share * this.one.flux(surface) + (1 - this.share) * this.other.flux(surface);
+  }
+
+  slope(surface: number): number {
+    return this.share * this.one.slope(surface) + (1 - this.share) * this.other.slope(surface);
+  }
+}
+
+/** A surface of which a share follows one law and the rest another. */
+export const mixed = (share: number, one: FluxLaw, other: FluxLaw): FluxLaw => new Mixed(share, one, other);

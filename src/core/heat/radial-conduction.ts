@@ -1,5 +1,5 @@
 import { coolingUnsolved } from '../messages.ts';
-import type { FluxLaw } from './flux-law.ts';
+import { INSULATED, type FluxLaw } from './flux-law.ts';
 import type { RadialMesh } from './radial-mesh.ts';
 
 /** What the metal does with heat, over its temperature [K]. */
@@ -151,45 +151,62 @@ export function radialConduction(
   const totalAfter = new Float64Array(3);
   const through = new Float64Array(3);
 
-  let stage = stages[0]!;
+  /** Heat capacity and content of each cell [J/m K, J/m], and what it loses at the ends with its slope [W/m, W/m K]. */
+  const capacity = new Float64Array(size);
+  const held = new Float64Array(size);
+  const lost = new Float64Array(size);
+  const lostSlope = new Float64Array(size);
 
+  let bore: FluxLaw = INSULATED;
+  let outside: FluxLaw = INSULATED;
+  let ends: FluxLaw | undefined;
+  let coolest = -Infinity;
+
+  // Small functions with one task each: they are soon compiled, and what one has not met before costs the others nothing.
   const content = (at: Float64Array, into: Float64Array): void => {
     for (let i = 1; i <= n; i++) into[i] = mass[i]! * material.enthalpy(at[i]!);
   };
 
-  /** Conductance from unknown i to the next at their temperatures. */
-  const conductance = (i: number, at: Float64Array): number => {
-    const resistance = joint[i]!;
-    if (resistance === 0) return material.conductivity((at[i]! + at[i + 1]!) / 2) / path[i]!;
-    // Each side of a joint has its own temperature, so its own conductivity over half of the path.
-    const inner = inside[i]! / (2 * Math.PI * material.conductivity(at[i]!));
-    const outer = beyond[i]! / (2 * Math.PI * material.conductivity(at[i + 1]!));
-    return 1 / (inner + resistance + outer);
+  const capacities = (at: Float64Array): void => {
+    for (let i = 1; i <= n; i++) capacity[i] = mass[i]! * material.specificHeat(at[i]!);
   };
 
-  /** Conductances to both surfaces; those between the cells are found where they are used. */
-  const reachSurfaces = (at: Float64Array): void => {
-    G[0] = solid ? 0 : conductance(0, at);
-    G[n] = conductance(n, at);
+  /** Conductances from each unknown to the next at their temperatures. */
+  const conductances = (at: Float64Array): void => {
+    for (let i = solid ? 1 : 0; i <= n; i++) {
+      const resistance = joint[i]!;
+      if (resistance === 0) G[i] = material.conductivity((at[i]! + at[i + 1]!) / 2) / path[i]!;
+      else {
+        // Each side of a joint has its own temperature, so its own conductivity over half of the path.
+        const inner = inside[i]! / (2 * Math.PI * material.conductivity(at[i]!));
+        const outer = beyond[i]! / (2 * Math.PI * material.conductivity(at[i + 1]!));
+        G[i] = 1 / (inner + resistance + outer);
+      }
+    }
+  };
+
+  const lose = (law: FluxLaw, at: Float64Array): void => {
+    for (let i = 1; i <= n; i++) lost[i] = share[i]! * law.flux(at[i]!);
+  };
+  const loseMore = (law: FluxLaw, at: Float64Array): void => {
+    for (let i = 1; i <= n; i++) lostSlope[i] = share[i]! * Math.max(law.slope(at[i]!), 0);
   };
 
   /** Heat flowing into each cell [W/m]; writes the bore, outside and end flows. */
   const flows = (at: Float64Array, into: Float64Array, sums: Float64Array): void => {
-    reachSurfaces(at);
-    const law = stage.ends?.law;
-    let ends = 0;
+    conductances(at);
+    if (ends) lose(ends, at);
+    let all = 0;
     let before = G[0]! * (at[0]! - at[1]!);
+    sums[0] = before;
     for (let i = 1; i <= n; i++) {
-      if (i < n) G[i] = conductance(i, at);
       const behind = G[i]! * (at[i]! - at[i + 1]!);
-      const lost = law ? share[i]! * law.flux(at[i]!) : 0;
-      ends += lost;
-      into[i] = before - behind - lost;
+      all += lost[i]!;
+      into[i] = before - behind - lost[i]!;
       before = behind;
     }
-    sums[0] = G[0]! * (at[0]! - at[1]!);
-    sums[1] = G[n]! * (at[n]! - at[n + 1]!);
-    sums[2] = ends;
+    sums[1] = before;
+    sums[2] = all;
   };
 
   /** Carries `right`, swept once, back through the tridiagonal system; the answer is in `right`. */
@@ -199,33 +216,21 @@ export function radialConduction(
 
   /** Fits both surface temperatures to the cells beside them. */
   const settleSurfaces = (at: Float64Array): void => {
-    at[0] = solid ? at[1]! : surfaceTemperature(stage.bore, perimeterIn, G[0]!, at[1]!, at[0]!);
-    at[n + 1] = surfaceTemperature(stage.outside, perimeterOut, G[n]!, at[n]!, at[n + 1]!);
+    at[0] = solid ? at[1]! : surfaceTemperature(bore, perimeterIn, G[0]!, at[1]!, at[0]!);
+    at[n + 1] = surfaceTemperature(outside, perimeterOut, G[n]!, at[n]!, at[n + 1]!);
   };
 
-  /** One Newton correction of heat(T) - scale f(T) = known; returns the largest change, NaN where it makes no sense. */
-  const correct = (at: Float64Array, scale: number): number => {
-    reachSurfaces(at);
-    settleSurfaces(at);
-    const law = stage.ends?.law;
+  /** Sets up and sweeps the system of one Newton correction of heat(T) - scale f(T) = known. */
+  const sweepThrough = (at: Float64Array, scale: number, slopeIn: number, slopeOut: number): void => {
     let before = G[0]!;
-    // Beyond a surface, its temperature moves with the cell's.
-    let slopeBefore = solid ? before : inSeries(before, perimeterIn * stage.bore.slope(at[0]!));
+    let slopeBefore = slopeIn;
     for (let i = 1; i <= n; i++) {
       const t = at[i]!;
-      if (i < n) G[i] = conductance(i, at);
       const behind = G[i]!;
-      const slopeBehind = i === n ? inSeries(behind, perimeterOut * stage.outside.slope(at[n + 1]!)) : behind;
-      let slopeEnds = 0;
-      let lost = 0;
-      if (law) {
-        slopeEnds = share[i]! * law.slope(t);
-        lost = share[i]! * law.flux(t);
-      }
+      const slopeBehind = i === n ? slopeOut : behind;
       const down = i === 1 ? 0 : -scale * before;
-      const diagonal = mass[i]! * material.specificHeat(t) + scale * (slopeBefore + slopeBehind) + scale * (slopeEnds > 0 ? slopeEnds : 0);
-      const missing = known[i]! - mass[i]! * material.enthalpy(t) + scale * (before * (at[i - 1]! - t) - behind * (t - at[i + 1]!) - lost);
-      const p = diagonal - down * sweep[i - 1]!;
+      const p = capacity[i]! + scale * (slopeBefore + slopeBehind + lostSlope[i]!) - down * sweep[i - 1]!;
+      const missing = known[i]! - held[i]! + scale * (before * (at[i - 1]! - t) - behind * (t - at[i + 1]!) - lost[i]!);
       lower[i] = down;
       pivot[i] = p;
       sweep[i] = i === n ? 0 : (-scale * behind) / p;
@@ -233,16 +238,34 @@ export function radialConduction(
       before = behind;
       slopeBefore = behind;
     }
-    goBack();
+  };
+
+  /** Adds the correction; returns its largest part. */
+  const move = (at: Float64Array): number => {
     let largest = 0;
     for (let i = 1; i <= n; i++) {
       const change = right[i]!;
-      const distance = change < 0 ? -change : change;
-      if (!(distance < 5000)) return NaN;
-      if (distance > largest) largest = distance;
       at[i] = at[i]! + change;
+      // So that NaN is the largest of all.
+      if (!(Math.abs(change) <= largest)) largest = Math.abs(change);
     }
     return largest;
+  };
+
+  /** One Newton correction; returns the largest change. */
+  const correct = (at: Float64Array, scale: number): number => {
+    conductances(at);
+    settleSurfaces(at);
+    capacities(at);
+    content(at, held);
+    if (ends) {
+      lose(ends, at);
+      loseMore(ends, at);
+    }
+    // Beyond a surface, its temperature moves with the cell's.
+    sweepThrough(at, scale, solid ? 0 : inSeries(G[0]!, perimeterIn * bore.slope(at[0]!)), inSeries(G[n]!, perimeterOut * outside.slope(at[n + 1]!)));
+    goBack();
+    return move(at);
   };
 
   /** Solves heat(T) - scale f(T) = known for T, from a first guess in `at`; false where Newton does not settle. */
@@ -250,7 +273,7 @@ export function radialConduction(
     const enough = NEWTON_SHARE * options.tolerance;
     for (let iteration = 0; iteration < MOST_NEWTON; iteration++) {
       const largest = correct(at, scale);
-      if (Number.isNaN(largest)) return false;
+      if (!(largest < 5000)) return false;
       if (largest < enough) {
         settleSurfaces(at);
         return true;
@@ -280,9 +303,9 @@ export function radialConduction(
     goBack();
     let largest = 0;
     // The surfaces hold no heat and may jump when a film of steam breaks: only the cells count.
-    const coolest = (stage.coolest ?? -Infinity) - UNDERSHOOT;
+    const least = coolest - UNDERSHOOT;
     for (let i = 1; i <= n; i++) {
-      if (after[i]! < coolest) return TOO_LONG;
+      if (after[i]! < least) return TOO_LONG;
       largest = Math.max(largest, Math.abs(right[i]!));
     }
     return largest / options.tolerance;
@@ -304,11 +327,14 @@ export function radialConduction(
     total.set(totalAfter);
   };
 
-  for (const next of stages) {
-    if (stopped || !(next.duration > 0)) continue;
-    stage = next;
+  for (const stage of stages) {
+    if (stopped || !(stage.duration > 0)) continue;
+    ({ bore, outside, coolest = -Infinity } = stage);
+    ends = stage.ends?.law;
     for (let i = 1; i <= n; i++) share[i] = stage.ends ? (2 * areas[i - 1]!) / stage.ends.length : 0;
-    reachSurfaces(T);
+    lost.fill(0);
+    lostSlope.fill(0);
+    conductances(T);
     settleSurfaces(T);
     flows(T, rate, total);
     const until = stage.watched === false ? undefined : watch.until;

@@ -1,6 +1,6 @@
 import { GRAVITY } from '../units/quantities.ts';
 import { BOILING_POINT, criticalHeatFlux, filmBoilingFlux, nucleateBoilingFlux } from './boiling.ts';
-import { tabulated, type FluxLaw } from './flux-law.ts';
+import { switched, tabulated, type FluxLaw } from './flux-law.ts';
 import { nusseltCylinder } from './nusselt-cylinder.ts';
 import { waterProperties } from './water-properties.ts';
 
@@ -59,6 +59,5 @@ export function waterLaw(diameter: number, wetting: Wetting): FluxLaw {
   }
   const wet = tabulated((surface) => Math.min(nucleate(surface), critical), water, water + (peak + 1) * WET_STEP, WET_STEP);
   const film = tabulated((surface) => filmBoilingFlux(surface, diameter, emissivity) + toColdWater, filmLimit, TABLE_TOP, FILM_STEP);
-  const piece = (surface: number): FluxLaw => (surface < filmLimit ? wet : film);
-  return { flux: (surface) => piece(surface).flux(surface), slope: (surface) => piece(surface).slope(surface) };
+  return switched(filmLimit, wet, film);
 }
