@@ -1,8 +1,6 @@
 import { unknownGauge } from '../messages.ts';
 import { INCH } from '../units/quantities.ts';
 
-/** Thickest gauge, 4/0, as a number: 0 is 1/0, -1 is 2/0. */
-const THICKEST = -3;
 const THINNEST = 40;
 
 /**
@@ -13,7 +11,7 @@ export function gaugeNumber(gauge: string): number {
   const clean = gauge.trim().toUpperCase().replace(/^(AWG|#|NO\.?)\s*/, '').replace(/\s*(AWG|GA(UGE)?)$/, '');
   const slash = /^([1-4])\/0$/.exec(clean);
   const n = slash ? 1 - Number(slash[1]) : /^0{1,4}$/.test(clean) ? 1 - clean.length : /^\d{1,2}$/.test(clean) ? Number(clean) : NaN;
-  if (!(n >= THICKEST && n <= THINNEST)) throw unknownGauge(gauge);
+  if (!(n <= THINNEST)) throw unknownGauge(gauge);
   return n;
 }
 

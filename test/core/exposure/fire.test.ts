@@ -32,6 +32,17 @@ describe('the flight of a drop', () => {
     expect(dropFlight(drop, still, 200, 0, 0).speed / terminal).toBeCloseTo(1, 3);
   });
 
+  it('of a drop so fine that it falls for minutes is the time at its terminal speed', () => {
+    // Stokes: v = (rho_d - rho) g d^2 / (18 mu), here without the lift of the air and with Schiller and Naumann's factor.
+    const thick: DropAir = { density: 1.2, viscosity: 60e-6, wind: 3 };
+    const { speed, time, distance } = dropFlight({ diameter: 0.3e-3, density: 1000 }, thick, 200, 0, 0);
+    const fall = Math.sqrt(speed * speed - 9);
+    const Re = (fall * 0.3e-3) / 60e-6;
+    expect((fall * 18 * 60e-6 * 1.2 * (1 + 0.15 * Re ** 0.687)) / (1000 * GRAVITY * 0.3e-3 ** 2)).toBeCloseTo(1, 4);
+    expect(time / (200 / fall)).toBeCloseTo(1, 2);
+    expect(distance / (3 * time)).toBeCloseTo(1, 2);
+  });
+
   it('falls straight in still air and drifts with the wind', () => {
     expect(dropFlight(drop, still, 20, 0, 0).distance).toBe(0);
     const windy = dropFlight({ ...drop, diameter: 1e-3 }, { ...still, wind: 10 }, 20, 0, 0);
@@ -105,6 +116,7 @@ describe('the radius to clear', () => {
     expect(high.governs).toBe('drops');
     expect(high.reach).toBeCloseTo(Math.max(...high.drops.map((d) => d.reach)), 12);
     expect(high.drops.map((d) => d.diameter)).toEqual(sizes);
+    expect(fireReach(30 * FOOT, [...sizes].reverse(), 6000, still, thrown).reach).toBe(high.reach);
   });
 
   it('is never less than 35 ft and grows with height', () => {

@@ -54,6 +54,19 @@ describe('fume in a room', () => {
     expect(at(0.001001) / at(0.000999)).toBeCloseTo(1, 5);
   });
 
+  it.each([1e-5, 1e-4, 9.9e-4, 1.1e-3, 0.1, 1, 5])('is the power series of the balance at %f changes of air', (x) => {
+    // C(t) = (G t / V) sum of (-x)^n / (n + 1)!, and its average over the task sum of (-x)^n / (n + 2)!: the balance solved term by term.
+    let [end, average, term] = [0, 0, 1];
+    for (let n = 0; n < 60; n++) {
+      end += term / (n + 1);
+      average += term / ((n + 1) * (n + 2));
+      term *= -x / (n + 1);
+    }
+    const fume = roomFume(1, { volume: 1, freshAir: x, mixing: 1 }, 1);
+    expect(fume.end).toBeCloseTo(end, 10);
+    expect(fume.average).toBeCloseTo(average, 10);
+  });
+
   it('spreads a short task over 15 minutes and any task over 8 hours', () => {
     const five = roomFume(1e-5, room, 300);
     expect(five.shortTerm).toBeCloseTo((five.average * 300) / 900, 15);

@@ -64,8 +64,10 @@ describe('noise dose', () => {
 
   it('refuses no task, a negative time and more than a day', () => {
     expect(() => noiseDose([], osha)).toThrow('levels is missing');
-    expect(() => noiseDose([{ level: 90, time: -1 }], osha)).toThrow('hours');
+    expect(() => noiseDose([{ level: 90, time: -HOUR / 2 }], osha)).toThrow('hours is -0.5 h; must be at least 0 h');
     expect(() => noiseDose([{ level: 90, time: 20 * HOUR }, { level: 70, time: 5 * HOUR }], osha)).toThrow('hours add up to 25 h; must be at most 24 h in a shift');
+    expect(noiseDose([{ level: 80, time: 24 * HOUR }], osha)).toBeCloseTo(24 / 32, 12);
+    expect(() => noiseDose([{ level: 80, time: 24 * HOUR + 1 }], osha)).toThrow('must be at most 24 h');
   });
 });
 
@@ -106,6 +108,7 @@ describe('a shift', () => {
   });
 
   it('just at a limit meets one that counts from the level itself and does not pass one that must be exceeded', () => {
+    expect(noiseShift([{ level: 84.9, time: 8 * HOUR }], osha).over).toEqual([]);
     expect(noiseShift([{ level: 85, time: 8 * HOUR }], osha).over.map((l) => l.name)).toEqual(['action level']);
     expect(noiseShift([{ level: 90, time: 8 * HOUR }], osha).over.map((l) => l.name)).toEqual(['action level']);
     expect(noiseShift([{ level: 90.01, time: 8 * HOUR }], osha).over).toHaveLength(2);
@@ -122,6 +125,7 @@ describe('a shift', () => {
   it('says when a task is louder than the table goes', () => {
     expect(noiseShift([{ level: 118, time: 60 }, burning], osha).aboveTable).toBe(118);
     expect(noiseShift([{ level: 118, time: 0 }, burning], osha).aboveTable).toBeUndefined();
+    expect(noiseShift([{ level: 115, time: 60 }, burning], osha).aboveTable).toBeUndefined();
     expect(noiseShift([burning], osha).aboveTable).toBeUndefined();
   });
 

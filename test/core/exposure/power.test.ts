@@ -10,7 +10,7 @@ const AH = 3600;
 
 describe('wire gauge', () => {
   it('is read however it is written', () => {
-    expect(['4/0', '0000', 'AWG 4/0', '2/0', '00', '1/0', '0', '1', ' 2 ', '#10', '36 AWG'].map(gaugeNumber)).toEqual([-3, -3, -3, -1, -1, 0, 0, 1, 2, 10, 36]);
+    expect(['4/0', '0000', 'AWG 4/0', '2/0', '00', '1/0', '0', '1', ' 2 ', '#10', '36 AWG', '40'].map(gaugeNumber)).toEqual([-3, -3, -3, -1, -1, 0, 0, 1, 2, 10, 36, 40]);
   });
 
   it('that does not exist is refused', () => {

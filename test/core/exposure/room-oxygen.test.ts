@@ -14,6 +14,26 @@ const room = (volume: number, release: number, freshAir: number, mixing = 1, out
   volume: volume * CUBIC_FOOT, release: release * CFM, freshAir: freshAir * CFM, mixing, outside,
 });
 
+describe('at the limit itself', () => {
+  it('the room is there, and need not clear, whatever flows', () => {
+    expect(oxygenRiseTime(room(2000, 0, 100), 0.235, 0.235)).toBe(0);
+    expect(oxygenClearTime(room(2000, 0, 0), 0.235, 0.235)).toBe(0);
+  });
+
+  it('a room that only levels off there never passes it, and air that is there never clears a room to it', () => {
+    expect(() => oxygenRiseTime(room(2000, 0, 100, 1, 0.235), 0.209, 0.235)).toThrow('levels off at 23.5% oxygen');
+    expect(() => oxygenClearTime(room(2000, 0, 100, 1, 0.235), 0.3, 0.235)).toThrow('fresh air cannot bring the room to 23.5% oxygen');
+  });
+
+  it('says whether the limit is the standard\'s or given', () => {
+    for (const [limit, kind] of [[0.235, 'published'], [0.22, 'input']] as const) {
+      const trace = recorder();
+      oxygenRiseTime(room(2000, 50, 100), 0.209, limit, trace);
+      expect(trace.steps.find((s) => s.symbol === 'x_limit')).toMatchObject({ value: limit, kind });
+    }
+  });
+});
+
 describe('oxygen in a room', () => {
   it('starts at its start and ends where it settles', () => {
     const r = room(2000, 5, 100);
