@@ -5,7 +5,7 @@
  */
 import ts from 'typescript';
 
-const HELP = ['summary', 'example', 'examples', 'fails', 'model', 'monotone'];
+const HELP = ['summary', 'example', 'examples', 'monotone'];
 const DROPPED = [
   [/\/src\/catalogue\/[^/]+\.ts$/, [...HELP, 'expression']],
   [/\/src\/core\/operations\/[^/]+\.ts$/, [...HELP, 'expression']],

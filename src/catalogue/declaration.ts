@@ -59,16 +59,6 @@ export interface Column {
 /** A number is SI where the column or result has a quantity; a CalcError fails that cell alone. */
 export type Output = number | string | null | CalcError;
 
-/** What stands behind the figures of a function, in plain words, for its page of the reference. */
-export interface Model {
-  /** How they are worked out. */
-  readonly how: string;
-  /** Where that holds. */
-  readonly holds: string;
-  /** What it does not count. */
-  readonly leavesOut: string;
-}
-
 /**
  * How a number moves while one thing it depends on grows and all else stands: never against it. Tested on pairs of values
  * over all that is accepted.
@@ -102,9 +92,6 @@ interface Common<P extends Record<string, Parameter>> {
   readonly cautions: readonly string[];
   /** Formulas that can be put in a cell as they stand; every one is run by a test. */
   readonly examples: readonly string[];
-  /** Formulas that have no result, where the reason is not a single wrong argument; the reference shows their errors. */
-  readonly fails?: readonly string[];
-  readonly model?: Model;
   readonly monotone?: readonly Monotone<keyof P & string>[];
 }
 
