@@ -103,7 +103,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: [...GRIP, 'importance sampling', 'en 1993-1-2', 'hill', 'simo hughes', 'churchill chu'],
     cautions: ['GRIP'],
     examples: ['=BURN.GRIP.AFTER(4,10,10,2.5,60)'],
-    monotone: [{ column: 'likely', rises: ['length', 'force tried'] }],
+    monotone: [{ column: 'likely', rises: ['force tried'] }],
     calculate: ({ diameter: D, length: L, boss: Do, hole: d, 'force tried': tried }, { a }, trace) => {
       const steps = distinct(trace);
       recordGiven(steps, ['diameter', 'D', D, 'length'], ['length', 'L', L, 'length'], ['boss', 'D_o', Do, 'length'], ['hole', 'd', d, 'length'], ['force tried', 'T', tried, 'force']);

@@ -14,7 +14,7 @@ export const LEFTOVER_PRESSURE: QuantityKind = { kind: 'quantity', quantity: 'pr
 export const GAS_TEMPERATURE: QuantityKind = { kind: 'quantity', quantity: 'temperature', min: OXYGEN_RANGE.coldest, max: OXYGEN_RANGE.hottest };
 export const REGULATOR_SETTING: QuantityKind = { kind: 'quantity', quantity: 'pressure', above: 0, max: HIGHEST_SETTING };
 export const HOSE_LENGTH: QuantityKind = { kind: 'quantity', quantity: 'distance', above: 0, max: 3000 * FOOT };
-/** Under half a millimetre it is no hose, and the flow no longer that of the equations. */
-export const HOSE_BORE: QuantityKind = { kind: 'quantity', quantity: 'length', above: 0, min: 0.5e-3, max: 6 * INCH };
+/** No finer than the assumption `hose bore` may be. */
+export const HOSE_BORE: QuantityKind = { kind: 'quantity', quantity: 'length', above: 0, min: 0.05 * INCH, max: 6 * INCH };
 export const DEPTH: QuantityKind = { kind: 'quantity', quantity: 'distance', min: 0, max: 1000 * FOOT };
 export const OXYGEN_AMOUNT: QuantityKind = { kind: 'quantity', quantity: 'oxygen', min: 0, max: 1e6 * SCF };

@@ -21,12 +21,14 @@ function heldCell(cell: Cell | undefined): Cell {
   return typeof cell === 'number' && !Number.isFinite(cell) ? { error: '#NUM!', message: '' } : cell;
 }
 
-/** An argument with such cells only. */
+/** An argument with such cells only, and rows of one length. */
 export function heldArgument(argument: Argument): Argument {
   if (argument === undefined) return undefined;
   if (!Array.isArray(argument)) return heldCell(argument as Cell);
   const grid = argument as Grid;
-  return grid.every((row) => row.every((cell) => heldCell(cell) === cell)) ? grid : grid.map((row) => row.map(heldCell));
+  const width = grid.reduce((most, row) => Math.max(most, row.length), 0);
+  if (grid.every((row) => row.length === width && row.every((cell) => heldCell(cell) === cell))) return grid;
+  return grid.map((row) => Array.from({ length: width }, (_, i) => heldCell(row[i])));
 }
 
 export function asGrid(argument: Argument): Grid | undefined {

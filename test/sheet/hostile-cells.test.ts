@@ -21,6 +21,11 @@ describe('a number that is none', () => {
   });
 });
 
+it('rows of unequal length are filled up with blanks', () => {
+  expect(errorOf('BURN.NOISE.SHIFT', [[92], [85]], [[null], [2, 4]]).message).toMatch(/^levels is 2 by 1 cells and hours is 2 by 2 cells/);
+  expect(call(findFunction('BURN.PIN.HOLE')!, [[[4], [3, 5]]])).toEqual([[2.4, null], [3 * 0.6, 3]].map((row) => row.map((x) => (x === null ? null : expect.closeTo(x, 12) as number))));
+});
+
 describe('a text that fills its cell', () => {
   const page = 'no such thing '.repeat(2340);
 
@@ -58,5 +63,5 @@ describe('what a subtraction in the sheet leaves over', () => {
 });
 
 it('a bore finer than any hose is refused before the flow is sought', () => {
-  expect(errorOf('BURN.SUPPLY.CHECK', '3/16', 90, 50, 3.75e-5, 1).message).toBe('bore is 0.0000375 in; must be at least 0.019685 in');
+  expect(errorOf('BURN.SUPPLY.CHECK', '3/16', 90, 50, 3.75e-5, 1).message).toBe('bore is 0.0000375 in; must be at least 0.05 in');
 });

@@ -34,6 +34,8 @@ const NEWTON = 1000;
 /** Steps in a drop's slowing-down time, and the most steps of a flight. */
 const STEPS_PER_RELAXATION = 20;
 const MOST_STEPS = 100_000;
+/** Acceleration over gravity under which a drop falls steadily. */
+const STEADY = 1e-6;
 
 /**
  * Drag coefficient of a sphere.
@@ -61,7 +63,7 @@ function dragRate(drop: Drop, air: DropAir, w: number): number {
  *     dv/dt = -g k - (3/4) Cd (rho_a / (rho d)) |v - u| (v - u)
  *
  * Fourth-order Runge-Kutta with a step of a twentieth of the drop's slowing-down time or of the fall; the last
- * step is shortened to end on the ground. The drop keeps its size: it neither burns away nor bursts.
+ * step is shortened to end on the ground, and a steady fall is taken in one. The drop keeps its size: it neither burns away nor bursts.
  *
  * @param drop diameter [m] and density [kg/m3]
  * @param air see DropAir
@@ -87,6 +89,8 @@ export function dropFlight(drop: Drop, air: DropAir, height: number, speed: numb
   for (let n = 0; n < MOST_STEPS; n++) {
     const [, z, vx, vz] = state;
     const k = dragRate(drop, air, Math.hypot(vx - air.wind, vz));
+    // What falls steadily goes on so to the ground: a fine drop would take a hundred thousand steps.
+    if (vz < 0 && Math.hypot(k * (vx - air.wind), GRAVITY + k * vz) <= STEADY * GRAVITY) return { distance: state[0] - (vx * z) / vz, speed: Math.hypot(vx, vz), time: time - z / vz };
     const fall = (Math.abs(vz) + Math.sqrt(vz * vz + 2 * GRAVITY * Math.max(z, 0))) / GRAVITY;
     const h = Math.min(1 / (STEPS_PER_RELAXATION * k), Math.max(fall, 1e-6) / STEPS_PER_RELAXATION);
     const next = step(state, h);

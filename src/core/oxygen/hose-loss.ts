@@ -1,6 +1,6 @@
 import * as messages from '../messages.ts';
 import { flowingOn } from './flowing-gas.ts';
-import type { Isotherm } from './oxygen-state.ts';
+import { OXYGEN_RANGE, type Isotherm } from './oxygen-state.ts';
 import { passageFlow, passageInlet, passageOutlet, roundPassage, type Passage, type PassageOutlet } from './pipe-flow.ts';
 
 /** A hose with its fittings. Lengths in m. */
@@ -62,10 +62,13 @@ export function hoseOutlet(hose: Hose, inlet: number, flow: number, oxygen: Isot
   return { passes: true, outlet };
 }
 
-/** Absolute pressure [Pa] at the start of a hose that drives a flow [kg/s] out of it into an absolute pressure [Pa]: the inverse of `hoseOutlet`. */
+/**
+ * Absolute pressure [Pa] at the start of a hose that drives a flow [kg/s] out of it into an absolute pressure [Pa]: the inverse of
+ * `hoseOutlet`. Beyond the range of the equation of state the gas is taken at its end, since no supply has that pressure anyway.
+ */
 export function hoseInlet(hose: Hose, outlet: number, flow: number, oxygen: Isotherm): number {
   const passage = hosePassage(hose);
-  return settle(outlet, (x) => passageInlet(passage, outlet, flow, flowingOn(oxygen, meanPressure(x, outlet))));
+  return settle(outlet, (x) => passageInlet(passage, outlet, flow, flowingOn(oxygen, Math.min(meanPressure(x, outlet), OXYGEN_RANGE.equationHighest))));
 }
 
 export type HoseLoss =

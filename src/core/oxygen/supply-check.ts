@@ -7,6 +7,7 @@ import { orificeFlowFrom } from './orifice.ts';
 import type { Isotherm } from './oxygen-state.ts';
 import { leastSupply, leftoverPressure, regulatorOutlet } from './regulator.ts';
 import { rodFlow } from './rod-flow.ts';
+import { HIGHEST_SETTING } from './setting-in-force.ts';
 import { neededAlong, supplyPoint, type SupplyLine, type SupplyPoint } from './supply-point.ts';
 
 /** Cylinders drawn together. */
@@ -146,7 +147,8 @@ function mendsOf(line: SupplyLine, bank: CylinderBank, limit: Limit, wanted: num
   const inletOf = (other: Hose): number => hoseInlet(other, wanted, flow, oxygen);
   const setting = inletOf(hose);
   const mends: Mend[] = [];
-  const least = leftoverPressure(regulator, setting, flow, oxygen);
+  const settable = setting <= HIGHEST_SETTING + rod.ambient;
+  const least = settable ? leftoverPressure(regulator, setting, flow, oxygen) : 0;
   if (least > bank.pressure) mends.push({ what: 'cylinder', pressure: least });
   if (point.wideOpen) {
     const diameter = limit === 'regulator' ? orificeFor(flow, bank.pressure, setting, oxygen) : undefined;
@@ -157,7 +159,7 @@ function mendsOf(line: SupplyLine, bank: CylinderBank, limit: Limit, wanted: num
     const diameter = end.passes ? orificeFor(flow / (rod.scale ?? 1), end.outlet, neededAlong(line, length)(flow).behindHolder, oxygen) : undefined;
     if (diameter !== undefined && diameter > rod.holder.diameter) mends.push({ what: 'holder', diameter });
   }
-  if (setting > point.delivery) mends.push({ what: 'setting', setting });
+  if (setting > point.delivery && settable) mends.push({ what: 'setting', setting });
   // A hose can mend it only where the regulator gives more than the tip pressure wanted.
   if (point.delivery > wanted && setting > point.delivery) {
     const over = (other: Hose): number => inletOf(other) - point.delivery;

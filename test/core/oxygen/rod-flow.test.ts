@@ -54,6 +54,14 @@ describe('rodFlow', () => {
     expect(rodPressure(line, 0, length)).toBe(ATMOSPHERE);
   });
 
+  it('through a holder far wider than it needs is that of the rod alone, also where hardly anything flows', () => {
+    const { holder: _, ...bare } = line;
+    for (const over of [1, 55, 1e3, 1e5]) {
+      const p = ATMOSPHERE + over;
+      expect(rodFlow({ ...line, holder: { diameter: 1, dischargeCoefficient: 1 } }, p, length) / rodFlow(bare, p, length)).toBeCloseTo(1, 6);
+    }
+  });
+
   it('rises with pressure and falls with length, depth and a smaller holder', () => {
     const flow = rodFlow(line, inlet, length);
     expect(rodFlow(line, inlet + PSI, length)).toBeGreaterThan(flow);
