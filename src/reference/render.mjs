@@ -12,7 +12,7 @@ import esbuild from 'esbuild';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const CACHE = path.join(ROOT, 'node_modules/.cache/rodsheet-reference');
-const STYLE = path.join(ROOT, 'src/reference/reference.css');
+const STYLES = ['reference.css', 'plots/plots.css'].map((file) => path.join(ROOT, 'src/reference', file));
 const KEEP = 24 * 3600 * 1000;
 
 /** What was given last, and the state of its sources then. */
@@ -42,9 +42,9 @@ async function make(behind) {
     esbuild.build({ ...common, entryPoints: ['src/reference/write.ts'], platform: 'node', format: 'esm', target: 'node20', packages: 'external', jsx: 'automatic', jsxImportSource: 'preact' }),
     esbuild.build({ ...common, entryPoints: ['src/reference/filter-entry.ts'], platform: 'browser', format: 'iife', target: 'es2022', minify: true }),
   ]);
-  const inputs = [...new Set([pages, script].flatMap((r) => Object.keys(r.metafile.inputs)).concat(path.relative(ROOT, STYLE)))].map((file) => path.join(ROOT, file));
+  const inputs = [...new Set([pages, script].flatMap((r) => Object.keys(r.metafile.inputs)))].map((file) => path.join(ROOT, file)).concat(STYLES);
   const html = await written(pages.outputFiles[0].text, behind);
-  return { files: { ...html, 'filter.js': script.outputFiles[0].text, 'reference.css': readFileSync(STYLE, 'utf8') }, inputs };
+  return { files: { ...html, 'filter.js': script.outputFiles[0].text, 'reference.css': STYLES.map((file) => readFileSync(file, 'utf8')).join('\n') }, inputs };
 }
 
 /** What the bundle writes, from the cache where the same bundle wrote it before. */
