@@ -81,6 +81,8 @@ const MOST_NEWTON = 30;
 const MOST_HALVINGS = 8;
 /** Corrections must fall below this share of the largest displacement, or of this strain of the radius. */
 const ENOUGH = 1e-9;
+/** A last correction below this share of the largest displacement leaves the stresses as they are. */
+const NOTHING = 1e-12;
 
 /** The metal of each cell of a mesh at the cells' temperatures, metals by layer [K]. */
 export function ringMetal(mesh: RadialMesh, materials: readonly RingMaterial[], reference: number, temperatures: ArrayLike<number>): RingMetal {
@@ -441,7 +443,7 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
       }
       if (!(largest < mesh.faces[cells]!)) return false;
       if (largest <= ENOUGH * Math.max(size, 1e-3 * mesh.faces[cells]!)) {
-        for (let layer = 0; layer < layers; layer++) respond(layer);
+        if (largest > NOTHING * size) for (let layer = 0; layer < layers; layer++) respond(layer);
         return true;
       }
     }
