@@ -56,6 +56,22 @@ describe('hoop stresses and the elastic limit', () => {
     const limit = elasticPressureLimit(fit(), 100e6, 1e12);
     expect(hoopStresses(fit(), limit).pinBore).toBeCloseTo(-100e6, 0);
   });
+  it('are the same at the surface and inside of a solid pin, which yields at its yield strength', () => {
+    const { pin, pinBore } = hoopStresses(fit({ hole: 0 }), 1e7);
+    expect(pin).toBeCloseTo(-1e7, 3);
+    expect(pinBore).toBeCloseTo(-1e7, 3);
+    expect(elasticPressureLimit(fit({ hole: 0 }), 100e6, 1e12)).toBeCloseTo(100e6, 3);
+  });
+  it('balance the pressure across the boss: mean hoop stress times wall is pressure times radius', () => {
+    // Lame's hoop stress is A + B / r^2 with a radial stress of -p inside and 0 outside; it integrates to p times the inner radius.
+    const p = 1e7;
+    const { boss } = hoopStresses(fit(), p);
+    const [a, b] = [PIN.diameter / 2, PIN.boss / 2];
+    const A = (boss - p) / 2;
+    const B = A * b * b;
+    expect(A + B / (a * a)).toBeCloseTo(boss, 3);
+    expect(A * (b - a) + B * (1 / a - 1 / b)).toBeCloseTo(p * a, 3);
+  });
   it('reach von Mises yield of the boss at the limit, where the boss is the weaker', () => {
     const limit = elasticPressureLimit(fit(), 1e12, 100e6);
     const { boss } = hoopStresses(fit(), limit);

@@ -40,6 +40,12 @@ describe('spacers', () => {
     expect(spacers).toBe(2);
     expect(spacerLength).toBeCloseTo(5.4 * INCH, 12);
     expect(stack + spacerLength).toBeGreaterThanOrEqual(11 * INCH);
+    expect(stack).toBeCloseTo(2 * 5.4 * INCH, 12);
+    expect(pushSpacers(travel).travel).toBeCloseTo(11 * INCH, 12);
+  });
+  it('are one more as soon as the travel is more than the strokes', () => {
+    expect(pushSpacers({ ...travel, length: 9.8 * INCH })).toMatchObject({ pushes: 2, spacers: 1 });
+    expect(pushSpacers({ ...travel, length: 9.81 * INCH })).toMatchObject({ pushes: 3, spacers: 2 });
   });
   it('are none where one stroke does it, exactly too', () => {
     expect(pushSpacers({ ...travel, length: 4.4 * INCH })).toMatchObject({ pushes: 1, spacers: 0 });
@@ -103,6 +109,28 @@ describe('push check', () => {
     expect(more.oil / less.oil).toBeCloseTo(2, 9);
     expect(more.total).toBeCloseTo(more.pin + more.spacers + more.oil, 9);
   });
+  it('stores half of force times give: of an elastic bar F L / (E A), of shut-in oil its volume times pressure over its modulus', () => {
+    const { energy } = check();
+    const { force, length, hole, diameter, spacerDiameter } = push;
+    const bar = (area: number): number => (0.5 * force * (force / area) * length) / strength.modulus;
+    expect(energy.pin / bar((Math.PI / 4) * (diameter ** 2 - hole ** 2))).toBeCloseTo(1, 12);
+    expect(energy.spacers / bar((Math.PI / 4) * spacerDiameter ** 2)).toBeCloseTo(1, 12);
+    const volume = (force / strength.oilPressure) * strength.stroke;
+    expect(energy.oil / ((0.5 * strength.oilPressure ** 2 * volume) / strength.oilModulus)).toBeCloseTo(1, 12);
+  });
+  it('holds columns to their critical stress over the safety factor, and the boss to its yield on the ring round the pin', () => {
+    const { pin, spacers, reaction } = check();
+    const { endFactor, modulus, safetyFactor, pinYield, spacerYield, bossYield } = strength;
+    const critical = (diameter: number, hole: number, yieldStrength: number): number => columnStrength({ diameter, hole, length: push.length, endFactor, modulus, yield: yieldStrength }).stress;
+    expect(pin.limit * safetyFactor).toBeCloseTo(critical(push.diameter, push.hole, pinYield), 0);
+    expect(spacers.limit * safetyFactor).toBeCloseTo(critical(push.spacerDiameter, 0, spacerYield), 0);
+    expect(reaction.stress * (Math.PI / 4) * (push.boss ** 2 - push.diameter ** 2)).toBeCloseTo(push.force, 3);
+    expect(reaction.limit).toBe(bossYield);
+  });
+  it('refuses a bore as wide as the pin and a boss no wider than it', () => {
+    expect(() => check({ hole: 4 * INCH })).toThrow('hole is 4 in; must be less than the pin\'s 4 in');
+    expect(() => check({ boss: 4 * INCH })).toThrow('boss is 4 in; must be more than the pin\'s 4 in');
+  });
   it('turns that energy into the speed of the pin', () => {
     const { energy, speed } = check();
     const mass = DENSITY * (Math.PI / 4) * (PIN.diameter ** 2 - PIN.hole ** 2) * PIN.length;
@@ -132,6 +160,26 @@ describe('guard plates', () => {
     const { base } = plates();
     expect(base.side).toBeGreaterThan(4 * INCH);
     expect(base.guideHole).toBeGreaterThan(0.375 * INCH);
+    expect(base.side).toBeCloseTo(4 * INCH + 2 * rules.baseMargin, 12);
+    expect(base.guideHole).toBeCloseTo(0.375 * INCH + rules.guideClearance, 12);
+  });
+  it('makes the shield so many pins wide, and never less than its least side', () => {
+    expect(plates({}, { shieldRatio: 3, shieldLeast: 10 * INCH }).shield.side).toBeCloseTo(12 * INCH, 12);
+    expect(plates({}, { shieldRatio: 2, shieldLeast: 10 * INCH }).shield.side).toBeCloseTo(10 * INCH, 12);
+  });
+  it.each([
+    // AWS D1.1, minimum fillet weld sizes: to 1/4 in, 1/8; to 1/2, 3/16; to 3/4, 1/4; over, 5/16 (from memory; 1/8 in confirmed).
+    [0.25, 0.125], [0.2501, 0.1875], [0.5, 0.1875], [0.51, 0.25], [0.75, 0.25], [0.76, 0.3125], [2, 0.3125],
+  ])('takes the smallest fillet for the thicker of the two plates: %f in', (thickness, leg) => {
+    expect(plates({}, { baseThickness: thickness * INCH, shieldThickness: 0.25 * INCH }).weld.leg).toBeCloseTo(leg * INCH, 12);
+    expect(plates({}, { shieldThickness: thickness * INCH, baseThickness: 0.25 * INCH }).weld.leg).toBeCloseTo(leg * INCH, 12);
+  });
+  it('welds no more than the load asks for, and at least four legs on each of four sides', () => {
+    const loaded = plates({}, { thrust: 1e6 });
+    expect(loaded.weld.length * loaded.weld.leg * Math.SQRT1_2 * 0.3 * rules.weldStrength).toBeCloseTo(rules.weldFactor * loaded.force, 3);
+    const idle = plates({ pressure: -1e5 }, { thrust: 0 });
+    expect(idle.force).toBe(0);
+    expect(idle.weld.length).toBeCloseTo(16 * idle.weld.leg, 12);
   });
   it('sizes the weld for the push and the oxygen shut in by slag', () => {
     const { force, weld } = plates();
@@ -150,10 +198,22 @@ describe('guard plates', () => {
     expect(deep.offset.likely).toBeCloseTo(2 * shallow.offset.likely, 12);
     expect(shallow.wall.likely + shallow.offset.likely).toBeCloseTo(0.75 * INCH, 12);
     expect(shallow.wall.low).toBeLessThan(shallow.wall.high);
+    for (const level of ['low', 'likely', 'high'] as const) expect(shallow.offset[level]).toBeCloseTo(rules.drift[level] * 10 * INCH, 12);
+    expect(shallow.wall.low + shallow.offset.high).toBeCloseTo(0.75 * INCH, 12);
+    expect(shallow.wall.high + shallow.offset.low).toBeCloseTo(0.75 * INCH, 12);
   });
   it('warns first that the bore may reach the boss, then that it does', () => {
     expect(plates().drift).toBe('stays in the pin');
     expect(plates({ depth: 30 * INCH }).drift).toBe('may reach the boss');
     expect(plates({ depth: 80 * INCH }).drift).toBe('reaches the boss');
+    // A wall of nothing counts as reached: 1 in of drift in a pin with 1 in of wall.
+    const exact = { diameter: 4, hole: 2, depth: 1 };
+    expect(plates(exact, { drift: { low: 0, likely: 1, high: 2 } }).drift).toBe('reaches the boss');
+    expect(plates(exact, { drift: { low: 0, likely: 0.5, high: 1 } }).drift).toBe('may reach the boss');
+  });
+  it('refuses a pin of no size or length and a bore as wide as it', () => {
+    expect(() => plates({ diameter: 0 })).toThrow('diameter is 0 in; must be more than 0 in');
+    expect(() => plates({ depth: 0 })).toThrow('length is 0 in; must be more than 0 in');
+    expect(() => plates({ hole: 4 * INCH })).toThrow('hole is 4 in; must be less than the pin\'s 4 in');
   });
 });
