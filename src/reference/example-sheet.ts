@@ -90,7 +90,7 @@ export async function exampleSheet(formula: string): Promise<ExampleSheet> {
 function resultBeside(call: FormulaCall, bands: readonly (readonly Block[])[]): { readonly row: number; readonly column: number } | undefined {
   const d = findFunction(call.name);
   const [band, ...others] = bands;
-  if (!d || !band || others.length > 0 || call.operands.some((o) => o.kind === 'array' && o.rows.length === 1)) return undefined;
+  if (!d || !band?.every((b) => b.typed) || others.length > 0 || call.operands.some((o) => o.kind === 'array' && o.rows.length === 1)) return undefined;
   const kinds = Object.values(d.parameters).map((p) => p.kind.kind);
   const rowByRow = d.result.kind === 'value' ? !call.operands.some((o, i) => o.kind === 'array' && kinds[i] === 'cells') : d.result.kind === 'table' && d.result.headless && d.result.columns.length === 1;
   if (!rowByRow) return undefined;

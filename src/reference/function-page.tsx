@@ -103,7 +103,7 @@ function Arguments({ d, parameters }: { readonly d: Declaration; readonly parame
   const declared = new Map(Object.entries(d.parameters).map(([name, p]) => [parameterLabel(name), p]));
   return (
     <>
-      <div class="scroll" role="region" aria-label="Arguments" tabIndex={0}>
+      <div class="scroll" role="region" aria-label="Table: arguments" tabIndex={0}>
         <table class="rows stacks arguments">
           <thead>
             <tr><th scope="col">argument</th><th scope="col">meaning</th><th scope="col">plain unit</th><th scope="col">accepted</th><th scope="col">such as</th></tr>
@@ -191,7 +191,7 @@ function workingOf(d: Declaration, { steps, resultStep, system, text }: Explaine
 
 function StepTable({ steps, result, system }: { readonly steps: readonly Step[]; readonly result: Step | undefined; readonly system: UnitSystem }) {
   return (
-    <div class="scroll" role="region" aria-label="Working" tabIndex={0}>
+    <div class="scroll" role="region" aria-label="Table: working" tabIndex={0}>
       <table class="rows stacks steps">
         <thead>
           <tr><th scope="col">step</th><th scope="col">symbol</th><th scope="col" class="number">value</th><th scope="col">formula in words</th><th scope="col">kind and source</th></tr>
@@ -218,7 +218,7 @@ function AssumptionsUsed({ used, formula }: { readonly used: readonly UsedAssump
   return (
     <>
       <p>What <code>{formula}</code> asked for. Each can be replaced by a row of <code>assume</code>.</p>
-      <div class="scroll" role="region" aria-label="Assumptions" tabIndex={0}>
+      <div class="scroll" role="region" aria-label="Table: assumptions" tabIndex={0}>
         <table class="rows stacks">
           <thead>
             <tr><th scope="col">name</th><th scope="col" class="number">value</th><th scope="col" class="number">low to high</th><th scope="col">meaning</th><th scope="col">kind and source</th></tr>
@@ -284,7 +284,7 @@ function Errors({ failures }: { readonly failures: Entry['failures'] }) {
   return (
     <>
       <p>These formulas are meant to fail; each shows what the cell says.</p>
-      <div class="scroll" role="region" aria-label="Errors" tabIndex={0}>
+      <div class="scroll" role="region" aria-label="Table: errors" tabIndex={0}>
         <table class="rows stacks errors">
           <thead>
             <tr><th scope="col">formula</th><th scope="col">error</th><th scope="col">what it says</th></tr>

@@ -41,7 +41,7 @@ export function assumptionsPage(): Page {
           <dd>{ofKind('convention')}, a choice that changes how results are given.</dd>
         </dl>
         <p>Low and high are the ends of what is drawn where a function gives a spread, most often near the value (PERT). <a href={referencePage('BURN.ASSUMED')}>BURN.ASSUMED</a> lists them in a sheet.</p>
-        <div class="scroll" role="region" aria-label="Assumptions" tabIndex={0}>
+        <div class="scroll" role="region" aria-label="Table: assumptions" tabIndex={0}>
           <table class="rows stacks">
             <thead>
               <tr><th scope="col">name</th><th scope="col" class="number">value</th><th scope="col">low to high, or words</th><th scope="col" class="number">refused outside</th><th scope="col">meaning</th><th scope="col">kind and source</th></tr>

@@ -4,9 +4,10 @@
  */
 import { execFile } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { mkdirSync, readFileSync, renameSync, rmSync, statSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { constants, setPriority } from 'node:os';
 import path from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { promisify } from 'node:util';
 import esbuild from 'esbuild';
 
@@ -14,6 +15,8 @@ const ROOT = path.resolve(import.meta.dirname, '../..');
 const CACHE = path.join(ROOT, 'node_modules/.cache/rodsheet-reference');
 const STYLES = ['reference.css', 'plots/plots.css'].map((file) => path.join(ROOT, 'src/reference', file));
 const KEEP = 24 * 3600 * 1000;
+/** Writing the pages takes some 10 s. */
+const LONGEST = 300 * 1000;
 
 /** What was given last, and the state of its sources then. */
 let last;
@@ -57,8 +60,10 @@ async function written(code, behind) {
     // Not written yet.
   }
   mkdirSync(CACHE, { recursive: true });
-  // In a folder below the packages, so that they are found from it; a name of its own, since builds may run at once.
-  const own = path.join(CACHE, `${state}-${process.pid}-${Date.now()}`);
+  const lock = path.join(CACHE, `${state}.lock`);
+  if (!(await mine(lock, file))) return JSON.parse(readFileSync(file, 'utf8'));
+  // In a folder below the packages, so that they are found from it.
+  const own = path.join(CACHE, `${state}-${process.pid}`);
   writeFileSync(`${own}.mjs`, code);
   try {
     const running = promisify(execFile)(process.execPath, [`${own}.mjs`, `${own}.json`], { cwd: ROOT });
@@ -67,9 +72,27 @@ async function written(code, behind) {
     renameSync(`${own}.json`, file);
   } finally {
     rmSync(`${own}.mjs`, { force: true });
+    rmSync(lock, { force: true });
     removeOld(file);
   }
   return JSON.parse(readFileSync(file, 'utf8'));
+}
+
+/** Whether this process is to write; where another does already, waits for what it writes. */
+async function mine(lock, file) {
+  for (;;) {
+    try {
+      writeFileSync(lock, '', { flag: 'wx' });
+      if (!existsSync(file)) return true;
+      rmSync(lock, { force: true });
+    } catch (error) {
+      if (error.code !== 'EEXIST') throw error;
+    }
+    if (existsSync(file)) return false;
+    // Left by a process that was ended.
+    if (Date.now() - changed(lock) > LONGEST) rmSync(lock, { force: true });
+    await setTimeout(200);
+  }
 }
 
 /** Lets everything else run first. */

@@ -85,7 +85,8 @@ describe('the pages', () => {
   it('name nobody\'s job safe', () => {
     for (const [file, { document }] of pages) {
       expect(textOf(document.querySelector('footer')), file).toContain('Local codes, the employer’s permit and licensed or qualified people rule');
-      expect(document.body.textContent, file).not.toMatch(/\b(?:is|are) (?:now |perfectly |completely )?safe\b(?! side)/);
+      const sentences = document.body.textContent.split(/(?<=[.;:])\s/).filter((s) => /\b(?:is|are) (?:\w+ )?safe\b(?! side)/.test(s));
+      expect(sentences.filter((s) => !/\b(?:no|not|none|nothing|never)\b/i.test(s)), file).toEqual([]);
     }
   });
 
@@ -190,7 +191,8 @@ describe('the index', () => {
     const { window } = new JSDOM(pages.get('index.html')!.html);
     const { document } = window;
     const visible = (): readonly (string | null)[] => [...document.querySelectorAll<HTMLElement>('[data-function]')].filter((e) => !e.hidden && !e.closest<HTMLElement>('[data-family]')?.hidden).map((e) => e.getAttribute('data-function'));
-    expect(visible()).toEqual(CATALOGUE.map((d) => d.name));
+    const all = visible();
+    expect([...all].sort()).toEqual(CATALOGUE.map((d) => d.name).sort());
     expect(document.querySelector<HTMLElement>('.filter')?.hidden).toBe(true);
     filterFunctions(document);
     const input = document.querySelector('input')!;
@@ -203,7 +205,7 @@ describe('the index', () => {
     expect(visible()).not.toContain('BURN.FIRE.WATCH');
     expect(textOf(document.querySelector('output'))).toBe(`${visible().length} found`);
     type('');
-    expect(visible()).toEqual(CATALOGUE.map((d) => d.name));
+    expect(visible()).toEqual(all);
   });
 });
 
