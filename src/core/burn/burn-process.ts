@@ -1,5 +1,5 @@
 import { noSolution, shown } from '../messages.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Step, Trace } from '../trace/trace.ts';
 import { ironEnthalpy, splitOxidationHeat, splitOxygenDemand } from './iron-heat.ts';
 
 export interface BurnInputs {
@@ -19,7 +19,7 @@ export interface BurnInputs {
   readonly workBurns: number;
   readonly workName: string;
   /** Says how `workHeat` came about, after recording the steps before it. */
-  readonly recordWorkHeat?: (trace: Trace) => { readonly formula: string; readonly expression?: string; readonly source: string };
+  readonly recordWorkHeat?: (trace: Trace) => Pick<Step, 'formula' | 'expression' | 'kind' | 'source'>;
 }
 
 export interface BurnProcess {
@@ -75,8 +75,8 @@ export function burnProcess(inputs: BurnInputs, trace?: Trace): BurnProcess {
     trace.add({ name: 'oxygen to burn a kilogram of iron', symbol: 'D_ox', value: D, quantity: 'ratio', formula: 'from the share of the product that is FeO, rest Fe3O4', kind: 'published', source });
     trace.add({ name: 'heat of burning a kilogram of iron', symbol: 'H', value: H, quantity: 'heatPerMass', formula: 'from the share of the product that is FeO, rest Fe3O4', kind: 'published', source });
     trace.add({ name: 'heat content of rod iron as it leaves', symbol: 'h_rod', value: hRod, quantity: 'heatPerMass', formula: 'iron from 25 C to the slag temperature', kind: 'published', source });
-    const heat = inputs.recordWorkHeat?.(trace) ?? { formula: 'the work from 25 C to the slag temperature', source };
-    trace.add({ name: `heat content of ${inputs.workName} as it leaves`, symbol: 'h_work', value: workHeat, quantity: 'heatPerMass', kind: heat.expression === undefined ? 'published' : 'calculated', ...heat });
+    const heat = inputs.recordWorkHeat?.(trace) ?? { formula: 'the work from 25 C to the slag temperature', kind: 'published' as const, source };
+    trace.add({ name: `heat content of ${inputs.workName} as it leaves`, symbol: 'h_work', value: workHeat, quantity: 'heatPerMass', ...heat });
     trace.add({
       name: 'iron burnt for a kilogram of oxygen', symbol: 'B', value: B, quantity: 'ratio',
       formula: B < free ? 'limited to the rod iron and the share of the work that may burn' : 'oxygen burnt share / oxygen to burn a kilogram of iron',

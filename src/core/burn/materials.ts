@@ -1,7 +1,7 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import { unknownName } from '../messages.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Step, Trace } from '../trace/trace.ts';
 import { nearestNames } from '../units/nearest-names.ts';
 import { ALUMINIUM, CHROMIUM_LIQUID, COPPER, GRAPHITE, MOLAR_MASS, NICKEL_LIQUID, SILICON_LIQUID, elementEnthalpy, meltingPoint } from './element-polynomials.ts';
 import { ironEnthalpy } from './iron-heat.ts';
@@ -185,16 +185,16 @@ export function recordMaterial(m: Material, a: Assumptions, trace: Trace): void 
 }
 
 /** What the step `h_work` of a material is made of; records the steps before it. Steps `T` and `h_rod` are recorded already. */
-export function recordHeat(m: Material, a: Assumptions, trace: Trace): { readonly formula: string; readonly expression?: string; readonly source: string } {
+export function recordHeat(m: Material, a: Assumptions, trace: Trace): Pick<Step, 'formula' | 'expression' | 'kind' | 'source'> {
   if (m.kind === 'masonry') {
     a.record(m.heatToMelt, 'h_m', trace);
     return m.steel
-      ? { formula: 'by mass of what melts: heat to melt, and heat content of iron for the steel', expression: '((1 - s_steel) * rho_m * h_m + s_steel * rho_steel * h_rod) / rho', source: m.heatSource }
-      : { formula: 'heat to melt', expression: 'h_m', source: m.heatSource };
+      ? { formula: 'by mass of what melts: heat to melt, and heat content of iron for the steel', expression: '((1 - s_steel) * rho_m * h_m + s_steel * rho_steel * h_rod) / rho', kind: 'calculated', source: m.heatSource }
+      : { formula: 'heat to melt', expression: 'h_m', kind: 'calculated', source: m.heatSource };
   }
-  if (m.melts === undefined) return { formula: 'the work from 25 C to the slag temperature', source: m.heatSource };
+  if (m.melts === undefined) return { formula: 'the work from 25 C to the slag temperature', kind: 'published', source: m.heatSource };
   a.record('melt temperature ratio', 'r_melt', trace);
   trace.add({ name: 'melting point of the work', symbol: 'T_fusion', value: m.melts, quantity: 'absoluteTemperature', formula: 'register of materials', kind: 'published', source: m.heatSource });
   trace.add({ name: 'temperature at which the work leaves', symbol: 'T_work', value: m.melts * a.value('melt temperature ratio'), quantity: 'absoluteTemperature', formula: 'melting point x melt temperature ratio', expression: 'r_melt * T_fusion', kind: 'calculated', source: 'arithmetic' });
-  return { formula: 'the work from 25 C to where it leaves', source: m.heatSource };
+  return { formula: 'the work from 25 C to where it leaves', kind: 'published', source: m.heatSource };
 }
