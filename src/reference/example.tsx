@@ -7,7 +7,7 @@ import { addressOf } from './example-sheet.ts';
 import { SheetTable, type ShownCell } from './sheet-table.tsx';
 
 /** Rows of a long result that are shown. */
-const MOST_ROWS = 10;
+const MOST_ROWS = 14;
 
 const bottomOf = (b: FilledBlock): number => b.row + b.values.length + (b.typed ? 1 : 0);
 

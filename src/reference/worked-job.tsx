@@ -264,10 +264,11 @@ function Body({ job }: { readonly job: Job }) {
           Before burning it would likely take {figure(job.under(grip, 'likely', 'force before'))} tons, afterwards {figure(job.under(grip, 'likely', 'force after'))}, with much doubt: {figure(job.under(grip, 'low', 'force after'))} to {figure(job.under(grip, 'high', 'force after'))}. The ram is chosen for the likely force and worked only in part:
         </p>
         <Pairs job={job} name="Push" rows={2} />
+        <p>By the table above that ram suffices in {figure(job.under(grip, 'chance', `ram of ${whole(job.number('Push', 'B2'))} ton`))} cases of a hundred. So it is quoted, and a larger one is asked to be ready.</p>
         <p>What that push does to pin, spacers and boss (<F name="BURN.PUSH.CHECK" />):</p>
         <Spill job={job} name="Push" address="A4" />
         <p>
-          The pin is loaded to {figure(job.under(check, 'used', 'pin'))} percent of what is allowed. The last line is the one to read aloud: what flies when the pin lets go. A ram that does not suffice is no disaster: a wider bore, more heat or a second push after another burn come next, and the chances in the table above say how likely that is.
+          The pin is loaded to {figure(job.under(check, 'used', 'pin'))} percent of what is allowed. The last line is the one to read aloud: what flies when the pin lets go. Where the ram does not suffice, a wider bore or another ram is for those to decide who know the machine.
         </p>
       </>
     )],
@@ -276,7 +277,7 @@ function Body({ job }: { readonly job: Job }) {
         <p>The place is walked before anything is priced. What was seen goes into cells, in words that <F name="BURN.CONDITIONS" /> lists; <F name="BURN.CAUTIONS" /> answers with what is known to go wrong.</p>
         <TypedCells rows={CONDITIONS} name="Conditions" />
         <Spill job={job} name="Cautions" rows={7} columns={5} />
-        <p>{cautions.length - 1} rows in all. They go to the crew and into the permit; <F name="BURN.JOB.SHEET" /> puts them on one page with lines to sign. None of this says that the job is safe.</p>
+        <p>{cautions.length - 1} rows in all. They go to the crew and to whoever grants the permit; <F name="BURN.JOB.SHEET" /> puts them on one page with lines to sign. None of this says that the job is safe.</p>
       </>
     )],
     ['load', 'What to load', (
