@@ -18,8 +18,8 @@ export default {
   // A fault in a constant, worked out while its file loads, wants all the tests of the folder.
   ignoreStatic: !process.env.MUTATE_STATIC,
   concurrency: 1,
-  timeoutMS: 3_000,
-  timeoutFactor: 2,
+  timeoutMS: 30_000,
+  timeoutFactor: 4,
   tempDirName: '.cache/mutation/sandbox',
   reporters: ['progress-append-only', 'clear-text', 'json'],
   clearTextReporter: { allowColor: false, allowEmojis: false, logTests: false, reportTests: false, reportMutants: false, skipFull: true },

@@ -84,7 +84,7 @@ export function passageFlow(passage: Passage, inlet: number, outlet: number, gas
     const N = resistance(passage, flux, gas.viscosity);
     exit = outlet;
     // The choking ratio is below sqrt(1 + N + ...): no need to solve for it where the outlet is clearly higher.
-    const ratioSquared = outlet > 0 ? (inlet / outlet) ** 2 : Infinity;
+    const ratioSquared = (inlet / outlet) ** 2;
     if (ratioSquared > 1 + N) {
       const y = chokingRatioSquared(N);
       if (ratioSquared > y) exit = inlet / Math.sqrt(y);

@@ -22,6 +22,15 @@ describe('frictionFactor', () => {
     expect(frictionFactor(1e5, 0, 'Blasius')).toBe(frictionFactor(1e5, 0));
   });
 
+  it('is half laminar and half turbulent midway between them, and leaves both without a bend', () => {
+    // A cubic that starts and ends level is symmetric about its middle.
+    expect(frictionFactor(3150, 0, 'Blasius')).toBeCloseTo((64 / 3150 + 0.3164 / 3150 ** 0.25) / 2, 12);
+    const apart = (re: number): number => frictionFactor(re, 0, 'Blasius') - 64 / re;
+    expect(apart(2301) / (0.3164 / 2301 ** 0.25 - 64 / 2301)).toBeCloseTo(3 / 1700 ** 2, 7);
+    expect(frictionFactor(2300, 0, 'Blasius')).toBe(64 / 2300);
+    expect(frictionFactor(4000, 0, 'Blasius')).toBeCloseTo(0.3164 / 4000 ** 0.25, 15);
+  });
+
   it('has no step and keeps the pressure loss rising with flow through the transition', () => {
     for (const law of ['Blasius', 'Colebrook'] as const)
       for (let re = 1000, before = 0; re < 2e5; re *= 1.002) {
