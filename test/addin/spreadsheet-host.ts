@@ -145,7 +145,9 @@ export class SpreadsheetHost {
       else void (result as PromiseLike<unknown>).then((value) => note('resolved', value), (reason: unknown) => note('rejected', reason));
       return result;
     };
-    CustomFunctions.associate = (functions: Readonly<Record<string, Associated>>) => associate(Object.fromEntries(Object.entries(functions).map(([id, call]): [string, Associated] => [id, noted(id, call)])));
+    Object.assign(CustomFunctions, {
+      associate: (functions: Readonly<Record<string, Associated>>) => associate(Object.fromEntries(Object.entries(functions).map(([id, call]): [string, Associated] => [id, noted(id, call)]))),
+    });
   }
 
   #receive(text: string): void {
