@@ -48,6 +48,16 @@ const encloses = (plot: LinePlot): void => {
   for (const { points } of plot.series) for (const { y, low, high } of points) if (y !== undefined && low !== undefined && high !== undefined) expect(low <= y && y <= high, `${plot.name} at ${y}`).toBe(true);
 };
 
+/** Plots that several tests look at are worked out once. */
+const once = <T,>(make: () => T): (() => T) => {
+  let made: T | undefined;
+  return () => (made ??= make());
+};
+const flows = once(flowByPressure);
+const pierces = once(pierceOxygen);
+const pins = once(pinOxygen);
+const pinList = once(pinPlans);
+
 describe('the heat balance', () => {
   it('is, for steel, burnt as its own equation says: heat content over heat of burning less what is lost, whatever burns', () => {
     const a = Assumptions.defaults();
@@ -79,13 +89,13 @@ describe('the heat balance', () => {
 
 describe('flow, oxygen, rods and minutes', () => {
   it('are what the cells show', () => {
-    expect(valueAt(flowByPressure(), '3/8 rod', 80).y).toBeCloseTo(fresh('BURN.ROD.FLOW', '3/8 x 36', 80, 36), 12);
-    const pierce = valueAt(pierceOxygen(), '3/8 rod', 12);
+    expect(valueAt(flows(), '3/8 rod', 80).y).toBeCloseTo(fresh('BURN.ROD.FLOW', '3/8 x 36', 80, 36), 12);
+    const pierce = valueAt(pierces(), '3/8 rod', 12);
     expect(pierce.y! * 12).toBeCloseTo(inPlan('oxygen', 'BURN.HOLE.PLAN', 0.75, 12, '3/8'), 9);
     expect(pierce.high! * 12).toBeCloseTo(inPlan('oxygen high', 'BURN.HOLE.PLAN', 0.75, 12, '3/8'), 9);
-    const pin = valueAt(pinOxygen(), '3/8 rod', 4);
+    const pin = valueAt(pins(), '3/8 rod', 4);
     expect(pin.y! * 10).toBeCloseTo(inPlan('oxygen', 'BURN.PIN.PLAN', 4, 10, null, '3/8'), 9);
-    const plans = pinPlans();
+    const plans = pinList();
     expect(valueAt(pinRods(plans), 'rods', 4).y).toBe(fresh('BURN.PIN.RODS', 4, 10));
     expect(valueAt(pinMinutes(plans), 'crew', 4).y).toBeCloseTo(fresh('BURN.PIN.TIME', 4, 10), 9);
     expect(valueAt(pinMinutes(plans), 'burning', 4).y).toBeCloseTo(fresh('BURN.PIN.BURN', 4, 10), 9);
@@ -93,15 +103,15 @@ describe('flow, oxygen, rods and minutes', () => {
   }, SLOW);
 
   it('rise where they must, within their bands', () => {
-    const flow = flowByPressure();
+    const flow = flows();
     for (const s of flow.series) rises(flow, s.name);
     encloses(flow);
     for (const p of line(flow, '3/8 rod')) expect(p.y!).toBeGreaterThan(valueAt(flow, '3/16 rod', p.x).y!);
-    const oxygen = pinOxygen();
+    const oxygen = pins();
     for (const s of oxygen.series) rises(oxygen, s.name);
     encloses(oxygen);
-    encloses(pierceOxygen());
-    const plans = pinPlans();
+    encloses(pierces());
+    const plans = pinList();
     rises(pinRods(plans), 'rods');
     encloses(pinRods(plans));
     const minutes = pinMinutes(plans);
@@ -336,7 +346,7 @@ describe('the pages', () => {
       expect(new Set(ids).size).toBe(ids.length);
     }
     expect(html.join('').match(/role="img"/g)!.length).toBeGreaterThanOrEqual(18);
-    const { frame, lines } = drawPlot(flowByPressure());
+    const { frame, lines } = drawPlot(flows());
     for (const { path } of lines) for (const [, x, y] of path.matchAll(/([\d.]+) ([\d.]+)/g)) {
       expect(Number(x) >= frame.left && Number(x) <= frame.right && Number(y) >= frame.top && Number(y) <= frame.bottom).toBe(true);
     }
