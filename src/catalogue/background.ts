@@ -35,7 +35,7 @@ const OPERATION_WORDS: Readonly<Record<OperationId, OperationWords>> = {
   HOLE: {
     geometry: 'The rod is led round, so that the hole is pierced at its own width; slag leaves through all of it and limits the advance, more with depth. What the taper adds is melted besides.',
     pressure: 'A pierce is driven with more pressure the deeper it goes, up to a top; common practice.',
-    holds: 'Against a trade handbook for deep narrow holes with bars, read as a copy: oxygen for a metre of hole in concrete agrees, in cast iron it is half of what is published.',
+    holds: 'Against a trade handbook for deep narrow holes with bars, read as a copy: oxygen for a metre of hole in concrete agrees, in cast iron it is half and in rock a quarter of what is published.',
     leavesOut: 'Blow-back from blind holes, and the quality of the wall.',
     fails: '(0.2,6)',
   },
@@ -141,7 +141,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
   'JOB.SHEET': { how: 'Gathers cautions, figures, departures from defaults, fire watch and what to wear from the other functions.', holds: 'What the plan and the conditions say.', leavesOut: 'Whatever nobody wrote into a cell. It permits nothing.' },
   'LOG.FIT': { how: 'The ranges of the assumptions are the prior; each job\'s rods, oxygen and minutes move them by Bayes\' rule in logarithms, wild jobs counting less (Huber).', holds: 'One crew, one gas, one kind of work. Factors that a log cannot tell apart are held, and their range carried by those that are fitted.', leavesOut: 'Jobs that were never written down, which are rarely the good ones.' },
   'LOG.SCORE': { how: 'Each job is estimated with the assumptions given and compared with what was noted; bias and spread are held against what honest estimates would show by chance.', holds: 'It says nothing with a handful of jobs, and says so.', leavesOut: 'Whether the jobs to come are like those of the log.', fails: ['=BURN.LOG.SCORE({"diameter","length";4,10})'] },
-  'NOISE.HOURS': { how: 'Eight hours halved for each exchange rate above the criterion: 5 dB by OSHA, 3 dB by NIOSH and the EU.', holds: '30 to 140 dBA at the ear, protectors not counted; the rules allow no time above 115 dBA.', leavesOut: 'Impulses, and what the ear has had before.' },
+  'NOISE.HOURS': { how: 'Eight hours halved for each exchange rate above the criterion: 5 dB by OSHA, 3 dB by NIOSH and the EU.', holds: '30 to 140 dBA at the ear, protectors not counted. Unprotected, OSHA allows no time above 115 dBA, NIOSH and the EU none above 140.', leavesOut: 'Impulses, and what the ear has had before.' },
   'NOISE.DOSE': { how: 'The sum over the tasks of time spent over time allowed.', holds: 'A shift of at most a day.', leavesOut: 'Protectors, whose rating is seldom reached on site.', fails: ['=BURN.NOISE.DOSE({92;100},{4;0.5;3})'] },
   'NOISE.SHIFT': { how: 'The dose as a steady level over eight hours, beside each level of the rule at which something is due.', holds: 'A shift of at most a day.', leavesOut: 'Protectors, whose rating is seldom reached on site.', fails: ['=BURN.NOISE.SHIFT({92;100},{4;0.5;3})'] },
   'AIR.RELEASE': { how: 'The share of the flow that the rod does not burn, and leaks.', holds: 'While a rod burns.', leavesOut: 'A valve left open, which lets out all of it.' },
