@@ -16,8 +16,13 @@ declare module 'vitest' {
 
 const ROOT = new URL('../..', import.meta.url).pathname;
 
-/** Names the folder to build into before the first test file, and takes it away after the last. */
-export default async function setup(project: TestProject): Promise<() => Promise<void>> {
+/** Names the folder to build into before the first test file, and takes it away after the last; a folder built already can be given as BUILT. */
+export default async function setup(project: TestProject): Promise<(() => Promise<void>) | undefined> {
+  const given = process.env['BUILT'];
+  if (given !== undefined) {
+    project.provide('buildFolder', path.resolve(given));
+    return undefined;
+  }
   const folder = await mkdtemp(path.join(tmpdir(), 'rodsheet-'));
   project.provide('buildFolder', folder);
   return () => rm(folder, { recursive: true, force: true });
