@@ -9,7 +9,7 @@ export default {
   vitest: { configFile: 'test/mutation/vitest.config.mjs' },
   plugins: ['@stryker-mutator/vitest-runner', './test/mutation/quick-runner.mjs', './test/mutation/leave-working.mjs'],
   coverageAnalysis: 'perTest',
-  mutate: [`src/core/${folder}/**/*.ts`],
+  mutate: [`src/core/${folder}/${process.env.MUTATE_FILE ?? '**/*'}.ts`],
   mutator: {
     // Texts, and the shape of records, which the compiler looks after: no formula is in them.
     excludedMutations: ['StringLiteral', 'ObjectLiteral', 'ArrayDeclaration', 'OptionalChaining', 'Regex'],
