@@ -149,6 +149,7 @@ export const coolingUnsolved = (): CalcError =>
 // Oxygen supply
 export const drawnTooFast = (): CalcError =>
   missing('the cylinder is drawn so fast that its gas cools to where oxygen begins to condense and the model ends; draw more cylinders together on a manifold');
+export const drawnTooSlowly = (followed: string): CalcError => missing(`so little is drawn that the cylinders last longer than is followed here, ${followed}; draw fewer together`);
 export const settingBelowTip = (setting: string, tip: string): CalcError => value(`setting is ${setting}; must be at least the tip pressure of ${tip}`);
 export const fillTooHigh = (argument: string, came: string, limit: string, rating: string, at: string): CalcError =>
   value(`${argument} is ${came}; must be at most ${limit}, a tenth over the cylinder's rating of ${rating} at ${at}; a higher rating goes in assume as cylinder rating`);

@@ -12,9 +12,14 @@ export const SEED = Number(process.env['FUZZ_SEED'] ?? 20261126);
 
 /** CPU time that one cell may take [ms]. */
 export const ONE_CELL = 50;
-/** Functions that take longer for one cell, with the reason and a bound of their own [ms]. */
+/** Functions that take longer for one cell, or take a list in one cell, with the reason and a bound of their own [ms]. */
 export const LONGER: Readonly<Record<string, { readonly bound: number; readonly why: string }>> = {
-  'BURN.ASSUME.EFFECT': { bound: 1500, why: 'sizes an item, cooling and all, twice for each of some forty assumptions' },
+  'BURN.ASSUME.EFFECT': { bound: 700, why: 'sizes an item, cooling and all, twice for each of some forty assumptions' },
+  'BURN.SUPPLY.CHECK': { bound: 600, why: 'some milliseconds, but up to 64 cylinders drawn through a hose as fine as a pinhole last for weeks, followed in steps of minutes' },
+  'BURN.SPREAD': { bound: 150, why: 'a list of items, each drawn a thousand times' },
+  'BURN.JOB.STOCK': { bound: 150, why: 'a list of items, each drawn a thousand times' },
+  'BURN.LOG.FIT': { bound: 200, why: 'a list of jobs, fitted in rounds' },
+  'BURN.LOG.SCORE': { bound: 200, why: 'a list of jobs, each drawn a thousand times' },
 };
 
 export interface Account {
@@ -80,7 +85,8 @@ export function fuzz(d: Declaration, calls: number): Account {
     if (cells === 1) account.longest = Math.max(account.longest, wall);
     // Tried again, so that neither a collection of garbage nor another process is blamed.
     if (wall > bound * cells) {
-      const least = Math.min(timed(args), timed(args), timed(args));
+      let least = timed(args);
+      for (let i = 0; i < 4 && least > bound * cells; i++) least = Math.min(least, timed(args));
       if (least > bound * cells) slow.push(`${pasted(d, args)}\n${cells} ${cells === 1 ? 'cell takes' : 'cells take'} ${least.toFixed(0)} ms, more than ${bound} ms each`);
     }
   });

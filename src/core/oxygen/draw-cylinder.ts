@@ -1,5 +1,6 @@
 import * as messages from '../messages.ts';
 import { GRAVITY } from '../units/quantities.ts';
+import { showQuantity } from '../units/show-quantity.ts';
 import { integrate } from './integrate.ts';
 import { checkOxygenRange, isotherm, OXYGEN_RANGE, oxygenViscosity } from './oxygen-state.ts';
 
@@ -108,6 +109,7 @@ export function drawCylinder(draw: Draw): Drawn {
   );
   const [mass, temperature, wallTemperature] = end.y as [number, number, number];
   if (end.stopped && temperature <= coldest + 0.1) throw messages.drawnTooFast();
+  if (!end.stopped && end.time < longest) throw messages.drawnTooSlowly(showQuantity(end.time, 'hours', 'US'));
   return {
     time: end.time,
     mass,

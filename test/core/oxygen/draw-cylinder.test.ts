@@ -109,6 +109,12 @@ describe('drawCylinder', () => {
     expect(still.starved).toBe(false);
   });
 
+  it('says so where the cylinder lasts longer than is followed, and gives no time cut short', () => {
+    // 1e-4 scfm empties 43 L in four years; one tenth of a scfm in a day and a half of burning.
+    expect(() => drawCylinder(draw(1e-4))).toThrow(/last longer than is followed/);
+    expect(drawCylinder(draw(0.1)).starved).toBe(true);
+  });
+
   it('says so where the gas would cool out of the model', () => {
     expect(() => drawCylinder(draw(2000, { leftover: ATMOSPHERE }))).toThrow(CalcError);
   });
