@@ -62,13 +62,12 @@ function readQuantity(cell: number | string | boolean, argument: string, kind: Q
     const value = toSi(cell, quantity, system);
     // Only where the number cannot be meant: beyond the largest accepted value.
     if (isDateSerial(cell) && kind.max !== undefined && value > kind.max) throw messages.isDate(argument, String(cell));
-    return withinLimits(value, `${messages.shown(cell)}${spaced(unit)}`, argument, kind, system);
+    return withinLimits(value, () => `${messages.shown(cell)}${spaced(unit)}`, argument, kind, system);
   }
   const value = parseQuantity(cell, quantity, system);
   if (value === undefined) throw messages.notANumber(argument, cell.trim(), unit);
   const plain = Number(cell);
-  const came = Number.isFinite(plain) ? `${messages.shown(plain)}${spaced(unit)}` : cell.trim();
-  return withinLimits(value, came, argument, kind, system);
+  return withinLimits(value, () => (Number.isFinite(plain) ? `${messages.shown(plain)}${spaced(unit)}` : cell.trim()), argument, kind, system);
 }
 
 /** Of the largest accepted value: what is smaller is left over from a subtraction in the sheet, and 0 was meant. */
@@ -76,22 +75,23 @@ export const REMAINDER = 1e-15;
 
 const spaced = (unit: string): string => (unit === '' ? '' : ` ${unit}`);
 
-function withinLimits(value: number, came: string, argument: string, kind: QuantityKind, system: UnitSystem): number {
+/** `came` is written only where a message shows it: lists have many cells. */
+function withinLimits(value: number, came: () => string, argument: string, kind: QuantityKind, system: UnitSystem): number {
   const limit = (x: number): string => shownIn(x, kind.quantity, system);
-  if (!Number.isFinite(value)) throw messages.tooHigh(argument, came, kind.max === undefined ? 'a number the sheet can hold' : limit(kind.max));
+  if (!Number.isFinite(value)) throw messages.tooHigh(argument, came(), kind.max === undefined ? 'a number the sheet can hold' : limit(kind.max));
   if (kind.max !== undefined && Math.abs(value) <= REMAINDER * kind.max) {
     if (kind.above === 0) throw messages.blankOrZero(argument);
     if (kind.min === 0) return 0;
   }
   if (kind.above !== undefined && !(value > kind.above)) {
     if (value === 0 && kind.above === 0) throw messages.blankOrZero(argument);
-    throw messages.notAbove(argument, came, limit(kind.above));
+    throw messages.notAbove(argument, came(), limit(kind.above));
   }
   // An entered limit such as 60 in may differ from the stored one in the last bit.
   const slack = 1e-12 * Math.abs(value);
-  if (kind.min !== undefined && value < kind.min - slack) throw messages.tooLow(argument, came, limit(kind.min));
-  if (kind.max !== undefined && value > kind.max + slack) throw messages.tooHigh(argument, came, limit(kind.max));
-  if (kind.whole && !Number.isInteger(fromSi(value, kind.quantity, system))) throw messages.notWhole(argument, came);
+  if (kind.min !== undefined && value < kind.min - slack) throw messages.tooLow(argument, came(), limit(kind.min));
+  if (kind.max !== undefined && value > kind.max + slack) throw messages.tooHigh(argument, came(), limit(kind.max));
+  if (kind.whole && !Number.isInteger(fromSi(value, kind.quantity, system))) throw messages.notWhole(argument, came());
   return value;
 }
 

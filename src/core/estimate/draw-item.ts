@@ -1,7 +1,7 @@
 import type { Basis } from '../basis.ts';
 import { rodMassPerLength } from '../burn/rods.ts';
 import type { Operation, WorkDraws } from '../operations/operation.ts';
-import { rodsOf, wholeUp } from '../operations/rod-fit.ts';
+import { rodYield, rodsAt, wholeUp } from '../operations/rod-fit.ts';
 import type { Sizing } from '../operations/size-item.ts';
 import { worldsOf, type Worlds } from './worlds.ts';
 
@@ -68,11 +68,11 @@ export function drawItem(operation: Operation, sizing: Sizing, basis: Basis, int
   const { rods, consumed, lightings, oxygen, burnTime, crewTime } = into;
   const scatter = own ?? worlds.own;
   const { cooling } = sizing;
-  const perOxygen = 1 / rodMassPerLength(rod.rod);
+  const [perOxygen, perPlanned] = [1 / rodMassPerLength(rod.rod), 1 / planned];
   const lightingTime = basis.a.value('lighting time');
-  const rodsAt = rodsOf(rod, reach, basis);
+  const yields = rodYield(rod, reach, basis);
   for (let i = 0; i < count; i++) {
-    const q = slowness[i]! / planned;
+    const q = slowness[i]! * perPlanned;
     let time = q * freeVolume[i]!;
     const n = pierces[i]!;
     if (n > 0) {
@@ -87,7 +87,7 @@ export function drawItem(operation: Operation, sizing: Sizing, basis: Basis, int
     const m = planned * flow[i]!;
     const burnt = m * time;
     const length = fed[i]! * burnt * perOxygen;
-    const whole = wholeUp(rodsAt(length));
+    const whole = wholeUp(rodsAt(length, yields));
     const lit = Math.max(whole, starts[i]!);
     consumed[i] = length;
     rods[i] = whole;

@@ -33,28 +33,38 @@ export function reaches(rod: Rod, length: number, reach: number, basis: Basis): 
   return length - stubOf(rod, basis) >= reach * (1 - 1e-12) && burnedLength(rod, length, reach, basis) > 0;
 }
 
+/** How rods follow from the length consumed: (length + strings x lost) / each, strings = length / string, whole, up. */
+export interface RodYield {
+  readonly each: number;
+  readonly lost: number;
+  /** Length that one string burns; Infinity where there is one string, or none. */
+  readonly string: number;
+}
+
 /**
- * Rods, not rounded, as a function of the length consumed [m]; it rises with that length.
- *
  * Coupled rods lose one stub and one reach a string, single ones one each; the assumption `string rods` limits the length
  * of a string. Refuses a rod that does not reach.
  */
-export function rodsOf({ rod, length, coupled }: FittedRod, reach: number, basis: Basis): (consumed: number) => number {
+export function rodYield({ rod, length, coupled }: FittedRod, reach: number, basis: Basis): RodYield {
   const burned = burnedLength(rod, length, reach, basis);
   const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
   if (!coupled) {
     if (!reaches(rod, length, reach, basis)) throw messages.rodTooShort(rodName(rod, length, false), shown(length - stubOf(rod, basis)), shown(reach));
-    return (consumed) => consumed / burned;
+    return { each: burned, lost: 0, string: Infinity };
   }
-  const lost = length - burned;
   const most = basis.a.value('string rods');
-  if (!(most > 0)) return (consumed) => (consumed + lost) / length;
+  if (!(most > 0)) return { each: length, lost: length - burned, string: Infinity };
   const string = burnedLength(rod, most * length, reach, basis);
   if (!(string > 0)) throw messages.rodTooShort(`string of ${messages.shown(most)} ${rodName(rod, length, false)}`, shown(most * length - stubOf(rod, basis)), shown(reach));
-  return (consumed) => (consumed + wholeUp(consumed / string) * lost) / length;
+  return { each: length, lost: length - burned, string };
 }
 
-export const rodsFor = (consumed: number, fitted: FittedRod, reach: number, basis: Basis): number => rodsOf(fitted, reach, basis)(consumed);
+/** Rods, not rounded, for a length consumed [m]; they rise with it. */
+export function rodsAt(consumed: number, { each, lost, string }: RodYield): number {
+  return (consumed + (string === Infinity ? lost : wholeUp(consumed / string) * lost)) / each;
+}
+
+export const rodsFor = (consumed: number, fitted: FittedRod, reach: number, basis: Basis): number => rodsAt(consumed, rodYield(fitted, reach, basis));
 
 /** Width a rod makes in an opening [m]. */
 export function widthMade(rod: Rod, opening: Opening, { a }: Basis): number {

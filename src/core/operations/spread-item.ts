@@ -2,7 +2,7 @@ import type { Basis } from '../basis.ts';
 import { drawItem, emptyDraws } from '../estimate/draw-item.ts';
 import { drawPercentiles, percentileWork } from '../estimate/draw-percentile.ts';
 import type { Operation } from './operation.ts';
-import { rodsOf, wholeUp } from './rod-fit.ts';
+import { rodYield, rodsAt, wholeUp } from './rod-fit.ts';
 import type { Sizing } from './size-item.ts';
 
 /** Draws for each estimate: a power of two, converged to 1 % of the value. */
@@ -36,9 +36,9 @@ export function spreadItem(operation: Operation, sizing: Sizing, basis: Basis): 
   const draws = basis.once('item draws', () => emptyDraws(DRAWS));
   const work = basis.once(`percentile work ${operation.id}`, () => [percentileWork(DRAWS), percentileWork(DRAWS), percentileWork(DRAWS)] as const);
   drawItem(operation, sizing, basis, draws);
-  const rodsAt = rodsOf(sizing.rod, sizing.work.reach, basis);
+  const yields = rodYield(sizing.rod, sizing.work.reach, basis);
   const [lowOxygen = NaN, highOxygen = NaN] = drawPercentiles(draws.oxygen, ENDS, work[0]);
-  const [lowRods = NaN, highRods = NaN] = drawPercentiles(draws.consumed, ENDS, work[1], (consumed) => wholeUp(rodsAt(consumed)));
+  const [lowRods = NaN, highRods = NaN] = drawPercentiles(draws.consumed, ENDS, work[1], (consumed) => wholeUp(rodsAt(consumed, yields)));
   const [lowCrewTime = NaN, highCrewTime = NaN] = drawPercentiles(draws.crewTime, ENDS, work[2]);
   return { lowOxygen, highOxygen, lowRods: wholeTowards(lowRods, LOW), highRods: wholeTowards(highRods, HIGH), lowCrewTime, highCrewTime };
 }
