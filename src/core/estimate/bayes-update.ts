@@ -78,6 +78,8 @@ interface State {
 }
 
 interface System {
+  /** What the log adds to the precision: sum of w J^T V^-1 J. */
+  readonly told: Float64Array;
   /** Cholesky triangle of the inverse covariance. */
   readonly triangle: Float64Array;
   readonly gradient: Float64Array;
@@ -126,6 +128,10 @@ export function bayesUpdate(log: BayesLog): BayesFit {
   const centre = Float64Array.from(prior, (m) => m.mean);
   let now = state(centre);
   const usable = observed.map((y, i) => (Number.isFinite(y) && Number.isFinite(now.predicted[i] ?? NaN) ? 1 : 0));
+  /** Places of what is used, row by row; row r has those from `first[r]` up to `first[r + 1]`. */
+  const places = Uint32Array.from(usable.keys()).filter((i) => usable[i] === 1);
+  const first = new Uint32Array(rows + 1);
+  const worth = Float64Array.from(places, (i) => precision[i % channels] ?? NaN);
   const count = new Uint32Array(rows);
   /** Part taken off by the shared scatter (Sherman and Morrison): V^-1 = Q - kappa Q 1 1^T Q for s = 1. */
   const kappa = new Float64Array(rows);
@@ -137,6 +143,7 @@ export function bayesUpdate(log: BayesLog): BayesFit {
       total += precision[c] ?? NaN;
     }
     kappa[row] = shared > 0 ? 1 / (1 / (shared * shared) + total) : 0;
+    first[row + 1] = (first[row] ?? 0) + (count[row] ?? 0);
   }
 
   /** x^T V^-1 y of one row for s = 1. */
@@ -144,12 +151,12 @@ export function bayesUpdate(log: BayesLog): BayesFit {
     let both = 0;
     let left = 0;
     let right = 0;
-    for (let c = 0; c < channels; c++) {
-      const i = row * channels + c;
-      if (!usable[i]) continue;
-      const q = precision[c] ?? NaN;
-      both += q * (x[i] ?? NaN) * (y[i] ?? NaN);
-      left += q * (x[i] ?? NaN);
+    for (let k = first[row] ?? 0; k < (first[row + 1] ?? 0); k++) {
+      const i = places[k] ?? 0;
+      const q = worth[k] ?? NaN;
+      const qx = q * (x[i] ?? NaN);
+      both += qx * (y[i] ?? NaN);
+      left += qx;
       right += q * (y[i] ?? NaN);
     }
     return both - (kappa[row] ?? 0) * left * right;
@@ -191,13 +198,12 @@ export function bayesUpdate(log: BayesLog): BayesFit {
   /** Normal equations of the linearised problem at s. */
   const assemble = (s: State, columns: readonly Float64Array[], scale: number, robust: boolean): System => {
     const r = residual(s);
-    const matrix = new Float64Array(size * size);
+    const told = new Float64Array(size * size);
     const gradient = new Float64Array(size);
     const weights = new Float64Array(rows).fill(1);
     const squares = new Float64Array(rows);
     for (let k = 0; k < size; k++) {
       const p = 1 / (prior[k]?.deviation ?? NaN) ** 2;
-      matrix[k * size + k] = p;
       gradient[k] = p * ((prior[k]?.mean ?? NaN) - (s.at[k] ?? NaN));
     }
     for (let row = 0; row < rows; row++) {
@@ -212,32 +218,32 @@ export function bayesUpdate(log: BayesLog): BayesFit {
         gradient[i] = (gradient[i] ?? NaN) + factor * product(column, r, row);
         for (let j = 0; j <= i; j++) {
           const add = factor * product(column, columns[j] ?? r, row);
-          matrix[i * size + j] = (matrix[i * size + j] ?? NaN) + add;
-          if (j < i) matrix[j * size + i] = matrix[i * size + j] ?? NaN;
+          told[i * size + j] = (told[i * size + j] ?? NaN) + add;
         }
       }
     }
+    for (let i = 0; i < size; i++) for (let j = 0; j < i; j++) told[j * size + i] = told[i * size + j] ?? NaN;
+    const matrix = Float64Array.from(told);
+    for (let k = 0; k < size; k++) matrix[k * size + k] = (matrix[k * size + k] ?? NaN) + 1 / (prior[k]?.deviation ?? NaN) ** 2;
     // The prior makes the matrix positive definite whatever the log holds.
-    return { triangle: cholesky(matrix, size) ?? matrix, gradient, weights, squares };
+    return { told, triangle: cholesky(matrix, size) ?? matrix, gradient, weights, squares };
   };
 
   /** Scatter found, squared and over that stated, and its degrees of freedom. */
-  const scaleFrom = (system: System, columns: readonly Float64Array[], scale: number): { readonly scale: number; readonly degrees: number } => {
+  const scaleFrom = (system: System, scale: number): { readonly scale: number; readonly degrees: number } => {
     if (scatterWorth === Infinity) return { scale: 1, degrees: Infinity };
     const covariance = choleskyInverse(system.triangle, size);
     let squares = 0;
-    let spreads = 0;
-    let worth = 0;
+    let observations = 0;
     for (let row = 0; row < rows; row++) {
       const weight = system.weights[row] ?? 1;
       const k = count[row] ?? 0;
       squares += weight * (system.squares[row] ?? 0) * scale;
-      worth += weight * k * (soundSquare[k] ?? 1);
-      columns.forEach((column, i) =>
-        columns.forEach((other, j) => (spreads += weight * (covariance[i * size + j] ?? NaN) * product(column, other, row))),
-      );
+      observations += weight * k * (soundSquare[k] ?? 1);
     }
-    return { scale: (scatterWorth + squares + spreads) / (scatterWorth + worth), degrees: Math.max(1, scatterWorth + worth - spreads / scale) };
+    // Sum of w tr(J C J^T V^-1) over the rows, as the trace of C with the sum of w J^T V^-1 J.
+    const spreads = scale * system.told.reduce((sum, m, i) => sum + m * (covariance[i] ?? NaN), 0);
+    return { scale: (scatterWorth + squares + spreads) / (scatterWorth + observations), degrees: Math.max(1, scatterWorth + observations - spreads / scale) };
   };
 
   let scale = 1;
@@ -266,7 +272,7 @@ export function bayesUpdate(log: BayesLog): BayesFit {
       system = assemble(now, columns, scale, robust);
     }
     const scaleBefore = scale;
-    if (robust) ({ scale, degrees } = scaleFrom(system, columns, scale));
+    if (robust) ({ scale, degrees } = scaleFrom(system, scale));
     // Plain least squares first, so that the weights start from a fit to all rows and not from the prior.
     if (settled && Math.abs(scale / scaleBefore - 1) < 1e-7) {
       converged = robust;
