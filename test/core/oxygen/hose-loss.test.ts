@@ -54,6 +54,11 @@ describe('hoseLoss', () => {
     expect(hoseFill(hose, 80 * PSI + ATMOSPHERE, ATMOSPHERE, oxygen) / SCF).toBeGreaterThan(0.15);
     expect(hoseFill(hose, 80 * PSI + ATMOSPHERE, ATMOSPHERE, oxygen) / SCF).toBeLessThan(0.3);
     expect(hoseFill(hose, ATMOSPHERE, ATMOSPHERE, oxygen)).toBe(0);
+    // An ideal gas: its volume times the rise in atmospheres; oxygen there is half a percent denser.
+    const volume = (Math.PI / 4) * (0.375 * INCH) ** 2 * 50 * FOOT;
+    const ideal = (volume * 80 * PSI * 0.0319988) / (8.314463 * 294.26);
+    expect(hoseFill(hose, 80 * PSI + ATMOSPHERE, ATMOSPHERE, oxygen) / ideal).toBeGreaterThan(1.002);
+    expect(hoseFill(hose, 80 * PSI + ATMOSPHERE, ATMOSPHERE, oxygen) / ideal).toBeLessThan(1.008);
   });
 });
 
@@ -79,6 +84,19 @@ describe('hoseSetting', () => {
     // Denser gas loses less in the hose.
     expect(at(60) - at(0)).toBeLessThan(60 * 0.445 * PSI);
     expect(() => waterColumn(-1, gradient)).toThrow('depth is -1 m; must be at least 0 m');
+  });
+
+  it('keeps to the highest setting there is, and says what passes then', () => {
+    const tip = 80 * PSI + ATMOSPHERE;
+    const free = hoseSetting(hose, tip, 20 * scfm, oxygen);
+    if (!free.passes) throw new Error('must pass');
+    expect(hoseSetting(hose, tip, 20 * scfm, oxygen, 1.0001 * free.setting)).toEqual(free);
+    const held = hoseSetting(hose, tip, 20 * scfm, oxygen, 0.999 * free.setting);
+    expect(held).toMatchObject({ passes: false, chokes: false });
+    if (held.passes) return;
+    const most = hoseSetting(hose, tip, held.largest, oxygen);
+    expect(most.passes && most.setting / (0.999 * free.setting)).toBeCloseTo(1, 6);
+    expect(hoseSetting(hose, tip, scfm, oxygen, tip)).toEqual({ passes: false, chokes: false, largest: 0 });
   });
 
   it('refuses a hose without bore', () => {
