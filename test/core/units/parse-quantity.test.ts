@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fromSi, parseQuantity, toSi } from '../../../src/core/units/parse-quantity.ts';
+import { fromSi, knownUnit, parseQuantity, toSi } from '../../../src/core/units/parse-quantity.ts';
 import { QUANTITIES, type QuantityName } from '../../../src/core/units/quantities.ts';
 
 // Exact factors: international inch, foot and pound (1959); SI brochure.
@@ -66,5 +66,34 @@ describe('a quantity text', () => {
   it('holds the oxygen mass of a standard cubic foot, 70 F and 14.696 psia, from the reference equation', () => {
     // Schmidt and Wagner 1985 / Stewart et al. 1991 evaluated at 294.261 K, 101325 Pa: 0.0375521 kg.
     expect(parseQuantity('1 scf', 'oxygen')).toBeCloseTo(0.0375521, 7);
+  });
+
+  it('takes the sign of the first part for all of them', () => {
+    expect(parseQuantity('-2 ft 6 in', 'length')).toBeCloseTo(-30 * INCH, 12);
+    expect(parseQuantity('\u22125 C', 'temperature')).toBeCloseTo(268.15, 9);
+    expect(parseQuantity('+4 in', 'length')).toBeCloseTo(4 * INCH, 12);
+  });
+
+  it('adds up no temperatures, and no part that has no unit', () => {
+    expect(parseQuantity('20 C 5 C', 'temperature')).toBeUndefined();
+    expect(parseQuantity('2 ft 6', 'distance')).toBeUndefined();
+    expect(parseQuantity('1h30min', 'time')).toBeCloseTo(5400, 9);
+  });
+
+  it('reads the longest unit that fits, whole words only, and squares and cubes as they are written', () => {
+    expect(parseQuantity('1 bar abs', 'pressure')).toBeCloseTo(1e5 - 101325, 6);
+    expect(parseQuantity('1 barn', 'pressure')).toBeUndefined();
+    expect(parseQuantity('1 in²', 'area')).toBeCloseTo(INCH ** 2, 15);
+    expect(parseQuantity('1 ft³', 'volume')).toBeCloseTo(0.3048 ** 3, 15);
+    expect(parseQuantity('1⅔ ft', 'length')).toBeCloseTo((5 / 3) * 0.3048, 12);
+  });
+});
+
+describe('a unit by itself', () => {
+  it('is known by the register\'s own name, another name or in another case', () => {
+    expect(['in', 'inches', 'IN', 'MM', '"'].map((unit) => knownUnit(unit, 'length'))).toEqual(['in', 'in', 'in', 'mm', 'in']);
+    expect(knownUnit('MPa', 'pressure')).toBe('MPa');
+    expect(knownUnit('psig', 'pressure')).toBe('psi');
+    expect(['lb', 'furlong', ''].map((unit) => knownUnit(unit, 'length'))).toEqual([undefined, undefined, undefined]);
   });
 });
