@@ -1,77 +1,176 @@
 /**
- * Planning a list of pins: our one call against the same arithmetic as plain cell formulas in the trial engine.
+ * Planning a list of pins: our one call against the same arithmetic as plain cell formulas, in the trial engine and in
+ * HyperFormula (development only, under its gpl-v3 key).
  *
- * The plain chain is made from the working of a pin: every step with a formula becomes one cell per pin, the
- * assumptions and the results of iteration (mean flow, heat of burning) are given to it as shared constants, and it
- * has no low and high. So it does less than BURN.PIN.PLAN, which favours it.
+ * The plain chain is made from the working of a pin: every step with a formula becomes one cell per pin. What is solved by
+ * iteration (mean flow, cooling) is given to it as a number of the row, assumptions and what follows from them alone stand once.
+ * The rod is given, and the chain has no low and high. So it does far less than BURN.PIN.PLAN, which favours it. It must give
+ * the rods, oxygen and crew time that our functions give, or the run fails.
  */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { HyperFormula } from 'hyperformula';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { recorder, type Step } from '../../src/core/trace/trace.ts';
+import { toSi } from '../../src/core/units/parse-quantity.ts';
 import { call, explain } from '../../src/sheet/call.ts';
+import type { Cell } from '../../src/sheet/host-function.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import { calculateWorkbook } from '../../src/trial/engine/headless.ts';
 import type { CellContent } from '../../src/trial/engine/workbook.ts';
 
+const ROD = '3/8 x 36';
 const PLAN = findFunction('BURN.PIN.PLAN')!;
 const CREW = findFunction('BURN.PIN.TIME')!;
-const diameterOf = (i: number): number => 2 + (i % 97) / 20;
-const lengthOf = (i: number): number => 5 + (i % 211) / 11;
+/** Sizes as a list has them, in steps: 97 diameters and 211 lengths. */
+const inSteps = (i: number): readonly [number, number] => [2 + (i % 97) / 20, 5 + (i % 211) / 11];
+/** No two alike: the fractional parts of multiples of two irrational numbers fill the same ranges. */
+const allDistinct = (i: number): readonly [number, number] => [2 + ((i * 0.618033988749895) % 1) * 4.8, 5 + ((i * 0.754877666246693) % 1) * 19];
+type Sizes = typeof inSteps;
+const columns = (sizes: Sizes, n: number): readonly [number[][], number[][]] => [Array.from({ length: n }, (_, i) => [sizes(i)[0]]), Array.from({ length: n }, (_, i) => [sizes(i)[1]])];
 
-function timed(make: () => unknown): number {
-  const start = performance.now();
-  make();
-  return performance.now() - start;
+/** Milliseconds: by the clock, and of the processor, which the ratios are taken from since other programs disturb it less. */
+interface Spent { readonly wall: number; readonly cpu: number }
+
+async function spent(make: () => unknown): Promise<Spent> {
+  const [start, before] = [performance.now(), process.cpuUsage()];
+  await make();
+  const { user, system } = process.cpuUsage(before);
+  return { wall: performance.now() - start, cpu: (user + system) / 1000 };
 }
-const shown = (cell: unknown): string => (typeof cell === 'number' ? cell.toFixed(2) : 'no number');
 const median = (xs: readonly number[]): number => [...xs].sort((a, b) => a - b)[Math.floor(xs.length / 2)] ?? NaN;
 const columnLetters = (i: number): string => (i < 26 ? '' : String.fromCharCode(64 + Math.floor(i / 26))) + String.fromCharCode(65 + (i % 26));
+const line = (what: string, figure: string): void => console.log(`${what.padEnd(40)} ${figure}`);
+const micro = (ms: number): string => `${(ms * 1000).toFixed(0)} us a row`;
 
-/** One row per pin: the given sizes, then a cell for every step with a formula; other steps stand once in row 1. */
-function plainChain(rows: number): { readonly cells: CellContent[][]; readonly formulas: number } {
+interface Chain {
+  readonly cells: CellContent[][];
+  readonly formulas: number;
+  /** Column of a step. */
+  readonly at: (symbol: string) => number;
+}
+
+/** The working of one pin. */
+function working(i: number): readonly Step[] {
   const trace = recorder();
-  explain(CREW, [4, 10], 0, trace);
-  const perRow: Step[] = trace.steps.filter((s) => (s.expression !== undefined && !s.expression.startsWith('solve')) || s.symbol === 'D' || s.symbol === 'L');
-  const shared: Step[] = trace.steps.filter((s) => !perRow.includes(s) && typeof s.value === 'number');
+  explain(CREW, [...inSteps(i), undefined, ROD], 0, trace);
+  return trace.steps;
+}
+
+const calculated = ({ expression }: Step): boolean => expression !== undefined && !expression.startsWith('solve');
+
+/** One row per pin: what is given for it, then a cell for every step with a formula; what all rows share stands once in row 1. */
+function plainChain(rows: number): Chain {
+  const workings = Array.from({ length: Math.min(rows, DISTINCT) }, (_, i) => working(i));
+  const [first = [], other = []] = [workings[0], workings[1]];
+  const differs = (s: Step): boolean => other.find((o) => o.symbol === s.symbol)?.value !== s.value;
+  const perRow = first.filter((s) => calculated(s) || (typeof s.value === 'number' && differs(s)));
+  const shared = first.filter((s) => !perRow.includes(s) && typeof s.value === 'number');
   const where = new Map<string, (row: number) => string>();
   perRow.forEach((s, i) => where.set(s.symbol, (row) => `${columnLetters(i)}${row}`));
   shared.forEach((s, i) => where.set(s.symbol, () => `$${columnLetters(i)}$1`));
+  // HyperFormula reads no 1E-9.
   const formula = (s: Step, row: number): string =>
-    `=${(s.expression ?? '').replace(/[A-Za-z_][A-Za-z_0-9]*/g, (name) => (name === 'PI' ? 'PI()' : name === 'ceil' ? 'ROUNDUP' : where.get(name)?.(row) ?? name.toUpperCase()))}`.replace(/ROUNDUP\(([^()]*(?:\([^()]*\)[^()]*)*)\)/g, 'ROUNDUP($1,0)');
+    `=${(s.expression ?? '').replaceAll('1e-9', '0.000000001').replace(/[A-Za-z_][A-Za-z_0-9]*/g, (name) => (name === 'PI' ? 'PI()' : name === 'ceil' ? 'ROUNDUP' : where.get(name)?.(row) ?? name.toUpperCase()))}`.replace(/ROUNDUP\(([^()]*(?:\([^()]*\)[^()]*)*)\)/g, 'ROUNDUP($1,0)');
   const cells: CellContent[][] = [shared.map((s) => s.value)];
   for (let i = 0; i < rows; i++) {
-    cells.push(perRow.map((s) => (s.symbol === 'D' ? diameterOf(i) * 0.0254 : s.symbol === 'L' ? lengthOf(i) * 0.0254 : formula(s, i + 2))));
+    const given = new Map(workings[i % DISTINCT]?.map((s) => [s.symbol, s.value]));
+    cells.push(perRow.map((s) => (calculated(s) ? formula(s, i + 2) : (given.get(s.symbol) ?? null))));
   }
-  return { cells, formulas: perRow.length - 2 };
+  return { cells, formulas: perRow.filter(calculated).length, at: (symbol) => perRow.findIndex((s) => s.symbol === symbol) };
 }
 
-const N = 10_000;
-const diameters = Array.from({ length: N }, (_, i) => [diameterOf(i)]);
-const lengths = Array.from({ length: N }, (_, i) => [lengthOf(i)]);
-call(PLAN, [diameters.slice(0, 200), lengths.slice(0, 200)]);
+/** Pins whose workings are made; longer chains repeat them. */
+const DISTINCT = 100;
+const TRIAL_ROWS = 400;
+const HYPER_ROWS = 5000;
 
-const list = timed(() => call(PLAN, [diameters, lengths])) / N;
-const singles = median(Array.from({ length: 200 }, (_, i) => timed(() => call(PLAN, [diameterOf(i), lengthOf(i)]))));
-
-async function chain(): Promise<void> {
-  const ROWS = 400;
-  const { cells, formulas } = plainChain(ROWS);
-  const start = performance.now();
-  const book = await calculateWorkbook({ sheets: [{ name: 'Chain', rows: cells }] }, []);
-  const plain = (performance.now() - start) / ROWS;
-  const [last] = book.values(`${columnLetters(formulas + 1)}2:${columnLetters(formulas + 1)}2`);
-  if (typeof last?.[0] !== 'number') throw new Error('the chain of plain cells does not calculate');
-  const own = call(CREW, [diameterOf(0), lengthOf(0)])[0]?.[0];
-
-  const spillStart = performance.now();
-  await calculateWorkbook({ sheets: [{ name: 'Pins', rows: [[`=BURN.PIN.PLAN(A2:A${ROWS + 1},B2:B${ROWS + 1})`].map(() => null), ...diameters.slice(0, ROWS).map((d, i): CellContent[] => [d[0] ?? 0, lengths[i]?.[0] ?? 0])], cells: { D1: `=BURN.PIN.PLAN(A2:A${ROWS + 1},B2:B${ROWS + 1})` } }] }, hostFunctions);
-  const spill = (performance.now() - spillStart) / ROWS;
-
-  console.log(`PIN.PLAN, ${N} rows in one call      ${(list * 1000).toFixed(0)} us a row, ${(list * N / 1000).toFixed(2)} s in all`);
-  console.log(`PIN.PLAN, one cell a call            ${singles.toFixed(2)} ms a call (median of 200)`);
-  console.log(`plain cells, ${formulas} formulas a row        ${(plain * 1000).toFixed(0)} us a row, ${ROWS} rows (crew time of the first ${shown(last[0])} s; ours ${shown(own)} min)`);
-  console.log(`PIN.PLAN spilled in the same engine  ${(spill * 1000).toFixed(0)} us a row, ${ROWS} rows`);
-  console.log(`ratio plain / ours in one call       ${(plain / list).toFixed(1)}`);
-  console.log(`ratio plain / ours in the engine     ${(plain / spill).toFixed(1)}`);
+/** Throws where a chain's rods, oxygen [kg] and crew time [s] of a row are not ours. */
+function compare(engine: string, chain: Chain, valueAt: (row: number, column: number) => unknown): void {
+  for (let i = 0; i < DISTINCT; i++) {
+    for (const [symbol, suffix, quantity] of [['N', 'RODS', 'count'], ['O', 'OXYGEN', 'oxygen'], ['t_crew', 'TIME', 'time']] as const) {
+      const si = toSi((ours(suffix)[i]?.[0] ?? NaN) as number, quantity, 'US');
+      const plain = valueAt(i + 1, chain.at(symbol));
+      if (!(typeof plain === 'number' && Math.abs(plain - si) <= 1e-9 * Math.abs(si))) throw new Error(`${engine}: ${symbol} of row ${i + 1} is ${String(plain)}; ours is ${si}`);
+    }
+  }
 }
 
-void chain();
+const results = new Map<string, readonly (readonly Cell[])[]>();
+function ours(suffix: string): readonly (readonly Cell[])[] {
+  const found = results.get(suffix) ?? call(findFunction(`BURN.PIN.${suffix}`)!, [...columns(inSteps, DISTINCT), undefined, ROD]);
+  results.set(suffix, found);
+  return found;
+}
+/** Milliseconds of processor a row. */
+async function list(what: string, sizes: Sizes, n: number): Promise<number> {
+  const [diameters, lengths] = columns(sizes, n);
+  const { wall, cpu } = await spent(() => call(PLAN, [diameters, lengths]));
+  line(`PIN.PLAN, ${n} rows, ${what}`, `${micro(cpu / n)}, ${(cpu / 1000).toFixed(2)} s of processor in all, ${(wall / 1000).toFixed(2)} s by the clock`);
+  return cpu / n;
+}
+
+/** Packed sizes of what the host loads, built to a folder of its own. */
+function packedSizes(): void {
+  const out = mkdtempSync(path.join(tmpdir(), 'rodsheet-size-'));
+  try {
+    execFileSync(process.execPath, ['node_modules/webpack/bin/webpack.js', '--output-path', out, '--env', 'only=addin'], { stdio: 'ignore' });
+    const kilobytes = (name: string): string => `${(gzipSync(readFileSync(path.join(out, name)), { level: 9 }).length / 1000).toFixed(1)} kB`;
+    line('functions.js, packed', `${kilobytes('functions.js')} (asked: at most 80 kB)`);
+    line('functions-further.js, packed', kilobytes('functions-further.js'));
+  } finally {
+    rmSync(out, { recursive: true, force: true });
+  }
+}
+
+async function cells(make: (i: number) => unknown): Promise<string> {
+  await make(0);
+  const each: number[] = [];
+  for (let i = 1; i <= 200; i++) each.push((await spent(() => make(i))).cpu);
+  return `${median(each).toFixed(2)} ms a call (median of 200)`;
+}
+
+async function main(): Promise<void> {
+  line('PIN.PLAN, first cell of a process', `${(await spent(() => call(PLAN, [4, 10]))).cpu.toFixed(0)} ms of processor`);
+  call(PLAN, columns(inSteps, 300));
+  const host = hostFunctions.find((f) => f.name === 'BURN.PIN.PLAN')!;
+  line('PIN.PLAN, one cell a call, by itself', await cells((i) => call(PLAN, [...inSteps(i)])));
+  line('PIN.PLAN, one cell a call, in a host', await cells((i) => host.call([...inSteps(i)])));
+  const ten = await list('sizes in steps', inSteps, 10_000);
+  const hundred = await list('sizes in steps', inSteps, 100_000);
+  await list('all distinct', allDistinct, 10_000);
+
+  for (const suffix of ['RODS', 'OXYGEN', 'TIME']) ours(suffix);
+  const chain = plainChain(TRIAL_ROWS);
+  const last = columnLetters((chain.cells[1]?.length ?? 1) - 1);
+  const plain = (await spent(async () => {
+    const book = await calculateWorkbook({ sheets: [{ name: 'Chain', rows: chain.cells }] }, []);
+    const values = book.values(`A1:${last}${TRIAL_ROWS + 1}`);
+    compare('the trial engine', chain, (r, c) => values[r]?.[c]);
+  })).cpu / TRIAL_ROWS;
+  const [diameters, lengths] = columns(inSteps, TRIAL_ROWS);
+  const rows = diameters.map((d, i): CellContent[] => [d[0] ?? 0, lengths[i]?.[0] ?? 0]);
+  const formula = `=BURN.PIN.PLAN(A2:A${TRIAL_ROWS + 1},B2:B${TRIAL_ROWS + 1})`;
+  const spill = (await spent(() => calculateWorkbook({ sheets: [{ name: 'Pins', rows: [[null], ...rows], cells: { D1: formula } }] }, hostFunctions))).cpu / TRIAL_ROWS;
+
+  const long = plainChain(HYPER_ROWS);
+  const build = (): HyperFormula => HyperFormula.buildFromArray(long.cells as (string | number | null)[][], { licenseKey: 'gpl-v3', maxRows: HYPER_ROWS + 1 });
+  const engine = build();
+  compare('HyperFormula', long, (row, col) => engine.getCellValue({ sheet: 0, row, col }));
+  const hyper = (await spent(build)).cpu / HYPER_ROWS;
+
+  line(`plain cells, trial engine, ${TRIAL_ROWS} rows`, `${micro(plain)}, ${chain.formulas} formulas a row, no low and high; rods, oxygen and crew time as ours`);
+  line(`plain cells, HyperFormula, ${HYPER_ROWS} rows`, `${micro(hyper)}, the same formulas and results`);
+  line(`PIN.PLAN spilled in the trial engine`, `${micro(spill)}, ${TRIAL_ROWS} rows`);
+  for (const [name, own] of [['10,000 rows in one call', ten], ['100,000 rows in one call', hundred]] as const) {
+    line(`ratio trial engine / ours, ${name}`, (plain / own).toFixed(1));
+    line(`ratio HyperFormula / ours, ${name}`, `${(hyper / own).toFixed(2)}${hyper < own ? ': ours is slower' : ''}`);
+  }
+  line('ratio trial engine / ours spilled in it', (plain / spill).toFixed(1));
+  packedSizes();
+}
+
+void main();
