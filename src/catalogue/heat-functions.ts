@@ -2,6 +2,7 @@ import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { pinSteelInForce, bossSteelInForce } from '../core/fit/fit-in-force.ts';
 import { RETAINED_GRID } from '../core/fit/retained-interference.ts';
 import { shrinkPin, type Shrink, type ShrinkReason } from '../core/fit/shrink-pin.ts';
+import { checkPin } from '../core/heat/check-pin.ts';
 import type { CoolingMethod, PinInBoss } from '../core/heat/cool-pin.ts';
 import { coolingCurve } from '../core/heat/cooling-curve.ts';
 import { LONGEST, coolingTime } from '../core/heat/cooling-time.ts';
@@ -34,6 +35,7 @@ const REASONS: Readonly<Record<ShrinkReason, string>> = {
 
 /** A pin with the assumed interference, from before burning until it is pushed. */
 export function shrinkInForce(pin: PinInBoss, way: CoolingMethod, a: Assumptions): Shrink {
+  checkPin(pin, a.system);
   return shrinkPin(
     {
       pin, ...coolingInForce(pin, way, undefined, a), longest: LONGEST, interference: a.value('interference over diameter') * pin.diameter,

@@ -65,3 +65,9 @@ describe('what a subtraction in the sheet leaves over', () => {
 it('a bore finer than any hose is refused before the flow is sought', () => {
   expect(errorOf('BURN.SUPPLY.CHECK', '3/16', 90, 50, 3.75e-5, 1).message).toBe('bore is 0.0000375 in; must be at least 0.05 in');
 });
+
+it('a hole wider than its pin is refused at once, not followed for ever', () => {
+  for (const name of ['BURN.COOL.SHRINK', 'BURN.COOL.TIME']) {
+    expect(errorOf(name, 2, 3, ...(name === 'BURN.COOL.TIME' ? [5] : [])).message, name).toBe("hole is 3 in; must be less than the pin's 2 in");
+  }
+});
