@@ -43,6 +43,7 @@ describe('contact pressure', () => {
     };
     expect(message({ hole: 4 * INCH })).toBe('hole is 4 in; must be less than the pin\'s 4 in');
     expect(message({ boss: 4 * INCH })).toBe('boss is 4 in; must be more than the pin\'s 4 in');
+    expect(message({ boss: Infinity })).toMatch(/^boss is .*; must be more than the pin's 4 in$/);
     expect(message({ diameter: 0 })).toBe('diameter is 0 in; must be more than 0 in');
   });
 });

@@ -94,6 +94,10 @@ describe('push check', () => {
     expect(bearing.stress / 6894.757293168 / (120000 / ((Math.PI / 4) * (3.875 ** 2 - 2.5 ** 2)))).toBeCloseTo(1, 9);
     expect(bearing.share).toBeCloseTo(bearing.stress / bearing.limit, 12);
   });
+  it('bears only what the weaker of pin and spacer bears', () => {
+    expect(pushCheck(push, { ...strength, pinYield: 300e6, spacerYield: 200e6 }).bearing.limit).toBe(200e6);
+    expect(pushCheck(push, { ...strength, pinYield: 300e6, spacerYield: 400e6 }).bearing.limit).toBe(300e6);
+  });
   it('shows a share beyond 1 where the bored pin is too weak', () => {
     expect(check({ hole: 3.8 * INCH, force: 100 * SHORT_TON }).bearing.share).toBeGreaterThan(1);
     expect(check({ hole: 3.8 * INCH, force: 100 * SHORT_TON }).pin.share).toBeGreaterThan(1);
