@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { airFilm } from '../../../src/core/heat/air-film.ts';
 import { boreEmissivity } from '../../../src/core/heat/bore-emissivity.ts';
-import { BOILING_POINT, filmBoilingFlux, nucleateBoilingFlux } from '../../../src/core/heat/boiling.ts';
+import { BOILING_POINT, WATER_AT_BOILING, criticalHeatFlux, filmBoilingFlux, nucleateBoilingFlux, steamProperties } from '../../../src/core/heat/boiling.ts';
 import { tabulated } from '../../../src/core/heat/flux-law.ts';
+import { interpolate } from '../../../src/core/heat/interpolate.ts';
 import { steelConductivity } from '../../../src/core/heat/steel-conductivity.ts';
 import { steelElongation } from '../../../src/core/heat/steel-elongation.ts';
 import { steelEnthalpy } from '../../../src/core/heat/steel-enthalpy.ts';
 import { steelSpecificHeat } from '../../../src/core/heat/steel-specific-heat.ts';
+import { steelModulusReduction, steelYieldReduction } from '../../../src/core/heat/steel-strength-reduction.ts';
 import { waterLaw } from '../../../src/core/heat/water-film.ts';
 import { waterProperties } from '../../../src/core/heat/water-properties.ts';
 import { PHYSICS } from './physics.ts';
@@ -87,6 +89,30 @@ describe('the parts of the boiling curve', () => {
   });
 });
 
+describe('steam', () => {
+  it.each([
+    // Handbook values at one atmosphere (from memory): C, uPa s, W/m K.
+    [100, 12.3, 0.0247], [300, 20.3, 0.0434], [600, 32.6, 0.0797],
+  ])('at %d C has the viscosity and conductivity of a handbook within 3 %', (celsius, viscosity, conductivity) => {
+    const steam = steamProperties(celsius + 273.15);
+    expect(Math.abs((steam.viscosity * 1e6) / viscosity - 1)).toBeLessThan(0.03);
+    expect(Math.abs(steam.conductivity / conductivity - 1)).toBeLessThan(0.03);
+  });
+
+  it('in a film is that at the mean of wall and boiling point', () => {
+    const mean = steamProperties((1200 + BOILING_POINT) / 2);
+    expect(filmBoilingFlux(1200, 0.05, 0.5)).toBe(filmBoilingFlux(1200, 0.05, 0.5, WATER_AT_BOILING, mean));
+  });
+
+  it('no lighter than the water does not rise: nothing boils away', () => {
+    const steam = steamProperties(700);
+    const even = { ...WATER_AT_BOILING, liquidDensity: WATER_AT_BOILING.vapourDensity };
+    expect(criticalHeatFlux(even)).toBe(0);
+    expect(nucleateBoilingFlux(6, 0.013, even)).toBe(0);
+    expect(filmBoilingFlux(1200, 0.05, 0, { ...WATER_AT_BOILING, liquidDensity: steam.density }, steam)).toBe(0);
+  });
+});
+
 describe('liquid water', () => {
   it.each([
     // Handbook values at one atmosphere (from memory): C, kg/m3, uPa s, W/m K, 1e-4/K, Prandtl number.
@@ -112,6 +138,11 @@ describe('steel outside the standard\'s range', () => {
     const slope = (c: number): number => (steelElongation(273.15 + c + 0.01) - steelElongation(273.15 + c - 0.01)) / 0.02;
     expect(slope(0) / slope(20.02)).toBeCloseTo(1, 4);
     expect(slope(1300)).toBeCloseTo(slope(1190), 12);
+    // From 20 C, where all of them start: 1.2e-5 + 0.8e-8 x 20 a kelvin, and the specific heat there.
+    expect(steelElongation(273.15)).toBeCloseTo(-20 * 1.216e-5, 12);
+    expect(steelEnthalpy(273.15)).toBeCloseTo(-20 * steelSpecificHeat(293.15), 6);
+    expect([steelYieldReduction(250), steelModulusReduction(250), steelYieldReduction(1600), steelModulusReduction(1600)]).toEqual([1, 1, 0, 0]);
+    expect([0, 1, 1.5, 2, 3].map((at) => interpolate([1, 2], [10, 20], at))).toEqual([10, 10, 15, 20, 20]);
     for (const property of [steelConductivity, steelSpecificHeat]) {
       expect(property(250)).toBe(property(293.15));
       expect(property(1600)).toBe(property(1473.15));
