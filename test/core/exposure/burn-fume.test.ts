@@ -24,6 +24,15 @@ describe('fume of a rod at work', () => {
     expect(fume('3/8', 'carbon steel').fume / (basis.a.value('fume factor') * flow * (process.fed + process.removed * removal))).toBeCloseTo(1, 12);
   });
 
+  it('is that of the metal removed overhead or wherever the work is', () => {
+    const overhead = withRows({ name: 'position', word: 'overhead' });
+    const { process, removal } = ratesInForce(findRod('3/8').rod, findMaterial('carbon steel'), overhead);
+    expect(removal).toBe(overhead.a.value('overhead removal'));
+    expect(removal).not.toBe(1);
+    const ratio = (process.fed + process.removed * removal) / (process.fed + process.removed);
+    expect(fume('3/8', 'carbon steel', overhead).fume / fume('3/8', 'carbon steel').fume).toBeCloseTo(ratio, 12);
+  });
+
   it('of copper, aluminium, concrete and rock is that of the rod alone', () => {
     const flow = meanFlow(findRod('3/8').rod, 36 * INCH, basis.a.value('fume tip pressure'), basis);
     for (const material of ['copper', 'aluminium', 'concrete', 'rock']) {

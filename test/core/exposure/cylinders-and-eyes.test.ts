@@ -22,6 +22,7 @@ describe('separation of cylinders', () => {
   it('refuses a negative distance or barrier', () => {
     expect(() => cylinderSeparation(-1)).toThrow('distance');
     expect(() => cylinderSeparation(1, { height: -1, rating: 0 })).toThrow('barrier height');
+    expect(() => cylinderSeparation(1, { height: 1, rating: -60 })).toThrow('barrier rating is -1 min; must be at least 0 min');
   });
 });
 

@@ -34,6 +34,7 @@ describe('noise hours', () => {
     expect(() => noiseHours(29, osha)).toThrow('level is 29 dBA; must be at least 30 dBA');
     expect(() => noiseHours(141, osha)).toThrow('level is 141 dBA; must be at most 140 dBA');
     expect(() => noiseHours(NaN, osha)).toThrow('must be at least');
+    expect(['osha', ' NIOSH', 'Eu '].map((name) => findNoiseRule(name).name)).toEqual(['OSHA', 'NIOSH', 'EU']);
     expect(() => findNoiseRule('ISO')).toThrow('rule is "ISO"; must be one of OSHA, NIOSH, EU');
   });
 

@@ -80,6 +80,8 @@ describe('ignitions from a battery', () => {
   });
 
   it('refuse what cannot be', () => {
+    expect(() => batteryStrikes(-3600, 100, 2, 0.5, 1.2)).toThrow('amp hours is -1 Ah; must be more than 0 Ah');
+    expect(() => batteryStrikes(Infinity, 100, 2, 0.5, 1.2)).toThrow('amp hours is ');
     expect(() => batteryStrikes(0, 100, 2, 0.5, 1.2)).toThrow('amp hours is 0 Ah; must be more than 0 Ah');
     expect(() => batteryStrikes(AH, 0, 2, 0.5, 1.2)).toThrow('amps');
     expect(() => batteryStrikes(AH, 1, 0, 0.5, 1.2)).toThrow('seconds');
