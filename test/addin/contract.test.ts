@@ -1,6 +1,8 @@
 /** Every function as built, called through the vendor's runtime with good, blank and hostile arguments; what it hands over is looked at before the runtime changes it. */
 import { execFile } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { promisify } from 'node:util';
@@ -18,17 +20,18 @@ const CELL_TEXT = 32_767;
 /** A text that someone reads in a box beside a cell; it repeats at most 60 characters of what came. */
 const MESSAGE = 400;
 
-/** What is wrong with something handed to the runtime, or undefined. */
-function unfit(host: SpreadsheetHost, value: unknown, thrown: boolean): string | undefined {
+/** What is wrong with something handed to the runtime, or undefined. A text of the arguments given may come back as it was: a title, the name of a thing. */
+function unfit(host: SpreadsheetHost, value: unknown, thrown: boolean, given: readonly unknown[] = []): string | undefined {
   if (thrown) return unfitError(host, value);
   if (!Array.isArray(value) || value.length === 0) return `not a matrix: ${String(value)}`;
   const rows = value as readonly unknown[];
+  const own = new Set(given.flat(2));
   for (const row of rows) {
     if (!Array.isArray(row) || row.length === 0) return 'a row is empty or no row';
     if (row.length !== (rows[0] as readonly unknown[]).length) return 'the rows are of unequal length';
     for (const cell of row as readonly unknown[]) {
       const fault = typeof cell === 'number' ? (Number.isFinite(cell) ? undefined : `${cell} in a cell`)
-        : typeof cell === 'string' ? (cell.length > CELL_TEXT ? `a text of ${cell.length} characters` : unfitText(cell))
+        : typeof cell === 'string' ? (cell.length > CELL_TEXT ? `a text of ${cell.length} characters` : own.has(cell) ? undefined : unfitText(cell))
           : typeof cell === 'boolean' ? undefined : unfitError(host, cell);
       if (fault !== undefined) return fault;
     }
@@ -93,10 +96,35 @@ describe('every function in the host', () => {
     dist = await mkdtemp(path.join(tmpdir(), 'rodsheet-'));
     await promisify(execFile)(process.execPath, ['node_modules/webpack/bin/webpack.js', '--env', 'only=addin', '--output-path', dist], { cwd: root });
     host = await SpreadsheetHost.load(await readFile(path.join(dist, 'functions.js'), 'utf8'), await readFile(path.join(dist, 'functions-further.js'), 'utf8'));
-  }, 180_000);
+  }, 300_000);
   afterAll(async () => {
     host.close();
     await rm(dist, { recursive: true });
+  });
+
+  it('comes with every file that its manifest and its help links name, of the right kind', async () => {
+    const manifest = await readFile(path.join(dist, 'manifest.xml'), 'utf8');
+    const { functions } = JSON.parse(await readFile(path.join(dist, 'functions.json'), 'utf8')) as { readonly functions: readonly { readonly id: string; readonly helpUrl: string }[] };
+    const named = [...new Set([...manifest.matchAll(/DefaultValue="https:\/\/localhost:3000\/([^"#]+)/g)].map(([, file = '']) => file))];
+    const help = functions.map(({ helpUrl }) => new URL(helpUrl).pathname.slice(1));
+    expect(named.length).toBeGreaterThan(7);
+    for (const file of [...named, ...new Set(help)]) {
+      const bytes = readFileSync(path.join(dist, file));
+      // A PNG file's header (ISO/IEC 15948, clauses 5.2 and 11.2.2) says its width and height.
+      const size = Number(/icon-(\d+)\.png$/.exec(file)?.[1]);
+      if (file.endsWith('.png')) expect([bytes.subarray(1, 4).toString('latin1'), bytes.readUInt32BE(16), bytes.readUInt32BE(20)], file).toEqual(['PNG', size, size]);
+      else if (file.endsWith('.html')) expect(bytes.toString(), file).toMatch(/^<!doctype html>[^]*<html lang="en"[^]*<\/html>\s*$/i);
+      else if (file.endsWith('.json')) expect(JSON.parse(bytes.toString()), file).toHaveProperty('functions');
+      else expect(file).toMatch(/\.js$/);
+    }
+    expect(host.ids).toEqual(functions.map((f) => f.id));
+  });
+
+  it('has a manifest that the vendor\'s own reader takes', async () => {
+    const { OfficeAddinManifest } = createRequire(import.meta.url)('office-addin-manifest') as { readonly OfficeAddinManifest: { readManifestFile(file: string): Promise<object> } };
+    expect(await OfficeAddinManifest.readManifestFile(path.join(dist, 'manifest.xml'))).toMatchObject({
+      id: '97e1007a-eef1-4539-b997-503154f84009', officeAppType: 'TaskPaneApp', displayName: 'Rodsheet', providerName: 'Rodsheet', defaultLocale: 'en-US', hosts: ['Workbook'], permissions: 'ReadWriteDocument',
+    });
   });
 
   /** Runs calls and says which handed over something the runtime would spoil, or failed without a word. */
@@ -104,7 +132,7 @@ describe('every function in the host', () => {
     host.handed.length = 0;
     const outcomes = await host.run(calls);
     const found = host.handed.flatMap(({ how, value }, i) => {
-      const fault = unfit(host, value, how === 'thrown' || how === 'rejected');
+      const fault = unfit(host, value, how === 'thrown' || how === 'rejected', calls[i]?.args);
       return fault === undefined ? [] : [`${calls[i]?.id ?? ''} with ${calls[i]?.what ?? ''}: ${fault}`];
     });
     expect(host.handed.length).toBe(calls.length);
@@ -146,7 +174,7 @@ describe('every function in the host', () => {
     const [browser, desktop] = await Promise.all([null, 0].map((blank) => host.run(cases.map(({ id, i, good }) => ({ id, args: replaced(good, i, [[blank]]), addresses: good.map(() => 'Sheet1!A5') })))));
     cases.forEach(({ id, i }, k) => expect(desktop?.[k], `${id} argument ${i + 1}`).toEqual(browser?.[k]));
     expect(cases.length).toBeGreaterThan(200);
-  }, 180_000);
+  }, 300_000);
 
   /** Ways of putting cells into an argument: all in a column where a list is taken, and each by itself where it is not. */
   function placed(name: string, i: number, cells: readonly unknown[]): readonly (readonly [what: string, args: readonly unknown[]])[] {
