@@ -102,9 +102,9 @@ function planSheet(assume: string): SheetDescription {
       [`=BURN.PIN.PLAN(${column('C')},${column('D')},${column('E')},,,${assume})`],
     ],
     size: [PINS.length + 40, 24],
-    looks: { A1: { bold: true }, 'A3:S3': HEADING, [`C4:E${PINS.length + 3}`]: { format: '0' }, [`F4:J${PINS.length + 3}`]: { format: '0.0' }, [`L4:Q${PINS.length + 3}`]: { format: '0.0' } },
+    looks: { A1: { bold: true }, 'A3:U3': HEADING, [`C4:E${PINS.length + 3}`]: { format: '0' }, [`F4:J${PINS.length + 3}`]: { format: '0.0' }, [`L4:S${PINS.length + 3}`]: { format: '0.0' } },
     heights: { 3: 56 },
-    widths: { A: 44, B: 84, 'C:Q': 74, R: 300, S: 560 },
+    widths: { A: 44, B: 84, 'C:S': 74, T: 460, U: 460 },
     frozenRows: 3,
     frozenColumns: 2,
   };
