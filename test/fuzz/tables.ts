@@ -24,7 +24,8 @@ const PLANS: readonly Rows[] = [
   planOf('BREACH', [[24], [36]], 2.5, [[4], [2]]),
 ];
 
-const LOG: Rows = parse<string[]>(readFileSync(new URL('../fixtures/finished-jobs.csv', import.meta.url), 'utf8'), {}).map((row, r) => row.map((text, c): Cell => (text === '' ? null : r > 0 && ![1, 4, 12].includes(c) ? Number(text) : text)));
+const FINISHED: readonly (readonly string[])[] = parse(readFileSync(new URL('../fixtures/finished-jobs.csv', import.meta.url), 'utf8'));
+const LOG: Rows = FINISHED.map((row, r) => row.map((text, c): Cell => (text === '' ? null : r > 0 && ![1, 4, 12].includes(c) ? Number(text) : text)));
 
 /** What can go wrong with a range between the sheet where it stands and the call. */
 interface Damage {
