@@ -93,7 +93,8 @@ describe('the trial workbook in a browser', () => {
     await select('C4');
     await expect.poll(() => open.page.textContent('#status')).toBe('C4 #N/A x is -1; must be 0 or more');
     await select('C3');
-    await expect.poll(() => open.page.textContent('#status')).toBe('');
+    // The selected cell is fine: what the last calculation left failed.
+    await expect.poll(() => open.page.textContent('#status')).toBe('D5 #N/A x is -1; must be 0 or more');
   });
   it('says beside a failed cell why, when the pointer rests on it', async () => {
     const { page } = open;
@@ -163,8 +164,12 @@ describe('the trial workbook in a browser', () => {
     await page.keyboard.type('BLE(');
     await offered.waitFor({ state: 'detached' });
     const help = page.getByText('what columns is');
+    // The help shows the argument that is being typed; the others are folded up.
+    await page.getByText('what count is').waitFor();
+    expect(await help.isVisible()).toBe(false);
+    await page.keyboard.type('2,2');
     await help.waitFor();
-    await page.keyboard.type('2)');
+    await page.keyboard.type(')');
     await help.waitFor({ state: 'detached' });
     await page.keyboard.press('Enter');
     await until('G4', 2);
