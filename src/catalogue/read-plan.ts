@@ -12,6 +12,8 @@ import { cellUnder, quantityUnder, readRows, readTable, type Cells, type TableRo
 
 const HEADINGS: readonly string[] = PLAN_COLUMNS.map((c) => c.heading);
 const ALIASES = Object.fromEntries(HEADINGS.map((heading) => [heading, [heading]]));
+/** Above any plan, in SI; sums and squares of such figures can still be told. */
+const MOST = 1e12;
 const REQUIRED = ['rod', 'rods', 'oxygen', 'burning', 'crew'];
 
 /** A plan as its region stands in the sheet, columns found by their headings, and the problems of rows that cannot be used. */
@@ -23,7 +25,7 @@ export function readPlan(cells: Cells, system: UnitSystem): { readonly rows: rea
 
 function planRow(row: TableRow, system: UnitSystem): PlanRow {
   const number = (name: string, quantity: QuantityName): number | undefined => {
-    const kind: QuantityKind = { kind: 'quantity', quantity, min: 0 };
+    const kind: QuantityKind = { kind: 'quantity', quantity, min: 0, max: MOST };
     return quantityUnder(row, name, kind, system);
   };
   const needed = (name: string, quantity: QuantityName): number => {

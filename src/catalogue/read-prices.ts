@@ -30,6 +30,10 @@ const PER: Partial<Record<PricedLine, QuantityName>> = { oxygen: 'oxygen', crew:
 
 const ANY_ROD = ['rod', 'rods'];
 const MOST_SHARE = 0.9;
+/** Above any price; sums of such figures can still be told. */
+const MOST_PRICE = 1e12;
+/** Below any amount that something is priced by, in SI. */
+const LEAST_AMOUNT = 1e-9;
 
 /** Names that stand in the help and are offered where a name is unknown. */
 export const PRICE_NAMES: readonly string[] = [
@@ -88,7 +92,7 @@ function readPrice(into: Reading, nameText: string, priceCell: Cell, perCell: Ce
     into.shares.set(share, shareOf(value));
     return share;
   }
-  const price = readCell(priceCell, name, { kind: 'quantity', quantity: 'count', min: 0 }, system) as number;
+  const price = readCell(priceCell, name, { kind: 'quantity', quantity: 'count', min: 0, max: MOST_PRICE }, system) as number;
   const line = find(LINES, name);
   if (line !== undefined) {
     into.lines.set(line, price / unitOf(line, perCell, system));
@@ -117,6 +121,6 @@ function unitOf(line: PricedLine, perCell: Cell, system: UnitSystem): number {
   if (typeof perCell !== 'string' || perCell.trim() === '') return standard;
   const text = perCell.trim().replace(/^(per|a)\s+/i, '');
   const amount = parseQuantity(/^[\d.]/.test(text) ? text : `1 ${text}`, quantity, system);
-  if (amount === undefined || !(amount > 0)) throw messages.unknownChoice('per', perCell, [plainUnit(quantity, system), `100 ${plainUnit(quantity, system)}`]);
+  if (amount === undefined || !(amount >= LEAST_AMOUNT)) throw messages.unknownChoice('per', perCell, [plainUnit(quantity, system), `100 ${plainUnit(quantity, system)}`]);
   return amount;
 }

@@ -6,7 +6,7 @@ import type { UnitSystem } from '../../src/core/units/quantities.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { badAssume, goodAssume } from './assume.ts';
 import { goodCell, hostile, hostileOrLong, type Unitful } from './cells.ts';
-import { badTable, goodTable } from './tables.ts';
+import { badTable, goodTable, operationWithSizes } from './tables.ts';
 
 type Unset = (system: UnitSystem) => Argument;
 
@@ -62,16 +62,30 @@ function trimmed(args: readonly Argument[], cut: boolean): readonly Argument[] {
   return args.slice(0, n);
 }
 
+const SIZES: readonly string[] = ['sizes', 'size', 'secondSize', 'thirdSize'];
+
 /** Arguments of one call. Half of them are good, a third broken in one place, the rest wild. */
 export function callOf(d: Declaration): fc.Arbitrary<readonly Argument[]> {
   const parameters = Object.entries(d.parameters);
   const layouts: readonly Layout[] = d.result.kind === 'table' ? ['cells'] : ['cells', 'cells', 'cells', 'column', 'row', 'grid'];
   const shape = fc.tuple(fc.constantFrom(...layouts), fc.tuple(fc.integer({ min: 1, max: 3 }), fc.integer({ min: 1, max: 3 })));
   const goodValues = shape.chain(([layout, size]) => fc.tuple(...parameters.map(([name, p]) => good(name, p, layout, size))));
+  const names = parameters.map(([name]) => name);
+  /** Sizes seldom fit an operation that was chosen apart from them. */
+  const fitting: typeof goodValues = !names.includes('operation') || !names.some((n) => SIZES.includes(n)) ? goodValues : fc.tuple(goodValues, fc.option(operationWithSizes)).map(([values, fit]) => {
+    if (!fit) return values;
+    const sizes = [...fit.sizes];
+    return values.map((value, i): Unset => {
+      const name = names[i] ?? '';
+      if (name === 'operation') return fixed(fit.operation);
+      if (name === 'sizes') return fixed([fit.sizes]);
+      return SIZES.includes(name) ? fixed([[sizes.shift() ?? null]]) : value;
+    });
+  });
   const assumed = d.assume ? fc.tuple(goodAssume) : fc.constant([] as const);
-  const goodCall = fc.tuple(goodValues, assumed, system, fc.boolean()).map(([values, assume, of, cut]) => trimmed(settle([...values, ...assume], d.assume ? of : 'US'), cut));
+  const goodCall = fc.tuple(fitting, assumed, system, fc.boolean()).map(([values, assume, of, cut]) => trimmed(settle([...values, ...assume], d.assume ? of : 'US'), cut));
   const places = [...parameters.map(([name, p]) => bad(name, p)), ...(d.assume ? [fc.tuple(badAssume, system).map(([assume, of]): Argument => assume(of))] : [])];
-  const brokenCall = places.length === 0 ? goodCall : fc.tuple(goodValues, assumed, system, fc.nat(1000), fc.tuple(...places)).map(([values, assume, of, at, broken]) => {
+  const brokenCall = places.length === 0 ? goodCall : fc.tuple(fitting, assumed, system, fc.nat(1000), fc.tuple(...places)).map(([values, assume, of, at, broken]) => {
     const all = [...values, ...assume].map((a, i) => (i === at % places.length ? fixed(broken[i]) : a));
     return settle(all, d.assume ? of : 'US');
   });

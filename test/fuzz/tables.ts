@@ -5,6 +5,7 @@ import { parse } from 'csv-parse/sync';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import type { Cell } from '../../src/catalogue/cell.ts';
 import { CONDITIONS } from '../../src/core/exposure/conditions.ts';
+import { OPERATION_IDS, operationOf } from '../../src/core/operations/all.ts';
 import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { goodMaterial, goodQuantity, goodRod, hostile, hostileOrLong } from './cells.ts';
@@ -100,6 +101,17 @@ const GOOD: Readonly<Record<string, fc.Arbitrary<Rows>>> = {
   conditions: rowsOf(condition, 4),
   things: fc.tuple(fc.constantFrom<Rows>([], [['thing', 'distance, m']]), rowsOf(fc.tuple(fc.constantFrom<Cell>('fuel tank', 'dry grass', 7), plain('distance', 40)), 4)).map(([heading, rows]) => [...heading, ...rows]),
 };
+
+/** An operation with sizes that fit it and, mostly, each other. */
+export const operationWithSizes: fc.Arbitrary<{ readonly operation: string; readonly sizes: readonly Cell[] }> = fc.constantFrom(...OPERATION_IDS).chain((operation) => {
+  const { order, sizes } = operationOf(operation);
+  const each = order.map((name) => {
+    const { example, whole, optional } = sizes[name]!;
+    const size = whole ? fc.integer({ min: 1, max: 6 }) : fc.double({ min: 0.7, max: 1.6, noNaN: true }).map((times) => Number(example) * times);
+    return fc.option(size, { nil: null, freq: optional ? 1 : 30 });
+  });
+  return fc.tuple(...each).map((row) => ({ operation, sizes: row }));
+});
 
 /** A range that the parameter can use. */
 export function goodTable(name: string): fc.Arbitrary<Rows> {
