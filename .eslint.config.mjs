@@ -3,7 +3,7 @@ import tseslint from 'typescript-eslint';
 
 /**
  * What a folder of src may import besides itself; core <- catalogue <- sheet <- hosts. A host never imports another,
- * but the pane is shown by two of them, and the command line calculates with the trial's engine.
+ * but the pane is shown by two of them, and the trial, the reference and the command line calculate with one engine.
  */
 const layers = {
   core: [],
@@ -11,9 +11,10 @@ const layers = {
   sheet: ['core', 'catalogue'],
   pane: ['core', 'catalogue', 'sheet'],
   addin: ['core', 'catalogue', 'sheet', 'pane'],
-  trial: ['core', 'catalogue', 'sheet', 'pane'],
-  reference: ['core', 'catalogue', 'sheet', 'trial/engine', 'pane'],
-  cli: ['core', 'catalogue', 'sheet', 'trial/engine'],
+  engine: ['core', 'catalogue', 'sheet'],
+  trial: ['core', 'catalogue', 'sheet', 'pane', 'engine'],
+  reference: ['core', 'catalogue', 'sheet', 'engine', 'pane'],
+  cli: ['core', 'catalogue', 'sheet', 'engine'],
 };
 
 /** The layers below the hosts run anywhere: no packages, nothing of Node. */

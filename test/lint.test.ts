@@ -21,7 +21,7 @@ describe('imports go one way', () => {
     ['src/catalogue/cell.ts', '../sheet/host-function.ts', 'catalogue must not import sheet/host-function.ts'],
     ['src/sheet/host-function.ts', '../addin/associate.ts', 'sheet must not import addin/associate.ts'],
     ['src/sheet/host-function.ts', '../../package.json', 'sheet must not import outside src: ../../package.json'],
-    ['src/addin/associate.ts', '../trial/engine/engine.ts', 'addin must not import trial/engine/engine.ts'],
+    ['src/addin/associate.ts', '../engine/engine.ts', 'addin must not import engine/engine.ts'],
     ['src/addin/associate.ts', '../cli/calc.ts', 'addin must not import cli/calc.ts'],
   ])('%s is refused %s', async (file, source, message) => {
     expect(await refused(file, source)).toEqual([message]);

@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
@@ -6,5 +7,7 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     exclude: ['test/browser/**'],
     testTimeout: 20_000,
+    // On two cores the default is a single worker.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
   },
 });

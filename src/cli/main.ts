@@ -1,8 +1,8 @@
 /** What run.mjs starts: loads the functions bundle that the host loads, then runs the command. */
 import { readFileSync } from 'node:fs';
 import { runInThisContext } from 'node:vm';
-import { customFunctionsShim } from '../trial/engine/custom-functions-shim.ts';
-import type { FunctionsJson } from '../trial/engine/custom-functions-shim.ts';
+import { customFunctionsShim } from '../engine/custom-functions-shim.ts';
+import type { FunctionsJson } from '../engine/custom-functions-shim.ts';
 import { calc } from './calc.ts';
 
 export interface Bundle {

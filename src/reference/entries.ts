@@ -6,7 +6,7 @@ import { explainItem } from '../pane/explain-item.ts';
 import type { Explained } from '../pane/explained.ts';
 import { hostFunctions } from '../sheet/host-functions.ts';
 import type { Cell, HostFunction } from '../sheet/host-function.ts';
-import { calculateWorkbook } from '../trial/engine/headless.ts';
+import { calculateWorkbook } from '../engine/headless.ts';
 import { exampleSheet, type Block, type ExampleSheet } from './example-sheet.ts';
 import { failingFormulas } from './failing-formulas.ts';
 

@@ -1,6 +1,6 @@
 import type { HostFunction } from '../sheet/host-function.ts';
-import { customFunctionsShim } from './engine/custom-functions-shim.ts';
-import type { FunctionsJson } from './engine/custom-functions-shim.ts';
+import { customFunctionsShim } from '../engine/custom-functions-shim.ts';
+import type { FunctionsJson } from '../engine/custom-functions-shim.ts';
 
 /** Loads the bundles that the spreadsheet host loads, functions.js and functions-further.js with functions.json, from the folder `from`. */
 export async function loadFunctions(from: string): Promise<readonly HostFunction[]> {

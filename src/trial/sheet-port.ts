@@ -12,8 +12,8 @@ import { isCellError } from '../catalogue/cell.ts';
 import { spillBeyondSheet, spillBlocked } from '../core/messages.ts';
 import type { SelectedCell, SheetPort } from '../pane/port.ts';
 import type { Cell } from '../sheet/host-function.ts';
-import { readCell } from './engine/read-cell.ts';
-import { worksheetData } from './engine/workbook.ts';
+import { readCell } from '../engine/read-cell.ts';
+import { worksheetData } from '../engine/workbook.ts';
 import { watchFailures } from './failures.ts';
 import type { ShownCell, ShownSheet } from './print-sheet.ts';
 

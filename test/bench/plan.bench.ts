@@ -19,8 +19,8 @@ import { toSi } from '../../src/core/units/parse-quantity.ts';
 import { call, explain } from '../../src/sheet/call.ts';
 import type { Cell } from '../../src/sheet/host-function.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
-import { calculateWorkbook } from '../../src/trial/engine/headless.ts';
-import type { CellContent } from '../../src/trial/engine/workbook.ts';
+import { calculateWorkbook } from '../../src/engine/headless.ts';
+import type { CellContent } from '../../src/engine/workbook.ts';
 
 const ROD = '3/8 x 36';
 const PLAN = findFunction('BURN.PIN.PLAN')!;

@@ -12,8 +12,8 @@ import { asInTheHost } from '../../src/cli/recheck/as-in-the-host.ts';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { call } from '../../src/sheet/call.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
-import { calculateWorkbook } from '../../src/trial/engine/headless.ts';
-import type { CellContent } from '../../src/trial/engine/workbook.ts';
+import { calculateWorkbook } from '../../src/engine/headless.ts';
+import type { CellContent } from '../../src/engine/workbook.ts';
 
 const diameterOf = (i: number): number => 2 + (i % 97) / 20;
 const lengthOf = (i: number): number => 5 + (i % 211) / 11;

@@ -1,7 +1,7 @@
 /** The trial page with invented functions and its port within reach of the tests. */
-import type { CellContent } from '../../src/trial/engine/workbook.ts';
+import type { CellContent } from '../../src/engine/workbook.ts';
 import { openWorkbook } from '../../src/trial/open-workbook.ts';
-import { inventedFunctions } from '../trial/invented-functions.ts';
+import { inventedFunctions } from '../engine/invented-functions.ts';
 
 const [sheet, status, print] = ['sheet', 'status', 'print'].map((id) => document.getElementById(id));
 if (!sheet || !status || !print) throw new Error('the page has not its places');

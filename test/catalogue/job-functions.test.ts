@@ -6,7 +6,7 @@ import { LOG_FUNCTIONS } from '../../src/catalogue/log-functions.ts';
 import { call } from '../../src/sheet/call.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
-import { calculateWorkbook } from '../../src/trial/engine/headless.ts';
+import { calculateWorkbook } from '../../src/engine/headless.ts';
 
 const run = (name: string, ...args: readonly Argument[]): Cell[][] => call(findFunction(name)!, args) as Cell[][];
 const message = (cells: readonly (readonly Cell[])[]): string => (cells[0]?.[0] as CellError).message;

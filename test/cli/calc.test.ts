@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { calc } from '../../src/cli/calc.ts';
-import { inventedFunctions } from '../trial/invented-functions.ts';
+import { inventedFunctions } from '../engine/invented-functions.ts';
 
 const CSV = 'size,rod\n3,3/8\n-4,1/4\n';
 

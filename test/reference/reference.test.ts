@@ -13,7 +13,7 @@ import { showCell } from '../../src/pane/show-cell.ts';
 import { filterFunctions } from '../../src/reference/filter.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import { referencePage } from '../../src/sheet/reference-page.ts';
-import { calculateWorkbook, type CalculatedWorkbook } from '../../src/trial/engine/headless.ts';
+import { calculateWorkbook, type CalculatedWorkbook } from '../../src/engine/headless.ts';
 import { renderedPages, textOf } from './pages.ts';
 
 /** Files that the build puts beside the pages. */

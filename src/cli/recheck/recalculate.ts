@@ -1,7 +1,7 @@
 import { isBlankCell } from '../../catalogue/cell.ts';
 import type { Cell, HostFunction } from '../../sheet/host-function.ts';
-import { calculateWorkbook, type CalculatedWorkbook } from '../../trial/engine/headless.ts';
-import type { CellContent, SheetDescription } from '../../trial/engine/workbook.ts';
+import { calculateWorkbook, type CalculatedWorkbook } from '../../engine/headless.ts';
+import type { CellContent, SheetDescription } from '../../engine/workbook.ts';
 import { LAST_COLUMN, LAST_ROW } from '../xlsx/address.ts';
 import type { SavedCell, SavedSheet, SavedWorkbook } from '../xlsx/saved-workbook.ts';
 import { asInTheHost } from './as-in-the-host.ts';

@@ -1,4 +1,4 @@
-import type { CellContent, CellLook } from '../engine/workbook.ts';
+import type { CellContent, CellLook } from '../../engine/workbook.ts';
 
 export const HEADING: CellLook = { bold: true, background: '#dfe6e4', wrap: true };
 export const INPUT: CellLook = { background: '#fff8e3' };

@@ -17,7 +17,7 @@ import { readWorkbook } from '../../../src/cli/xlsx/read-workbook.ts';
 import { openArchive, type Archive } from '../../../src/cli/xlsx/zip.ts';
 import { isCellError } from '../../../src/catalogue/cell.ts';
 import { hostFunctions } from '../../../src/sheet/host-functions.ts';
-import { calculateWorkbook } from '../../../src/trial/engine/headless.ts';
+import { calculateWorkbook } from '../../../src/engine/headless.ts';
 import { altered, replacing, SHEET1 } from '../xlsx/make.ts';
 
 const SOFFICE = ['/usr/bin/soffice', '/usr/bin/libreoffice'].find((p) => existsSync(p));

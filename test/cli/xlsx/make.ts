@@ -1,7 +1,7 @@
 /** Workbooks for the tests: written as the template is, then altered part by part into the forms that other programs save. */
 import type { HostFunction } from '../../../src/sheet/host-function.ts';
 import { hostFunctions } from '../../../src/sheet/host-functions.ts';
-import { calculateWorkbook } from '../../../src/trial/engine/headless.ts';
+import { calculateWorkbook } from '../../../src/engine/headless.ts';
 import { asInTheHost } from '../../../src/cli/recheck/as-in-the-host.ts';
 import { newWorkbook, type NewSheet } from '../../../src/cli/xlsx/new-workbook.ts';
 import { newArchive, openArchive } from '../../../src/cli/xlsx/zip.ts';

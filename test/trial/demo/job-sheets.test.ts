@@ -3,7 +3,7 @@ import { isCellError, type Cell } from '../../../src/catalogue/cell.ts';
 import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import { draglineSheets } from '../../../src/trial/demo/dragline.ts';
 import { finishedJobsSheet } from '../../../src/trial/demo/finished-jobs.ts';
-import { calculateWorkbook } from '../../../src/trial/engine/headless.ts';
+import { calculateWorkbook } from '../../../src/engine/headless.ts';
 
 const column = (cells: readonly (readonly Cell[])[], heading: string): readonly Cell[] => {
   const at = cells[0]!.findIndex((h) => typeof h === 'string' && h.replace(/,.*/, '') === heading);

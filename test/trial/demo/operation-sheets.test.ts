@@ -4,7 +4,7 @@ import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import { lockGateSheet } from '../../../src/trial/demo/lock-gate.ts';
 import { rescueBreachSheet } from '../../../src/trial/demo/rescue-breach.ts';
 import { starterHolesSheet } from '../../../src/trial/demo/starter-holes.ts';
-import { calculateWorkbook } from '../../../src/trial/engine/headless.ts';
+import { calculateWorkbook } from '../../../src/engine/headless.ts';
 
 describe.each([lockGateSheet, rescueBreachSheet, starterHolesSheet].map((make) => [make().name, make] as const))('the demo sheet %s', (name, make) => {
   it('calculates every formula, without an error in any cell', async () => {

@@ -6,8 +6,8 @@
  * cell is an empty text; an argument left out is null; an error value is an object with its code; one object
  * more comes after the declared parameters. A result is a value or a matrix, an error is thrown or in the matrix.
  */
-import { unexpected } from '../../core/messages.ts';
-import type { Argument, Cell, CellError, HostFunction } from '../../sheet/host-function.ts';
+import { unexpected } from '../core/messages.ts';
+import type { Argument, Cell, CellError, HostFunction } from '../sheet/host-function.ts';
 
 type HostCall = (...args: unknown[]) => unknown;
 

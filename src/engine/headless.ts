@@ -7,7 +7,7 @@ import {
   UniverFormulaEnginePlugin,
 } from '@univerjs/engine-formula';
 import type { BaseFunction, IAllRuntimeData } from '@univerjs/engine-formula';
-import type { Cell, HostFunction } from '../../sheet/host-function.ts';
+import type { Cell, HostFunction } from '../sheet/host-function.ts';
 import { attachEngine } from './attach.ts';
 import { functionClass } from './function-class.ts';
 import { readCell } from './read-cell.ts';

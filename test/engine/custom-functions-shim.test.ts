@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { customFunctionsShim } from '../../../src/trial/engine/custom-functions-shim.ts';
-import type { CustomFunctionsShim } from '../../../src/trial/engine/custom-functions-shim.ts';
-import type { Argument } from '../../../src/sheet/host-function.ts';
+import { customFunctionsShim } from '../../src/engine/custom-functions-shim.ts';
+import type { CustomFunctionsShim } from '../../src/engine/custom-functions-shim.ts';
+import type { Argument } from '../../src/sheet/host-function.ts';
 
 type Runtime = CustomFunctionsShim['runtime'];
 

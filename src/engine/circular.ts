@@ -4,7 +4,7 @@ import {
   Interpreter, serializeRange,
 } from '@univerjs/engine-formula';
 import type { ErrorValueObject, FormulaDependencyTree } from '@univerjs/engine-formula';
-import { circularReference, unexpected } from '../../core/messages.ts';
+import { circularReference, unexpected } from '../core/messages.ts';
 import { errorValue } from './error-text.ts';
 
 /** How many cells of a circle its message names. */

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { unknownFunction } from '../../../src/trial/engine/unknown-function.ts';
+import { unknownFunction } from '../../src/engine/unknown-function.ts';
 
 const NAMES = ['SUM', 'BURN.PIN.OXYGEN', 'BURN.PIN.RODS'];
 

@@ -1,5 +1,5 @@
-import { noSuchFunction, openRange } from '../../core/messages.ts';
-import { nearestNames } from '../../core/units/nearest-names.ts';
+import { noSuchFunction, openRange } from '../core/messages.ts';
+import { nearestNames } from '../core/units/nearest-names.ts';
 
 /** A range that names the row it begins at and none to end at, which spreadsheets take for a name. */
 const OPEN_RANGE = /(?<![\w.])\$?[A-Z]{1,3}\$?\d+:\$?[A-Z]{1,3}(?![\w$.(])/i;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { circles } from '../../../src/trial/engine/circular.ts';
+import { circles } from '../../src/engine/circular.ts';
 
 const of = (edges: Readonly<Record<number, readonly number[]>>): number[][] =>
   circles(Object.keys(edges).map(Number), (node) => edges[node] ?? []).map((circle) => [...circle].sort((a, b) => a - b));

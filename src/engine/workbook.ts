@@ -1,7 +1,7 @@
 import { BooleanNumber, CellValueType, HorizontalAlign, LocaleType, VerticalAlign, WrapStrategy } from '@univerjs/core';
 import type { ICellData, IObjectMatrixPrimitiveType, IStyleData, IWorkbookData, IWorksheetData } from '@univerjs/core';
 import { deserializeRangeWithSheet } from '@univerjs/engine-formula';
-import type { CellError, Scalar } from '../../sheet/host-function.ts';
+import type { CellError, Scalar } from '../sheet/host-function.ts';
 
 /** What stands in a cell: a value, a formula (a text that begins with `=`), or a text that shall stay one. */
 export type CellContent = Scalar | CellError | { readonly text: string };

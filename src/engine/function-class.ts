@@ -5,8 +5,8 @@ import {
   NumberValueObject, StringValueObject,
 } from '@univerjs/engine-formula';
 import type { BaseValueObject } from '@univerjs/engine-formula';
-import { engineErrors, tooManyArguments, unexpected } from '../../core/messages.ts';
-import type { Argument, Cell, CellError, HostFunction } from '../../sheet/host-function.ts';
+import { engineErrors, tooManyArguments, unexpected } from '../core/messages.ts';
+import type { Argument, Cell, CellError, HostFunction } from '../sheet/host-function.ts';
 import { errorValue, textOfValue } from './error-text.ts';
 import { usedRanges } from './used-range.ts';
 import type { CellPlace } from './used-range.ts';

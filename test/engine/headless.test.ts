@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Cell } from '../../../src/sheet/host-function.ts';
-import { calculateWorkbook } from '../../../src/trial/engine/headless.ts';
-import type { CellContent, SheetDescription } from '../../../src/trial/engine/workbook.ts';
-import { inventedFunctions } from '../invented-functions.ts';
+import type { Cell } from '../../src/sheet/host-function.ts';
+import { calculateWorkbook } from '../../src/engine/headless.ts';
+import type { CellContent, SheetDescription } from '../../src/engine/workbook.ts';
+import { inventedFunctions } from './invented-functions.ts';
 
 /** The result of one formula in L1 of a sheet with these rows at A1. */
 async function result(formula: string, rows: readonly (readonly CellContent[])[] = [], more: readonly SheetDescription[] = []) {
