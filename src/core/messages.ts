@@ -24,12 +24,15 @@ function brief(text: string, most = LONGEST): string {
   return text.length > most ? `${text.slice(0, most).replace(/[\ud800-\udbff]$/, '')}…` : text;
 }
 
+/** Units in whose place a text is most often another one, or a fraction. */
+const LENGTH_UNITS: readonly string[] = ['in', 'ft', 'mm', 'm'];
+
 // Arguments
 export const isMissing = (argument: string): CalcError => value(`${argument} is missing`);
 export const isBlank = (argument: string): CalcError => value(`${argument} is blank`);
 export const blankOrZero = (argument: string): CalcError => value(`${argument} is blank or zero; must be more than 0`);
 export const notANumber = (argument: string, came: string, unit: string): CalcError =>
-  value(`${argument} is "${brief(came)}"; must be a number${unit ? ` (${unit})` : ''}, or a text with a unit such as 100 mm or 4-1/2"`);
+  value(`${argument} is "${brief(came)}"; must be a number${unit ? ` (${unit}), or a text with a unit such as ${LENGTH_UNITS.includes(unit) ? '100 mm or 4-1/2"' : `12 ${unit}`}` : ''}`);
 export const tooLow = (argument: string, came: string, limit: string): CalcError =>
   value(`${argument} is ${brief(came)}; must be at least ${limit}`);
 export const tooHigh = (argument: string, came: string, limit: string): CalcError =>
