@@ -1,5 +1,5 @@
 /**
- * Builds dist/: the add-in (functions.js, functions-further.js, functions.json, help.html, pane.html, pane.js, manifest.xml, assets),
+ * Builds dist/: the add-in (functions.js, functions-further.js, functions.json, reference/, pane.html, pane.js, manifest.xml, assets),
  * the trial workbook (trial/) and LICENCES.txt for the packages of others in them. Style sheets come out beside their script under
  * its name. Switches, each as `--env name=value`:
  *   base    address the add-in is served from, written into the manifest and functions.json
