@@ -71,14 +71,13 @@ function results(f: HostFunction, values: readonly unknown[], cards: Cards | und
   }
 }
 
-/** A range is a list of rows of equal length; a lone list is taken for a row of its own, and what is missing of a row for blank. */
+/** A range is a list of rows of equal length; a lone list is taken for a row of its own. */
 function toArgument(value: unknown): Argument {
   if (value === null || value === undefined) return undefined;
   if (!Array.isArray(value)) return toCell(value);
   const list = value as readonly unknown[];
   const rows = list.some((row) => Array.isArray(row)) ? list.map((row) => (Array.isArray(row) ? (row as readonly unknown[]) : [row])) : [list];
-  const width = rows.reduce((most, row) => Math.max(most, row.length), 0);
-  return rows.map((row) => (row.length === width ? row.map(toCell) : Array.from({ length: width }, (_, c) => toCell(row[c]))));
+  return rows.map((row) => row.map(toCell));
 }
 
 /** Where each argument stands in the sheet, from the object the host adds last; nothing for a value typed into the formula. */

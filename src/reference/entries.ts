@@ -7,7 +7,7 @@ import type { Explained } from '../pane/explained.ts';
 import { hostFunctions } from '../sheet/host-functions.ts';
 import type { Cell, HostFunction } from '../sheet/host-function.ts';
 import { calculateWorkbook } from '../engine/headless.ts';
-import { exampleSheet, type Block, type ExampleSheet } from './example-sheet.ts';
+import { exampleSheet, nothingToRead, type Block, type ExampleSheet } from './example-sheet.ts';
 import { failingFormulas } from './failing-formulas.ts';
 
 /** A block of an example with the cells it fills. */
@@ -67,7 +67,7 @@ function filled({ formula, bands }: ExampleSheet, sheet: number, workbook: Calcu
 async function explainedExample(d: Declaration): Promise<Explained> {
   const [formula = ''] = d.examples;
   const cell = { sheet: 'Sheet1', address: 'A1', formula, value: null };
-  const { calls } = await readSelectedCell(cell, { read: (reference) => Promise.reject(new Error(`${reference} is a cell of no sheet`)) });
+  const { calls } = await readSelectedCell(cell, { read: nothingToRead });
   const [call] = calls;
   if (!call || !isKnown(call)) throw new Error(`${formula} cannot be explained`);
   return explainItem(call, 0, cell);

@@ -32,7 +32,8 @@ export const addressOf = (row: number, column: number): string => serializeRange
 const rangeOf = (row: number, column: number, rows: number, columns: number): string =>
   serializeRange({ startRow: row, startColumn: column, endRow: row + rows - 1, endColumn: column + columns - 1 });
 
-const nothingToRead = (reference: string): Promise<never> => Promise.reject(new Error(`${reference} is a cell of no sheet`));
+/** For a formula that stands by itself. */
+export const nothingToRead = (reference: string): Promise<never> => Promise.reject(new Error(`${reference} is a cell of no sheet`));
 
 /** Puts the array constants of a declared example, and the calls inside it, into cells of a sheet. */
 export async function exampleSheet(formula: string): Promise<ExampleSheet> {

@@ -1,6 +1,6 @@
 /**
  * Writes the reference: bundles the pages, runs them in a process of their own, keeps what they gave in
- * node_modules/.cache/rodsheet by the state of the bundle. So a build whose functions did not change takes it as it is.
+ * node_modules/.cache/rodsheet-reference by the state of the bundle. So a build whose functions did not change takes it as it is.
  */
 import { execFile } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -13,7 +13,7 @@ import esbuild from 'esbuild';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const CACHE = path.join(ROOT, 'node_modules/.cache/rodsheet-reference');
-const STYLES = ['reference.css', 'plots/plots.css'].map((file) => path.join(ROOT, 'src/reference', file));
+const STYLES = ['../pane/colours.css', 'reference.css', 'plots/plots.css'].map((file) => path.join(ROOT, 'src/reference', file));
 const KEEP = 24 * 3600 * 1000;
 /** Writing the pages takes some 10 s. */
 const LONGEST = 300 * 1000;

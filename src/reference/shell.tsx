@@ -14,7 +14,7 @@ const POLICY = "default-src 'none'; style-src 'self'; script-src 'self'; img-src
 /** The whole document of a page. Nothing in it is asked for outside of its folder. */
 export function documentOf({ file, title, lead, body }: Page, ways: readonly Way[], script?: string): string {
   return `<!doctype html>\n${renderToString(
-    <html lang="en">
+    <html lang="en" class="rs-colours">
       <head>
         <meta charset="utf-8" />
         <meta name="viewport" content="width=device-width" />

@@ -33,6 +33,10 @@ function drawWork(operation: Operation, { rod: { rod }, work, planned, method }:
   into.freeVolume.fill(work.freeVolume);
   into.starts.fill(work.starts ?? 0);
   into.tasks.fill(0);
+  for (const { time, count } of work.tasks ?? []) {
+    const each = worlds.drawn(time);
+    for (let i = 0; i < each.length; i++) into.tasks[i]! += count * each[i]!;
+  }
   if (operation.draw) {
     operation.draw(planned, rod, worlds.drawn, a, into, method);
     return;

@@ -53,7 +53,7 @@ export function jobPredictor(jobs: readonly LogJob[], basis: Basis): PredictJobs
       const work = reshape ? operation.work(sizing.planned, rod.rod, read, a, undefined, method) : sizing.work;
       const used = consume(work, rod.rod, flow, rates);
       const burnTime = used.burnTime * own;
-      const rods = rodsAt(used.consumed * own, reshape ? rodYield(rod, work.reach, basis) : (yields[i] ?? rodYield(rod, work.reach, basis)));
+      const rods = rodsAt(used.consumed * own, reshape ? rodYield(rod, work.reach, basis) : yields[i]!);
       const whole = rods + HALF_ROD;
       const fixed = (fixedTimes[operationOf[i] ?? 0] ?? 0) + (cooling[i] ?? 0);
       const at = i * CHANNELS.length;

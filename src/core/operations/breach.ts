@@ -23,11 +23,7 @@ export const BREACH = defineOperation({
     trace?.add({ name: 'places to start at', symbol: 'starts', value: count, quantity: 'count', formula: 'each hole', expression: 'n_holes', kind: 'calculated', source: 'arithmetic' });
     return { ...work, starts: count, tasks: [{ time: 'hole set time', count, symbol: 'n_holes' }] };
   },
-  draw: ({ thickness, hole, count }, rod, drawn, _a, into) => {
-    drawPiercedHoles(hole, thickness, count, rod, drawn, into);
-    const each = drawn('hole set time');
-    for (let i = 0; i < each.length; i++) into.tasks[i] = count * each[i]!;
-  },
+  draw: ({ thickness, hole, count }, rod, drawn, _a, into) => drawPiercedHoles(hole, thickness, count, rod, drawn, into),
   factors: ['hole taper', 'hole set time'],
   pressure: ({ thickness }, a, trace) =>
     tipPressure(a, trace, { words: 'breach pressure', expression: 'p_0', thickness, value: () => a.record('breach pressure', 'p_0', trace) }),

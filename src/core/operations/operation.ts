@@ -87,7 +87,7 @@ export interface Operation<G extends string = string> {
   /** `read` gives the assumptions in force, or one draw of them. */
   work(sizes: Readonly<Record<G, number>>, rod: Rod, read: ReadNumber, a: Assumptions, trace?: Trace, method?: string): Work;
   /**
-   * `work` for all draws at once: fills `into`, whose columns come as those of the work in force. `drawn` gives the draws of
+   * `work` for all draws at once: fills `into`, whose columns come as those of the work in force, with the time of its tasks drawn. `drawn` gives the draws of
    * an assumption. Written out where lists must be quick; `work` is asked for each draw where it is left out.
    */
   draw?(sizes: Readonly<Record<G, number>>, rod: Rod, drawn: (name: NumberName) => Float64Array, a: Assumptions, into: WorkDraws, method?: string): void;

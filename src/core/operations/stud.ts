@@ -26,11 +26,7 @@ export const STUD = defineOperation({
     }
     return { pierceWidth: 0, pierceDepth: 0, pierces: 0, freeVolume, reach: diameter, starts: count, tasks: [{ time: 'stud time', count, symbol: 'n_studs' }] };
   },
-  draw: ({ diameter, count }, rod, drawn, a, into) => {
-    drawKerf(count * (Math.PI / 4) * diameter * diameter, 1, diameter, rod, drawn, a, into);
-    const each = drawn('stud time');
-    for (let i = 0; i < each.length; i++) into.tasks[i] = count * each[i]!;
-  },
+  draw: ({ diameter, count }, rod, drawn, a, into) => drawKerf(count * (Math.PI / 4) * diameter * diameter, 1, diameter, rod, drawn, a, into),
   factors: [...KERF_FACTORS, 'stud time'],
   pressure: ({ diameter }, a, trace) => severPressure(diameter, 'D', a, trace),
   crewTimes: ['set-up time', 'clean-up time'],

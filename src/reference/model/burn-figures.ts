@@ -34,14 +34,21 @@ function lossLines(xs: readonly number[], of: (x: number, lost: number) => numbe
   return LOSSES.map((lost) => ({ name: `${100 * lost}% lost`, points: xs.map((x) => ({ x, y: of(x, lost) })) }));
 }
 
-export function burntShareByOxygen(): LinePlot {
+/** Axis and range in force of the share of oxygen that burns. */
+function againstOxygenBurnt(): Pick<LinePlot, 'x' | 'shade'> {
   const { low, value, high } = rangeOf('oxygen burnt share');
+  return {
+    x: { label: 'share of oxygen that burns', unit: '%', low: 5, high: 60 },
+    shade: { name: 'assumed range', low: 100 * low, value: 100 * value, high: 100 * high },
+  };
+}
+
+export function burntShareByOxygen(): LinePlot {
   return {
     name: 'burnt-by-oxygen', title: 'Burnt share of the metal that leaves, against the share of oxygen that burns',
     caption: 'Flat: more burning melts more metal in the same measure, so for steel the burnt share hangs on the heat lost and the slag temperature alone. Where a line begins at the left, the heat is just enough to melt the rod; further left nothing is removed and the function says so.',
-    x: { label: 'share of oxygen that burns', unit: '%', low: 5, high: 60 },
+    ...againstOxygenBurnt(),
     y: { label: 'burnt share of the metal', unit: '%', low: 0 },
-    shade: { name: 'assumed range', low: 100 * low, value: 100 * value, high: 100 * high },
     series: lossLines(steps(5, 60, 1), (x, lost) => burntShare({ 'oxygen burnt share': x / 100, 'heat lost share': lost })),
   };
 }
@@ -59,13 +66,11 @@ export function burntShareByTemperature(): LinePlot {
 }
 
 export function removedByOxygen(): LinePlot {
-  const { low, value, high } = rangeOf('oxygen burnt share');
   return {
     name: 'removed-by-oxygen', title: 'Work removed for each pound of oxygen, against the share of oxygen that burns',
     caption: 'This line sets oxygen, rods and minutes. Within the assumed range it changes several times over: no other assumption moves the estimate as far.',
-    x: { label: 'share of oxygen that burns', unit: '%', low: 5, high: 60 },
+    ...againstOxygenBurnt(),
     y: { label: 'steel removed per lb of oxygen', unit: 'lb', low: 0 },
-    shade: { name: 'assumed range', low: 100 * low, value: 100 * value, high: 100 * high },
     series: lossLines(steps(5, 60, 1), (x, lost) => balance({ 'oxygen burnt share': x / 100, 'heat lost share': lost })?.removed),
   };
 }
