@@ -38,7 +38,7 @@ describe('a result with its working on a card', () => {
   beforeAll(async () => {
     withCards = await bundle(true);
     host = await load(NEW, withCards);
-  }, 60_000);
+  });
   afterAll(() => hosts.forEach((h) => h.close()));
 
   it('is the same number, with every step and its formula', async () => {

@@ -96,7 +96,7 @@ describe('every function in the host', () => {
     dist = await mkdtemp(path.join(tmpdir(), 'rodsheet-'));
     await promisify(execFile)(process.execPath, ['node_modules/webpack/bin/webpack.js', '--env', 'only=addin', '--output-path', dist], { cwd: root });
     host = await SpreadsheetHost.load(await readFile(path.join(dist, 'functions.js'), 'utf8'), await readFile(path.join(dist, 'functions-further.js'), 'utf8'));
-  }, 300_000);
+  });
   afterAll(async () => {
     host.close();
     await rm(dist, { recursive: true });
@@ -157,7 +157,7 @@ describe('every function in the host', () => {
       expect(unfit(host, host.handed[i]?.value, false), name).toBeUndefined();
     });
     expect(host.warnings).toEqual([]);
-  }, 120_000);
+  });
 
   it('takes the whole listing of assumptions, with its heading, for the defaults', async () => {
     const [listing] = await host.run([{ id: 'ASSUMED', args: [null] }]);
@@ -167,14 +167,14 @@ describe('every function in the host', () => {
     const plain = await host.run(calls);
     const same = await host.run(calls.map(({ id, args }) => ({ id, args: [...args.slice(0, -1), value] })));
     sizing.forEach((d, i) => expect(same[i], d.name).toEqual(plain[i]));
-  }, 120_000);
+  });
 
   it('makes no difference between the blanks of browser and desktop hosts where a 0 cannot be meant', async () => {
     const cases = hostFunctions.flatMap((f) => f.parameters.flatMap((p, i) => (p.zeroIsBlank ? [{ id: idOf(f.name), i, good: everyArgument(f.name) }] : [])));
     const [browser, desktop] = await Promise.all([null, 0].map((blank) => host.run(cases.map(({ id, i, good }) => ({ id, args: replaced(good, i, [[blank]]), addresses: good.map(() => 'Sheet1!A5') })))));
     cases.forEach(({ id, i }, k) => expect(desktop?.[k], `${id} argument ${i + 1}`).toEqual(browser?.[k]));
     expect(cases.length).toBeGreaterThan(200);
-  }, 300_000);
+  });
 
   /** Ways of putting cells into an argument: all in a column where a list is taken, and each by itself where it is not. */
   function placed(name: string, i: number, cells: readonly unknown[]): readonly (readonly [what: string, args: readonly unknown[]])[] {
@@ -196,12 +196,12 @@ describe('every function in the host', () => {
   it('takes or refuses every kind of blank in every argument', async () => {
     expect(await faults(everywhere([null, '', '   ', 0]))).toEqual([]);
     expect(host.warnings).toEqual([]);
-  }, 300_000);
+  });
 
   it('takes or refuses every kind of cell in every argument', async () => {
     expect(await faults(everywhere(HOSTILE))).toEqual([]);
     expect(host.warnings).toEqual([]);
-  }, 300_000);
+  });
 
   it('takes or refuses shapes that no range has, two of them in each argument', async () => {
     let next = 0;
@@ -211,12 +211,12 @@ describe('every function in the host', () => {
     })));
     expect(await faults(calls)).toEqual([]);
     expect(host.warnings).toEqual([]);
-  }, 300_000);
+  });
 
   it('takes or refuses every data type in every argument', async () => {
     expect(await faults(everywhere(RICH.map(([, cell]) => cell)).map((call) => ({ ...call, rich: true })))).toEqual([]);
     expect(host.warnings).toEqual([]);
-  }, 300_000);
+  });
 
   it('takes a number of a data type for the number, and an error of one for the error', async () => {
     const length = [[10]];
@@ -242,7 +242,7 @@ describe('every function in the host', () => {
       return fault === undefined ? [] : [`${id} with ${what}: ${fault}`];
     });
     expect(found).toEqual([]);
-  }, 300_000);
+  });
 
   it('throws an error of the host\'s own where anything else goes wrong, with the reason', () => {
     const trap = Object.defineProperty({}, 'code', { get: () => { throw new RangeError('no such thing'); } });
@@ -266,14 +266,14 @@ describe('every function in the host', () => {
     }));
     expect(await faults(calls)).toEqual([]);
     expect(host.warnings).toEqual([]);
-  }, 120_000);
+  });
 
   it('answers a call that the host has taken back, once, with the value it would have had', async () => {
     const calls = hostFunctions.map((f) => ({ id: idOf(f.name), args: everyArgument(f.name) }));
     const [kept, cancelled] = [await host.run(calls), await host.run(calls.map((c) => ({ ...c, cancelled: true })))];
     expect(cancelled).toEqual(kept);
     expect(host.warnings).toEqual([]);
-  }, 120_000);
+  });
 
   it('hands over nothing that the host\'s limits would cut: no text longer than a cell, no page of a message', async () => {
     const longest = everyArgument('BURN.PIN.PLAN');

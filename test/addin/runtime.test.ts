@@ -30,7 +30,7 @@ describe('the built functions in the host', () => {
     bundle = await readFile(path.join(dist, 'functions.js'), 'utf8');
     described = JSON.parse(await readFile(path.join(dist, 'functions.json'), 'utf8')) as Metadata;
     host = await SpreadsheetHost.load(bundle, await readFile(path.join(dist, 'functions-further.js'), 'utf8'));
-  }, 180_000);
+  });
   afterAll(async () => {
     host.close();
     await rm(dist, { recursive: true });

@@ -31,6 +31,12 @@ const CASES: readonly (readonly [name: string, what: string, asked: number, args
   ['BURN.JOB.COST', 'plan of 200', 50, [PLAN, PRICES]],
   ['BURN.JOB.SCHEDULE', 'plan of 200', 50, [PLAN, 2, 10]],
   ['BURN.PIN.PLAN', '10,000 pins', 1000, columns(10_000)],
+  ['BURN.PIN.PLAN', '1 pin', 50, [4, 10]],
+  ['BURN.HOLE.PLAN', '1 hole', 50, [0.75, 12]],
+  ['BURN.GOUGE.PLAN', '1 gouge', 50, [0.5, 0.5, 24]],
+  ['BURN.CUT.PLAN', '1 cut', 50, [1, 24]],
+  ['BURN.STUD.PLAN', '1 stud', 50, [1, 8]],
+  ['BURN.BREACH.PLAN', '1 breach', 50, [24, 24, 8]],
 ];
 
 const median = (xs: readonly number[]): number => [...xs].sort((a, b) => a - b)[Math.floor(xs.length / 2)] ?? NaN;

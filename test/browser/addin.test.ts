@@ -13,7 +13,7 @@ let files: Record<string, string | Buffer>;
 beforeAll(async () => {
   const built = await builtFiles();
   files = { 'favicon.ico': '', ...built, '': built['pane.html'] ?? '' };
-}, 300_000);
+});
 
 describe('the add-in\'s page', () => {
   it('keeps its text in a browser without the host, and lets the host\'s script ask for nothing outside', async () => {

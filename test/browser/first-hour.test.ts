@@ -24,7 +24,7 @@ let open: OpenPage;
 beforeAll(async () => {
   open = await openPage(await builtFiles(), 'trial/');
   await open.page.setViewportSize(SIZE);
-}, 600_000);
+});
 afterAll(async () => {
   shots.contactSheet('The first hour');
   await (open as OpenPage | undefined)?.close();
@@ -40,7 +40,7 @@ function step(name: string, run: () => Promise<void>, published?: string): void 
       throw e;
     }
     await shots.take(open.page, name, published);
-  }, 180_000);
+  });
 }
 
 const locate = (selector: string): ReturnType<OpenPage['page']['locator']> => open.page.locator(selector);

@@ -43,7 +43,7 @@ const BRIDGE = `
 let files: Record<string, string | Buffer>;
 beforeAll(async () => {
   files = { 'favicon.ico': '', 'bridge.js': BRIDGE, ...(await builtFiles()) };
-}, 300_000);
+});
 
 const page = (): string => String(files['pane.html']);
 const ids = (): readonly string[] => (JSON.parse(String(files['functions.json'])) as { functions: readonly { id: string }[] }).functions.map((f) => f.id);

@@ -17,7 +17,7 @@ it('a page that asks for something outside is found out, in whatever way it asks
     'ask.js': Object.values(ASKS).join(';\n'),
     'worker.js': 'fetch("http://worker.example/").catch(() => 0)',
   });
-  await expect.poll(() => [...open.outside].sort(), { timeout: 10_000 }).toEqual(Object.keys(ASKS).sort());
+  await expect.poll(() => [...open.outside].sort(), { timeout: 60_000 }).toEqual(Object.keys(ASKS).sort());
   await expect(open.close()).rejects.toThrow('the page asked for');
 });
 

@@ -6,8 +6,8 @@ export default defineConfig({
     root: new URL('../..', import.meta.url).pathname,
     include: ['test/browser/**/*.test.ts'],
     globalSetup: ['test/browser/built.ts'],
-    testTimeout: 30_000,
-    hookTimeout: 120_000,
+    testTimeout: 300_000,
+    hookTimeout: 600_000,
     fileParallelism: false,
   },
 });

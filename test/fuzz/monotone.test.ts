@@ -40,5 +40,5 @@ describe.each(declared.map((d) => [d.name, d] as const))('%s', (_, d) => {
     const told = run.counterexample?.[0].map((args) => `${pasted(d, args)} gives ${numberOf(move, args)}`).join('\n') ?? '';
     expect(run.failed, `${told}\n(FUZZ_SEED=${run.seed} repeats it)`).toBe(false);
     expect(compared, 'pairs that both give a number').toBeGreaterThanOrEqual(runs / 10);
-  }, 120_000);
+  });
 });

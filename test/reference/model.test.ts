@@ -23,7 +23,6 @@ import { drawPlot, type LinePlot } from '../../src/reference/plots/line-plot.ts'
 import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 
-const SLOW = 120_000;
 /** What a cell shows, calculated apart from the figures of the pages. */
 const fresh = (name: string, ...args: readonly Argument[]): number => call(findFunction(name)!, args)[0]?.[0] as number;
 const inPlan = (column: string, name: string, ...args: readonly Argument[]): number => {
@@ -100,7 +99,7 @@ describe('flow, oxygen, rods and minutes', () => {
     expect(valueAt(pinMinutes(plans), 'crew', 4).y).toBeCloseTo(fresh('BURN.PIN.TIME', 4, 10), 9);
     expect(valueAt(pinMinutes(plans), 'burning', 4).y).toBeCloseTo(fresh('BURN.PIN.BURN', 4, 10), 9);
     expect(valueAt(pressureByDepth(), 'piercing', 10).y).toBe(fresh('BURN.PIN.PRESSURE', 4, 10));
-  }, SLOW);
+  });
 
   it('rise where they must, within their bands', () => {
     const flow = flows();
@@ -119,7 +118,7 @@ describe('flow, oxygen, rods and minutes', () => {
     encloses(minutes);
     for (const p of line(minutes, 'crew')) expect(p.y!).toBeGreaterThan(valueAt(minutes, 'burning', p.x).y! + valueAt(minutes, 'cooling', p.x).y!);
     rises(pressureByDepth(), 'piercing');
-  }, SLOW);
+  });
 });
 
 describe('hose and cylinder', () => {
@@ -159,7 +158,7 @@ describe('heat and grip', () => {
     }
     const ends = coolingOfSizes().series.map((s) => s.points.at(-1)!.x);
     expect([...ends].sort((a, b) => b - a)).toEqual(ends);
-  }, SLOW);
+  });
 
   it('take longer the thicker the pin and the more heat it got, and less in water', () => {
     const plot = coolingTimes();
@@ -171,7 +170,7 @@ describe('heat and grip', () => {
     const inWater = (heat: number, evenness: number): number => fresh('BURN.COOL.TIME', 4, 2.4, 10, 'water', null, [['heat into the part', heat], ['pin over boss when pushed', evenness]]);
     expect(inWater(0.4, 5)).toBeGreaterThan(inWater(0.8, 5));
     expect(inWater(0.4, 100)).toBeLessThan(inWater(0.8, 100));
-  }, SLOW);
+  });
 
   it('loosen a pin more the faster and wider it is burnt', () => {
     const plot = shrinkByHole();
@@ -179,14 +178,14 @@ describe('heat and grip', () => {
     rises(plot, fast!.name);
     fast!.points.forEach((p, i) => expect(p.y!).toBeGreaterThanOrEqual(usual!.points[i]!.y! - 1e-9));
     expect(valueAt(plot, usual!.name, 0.7).y).toBeCloseTo(1000 * fresh('BURN.COOL.SHRINK', 4, 2.8), 9);
-  }, SLOW);
+  });
 
   it('give a larger ram the better chance, between none and sure', () => {
     const { bars } = ramChances(gripRows());
     expect(bars.length).toBeGreaterThan(5);
     bars.forEach(({ high }, i) => expect(high! >= 0 && high! <= 100 && high! >= (bars[i - 1]?.high ?? 0)).toBe(true));
     expect(bars.find((b) => b.name === '50 ton')?.high).toBe(call(findFunction('BURN.GRIP.AFTER')!, [4, 10, 10, 2.4, 60]).find((r) => r[0] === 'ram of 50 ton')?.[4]);
-  }, SLOW);
+  });
 });
 
 describe('how sure', () => {
@@ -208,7 +207,7 @@ describe('how sure', () => {
     const at = (p: number): number => line(plot, 'chance').find((q) => q.y === p)!.x;
     expect(at(10)).toBeCloseTo(inPlan('oxygen low', 'BURN.PIN.PLAN', 4, 10), 9);
     expect(at(90)).toBeCloseTo(inPlan('oxygen high', 'BURN.PIN.PLAN', 4, 10), 9);
-  }, SLOW);
+  });
 
   it('ranks assumptions as BURN.ASSUME.EFFECT does, each bar what a cell with that assumption shows', () => {
     const rows = effects();
@@ -221,7 +220,7 @@ describe('how sure', () => {
     expect(first?.high).toBeCloseTo(fresh('BURN.PIN.OXYGEN', 4, 10, null, null, null, [['oxygen burnt share', 0.4]]) - now, 6);
     const spans = bars.map(({ low = 0, high = 0 }) => Math.max(low, high, 0) - Math.min(low, high, 0));
     expect([...spans].sort((a, b) => b - a)).toEqual(spans);
-  }, SLOW);
+  });
 
   it('says rightly that the cooling is not drawn, and what it can come to', () => {
     const drawn = drawnForPin();
@@ -234,7 +233,7 @@ describe('how sure', () => {
     const { planned, hot } = coolingOfPlan();
     expect(planned).toBeCloseTo(inPlan('cooling', 'BURN.PIN.PLAN', 4, 10), 9);
     expect(hot).toBeGreaterThan(2 * planned);
-  }, SLOW);
+  });
 
   it('learns a made-up crew: the band narrows and comes to hold what that crew takes', () => {
     const learnt = learning();
@@ -246,7 +245,7 @@ describe('how sure', () => {
     expect(Math.abs(last.middle - real)).toBeLessThan(Math.abs(first.middle - real));
     expect(last.high - last.low).toBeLessThan((first.high - first.low) / 2);
     expect(last.low < real && real < last.high).toBe(true);
-  }, SLOW);
+  });
 
   it('scores jobs that the fit has not seen', () => {
     const { before, after, jobs } = coverage();
@@ -256,7 +255,7 @@ describe('how sure', () => {
       expect(row['jobs']).toBe(jobs);
       expect(row['inside low to high'] as number).toBeGreaterThan(0);
     }
-  }, SLOW);
+  });
 });
 
 describe('printed values and ours', () => {
@@ -306,13 +305,13 @@ describe('the limits', () => {
   it('know how far a plan\'s cooling is off, within what its own table promises: 10 percent or 2 minutes', () => {
     const { most, minutes } = coolingInterpolation();
     expect(Math.abs(most) < 0.1 || Math.abs(minutes) < 2).toBe(true);
-  }, SLOW);
+  });
 
   it('are each said with a reason and with what they do', () => {
     const all = limits();
     expect(new Set(all.map((l) => l.what)).size).toBe(all.length);
     for (const { what, why, does } of all) for (const text of [what, why, does]) expect(text).toMatch(/^[A-Z].{3,}/);
-  }, SLOW);
+  });
 });
 
 describe('the pages', () => {
@@ -321,7 +320,7 @@ describe('the pages', () => {
   beforeAll(async () => {
     pages = await modelPages();
     html = pages.map((p) => renderToString(p.body));
-  }, SLOW);
+  });
 
   it('are four, with titles that fit the head of a page', () => {
     expect(pages.map((p) => p.file)).toEqual(['model.html', 'heat-and-grip.html', 'how-sure.html', 'limits.html']);
@@ -369,5 +368,5 @@ describe('the pages', () => {
       const { violations } = await axe.run(window.document, { rules: { 'color-contrast': { enabled: false } } });
       expect(violations.map((v) => `${pages[i]!.file}: ${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`)).toEqual([]);
     }
-  }, SLOW);
+  });
 });

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { JSDOM } from 'jsdom';
 import type { AxeResults } from 'axe-core';
-import { beforeAll, describe, expect, it, vi } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue/catalogue.ts';
 import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
 import { backgroundOf } from '../../src/catalogue/background.ts';
@@ -19,8 +19,6 @@ import { renderedPages, textOf } from './pages.ts';
 /** Files that the build puts beside the pages. */
 const BESIDE = ['reference.css', 'filter.js', '../assets/icon-32.png'];
 
-vi.setConfig({ testTimeout: 120_000 });
-
 let pages: Awaited<ReturnType<typeof renderedPages>>;
 /** The declared examples, each typed as it is into the first cell of a sheet. */
 let fresh: CalculatedWorkbook;
@@ -30,7 +28,7 @@ beforeAll(async () => {
   [pages, fresh] = await Promise.all([
     renderedPages(), calculateWorkbook({ sheets: examples.map(({ formula }, i) => ({ name: `Example${i}`, cells: { A1: formula } })) }, hostFunctions),
   ]);
-}, 300_000);
+});
 
 const pageOf = (name: string): Document => {
   const page = pages.get(referencePage(name));

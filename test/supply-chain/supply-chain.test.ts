@@ -128,7 +128,7 @@ describe('what is shipped', () => {
   const licences = (...args: readonly string[]): { readonly status: number | null; readonly stdout: string; readonly stderr: string } =>
     spawnSync(process.execPath, ['test/supply-chain/licences.mjs', ...args], { cwd: ROOT, encoding: 'utf8' });
 
-  it('is on the list, with a reason and a permissive licence', { timeout: 900_000 }, () => {
+  it('is on the list, with a reason and a permissive licence', () => {
     const { status, stdout, stderr } = licences('--only', 'addin');
     expect(stderr).toBe('');
     expect(status).toBe(0);
@@ -138,7 +138,7 @@ describe('what is shipped', () => {
     expect(stdout).toMatch(/^ +1 {2}GPL-3\.0-only: hyperformula$/m);
   });
 
-  it('is refused where the list gives no reason for it there', { timeout: 900_000 }, () => {
+  it('is refused where the list gives no reason for it there', () => {
     const list = path.join(scratch, 'shipped.json');
     writeFileSync(list, JSON.stringify({ ...shipped, chosen: { ...shipped.chosen, saxes: { ...shipped.chosen.saxes, in: ['pane'] } } }));
     const { status, stderr } = licences('--only', 'commands', '--list', list);
@@ -146,7 +146,7 @@ describe('what is shipped', () => {
     expect(stderr).toBe('FAULT: saxes is in command line, and test/supply-chain/shipped.json gives no reason\nFAULT: xmlchars is in command line, and test/supply-chain/shipped.json gives no reason\n');
   });
 
-  it('is the same bytes when built elsewhere, later, in another time zone and language', { timeout: 900_000 }, () => {
+  it('is the same bytes when built elsewhere, later, in another time zone and language', () => {
     const { status, stdout, stderr } = spawnSync(process.execPath, ['test/supply-chain/two-builds.mjs', '--env', 'only=addin'], { cwd: ROOT, encoding: 'utf8' });
     expect(stderr).toBe('');
     expect(stdout).toMatch(/^\d{2,} files, 0 differ/);

@@ -89,12 +89,12 @@ describe('a hostile workbook', () => {
     const huge = altered(job, { [SHEET1]: (xml) => xml.replace(/ref="A1"/, 'ref="A1:XFD1048576"').replace('<f>SUM(B1)</f>', '<f t="array" ref="D1:XFD1048576">SUM(B1)</f>') });
     const r = await recheck(huge);
     expect(r.cells).toMatchObject([{ cell: 'A1', status: 'broken', message: 'it covers more cells than are taken here' }]);
-  }, 20_000);
+  });
 
   it('with a cell at the far end of the sheet costs no more than another', async () => {
     const far = altered(job, { [SHEET1]: replacing('</sheetData>', '<row r="1048576"><c r="XFD1048576"><v>1</v></c></row></sheetData>') });
     expect((await recheck(far)).cells).toMatchObject([{ status: 'same' }]);
-  }, 20_000);
+  });
 
   it('with names that stand for one another without end', async () => {
     const names = (...defined: readonly string[]) => altered(job, {
@@ -106,7 +106,7 @@ describe('a hostile workbook', () => {
     const many = (i: number): string => Array.from({ length: 30 }, () => `name_${i}`).join('+');
     const growing = Array.from({ length: 14 }, (_, i) => `<definedName name="${i === 0 ? 'a' : `name_${i}`}">${many(i + 1)}</definedName>`);
     expect(await message(names(...growing, '<definedName name="name_14">1</definedName>'))).toBe('with its names put in, the formula is too long');
-  }, 20_000);
+  });
 
   it('with formulas that nest without end, or chain a thousand terms', async () => {
     const message = async (formula: string): Promise<string | undefined> => (await recheck(altered(job, { [SHEET1]: replacing('_xldudf_BURN_PIN_RODS(B1,10)', formula) }))).cells[0]?.message;

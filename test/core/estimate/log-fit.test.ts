@@ -166,13 +166,6 @@ describe('many jobs', () => {
     expect(Math.abs(ratio - 1)).toBeLessThan(0.01);
     for (const name of TOLD) expect(Math.abs(factor(fit, name).range.likely / (truth[name] ?? NaN) - 1), name).toBeLessThan(name === 'burning duty' ? 0.05 : 0.02);
   });
-
-  it('take a thousand rows in good time', () => {
-    const before = process.cpuUsage();
-    logFit(jobs.slice(0, 1000), new Basis(Assumptions.defaults()));
-    // 500 ms are asked for of an idle machine; the tests share theirs.
-    expect(process.cpuUsage(before).user / 1000).toBeLessThan(1500);
-  });
 });
 
 describe('the ranges after a fit', () => {
@@ -192,7 +185,7 @@ describe('the ranges after a fit', () => {
     }
     // Standard error of a share: 1.8 %.
     for (const [name, n] of held) expect(Math.abs(n / logs - 0.8), `${name}: ${n} of ${logs}`).toBeLessThan(0.04);
-  }, 120_000);
+  });
 
   it('hold what a new pin takes at least as often as they claim, whatever of the factors was off', () => {
     // The factors come apart as independent rows, so that what they predict together stands a little wider than it is known.
@@ -218,5 +211,5 @@ describe('the ranges after a fit', () => {
       held.crew += inside(draws.crewTime, took.crew);
     }
     for (const [what, n] of Object.entries(held)) expect(n / logs, what).toBeGreaterThan(0.76);
-  }, 60_000);
+  });
 });
