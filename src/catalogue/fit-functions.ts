@@ -9,7 +9,6 @@ import { pushCheck, type Demand } from '../core/fit/push-check.ts';
 import { pushRam, RAM_TONS } from '../core/fit/push-ram.ts';
 import { pushSpacers } from '../core/fit/push-spacers.ts';
 import { retainedInterference } from '../core/fit/retained-interference.ts';
-import { shrinkFit } from '../core/fit/shrink-pin.ts';
 import { LONGEST } from '../core/heat/cooling-time.ts';
 import { bossInForce, coolingInForce, methodInForce, passesInForce, physicsInForce, recordHeating } from '../core/heat/heat-in-force.ts';
 import { findMaterial } from '../core/burn/materials.ts';
@@ -23,7 +22,7 @@ import { POUND_FORCE, type QuantityName } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { optional, required, rowsFunction, tableFunction, valueFunction, type Declaration, type Output, type QuantityKind } from './declaration.ts';
 import { recordGiven } from './given.ts';
-import { recordShrink } from './heat-functions.ts';
+import { recordShrink, shrinkInForce } from './heat-functions.ts';
 import { LENGTH } from './limits.ts';
 
 const SHORT_TON = 2000 * POUND_FORCE;
@@ -124,7 +123,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
           pinSteel: pinSteelInForce(a), bossSteel: bossSteelInForce(a), interferences: most > 0 ? [0, 0.4 * most, most] : [0],
         }, physicsInForce(a),
       );
-      const shrink = shrinkFit(retained.heated, interferences.likely);
+      const shrink = shrinkInForce(pin, method, a);
       recordShrink(shrink, steps);
       const grip = gripAfter(
         {

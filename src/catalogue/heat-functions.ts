@@ -1,6 +1,5 @@
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { pinSteelInForce, bossSteelInForce } from '../core/fit/fit-in-force.ts';
-import { RETAINED_GRID } from '../core/fit/retained-interference.ts';
 import { shrinkPin, type Shrink, type ShrinkReason } from '../core/fit/shrink-pin.ts';
 import { checkPin } from '../core/heat/check-pin.ts';
 import type { CoolingMethod, PinInBoss } from '../core/heat/cool-pin.ts';
@@ -40,7 +39,7 @@ export function shrinkInForce(pin: PinInBoss, way: CoolingMethod, a: Assumptions
     {
       pin, ...coolingInForce(pin, way, undefined, a), longest: LONGEST, interference: a.value('interference over diameter') * pin.diameter,
       pinSteel: pinSteelInForce(a), bossSteel: bossSteelInForce(a),
-    }, physicsInForce(a), RETAINED_GRID,
+    }, physicsInForce(a),
   );
 }
 

@@ -132,3 +132,21 @@ describe('the steel shaft of a worked example', () => {
     expect((9 * t[1]! - t[2]!) / 8).toBeCloseTo(385.7, 1);
   });
 });
+
+describe('a hot pin in a boss so thick that it has no end', () => {
+  // On the axis of a medium that was T0 within r = a and 0 outside: T = T0 (1 - exp(-a^2 / (4 alpha t))); Carslaw & Jaeger,
+  // Conduction of Heat in Solids, 2nd ed. 1959, 10.3, from memory.
+  const axis = (fourier: number, graded?: 'outward'): number => {
+    const cells = 16;
+    const mesh = radialMesh([{ inner: 0, outer: 1, cells: 12 }, { inner: 1, outer: 40, cells, ...(graded && { graded }) }]);
+    const start = Float64Array.from(mesh.middles, (r) => (r < 1 ? 1 : 0));
+    const { temperatures: t } = radialConduction(mesh, UNIT, start, [{ duration: fourier, bore: INSULATED, outside: INSULATED }], { contact: 1e9, tolerance: 1e-5 });
+    return (9 * t[1]! - t[2]!) / 8;
+  };
+
+  it.each([0.1, 0.3, 1, 3])('cools on the axis as it must at Fo %d, in cells that grow outward; in equal ones it does not', (fourier) => {
+    const exact = 1 - Math.exp(-1 / (4 * fourier));
+    expect(Math.abs(axis(fourier, 'outward') / exact - 1)).toBeLessThan(0.01);
+    expect(Math.abs(axis(fourier) / exact - 1)).toBeGreaterThan(0.05);
+  });
+});

@@ -24,7 +24,7 @@ export function pressedPressure(fit: PressFit, interference: number, a: Assumpti
   const limit = elasticPressureLimit(fit, a.value('pin yield strength'), a.value('boss yield strength'));
   trace?.add({ name: 'pressure at which pin or boss starts to yield', symbol: 'p_yield', value: limit, quantity: 'stress', formula: 'von Mises on Lame\'s stresses, at the bore of the boss or of the pin', kind: 'published', source: 'lame' });
   if (elastic <= limit) return elastic;
-  const mesh = radialMesh([{ inner: fit.hole / 2, outer: fit.diameter / 2, cells: CELLS }, { inner: fit.diameter / 2, outer: fit.boss / 2, cells: CELLS, graded: true }]);
+  const mesh = radialMesh([{ inner: fit.hole / 2, outer: fit.diameter / 2, cells: CELLS }, { inner: fit.diameter / 2, outer: fit.boss / 2, cells: CELLS, graded: 'ratios' }]);
   const temperatures = new Float64Array(mesh.count).fill(ROOM);
   const solver = rings(mesh, { materials: [ringSteel(pinSteelInForce(a)), ringSteel(bossSteelInForce(a))], interference: interference / 2, reference: ROOM, ends: 'free' });
   const pressure = solver.advance({ temperatures }).pressures[0] ?? elastic;

@@ -1,5 +1,5 @@
 import { coolPin, type CoolingMethod, type PinInBoss } from '../heat/cool-pin.ts';
-import { ESTIMATE_GRID, type HeatGrid, type HeatPhysics } from '../heat/heat-physics.ts';
+import type { HeatGrid, HeatPhysics } from '../heat/heat-physics.ts';
 import type { RadialMesh } from '../heat/radial-mesh.ts';
 import type { BurnPass } from '../heat/heat-into-wall.ts';
 import { ringSteel, type SteelStrength } from './ring-steel.ts';
@@ -61,6 +61,9 @@ export interface Shrink {
   readonly history: readonly FitPoint[];
 }
 
+/** Loosening within 1 % of itself, or of the interference, of a grid and steps many times finer; bosses up to 30 pin diameters. */
+export const SHRINK_GRID: HeatGrid = { pinCells: 24, bossCells: 40, tolerance: 0.5 };
+
 /** Between two mechanical steps no cell changes by more than this [K]. */
 const LARGEST_CHANGE = 60;
 /** Less plastic strain than this counts as none: it loosens a 4 in pin by less than a ten-thousandth of an inch. */
@@ -77,7 +80,7 @@ const PLASTIC = 2e-5;
  * Lengths [m], temperatures [K], pressures [Pa]. For carbon and low-alloy steel; no creep, no hardening transformation.
  * Source: radial-conduction.ts, ring-solver.ts; strength after EN 1993-1-2:2005, Table 3.1.
  */
-export function shrinkPin(inputs: ShrinkPin, physics: HeatPhysics, grid: HeatGrid = ESTIMATE_GRID): Shrink {
+export function shrinkPin(inputs: ShrinkPin, physics: HeatPhysics, grid: HeatGrid = SHRINK_GRID): Shrink {
   return shrinkFit(heatedPin(inputs, physics, grid), inputs.interference);
 }
 

@@ -81,7 +81,7 @@ export function coolPin(inputs: CoolPin, physics: HeatPhysics, grid: HeatGrid, w
   const { pin, passes, method, position } = inputs;
   const mesh = radialMesh([
     { inner: pin.hole / 2, outer: pin.diameter / 2, cells: grid.pinCells },
-    { inner: pin.diameter / 2, outer: pin.boss / 2, cells: grid.bossCells },
+    { inner: pin.diameter / 2, outer: pin.boss / 2, cells: grid.bossCells, graded: 'outward' },
   ]);
   const zone = Math.min(physics.zone, pin.length);
   const still = airLaws(pin, physics);

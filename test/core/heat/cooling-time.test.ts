@@ -26,6 +26,13 @@ describe('cooling time', () => {
     expect(Math.abs(time({ method, target }) / coolingTime(inputs({ method, target }), PHYSICS, FINE) - 1)).toBeLessThan(0.03);
   });
 
+  it.each([[12, 0.3], [12, 0.65], [4, 0.65]])('does so for a pin of %d in bored to %d of it in a boss of 20 diameters', (size, bore) => {
+    const diameter = size * INCH;
+    const pin = { diameter, hole: bore * diameter, boss: 20 * diameter, length: 2.5 * diameter };
+    const given = inputs({ ...pin, method: 'water', target: assumed('cooling target with water'), passes: passesOf(pin, 250 * (size * bore) ** 2) });
+    expect(Math.abs(coolingTime(given, PHYSICS) / coolingTime(given, PHYSICS, FINE) - 1)).toBeLessThan(0.03);
+  });
+
   it('grows as the target nears the air', () => {
     const times = [600, 500, 422, 366.5, 320, 300].map((target) => time({ target }));
     times.slice(1).forEach((t, i) => expect(t).toBeGreaterThan(times[i]!));
