@@ -105,8 +105,8 @@ export interface ValueFunction<P extends Record<string, Parameter> = Record<stri
 export interface RowsFunction<P extends Record<string, Parameter> = Record<string, Parameter>> extends Common<P> {
   readonly result: { readonly kind: 'rows'; readonly columns: readonly Column[] };
   calculate(values: Values<P>, basis: Basis, trace?: Trace): readonly Output[];
-  /** Works on all good rows together, in their order, after each is calculated. */
-  together?(rows: readonly Output[][], basis: Basis): void;
+  /** Columns that depend on all good rows together, by their place: one output for each of these rows, in place of what `calculate` gave. */
+  together?(rows: readonly (readonly Output[])[], basis: Basis): ReadonlyMap<number, readonly Output[]>;
 }
 
 /** A table from one set of arguments. */

@@ -162,17 +162,12 @@ const at = (heading: (typeof PLAN_COLUMNS)[number]['heading']): number => PLAN_C
 const [OXYGEN, FLOW, CYLINDERS, SETTING, NOTE] = [at('oxygen'), at('flow'), at('cylinders opened'), at('regulator setting'), at('note')];
 
 /** Items share cylinders: each row shows the full cylinders opened for it, so that the column adds up to what the list needs. */
-function shareCylinders(rows: readonly Output[][], basis: Basis): void {
+function shareCylinders(rows: readonly (readonly Output[])[], basis: Basis): ReadonlyMap<number, readonly Output[]> {
   const items = rows.map((row) => ({ oxygen: row[OXYGEN] as number, flow: row[FLOW] as number, setting: typeof row[SETTING] === 'number' ? row[SETTING] : undefined }));
-  let opened: readonly Output[];
   try {
-    opened = cylindersOpened(items, basis);
+    return new Map([[CYLINDERS, cylindersOpened(items, basis)]]);
   } catch (e) {
     if (!(e instanceof CalcError)) throw e;
-    opened = items.map(() => e);
-    for (const row of rows) row[NOTE] = [row[NOTE], e.message].filter((text) => text !== '').join('; ');
+    return new Map<number, readonly Output[]>([[CYLINDERS, rows.map(() => e)], [NOTE, rows.map((row) => [row[NOTE], e.message].filter((text) => text !== '').join('; '))]]);
   }
-  rows.forEach((row, i) => {
-    row[CYLINDERS] = opened[i] ?? null;
-  });
 }

@@ -165,17 +165,17 @@ function grid(shape: Shape, cell: (r: number, c: number) => Cell): Cell[][] {
 
 function rows(d: RowsFunction, p: Prepared): Results {
   const { columns } = d.result;
-  const good: Output[][] = [];
-  const lines: (Output[] | undefined)[] = [];
+  const good: (readonly Output[])[] = [];
+  const lines: (readonly Output[] | undefined)[] = [];
   for (let r = 0; r < p.shape.rows; r++) {
     for (let c = 0; c < p.shape.columns; c++) {
       if (isBlankItem(p, r, c)) {
         lines.push(undefined);
         continue;
       }
-      let line: Output[];
+      let line: readonly Output[];
       try {
-        line = [...d.calculate(readItem(p, r, c) as never, p.basis)];
+        line = d.calculate(readItem(p, r, c) as never, p.basis);
         good.push(line);
       } catch (e) {
         line = failedLine(columns, lines.length + 1, e);
@@ -183,22 +183,38 @@ function rows(d: RowsFunction, p: Prepared): Results {
       lines.push(line);
     }
   }
-  d.together?.(good, p.basis);
+  return [headings(columns, p.system), ...finishedLines(d, p, lines, good)];
+}
+
+/** The cells of all rows, with what the good ones decide together. */
+function finishedLines(d: RowsFunction, p: Prepared, lines: readonly (readonly Output[] | undefined)[], good: readonly (readonly Output[])[]): Cell[][] {
+  const { columns } = d.result;
+  const decided = [...(d.together?.(good, p.basis) ?? [])];
   const blank: readonly Cell[] = columns.map(() => null);
-  return [headings(columns, p.system), ...lines.map((line, i) => (line ? finished(line, columns, i + 1, p.system) : blank))];
+  // Items of the same sizes have one line among them.
+  const made = new Map<readonly Output[], readonly Cell[]>();
+  let at = 0;
+  return lines.map((line, i) => {
+    if (!line) return [...blank];
+    let cells = made.get(line);
+    if (!cells) {
+      cells = columns.map((column, k) => outputCell(line[k] ?? null, column, p.system));
+      made.set(line, cells);
+    }
+    const own = [...cells];
+    if (line[0] === null) own[0] = i + 1;
+    if (line === good[at]) {
+      for (const [place, outputs] of decided) own[place] = outputCell(outputs[at] ?? null, columns[place]!, p.system);
+      at++;
+    }
+    return own;
+  });
 }
 
 /** The item's number stands first, the reason last, the error itself in every column of numbers. */
 function failedLine(columns: readonly Column[], item: number, e: unknown): Output[] {
   const failed = toCalcError(e);
   return columns.map((column, i) => (i === 0 ? item : i === columns.length - 1 ? failed.message : column.quantity === undefined ? null : failed));
-}
-
-function finished(line: readonly Output[], columns: readonly Column[], item: number, system: UnitSystem): readonly Cell[] {
-  const cells: Cell[] = new Array<Cell>(columns.length);
-  for (let i = 0; i < columns.length; i++) cells[i] = outputCell(line[i] ?? null, columns[i]!, system);
-  if (line[0] === null) cells[0] = item;
-  return cells;
 }
 
 function table(d: TableFunction, p: Prepared): Results {

@@ -56,7 +56,7 @@ function drawWork(operation: Operation, { rod: { rod }, work, planned, method }:
  * Draws what one sized item takes. Rod and method stay as planned; the flow departs by the flow factor.
  *
  * The equations are those of `sizeItem`, in plain numbers with what the item does not change worked out before, since they
- * run for every item and world. With q the time that a volume takes at the planned flow, 1 / v = q pi / 4 w^2 in `pierceTime`.
+ * run for every item and world, in loops that touch few columns each.
  *
  * @param into filled with one value for each world
  * @param own  how the item departs from the others, one for each world; the draws of `item scatter` where left out
@@ -67,15 +67,35 @@ export function drawItem(operation: Operation, sizing: Sizing, basis: Basis, int
   const worlds = worldsOf(operation, rod.rod, material, count, basis);
   const work = basis.once(`work draws ${count}`, () => emptyWork(count));
   drawWork(operation, sizing, worlds, basis, work);
-  const { slowness, fed, advanceLimit, advanceDepth, drawnOverBurnt, flow, fixed, perBurning, change, handling } = worlds;
-  const { pierceWidth, pierces, freeVolume, starts, tasks } = work;
   const { rods, consumed, lightings, oxygen, burnTime, crewTime } = into;
-  const scatter = own ?? worlds.own;
+  drawBurning(work, worlds, planned, depth, own ?? worlds.own, burnTime);
+  const { fed, drawnOverBurnt, flow, fixed, perBurning, change, handling } = worlds;
+  const { starts, tasks } = work;
   const { cooling } = sizing;
-  const [perOxygen, perPlanned] = [1 / rodMassPerLength(rod.rod), 1 / planned];
+  const fedLength = planned / rodMassPerLength(rod.rod);
   const lightingTime = basis.a.value('lighting time');
   const yields = rodYield(rod, reach, basis);
   for (let i = 0; i < count; i++) {
+    const length = fed[i]! * flow[i]! * burnTime[i]! * fedLength;
+    consumed[i] = length;
+    rods[i] = wholeUp(rodsAt(length, yields));
+  }
+  for (let i = 0; i < count; i++) {
+    const lit = Math.max(rods[i]!, starts[i]!);
+    lightings[i] = lit;
+    oxygen[i] = planned * flow[i]! * (burnTime[i]! * drawnOverBurnt[i]! + lit * lightingTime);
+  }
+  for (let i = 0; i < count; i++) crewTime[i] = fixed[i]! + cooling + burnTime[i]! * perBurning[i]! + tasks[i]! * handling[i]! + rods[i]! * change[i]!;
+  for (const i of worlds.without) rods[i] = consumed[i] = lightings[i] = oxygen[i] = burnTime[i] = crewTime[i] = Infinity;
+}
+
+/**
+ * Burning time in each world [s], the item's own scatter counted. With q the time that a volume takes at the planned flow,
+ * 1 / v = q pi / 4 w^2 in `pierceTime`.
+ */
+function drawBurning({ pierceWidth, pierces, freeVolume }: WorkDraws, { slowness, advanceLimit, advanceDepth }: Worlds, planned: number, depth: number, scatter: Float64Array, into: Float64Array): void {
+  const perPlanned = 1 / planned;
+  for (let i = 0; i < into.length; i++) {
     const q = slowness[i]! * perPlanned;
     let time = q * freeVolume[i]!;
     const n = pierces[i]!;
@@ -87,18 +107,6 @@ export function drawItem(operation: Operation, sizing: Sizing, basis: Basis, int
       const free = Math.min(Math.max((c * perAdvance - 1) * s, 0), depth);
       time += n * (free * perAdvance + (depth - free + (depth * depth - free * free) / (2 * s)) / c);
     }
-    time *= scatter[i]!;
-    const m = planned * flow[i]!;
-    const burnt = m * time;
-    const length = fed[i]! * burnt * perOxygen;
-    const whole = wholeUp(rodsAt(length, yields));
-    const lit = Math.max(whole, starts[i]!);
-    consumed[i] = length;
-    rods[i] = whole;
-    lightings[i] = lit;
-    oxygen[i] = burnt * drawnOverBurnt[i]! + lit * m * lightingTime;
-    burnTime[i] = time;
-    crewTime[i] = fixed[i]! + cooling + time * perBurning[i]! + tasks[i]! * handling[i]! + whole * change[i]!;
+    into[i] = time * scatter[i]!;
   }
-  for (const i of worlds.without) rods[i] = consumed[i] = lightings[i] = oxygen[i] = burnTime[i] = crewTime[i] = Infinity;
 }

@@ -2,6 +2,7 @@ import type { Basis } from '../basis.ts';
 import type { Material } from '../burn/materials.ts';
 import { meanFlow } from '../burn/rod-line.ts';
 import { RODS, rodNames, type Rod, type RodChoice } from '../burn/rods.ts';
+import type { CalcError } from '../errors.ts';
 import * as messages from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import type { Opening, Operation } from './operation.ts';
@@ -30,6 +31,38 @@ function considered(material: Material, { a }: Basis): readonly Rod[] {
   return RODS.filter((r) => (r.kind === 'bar' ? material.kind === 'masonry' : r.insulated === covered));
 }
 
+/** Length that the access lets in [m]. */
+const accessOf = (rod: Rod, clear: number | undefined, { a }: Basis): number => clear ?? a.value(rodNames(rod).access);
+const letIn = (rod: Rod, clear: number | undefined, basis: Basis): readonly number[] => rod.lengths.filter((l) => l <= accessOf(rod, clear, basis) * (1 + 1e-9));
+
+type Fed = Pick<Candidate, 'rod' | 'length' | 'flow'>;
+
+/** The lengths of some rods that the access lets in, that are longer than their stub and that the supply feeds, with their flow. */
+function fedRods(rods: readonly Rod[], pressure: number, clear: number | undefined, basis: Basis): readonly Fed[] {
+  const supply = basis.a.value('supply flow');
+  return rods.flatMap((rod) => letIn(rod, clear, basis).filter((length) => length > stubOf(rod, basis)).map((length) => ({ rod, length, flow: meanFlow(rod, length, pressure, basis) })))
+    .filter(({ flow }) => flow <= supply * (1 + 1e-9));
+}
+
+/** Why no rod fits, of all and of those that pass the opening. */
+function noneFits(all: readonly Rod[], passing: readonly Rod[], opening: Opening | undefined, pressure: number, clear: number | undefined, basis: Basis): CalcError {
+  const { a } = basis;
+  const shown = (x: number, quantity: 'length' | 'flow' = 'length'): string => showQuantity(x, quantity, a.system);
+  const [thinnest] = all;
+  if (passing.length === 0 && opening && thinnest) return messages.noRodFits(opening.name, shown(opening.width), thinnest.name, opening.does ?? 'pierces', shown(widthMade(thinnest, opening, basis)));
+  const lengths = passing.flatMap((rod) => letIn(rod, clear, basis).map((length) => ({ rod, length })));
+  if (lengths.length === 0) {
+    return messages.noRodForAccess(shown(Math.max(...passing.map((rod) => accessOf(rod, clear, basis)))), shown(Math.min(...passing.flatMap((r) => r.lengths))));
+  }
+  const usable = lengths.filter(({ rod, length }) => length > stubOf(rod, basis));
+  if (usable.length === 0) {
+    const longest = lengths.reduce((x, y) => (y.length > x.length ? y : x));
+    return messages.stubTooLong(shown(stubOf(longest.rod, basis)), shown(longest.length));
+  }
+  const least = usable.map(({ rod, length }) => ({ rod, flow: meanFlow(rod, length, pressure, basis) })).reduce((x, y) => (y.flow < x.flow ? y : x));
+  return messages.noRodFed(least.rod.name, shown(least.flow, 'flow'), shown(a.value('supply flow'), 'flow'));
+}
+
 /**
  * The rods that fit one item, quickest first; of equals the shorter and thinner.
  *
@@ -45,25 +78,9 @@ export function rankRods<G extends string>(
   const opening = operation.opening(planned);
   const all = choice ? [choice.rod] : considered(material, basis);
   const passing = choice ? all : all.filter((r) => passes(r, opening, basis));
-  const shown = (x: number, quantity: 'length' | 'flow' = 'length'): string => showQuantity(x, quantity, a.system);
-  const thinnest = all[0] as Rod;
-  if (passing.length === 0 && opening) throw messages.noRodFits(opening.name, shown(opening.width), thinnest.name, opening.does ?? 'pierces', shown(widthMade(thinnest, opening, basis)));
-
-  const access = (rod: Rod): number => clear ?? a.value(rodNames(rod).access);
-  const lengths = passing.flatMap((rod) => rod.lengths.filter((l) => l <= access(rod) * (1 + 1e-9)).map((length) => ({ rod, length })));
-  if (lengths.length === 0) throw messages.noRodForAccess(shown(Math.max(...passing.map(access))), shown(Math.min(...passing.flatMap((r) => r.lengths))));
-  const usable = lengths.filter(({ rod, length }) => length > stubOf(rod, basis));
-  if (usable.length === 0) {
-    const longest = lengths.reduce((x, y) => (y.length > x.length ? y : x));
-    throw messages.stubTooLong(shown(stubOf(longest.rod, basis)), shown(longest.length));
-  }
-  const supply = a.value('supply flow');
-  const flows = usable.map(({ rod, length }) => ({ rod, length, flow: meanFlow(rod, length, pressure, basis) }));
-  const fed = flows.filter(({ flow }) => flow <= supply * (1 + 1e-9));
-  if (fed.length === 0) {
-    const least = flows.reduce((x, y) => (y.flow < x.flow ? y : x));
-    throw messages.noRodFed(least.rod.name, shown(least.flow, 'flow'), shown(supply, 'flow'));
-  }
+  const feed = (): readonly Fed[] => fedRods(passing, pressure, clear, basis);
+  const fed = clear === undefined ? basis.once(`rods fed ${passing.map((r) => r.name).join()} ${pressure}`, feed) : feed();
+  if (fed.length === 0) throw noneFits(all, passing, opening, pressure, clear, basis);
   const rate = (coupling: boolean): Candidate[] =>
     fed.flatMap(({ rod, length, flow }) => {
       const [way] = workWays(operation, planned, { rod, length, coupled: coupling, reason: '' }, flow, material, basis);
@@ -73,7 +90,7 @@ export function rankRods<G extends string>(
   const candidates = single.length > 0 ? single : rate(true);
   // Equal to the last bits counts as equal: the order of the register decides.
   const [best, ...rest] = [...candidates].sort((x, y) => (Math.abs(x.way.time - y.way.time) <= 1e-9 * x.way.time ? 0 : x.way.time - y.way.time)) as [Candidate, ...Candidate[]];
-  return [{ ...best, reason: pickReason(best, candidates.length, opening, best.coupled && !coupled, access(best.rod), basis) }, ...rest];
+  return [{ ...best, reason: pickReason(best, candidates.length, opening, best.coupled && !coupled, accessOf(best.rod, clear, basis), basis) }, ...rest];
 }
 
 /** The rod for one item: the one named, or the quickest that fits (`rankRods`). A rod named without a length gets one the same way. */
