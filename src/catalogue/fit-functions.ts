@@ -116,11 +116,12 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       recordElasticity(a, steps);
       steps?.add({ name: 'interference', symbol: 'delta', value: a.value('interference over diameter') * D, quantity: 'length', formula: 'interference over diameter x diameter', expression: 'i * D', kind: 'calculated', source: 'arithmetic' });
       const interferences = levelsInForce('interference over diameter', a, D);
-      const most = interferences.high;
+      const heat = levelsInForce('heat into the part', a);
+      const pace = levelsInForce('burning pace', a);
       const retained = retainedInterference(
         {
-          ...coolingInForce(pin, method, undefined, a), pin, passes: { low: passesInForce(pin, a, 'low'), likely: passesInForce(pin, a), high: passesInForce(pin, a, 'high') }, longest: LONGEST,
-          pinSteel: pinSteelInForce(a), bossSteel: bossSteelInForce(a), interferences: most > 0 ? [0, 0.4 * most, most] : [0],
+          ...coolingInForce(pin, method, undefined, a), pin, passes: (h, p) => passesInForce(pin, a, h, p), heat, pace, longest: LONGEST,
+          pinSteel: pinSteelInForce(a), bossSteel: bossSteelInForce(a), most: interferences.high,
         }, physicsInForce(a),
       );
       const shrink = shrinkInForce(pin, method, a);
@@ -128,7 +129,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       const grip = gripAfter(
         {
           fit, length: L, tried, retained, draws: DRAWS, seed: SEED,
-          priors: { interference: interferences, friction: levelsInForce('joint friction', a), bond: levelsInForce('rust bond', a), bondLeft: levelsInForce('bond left after burning', a) },
+          priors: { interference: interferences, friction: levelsInForce('joint friction', a), bond: levelsInForce('rust bond', a), bondLeft: levelsInForce('bond left after burning', a), heat, pace },
         }, a.system, steps,
       );
       const use = a.record('ram use', 'use', steps);
@@ -139,7 +140,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       const rams = chances.slice(from, to < 0 ? undefined : to + 1);
       return [
         ['force before', grip.before.low, grip.before.likely, grip.before.high, null, `${tried > 0 ? `given that ${showQuantity(tried, 'force', a.system)} did not move it` : 'nothing tried'}; one case in ten is less than low, one more than high`],
-        ['force after', grip.after.low, grip.after.likely, grip.after.high, null, `burnt out, cooled with ${method}; ${whyOf(shrink.reason)}`],
+        ['force after', grip.after.low, grip.after.likely, grip.after.high, null, `heat and pace of burning drawn from their ranges, cooled with ${method}; at their values: ${whyOf(shrink.reason)}`],
         ...rams.map(({ tons, push, chance }): readonly Output[] => [`ram of ${showQuantity(tons * SHORT_TON, 'force', a.system)}`, null, push, null, chance, `likely moves it when pushed with ${share} of its rating`]),
       ];
     },

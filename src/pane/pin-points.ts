@@ -1,7 +1,6 @@
 import { CalcError } from '../core/errors.ts';
 import { bossSteelInForce, pinSteelInForce } from '../core/fit/fit-in-force.ts';
-import { RETAINED_GRID } from '../core/fit/retained-interference.ts';
-import { shrinkPin, type ShrinkReason } from '../core/fit/shrink-pin.ts';
+import { SHRINK_GRID, shrinkPin, type ShrinkReason } from '../core/fit/shrink-pin.ts';
 import type { CoolingMethod, PinInBoss } from '../core/heat/cool-pin.ts';
 import { LONGEST } from '../core/heat/cooling-time.ts';
 import { bossInForce, coolingInForce, methodInForce, physicsInForce } from '../core/heat/heat-in-force.ts';
@@ -52,11 +51,11 @@ export function pinHistory(pin: PinInBoss, { basis, values }: Pick<Explained, 'b
   const wanted = typeof values?.['target'] === 'number' ? values['target'] : undefined;
   try {
     const inputs = { pin, ...coolingInForce(pin, method, wanted, a), longest: LONGEST, interference: a.value('interference over diameter') * pin.diameter, pinSteel: pinSteelInForce(a), bossSteel: bossSteelInForce(a) };
-    const { history, reason, pushed } = shrinkPin(inputs, physicsInForce(a), RETAINED_GRID);
+    const { history, reason, pushed } = shrinkPin(inputs, physicsInForce(a));
     const every = Math.max(1, Math.ceil(history.length / MOST_MOMENTS));
     const moments = history.flatMap(({ time, pressure, temperatures: cells }, i): PinMoment[] => {
       if (i % every !== 0 && i !== history.length - 1) return [];
-      return [{ time, pressure, bore: cells[0] ?? NaN, surface: cells[RETAINED_GRID.pinCells - 1] ?? NaN, boss: cells[cells.length - 1] ?? NaN }];
+      return [{ time, pressure, bore: cells[0] ?? NaN, surface: cells[SHRINK_GRID.pinCells - 1] ?? NaN, boss: cells[cells.length - 1] ?? NaN }];
     });
     return { method, moments, pushed: pushed.time, reason };
   } catch (e) {

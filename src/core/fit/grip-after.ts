@@ -1,4 +1,4 @@
-import { pert, pertCdf, pertQuantile } from '../estimate/pert.ts';
+import { pert, pertCdf, pertQuantile, pertQuantiles } from '../estimate/pert.ts';
 import { pertDraws, drawsOf } from '../estimate/draws.ts';
 import { sobolColumn } from '../estimate/sobol.ts';
 import { interpolate } from '../heat/interpolate.ts';
@@ -18,6 +18,10 @@ export interface GripPriors {
   readonly bond: Levels<number>;
   /** Share of the rust's strength left after heating and cooling, 0 to 1. */
   readonly bondLeft: Levels<number>;
+  /** Heat that burning leaves in the part for each kilogram removed [J/kg]. */
+  readonly heat: Levels<number>;
+  /** Metal removed over time, as far as heating goes [kg/s]. */
+  readonly pace: Levels<number>;
 }
 
 export interface GripAfterInputs {
@@ -45,7 +49,7 @@ export interface GripAfter {
 }
 
 /** Steps that the draws rest on; what is drawn from are the ranges of those that have one. */
-const DRAWN = 'solve(D, d, L, D_o, T, i, mu, tau, left)';
+const DRAWN = 'solve(D, d, L, D_o, T, i, mu, tau, left, h_part, pace)';
 
 /** Points of the table that turns probabilities into bond strengths. */
 const BOND_POINTS = 64;
@@ -53,7 +57,7 @@ const BOND_POINTS = 64;
 /**
  * Grip of a pin before and after its core is burnt out, from a push that did not move it.
  *
- * Each draw takes interference delta, friction mu and heat from their ranges (PERT). Before, F = pi D L (mu p + tau) with
+ * Each draw takes interference delta, friction mu, heat and pace of burning from their ranges (PERT). Before, F = pi D L (mu p + tau) with
  * Lame's p of the solid pin; that the pin held at the tried force T means tau > T / (pi D L) - mu p, so the draw counts
  * with the probability of that and its tau is drawn from what is left of the range. After, p is that of the bored pin
  * with the interference retained, and tau is multiplied by the share left: F' = pi D L (mu p' + s tau).
@@ -77,7 +81,7 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US', tr
   const drawn = pertDraws(
     [
       factor('interference', priors.interference), factor('friction', priors.friction), factor('bond left', priors.bondLeft),
-      factor('heat', { low: -1, likely: 0, high: 1 }),
+      factor('heat', priors.heat),
     ], count, seed,
   );
   const delta = drawsOf(drawn, 'interference');
@@ -85,6 +89,7 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US', tr
   const left = drawsOf(drawn, 'bond left');
   const heat = drawsOf(drawn, 'heat');
   const even = sobolColumn(4, count, seed);
+  const pace = pertQuantiles(pert(priors.pace.low, priors.pace.likely, priors.pace.high), sobolColumn(5, count, seed));
   const probabilities = Array.from({ length: BOND_POINTS + 1 }, (_, i) => i / BOND_POINTS);
   const strengths = probabilities.map((p) => pertQuantile(bond, p));
 
@@ -97,7 +102,7 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US', tr
     const below = tried > 0 ? pertCdf(bond, least) : 0;
     weights[i] = 1 - below;
     const tau = Math.max(least, interpolate(probabilities, strengths, below + even[i]! * (1 - below)));
-    const kept = retainedAt(retained, delta[i]!, heat[i]!);
+    const kept = retained(delta[i]!, heat[i]!, pace[i]!);
     before[i] = area * (held + tau);
     after[i] = area * ((mu[i]! * Math.max(0, kept)) / bored + left[i]! * tau);
   }
@@ -129,17 +134,10 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US', tr
   });
   trace?.add({
     name: 'force after, middle of the cases', symbol: 'F_1', value: result.after.likely, quantity: 'force',
-    formula: 'area x (friction x pressure of the bored pin with what is left of its interference + share of the rust bond left), weighted by agreement',
+    formula: 'area x (friction x pressure of the bored pin with what the heat and the pace of burning leave of its interference + share of the rust bond left), all drawn from their ranges, weighted by agreement',
     expression: DRAWN, kind: 'calculated', source: 'importance sampling',
   });
   return result;
-}
-
-/** Interference left, between the levels of heat (-1 low, 0 likely, 1 high) and between the interferences worked out. */
-function retainedAt({ before, after }: RetainedInterference, delta: number, heat: number): number {
-  const likely = interpolate(before, after.likely, delta);
-  const end = interpolate(before, heat < 0 ? after.low : after.high, delta);
-  return likely + Math.abs(heat) * (end - likely);
 }
 
 /** Reads the value that a share of the weight does not exceed. */

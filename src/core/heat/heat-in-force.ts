@@ -8,8 +8,6 @@ import { coolant } from './cooling-time.ts';
 import { heatIntoWall, type BurnPass } from './heat-into-wall.ts';
 import type { HeatPhysics } from './heat-physics.ts';
 
-export type Level = 'low' | 'value' | 'high';
-
 /** What heating and cooling rest on, from the assumptions in force. Pin and boss count as carbon steel. */
 export function physicsInForce(a: Assumptions): HeatPhysics {
   return {
@@ -25,13 +23,13 @@ export function physicsInForce(a: Assumptions): HeatPhysics {
 }
 
 /**
- * Burning out a bore as it heats pin and boss: pilot and widening at the assumed pace, the heat at a level of its range.
+ * Burning out a bore as it heats pin and boss: pilot and widening, with the assumed heat per mass [J/kg] and pace [kg/s] or others.
  *
  * Duration = density pi / 4 hole^2 length / pace; heat as `heatIntoWall`. [m], result [J/m, s].
  */
-export function passesInForce({ hole, length }: PinInBoss, a: Assumptions, level: Level = 'value'): readonly BurnPass[] {
-  const burnTime = (STEEL_DENSITY * (Math.PI / 4) * hole * hole * length) / a.value('burning pace');
-  return heatIntoWall({ hole, pilot: a.value('pilot width'), burnTime, heatPerMass: a.inForce('heat into the part')[level], density: STEEL_DENSITY });
+export function passesInForce({ hole, length }: PinInBoss, a: Assumptions, heatPerMass = a.value('heat into the part'), pace = a.value('burning pace')): readonly BurnPass[] {
+  const burnTime = (STEEL_DENSITY * (Math.PI / 4) * hole * hole * length) / pace;
+  return heatIntoWall({ hole, pilot: a.value('pilot width'), burnTime, heatPerMass, density: STEEL_DENSITY });
 }
 
 export const methodInForce = (a: Assumptions): CoolingMethod => (a.word('cooling method') === 'water' ? 'water' : 'air');

@@ -49,7 +49,7 @@ export function heatPage(): Page {
 
         <h2>Grip left, and the ram</h2>
         <p>
-          That {PIN.tried} tons did not move the pin tells something: its grip before the work is more than that. Of all the tight, rough and rusty joints that the assumptions allow, those are kept which {PIN.tried} tons would not have moved.
+          That {PIN.tried} tons did not move the pin tells something: its grip before the work is more than that. Of all the tight, rough and rusty joints that the assumptions allow, those are kept which {PIN.tried} tons would not have moved; each is burnt out with a heat and at a pace from their ranges.
           {' '}Before the work they hold {n(numberIn(before, 'low'))} to {n(numberIn(before, 'high'))} tons in eight cases of ten, half of them under {n(numberIn(before, 'likely'))}; after burning and cooling {n(numberIn(after, 'low'))} to {n(numberIn(after, 'high'))}, half under {n(numberIn(after, 'likely'))} ({textIn(after, 'meaning')}).
         </p>
         <BarFigure plot={ramChances(grip)} />

@@ -75,7 +75,7 @@ export function limits(): readonly Limit[] {
   const film = rangeOf('film boiling limit');
   const bond = rangeOf('rust bond');
   return [
-    { what: 'How fast the heat goes in', why: 'Heating follows one assumed pace of burning, not the rod and flow of the item, and no record of pins while they burn was found.',
+    { what: 'How fast the heat goes in', why: 'Heating follows one assumed pace of burning, not the rod and flow of the item, and no record of pins while they burn was found. Only BURN.GRIP.AFTER draws the pace from its range.',
       does: `A pin of ${PIN.diameter} in bored ${PIN.hole} in loosens by ${n(shrink(ratio, pace.high) ?? 0, 2)} thousandths of an inch at ${pace.high} lb a minute; at ${pace.low} it does not.` },
     { what: 'Conductance of the seized joint', why: 'Measured joints are clean; none with rust was found. It may also open as the pin cools, which is not followed.',
       does: `From ${n(joint.low)} to ${n(joint.high)} W/m²K such a pin cools in ${jointLow} or in ${jointHigh}.` },

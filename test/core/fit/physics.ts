@@ -2,11 +2,12 @@ import { FIT_ASSUMPTIONS } from '../../../src/core/assumptions/fit.ts';
 import type { CoolingMethod, PinInBoss } from '../../../src/core/heat/cool-pin.ts';
 import { gripAfter, type GripAfter, type GripPriors } from '../../../src/core/fit/grip-after.ts';
 import type { PressFit } from '../../../src/core/fit/press-fit.ts';
-import { retainedInterference, type Levels } from '../../../src/core/fit/retained-interference.ts';
+import { retainedInterference, type Levels, type RetainedInputs } from '../../../src/core/fit/retained-interference.ts';
 import type { SteelStrength } from '../../../src/core/fit/ring-steel.ts';
 import { POUND_FORCE } from '../../../src/core/units/quantities.ts';
 import { toSi } from '../../../src/core/units/parse-quantity.ts';
-import { assumed, passesOf, PHYSICS, PIN, type Level } from '../heat/physics.ts';
+import { heatIntoWall } from '../../../src/core/heat/heat-into-wall.ts';
+import { assumed, DENSITY, PHYSICS, PIN, type Level } from '../heat/physics.ts';
 
 type Name = (typeof FIT_ASSUMPTIONS)[number]['name'];
 
@@ -20,12 +21,15 @@ const levels = (name: Name, scale = 1): Levels<number> => ({
   low: scale * fitAssumed(name, 'low'), likely: scale * fitAssumed(name), high: scale * fitAssumed(name, 'high'),
 });
 
+const heatLevels = (name: Parameters<typeof assumed>[0]): Levels<number> => ({ low: assumed(name, 'low'), likely: assumed(name), high: assumed(name, 'high') });
+
 export const SHORT_TON = 2000 * POUND_FORCE;
 export const PIN_STEEL: SteelStrength = { modulus: fitAssumed('pin modulus'), yield: fitAssumed('pin yield strength'), poisson: fitAssumed('poisson ratio') };
 export const BOSS_STEEL: SteelStrength = { modulus: fitAssumed('boss modulus'), yield: fitAssumed('boss yield strength'), poisson: fitAssumed('poisson ratio') };
 
 export const priorsFor = (diameter: number): GripPriors => ({
   interference: levels('interference over diameter', diameter), friction: levels('joint friction'), bond: levels('rust bond'), bondLeft: levels('bond left after burning'),
+  heat: heatLevels('heat into the part'), pace: heatLevels('burning pace'),
 });
 
 export const pressFit = ({ diameter, hole, boss }: PinInBoss): PressFit => ({
@@ -36,19 +40,19 @@ export interface Job {
   readonly pin?: PinInBoss;
   readonly tons: number;
   readonly method?: CoolingMethod;
-  readonly burnTime?: number;
   readonly priors?: GripPriors;
   readonly draws?: number;
 }
 
+/** A pin that is burnt with ranges of heat and pace, up to an interference. */
+export const retainedInputs = (pin: PinInBoss, method: CoolingMethod, { heat, pace, interference }: GripPriors): RetainedInputs => ({
+  pin, method, heat, pace, most: interference.high, longest: 14 * 86400, pinSteel: PIN_STEEL, bossSteel: BOSS_STEEL, evenness: assumed('pin over boss when pushed'),
+  target: assumed(method === 'air' ? 'cooling target in air' : 'cooling target with water'),
+  passes: (heatPerMass, p) => heatIntoWall({ hole: pin.hole, pilot: assumed('pilot width'), burnTime: (DENSITY * (Math.PI / 4) * pin.hole ** 2 * pin.length) / p, heatPerMass, density: DENSITY }),
+});
+
 /** Grip before and after with every default assumption. */
-export function gripOf({ pin = PIN, tons, method = 'air', burnTime = 800, priors = priorsFor(pin.diameter), draws = 1024 }: Job): GripAfter {
-  const retained = retainedInterference(
-    {
-      pin, method, passes: { low: passesOf(pin, burnTime, 'low'), likely: passesOf(pin, burnTime), high: passesOf(pin, burnTime, 'high') },
-      target: assumed(method === 'air' ? 'cooling target in air' : 'cooling target with water'), evenness: assumed('pin over boss when pushed'), longest: 14 * 86400, pinSteel: PIN_STEEL, bossSteel: BOSS_STEEL,
-      interferences: [0, 0.4, 1].map((share) => share * priors.interference.high),
-    }, PHYSICS,
-  );
+export function gripOf({ pin = PIN, tons, method = 'air', priors = priorsFor(pin.diameter), draws = 1024 }: Job): GripAfter {
+  const retained = retainedInterference(retainedInputs(pin, method, priors), PHYSICS);
   return gripAfter({ fit: pressFit(pin), length: pin.length, tried: tons * SHORT_TON, priors, retained, draws, seed: 1 });
 }
