@@ -4,6 +4,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import manifest from '../../package.json' with { type: 'json' };
+import { compareBuilds } from './compare-builds.mjs';
 import shipped from './shipped.json' with { type: 'json' };
 
 interface Locked {
@@ -151,5 +152,31 @@ describe('what is shipped', () => {
     expect(stderr).toBe('');
     expect(stdout).toMatch(/^\d{2,} files, 0 differ/);
     expect(status).toBe(0);
+  });
+});
+
+describe('the comparison of two builds', () => {
+  const files = (texts: Readonly<Record<string, string>>): Map<string, Buffer> => new Map(Object.entries(texts).map(([name, text]) => [name, Buffer.from(text)]));
+  const good = { 'a.js': 'one', 'b.css': '', 'c.html': 'three' };
+
+  it('passes builds of the same bytes', () => {
+    expect(compareBuilds(files(good), files(good), ['/where/one', '/where/other'])).toMatchObject({ names: ['a.js', 'b.css', 'c.html'], differ: [], placed: [] });
+  });
+
+  it.each([
+    ['a byte', { ...good, 'a.js': 'onf' }, 'a.js'],
+    ['the order of bytes', { ...good, 'c.html': 'there' }, 'c.html'],
+    ['a byte more', { ...good, 'c.html': 'three\n' }, 'c.html'],
+    ['a file more, though empty', { ...good, 'd.js': '' }, 'd.js'],
+    ['a file less, though empty', { 'a.js': 'one', 'c.html': 'three' }, 'b.css'],
+  ])('finds %s', (_, planted, name) => {
+    expect(compareBuilds(files(good), files(planted), []).differ).toEqual([name]);
+    expect(compareBuilds(files(planted), files(good), []).differ).toEqual([name]);
+  });
+
+  it.each(['/where/one', '/where/other'])('finds the folder %s in a file of either', (folder) => {
+    const telling = { ...good, 'a.js': `from ${folder}/src` };
+    expect(compareBuilds(files(telling), files(good), ['/where/one', '/where/other']).placed).toEqual(['a.js']);
+    expect(compareBuilds(files(good), files(telling), ['/where/one', '/where/other']).placed).toEqual(['a.js']);
   });
 });

@@ -3,11 +3,11 @@
  * language, and compares every byte. `--env only=addin` and the build's other switches are passed on.
  */
 import { spawnSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
 import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { compareBuilds } from './compare-builds.mjs';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const WANTED = ['webpack.config.js', 'package.json', 'package-lock.json', 'tsconfig.json', 'manifest.xml', 'LICENSE', 'src', 'assets'];
@@ -23,14 +23,10 @@ try {
   for (const name of WANTED) copy(path.join(ROOT, name), path.join(scratch, 'source', name));
   const one = build('a', {});
   const other = build('b/another place/deeper', { TZ: 'Pacific/Kiritimati', LC_ALL: 'tr_TR.UTF-8', LANG: 'tr_TR.UTF-8', NODE_OPTIONS: `--import ${pathToFileURL(later).href}` });
-  const names = [...new Set([...one.keys(), ...other.keys()])].sort();
-  const differ = names.filter((name) => !one.get(name)?.equals(other.get(name) ?? Buffer.alloc(0)));
-  const placed = names.filter((name) => one.get(name)?.includes(scratch) || one.get(name)?.includes(ROOT));
-  const hash = createHash('sha256');
-  for (const name of names) hash.update(name).update('\0').update(one.get(name) ?? '');
+  const { names, differ, placed, hash } = compareBuilds(one, other, [scratch, ROOT]);
   for (const name of differ) console.error(`differs: ${name}`);
   for (const name of placed) console.error(`names the folder it was built in: ${name}`);
-  console.log(`${names.length} files, ${differ.length} differ; sha256 of all ${hash.digest('hex')}`);
+  console.log(`${names.length} files, ${differ.length} differ; sha256 of all ${hash}`);
   process.exitCode = names.length > 0 && differ.length + placed.length === 0 ? 0 : 1;
 } finally {
   rmSync(scratch, { recursive: true, force: true });
