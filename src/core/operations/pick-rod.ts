@@ -8,7 +8,7 @@ import { showQuantity } from '../units/show-quantity.ts';
 import type { Opening, Operation } from './operation.ts';
 import { passes, stubOf, widthMade, type FittedRod } from './rod-fit.ts';
 import { underWater } from './site.ts';
-import { workWays, type Way } from './work-ways.ts';
+import { unreachable, workWays, type Way } from './work-ways.ts';
 
 /** A rod that fits an item, and what it would take. */
 export interface Candidate {
@@ -88,6 +88,7 @@ export function rankRods<G extends string>(
     });
   const single = rate(coupled);
   const candidates = single.length > 0 ? single : rate(true);
+  if (candidates.length === 0) throw unreachable(operation, planned, { ...fed.reduce((x, y) => (y.length > x.length ? y : x)), coupled: true, reason: '' }, basis);
   // Equal to the last bits counts as equal: the order of the register decides.
   const [best, ...rest] = [...candidates].sort((x, y) => (Math.abs(x.way.time - y.way.time) <= 1e-9 * x.way.time ? 0 : x.way.time - y.way.time)) as [Candidate, ...Candidate[]];
   return [{ ...best, reason: pickReason(best, candidates.length, opening, best.coupled && !coupled, accessOf(best.rod, clear, basis), basis) }, ...rest];

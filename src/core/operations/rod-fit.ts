@@ -28,9 +28,18 @@ function burnedLength(rod: Rod, length: number, reach: number, basis: Basis): nu
   return length - stubOf(rod, basis) - (basis.a.value('reach loss') * reach) / 2;
 }
 
-/** Whether a single rod gets to `reach` [m] with its stub left. */
-export function reaches(rod: Rod, length: number, reach: number, basis: Basis): boolean {
-  return length - stubOf(rod, basis) >= reach * (1 - 1e-12) && burnedLength(rod, length, reach, basis) > 0;
+/** Longest that is burned at a time: one rod, or a string of coupled ones; Infinity where as many are coupled as it takes. */
+function longestOf({ length, coupled }: FittedRod, { a }: Basis): number {
+  if (!coupled) return length;
+  const most = a.value('string rods');
+  return most > 0 ? most * length : Infinity;
+}
+
+/** Whether a rod, or a string of them, gets to `reach` [m] with its stub left, and burns any of itself there. */
+export function reaches(fitted: FittedRod, reach: number, basis: Basis): boolean {
+  const { rod } = fitted;
+  const longest = longestOf(fitted, basis);
+  return longest - stubOf(rod, basis) >= reach * (1 - 1e-12) && burnedLength(rod, longest, reach, basis) > 1e-9 * fitted.length;
 }
 
 /** How rods follow from the length consumed: (length + strings x lost) / each, strings = length / string, whole, up. */
@@ -43,20 +52,18 @@ export interface RodYield {
 
 /**
  * Coupled rods lose one stub and one reach a string, single ones one each; the assumption `string rods` limits the length
- * of a string. Refuses a rod that does not reach.
+ * of a string. Refuses a rod, or a string, that does not reach.
  */
-export function rodYield({ rod, length, coupled }: FittedRod, reach: number, basis: Basis): RodYield {
-  const burned = burnedLength(rod, length, reach, basis);
-  const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
-  if (!coupled) {
-    if (!reaches(rod, length, reach, basis)) throw messages.rodTooShort(rodName(rod, length, false), shown(length - stubOf(rod, basis)), shown(reach));
-    return { each: burned, lost: 0, string: Infinity };
+export function rodYield(fitted: FittedRod, reach: number, basis: Basis): RodYield {
+  const { rod, length, coupled } = fitted;
+  const longest = longestOf(fitted, basis);
+  if (!reaches(fitted, reach, basis)) {
+    const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
+    const name = rodName(rod, length, false);
+    throw messages.rodTooShort(coupled ? `string of ${messages.shown(longest / length)} ${name}` : name, shown(longest - stubOf(rod, basis)), shown(reach));
   }
-  const most = basis.a.value('string rods');
-  if (!(most > 0)) return { each: length, lost: length - burned, string: Infinity };
-  const string = burnedLength(rod, most * length, reach, basis);
-  if (!(string > 0)) throw messages.rodTooShort(`string of ${messages.shown(most)} ${rodName(rod, length, false)}`, shown(most * length - stubOf(rod, basis)), shown(reach));
-  return { each: length, lost: length - burned, string };
+  const burned = burnedLength(rod, length, reach, basis);
+  return coupled ? { each: length, lost: length - burned, string: burnedLength(rod, longest, reach, basis) } : { each: burned, lost: 0, string: Infinity };
 }
 
 /** Rods, not rounded, for a length consumed [m]; they rise with it. */

@@ -8,8 +8,8 @@ import { ratesInForce, recordProcess } from './consumption.ts';
 import type { Operation, Sizes, Work } from './operation.ts';
 import { pickRod } from './pick-rod.ts';
 import { recordRod, recordSizing } from './record-sizing.ts';
-import { checkOpening, rodsFor, type FittedRod } from './rod-fit.ts';
-import { workWays, type Way } from './work-ways.ts';
+import { checkOpening, type FittedRod } from './rod-fit.ts';
+import { unreachable, workWays, type Way } from './work-ways.ts';
 
 /** What one item takes; SI. */
 export interface Sizing {
@@ -90,15 +90,4 @@ export function sizeItem<G extends string>(
   };
   if (trace) recordSizing(operation, sizing, used, basis, trace);
   return sizing;
-}
-
-/** The error of a rod that does not reach. */
-function unreachable<G extends string>(operation: Operation<G>, planned: Readonly<Record<G, number>>, fitted: FittedRod, basis: Basis): unknown {
-  const work = operation.work(planned, fitted.rod, (name) => basis.a.value(name), basis.a);
-  try {
-    rodsFor(0, fitted, work.reach, basis);
-  } catch (e) {
-    return e;
-  }
-  return new Error(`${fitted.rod.name} reaches, and no way was found`);
 }

@@ -53,10 +53,21 @@ export function workWays<G extends string>(
   const pace = basis.once('pace', () => paceOf(a, read));
   const ways = methods.flatMap((method): Way[] => {
     const work = operation.work(planned, fitted.rod, read, a, undefined, method);
-    if (!fitted.coupled && !reaches(fitted.rod, fitted.length, work.reach, basis)) return [];
+    if (!reaches(fitted, work.reach, basis)) return [];
     const used = consume(work, fitted.rod, flow, ratesInForce(fitted.rod, material, basis));
     const rods = wholeUp(rodsFor(used.consumed, fitted, work.reach, basis));
     return [{ method, work, used, rods, time: timeAtWork(used.burnTime, rods, work, pace, read) }];
   });
   return ways.length > 1 ? [...ways].sort((x, y) => x.time - y.time) : ways;
+}
+
+/** The error of a rod that does not reach. */
+export function unreachable<G extends string>(operation: Operation<G>, planned: Readonly<Record<G, number>>, fitted: FittedRod, basis: Basis): unknown {
+  const work = operation.work(planned, fitted.rod, (name) => basis.a.value(name), basis.a);
+  try {
+    rodsFor(0, fitted, work.reach, basis);
+  } catch (e) {
+    return e;
+  }
+  return new Error(`${fitted.rod.name} reaches, and no way was found`);
 }

@@ -104,6 +104,8 @@ describe('a cut', () => {
     const kerf = (thickness: number, ...overrides: readonly Override[]): number =>
       sized(CUT, inches(thickness, 10), { rod: '3/8 x 36', basis: basisOf(word('cut method', 'kerf'), ...overrides) }).removed / (STEEL * thickness * 10 * IN ** 2) / IN;
     expect(kerf(1)).toBeCloseTo(1.6 * 0.375 + 0.04 * 1, 9);
+    expect(kerf(1.5), 'the thickest that is dragged').toBeCloseTo(1.6 * 0.375 + 0.04 * 1.5, 9);
+    expect(kerf(1.501)).toBeCloseTo(1.3 * 1.6 * 0.375 + 0.04 * 1.501, 9);
     expect(kerf(4)).toBeCloseTo(1.3 * 1.6 * 0.375 + 0.04 * 4, 9);
     expect(kerf(4, word('kerf technique', 'drag'))).toBeCloseTo(1.6 * 0.375 + 0.04 * 4, 9);
     expect(kerf(1, word('kerf technique', 'saw'))).toBeCloseTo(1.3 * 1.6 * 0.375 + 0.04 * 1, 9);
@@ -163,5 +165,27 @@ describe('coupled rods', () => {
       expect(s.rods).toBeGreaterThanOrEqual(endless.rods);
     }
     expect(pierce(1).rods).toBe(sized(HOLE, inches(3, 20), { rod: '3/8 x 36' }).rods);
+  });
+
+  it('reach no deeper than their string, as a single rod no deeper than itself', () => {
+    const pierce = (depth: number, rods: number, rod: string | undefined, ...more: readonly Override[]): ReturnType<typeof sized> =>
+      sized(HOLE, inches(3, depth), { ...(rod === undefined ? {} : { rod }), basis: basisOf(set('string rods', rods), word('coupled rods', 'yes'), ...more) });
+    // 36 in less a stub of 3 in; 72 in less one.
+    expect(pierce(33, 1, '3/8 x 36').rods).toBeGreaterThan(0);
+    expect(() => pierce(34, 1, '3/8 x 36')).toThrow('a string of 1 3/8 x 36 rod reaches 33 in with its stub; the work is 34 in deep');
+    expect(pierce(69, 2, '3/8 x 36').rods).toBeGreaterThan(0);
+    expect(() => pierce(70, 2, '3/8 x 36')).toThrow('a string of 2 3/8 x 36 rod reaches 69 in with its stub; the work is 70 in deep');
+    expect(pierce(70, 0, '3/8 x 36').rods).toBeGreaterThan(0);
+    // Of those in reach of the access, 40 in, a picker takes one that reaches, and names the longest where none does.
+    expect(pierce(32, 1, undefined).rod.length).toBeCloseTo(36 * IN, 9);
+    expect(() => pierce(34, 1, undefined)).toThrow(/a string of 1 \S+ x 36 rod reaches 33 in/);
+  });
+
+  it('and single ones burn something where they reach, or are refused', () => {
+    // All of the depth lost: 36 in less 3 in of stub less 33 in is nothing, also where the last bits say otherwise.
+    for (const [length, depth] of [[18, 15], [24, 21], [36, 33], [48, 45]] as const) {
+      expect(() => sized(HOLE, inches(3, depth), { rod: `3/8 x ${length}`, basis: basisOf(set('reach loss', 2)) })).toThrow(`reaches ${depth} in with its stub; the work is ${depth} in deep`);
+      expect(() => sized(HOLE, inches(3, depth), { rod: `3/8 x ${length} coupled`, basis: basisOf(set('reach loss', 2), set('string rods', 1)) })).toThrow(`reaches ${depth} in`);
+    }
   });
 });
