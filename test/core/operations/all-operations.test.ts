@@ -1,10 +1,11 @@
 /** What holds for every operation of the list, a new one included. */
 import { describe, expect, it } from 'vitest';
 import type { Override } from '../../../src/core/assumptions/assumptions.ts';
+import type { NumberName } from '../../../src/core/assumptions/registry.ts';
 import { burnedShareWithoutLoss, ironEnthalpy, splitOxidationHeat, splitOxygenDemand } from '../../../src/core/burn/iron-heat.ts';
 import { MATERIAL_NAMES } from '../../../src/core/burn/material-names.ts';
 import { findMaterial, substanceOf } from '../../../src/core/burn/materials.ts';
-import { RODS, rodMassPerLength, rodName } from '../../../src/core/burn/rods.ts';
+import { RODS, findRod, rodMassPerLength, rodName } from '../../../src/core/burn/rods.ts';
 import { OPERATION_IDS, operationOf } from '../../../src/core/operations/all.ts';
 import { ratesInForce } from '../../../src/core/operations/consumption.ts';
 import { spreadItem } from '../../../src/core/operations/spread-item.ts';
@@ -22,6 +23,7 @@ const SITES: readonly (readonly Override[])[] = [
   [word('coupled rods', 'yes'), set('string rods', 3)],
   [word('kerf technique', 'saw'), word('cut method', 'kerf')],
   [word('cut method', 'row of holes'), set('hole taper', 0)],
+  [word('cut method', 'row of holes')],
 ];
 
 describe.each(OPERATION_IDS)('%s', (id) => {
@@ -57,6 +59,36 @@ describe.each(OPERATION_IDS)('%s', (id) => {
       const { heat, heatLost } = substanceOf(material, (n) => a.value(n), T, a.value('heat lost share'));
       const made = splitOxidationHeat(0.5) * process.burnt;
       expect(made - heatLost * made - process.fed * ironEnthalpy(T) - process.removed * heat, name).toBeCloseTo(0, 6);
+    }
+  });
+
+  it('has the same work drawn all at once as draw by draw', () => {
+    if (!operation.draw) return;
+    const { a } = basisOf();
+    // Some draw of every assumption, each about its value in its own way.
+    const columns = new Map<NumberName, Float64Array>();
+    const drawn = (name: NumberName): Float64Array => {
+      const column = columns.get(name) ?? Float64Array.from([0.7, 0.9, 1, 1.2, 1.6], (k, i) => a.value(name) * k * (1 + 0.1 * Math.sin(name.length + 3 * i)));
+      columns.set(name, column);
+      return column;
+    };
+    for (const method of operation.methods?.names ?? [undefined]) {
+      for (const [times, rod] of [[1, '1/4 x 36'], [2.5, '3/8 x 36']] as const) {
+        const planned = operation.plan(Object.fromEntries(operation.order.map((name, i) => [name, (sizes[i] as number) * (operation.sizes[name]?.whole ? 1 : times)])), a);
+        const inForce = operation.work(planned, findRod(rod).rod, (name) => a.value(name), a, undefined, method);
+        const filled = (x: number): Float64Array => new Float64Array(5).fill(x);
+        const tasks = Float64Array.from({ length: 5 }, (_, i) => inForce.tasks?.reduce((sum, { time, count }) => sum + count * (drawn(time)[i] as number), 0) ?? 0);
+        const into = { pierceWidth: filled(inForce.pierceWidth), pierces: filled(inForce.pierces), freeVolume: filled(inForce.freeVolume), starts: filled(inForce.starts ?? 0), tasks };
+        operation.draw(planned, findRod(rod).rod, drawn, a, into, method);
+        for (let i = 0; i < 5; i++) {
+          const read = (name: NumberName): number => drawn(name)[i] as number;
+          const one = operation.work(planned, findRod(rod).rod, read, a, undefined, method);
+          const time = one.tasks?.reduce((sum, task) => sum + task.count * read(task.time), 0) ?? 0;
+          const all = [into.pierceWidth[i], into.pierces[i], into.freeVolume[i], into.starts[i], into.tasks[i]] as const;
+          [one.pierceWidth, one.pierces, one.freeVolume, one.starts ?? 0, time].forEach((x, k) => expect(all[k], `${method ?? ''} draw ${i}, ${k}`).toBeCloseTo(x, 12));
+        }
+      }
+      expect([...columns.keys()].filter((name) => name !== 'pierce width' && !operation.factors?.includes(name)), 'drawn, and no factor of the spread').toEqual([]);
     }
   });
 

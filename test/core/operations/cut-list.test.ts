@@ -31,6 +31,29 @@ function fewestByPartition(depths: readonly number[], length: number, stub: numb
   return best;
 }
 
+/** Least rods, then least length of them, over all partitions into whole holes; each rod as long as its holes, deepest first, ask for. */
+function shortestByPartition(depths: readonly number[], stock: readonly number[], stub: number, rate: number): readonly [number, number] {
+  const lengths = [...stock].sort((x, y) => x - y);
+  const lengthFor = (group: readonly number[]): number => {
+    let burned = 0;
+    const needs = Math.max(...[...group].sort((x, y) => y - x).map((d) => (burned += rate * d) + d + stub));
+    return lengths.find((l) => l >= needs - 1e-9) ?? Infinity;
+  };
+  let best: readonly [number, number] = [Infinity, Infinity];
+  const place = (i: number, groups: readonly (readonly number[])[]): void => {
+    if (i === depths.length) {
+      const total = groups.reduce((sum, g) => sum + lengthFor(g), 0);
+      if (total < Infinity && (groups.length < best[0] || (groups.length === best[0] && total < best[1]))) best = [groups.length, total];
+      return;
+    }
+    const d = depths[i] as number;
+    groups.forEach((g, k) => place(i + 1, groups.map((other, j) => (j === k ? [...g, d] : other))));
+    place(i + 1, [...groups, [d]]);
+  };
+  place(0, []);
+  return best;
+}
+
 /** Whether every piece is burned by a rod that still reaches its face with the stub, and every hole gets to its end once. */
 function check(depths: readonly number[], { rods }: CutList, stub: number, rate: number): void {
   const reached = depths.map(() => 0);
@@ -95,6 +118,50 @@ describe('the rods for a list of depths', () => {
     expect(plan([2], [24, 36]).rods[0]?.length).toBe(24);
     const sum = (list: CutList): number => list.rods.reduce((total, r) => total + r.length, 0);
     expect(sum(plan([9, 9, 4, 4, 2], [24, 36, 48]))).toBeLessThanOrEqual(sum(plan([9, 9, 4, 4, 2], [48])));
+  });
+
+  it('takes as few rods as trying every way to share whole holes among a stock of several lengths, and of those the shortest', () => {
+    const { uniform: random } = seeded(20261126);
+    for (let k = 0; k < 150; k++) {
+      const [stock, stub, rate] = [[[24, 36], 3, 2], [[18, 24, 36, 48], 3, 1.5], [[30, 20, 25, 20], 2, 3]][k % 3] as [number[], number, number];
+      const deepest = (Math.max(...stock) - stub) / (1 + rate);
+      // Whole and half sixths, so that many holes are alike and many rods end even.
+      const depths = Array.from({ length: 2 + Math.floor(random() * 6) }, () => (Math.ceil(random() * 6) * deepest) / 6);
+      const list = plan(depths, stock, stub, rate);
+      check(depths, list, stub, rate);
+      const total = list.rods.reduce((sum, r) => sum + r.length, 0);
+      expect([list.rods.length, total], `${depths.join(' ')} of ${stock.join(' ')}`).toEqual(shortestByPartition(depths, stock, stub, rate));
+      expect(list.exhausted).toBe(true);
+      for (const r of list.rods) expect(r.burned).toBeCloseTo(r.pieces.reduce((sum, p) => sum + p.burned, 0), 12);
+    }
+  });
+
+  it('has the bound of the depth below which most is burned for the length of rod that gets there', () => {
+    // Rate 2: 5 x 60 in of rod on 33 in each is 9.09; from deeper on there is less for each: 25 in, 5 x 10 on 8.
+    expect(plan([30, 30, 30, 30, 30], [36]).bound).toBe(10);
+    // All is burned between 20 and 21 in: 52.5 in of rod, for which a 36 in rod with a 3 in stub has 13: 4.04 rods, where the whole length would say 1.6.
+    const steep = (y: number): number => 52.5 * Math.min(1, Math.max(0, y - 20));
+    expect(cutList([{ depth: 21, consumed: steep }, { depth: 20, consumed: steep }], [36], 3, 'x', shown).bound).toBe(5);
+    expect(plan([0.001], [36]).bound).toBe(1);
+    // 2 x 16.5 is one rod's 33 to the last bit, which is not more.
+    expect(plan([5.5, 5.5, 5.5], [36]).bound).toBe(1);
+  });
+
+  it('puts shallow holes on the rods that begin a deep one', () => {
+    // The hole of 20 in takes three rods; the first two have burned 22 and 14.7 in of 36. A hole of 2 in needs 4 + 2 + 3 in of what is left.
+    const depths = [2, 20, 2];
+    const list = plan(depths, [36]);
+    check(depths, list, 3, 2);
+    expect(list.rods).toHaveLength(3);
+  });
+
+  it('stops at its bound, and says so where a list is too long to try all', () => {
+    const shallow = Array.from({ length: 40 }, (_, i) => 1.5 + ((i * 37) % 40) / 17);
+    // 211.8 in of rod on 33 in each: 6.4.
+    expect(plan(shallow, [36])).toMatchObject({ bound: 7, exhausted: true, rods: { length: 7 } });
+    const long = plan(Array.from({ length: 300 }, (_, i) => 2 + ((i * 7) % 13) / 1.1), [36]);
+    expect(long.rods.length).toBeGreaterThan(long.bound);
+    expect(long.exhausted).toBe(false);
   });
 
   it('says where no rod reaches', () => {

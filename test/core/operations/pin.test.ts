@@ -37,6 +37,20 @@ describe('a pin', () => {
     expect(size(4, 10, 3).oxygen).toBeGreaterThan(size(4, 10, 2.5).oxygen);
   });
 
+  it('takes the pressure of the depth pierced from one end: 70 psi and 3.5 psi for each inch, at most 150 psi (common practice, no source)', () => {
+    const PSI = 6894.757293168361;
+    const pressure = (length: number, ends: number): number => size(4, length, 2.5, '3/8 x 36 coupled', basisOf(set('ends worked', ends))).pressure / PSI;
+    expect(pressure(10, 1)).toBeCloseTo(105, 9);
+    expect(pressure(20, 2)).toBeCloseTo(105, 9);
+    expect(pressure(20, 1)).toBeCloseTo(140, 9);
+    expect(pressure(30, 1)).toBeCloseTo(150, 9);
+  });
+
+  it('leaves some of itself round its bore', () => {
+    expect(() => size(4, 10, 4)).toThrow("hole is 4 in; must be less than the pin's 4 in");
+    expect(size(4, 10, 3.999).removed).toBeGreaterThan(0);
+  });
+
   it('removes the volume of its bore', () => {
     const s = size(4, 10, 2.5);
     expect(s.removed).toBeCloseTo(7850 * (Math.PI / 4) * (2.5 * IN) ** 2 * 10 * IN, 9);
