@@ -12,6 +12,15 @@ describe('edit distance', () => {
     expect(editDistance('pin', 'pin')).toBe(0);
   });
 
+  it('takes two neighbours swapped for one edit, and nothing less than a swap', () => {
+    // By hand: one of the two letters meets its neighbour's place, the other is not there.
+    expect(editDistance('ab', 'ca')).toBe(2);
+    expect(editDistance('ab', 'bc')).toBe(2);
+    // A change, then a swap.
+    expect(editDistance('xab', 'yba')).toBe(2);
+    expect(editDistance('abcd', 'badc')).toBe(2);
+  });
+
   it('is the same in both directions and obeys the triangle inequality for plain edits', () => {
     const words = ['pin', 'pine', 'spin', 'cut', 'cute', 'gouge'];
     for (const a of words) {
@@ -44,9 +53,30 @@ describe('nearest names', () => {
     expect(nearestNames('confined space', names)[0]).toBe('confined');
   });
 
+  it('counts a beginning of two letters or more for one edit', () => {
+    expect(nearestNames('gal', ['cut', 'galvanised'])[0]).toBe('galvanised');
+    expect(nearestNames('ga', ['cut', 'galvanised'])[0]).toBe('galvanised');
+    expect(nearestNames('g', ['galvanised', 'a'])[0]).toBe('a');
+    expect(nearestNames('ed', ['galvanised', 'bed'])[0]).toBe('bed');
+  });
+
+  it('counts a word of three letters or more, of the name or of what was typed, for an edit and a half', () => {
+    // The others are two edits off, or three.
+    expect(nearestNames('quench', ['bench', 'water quench'])[0]).toBe('water quench');
+    expect(nearestNames('dry', ['drum', 'kiln dry'])[0]).toBe('kiln dry');
+    expect(nearestNames('no', ['say no', 'nab'])[0]).toBe('nab');
+    expect(nearestNames('wet concrete floor', ['set concrete flow', 'concrete'])[0]).toBe('concrete');
+    expect(nearestNames('old pin bush', ['old bush', 'pin'])[0]).toBe('pin');
+    expect(nearestNames('go to work', ['to', 'go work'])[0]).toBe('go work');
+    // One edit is nearer.
+    expect(nearestNames('quench', ['water quench', 'quenchy'])[0]).toBe('quenchy');
+    expect(nearestNames('hot rod end', ['rod', 'hot rod ends'])[0]).toBe('hot rod ends');
+  });
+
   it('does not mind case, spaces, hyphens and underscores', () => {
     expect(nearestNames('  GROUNDED-WORK ', names)[0]).toBe('grounded work');
     expect(nearestNames('water_quench', names)[0]).toBe('water quench');
+    expect(nearestNames(' pin ', ['pins', 'pin'])[0]).toBe('pin');
   });
 
   it('gives as many as asked, and no more than there are', () => {

@@ -22,6 +22,8 @@ describe('a quantity text', () => {
     ['.5 m', 0.5],
     ['  7 ', 7 * INCH],
     ['-1 in', -INCH],
+    ['-3', -3 * INCH],
+    ['+3', 3 * INCH],
   ])('reads %s as a length', (text, metres) => {
     expect(parseQuantity(text, 'length')).toBeCloseTo(metres, 12);
   });
@@ -44,7 +46,7 @@ describe('a quantity text', () => {
     expect(parseQuantity(text, quantity)).toBeCloseTo(si, 5);
   });
 
-  it.each(['', 'abc', '4 kg', '4 in 3', '4 in -3 in', '2,500', '1/0', 'in', '3 x 4', '--4', '1e999'])('refuses "%s" as a length', (text) => {
+  it.each(['', 'abc', '4 kg', '4 in 3', '4 in -3 in', '2,500', '1/0', 'in', '3 x 4', '--4', '1e999', '2 m.5 m'])('refuses "%s" as a length', (text) => {
     expect(parseQuantity(text, 'length')).toBeUndefined();
   });
 
