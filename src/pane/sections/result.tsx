@@ -12,7 +12,7 @@ function Lines({ lines }: { readonly lines: readonly Line[] }) {
             {heading}
             {selected && <span class="rs-hidden"> (selected cell)</span>}
           </dt>
-          <dd>{isCellError(value) ? `${value.error} ${value.message}` : showCell(value) || '–'}</dd>
+          <dd class={typeof value === 'string' ? 'rs-text' : undefined}>{isCellError(value) ? `${value.error} ${value.message}` : showCell(value) || '–'}</dd>
         </div>
       ))}
     </dl>

@@ -2,7 +2,7 @@ import { findFunction } from '../../catalogue/catalogue.ts';
 import { call } from '../../sheet/call.ts';
 import type { CellContent, SheetDescription } from '../../engine/workbook.ts';
 import { loadAndPriceSheet } from './load-and-price.ts';
-import { HEADING, INPUT, typed } from './looks.ts';
+import { HEADING, INPUT, ITEM, typed } from './looks.ts';
 
 type Size = number | string;
 
@@ -78,6 +78,7 @@ function pinSheet(assume: string): SheetDescription {
       'A2:A3': { italic: true },
       'A5:J5': HEADING,
       'C5:J5': { align: 'right' },
+      [`A${FIRST}:A${LAST}`]: ITEM,
       [`C${FIRST}:E${LAST}`]: { ...INPUT, align: 'right' },
       [`F${FIRST}:F${LAST + 3}`]: { format: '0' },
       [`G${FIRST}:G${LAST}`]: { format: '0' },
@@ -102,7 +103,7 @@ function planSheet(assume: string): SheetDescription {
       [`=BURN.PIN.PLAN(${column('C')},${column('D')},${column('E')},,,${assume})`],
     ],
     size: [PINS.length + 40, 24],
-    looks: { A1: { bold: true }, 'A3:U3': HEADING, [`C4:E${PINS.length + 3}`]: { format: '0' }, [`F4:J${PINS.length + 3}`]: { format: '0.0' }, [`L4:S${PINS.length + 3}`]: { format: '0.0' } },
+    looks: { A1: { bold: true }, 'A3:U3': HEADING, [`A4:A${PINS.length + 3}`]: ITEM, [`C4:E${PINS.length + 3}`]: { format: '0' }, [`F4:J${PINS.length + 3}`]: { format: '0.0' }, [`L4:S${PINS.length + 3}`]: { format: '0.0' } },
     heights: { 3: 56 },
     widths: { A: 44, B: 84, 'C:S': 74, T: 460, U: 460 },
     frozenRows: 3,

@@ -1,6 +1,6 @@
 import type { CellContent, SheetDescription } from '../../engine/workbook.ts';
 import { FINISHED_JOBS } from './finished-jobs-log.ts';
-import { HEADING, INPUT, typed } from './looks.ts';
+import { HEADING, INPUT, ITEM, typed } from './looks.ts';
 
 const FIRST = 5;
 const LAST = FIRST + FINISHED_JOBS.length - 1;
@@ -48,6 +48,7 @@ export function finishedJobsSheet(): SheetDescription {
       ...Object.fromEntries([SCORE, SCORE + 8].map((r) => [`C${r + 1}:C${r + 5}`, { format: '0.00' }])),
       ...Object.fromEntries([SCORE, SCORE + 8].map((r) => [`D${r + 1}:K${r + 5}`, { format: '0' }])),
       ...Object.fromEntries([SCORE + 28, SCORE + 31].map((r) => [`A${r}:T${r}`, HEADING])),
+      ...Object.fromEntries([SCORE + 28, SCORE + 31].map((r) => [`A${r + 1}`, ITEM])),
       ...Object.fromEntries([SCORE + 28, SCORE + 31].map((r) => [`C${r + 1}:R${r + 1}`, { format: '0.0' }])),
     },
     widths: { A: 60, B: 150, 'C:D': 76, E: 90, 'F:L': 76, M: 190, N: 20, O: 150, 'P:R': 70, S: 60, T: 110, U: 300, V: 420 },

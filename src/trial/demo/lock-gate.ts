@@ -1,5 +1,5 @@
 import type { CellContent, SheetDescription } from '../../engine/workbook.ts';
-import { HEADING, INPUT, typed } from './looks.ts';
+import { HEADING, INPUT, ITEM, typed } from './looks.ts';
 
 type Size = number | string;
 
@@ -87,6 +87,7 @@ export function lockGateSheet(): SheetDescription {
       [`I${TOTAL + 1}`]: { format: '0.0' },
       [`A${TOTAL}:I${TOTAL}`]: { bold: true },
       [`A${TOTAL + 3}`]: { bold: true },
+      [`A${TOTAL + 5}:A${TOTAL + 4 + GROOVES.length}`]: ITEM,
     },
     heights: { 1: 30, 5: 40, [FIRST_WET - 1]: 40, [FIRST_GROOVE - 1]: 40 },
     widths: { A: 210, 'B:D': 90, 'E:I': 84, J: 20, K: 130, L: 90 },

@@ -1,5 +1,5 @@
 import type { CellContent, SheetDescription } from '../../engine/workbook.ts';
-import { HEADING, INPUT, typed } from './looks.ts';
+import { HEADING, INPUT, ITEM, typed } from './looks.ts';
 
 type Size = number | string;
 
@@ -70,6 +70,7 @@ export function rescueBreachSheet(): SheetDescription {
       'E20:E21': { format: '0.0' },
       A23: { bold: true },
       'A24:R24': HEADING,
+      [`A25:A${24 + HOLES.length}`]: ITEM,
       [`C25:P${24 + HOLES.length}`]: { format: '0' },
       [`A${26 + HOLES.length}`]: { bold: true },
     },
