@@ -37,7 +37,8 @@ describe('cylinder content', () => {
     expect(() => cylinderContent(0.043, full, 240)).toThrow('temperature is 240 K; must be at least 250 K');
     expect(() => drawnTo(0.043, 1e6, T, 2e6)).toThrow('leftover pressure');
     expect(() => contentPressure(0.043, 100, T)).toThrow(CalcError);
-    expect(() => contentPressure(0.043, -1, T)).toThrow(CalcError);
+    expect(() => contentPressure(0.043, -1, T)).toThrow('content is -1 kg; must be at least 0 kg');
+    expect(contentPressure(0.043, 0, T)).toBe(0);
   });
 });
 

@@ -26,6 +26,9 @@ describe('rodPassages', () => {
   it('refuses a bore without room for oxygen or wider than the rod', () => {
     expect(() => rodPassages({ ...line.rod, wires: 11 })).toThrow('so that oxygen can pass');
     expect(() => rodPassages({ ...line.rod, bore: 0.4 * INCH })).toThrow(CalcError);
+    expect(() => rodPassages({ ...line.rod, bore: 0.375 * INCH })).toThrow("bore is 0.009525 m; must be less than the outside diameter's 0.009525 m");
+    expect(() => rodPassages({ ...line.rod, bore: 0 })).toThrow('bore is blank or zero');
+    expect(() => rodPassages({ ...line.rod, wires: 1, wireDiameter: 0.305 * INCH })).toThrow('so that oxygen can pass');
   });
 });
 
@@ -74,6 +77,12 @@ describe('rodFlow', () => {
     expect(rodFlow({ ...line, holder: { diameter: INCH, dischargeCoefficient: 1 } }, inlet, length) / rodFlow(bare, inlet, length)).toBeCloseTo(1, 3);
   });
 
+  it('falls with the roughness of tube and wires', () => {
+    const rough = (roughness: number): number => rodFlow({ ...line, law: 'Colebrook', roughness }, inlet, length);
+    expect(rough(1e-4)).toBeLessThan(rough(1e-5));
+    expect(rough(1e-5)).toBeLessThan(rough(0));
+  });
+
   it('meets a measured flow once fitted to it', () => {
     const measured = 1.25 * rodFlow(line, inlet, length);
     const scale = rodFlowScale(line, measured, inlet, length);
@@ -82,7 +91,7 @@ describe('rodFlow', () => {
   });
 
   it('refuses a pressure below the ambient one', () => {
-    expect(() => rodFlow(line, 0.9 * ATMOSPHERE, length)).toThrow(CalcError);
+    expect(() => rodFlow(line, 0.9 * ATMOSPHERE, length)).toThrow('must be at least the 101325 Pa absolute around the rod');
   });
 });
 
@@ -101,5 +110,7 @@ describe('meanRodFlow', () => {
     expect(mean).toBeLessThan(rodFlow(line, inlet, 3 * INCH));
     expect(meanRodFlow(line, inlet, length, length - 1e-6) / rodFlow(line, inlet, length)).toBeCloseTo(1, 6);
     expect(() => meanRodFlow(line, inlet, length, length)).toThrow(CalcError);
+    expect(() => meanRodFlow(line, inlet, length, -0.01)).toThrow('stub is -0.01 m; must be at least 0 m');
+    expect(meanRodFlow(line, inlet, length, 0)).toBeGreaterThan(mean);
   });
 });

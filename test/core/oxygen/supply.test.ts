@@ -44,6 +44,8 @@ describe('regulator', () => {
     expect(leftoverPressure(regulator, delivery, 20 * scfm, oxygen)).toBeGreaterThanOrEqual(least);
     const wide = { ...regulator, valve: { diameter: INCH, dischargeCoefficient: 1 } };
     expect((leftoverPressure(wide, delivery, 20 * scfm, oxygen) - ATMOSPHERE) / PSI).toBeCloseTo(90, 6);
+    expect(leftoverPressure(regulator, delivery, 0, oxygen)).toBeCloseTo(delivery, 6);
+    expect(() => leftoverPressure(regulator, delivery, -1, oxygen)).toThrow('flow is -1 kg/s; must be at least 0 kg/s');
   });
 });
 
