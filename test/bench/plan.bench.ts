@@ -27,6 +27,8 @@ const PLAN = findFunction('BURN.PIN.PLAN')!;
 const CREW = findFunction('BURN.PIN.TIME')!;
 /** Sizes as a list has them, in steps: 97 diameters and 211 lengths. */
 const inSteps = (i: number): readonly [number, number] => [2 + (i % 97) / 20, 5 + (i % 211) / 11];
+/** Sizes as they are measured: 41 diameters in eighths of an inch, 77 lengths in quarters. */
+const measured = (i: number): readonly [number, number] => [2 + (i % 41) / 8, 5 + (i % 77) / 4];
 /** No two alike: the fractional parts of multiples of two irrational numbers fill the same ranges. */
 const allDistinct = (i: number): readonly [number, number] => [2 + ((i * 0.618033988749895) % 1) * 4.8, 5 + ((i * 0.754877666246693) % 1) * 19];
 type Sizes = typeof inSteps;
@@ -43,7 +45,7 @@ async function spent(make: () => unknown): Promise<Spent> {
 }
 const median = (xs: readonly number[]): number => [...xs].sort((a, b) => a - b)[Math.floor(xs.length / 2)] ?? NaN;
 const columnLetters = (i: number): string => (i < 26 ? '' : String.fromCharCode(64 + Math.floor(i / 26))) + String.fromCharCode(65 + (i % 26));
-const line = (what: string, figure: string): void => console.log(`${what.padEnd(40)} ${figure}`);
+const line = (what: string, figure: string): void => console.log(`${what.padEnd(54)} ${figure}`);
 const micro = (ms: number): string => `${(ms * 1000).toFixed(0)} us a row`;
 
 interface Chain {
@@ -109,7 +111,8 @@ function ours(suffix: string): readonly (readonly Cell[])[] {
 async function list(what: string, sizes: Sizes, n: number): Promise<number> {
   const [diameters, lengths] = columns(sizes, n);
   const { wall, cpu } = await spent(() => call(PLAN, [diameters, lengths]));
-  line(`PIN.PLAN, ${n} rows, ${what}`, `${micro(cpu / n)}, ${(cpu / 1000).toFixed(2)} s of processor in all, ${(wall / 1000).toFixed(2)} s by the clock`);
+  const distinct = new Set(diameters.map((d, i) => `${d[0]} ${lengths[i]?.[0]}`)).size;
+  line(`PIN.PLAN, ${n} rows, ${what}`, `${distinct} distinct, ${micro(cpu / n)}, ${(cpu / 1000).toFixed(2)} s of processor in all, ${(wall / 1000).toFixed(2)} s by the clock`);
   return cpu / n;
 }
 
@@ -141,6 +144,7 @@ async function main(): Promise<void> {
   line('PIN.PLAN, one cell a call, in a host', await cells((i) => host.call([...inSteps(i)])));
   const ten = await list('sizes in steps', inSteps, 10_000);
   const hundred = await list('sizes in steps', inSteps, 100_000);
+  await list('in eighths and quarters', measured, 100_000);
   await list('all distinct', allDistinct, 10_000);
 
   for (const suffix of ['RODS', 'OXYGEN', 'TIME']) ours(suffix);
