@@ -62,7 +62,7 @@ export interface Shrink {
 }
 
 /** Loosening within 1 % of itself, or of the interference, of a grid and steps many times finer; bosses up to 30 pin diameters. */
-export const SHRINK_GRID: HeatGrid = { pinCells: 24, bossCells: 40, tolerance: 0.5 };
+export const SHRINK_GRID: HeatGrid = { pinCells: 20, bossCells: 28, tolerance: 0.7 };
 
 /** Between two mechanical steps no cell changes by more than this [K]. */
 const LARGEST_CHANGE = 60;
@@ -103,8 +103,8 @@ export interface HeatedPin {
   readonly reached: boolean;
 }
 
-/** The half of `shrinkPin` that does not depend on the interference. */
-export function heatedPin({ pin, passes, method, target, evenness, longest, pinSteel, bossSteel }: Omit<ShrinkPin, 'interference'>, physics: HeatPhysics, grid: HeatGrid): HeatedPin {
+/** The half of `shrinkPin` that does not depend on the interference. Steps that change no cell by as much as `least` [K] are taken together. */
+export function heatedPin({ pin, passes, method, target, evenness, longest, pinSteel, bossSteel }: Omit<ShrinkPin, 'interference'>, physics: HeatPhysics, grid: HeatGrid, least = 0): HeatedPin {
   const { ambient } = physics;
   const fields: { time: number; cells: Float64Array }[] = [];
   const { mesh, time, reached } = coolPin({ pin, passes, method, position: 1, target, evenness, duration: longest }, physics, grid, (at, temperatures) => {
@@ -118,6 +118,7 @@ export function heatedPin({ pin, passes, method, target, evenness, longest, pinS
   for (const { time: at, cells } of fields) {
     let change = 0;
     for (let i = 0; i < cells.length; i++) change = Math.max(change, Math.abs(cells[i]! - last[i]!));
+    if (change < least && at !== fields.at(-1)?.time) continue;
     const parts = Math.max(1, Math.ceil(change / LARGEST_CHANGE));
     for (let part = 1; part < parts; part++) moves.push(load(between(last, cells, part / parts)));
     moves.push({ ...load(cells), time: at });
