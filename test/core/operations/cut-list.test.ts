@@ -136,12 +136,26 @@ describe('the rods for a list of depths', () => {
     }
   });
 
+  it.each([
+    // Lists where filling the rods deepest first takes a rod too many, or longer ones.
+    [[7, 2, 2, 10, 10, 11, 10, 6], [24, 36], 2], [[5, 6, 11, 14, 5, 9, 6], [18, 48], 2], [[6, 3, 3, 6, 8, 14, 13], [24, 36], 1], [[4, 4, 3, 6, 5, 7], [24, 36], 2], [[20, 15, 19, 14, 29, 23, 4, 7], [18, 48], 0.5],
+    [[4, 6, 4, 3, 7, 5], [36], 2], [[1, 6, 6, 3, 2, 2, 3, 8], [36], 2], [[12, 10, 1, 5, 15, 1, 5, 14], [24, 36], 1], [[1, 7, 4, 9, 6, 3], [24, 36], 2], [[15, 8, 7, 11, 8, 10], [24, 36], 1], [[11, 8, 3, 5, 10, 7], [24, 36], 1],
+  ] as const)('looks further than the first plan: %j of %j in', (depths, stock, rate) => {
+    const list = plan(depths, stock, 3, rate);
+    check(depths, list, 3, rate);
+    expect([list.rods.length, list.rods.reduce((sum, r) => sum + r.length, 0)]).toEqual(shortestByPartition(depths, stock, 3, rate));
+  });
+
   it('has the bound of the depth below which most is burned for the length of rod that gets there', () => {
     // Rate 2: 5 x 60 in of rod on 33 in each is 9.09; from deeper on there is less for each: 25 in, 5 x 10 on 8.
     expect(plan([30, 30, 30, 30, 30], [36]).bound).toBe(10);
     // All is burned between 20 and 21 in: 52.5 in of rod, for which a 36 in rod with a 3 in stub has 13: 4.04 rods, where the whole length would say 1.6.
     const steep = (y: number): number => 52.5 * Math.min(1, Math.max(0, y - 20));
     expect(cutList([{ depth: 21, consumed: steep }, { depth: 20, consumed: steep }], [36], 3, 'x', shown).bound).toBe(5);
+    // A shallow hole takes nothing deep down, and gives nothing back.
+    expect(cutList([{ depth: 21, consumed: steep }, { depth: 20, consumed: steep }, { depth: 1, consumed: (y) => 50 * y }], [36], 3, 'x', shown).bound).toBe(5);
+    // By itself, from where it is looked at, every 64th of its depth: 52.5 below 60 / 64 of 21 in on 13.3 is 3.94.
+    expect(cutList([{ depth: 21, consumed: steep }], [36], 3, 'x', shown).bound).toBe(4);
     expect(plan([0.001], [36]).bound).toBe(1);
     // 2 x 16.5 is one rod's 33 to the last bit, which is not more.
     expect(plan([5.5, 5.5, 5.5], [36]).bound).toBe(1);
@@ -153,6 +167,10 @@ describe('the rods for a list of depths', () => {
     const list = plan(depths, [36]);
     check(depths, list, 3, 2);
     expect(list.rods).toHaveLength(3);
+    // Those that begin it are the longest there are.
+    const begun = plan([20], [31, 36]);
+    expect(begun.rods.map((r) => r.length)).toEqual([36, 36, 31]);
+    check([20], begun, 3, 2);
   });
 
   it('stops at its bound, and says so where a list is too long to try all', () => {
@@ -165,6 +183,7 @@ describe('the rods for a list of depths', () => {
   });
 
   it('says where no rod reaches', () => {
+    expect(() => plan([33], [36]), 'with nothing to burn there').toThrow('a x rod reaches 33 m');
     expect(() => plan([33.1], [24, 36])).toThrow('a x rod reaches 33 m with its stub; the work is 33.1 m deep');
   });
 

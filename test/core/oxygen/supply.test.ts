@@ -121,6 +121,8 @@ describe('supplyCheck', () => {
     const two = supplyCheck(flowing, { ...bank, cylinders: 2 }, length, stub);
     expect(two.time).toBeGreaterThan(2 * one.time);
     expect(two.time).toBeLessThan(2.1 * one.time);
+    expect(two.drawn / one.drawn).toBeGreaterThan(2);
+    expect(two.drawn / one.drawn).toBeLessThan(2.1);
   });
 
   it('names the hose and mends it where it starves the tip', () => {
@@ -156,6 +158,14 @@ describe('supplyCheck', () => {
     expect(supplyCheck(flowing, bank, length, stub, gauge(70)).limit).toBe('rod');
     expect(supplyCheck(flowing, bank, length, stub, gauge(70)).mends).toEqual([]);
     const small = { ...flowing, regulator: { ...flowing.regulator, valve: { diameter: 0.015 * INCH, dischargeCoefficient: 1 } } };
-    expect(supplyCheck(small, bank, length, stub, gauge(80)).limit).toBe('regulator');
+    const starved = supplyCheck(small, bank, length, stub, gauge(80));
+    expect(starved.limit).toBe('regulator');
+    const valve = starved.mends.find((m) => m.what === 'valve');
+    if (valve?.what !== 'valve') throw new Error('a wider valve must mend it');
+    // Just so wide, its regulator drives the tip pressure wanted.
+    const wide = { ...small, regulator: { ...small.regulator, valve: { diameter: 1.001 * valve.diameter, dischargeCoefficient: 1 } } };
+    expect(supplyPoint(wide, full, (length + stub) / 2).tip).toBeGreaterThanOrEqual(gauge(80) * (1 - 1e-3));
+    const narrow = { ...small, regulator: { ...small.regulator, valve: { diameter: 0.98 * valve.diameter, dischargeCoefficient: 1 } } };
+    expect(supplyPoint(narrow, full, (length + stub) / 2).tip).toBeLessThan(gauge(80));
   });
 });
