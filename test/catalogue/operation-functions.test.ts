@@ -33,7 +33,8 @@ describe('the notes of a plan', () => {
     expect(note('BURN.STUD.PLAN', 2, 1, undefined, 'copper')).toMatch(/copper alloy is only melted, by the rod's heat alone: by the heat balance [\d.]+ times the oxygen of the same volume of carbon steel/);
     expect(note('BURN.STUD.PLAN', 2, 1, undefined, 'stainless')).toMatch(/stainless steel burns only in part: by the heat balance [\d.]+ times/);
     expect(note('BURN.STUD.PLAN', 2)).not.toContain('oxygen of the same volume');
-    expect(note('BURN.BREACH.PLAN', 24, 2.5)).toMatch(/reinforced concrete is only melted, by the rod's heat alone: by the heat balance [\d.]+ times the oxygen/);
+    expect(note('BURN.BREACH.PLAN', 24, 2.5)).toMatch(/reinforced concrete is only melted, but for the steel in it, which may burn: by the heat balance [\d.]+ times the oxygen/);
+    expect(note('BURN.BREACH.PLAN', 24, 2.5, undefined, undefined, 'concrete')).toMatch(/; concrete is only melted, by the rod's heat alone: by the heat balance/);
     expect(note('BURN.STUD.PLAN', 2, 1, undefined, 'aluminium')).toContain('by the heat balance about the oxygen');
     expect(Math.abs(numberOf('BURN.STUD.BURN', 2, 1, '3/8 x 36', 'aluminium') / numberOf('BURN.STUD.BURN', 2, 1, '3/8 x 36', 'carbon steel') - 1)).toBeLessThan(0.05);
     // Severing is not limited by slag, so the note's factor is that of the oxygen burnt with.

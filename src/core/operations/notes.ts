@@ -30,7 +30,8 @@ function materialNote(sizing: Sizing, basis: Basis): string {
   if (burns === 1) return '';
   const over = oxygenOverSteel(sizing, basis);
   const times = Math.abs(over - 1) < 0.05 ? 'about' : `${shown(Number(over.toPrecision(2)))} times`;
-  const how = burns === 0 ? 'is only melted, by the rod\'s heat alone' : 'burns only in part';
+  const reinforced = material.kind === 'masonry' && material.steel !== undefined && basis.a.value(material.steel) > 0;
+  const how = reinforced ? 'is only melted, but for the steel in it, which may burn' : burns === 0 ? 'is only melted, by the rod\'s heat alone' : 'burns only in part';
   const also = material.remark === undefined ? '' : `; ${material.remark}`;
   return `${material.name} ${how}: by the heat balance ${times} the oxygen of the same volume of carbon steel${also}`;
 }
