@@ -41,6 +41,8 @@ export function finishedJobsSheet(): SheetDescription {
       [`A${FIRST}:M${FIRST}`]: HEADING,
       [`O${FIRST}:V${FIRST}`]: HEADING,
       [`A${FIRST + 1}:M${LAST}`]: INPUT,
+      [`A${FIRST + 1}:A${LAST}`]: { ...INPUT, ...ITEM },
+      [`E${FIRST + 1}:E${LAST}`]: { ...INPUT, align: 'right' },
       [`P${FIRST + 1}:R${FIRST + 30}`]: { format: '0.0##' },
       [`Q${FIRST + 22}:U${FIRST + 59}`]: { format: '0.00' },
       ...Object.fromEntries([SCORE - 1, SCORE + 7, SCORE + 27].map((r) => [`A${r}`, { bold: true }])),
@@ -51,7 +53,7 @@ export function finishedJobsSheet(): SheetDescription {
       ...Object.fromEntries([SCORE + 28, SCORE + 31].map((r) => [`A${r + 1}`, ITEM])),
       ...Object.fromEntries([SCORE + 28, SCORE + 31].map((r) => [`C${r + 1}:R${r + 1}`, { format: '0.0' }])),
     },
-    widths: { A: 60, B: 150, 'C:D': 76, E: 90, 'F:L': 76, M: 190, N: 20, O: 150, 'P:R': 70, S: 60, T: 110, U: 300, V: 420 },
+    widths: { A: 60, B: 150, 'C:D': 76, E: 90, 'F:I': 76, J: 100, 'K:L': 76, M: 190, N: 20, O: 150, 'P:R': 70, S: 60, T: 110, U: 300, V: 420 },
     heights: { 1: 30, [FIRST]: 54, [SCORE]: 54, [SCORE + 8]: 54, [SCORE + 28]: 40, [SCORE + 31]: 40 },
     frozenRows: 3,
   };

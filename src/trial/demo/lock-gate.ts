@@ -87,10 +87,13 @@ export function lockGateSheet(): SheetDescription {
       [`I${TOTAL + 1}`]: { format: '0.0' },
       [`A${TOTAL}:I${TOTAL}`]: { bold: true },
       [`A${TOTAL + 3}`]: { bold: true },
+      [`A${TOTAL + 4}:U${TOTAL + 4}`]: HEADING,
       [`A${TOTAL + 5}:A${TOTAL + 4 + GROOVES.length}`]: ITEM,
+      [`C${TOTAL + 5}:S${TOTAL + 4 + GROOVES.length}`]: { format: '0.0' },
+      [`C${TOTAL + 5}:E${TOTAL + 4 + GROOVES.length}`]: { format: '0' },
     },
-    heights: { 1: 30, 5: 40, [FIRST_WET - 1]: 40, [FIRST_GROOVE - 1]: 40 },
-    widths: { A: 210, 'B:D': 90, 'E:I': 84, J: 20, K: 130, L: 90 },
+    heights: { 1: 30, 5: 56, [FIRST_WET - 1]: 56, [FIRST_GROOVE - 1]: 56, [TOTAL + 4]: 56 },
+    widths: { A: 210, 'B:C': 90, D: 124, 'E:J': 84, K: 130, L: 90 },
     frozenRows: 3,
   };
 }

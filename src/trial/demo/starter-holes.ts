@@ -1,5 +1,5 @@
 import type { CellContent, SheetDescription } from '../../engine/workbook.ts';
-import { HEADING, INPUT, typed } from './looks.ts';
+import { HEADING, INPUT, ITEM, typed } from './looks.ts';
 
 type Size = number | string;
 
@@ -56,9 +56,10 @@ export function starterHolesSheet(): SheetDescription {
       [`A${LAST + 1}:G${LAST + 1}`]: { bold: true },
       [`A${LAST + 3}`]: { bold: true },
       [`A${LAST + 4}:F${LAST + 4}`]: HEADING,
+      [`A${LAST + 5}:A${LAST + 40}`]: ITEM,
       [`D${LAST + 5}:E${LAST + 40}`]: { format: '0.0' },
     },
-    heights: { 1: 30, 5: 40, [LAST + 4]: 40 },
+    heights: { 1: 30, 5: 56, [LAST + 4]: 40 },
     widths: { A: 210, B: 84, C: 260, 'D:G': 84, I: 120, J: 90 },
     frozenRows: 3,
   };
