@@ -32,12 +32,12 @@ const REASONS: Readonly<Record<ShrinkReason, string>> = {
   'still too hot': 'the pin does not reach the target',
 };
 
-/** A pin with the assumed interference, from before burning until it is pushed. */
-export function shrinkInForce(pin: PinInBoss, way: CoolingMethod, a: Assumptions): Shrink {
+/** A pin with the assumed interference, from before burning until it is pushed: at `target` [K], or at the one assumed. */
+export function shrinkInForce(pin: PinInBoss, way: CoolingMethod, a: Assumptions, target?: number): Shrink {
   checkPin(pin, a.system);
   return shrinkPin(
     {
-      pin, ...coolingInForce(pin, way, undefined, a), longest: LONGEST, interference: a.value('interference over diameter') * pin.diameter,
+      pin, ...coolingInForce(pin, way, target, a), longest: LONGEST, interference: a.value('interference over diameter') * pin.diameter,
       pinSteel: pinSteelInForce(a), bossSteel: bossSteelInForce(a),
     }, physicsInForce(a),
   );

@@ -1,9 +1,8 @@
+import { shrinkInForce } from '../catalogue/heat-functions.ts';
 import { CalcError } from '../core/errors.ts';
-import { bossSteelInForce, pinSteelInForce } from '../core/fit/fit-in-force.ts';
-import { SHRINK_GRID, shrinkPin, type ShrinkReason } from '../core/fit/shrink-pin.ts';
+import { SHRINK_GRID, type ShrinkReason } from '../core/fit/shrink-pin.ts';
 import type { CoolingMethod, PinInBoss } from '../core/heat/cool-pin.ts';
-import { LONGEST } from '../core/heat/cooling-time.ts';
-import { bossInForce, coolingInForce, methodInForce, physicsInForce } from '../core/heat/heat-in-force.ts';
+import { bossInForce, methodInForce } from '../core/heat/heat-in-force.ts';
 import type { Explained } from './explained.ts';
 
 const FAMILIES = ['PIN', 'COOL', 'GRIP'];
@@ -50,8 +49,7 @@ export function pinHistory(pin: PinInBoss, { basis, values }: Pick<Explained, 'b
   const method = values?.['method'] === 'air' || values?.['method'] === 'water' ? values['method'] : methodInForce(a);
   const wanted = typeof values?.['target'] === 'number' ? values['target'] : undefined;
   try {
-    const inputs = { pin, ...coolingInForce(pin, method, wanted, a), longest: LONGEST, interference: a.value('interference over diameter') * pin.diameter, pinSteel: pinSteelInForce(a), bossSteel: bossSteelInForce(a) };
-    const { history, reason, pushed } = shrinkPin(inputs, physicsInForce(a));
+    const { history, reason, pushed } = shrinkInForce(pin, method, a, wanted);
     const every = Math.max(1, Math.ceil(history.length / MOST_MOMENTS));
     const moments = history.flatMap(({ time, pressure, temperatures: cells }, i): PinMoment[] => {
       if (i % every !== 0 && i !== history.length - 1) return [];
