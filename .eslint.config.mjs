@@ -42,7 +42,12 @@ const oneWay = {
         context.report({ node, messageId: 'refused', data: { from: from ? `core/${from}` : layer, to } });
       }
     };
-    return { ImportDeclaration: check, ExportNamedDeclaration: check, ExportAllDeclaration: check, ImportExpression: check };
+    return {
+      ImportDeclaration: check,
+      ExportNamedDeclaration: check,
+      ExportAllDeclaration: check,
+      ImportExpression: check,
+    };
   },
 };
 

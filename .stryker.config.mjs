@@ -22,9 +22,30 @@ export default {
   timeoutFactor: 4,
   tempDirName: '.cache/mutation/sandbox',
   reporters: ['progress-append-only', 'clear-text', 'json'],
-  clearTextReporter: { allowColor: false, allowEmojis: false, logTests: false, reportTests: false, reportMutants: false, skipFull: true },
+  clearTextReporter: {
+    allowColor: false,
+    allowEmojis: false,
+    logTests: false,
+    reportTests: false,
+    reportMutants: false,
+    skipFull: true,
+  },
   jsonReporter: { fileName: `.cache/mutation/${folder}.json` },
   // All that the tests of core need; the rest of the tree may change while this runs.
-  ignorePatterns: ['**', '!package.json', '!tsconfig.json', ...['src/core', 'src/catalogue', 'src/sheet', 'test/core', 'test/catalogue', 'test/published', 'test/mutation', 'test/fixtures'].map((part) => `!${part}/**`)],
+  ignorePatterns: [
+    '**',
+    '!package.json',
+    '!tsconfig.json',
+    ...[
+      'src/core',
+      'src/catalogue',
+      'src/sheet',
+      'test/core',
+      'test/catalogue',
+      'test/published',
+      'test/mutation',
+      'test/fixtures',
+    ].map((part) => `!${part}/**`),
+  ],
   allowConsoleColors: false,
 };

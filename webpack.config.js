@@ -46,7 +46,12 @@ export default async (env = {}) => {
       ...(pane.length > 0 ? { pane } : {}),
       ...(trial.length > 0 ? { 'trial/trial': trial } : {}),
     },
-    output: { path: path.join(ROOT, 'dist'), filename: '[name].js', chunkFilename: 'trial/parts/[name].js', clean: true },
+    output: {
+      path: path.join(ROOT, 'dist'),
+      filename: '[name].js',
+      chunkFilename: 'trial/parts/[name].js',
+      clean: true,
+    },
     devtool: false,
     experiments: { css: true, layers: true },
     module: {
@@ -63,7 +68,16 @@ export default async (env = {}) => {
     performance: { hints: false },
     stats: 'errors-warnings',
     infrastructureLogging: { level: 'warn' },
-    plugins: [new CatalogueFiles(base, cards), new Notices(), new webpack.DefinePlugin({ CARDS: JSON.stringify(cards), FURTHER_NAMES: JSON.stringify((await catalogueFiles()).furtherNames) }), new CopyPlugin({ patterns: copies(base, office, trial.length > 0) }), ...(env.WEBPACK_SERVE ? [] : [new ReferenceFiles()])],
+    plugins: [
+      new CatalogueFiles(base, cards),
+      new Notices(),
+      new webpack.DefinePlugin({
+        CARDS: JSON.stringify(cards),
+        FURTHER_NAMES: JSON.stringify((await catalogueFiles()).furtherNames),
+      }),
+      new CopyPlugin({ patterns: copies(base, office, trial.length > 0) }),
+      ...(env.WEBPACK_SERVE ? [] : [new ReferenceFiles()]),
+    ],
     devServer: await server(env, trial.length > 0),
   };
 };
@@ -77,7 +91,10 @@ async function server(env, trial) {
     liveReload: false,
     client: false,
     static: false,
-    setupMiddlewares: (middlewares) => [{ name: 'reference', path: '/reference', middleware: serveReference }, ...middlewares],
+    setupMiddlewares: (middlewares) => [
+      { name: 'reference', path: '/reference', middleware: serveReference },
+      ...middlewares,
+    ],
     ...(env.https ? { server: { type: 'https', options: await certificate() }, headers: FOR_THE_HOST } : {}),
     onListening({ compiler, server }) {
       const page = `${env.https ? 'https' : 'http'}://localhost:${server.address().port}/${trial ? 'trial/' : 'pane.html'}`;
@@ -99,7 +116,9 @@ async function certificate() {
   try {
     return await getHttpsServerOptions();
   } catch (error) {
-    console.warn(`${error.message.trim()}\nThe certificate is not trusted on this machine; the host will refuse it until it is.`);
+    console.warn(
+      `${error.message.trim()}\nThe certificate is not trusted on this machine; the host will refuse it until it is.`,
+    );
     const read = (name) => readFileSync(path.join(homedir(), '.office-addin-dev-certs', name));
     return { ca: read('ca.crt'), cert: read('localhost.crt'), key: read('localhost.key') };
   }
@@ -118,7 +137,13 @@ function copies(base, office, trial) {
     ...(office === 'package'
       ? [
           { from: path.join(OFFICE_DIST, '../LICENSE.md'), to: 'office' },
-          { context: OFFICE_DIST, from: '**/*.js', to: 'office', filter: loadedBySpreadsheet, info: { minimized: true } },
+          {
+            context: OFFICE_DIST,
+            from: '**/*.js',
+            to: 'office',
+            filter: loadedBySpreadsheet,
+            info: { minimized: true },
+          },
         ]
       : []),
   ];
@@ -181,7 +206,8 @@ class ReferenceFiles {
       compilation.hooks.processAssets.tapPromise({ name: 'ReferenceFiles', stage }, async () => {
         const { files, inputs } = await referenceFiles();
         for (const file of inputs) compilation.fileDependencies.add(file);
-        for (const [name, text] of Object.entries(files)) compilation.emitAsset(`reference/${name}`, new webpack.sources.RawSource(text));
+        for (const [name, text] of Object.entries(files))
+          compilation.emitAsset(`reference/${name}`, new webpack.sources.RawSource(text));
       });
     });
   }

@@ -7,7 +7,10 @@ declare module 'jstat' {
       mean(a: number, b: number): number;
       variance(a: number, b: number): number;
     };
-    readonly normal: { cdf(x: number, mean: number, deviation: number): number; inv(p: number, mean: number, deviation: number): number };
+    readonly normal: {
+      cdf(x: number, mean: number, deviation: number): number;
+      inv(p: number, mean: number, deviation: number): number;
+    };
     readonly quantiles: (values: readonly number[], p: readonly number[], alpha: number, beta: number) => number[];
     readonly gammaln: (x: number) => number;
   }

@@ -11,7 +11,11 @@ const eslint = new ESLint({
 });
 
 /** What the rule says of an import written into a file that exists in the tree. */
-async function refused(file: string, source: string, statement = `import { x } from '${source}';\nx();\n`): Promise<readonly string[]> {
+async function refused(
+  file: string,
+  source: string,
+  statement = `import { x } from '${source}';\nx();\n`,
+): Promise<readonly string[]> {
   const [result] = await eslint.lintText(statement, { filePath: `${root}${file}` });
   return (result?.messages ?? []).map((m) => m.message);
 }
@@ -40,7 +44,8 @@ describe('imports go one way', () => {
       `export * from '../addin/associate.ts';\n`,
       `export const later = () => import('../addin/associate.ts');\n`,
     ];
-    for (const form of forms) expect(await refused('src/core/errors.ts', '', form)).toEqual(['core/errors must not import addin/associate.ts']);
+    for (const form of forms)
+      expect(await refused('src/core/errors.ts', '', form)).toEqual(['core/errors must not import addin/associate.ts']);
   });
 
   it.each([

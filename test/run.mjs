@@ -12,12 +12,18 @@ const chromium = process.env.CHROMIUM ?? '/usr/bin/chromium';
 const args = process.argv.slice(2);
 
 function run(config, ...more) {
-  return spawnSync(process.execPath, [VITEST, 'run', '--config', config, ...more], { cwd: ROOT, stdio: 'inherit' }).status === 0;
+  return (
+    spawnSync(process.execPath, [VITEST, 'run', '--config', config, ...more], { cwd: ROOT, stdio: 'inherit' })
+      .status === 0
+  );
 }
 
 let good = run('test/vitest.config.ts', ...args);
 if (args.length === 0) {
   if (existsSync(chromium) || process.env.CI) good = run('test/browser/vitest.config.ts') && good;
-  else console.log(`\nThe browser tests were left out: there is no Chromium at ${chromium} (Debian: apt-get install chromium; elsewhere set CHROMIUM to its path).`);
+  else
+    console.log(
+      `\nThe browser tests were left out: there is no Chromium at ${chromium} (Debian: apt-get install chromium; elsewhere set CHROMIUM to its path).`,
+    );
 }
 process.exitCode = good ? 0 : 1;

@@ -28,10 +28,16 @@ export function associate(functions: readonly HostFunction[], cards?: Cards): vo
 
 /** Gives the host a callable for each name whose function is loaded at its first use. */
 export function associateLater(names: readonly string[], further: FurtherFunctions, cards?: Cards): void {
-  CustomFunctions.associate(Object.fromEntries(names.map((name) => [functionId(name), laterCall(name, further, cards)])));
+  CustomFunctions.associate(
+    Object.fromEntries(names.map((name) => [functionId(name), laterCall(name, further, cards)])),
+  );
 }
 
-function laterCall(name: string, further: FurtherFunctions, cards: Cards | undefined): (...values: unknown[]) => HostValue[][] | Promise<HostValue[][]> {
+function laterCall(
+  name: string,
+  further: FurtherFunctions,
+  cards: Cards | undefined,
+): (...values: unknown[]) => HostValue[][] | Promise<HostValue[][]> {
   return (...values) => {
     const loaded = further.now(name);
     if (loaded) return hostCall(loaded, cards)(...values);
@@ -39,7 +45,9 @@ function laterCall(name: string, further: FurtherFunctions, cards: Cards | undef
       (f) => hostCall(f, cards)(...values),
       // The host wants its own error, which no class of ours extends.
       // eslint-disable-next-line @typescript-eslint/only-throw-error
-      (reason: unknown) => { throw hostError(toCellError(reason)); },
+      (reason: unknown) => {
+        throw hostError(toCellError(reason));
+      },
     );
   };
 }
@@ -76,7 +84,9 @@ function toArgument(value: unknown): Argument {
   if (value === null || value === undefined) return undefined;
   if (!Array.isArray(value)) return toCell(value);
   const list = value as readonly unknown[];
-  const rows = list.some((row) => Array.isArray(row)) ? list.map((row) => (Array.isArray(row) ? (row as readonly unknown[]) : [row])) : [list];
+  const rows = list.some((row) => Array.isArray(row))
+    ? list.map((row) => (Array.isArray(row) ? (row as readonly unknown[]) : [row]))
+    : [list];
   return rows.map((row) => row.map(toCell));
 }
 

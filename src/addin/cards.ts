@@ -7,7 +7,9 @@
  */
 import type { Argument, Cell, HostFunction, WorkingLine } from '../sheet/host-function.ts';
 
-type Property = { readonly type: 'Double'; readonly basicType: 'Double'; readonly basicValue: number } | { readonly type: 'String'; readonly basicType: 'String'; readonly basicValue: string };
+type Property =
+  | { readonly type: 'Double'; readonly basicType: 'Double'; readonly basicValue: number }
+  | { readonly type: 'String'; readonly basicType: 'String'; readonly basicValue: string };
 
 interface Section {
   readonly layout: 'List';
@@ -27,22 +29,33 @@ export interface Card {
 }
 
 /** For a call that asks for cards in a host that has them: the card of a cell of its result, undefined where it has none. */
-export type Cards = (f: HostFunction, args: readonly Argument[]) => ((cell: Cell, row: number, column: number) => Card | undefined) | undefined;
+export type Cards = (
+  f: HostFunction,
+  args: readonly Argument[],
+) => ((cell: Cell, row: number, column: number) => Card | undefined) | undefined;
 
 interface OfficeGlobal {
-  readonly Office?: { readonly context?: { readonly requirements?: { isSetSupported(name: string, version: string): boolean } } };
+  readonly Office?: {
+    readonly context?: { readonly requirements?: { isSetSupported(name: string, version: string): boolean } };
+  };
 }
 
 /** Whether the host, as far as it tells, has cards on numbers that custom functions return. */
 function hasCards(): boolean {
   const requirements = (globalThis as OfficeGlobal).Office?.context?.requirements;
-  return requirements?.isSetSupported('CustomFunctionsRuntime', '1.4') === true && requirements.isSetSupported('ExcelApi', '1.19');
+  return (
+    requirements?.isSetSupported('CustomFunctionsRuntime', '1.4') === true &&
+    requirements.isSetSupported('ExcelApi', '1.19')
+  );
 }
 
 export const showCards: Cards = (f, args) => {
   if (!f.working || !hasCards()) return undefined;
   const working = f.working(args);
-  return working && ((cell, row, column) => (typeof cell === 'number' ? cardOf(f.name, cell, working(row, column)) : undefined));
+  return (
+    working &&
+    ((cell, row, column) => (typeof cell === 'number' ? cardOf(f.name, cell, working(row, column)) : undefined))
+  );
 };
 
 function cardOf(title: string, value: number, steps: readonly WorkingLine[]): Card {
@@ -50,7 +63,8 @@ function cardOf(title: string, value: number, steps: readonly WorkingLine[]): Ca
   const formulas = steps.map((s) => `${s.symbol} =`);
   const properties: Record<string, Property> = {};
   steps.forEach((s, i) => {
-    properties[keys[i] ?? ''] = typeof s.value === 'number' ? { type: 'Double', basicType: 'Double', basicValue: s.value } : text(s.value);
+    properties[keys[i] ?? ''] =
+      typeof s.value === 'number' ? { type: 'Double', basicType: 'Double', basicValue: s.value } : text(s.value);
     properties[formulas[i] ?? ''] = text([s.formula, s.kind, s.source].filter((t) => t !== '').join('; '));
   });
   const sections: readonly Section[] = [

@@ -16,5 +16,8 @@ declare const CARDS: boolean | undefined;
 
 const cards = typeof CARDS !== 'undefined' && CARDS ? showCards : undefined;
 
-associate(MAIN_FUNCTIONS.map((d) => hostFunction(d)), cards);
+associate(
+  MAIN_FUNCTIONS.map((d) => hostFunction(d)),
+  cards,
+);
 if (typeof FURTHER_NAMES !== 'undefined') associateLater(FURTHER_NAMES, furtherFunctions(), cards);

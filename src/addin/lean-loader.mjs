@@ -26,7 +26,12 @@ function without(names) {
   const dropped = (p) => ts.isPropertyAssignment(p) && ts.isIdentifier(p.name) && names.includes(p.name.text);
   return (context) => (root) => {
     const visit = (node) => {
-      const kept = ts.isObjectLiteralExpression(node) ? ts.factory.updateObjectLiteralExpression(node, node.properties.filter((p) => !dropped(p))) : node;
+      const kept = ts.isObjectLiteralExpression(node)
+        ? ts.factory.updateObjectLiteralExpression(
+            node,
+            node.properties.filter((p) => !dropped(p)),
+          )
+        : node;
       return ts.visitEachChild(kept, visit, context);
     };
     return ts.visitNode(root, visit);

@@ -21,7 +21,8 @@ const PATIENCE = 15_000;
 export function furtherFunctions(): FurtherFunctions {
   const address = besideThisScript('functions-further.js');
   let loading: Promise<void> | undefined;
-  const now = (name: string): HostFunction | undefined => (globalThis as FurtherGlobal).rodsheetFurther?.find((f) => f.name === name);
+  const now = (name: string): HostFunction | undefined =>
+    (globalThis as FurtherGlobal).rodsheetFurther?.find((f) => f.name === name);
   return {
     now,
     async soon(name) {
@@ -40,7 +41,9 @@ export function furtherFunctions(): FurtherFunctions {
 function besideThisScript(file: string): string | undefined {
   if (typeof document === 'undefined') return undefined;
   const { currentScript } = document;
-  return currentScript instanceof HTMLScriptElement && currentScript.src ? new URL(file, currentScript.src).href : undefined;
+  return currentScript instanceof HTMLScriptElement && currentScript.src
+    ? new URL(file, currentScript.src).href
+    : undefined;
 }
 
 function load(address: string | undefined): Promise<void> {

@@ -43,7 +43,10 @@ const ID = /^(?=.{3,128}$)[A-Z][A-Z0-9]*(\.[A-Z][A-Z0-9]*)*$/;
 
 /** Builds functions.json; refuses a declaration the host would cut or reject. `reference` is the address of the pages; with `cards` results may be rich values. */
 export function metadata(functions: readonly HostFunction[], reference: string, cards = false): Metadata {
-  return { ...(cards ? { allowCustomDataForDataTypeAny: true } : { allowErrorForDataTypeAny: true }), functions: functions.map((f) => functionMetadata(f, reference)) };
+  return {
+    ...(cards ? { allowCustomDataForDataTypeAny: true } : { allowErrorForDataTypeAny: true }),
+    functions: functions.map((f) => functionMetadata(f, reference)),
+  };
 }
 
 function functionMetadata(f: HostFunction, reference: string): FunctionMetadata {

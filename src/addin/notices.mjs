@@ -14,7 +14,15 @@ const RULE = '='.repeat(80);
 /** A package in the build: its facts, the entries it is in, and bytes of its source there, before they are made small. */
 export function packageIn(folder) {
   const { name, version, author, homepage } = about(folder);
-  return { name, version, licence: licenceOf(folder), author: author?.name ?? author ?? '', homepage: homepage ?? '', text: licenceText(folder), bytes: {} };
+  return {
+    name,
+    version,
+    licence: licenceOf(folder),
+    author: author?.name ?? author ?? '',
+    homepage: homepage ?? '',
+    text: licenceText(folder),
+    bytes: {},
+  };
 }
 
 const about = (folder) => JSON.parse(readFileSync(path.join(folder, 'package.json'), 'utf8'));
@@ -29,10 +37,13 @@ export function licenceOf(folder) {
 /** Licence and notice files of a package; without them the chapter on it in its read-me. */
 function licenceText(folder) {
   const files = readdirSync(folder).sort();
-  const texts = files.filter((name) => TEXTS.test(name) && /(^[^.]+|\.(md|txt))$/i.test(name)).map((name) => readFileSync(path.join(folder, name), 'utf8').trim());
+  const texts = files
+    .filter((name) => TEXTS.test(name) && /(^[^.]+|\.(md|txt))$/i.test(name))
+    .map((name) => readFileSync(path.join(folder, name), 'utf8').trim());
   if (texts.length > 0) return texts.join('\n\n');
   const readme = files.find((name) => /^readme\.md$/i.test(name));
-  const chapter = readme && /^#+ *licen[cs]e *$([\s\S]*?)(^#|(?![\s\S]))/im.exec(readFileSync(path.join(folder, readme), 'utf8'));
+  const chapter =
+    readme && /^#+ *licen[cs]e *$([\s\S]*?)(^#|(?![\s\S]))/im.exec(readFileSync(path.join(folder, readme), 'utf8'));
   return chapter?.[1]?.trim() ?? '';
 }
 
@@ -61,10 +72,13 @@ export function packagesOf(compilation) {
       const folder = PACKAGE.exec(module.nameForCondition?.() ?? '')?.[1];
       const bytes = module.size();
       if (folder) add(folder, entry, bytes);
-      else if (module.constructor.name.endsWith('RuntimeModule') && bytes > 0 && existsSync(bundler)) add(bundler, entry, bytes);
+      else if (module.constructor.name.endsWith('RuntimeModule') && bytes > 0 && existsSync(bundler))
+        add(bundler, entry, bytes);
     }
   }
-  return [...found.values()].sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : a.version < b.version ? -1 : 1));
+  return [...found.values()].sort((a, b) =>
+    a.name < b.name ? -1 : a.name > b.name ? 1 : a.version < b.version ? -1 : 1,
+  );
 }
 
 /** Modules of an entry and of everything that it fetches later, each once, also where they are joined in one scope. */
@@ -72,22 +86,32 @@ function modulesOf(compilation, entrypoint) {
   const groups = new Set([entrypoint]);
   for (const group of groups) for (const child of group.childrenIterable) groups.add(child);
   const chunks = new Set([...groups].flatMap((group) => group.chunks));
-  return new Set([...chunks].flatMap((chunk) => [...compilation.chunkGraph.getChunkModulesIterable(chunk)]).flatMap((module) => [...(module.modules ?? [module])]));
+  return new Set(
+    [...chunks]
+      .flatMap((chunk) => [...compilation.chunkGraph.getChunkModulesIterable(chunk)])
+      .flatMap((module) => [...(module.modules ?? [module])]),
+  );
 }
 
 /** Bytes of our own modules in an entry, for shares. */
 export function bytesOf(compilation, entry) {
-  return [...modulesOf(compilation, compilation.entrypoints.get(entry))].reduce((sum, module) => sum + module.size(), 0);
+  return [...modulesOf(compilation, compilation.entrypoints.get(entry))].reduce(
+    (sum, module) => sum + module.size(),
+    0,
+  );
 }
 
 /** The text that goes with the build; a text that several packages share stands once. */
 export function noticesText(packages) {
   const groups = new Map();
   for (const one of packages) {
-    const text = (COPYRIGHT.test(one.text) || one.text.length > 400 ? one.text : standardText(one, packages)).replaceAll('\r\n', '\n');
+    const text = (
+      COPYRIGHT.test(one.text) || one.text.length > 400 ? one.text : standardText(one, packages)
+    ).replaceAll('\r\n', '\n');
     groups.set(text, [...(groups.get(text) ?? []), one]);
   }
-  const title = ({ name, version, licence, author, homepage }) => [`${name} ${version} (${licence})`, author, homepage].filter(Boolean).join(', ');
+  const title = ({ name, version, licence, author, homepage }) =>
+    [`${name} ${version} (${licence})`, author, homepage].filter(Boolean).join(', ');
   const chapters = [...groups].map(([text, members]) => `${RULE}\n${members.map(title).join('\n')}\n\n${text}\n`);
   return `Rodsheet is under the MIT licence. The files of this folder also contain these packages of others, unchanged but for being joined and made small.\n\n${chapters.join('\n')}`;
 }
@@ -96,17 +120,25 @@ export function noticesText(packages) {
 function standardText({ licence, text, author }, packages) {
   const like = packages.find((other) => other.licence === licence && other.text.length > 400);
   if (!like) return text;
-  const body = like.text.split('\n').filter((line) => !COPYRIGHT.test(line)).join('\n').trim();
+  const body = like.text
+    .split('\n')
+    .filter((line) => !COPYRIGHT.test(line))
+    .join('\n')
+    .trim();
   return `${text || `Copyright ${author}`}\n\n${body}`;
 }
 
 export class Notices {
   apply(compiler) {
     compiler.hooks.thisCompilation.tap('Notices', (compilation) => {
-      compilation.hooks.processAssets.tap({ name: 'Notices', stage: webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL }, () => {
-        const packages = packagesOf(compilation);
-        if (packages.length > 0) compilation.emitAsset('LICENCES.txt', new webpack.sources.RawSource(noticesText(packages)));
-      });
+      compilation.hooks.processAssets.tap(
+        { name: 'Notices', stage: webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL },
+        () => {
+          const packages = packagesOf(compilation);
+          if (packages.length > 0)
+            compilation.emitAsset('LICENCES.txt', new webpack.sources.RawSource(noticesText(packages)));
+        },
+      );
     });
   }
 }

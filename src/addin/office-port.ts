@@ -48,7 +48,12 @@ function follow(run: Run, listener: (cell: SelectedCell | undefined) => void): (
   const handlers = run(async (context) => {
     const { workbook } = context;
     const { worksheets } = workbook;
-    const added = [workbook.onSelectionChanged.add(refresh), worksheets.onActivated.add(refresh), worksheets.onCalculated.add(refresh), worksheets.onChanged.add(refresh)];
+    const added = [
+      workbook.onSelectionChanged.add(refresh),
+      worksheets.onActivated.add(refresh),
+      worksheets.onCalculated.add(refresh),
+      worksheets.onChanged.add(refresh),
+    ];
     await context.sync();
     return added;
   });
@@ -74,7 +79,12 @@ async function selectedCell(context: Excel.RequestContext): Promise<SelectedCell
   const value = cellsOf(cell)[0]?.[0] ?? null;
   const common = { sheet: cell.worksheet.name, address: local(cell.address), value };
   if (parent.isNullObject || parent.address === cell.address) return { ...common, formula: formulaOf(cell) };
-  const spill = { from: local(parent.address), formula: formulaOf(parent), row: cell.rowIndex - parent.rowIndex, column: cell.columnIndex - parent.columnIndex };
+  const spill = {
+    from: local(parent.address),
+    formula: formulaOf(parent),
+    row: cell.rowIndex - parent.rowIndex,
+    column: cell.columnIndex - parent.columnIndex,
+  };
   return { ...common, formula: '', spill };
 }
 
@@ -96,7 +106,11 @@ function toCell(value: unknown, type: string): Cell {
   return type === 'Error' ? { error: value, message: '' } : value;
 }
 
-async function addSheet(context: Excel.RequestContext, wanted: string, rows: readonly (readonly Cell[])[]): Promise<string> {
+async function addSheet(
+  context: Excel.RequestContext,
+  wanted: string,
+  rows: readonly (readonly Cell[])[],
+): Promise<string> {
   const { worksheets } = context.workbook;
   worksheets.load('items/name');
   await context.sync();

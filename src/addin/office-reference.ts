@@ -55,10 +55,15 @@ async function spillOf(context: Excel.RequestContext, anchor: Excel.Range): Prom
   return range;
 }
 
-const isOpen = ({ top, bottom, left, right }: RangeA1): boolean => [top, bottom, left, right].some((edge) => edge === null || edge === undefined);
+const isOpen = ({ top, bottom, left, right }: RangeA1): boolean =>
+  [top, bottom, left, right].some((edge) => edge === null || edge === undefined);
 
 /** Whole columns and rows end with the last filled cell of the workbook, the same for all, so that they still fit one another. */
-async function filledPart(context: Excel.RequestContext, sheet: Excel.Worksheet, { top, bottom, left, right }: RangeA1): Promise<Excel.Range> {
+async function filledPart(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  { top, bottom, left, right }: RangeA1,
+): Promise<Excel.Range> {
   const { worksheets } = context.workbook;
   worksheets.load('items/name');
   await context.sync();
@@ -69,22 +74,36 @@ async function filledPart(context: Excel.RequestContext, sheet: Excel.Worksheet,
   const lastRow = Math.max(0, ...filled.map((range) => range.rowIndex + range.rowCount - 1));
   const lastColumn = Math.max(0, ...filled.map((range) => range.columnIndex + range.columnCount - 1));
   const [r, c] = [top ?? 0, left ?? 0];
-  return sheet.getRangeByIndexes(r, c, Math.max(bottom ?? lastRow, r) - r + 1, Math.max(right ?? lastColumn, c) - c + 1);
+  return sheet.getRangeByIndexes(
+    r,
+    c,
+    Math.max(bottom ?? lastRow, r) - r + 1,
+    Math.max(right ?? lastColumn, c) - c + 1,
+  );
 }
 
-async function tablePart(context: Excel.RequestContext, part: ReferenceStruct, { sheet, address }: Place): Promise<Excel.Range> {
+async function tablePart(
+  context: Excel.RequestContext,
+  part: ReferenceStruct,
+  { sheet, address }: Place,
+): Promise<Excel.Range> {
   const { workbook } = context;
   const cell = workbook.worksheets.getItem(sheet).getRange(address);
   const table = part.table ? workbook.tables.getItemOrNullObject(part.table) : await tableRound(context, cell);
   await context.sync();
-  if (!table || table.isNullObject) throw new Error(part.table ? `there is no table ${part.table}` : 'its formula is not in a table');
+  if (!table || table.isNullObject)
+    throw new Error(part.table ? `there is no table ${part.table}` : 'its formula is not in a table');
   const [first, last = first] = part.columns ?? [];
   const between = (pick: (column: Excel.TableColumn) => Excel.Range): Excel.Range | undefined =>
-    first === undefined || last === undefined ? undefined : pick(table.columns.getItem(first)).getBoundingRect(pick(table.columns.getItem(last)));
+    first === undefined || last === undefined
+      ? undefined
+      : pick(table.columns.getItem(first)).getBoundingRect(pick(table.columns.getItem(last)));
   const sections = (part.sections ?? []).map((s) => s.toLowerCase());
   if (sections.includes('all')) return between((c) => c.getRange()) ?? table.getRange();
-  if (sections.includes('this row')) return (between((c) => c.getDataBodyRange()) ?? table.getDataBodyRange()).getIntersection(cell.getEntireRow());
-  if (sections.includes('headers') && !sections.includes('data')) return between((c) => c.getHeaderRowRange()) ?? table.getHeaderRowRange();
+  if (sections.includes('this row'))
+    return (between((c) => c.getDataBodyRange()) ?? table.getDataBodyRange()).getIntersection(cell.getEntireRow());
+  if (sections.includes('headers') && !sections.includes('data'))
+    return between((c) => c.getHeaderRowRange()) ?? table.getHeaderRowRange();
   if (sections.some((s) => s !== 'data')) throw new Error('the pane does not read this part of a table');
   return between((c) => c.getDataBodyRange()) ?? table.getDataBodyRange();
 }

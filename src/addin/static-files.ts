@@ -5,9 +5,7 @@ import { metadata } from './metadata.ts';
 
 /** Texts by file name; `base` is the address the add-in is served from, without a slash at the end; `cards` as in `metadata`. */
 export function staticFiles(base: string, cards = false): Readonly<Record<string, string>> {
-  return {
-    'functions.json': `${JSON.stringify(metadata(hostFunctions, `${base}/reference`, cards), null, 2)}\n`,
-  };
+  return { 'functions.json': `${JSON.stringify(metadata(hostFunctions, `${base}/reference`, cards), null, 2)}\n` };
 }
 
 /** Names of the functions whose calculation comes with functions-further.js. */

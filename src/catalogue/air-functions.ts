@@ -12,7 +12,14 @@ import { roomOxygen, type RoomAir } from '../core/exposure/room-oxygen.ts';
 import { ventilation } from '../core/exposure/ventilation.ts';
 import type { Trace } from '../core/trace/trace.ts';
 import { CUBIC_FOOT, FOOT, SCF } from '../core/units/quantities.ts';
-import { optional, required, tableFunction, valueFunction, type Declaration, type QuantityKind } from './declaration.ts';
+import {
+  optional,
+  required,
+  tableFunction,
+  valueFunction,
+  type Declaration,
+  type QuantityKind,
+} from './declaration.ts';
 import { recordGiven, recordText } from './given.ts';
 import { OXYGEN_FLOW } from './limits.ts';
 import { shareOf } from './share.ts';
@@ -33,7 +40,8 @@ const start = optional(OXYGEN, 'Oxygen in the room at the start, percent; that o
 const limit = optional(LIMIT, 'Oxygen not to be passed, percent; 23.5 when left out', '23.5');
 const SOURCES = ['acgih ventilation', 'osha 1910.146', 'us standard atmosphere'];
 
-const shareOrNone = (percent: number | undefined): number | undefined => (percent === undefined ? undefined : shareOf(percent));
+const shareOrNone = (percent: number | undefined): number | undefined =>
+  percent === undefined ? undefined : shareOf(percent);
 const limitOf = (percent: number | undefined): number => shareOrNone(percent) ?? LIMITS.oxygenHigh.value;
 
 /** The release as a volume at the room's temperature and pressure. */
@@ -43,7 +51,11 @@ function releasedVolume(flow: number, { a }: Basis, trace?: Trace): number {
   return oxygenByVolume(flow, temperature, a.record('air pressure', 'p_air', trace), trace);
 }
 
-function roomOf(given: { readonly volume: number; readonly release?: number; readonly freshAir: number }, basis: Basis, trace?: Trace): RoomAir {
+function roomOf(
+  given: { readonly volume: number; readonly release?: number; readonly freshAir: number },
+  basis: Basis,
+  trace?: Trace,
+): RoomAir {
   recordGiven(trace, ['volume', 'V', given.volume, 'volume'], ['fresh air', 'Q', given.freshAir, 'airflow']);
   const mixing = basis.a.record('air mixing factor', 'K', trace);
   const outside = basis.a.record('fresh air oxygen', 'x_a', trace);
@@ -54,7 +66,14 @@ function roomOf(given: { readonly volume: number; readonly release?: number; rea
 function startOf(percent: number | undefined, room: RoomAir, trace?: Trace): number {
   const share = shareOrNone(percent) ?? room.outside;
   const fresh = percent === undefined;
-  trace?.add({ name: 'oxygen at the start', symbol: 'x_0', value: share, quantity: 'percent', formula: fresh ? 'oxygen in the fresh air' : 'given', ...(fresh ? { expression: 'x_a', kind: 'calculated', source: 'arithmetic' } : { kind: 'input', source: '' }) });
+  trace?.add({
+    name: 'oxygen at the start',
+    symbol: 'x_0',
+    value: share,
+    quantity: 'percent',
+    formula: fresh ? 'oxygen in the fresh air' : 'given',
+    ...(fresh ? { expression: 'x_a', kind: 'calculated', source: 'arithmetic' } : { kind: 'input', source: '' }),
+  });
   return share;
 }
 
@@ -72,7 +91,9 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: ['common practice'],
     cautions: ['AIR.RELEASE'],
     examples: ['=BURN.AIR.RELEASE(8)'],
-    monotone: [{ rises: ['flow'], risesWith: ['leak flow'], fallsWith: ['oxygen burnt share', 'bar oxygen burnt share'] }],
+    monotone: [
+      { rises: ['flow'], risesWith: ['leak flow'], fallsWith: ['oxygen burnt share', 'bar oxygen burnt share'] },
+    ],
     calculate: ({ flow, rod }, { a }, trace) => {
       const choice = rod ?? findRod('3/8');
       recordGiven(trace, ['flow', 'm', flow, 'flow']);
@@ -84,14 +105,18 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
   valueFunction({
     name: 'BURN.AIR.OXYGEN',
     family: 'AIR',
-    summary: 'Average percent of oxygen in a room after some minutes with oxygen and fresh air flowing in. More than 23.5 is hazardous; near the work it is higher: measure.',
+    summary:
+      'Average percent of oxygen in a room after some minutes with oxygen and fresh air flowing in. More than 23.5 is hazardous; near the work it is higher: measure.',
     parameters: { volume, release, freshAir, minutes: required(MINUTES, 'Minutes that oxygen is let in', '30'), start },
     assume: true,
     result: { kind: 'value', quantity: 'percent' },
     sources: SOURCES,
     cautions: ['AIR.OXYGEN'],
     examples: ['=BURN.AIR.OXYGEN(4000,6,150,30)', '=BURN.AIR.OXYGEN(4000,6,{0;150;2000},30,20.9)'],
-    monotone: [{ rises: ['release', 'start'], risesWith: ['fresh air oxygen'] }, { rises: ['minutes'], falls: ['volume', 'freshAir'], without: ['start'] }],
+    monotone: [
+      { rises: ['release', 'start'], risesWith: ['fresh air oxygen'] },
+      { rises: ['minutes'], falls: ['volume', 'freshAir'], without: ['start'] },
+    ],
     calculate: ({ minutes, start: percent, ...given }, basis, trace) => {
       const room = roomOf(given, basis, trace);
       const from = startOf(percent, room, trace);
@@ -102,14 +127,18 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
   valueFunction({
     name: 'BURN.AIR.RISE',
     family: 'AIR',
-    summary: 'Minutes until the average of a room reaches 23.5 percent of oxygen, while oxygen and fresh air flow in. #N/A where it levels off below.',
+    summary:
+      'Minutes until the average of a room reaches 23.5 percent of oxygen, while oxygen and fresh air flow in. #N/A where it levels off below.',
     parameters: { volume, release, freshAir, start, limit },
     assume: true,
     result: { kind: 'value', quantity: 'time' },
     sources: SOURCES,
     cautions: ['AIR.RISE'],
     examples: ['=BURN.AIR.RISE(4000,6,100)'],
-    monotone: [{ rises: ['volume', 'limit'], falls: ['release', 'start'] }, { rises: ['freshAir'], without: ['start'] }],
+    monotone: [
+      { rises: ['volume', 'limit'], falls: ['release', 'start'] },
+      { rises: ['freshAir'], without: ['start'] },
+    ],
     calculate: ({ start: percent, limit: most, ...given }, basis, trace) => {
       const room = roomOf(given, basis, trace);
       return oxygenRiseTime(room, startOf(percent, room, trace), limitOf(most), trace);
@@ -118,14 +147,21 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
   valueFunction({
     name: 'BURN.AIR.CLEAR',
     family: 'AIR',
-    summary: 'Minutes for fresh air to bring an enriched room back to 23.5 percent of oxygen with the valve shut. Measure before anyone goes back; clothing stays enriched longer.',
+    summary:
+      'Minutes for fresh air to bring an enriched room back to 23.5 percent of oxygen with the valve shut. Measure before anyone goes back; clothing stays enriched longer.',
     parameters: { volume, freshAir, start: required(OXYGEN, 'Oxygen in the room at the start, percent', '26'), limit },
     assume: true,
     result: { kind: 'value', quantity: 'time' },
     sources: SOURCES,
     cautions: ['AIR.CLEAR'],
     examples: ['=BURN.AIR.CLEAR(4000,500,26)'],
-    monotone: [{ rises: ['volume', 'start'], falls: ['freshAir', 'limit'], risesWith: ['air mixing factor', 'fresh air oxygen'] }],
+    monotone: [
+      {
+        rises: ['volume', 'start'],
+        falls: ['freshAir', 'limit'],
+        risesWith: ['air mixing factor', 'fresh air oxygen'],
+      },
+    ],
     calculate: ({ start: percent, limit: most, ...given }, basis, trace) => {
       const room = roomOf(given, basis, trace);
       return oxygenClearTime(room, startOf(percent, room, trace), limitOf(most), trace);
@@ -134,7 +170,8 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
   valueFunction({
     name: 'BURN.AIR.FRESH',
     family: 'AIR',
-    summary: 'Fresh air, cfm, that holds the average of a room at 23.5 percent of oxygen while oxygen is let in. For oxygen alone: fume and people may need more.',
+    summary:
+      'Fresh air, cfm, that holds the average of a room at 23.5 percent of oxygen while oxygen is let in. For oxygen alone: fume and people may need more.',
     parameters: { release, limit },
     assume: true,
     result: { kind: 'value', quantity: 'airflow' },
@@ -151,12 +188,17 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
   valueFunction({
     name: 'BURN.AIR.PEOPLE',
     family: 'AIR',
-    summary: 'Fresh air by fan, cfm, that 29 CFR 1910.252(c)(2) asks for: 2000 for each person under 10,000 cu ft a person, under 16 ft, or in a confined space; else 0.',
+    summary:
+      'Fresh air by fan, cfm, that 29 CFR 1910.252(c)(2) asks for: 2000 for each person under 10,000 cu ft a person, under 16 ft, or in a confined space; else 0.',
     parameters: {
       volume,
       ceiling: required(CEILING, 'Ceiling height, ft', '14'),
       people: required(PEOPLE, 'People at the work', '2'),
-      obstructed: optional({ kind: 'choice', choices: ['no', 'yes'] }, 'yes for a confined space, partitions or balconies that hinder cross ventilation; no when left out', '"no"'),
+      obstructed: optional(
+        { kind: 'choice', choices: ['no', 'yes'] },
+        'yes for a confined space, partitions or balconies that hinder cross ventilation; no when left out',
+        '"no"',
+      ),
     },
     assume: true,
     result: { kind: 'value', quantity: 'airflow' },
@@ -165,16 +207,23 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     examples: ['=BURN.AIR.PEOPLE(4000,14,2)', '=BURN.AIR.PEOPLE(60000,30,2,"yes")'],
     monotone: [{ rises: ['people'], falls: ['volume', 'ceiling'] }],
     calculate: ({ volume: V, ceiling, people, obstructed }, _basis, trace) => {
-      recordGiven(trace, ['volume', 'V', V, 'volume'], ['ceiling', 'H', ceiling, 'distance'], ['people', 'n', people, 'count']);
+      recordGiven(
+        trace,
+        ['volume', 'V', V, 'volume'],
+        ['ceiling', 'H', ceiling, 'distance'],
+        ['people', 'n', people, 'count'],
+      );
       const needs = ventilation(V, ceiling, people, obstructed === 'yes', trace);
-      if (needs.mechanical) recordText(trace, 'why', 'why', needs.reasons.join('; '), '29 CFR 1910.252(c)(2)(i)', 'osha 1910.252');
+      if (needs.mechanical)
+        recordText(trace, 'why', 'why', needs.reasons.join('; '), '29 CFR 1910.252(c)(2)(i)', 'osha 1910.252');
       return needs.freshAir;
     },
   }),
   tableFunction({
     name: 'BURN.AIR.FUME',
     family: 'AIR',
-    summary: 'Iron oxide and manganese in the average air of a room after a rod has burned for some minutes, beside their limits. An order of magnitude: only an air sample tells.',
+    summary:
+      'Iron oxide and manganese in the average air of a room after a rod has burned for some minutes, beside their limits. An order of magnitude: only an air sample tells.',
     parameters: {
       rod: required({ kind: 'rod' }, 'Rod, such as 3/8 or 3/8 x 36', '"3/8"'),
       minutes: required(MINUTES, 'Minutes of rod burning', '20'),
@@ -184,21 +233,52 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     assume: true,
     result: {
       kind: 'table',
-      columns: [{ heading: 'figure' }, { heading: 'over' }, { heading: 'in the air', quantity: 'concentration' }, { heading: 'limit', quantity: 'concentration' }, { heading: 'times the limit' }, { heading: 'stands' }, { heading: 'whose' }, { heading: 'source' }, { heading: 'clause' }],
+      columns: [
+        { heading: 'figure' },
+        { heading: 'over' },
+        { heading: 'in the air', quantity: 'concentration' },
+        { heading: 'limit', quantity: 'concentration' },
+        { heading: 'times the limit' },
+        { heading: 'stands' },
+        { heading: 'whose' },
+        { heading: 'source' },
+        { heading: 'clause' },
+      ],
     },
     sources: ['ap-42 12.19', 'osha 1910.1000', 'niosh pocket guide', 'iupac atomic weights', 'acgih ventilation'],
     cautions: ['AIR.FUME'],
     examples: ['=BURN.AIR.FUME("3/8",20,4000,150)'],
-    monotone: [{ column: 'in the air', rises: ['minutes'], falls: ['volume', 'freshAir'], risesWith: ['fume factor', 'air mixing factor'] }],
+    monotone: [
+      {
+        column: 'in the air',
+        rises: ['minutes'],
+        falls: ['volume', 'freshAir'],
+        risesWith: ['fume factor', 'air mixing factor'],
+      },
+    ],
     calculate: ({ rod, minutes, volume: V, freshAir: Q }, basis, trace) => {
       const { a } = basis;
       const fume = burnFume(rod, findMaterial(a.word('material')), basis, trace);
-      recordGiven(trace, ['volume', 'V', V, 'volume'], ['fresh air', 'Q', Q, 'airflow'], ['minutes', 't', minutes, 'time']);
+      recordGiven(
+        trace,
+        ['volume', 'V', V, 'volume'],
+        ['fresh air', 'Q', Q, 'airflow'],
+        ['minutes', 't', minutes, 'time'],
+      );
       const mixing = a.record('air mixing factor', 'K', trace);
-      return fumeExposure(fume, { volume: V, freshAir: Q, mixing }, minutes, trace).map(({ what, value, limit: of, exceeds }) => [
-        of.name, of.over, value, of.value, value / of.value, `${what} ${exceeds ? 'exceeds' : 'does not exceed'} it by these figures`,
-        of.force === 'legal' ? 'legal limit' : 'recommended limit', of.source, of.clause,
-      ]);
+      return fumeExposure(fume, { volume: V, freshAir: Q, mixing }, minutes, trace).map(
+        ({ what, value, limit: of, exceeds }) => [
+          of.name,
+          of.over,
+          value,
+          of.value,
+          value / of.value,
+          `${what} ${exceeds ? 'exceeds' : 'does not exceed'} it by these figures`,
+          of.force === 'legal' ? 'legal limit' : 'recommended limit',
+          of.source,
+          of.clause,
+        ],
+      );
     },
   }),
 ];

@@ -12,18 +12,59 @@ import { required, tableFunction, type Declaration, type Output } from './declar
 import { goodItems } from './read-items.ts';
 import type { Cells } from './read-table.ts';
 
-const DIFF_COLUMNS = ['name', 'value', 'low', 'high', 'unit', 'kind', 'default', 'default low', 'default high', 'change', 'change, %'].map((heading) => ({ heading }));
-const EFFECT_COLUMNS = ['result', 'rank', 'assumption', 'change at low', 'change at high', 'at low', 'as assumed', 'at high', 'unit', 'low', 'value', 'high', 'unit of the assumption', 'note'].map((heading) => ({ heading }));
+const DIFF_COLUMNS = [
+  'name',
+  'value',
+  'low',
+  'high',
+  'unit',
+  'kind',
+  'default',
+  'default low',
+  'default high',
+  'change',
+  'change, %',
+].map((heading) => ({ heading }));
+const EFFECT_COLUMNS = [
+  'result',
+  'rank',
+  'assumption',
+  'change at low',
+  'change at high',
+  'at low',
+  'as assumed',
+  'at high',
+  'unit',
+  'low',
+  'value',
+  'high',
+  'unit of the assumption',
+  'note',
+].map((heading) => ({ heading }));
 
 /** Without the last digits that changing the unit leaves: 3, not 2.9999999999999996. */
 const tidy = (x: number): number => Number(x.toPrecision(14));
 
 /** Unit in which an assumption is shown: its own, or the plain one of SI. */
-const unitOf = (entry: NumberAssumption, system: UnitSystem): string => (system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit);
+const unitOf = (entry: NumberAssumption, system: UnitSystem): string =>
+  system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
 
 function departure(entry: Assumption, basis: Basis): readonly Output[] {
   const { a } = basis;
-  if (isChoice(entry)) return [entry.name, a.word(entry.name as ChoiceName), null, null, null, 'your value', a.defaults.word(entry.name as ChoiceName), null, null, null, null];
+  if (isChoice(entry))
+    return [
+      entry.name,
+      a.word(entry.name as ChoiceName),
+      null,
+      null,
+      null,
+      'your value',
+      a.defaults.word(entry.name as ChoiceName),
+      null,
+      null,
+      null,
+      null,
+    ];
   const unit = unitOf(entry, a.system);
   const shown = (x: number): number => tidy(fromSi(x, entry.quantity, 'US', unit));
   const of = ({ value, low, high }: InForce): readonly number[] => [value, low, high].map(shown);
@@ -38,28 +79,53 @@ function departure(entry: Assumption, basis: Basis): readonly Output[] {
 
 /** The results that a plan is quoted by. */
 const RESULTS: readonly { readonly name: string; readonly quantity: QuantityName }[] = [
-  { name: 'oxygen', quantity: 'oxygen' }, { name: 'rods', quantity: 'count' }, { name: 'crew time', quantity: 'time' },
+  { name: 'oxygen', quantity: 'oxygen' },
+  { name: 'rods', quantity: 'count' },
+  { name: 'crew time', quantity: 'time' },
 ];
 
-function effectLine(e: Effect, rank: number, { name, quantity }: (typeof RESULTS)[number], { a: { system } }: Basis): readonly Output[] {
+function effectLine(
+  e: Effect,
+  rank: number,
+  { name, quantity }: (typeof RESULTS)[number],
+  { a: { system } }: Basis,
+): readonly Output[] {
   const entry = numberAssumption(e.name);
   const unit = unitOf(entry, system);
   const result = (x: number | CalcError): Output => (x instanceof CalcError ? x : fromSi(x, quantity, system));
-  const change = (x: number | CalcError): Output => (x instanceof CalcError ? null : fromSi(x, quantity, system) - fromSi(e.asAssumed, quantity, system));
-  const assumed = ({ low, value, high }: InForce): readonly Output[] => [low, value, high].map((x) => tidy(fromSi(x, entry.quantity, 'US', unit)));
-  const why = (x: number | CalcError, where: string): readonly string[] => (x instanceof CalcError ? [`${where}: ${x.message}`] : []);
+  const change = (x: number | CalcError): Output =>
+    x instanceof CalcError ? null : fromSi(x, quantity, system) - fromSi(e.asAssumed, quantity, system);
+  const assumed = ({ low, value, high }: InForce): readonly Output[] =>
+    [low, value, high].map((x) => tidy(fromSi(x, entry.quantity, 'US', unit)));
+  const why = (x: number | CalcError, where: string): readonly string[] =>
+    x instanceof CalcError ? [`${where}: ${x.message}`] : [];
   const note = [...why(e.atLow, 'at low'), ...why(e.atHigh, 'at high')].join('; ');
-  return [name, rank, e.name, change(e.atLow), change(e.atHigh), result(e.atLow), result(e.asAssumed), result(e.atHigh), plainUnit(quantity, system), ...assumed(e.inForce), unit, note === '' ? null : note];
+  return [
+    name,
+    rank,
+    e.name,
+    change(e.atLow),
+    change(e.atHigh),
+    result(e.atLow),
+    result(e.asAssumed),
+    result(e.atHigh),
+    plainUnit(quantity, system),
+    ...assumed(e.inForce),
+    unit,
+    note === '' ? null : note,
+  ];
 }
 
 /** A single column is read downward. */
-const asRow = (cells: Cells): Cells => (cells.length > 1 && cells.every((row) => row.length === 1) ? [cells.map((row) => row[0] ?? null)] : cells);
+const asRow = (cells: Cells): Cells =>
+  cells.length > 1 && cells.every((row) => row.length === 1) ? [cells.map((row) => row[0] ?? null)] : cells;
 
 export const ASSUME_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.ASSUME.DIFF',
     family: 'LISTS',
-    summary: 'What a range of assumptions changes: each row that departs from the defaults, with the default and by how much. Its first columns work as assume.',
+    summary:
+      'What a range of assumptions changes: each row that departs from the defaults, with the default and by how much. Its first columns work as assume.',
     parameters: {},
     assume: 'required',
     result: { kind: 'table', columns: DIFF_COLUMNS },
@@ -69,16 +135,27 @@ export const ASSUME_FUNCTIONS: readonly Declaration[] = [
     calculate: (_, basis) => {
       const changed = new Set<string>(basis.a.departures());
       const rows = basis.a.entries.filter((entry) => changed.has(entry.name)).map((entry) => departure(entry, basis));
-      return rows.length > 0 ? rows : [DIFF_COLUMNS.map((__, i): Output => (i === 0 ? 'nothing departs from the defaults' : null))];
+      return rows.length > 0
+        ? rows
+        : [DIFF_COLUMNS.map((__, i): Output => (i === 0 ? 'nothing departs from the defaults' : null))];
     },
   }),
   tableFunction({
     name: 'BURN.ASSUME.EFFECT',
     family: 'LISTS',
-    summary: 'What each assumption does to oxygen, rods and crew time of one item: one at a time from low to high, largest first. The two columns of changes are the bars of a tornado chart.',
+    summary:
+      'What each assumption does to oxygen, rods and crew time of one item: one at a time from low to high, largest first. The two columns of changes are the bars of a tornado chart.',
     parameters: {
-      operation: required({ kind: 'choice', choices: OPERATION_IDS }, `Operation: ${OPERATION_IDS.join(', ')}`, '"PIN"'),
-      sizes: required({ kind: 'cells' }, 'One item: a row or a column of its sizes in the order of the operation, then rod and material if wanted; a heading row may name them', 'A2:C2'),
+      operation: required(
+        { kind: 'choice', choices: OPERATION_IDS },
+        `Operation: ${OPERATION_IDS.join(', ')}`,
+        '"PIN"',
+      ),
+      sizes: required(
+        { kind: 'cells' },
+        'One item: a row or a column of its sizes in the order of the operation, then rod and material if wanted; a heading row may name them',
+        'A2:C2',
+      ),
     },
     assume: true,
     result: { kind: 'table', columns: EFFECT_COLUMNS },
@@ -93,7 +170,9 @@ export const ASSUME_FUNCTIONS: readonly Declaration[] = [
         const [s] = goodItems(operation, 'sizes', asRow(sizes), varied).sizings;
         return s ? [s.oxygen, s.rods, s.crewTime] : [];
       }, basis.a);
-      return RESULTS.flatMap((result, i) => (effects[i] ?? []).map((e, rank) => effectLine(e, rank + 1, result, basis)));
+      return RESULTS.flatMap((result, i) =>
+        (effects[i] ?? []).map((e, rank) => effectLine(e, rank + 1, result, basis)),
+      );
     },
   }),
 ];

@@ -23,7 +23,13 @@ export function conditionTexts(cells: Cells | undefined): readonly string[] {
       if (isBlankCell(cell) || isHeading(cell)) return;
       if (typeof cell === 'string') {
         before = texts;
-        texts = [...texts, ...cell.split(BETWEEN).map((t) => t.trim()).filter((t) => t !== '')];
+        texts = [
+          ...texts,
+          ...cell
+            .split(BETWEEN)
+            .map((t) => t.trim())
+            .filter((t) => t !== ''),
+        ];
       } else if (cell === false && left) texts = left;
       else if (typeof cell === 'number' && left) texts = [...texts.slice(0, -1), `${texts.at(-1) ?? ''} ${cell}`];
       else if (typeof cell === 'number' && cell !== 0) texts = [...texts, String(cell)];
@@ -35,11 +41,15 @@ export function conditionTexts(cells: Cells | undefined): readonly string[] {
 const isHeading = (cell: Cell): boolean => typeof cell === 'string' && /^conditions?$/i.test(cell.trim());
 
 /** What an operation says of the place by itself. */
-export const impliedConditions = (operations: readonly Operation[]): readonly string[] => (operations.includes('BREACH') ? ['concrete'] : []);
+export const impliedConditions = (operations: readonly Operation[]): readonly string[] =>
+  operations.includes('BREACH') ? ['concrete'] : [];
 
 /** The operations that a text names, such as `PIN` or `PIN, CUT`. `#N/A` with the nearest for an unknown one. */
 export function operationsIn(text: string): readonly Operation[] {
-  const words = text.split(/[,;+&\n]|\band\b/i).map((w) => w.trim()).filter((w) => w !== '');
+  const words = text
+    .split(/[,;+&\n]|\band\b/i)
+    .map((w) => w.trim())
+    .filter((w) => w !== '');
   if (words.length === 0) throw isBlank('operation');
   const named = new Set(words.map(findOperation));
   return OPERATIONS.filter((o) => named.has(o));

@@ -20,14 +20,27 @@ export interface QuantityKind {
   readonly whole?: true;
 }
 /** One of a few words. */
-export interface ChoiceKind { readonly kind: 'choice'; readonly choices: readonly string[] }
-export interface TextKind { readonly kind: 'text' }
-export interface RodKind { readonly kind: 'rod' }
-export interface MaterialKind { readonly kind: 'material' }
+export interface ChoiceKind {
+  readonly kind: 'choice';
+  readonly choices: readonly string[];
+}
+export interface TextKind {
+  readonly kind: 'text';
+}
+export interface RodKind {
+  readonly kind: 'rod';
+}
+export interface MaterialKind {
+  readonly kind: 'material';
+}
 /** Water volume of a cylinder, or a size of the register by name. */
-export interface CylinderKind { readonly kind: 'cylinder' }
+export interface CylinderKind {
+  readonly kind: 'cylinder';
+}
 /** A range handed over as it stands. */
-export interface CellsKind { readonly kind: 'cells' }
+export interface CellsKind {
+  readonly kind: 'cells';
+}
 export type Kind = QuantityKind | ChoiceKind | TextKind | RodKind | MaterialKind | CylinderKind | CellsKind;
 
 export interface Parameter<K extends Kind = Kind, O extends boolean = boolean> {
@@ -38,16 +51,25 @@ export interface Parameter<K extends Kind = Kind, O extends boolean = boolean> {
   readonly example: string;
 }
 
-type ValueOfKind<K extends Kind> = K extends QuantityKind ? number
-  : K extends ChoiceKind | TextKind ? string
-  : K extends RodKind ? RodChoice
-  : K extends MaterialKind ? Material
-  : K extends CylinderKind ? CylinderChoice
-  : readonly (readonly Cell[])[];
+type ValueOfKind<K extends Kind> = K extends QuantityKind
+  ? number
+  : K extends ChoiceKind | TextKind
+    ? string
+    : K extends RodKind
+      ? RodChoice
+      : K extends MaterialKind
+        ? Material
+        : K extends CylinderKind
+          ? CylinderChoice
+          : readonly (readonly Cell[])[];
 
 /** What `calculate` is given: SI numbers and register entries, by parameter name. */
 export type Values<P extends Record<string, Parameter>> = {
-  readonly [N in keyof P]: P[N] extends Parameter<infer K, infer O> ? (O extends true ? ValueOfKind<K> | undefined : ValueOfKind<K>) : never;
+  readonly [N in keyof P]: P[N] extends Parameter<infer K, infer O>
+    ? O extends true
+      ? ValueOfKind<K> | undefined
+      : ValueOfKind<K>
+    : never;
 };
 
 export interface Column {

@@ -8,7 +8,15 @@ import { inRow, isBlank, thingsTooNarrow } from '../core/messages.ts';
 import type { Trace } from '../core/trace/trace.ts';
 import { FOOT } from '../core/units/quantities.ts';
 import { isBlankCell } from './cell.ts';
-import { optional, required, tableFunction, valueFunction, type Declaration, type Output, type QuantityKind } from './declaration.ts';
+import {
+  optional,
+  required,
+  tableFunction,
+  valueFunction,
+  type Declaration,
+  type Output,
+  type QuantityKind,
+} from './declaration.ts';
 import { recordGiven, recordText } from './given.ts';
 import { quantityIn, readHeading, type Cells, type Heading } from './read-table.ts';
 
@@ -28,14 +36,32 @@ export function reachFrom(metres: number, { a, once }: Basis, trace?: Trace): Fi
   const make = (): FireReach => {
     const { low, value, high } = a.inForce('drop diameter');
     return fireReach(
-      metres, [low, value, high].map(within), a.value('drop density'),
-      { density: a.value('air density'), viscosity: a.value('air viscosity'), wind: a.value('wind') }, { speed: a.value('throw speed'), bounce: a.value('bounce') }, trace,
+      metres,
+      [low, value, high].map(within),
+      a.value('drop density'),
+      { density: a.value('air density'), viscosity: a.value('air viscosity'), wind: a.value('wind') },
+      { speed: a.value('throw speed'), bounce: a.value('bounce') },
+      trace,
     );
   };
   if (!trace) return once(`reach ${metres}`, make);
   const { low, high } = a.inForce('drop diameter');
-  recordGiven(trace, ['height', 'h', metres, 'distance'], ['smallest drop followed', 'd_low', within(low), 'length'], ['largest drop followed', 'd_high', within(high), 'length']);
-  for (const [name, symbol] of [['drop diameter', 'd_mid'], ['drop density', 'rho'], ['throw speed', 'v_0'], ['bounce', 'e_b'], ['wind', 'u'], ['air density', 'rho_air'], ['air viscosity', 'nu']] as const) a.record(name, symbol, trace);
+  recordGiven(
+    trace,
+    ['height', 'h', metres, 'distance'],
+    ['smallest drop followed', 'd_low', within(low), 'length'],
+    ['largest drop followed', 'd_high', within(high), 'length'],
+  );
+  for (const [name, symbol] of [
+    ['drop diameter', 'd_mid'],
+    ['drop density', 'rho'],
+    ['throw speed', 'v_0'],
+    ['bounce', 'e_b'],
+    ['wind', 'u'],
+    ['air density', 'rho_air'],
+    ['air viscosity', 'nu'],
+  ] as const)
+    a.record(name, symbol, trace);
   return make();
 }
 
@@ -54,7 +80,12 @@ function thingsIn(cells: Cells | undefined, { a }: Basis): readonly Thing[] {
     try {
       const away = quantityIn(distance, 'distance', AWAY, a.system, heading);
       if (away === undefined) throw isBlank('distance');
-      return [{ name: typeof name === 'string' || typeof name === 'number' ? String(name) : `thing ${i + 1}`, distance: away }];
+      return [
+        {
+          name: typeof name === 'string' || typeof name === 'number' ? String(name) : `thing ${i + 1}`,
+          distance: away,
+        },
+      ];
     } catch (e) {
       if (e instanceof CalcError) throw inRow('things', i + 1, e);
       throw e;
@@ -68,8 +99,15 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
   valueFunction({
     name: 'BURN.FIRE.WATCH',
     family: 'FIRE',
-    summary: 'Minutes that the place is watched after the rod is out, at least, by a rule. The stricter of the rules that apply at the place, or the permit, is to be followed.',
-    parameters: { rule: optional({ kind: 'text' }, `${FIRE_WATCH_RULES.map((r) => r.name).join(', ')}; the assumption fire watch rule when left out`, '"OSHA"') },
+    summary:
+      'Minutes that the place is watched after the rod is out, at least, by a rule. The stricter of the rules that apply at the place, or the permit, is to be followed.',
+    parameters: {
+      rule: optional(
+        { kind: 'text' },
+        `${FIRE_WATCH_RULES.map((r) => r.name).join(', ')}; the assumption fire watch rule when left out`,
+        '"OSHA"',
+      ),
+    },
     assume: true,
     result: { kind: 'value', quantity: 'time' },
     sources: ['osha 1910.252', 'nfpa 51b 2009', 'nfpa 51b 2014', 'nfpa 51b 2019'],
@@ -78,15 +116,33 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
     calculate: ({ rule: word }, basis, trace) => {
       const { name, watch, monitoring, clause, source } = watchRule(word, basis);
       recordText(trace, 'rule', 'rule', name, word === undefined ? 'assumption fire watch rule' : 'given');
-      trace?.add({ name: 'fire watch', symbol: 'W', value: watch, quantity: 'time', formula: `at least, ${clause}`, kind: 'published', source });
-      if (monitoring > 0) trace?.add({ name: 'monitoring after the watch', symbol: 'W_more', value: monitoring, quantity: 'time', formula: `at most, where whoever grants the permit asks for it; ${clause}`, kind: 'published', source });
+      trace?.add({
+        name: 'fire watch',
+        symbol: 'W',
+        value: watch,
+        quantity: 'time',
+        formula: `at least, ${clause}`,
+        kind: 'published',
+        source,
+      });
+      if (monitoring > 0)
+        trace?.add({
+          name: 'monitoring after the watch',
+          symbol: 'W_more',
+          value: monitoring,
+          quantity: 'time',
+          formula: `at most, where whoever grants the permit asks for it; ${clause}`,
+          kind: 'published',
+          source,
+        });
       return watch;
     },
   }),
   valueFunction({
     name: 'BURN.FIRE.REACH',
     family: 'FIRE',
-    summary: 'How far hot metal can travel, ft: the 35 ft of 29 CFR 1910.252 or the reach of drops that fall from the height and bounce, whichever is larger.',
+    summary:
+      'How far hot metal can travel, ft: the 35 ft of 29 CFR 1910.252 or the reach of drops that fall from the height and bounce, whichever is larger.',
     parameters: { height },
     assume: true,
     result: { kind: 'value', quantity: 'distance' },
@@ -99,17 +155,52 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.FIRE.CHECK',
     family: 'FIRE',
-    summary: 'What lies inside the reach of hot metal: those of your own things that do, nearest first, then what to look for before lighting and what to do with it.',
-    parameters: { height, things: optional({ kind: 'cells' }, 'Two columns: what is near the work, and its distance, ft; only what to look for is listed when left out', 'A2:B9') },
+    summary:
+      'What lies inside the reach of hot metal: those of your own things that do, nearest first, then what to look for before lighting and what to do with it.',
+    parameters: {
+      height,
+      things: optional(
+        { kind: 'cells' },
+        'Two columns: what is near the work, and its distance, ft; only what to look for is listed when left out',
+        'A2:B9',
+      ),
+    },
     assume: true,
-    result: { kind: 'table', columns: [{ heading: 'look for' }, { heading: 'distance', quantity: 'distance' }, { heading: 'reach', quantity: 'distance' }, { heading: 'what to do' }, { heading: 'source' }, { heading: 'clause' }] },
+    result: {
+      kind: 'table',
+      columns: [
+        { heading: 'look for' },
+        { heading: 'distance', quantity: 'distance' },
+        { heading: 'reach', quantity: 'distance' },
+        { heading: 'what to do' },
+        { heading: 'source' },
+        { heading: 'clause' },
+      ],
+    },
     sources: [...SOURCES, 'nfpa 51b 2019'],
     cautions: ['FIRE.CHECK'],
     examples: ['=BURN.FIRE.CHECK(30)', '=BURN.FIRE.CHECK(12,{"diesel tank",20;"hay barn",60})'],
     calculate: ({ height: metres, things }, basis, trace) => {
       const { reach } = reachFrom(metres, basis, trace);
-      const inside = thingsInside(reach, thingsIn(things, basis)).map((t): readonly Output[] => [t.name, t.distance, reach, MOVE, 'osha 1910.252', '1910.252(a)(2)(vii)']);
-      return [...inside, ...FIRE_CHECKS.map(({ look, action, source, clause }): readonly Output[] => [look, null, reach, action, source, clause])];
+      const inside = thingsInside(reach, thingsIn(things, basis)).map((t): readonly Output[] => [
+        t.name,
+        t.distance,
+        reach,
+        MOVE,
+        'osha 1910.252',
+        '1910.252(a)(2)(vii)',
+      ]);
+      return [
+        ...inside,
+        ...FIRE_CHECKS.map(({ look, action, source, clause }): readonly Output[] => [
+          look,
+          null,
+          reach,
+          action,
+          source,
+          clause,
+        ]),
+      ];
     },
   }),
 ];

@@ -10,4 +10,14 @@ import { SAFETY_FUNCTIONS } from './safety-functions.ts';
 import { SUPPLY_FUNCTIONS } from './supply-functions.ts';
 
 /** Functions that the add-in fetches at their first use: sources and conditions, supply, heat, grip and push-out, choice of rods, whole jobs, logs, safety, what assumptions do. */
-export const FURTHER_FUNCTIONS: readonly Declaration[] = [...REGISTER_FUNCTIONS, ...SUPPLY_FUNCTIONS, ...HEAT_FUNCTIONS, ...FIT_FUNCTIONS, ...ROD_CHOICE_FUNCTIONS, ...JOB_FUNCTIONS, ...LOG_FUNCTIONS, ...SAFETY_FUNCTIONS, ...ASSUME_FUNCTIONS];
+export const FURTHER_FUNCTIONS: readonly Declaration[] = [
+  ...REGISTER_FUNCTIONS,
+  ...SUPPLY_FUNCTIONS,
+  ...HEAT_FUNCTIONS,
+  ...FIT_FUNCTIONS,
+  ...ROD_CHOICE_FUNCTIONS,
+  ...JOB_FUNCTIONS,
+  ...LOG_FUNCTIONS,
+  ...SAFETY_FUNCTIONS,
+  ...ASSUME_FUNCTIONS,
+];

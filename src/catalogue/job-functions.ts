@@ -17,11 +17,29 @@ import { CONFIDENCE, shareOf } from './share.ts';
 
 const HOUR = 3600;
 
-export const operationParameter = required({ kind: 'choice', choices: OPERATION_IDS }, `Operation: ${OPERATION_IDS.join(', ')}`, '"PIN"');
-const sizes = required({ kind: 'cells' }, 'Range of items, one a row: the sizes in the order of the operation, then rod and material if wanted; a heading row may name columns and units', 'A2:C9');
-const plan = required({ kind: 'cells' }, 'Region of a PLAN with its heading row; columns are found by heading, so that others may stand between', 'A1#');
+export const operationParameter = required(
+  { kind: 'choice', choices: OPERATION_IDS },
+  `Operation: ${OPERATION_IDS.join(', ')}`,
+  '"PIN"',
+);
+const sizes = required(
+  { kind: 'cells' },
+  'Range of items, one a row: the sizes in the order of the operation, then rod and material if wanted; a heading row may name columns and units',
+  'A2:C9',
+);
+const plan = required(
+  { kind: 'cells' },
+  'Region of a PLAN with its heading row; columns are found by heading, so that others may stand between',
+  'A1#',
+);
 
-const SPREAD_UNIT: Readonly<Record<SpreadQuantity, QuantityName>> = { rods: 'count', oxygen: 'oxygen', burn: 'time', time: 'time', cylinders: 'count' };
+const SPREAD_UNIT: Readonly<Record<SpreadQuantity, QuantityName>> = {
+  rods: 'count',
+  oxygen: 'oxygen',
+  burn: 'time',
+  time: 'time',
+  cylinders: 'count',
+};
 
 const headed = (name: string, quantity: QuantityName, system: UnitSystem): string => {
   const unit = plainUnit(quantity, system);
@@ -32,15 +50,39 @@ const headed = (name: string, quantity: QuantityName, system: UnitSystem): strin
 const shownIn = (value: number, quantity: QuantityName, { a }: Basis): number => fromSi(value, quantity, a.system);
 
 const STOCK_COLUMNS = [
-  { heading: 'load' }, { heading: 'amount' }, { heading: 'unit' }, { heading: 'sum of plans' }, { heading: 'load falls short', quantity: 'percent' }, { heading: 'sum falls short', quantity: 'percent' }, { heading: 'note' },
+  { heading: 'load' },
+  { heading: 'amount' },
+  { heading: 'unit' },
+  { heading: 'sum of plans' },
+  { heading: 'load falls short', quantity: 'percent' },
+  { heading: 'sum falls short', quantity: 'percent' },
+  { heading: 'note' },
 ] as const satisfies readonly Column[];
 
-function stockLine({ name, quantity, load, plain, short, plainShort, counts }: StockLine, basis: Basis): readonly Output[] {
-  return [name, shownIn(load, quantity, basis), plainUnit(quantity, basis.a.system), shownIn(plain, quantity, basis), short, plainShort, counts ? null : 'in the cylinders below'];
+function stockLine(
+  { name, quantity, load, plain, short, plainShort, counts }: StockLine,
+  basis: Basis,
+): readonly Output[] {
+  return [
+    name,
+    shownIn(load, quantity, basis),
+    plainUnit(quantity, basis.a.system),
+    shownIn(plain, quantity, basis),
+    short,
+    plainShort,
+    counts ? null : 'in the cylinders below',
+  ];
 }
 
 const COST_COLUMNS = [
-  { heading: 'line' }, { heading: 'quantity' }, { heading: 'unit' }, { heading: 'price' }, { heading: 'amount' }, { heading: 'amount low' }, { heading: 'amount high' }, { heading: 'note' },
+  { heading: 'line' },
+  { heading: 'quantity' },
+  { heading: 'unit' },
+  { heading: 'price' },
+  { heading: 'amount' },
+  { heading: 'amount low' },
+  { heading: 'amount high' },
+  { heading: 'note' },
 ] as const satisfies readonly Column[];
 
 /** Unit of a cost line in words; sums have none. */
@@ -58,22 +100,58 @@ function costUnit(measure: CostLine['measure'], system: UnitSystem): string {
   }
 }
 
-function costLine({ name, quantity, measure, price, amount, note }: CostLine, { a: { system } }: Basis): readonly Output[] {
-  const unit = measure === 'sum' || measure === 'share' || measure === 'cylinder days' || measure === 'days' ? undefined : measure;
+function costLine(
+  { name, quantity, measure, price, amount, note }: CostLine,
+  { a: { system } }: Basis,
+): readonly Output[] {
+  const unit =
+    measure === 'sum' || measure === 'share' || measure === 'cylinder days' || measure === 'days' ? undefined : measure;
   const shownQuantity = quantity === undefined ? null : unit ? fromSi(quantity, unit, system) : quantity;
   const one = unit ? 1 / fromSi(1, unit, system) : 1;
   const shownPrice = price === undefined ? null : measure === 'share' ? 100 * price : price * one;
   const high: Output = amount === undefined ? null : Number.isFinite(amount.high) ? amount.high : highBeyondReach();
-  return [name, shownQuantity, costUnit(measure, system), shownPrice, amount?.value ?? null, amount?.low ?? null, high, note === '' ? null : note];
+  return [
+    name,
+    shownQuantity,
+    costUnit(measure, system),
+    shownPrice,
+    amount?.value ?? null,
+    amount?.low ?? null,
+    high,
+    note === '' ? null : note,
+  ];
 }
 
 export const SCHEDULE_COLUMNS = [
-  { heading: 'order' }, { heading: 'item' }, { heading: 'crew' }, { heading: 'shift' }, { heading: 'start', quantity: 'hours' }, { heading: 'burn from', quantity: 'hours' }, { heading: 'burn to', quantity: 'hours' },
-  { heading: 'push shift' }, { heading: 'push from', quantity: 'hours' }, { heading: 'done', quantity: 'hours' }, { heading: 'noise dose', quantity: 'percent' }, { heading: 'note' },
+  { heading: 'order' },
+  { heading: 'item' },
+  { heading: 'crew' },
+  { heading: 'shift' },
+  { heading: 'start', quantity: 'hours' },
+  { heading: 'burn from', quantity: 'hours' },
+  { heading: 'burn to', quantity: 'hours' },
+  { heading: 'push shift' },
+  { heading: 'push from', quantity: 'hours' },
+  { heading: 'done', quantity: 'hours' },
+  { heading: 'noise dose', quantity: 'percent' },
+  { heading: 'note' },
 ] as const satisfies readonly Column[];
 
 function slotLine(s: Slot, order: number): readonly Output[] {
-  return [order, s.stages.item, s.crew, s.shift, s.start, s.hotFrom, s.hotTo, s.pushShift, s.pushFrom, s.done, s.dose, s.stages.note === '' ? null : s.stages.note];
+  return [
+    order,
+    s.stages.item,
+    s.crew,
+    s.shift,
+    s.start,
+    s.hotFrom,
+    s.hotTo,
+    s.pushShift,
+    s.pushFrom,
+    s.done,
+    s.dose,
+    s.stages.note === '' ? null : s.stages.note,
+  ];
 }
 
 /** The items in order, those that fit no shift, then a line for each shift and one for the whole. */
@@ -81,23 +159,44 @@ function scheduleLines(s: Schedule, { a: { system } }: Basis): readonly (readonl
   const hours = (time: number): string => showQuantity(Number((time / HOUR).toPrecision(3)) * HOUR, 'hours', system);
   const blank = SCHEDULE_COLUMNS.map((): Output => null);
   const line = (set: Readonly<Record<number, Output>>): readonly Output[] => blank.map((cell, i) => set[i] ?? cell);
-  const [ITEM, SHIFT, BURN_TO, DONE, NOTE] = ['item', 'shift', 'burn to', 'done', 'note'].map((h) => SCHEDULE_COLUMNS.findIndex((c) => c.heading === h)) as [number, number, number, number, number];
+  const [ITEM, SHIFT, BURN_TO, DONE, NOTE] = ['item', 'shift', 'burn to', 'done', 'note'].map((h) =>
+    SCHEDULE_COLUMNS.findIndex((c) => c.heading === h),
+  ) as [number, number, number, number, number];
   const shifts = s.lastHot.map((last, i) => {
     const until = last === undefined ? undefined : last + s.watch;
-    return line({ [ITEM]: 'fire watch', [SHIFT]: i + 1, [BURN_TO]: last ?? null, [DONE]: until ?? null, [NOTE]: until === undefined ? 'no burning' : watchUntil(hours(until), s.watchRule) });
+    return line({
+      [ITEM]: 'fire watch',
+      [SHIFT]: i + 1,
+      [BURN_TO]: last ?? null,
+      [DONE]: until ?? null,
+      [NOTE]: until === undefined ? 'no burning' : watchUntil(hours(until), s.watchRule),
+    });
   });
   const bare = `${Math.round(100 * s.bareDose)}%`;
   return [
     ...s.slots.map((slot, i) => slotLine(slot, i + 1)),
     ...s.left.map((stages) => line({ [ITEM]: stages.item, [NOTE]: stages.note })),
     ...shifts,
-    line({ [ITEM]: 'job', [SHIFT]: s.shifts, [DONE]: s.end, [NOTE]: [s.idle > 60 ? `waiting for pins to cool: ${hours(s.idle)}` : '', s.bareDose > 0 ? bareNoise(bare, s.noiseRule) : ''].filter((n) => n !== '').join('; ') || null }),
+    line({
+      [ITEM]: 'job',
+      [SHIFT]: s.shifts,
+      [DONE]: s.end,
+      [NOTE]:
+        [
+          s.idle > 60 ? `waiting for pins to cool: ${hours(s.idle)}` : '',
+          s.bareDose > 0 ? bareNoise(bare, s.noiseRule) : '',
+        ]
+          .filter((n) => n !== '')
+          .join('; ') || null,
+    }),
   ];
 }
 
 /** Problems of rows that were left out, one a line, with the problem in the last column. */
 function leftOut(bad: readonly CalcError[], columns: number): readonly (readonly Output[])[] {
-  return bad.map(({ message }) => Array.from({ length: columns }, (_, i): Output => (i === 0 ? 'left out' : i === columns - 1 ? message : null)));
+  return bad.map(({ message }) =>
+    Array.from({ length: columns }, (_, i): Output => (i === 0 ? 'left out' : i === columns - 1 ? message : null)),
+  );
 }
 
 const SOURCES = ['pert', 'sobol', 'percentile', 'common practice'];
@@ -106,11 +205,16 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.SPREAD',
     family: 'JOB',
-    summary: 'What each item of a list takes with a chosen confidence: rods, oxygen, burn (minutes of burning), time (crew minutes) or cylinders. One value for each row, beside the list.',
+    summary:
+      'What each item of a list takes with a chosen confidence: rods, oxygen, burn (minutes of burning), time (crew minutes) or cylinders. One value for each row, beside the list.',
     parameters: {
       operation: operationParameter,
       sizes,
-      quantity: required({ kind: 'choice', choices: SPREAD_QUANTITIES }, `What is asked for: ${SPREAD_QUANTITIES.join(', ')}`, '"oxygen"'),
+      quantity: required(
+        { kind: 'choice', choices: SPREAD_QUANTITIES },
+        `What is asked for: ${SPREAD_QUANTITIES.join(', ')}`,
+        '"oxygen"',
+      ),
       percentile: required(CONFIDENCE, 'Share of cases that stay at or under the value: 90, 90% or 0.9', '90'),
     },
     assume: true,
@@ -125,7 +229,10 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
       const p = shareOf(percentile);
       return readItems(operation, 'sizes', cells, basis).map((row): readonly Output[] => {
         if (row.kind === 'blank') return [null];
-        if (row.kind === 'heading') return [headed(`${quantity} P${String(Number((100 * p).toPrecision(3)))}`, SPREAD_UNIT[quantity], basis.a.system)];
+        if (row.kind === 'heading')
+          return [
+            headed(`${quantity} P${String(Number((100 * p).toPrecision(3)))}`, SPREAD_UNIT[quantity], basis.a.system),
+          ];
         if (row.kind === 'bad') return [row.problem];
         const value = itemPercentile(operation, row.sizing, quantity, p, basis);
         return [Number.isFinite(value) ? shownIn(value, SPREAD_UNIT[quantity], basis) : highBeyondReach()];
@@ -135,8 +242,13 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.JOB.STOCK',
     family: 'JOB',
-    summary: 'What to load for a whole list so that everything suffices together with a confidence: rods, cylinders, batteries, plates, crew hours; and how often the plain sum of the plans would fall short.',
-    parameters: { operation: operationParameter, sizes, confidence: required(CONFIDENCE, 'Chance that nothing runs short on the whole job: 90, 90% or 0.9', '90') },
+    summary:
+      'What to load for a whole list so that everything suffices together with a confidence: rods, cylinders, batteries, plates, crew hours; and how often the plain sum of the plans would fall short.',
+    parameters: {
+      operation: operationParameter,
+      sizes,
+      confidence: required(CONFIDENCE, 'Chance that nothing runs short on the whole job: 90, 90% or 0.9', '90'),
+    },
     assume: true,
     result: { kind: 'table', columns: STOCK_COLUMNS },
     sources: [...SOURCES, 'latin hypercube', 'peukert 1897'],
@@ -149,7 +261,15 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
       const stock = jobStock(operation, sizings, shareOf(confidence), basis);
       return [
         ...stock.lines.map((line) => stockLine(line, basis)),
-        ['all together', null, null, null, stock.short, stock.plainShort, jointLoad(sizings.length, `${(100 * stock.level).toPrecision(3)}%`)],
+        [
+          'all together',
+          null,
+          null,
+          null,
+          stock.short,
+          stock.plainShort,
+          jointLoad(sizings.length, `${(100 * stock.level).toPrecision(3)}%`),
+        ],
         ...leftOut(bad, STOCK_COLUMNS.length),
       ];
     },
@@ -157,10 +277,15 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.JOB.COST',
     family: 'JOB',
-    summary: 'Priced lines of a plan from your own price cells: rods, oxygen, cylinders and their rental, crew, plates, ram hire, mobilisation, contingency, margin or mark-up; with low and high.',
+    summary:
+      'Priced lines of a plan from your own price cells: rods, oxygen, cylinders and their rental, crew, plates, ram hire, mobilisation, contingency, margin or mark-up; with low and high.',
     parameters: {
       plan,
-      prices: required({ kind: 'cells' }, `Rows name, price and, for oxygen and crew, per (100 scf, h). Names: ${PRICE_NAMES.filter((n) => !n.startsWith('rod ')).join(', ')}, rod 3/8 x 36, other ...`, 'A1:C9'),
+      prices: required(
+        { kind: 'cells' },
+        `Rows name, price and, for oxygen and crew, per (100 scf, h). Names: ${PRICE_NAMES.filter((n) => !n.startsWith('rod ')).join(', ')}, rod 3/8 x 36, other ...`,
+        'A1:C9',
+      ),
     },
     assume: true,
     result: { kind: 'table', columns: COST_COLUMNS },
@@ -169,17 +294,29 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     examples: ['=BURN.JOB.COST(BURN.PIN.PLAN({4;3},{10;8}),{"rod",9;"oxygen",0.4;"crew",180;"margin",20})'],
     calculate: ({ plan: cells, prices }, basis) => {
       const { rows, bad } = readPlan(cells, basis.a.system);
-      return [...jobCost(rows, readPrices(prices, basis.a.system), basis).map((line) => costLine(line, basis)), ...leftOut(bad, COST_COLUMNS.length)];
+      return [
+        ...jobCost(rows, readPrices(prices, basis.a.system), basis).map((line) => costLine(line, basis)),
+        ...leftOut(bad, COST_COLUMNS.length),
+      ];
     },
   }),
   tableFunction({
     name: 'BURN.JOB.SCHEDULE',
     family: 'JOB',
-    summary: 'Order, shifts and hours of a plan: the crew burns one pin while another cools, within the noise dose of a shift and with the fire watch done before it ends.',
+    summary:
+      'Order, shifts and hours of a plan: the crew burns one pin while another cools, within the noise dose of a shift and with the fire watch done before it ends.',
     parameters: {
       plan,
-      crews: required({ kind: 'quantity', quantity: 'count', above: 0, max: 100, whole: true }, 'Crews that work side by side', '1'),
-      shift: optional({ kind: 'quantity', quantity: 'hours', above: 0, max: 24 * HOUR }, 'Hours of a shift; the assumption day length when left out', '10'),
+      crews: required(
+        { kind: 'quantity', quantity: 'count', above: 0, max: 100, whole: true },
+        'Crews that work side by side',
+        '1',
+      ),
+      shift: optional(
+        { kind: 'quantity', quantity: 'hours', above: 0, max: 24 * HOUR },
+        'Hours of a shift; the assumption day length when left out',
+        '10',
+      ),
     },
     assume: true,
     result: { kind: 'table', columns: SCHEDULE_COLUMNS },
@@ -188,7 +325,10 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     examples: ['=BURN.JOB.SCHEDULE(BURN.PIN.PLAN({4;3;5},{10;8;12}),1,10)'],
     calculate: ({ plan: cells, crews, shift }, basis) => {
       const { rows, bad } = readPlan(cells, basis.a.system);
-      return [...scheduleLines(jobSchedule(rows, crews, shift ?? basis.a.value('day length'), basis), basis), ...leftOut(bad, SCHEDULE_COLUMNS.length)];
+      return [
+        ...scheduleLines(jobSchedule(rows, crews, shift ?? basis.a.value('day length'), basis), basis),
+        ...leftOut(bad, SCHEDULE_COLUMNS.length),
+      ];
     },
   }),
 ];

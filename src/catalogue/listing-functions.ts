@@ -13,19 +13,30 @@ export const LISTING_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.ASSUMED',
     family: 'LISTS',
-    summary: 'The assumptions in force: name, value, low, high, unit, kind, source. Edited, the region works as assume.',
+    summary:
+      'The assumptions in force: name, value, low, high, unit, kind, source. Edited, the region works as assume.',
     parameters: { search },
     assume: false,
-    result: { kind: 'table', columns: ['name', 'value', 'low', 'high', 'unit', 'kind', 'source', 'meaning'].map((heading) => ({ heading })) },
+    result: {
+      kind: 'table',
+      columns: ['name', 'value', 'low', 'high', 'unit', 'kind', 'source', 'meaning'].map((heading) => ({ heading })),
+    },
     sources: [],
     cautions: [],
     examples: ['=BURN.ASSUMED()', '=BURN.ASSUMED("stub")'],
-    calculate: ({ search: words }, { a }) => matching<Assumption>(a.entries, words, (each) => `${each.name} ${each.summary} ${each.kind}`, (each) => each.name).map(assumptionLine),
+    calculate: ({ search: words }, { a }) =>
+      matching<Assumption>(
+        a.entries,
+        words,
+        (each) => `${each.name} ${each.summary} ${each.kind}`,
+        (each) => each.name,
+      ).map(assumptionLine),
   }),
   valueFunction({
     name: 'BURN.VERSION',
     family: 'LISTS',
-    summary: 'Version of the calculation; keep it beside saved results, since saved values stay as they are until recalculated.',
+    summary:
+      'Version of the calculation; keep it beside saved results, since saved values stay as they are until recalculated.',
     parameters: {},
     assume: false,
     result: { kind: 'value', quantity: 'text' },

@@ -19,9 +19,20 @@ const log = required(
 );
 
 /** As BURN.ASSUMED has them, so that the first rows work as `assume`. The table of jobs below has its own heading. */
-const FIT_COLUMNS = ['name', 'value', 'low', 'high', 'unit', 'kind', 'source', 'meaning'].map((heading) => ({ heading })) satisfies readonly Column[];
+const FIT_COLUMNS = ['name', 'value', 'low', 'high', 'unit', 'kind', 'source', 'meaning'].map((heading) => ({
+  heading,
+})) satisfies readonly Column[];
 /** Under `name` the table of jobs is blank, so that the whole spill works as `assume` too. */
-const JOB_HEADING: readonly Output[] = [null, 'job', 'rods, noted over fitted', 'oxygen, noted over fitted', 'burning, noted over fitted', 'crew, noted over fitted', 'misfit, deviations', 'note'];
+const JOB_HEADING: readonly Output[] = [
+  null,
+  'job',
+  'rods, noted over fitted',
+  'oxygen, noted over fitted',
+  'burning, noted over fitted',
+  'crew, noted over fitted',
+  'misfit, deviations',
+  'note',
+];
 
 const percent = (x: number): string => `${Number((100 * x).toPrecision(2))}%`;
 
@@ -37,11 +48,31 @@ function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
   const shown = (x: number): number => Number(fromSi(x, quantity, 'US', unit).toPrecision(12));
   const { low, likely, high } = f.range;
   const { kind, source } = basis.a.inForce(f.name);
-  const line = (as: string, from: string, meaning: string): readonly Output[] => [f.name, shown(likely), shown(low), shown(high), unit, as, from, meaning];
+  const line = (as: string, from: string, meaning: string): readonly Output[] => [
+    f.name,
+    shown(likely),
+    shown(low),
+    shown(high),
+    unit,
+    as,
+    from,
+    meaning,
+  ];
   switch (f.role) {
     case 'fitted':
     case 'paced':
-      return line('your log', f.name === 'item scatter' ? messages.fittedScatter(f.jobs) : messages.fittedTo(f.jobs, percent(f.error), messages.shown(Number(shown(f.low80).toPrecision(3))), messages.shown(Number(shown(f.high80).toPrecision(3)))), f.role === 'paced' ? `${summary}; moved with the other fixed crew times` : summary);
+      return line(
+        'your log',
+        f.name === 'item scatter'
+          ? messages.fittedScatter(f.jobs)
+          : messages.fittedTo(
+              f.jobs,
+              percent(f.error),
+              messages.shown(Number(shown(f.low80).toPrecision(3))),
+              messages.shown(Number(shown(f.high80).toPrecision(3))),
+            ),
+        f.role === 'paced' ? `${summary}; moved with the other fixed crew times` : summary,
+      );
     case 'held':
       return line('your log', messages.heldFactor(), summary);
     case 'widened':
@@ -59,7 +90,9 @@ function carriedOver(factors: readonly FittedFactor[], { a }: Basis): readonly (
     if (done.has(entry.name)) return [];
     if (isChoice(entry)) {
       const word = a.word(entry.name);
-      return word === entry.value ? [] : [[entry.name, word, null, null, entry.choices.join(' or '), 'your value', 'your value', entry.summary]];
+      return word === entry.value
+        ? []
+        : [[entry.name, word, null, null, entry.choices.join(' or '), 'your value', 'your value', entry.summary]];
     }
     const name = entry.name;
     const [now, before] = [a.inForce(name), standard.inForce(name)];
@@ -93,29 +126,58 @@ function summaryLine(fit: LogFit, left: number): readonly Output[] {
 }
 
 const SCORE_COLUMNS = [
-  { heading: 'figure' }, { heading: 'jobs' }, { heading: 'noted over estimated' }, { heading: 'spread', quantity: 'percent' }, { heading: 'spread claimed', quantity: 'percent' },
-  { heading: 'inside low to high', quantity: 'percent' }, { heading: 'honest at least', quantity: 'percent' }, { heading: 'honest at most', quantity: 'percent' },
-  { heading: 'under low', quantity: 'percent' }, { heading: 'under middle', quantity: 'percent' }, { heading: 'under high', quantity: 'percent' }, { heading: 'verdict' },
+  { heading: 'figure' },
+  { heading: 'jobs' },
+  { heading: 'noted over estimated' },
+  { heading: 'spread', quantity: 'percent' },
+  { heading: 'spread claimed', quantity: 'percent' },
+  { heading: 'inside low to high', quantity: 'percent' },
+  { heading: 'honest at least', quantity: 'percent' },
+  { heading: 'honest at most', quantity: 'percent' },
+  { heading: 'under low', quantity: 'percent' },
+  { heading: 'under middle', quantity: 'percent' },
+  { heading: 'under high', quantity: 'percent' },
+  { heading: 'verdict' },
 ] as const satisfies readonly Column[];
 
 function scoreLine(s: ChannelScore): readonly Output[] {
-  return [s.channel, s.jobs, s.bias, s.spread, s.claimedSpread, s.inside, s.honestLeast, s.honestMost, s.underLow, s.underMiddle, s.underHigh, messages.verdict(s.verdict, percent(Math.abs(s.bias - 1)))];
+  return [
+    s.channel,
+    s.jobs,
+    s.bias,
+    s.spread,
+    s.claimedSpread,
+    s.inside,
+    s.honestLeast,
+    s.honestMost,
+    s.underLow,
+    s.underMiddle,
+    s.underHigh,
+    messages.verdict(s.verdict, percent(Math.abs(s.bias - 1))),
+  ];
 }
 
 const leftOut = (bad: readonly CalcError[], columns: number, first: Output): readonly (readonly Output[])[] =>
-  bad.map(({ message }) => Array.from({ length: columns }, (_, i): Output => (i === columns - 1 ? message : i === (first === null ? 1 : 0) ? 'left out' : null)));
+  bad.map(({ message }) =>
+    Array.from({ length: columns }, (_, i): Output =>
+      i === columns - 1 ? message : i === (first === null ? 1 : 0) ? 'left out' : null,
+    ),
+  );
 
 export const LOG_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.LOG.FIT',
     family: 'LOG',
-    summary: 'Assumptions fitted to your own finished jobs, ready to use as assume, with low, high, number of jobs and standard error; below them how each job agrees, outliers named.',
+    summary:
+      'Assumptions fitted to your own finished jobs, ready to use as assume, with low, high, number of jobs and standard error; below them how each job agrees, outliers named.',
     parameters: { log },
     assume: true,
     result: { kind: 'table', columns: FIT_COLUMNS },
     sources: ['bayes', 'huber', 'pert', 'common practice'],
     cautions: [],
-    examples: ['=BURN.LOG.FIT({"diameter","length","rods used","oxygen used","burning minutes","crew minutes";4,10,7,140,9,62;3.5,12,6,128,8,58;5,16,16,330,18,85})'],
+    examples: [
+      '=BURN.LOG.FIT({"diameter","length","rods used","oxygen used","burning minutes","crew minutes";4,10,7,140,9,62;3.5,12,6,128,8,58;5,16,16,330,18,85})',
+    ],
     calculate: ({ log: cells }, basis) => {
       const { jobs, bad } = readLog(cells, basis);
       const fit = logFit(jobs, basis);
@@ -133,7 +195,8 @@ export const LOG_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.LOG.SCORE',
     family: 'LOG',
-    summary: 'How estimates with these assumptions do on finished jobs: bias, spread, share of jobs inside low to high, and whether the confidence they claim is honest.',
+    summary:
+      'How estimates with these assumptions do on finished jobs: bias, spread, share of jobs inside low to high, and whether the confidence they claim is honest.',
     parameters: { log },
     assume: true,
     result: { kind: 'table', columns: SCORE_COLUMNS },
@@ -145,7 +208,13 @@ export const LOG_FUNCTIONS: readonly Declaration[] = [
       const scores = logScore(jobs, basis);
       if (scores.length === 0) throw messages.nothingNoted();
       const ownLog = REGISTRY.some((entry) => !isChoice(entry) && basis.a.inForce(entry.name).kind === 'your log');
-      const note = ownLog ? [SCORE_COLUMNS.map((_, i): Output => (i === 0 ? 'note' : i === SCORE_COLUMNS.length - 1 ? messages.scoredOnItself() : null))] : [];
+      const note = ownLog
+        ? [
+            SCORE_COLUMNS.map((_, i): Output =>
+              i === 0 ? 'note' : i === SCORE_COLUMNS.length - 1 ? messages.scoredOnItself() : null,
+            ),
+          ]
+        : [];
       return [...scores.map(scoreLine), ...note, ...leftOut(bad, SCORE_COLUMNS.length, '')];
     },
   }),

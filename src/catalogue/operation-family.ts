@@ -12,7 +12,18 @@ import { highBeyondReach } from '../core/messages.ts';
 import { distinct } from '../core/trace/distinct.ts';
 import { recorder, type Trace } from '../core/trace/trace.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
-import { optional, required, rowsFunction, tableFunction, valueFunction, type Column, type Declaration, type Output, type Parameter, type Values } from './declaration.ts';
+import {
+  optional,
+  required,
+  rowsFunction,
+  tableFunction,
+  valueFunction,
+  type Column,
+  type Declaration,
+  type Output,
+  type Parameter,
+  type Values,
+} from './declaration.ts';
 import { operationMoves } from './operation-moves.ts';
 import { planCautions } from './plan-cautions.ts';
 import { STEP_COLUMNS, stepLines } from './step-table.ts';
@@ -52,16 +63,28 @@ const SOURCES = ['nasa polynomials', 'isothermal pipe flow', 'common practice'];
 
 /** The seven functions of one operation. */
 export function operationFamily<G extends string>(operation: Operation<G>): readonly Declaration[] {
-  const sizes = Object.fromEntries(operation.order.map((name) => [name, sizeParameter(operation, name)])) as SizeParameters<G>;
+  const sizes = Object.fromEntries(
+    operation.order.map((name) => [name, sizeParameter(operation, name)]),
+  ) as SizeParameters<G>;
   const parameters: FamilyParameters<G> = {
     ...sizes,
     rod: optional({ kind: 'rod' }, 'Rod, such as 3/8 or 3/8 x 36; picked when left out', '"3/8 x 36"'),
     material: optional({ kind: 'material' }, 'Metal of the work; carbon steel when left out', '"carbon steel"'),
   };
-  const arguments_ = operation.order.filter((n) => !operation.sizes[n].optional).map((n) => operation.sizes[n].example).join(',');
+  const arguments_ = operation.order
+    .filter((n) => !operation.sizes[n].optional)
+    .map((n) => operation.sizes[n].example)
+    .join(',');
   const size = (values: Values<FamilyParameters<G>>, basis: Basis, trace?: Trace): Sizing => {
     const { rod, material, ...rest } = values as unknown as { rod?: RodChoice; material?: Material };
-    return sizeItem(operation, rest as Sizes<G>, rod, material ?? findMaterial(basis.a.word(operation.material ?? 'material')), basis, trace);
+    return sizeItem(
+      operation,
+      rest as Sizes<G>,
+      rod,
+      material ?? findMaterial(basis.a.word(operation.material ?? 'material')),
+      basis,
+      trace,
+    );
   };
   const common = (suffix: string) => ({
     name: `BURN.${operation.id}.${suffix}`,
@@ -74,7 +97,12 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
     monotone: operationMoves<keyof FamilyParameters<G> & string>(operation.id, suffix),
   });
   const value = (suffix: string, summary: string, quantity: QuantityName, of: (s: Sizing) => number): Declaration =>
-    valueFunction({ ...common(suffix), summary: `${summary} to ${operation.summary}.`, result: { kind: 'value', quantity }, calculate: (v, basis, trace) => of(size(v, basis, trace)) });
+    valueFunction({
+      ...common(suffix),
+      summary: `${summary} to ${operation.summary}.`,
+      result: { kind: 'value', quantity },
+      calculate: (v, basis, trace) => of(size(v, basis, trace)),
+    });
   return [
     value('RODS', 'Whole rods', 'count', (s) => s.rods),
     value('OXYGEN', 'Oxygen at the work, with lighting and idle losses,', 'oxygen', (s) => s.oxygen),
@@ -88,7 +116,8 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       calculate: (v, basis, trace) => {
         const working = distinct(trace);
         // Lists hold many items of the same sizes.
-        if (!working) return basis.once(`plan ${operation.id} ${itemKey(v)}`, () => planLine(operation, size(v, basis), basis));
+        if (!working)
+          return basis.once(`plan ${operation.id} ${itemKey(v)}`, () => planLine(operation, size(v, basis), basis));
         const sized = size(v, basis, working);
         recordSupply(sized, basis, working);
         ramOrError(operation, sized, basis, working);
@@ -124,7 +153,12 @@ function itemKey(values: Readonly<Record<string, unknown>>): string {
   let key = '';
   for (const name in values) {
     const value = values[name] as number | RodChoice | Material | undefined;
-    key += value === undefined || typeof value === 'number' ? `${value} ` : 'rod' in value ? `${value.rod.name} x ${value.length} ${value.coupled} ` : `${value.name} `;
+    key +=
+      value === undefined || typeof value === 'number'
+        ? `${value} `
+        : 'rod' in value
+          ? `${value.rod.name} x ${value.length} ${value.coupled} `
+          : `${value.name} `;
   }
   return key;
 }
@@ -136,9 +170,27 @@ function planLine<G extends string>(operation: Operation<G>, s: Sizing, basis: B
   const ram = ramOrError(operation, s, basis);
   const notes = [...notesOf(s, basis), ...[setting, ram].flatMap((x) => (x instanceof CalcError ? [x.message] : []))];
   return [
-    null, s.name, s.rods, spread.lowRods, high(spread.highRods), s.pressure, s.flow, s.oxygen, spread.lowOxygen, high(spread.highOxygen),
-    s.oxygen, s.burnTime, s.crewTime, spread.lowCrewTime, high(spread.highCrewTime),
-    setting, operation.cooling ? s.cooling : null, ram, s.removed, planCautions(operation.id, s, basis), notes.join('; '),
+    null,
+    s.name,
+    s.rods,
+    spread.lowRods,
+    high(spread.highRods),
+    s.pressure,
+    s.flow,
+    s.oxygen,
+    spread.lowOxygen,
+    high(spread.highOxygen),
+    s.oxygen,
+    s.burnTime,
+    s.crewTime,
+    spread.lowCrewTime,
+    high(spread.highCrewTime),
+    setting,
+    operation.cooling ? s.cooling : null,
+    ram,
+    s.removed,
+    planCautions(operation.id, s, basis),
+    notes.join('; '),
   ];
 }
 
@@ -146,7 +198,12 @@ function planLine<G extends string>(operation: Operation<G>, s: Sizing, basis: B
 const settingOrError = (s: Sizing, basis: Basis): number | CalcError => orError(() => itemSetting(s, basis).gauge);
 
 /** The ram to bring, likewise; null where nothing is pushed. */
-const ramOrError = <G extends string>(operation: Operation<G>, s: Sizing, basis: Basis, trace?: Trace): number | CalcError | null =>
+const ramOrError = <G extends string>(
+  operation: Operation<G>,
+  s: Sizing,
+  basis: Basis,
+  trace?: Trace,
+): number | CalcError | null =>
   orError(() => operation.ram?.(s.planned as Readonly<Record<G, number>>, basis, trace) ?? null);
 
 function orError<T>(make: () => T): T | CalcError {
@@ -158,16 +215,30 @@ function orError<T>(make: () => T): T | CalcError {
   }
 }
 
-const at = (heading: (typeof PLAN_COLUMNS)[number]['heading']): number => PLAN_COLUMNS.findIndex((c) => c.heading === heading);
-const [OXYGEN, FLOW, CYLINDERS, SETTING, NOTE] = [at('oxygen'), at('flow'), at('cylinders opened'), at('regulator setting'), at('note')];
+const at = (heading: (typeof PLAN_COLUMNS)[number]['heading']): number =>
+  PLAN_COLUMNS.findIndex((c) => c.heading === heading);
+const [OXYGEN, FLOW, CYLINDERS, SETTING, NOTE] = [
+  at('oxygen'),
+  at('flow'),
+  at('cylinders opened'),
+  at('regulator setting'),
+  at('note'),
+];
 
 /** Items share cylinders: each row shows the full cylinders opened for it, so that the column adds up to what the list needs. */
 function shareCylinders(rows: readonly (readonly Output[])[], basis: Basis): ReadonlyMap<number, readonly Output[]> {
-  const items = rows.map((row) => ({ oxygen: row[OXYGEN] as number, flow: row[FLOW] as number, setting: typeof row[SETTING] === 'number' ? row[SETTING] : undefined }));
+  const items = rows.map((row) => ({
+    oxygen: row[OXYGEN] as number,
+    flow: row[FLOW] as number,
+    setting: typeof row[SETTING] === 'number' ? row[SETTING] : undefined,
+  }));
   try {
     return new Map([[CYLINDERS, cylindersOpened(items, basis)]]);
   } catch (e) {
     if (!(e instanceof CalcError)) throw e;
-    return new Map<number, readonly Output[]>([[CYLINDERS, rows.map(() => e)], [NOTE, rows.map((row) => [row[NOTE], e.message].filter((text) => text !== '').join('; '))]]);
+    return new Map<number, readonly Output[]>([
+      [CYLINDERS, rows.map(() => e)],
+      [NOTE, rows.map((row) => [row[NOTE], e.message].filter((text) => text !== '').join('; '))],
+    ]);
   }
 }

@@ -9,12 +9,41 @@ type Result = 'RODS' | 'OXYGEN' | 'BURN' | 'TIME' | 'PRESSURE';
  * The width of a hole is not among them: a narrow pierce is held up by its slag, so that a somewhat wider one burns faster.
  */
 const SIZES: Readonly<Record<string, Readonly<Partial<Record<Result, readonly string[]>>>>> = {
-  PIN: { RODS: ['diameter', 'length', 'hole'], OXYGEN: ['diameter', 'length', 'hole'], BURN: ['diameter', 'length', 'hole'], TIME: ['length'], PRESSURE: ['length'] },
+  PIN: {
+    RODS: ['diameter', 'length', 'hole'],
+    OXYGEN: ['diameter', 'length', 'hole'],
+    BURN: ['diameter', 'length', 'hole'],
+    TIME: ['length'],
+    PRESSURE: ['length'],
+  },
   HOLE: { RODS: ['depth'], OXYGEN: ['depth'], BURN: ['depth'], TIME: ['depth'], PRESSURE: ['depth'] },
-  GOUGE: { RODS: ['width', 'depth', 'length'], OXYGEN: ['width', 'depth', 'length'], BURN: ['width', 'depth', 'length'], TIME: ['width', 'depth', 'length'], PRESSURE: ['width', 'depth'] },
-  CUT: { RODS: ['thickness', 'length'], OXYGEN: ['thickness', 'length'], BURN: ['thickness', 'length'], TIME: ['thickness', 'length'], PRESSURE: ['thickness'] },
-  STUD: { RODS: ['diameter', 'count'], OXYGEN: ['diameter', 'count'], BURN: ['diameter', 'count'], TIME: ['diameter', 'count'], PRESSURE: ['diameter'] },
-  BREACH: { RODS: ['thickness', 'count'], OXYGEN: ['thickness', 'count'], BURN: ['thickness', 'count'], TIME: ['thickness', 'count'] },
+  GOUGE: {
+    RODS: ['width', 'depth', 'length'],
+    OXYGEN: ['width', 'depth', 'length'],
+    BURN: ['width', 'depth', 'length'],
+    TIME: ['width', 'depth', 'length'],
+    PRESSURE: ['width', 'depth'],
+  },
+  CUT: {
+    RODS: ['thickness', 'length'],
+    OXYGEN: ['thickness', 'length'],
+    BURN: ['thickness', 'length'],
+    TIME: ['thickness', 'length'],
+    PRESSURE: ['thickness'],
+  },
+  STUD: {
+    RODS: ['diameter', 'count'],
+    OXYGEN: ['diameter', 'count'],
+    BURN: ['diameter', 'count'],
+    TIME: ['diameter', 'count'],
+    PRESSURE: ['diameter'],
+  },
+  BREACH: {
+    RODS: ['thickness', 'count'],
+    OXYGEN: ['thickness', 'count'],
+    BURN: ['thickness', 'count'],
+    TIME: ['thickness', 'count'],
+  },
 };
 
 /**
@@ -23,23 +52,45 @@ const SIZES: Readonly<Record<string, Readonly<Partial<Record<Result, readonly st
  */
 const ASSUMED: Readonly<Partial<Record<Result, Pick<Monotone, 'risesWith' | 'fallsWith'>>>> = {
   RODS: { risesWith: ['reach loss', 'heat lost share'], fallsWith: ['oxygen burnt share', 'bar oxygen burnt share'] },
-  OXYGEN: { risesWith: ['idle oxygen share', 'lighting time', 'heat lost share'], fallsWith: ['oxygen burnt share', 'bar oxygen burnt share'] },
-  BURN: { risesWith: ['heat lost share'], fallsWith: ['oxygen burnt share', 'bar oxygen burnt share', 'flow factor', 'holder orifice', 'advance limit', 'advance depth'] },
-  TIME: { risesWith: ['set-up time', 'clean-up time', 'rod change time', 'heat lost share'], fallsWith: ['burning duty'] },
+  OXYGEN: {
+    risesWith: ['idle oxygen share', 'lighting time', 'heat lost share'],
+    fallsWith: ['oxygen burnt share', 'bar oxygen burnt share'],
+  },
+  BURN: {
+    risesWith: ['heat lost share'],
+    fallsWith: [
+      'oxygen burnt share',
+      'bar oxygen burnt share',
+      'flow factor',
+      'holder orifice',
+      'advance limit',
+      'advance depth',
+    ],
+  },
+  TIME: {
+    risesWith: ['set-up time', 'clean-up time', 'rod change time', 'heat lost share'],
+    fallsWith: ['burning duty'],
+  },
 };
 
 /**
  * Ways to do the work. The quickest for the crew may burn more, so what is burned jumps where the ways change places; each by
  * itself moves as it should, and so does the time of the quickest.
  */
-const WAYS: Readonly<Record<string, readonly NonNullable<Monotone['assuming']>[]>> = { CUT: [{ 'cut method': 'kerf' }, { 'cut method': 'row of holes' }] };
+const WAYS: Readonly<Record<string, readonly NonNullable<Monotone['assuming']>[]>> = {
+  CUT: [{ 'cut method': 'kerf' }, { 'cut method': 'row of holes' }],
+};
 
 /** How a result of an operation moves with its sizes and with what is assumed. */
 export function operationMoves<N extends string>(operation: string, result: string): readonly Monotone<N>[] {
   const sizes = SIZES[operation]?.[result as Result];
   const assumed = ASSUMED[result as Result];
   if (!sizes && !assumed) return [];
-  const moves: Monotone<N> = { ...(sizes && { rises: sizes as readonly N[] }), ...assumed, given: ['rod'] as unknown as readonly N[] };
+  const moves: Monotone<N> = {
+    ...(sizes && { rises: sizes as readonly N[] }),
+    ...assumed,
+    given: ['rod'] as unknown as readonly N[],
+  };
   const ways = result === 'TIME' || result === 'PRESSURE' ? undefined : WAYS[operation];
   return ways?.map((assuming) => ({ ...moves, assuming })) ?? [moves];
 }

@@ -15,7 +15,15 @@ export const PIN_FUNCTIONS: readonly Declaration[] = [
     examples: ['=BURN.PIN.HOLE(4)'],
     monotone: [{ rises: ['diameter'], risesWith: ['bore ratio'] }],
     calculate: ({ diameter }, { a }, trace) => {
-      trace?.add({ name: 'diameter', symbol: 'D', value: diameter, quantity: 'length', formula: 'given', kind: 'input', source: '' });
+      trace?.add({
+        name: 'diameter',
+        symbol: 'D',
+        value: diameter,
+        quantity: 'length',
+        formula: 'given',
+        kind: 'input',
+        source: '',
+      });
       return pinHole(diameter, a, trace);
     },
   }),

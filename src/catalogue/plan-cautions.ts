@@ -14,12 +14,18 @@ export interface ShortCautions {
 }
 
 /** Whether a caution comes with each operation. */
-const ofEveryBurn = ({ triggers }: Caution): boolean => triggers.some((t) => t.operations?.length === OPERATIONS.length);
+const ofEveryBurn = ({ triggers }: Caution): boolean =>
+  triggers.some((t) => t.operations?.length === OPERATIONS.length);
 
 /** The cautions of a job where there is no room for all: most severe first, within a severity those of the job before those of every burn. */
-export function shortCautions(operations: readonly string[], conditions: readonly string[], system: UnitSystem): ShortCautions {
+export function shortCautions(
+  operations: readonly string[],
+  conditions: readonly string[],
+  system: UnitSystem,
+): ShortCautions {
   const raised = cautionsFor(operations, conditions, {}, system);
-  const isNamed = (c: RaisedCaution): boolean => c.severity === 'can kill' || !(OPERATIONS as readonly string[]).includes(c.because);
+  const isNamed = (c: RaisedCaution): boolean =>
+    c.severity === 'can kill' || !(OPERATIONS as readonly string[]).includes(c.because);
   const rank = (c: Caution): number => 2 * SEVERITIES.indexOf(c.severity) + Number(ofEveryBurn(c));
   return { named: raised.filter(isNamed).sort((x, y) => rank(x) - rank(y)), others: raised.filter((c) => !isNamed(c)) };
 }
@@ -27,7 +33,11 @@ export function shortCautions(operations: readonly string[], conditions: readonl
 /** The cautions of one item for a cell: `PIN: closed cavity, stored load, ...; 11 more in BURN.CAUTIONS`. */
 export function planCautions(operation: string, { material }: Sizing, { a, once }: Basis): string {
   return once(`cautions ${operation} ${material.name}`, () => {
-    const { named, others } = shortCautions([operation], [...workConditions(material, a), ...coolingConditions(operation, a)], a.system);
+    const { named, others } = shortCautions(
+      [operation],
+      [...workConditions(material, a), ...coolingConditions(operation, a)],
+      a.system,
+    );
     return `${operation}: ${named.map((c) => c.key).join(', ')}${others.length > 0 ? `; ${others.length} more in BURN.CAUTIONS` : ''}`;
   });
 }

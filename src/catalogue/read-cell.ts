@@ -53,7 +53,12 @@ function isDateSerial(x: number): boolean {
   return Number.isInteger(x) && x >= FIRST_DATE && x <= LAST_DATE;
 }
 
-function readQuantity(cell: number | string | boolean, argument: string, kind: QuantityKind, system: UnitSystem): number {
+function readQuantity(
+  cell: number | string | boolean,
+  argument: string,
+  kind: QuantityKind,
+  system: UnitSystem,
+): number {
   const { quantity } = kind;
   const unit = plainUnit(quantity, system);
   if (typeof cell === 'boolean') throw messages.notANumber(argument, String(cell).toUpperCase(), unit);
@@ -67,7 +72,13 @@ function readQuantity(cell: number | string | boolean, argument: string, kind: Q
   const value = parseQuantity(cell, quantity, system);
   if (value === undefined) throw messages.notANumber(argument, cell.trim(), unit);
   const plain = Number(cell);
-  return withinLimits(value, () => (Number.isFinite(plain) ? `${messages.shown(plain)}${spaced(unit)}` : cell.trim()), argument, kind, system);
+  return withinLimits(
+    value,
+    () => (Number.isFinite(plain) ? `${messages.shown(plain)}${spaced(unit)}` : cell.trim()),
+    argument,
+    kind,
+    system,
+  );
 }
 
 /** Of the largest accepted value: what is smaller is left over from a subtraction in the sheet, and 0 was meant. */
@@ -76,9 +87,16 @@ export const REMAINDER = 1e-15;
 const spaced = (unit: string): string => (unit === '' ? '' : ` ${unit}`);
 
 /** `came` is written only where a message shows it: lists have many cells. */
-function withinLimits(value: number, came: () => string, argument: string, kind: QuantityKind, system: UnitSystem): number {
+function withinLimits(
+  value: number,
+  came: () => string,
+  argument: string,
+  kind: QuantityKind,
+  system: UnitSystem,
+): number {
   const limit = (x: number): string => shownIn(x, kind.quantity, system);
-  if (!Number.isFinite(value)) throw messages.tooHigh(argument, came(), kind.max === undefined ? 'a number the sheet can hold' : limit(kind.max));
+  if (!Number.isFinite(value))
+    throw messages.tooHigh(argument, came(), kind.max === undefined ? 'a number the sheet can hold' : limit(kind.max));
   if (kind.max !== undefined && Math.abs(value) <= REMAINDER * kind.max) {
     if (kind.above === 0) throw messages.blankOrZero(argument);
     if (kind.min === 0) return 0;
@@ -103,4 +121,3 @@ function shownIn(si: number, quantity: QuantityName, system: UnitSystem): string
 export function blankError(argument: string, kind: Kind): Error {
   return kind.kind === 'quantity' && kind.above === 0 ? messages.blankOrZero(argument) : messages.isBlank(argument);
 }
-

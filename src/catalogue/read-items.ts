@@ -44,7 +44,8 @@ function positions(operation: Operation): Layout {
 function headingLayout(operation: Operation, row: readonly Cell[]): Layout | undefined {
   const inOrder = positions(operation);
   const required = operation.order.filter((name) => !operation.sizes[name]?.optional);
-  const numeric = (cell: Cell | undefined): boolean => typeof cell === 'number' || (typeof cell === 'string' && /^[\s+-]*[\d.½¼¾⅛⅜⅝⅞⅓⅔]/.test(cell));
+  const numeric = (cell: Cell | undefined): boolean =>
+    typeof cell === 'number' || (typeof cell === 'string' && /^[\s+-]*[\d.½¼¾⅛⅜⅝⅞⅓⅔]/.test(cell));
   if (row.some(numeric)) return undefined;
   const headings = row.map(readHeading);
   const named = new Map<string, Heading & { readonly at: number }>();
@@ -52,10 +53,24 @@ function headingLayout(operation: Operation, row: readonly Cell[]): Layout | und
     if (h && inOrder.at(h.name) >= 0 && !named.has(h.name)) named.set(h.name, { ...h, at });
   });
   if (required.every((name) => named.has(parameterLabel(name)))) {
-    return { at: (name) => named.get(parameterLabel(name))?.at ?? -1, headings: new Map([...operation.order].flatMap((name) => (named.has(parameterLabel(name)) ? [[name, named.get(parameterLabel(name)) as Heading] as const] : []))) };
+    return {
+      at: (name) => named.get(parameterLabel(name))?.at ?? -1,
+      headings: new Map(
+        [...operation.order].flatMap((name) =>
+          named.has(parameterLabel(name)) ? [[name, named.get(parameterLabel(name)) as Heading] as const] : [],
+        ),
+      ),
+    };
   }
   if (!required.every((name) => headings[inOrder.at(name)])) return undefined;
-  return { ...inOrder, headings: new Map(operation.order.flatMap((name) => (headings[inOrder.at(name)] ? [[name, headings[inOrder.at(name)] as Heading] as const] : []))) };
+  return {
+    ...inOrder,
+    headings: new Map(
+      operation.order.flatMap((name) =>
+        headings[inOrder.at(name)] ? [[name, headings[inOrder.at(name)] as Heading] as const] : [],
+      ),
+    ),
+  };
 }
 
 /** Sizes every row of a range, with its place kept; a row that cannot be read or sized carries its problem. */
@@ -75,7 +90,10 @@ export function readItems(operation: Operation, range: string, cells: Cells, bas
     }
     if (operation.order.every((name) => isBlankCell(row[layout.at(name)] ?? null))) return { kind: 'blank' };
     try {
-      return { kind: 'item', sizing: sizeRow(operation, (name) => row[layout.at(name)] ?? null, layout.headings, basis) };
+      return {
+        kind: 'item',
+        sizing: sizeRow(operation, (name) => row[layout.at(name)] ?? null, layout.headings, basis),
+      };
     } catch (e) {
       if (!(e instanceof CalcError)) throw e;
       return { kind: 'bad', problem: messages.inRow(range, i + 1, e) };
@@ -84,7 +102,12 @@ export function readItems(operation: Operation, range: string, cells: Cells, bas
 }
 
 /** Sizes one item from its cells, found by the names of sizes, `rod` and `material`. */
-export function sizeRow(operation: Operation, cellOf: (name: string) => Cell, headings: ReadonlyMap<string, Heading>, basis: Basis): Sizing {
+export function sizeRow(
+  operation: Operation,
+  cellOf: (name: string) => Cell,
+  headings: ReadonlyMap<string, Heading>,
+  basis: Basis,
+): Sizing {
   const { system } = basis.a;
   const sizes: Record<string, number | undefined> = {};
   for (const name of operation.order) {
@@ -92,10 +115,22 @@ export function sizeRow(operation: Operation, cellOf: (name: string) => Cell, he
   }
   const rod = readCell(cellOf('rod'), 'rod', { kind: 'rod' }, system) as RodChoice | undefined;
   const material = readCell(cellOf('material'), 'material', { kind: 'material' }, system) as Material | undefined;
-  return sizeItem(operation, sizes as Sizes, rod, material ?? findMaterial(basis.a.word(operation.material ?? 'material')), basis);
+  return sizeItem(
+    operation,
+    sizes as Sizes,
+    rod,
+    material ?? findMaterial(basis.a.word(operation.material ?? 'material')),
+    basis,
+  );
 }
 
-function readSize(operation: Operation, name: string, cell: Cell, heading: Heading | undefined, system: UnitSystem): number | undefined {
+function readSize(
+  operation: Operation,
+  name: string,
+  cell: Cell,
+  heading: Heading | undefined,
+  system: UnitSystem,
+): number | undefined {
   const label = parameterLabel(name);
   const kind = sizeKind(operation, name);
   const value = quantityIn(cell, label, kind, system, heading);
@@ -104,7 +139,12 @@ function readSize(operation: Operation, name: string, cell: Cell, heading: Headi
 }
 
 /** The items of a range and the problems of its bad rows; throws where there is no item. */
-export function goodItems(operation: Operation, range: string, cells: Cells, basis: Basis): { readonly sizings: readonly Sizing[]; readonly bad: readonly CalcError[] } {
+export function goodItems(
+  operation: Operation,
+  range: string,
+  cells: Cells,
+  basis: Basis,
+): { readonly sizings: readonly Sizing[]; readonly bad: readonly CalcError[] } {
   const rows = readItems(operation, range, cells, basis);
   const sizings = rows.flatMap((r) => (r.kind === 'item' ? [r.sizing] : []));
   const bad = rows.flatMap((r) => (r.kind === 'bad' ? [r.problem] : []));

@@ -10,7 +10,15 @@ import { isBlankCell } from './cell.ts';
 import { parameterLabel, type QuantityKind } from './declaration.ts';
 import { readCell } from './read-cell.ts';
 import { sizeRow } from './read-items.ts';
-import { cellUnder, quantityUnder, readRows, readTable, type Cells, type Heading, type TableRow } from './read-table.ts';
+import {
+  cellUnder,
+  quantityUnder,
+  readRows,
+  readTable,
+  type Cells,
+  type Heading,
+  type TableRow,
+} from './read-table.ts';
 
 /** Every size of every operation, by its label. */
 const SIZES: readonly string[] = [...new Set(OPERATION_IDS.flatMap((id) => operationOf(id).order))];
@@ -44,16 +52,31 @@ const atLeastNothing = (quantity: QuantityName): QuantityKind => ({ kind: 'quant
  * the real gas, for `cylinders` cylinders of the assumed water volume read together. A row without sizes is passed over,
  * one without any figure is sized and counts for nothing.
  */
-export function readLog(cells: Cells, basis: Basis): { readonly jobs: readonly LogJob[]; readonly bad: readonly CalcError[] } {
-  const filled = readTable('log', cells, LOG_COLUMNS, []).filter((row) => SIZES.some((name) => !isBlankCell(cellUnder(row, name))));
+export function readLog(
+  cells: Cells,
+  basis: Basis,
+): { readonly jobs: readonly LogJob[]; readonly bad: readonly CalcError[] } {
+  const filled = readTable('log', cells, LOG_COLUMNS, []).filter((row) =>
+    SIZES.some((name) => !isBlankCell(cellUnder(row, name))),
+  );
   if (filled.length === 0) return { jobs: [], bad: [] };
-  const { good, bad } = readRows('log', filled, (r) => r.row, (r) => logJob(r, basis));
+  const { good, bad } = readRows(
+    'log',
+    filled,
+    (r) => r.row,
+    (r) => logJob(r, basis),
+  );
   return { jobs: good, bad };
 }
 
 function logJob(row: TableRow, basis: Basis): LogJob {
   const { system } = basis.a;
-  const word = readCell(cellUnder(row, 'operation'), 'operation', { kind: 'choice', choices: OPERATION_IDS }, system) as OperationId | undefined;
+  const word = readCell(
+    cellUnder(row, 'operation'),
+    'operation',
+    { kind: 'choice', choices: OPERATION_IDS },
+    system,
+  ) as OperationId | undefined;
   const operation = operationOf(word ?? 'PIN');
   const headings = new Map<string, Heading>([...row.columns].map(([name, { heading }]) => [name, heading]));
   const sizing = sizeRow(operation, (name) => cellUnder(row, name), headings, basis);
@@ -64,10 +87,23 @@ function logJob(row: TableRow, basis: Basis): LogJob {
     quantityUnder(row, 'crew minutes', positive('time'), system),
   ];
   if (burning !== undefined && crew !== undefined && burning > crew) {
-    throw messages.tooHigh('burning minutes', showQuantity(burning, 'time', system), `the crew minutes of ${showQuantity(crew, 'time', system)}`);
+    throw messages.tooHigh(
+      'burning minutes',
+      showQuantity(burning, 'time', system),
+      `the crew minutes of ${showQuantity(crew, 'time', system)}`,
+    );
   }
-  const label = [cellUnder(row, 'job'), cellUnder(row, 'name')].flatMap((c) => (typeof c === 'number' || typeof c === 'string' ? [String(c).trim()] : [])).find((text) => text !== '') ?? `row ${row.row}`;
-  return { row: row.row, label, operation, sizing, noted: { rods, oxygen, burning, crew } satisfies Record<(typeof CHANNELS)[number], number | undefined> };
+  const label =
+    [cellUnder(row, 'job'), cellUnder(row, 'name')]
+      .flatMap((c) => (typeof c === 'number' || typeof c === 'string' ? [String(c).trim()] : []))
+      .find((text) => text !== '') ?? `row ${row.row}`;
+  return {
+    row: row.row,
+    label,
+    operation,
+    sizing,
+    noted: { rods, oxygen, burning, crew } satisfies Record<(typeof CHANNELS)[number], number | undefined>,
+  };
 }
 
 /** Oxygen [kg] that left the cylinders between two readings; undefined where one of them is missing. */
@@ -83,6 +119,11 @@ function oxygenByGauge(row: TableRow, { a }: Basis): number | undefined {
   const air = a.value('air pressure');
   const volume = cylinders * a.value('cylinder volume');
   const used = cylinderContent(volume, before + air, warm) - cylinderContent(volume, after + air, settled);
-  if (!(used > 0)) throw messages.mustBeLess('gauge after', showQuantity(after, 'pressure', system), `gauge before, ${showQuantity(before, 'pressure', system)}, at these temperatures`);
+  if (!(used > 0))
+    throw messages.mustBeLess(
+      'gauge after',
+      showQuantity(after, 'pressure', system),
+      `gauge before, ${showQuantity(before, 'pressure', system)}, at these temperatures`,
+    );
   return used;
 }

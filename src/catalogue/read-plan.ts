@@ -17,9 +17,17 @@ const MOST = 1e12;
 const REQUIRED = ['rod', 'rods', 'oxygen', 'burning', 'crew'];
 
 /** A plan as its region stands in the sheet, columns found by their headings, and the problems of rows that cannot be used. */
-export function readPlan(cells: Cells, system: UnitSystem): { readonly rows: readonly PlanRow[]; readonly bad: readonly CalcError[] } {
+export function readPlan(
+  cells: Cells,
+  system: UnitSystem,
+): { readonly rows: readonly PlanRow[]; readonly bad: readonly CalcError[] } {
   const table = readTable('plan', cells, ALIASES, REQUIRED);
-  const { good, bad } = readRows('plan', table, (r) => r.row, (r) => planRow(r, system));
+  const { good, bad } = readRows(
+    'plan',
+    table,
+    (r) => r.row,
+    (r) => planRow(r, system),
+  );
   return { rows: good, bad };
 }
 
@@ -54,7 +62,8 @@ function planRow(row: TableRow, system: UnitSystem): PlanRow {
   };
 }
 
-const text = (cell: unknown): string => (typeof cell === 'string' || typeof cell === 'number' ? String(cell).trim() : '');
+const text = (cell: unknown): string =>
+  typeof cell === 'string' || typeof cell === 'number' ? String(cell).trim() : '';
 
 /** The operation that the cautions of a plan name first: `PIN: closed cavity, ...`. */
 function operationIn(cautions: string): Operation | undefined {

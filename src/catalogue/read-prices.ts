@@ -37,7 +37,18 @@ const LEAST_AMOUNT = 1e-9;
 
 /** Names that stand in the help and are offered where a name is unknown. */
 export const PRICE_NAMES: readonly string[] = [
-  ...RODS.map((r) => `rod ${r.name}`), 'rod', 'oxygen', 'cylinder', 'cylinder rental', 'crew', 'plate', 'ram hire', 'mobilisation', 'contingency', 'margin', 'mark-up',
+  ...RODS.map((r) => `rod ${r.name}`),
+  'rod',
+  'oxygen',
+  'cylinder',
+  'cylinder rental',
+  'crew',
+  'plate',
+  'ram hire',
+  'mobilisation',
+  'contingency',
+  'margin',
+  'mark-up',
 ];
 
 interface Reading {
@@ -84,15 +95,32 @@ const find = <K extends string>(names: Readonly<Record<K, readonly string[]>>, n
   (Object.keys(names) as K[]).find((key) => names[key].includes(name));
 
 /** Reads one row into its place and gives the name it stands for. */
-function readPrice(into: Reading, nameText: string, priceCell: Cell, perCell: Cell, row: number, system: UnitSystem): string {
+function readPrice(
+  into: Reading,
+  nameText: string,
+  priceCell: Cell,
+  perCell: Cell,
+  row: number,
+  system: UnitSystem,
+): string {
   const name = nameText.trim().toLowerCase().replace(/\s+/g, ' ');
   const share = find(SHARES, name);
   if (share !== undefined) {
-    const value = readCell(priceCell, name, { kind: 'quantity', quantity: 'percent', min: 0, max: MOST_SHARE }, system) as number;
+    const value = readCell(
+      priceCell,
+      name,
+      { kind: 'quantity', quantity: 'percent', min: 0, max: MOST_SHARE },
+      system,
+    ) as number;
     into.shares.set(share, shareOf(value));
     return share;
   }
-  const price = readCell(priceCell, name, { kind: 'quantity', quantity: 'count', min: 0, max: MOST_PRICE }, system) as number;
+  const price = readCell(
+    priceCell,
+    name,
+    { kind: 'quantity', quantity: 'count', min: 0, max: MOST_PRICE },
+    system,
+  ) as number;
   const line = find(LINES, name);
   if (line !== undefined) {
     into.lines.set(line, price / unitOf(line, perCell, system));
@@ -108,7 +136,8 @@ function readPrice(into: Reading, nameText: string, priceCell: Cell, perCell: Ce
   }
   const rod = name.replace(/^rods? /, '').replace(/\s*[x×]\s*/, ' x ');
   const [size = ''] = rod.split(' x ');
-  if (!RODS.some((r) => r.name === size)) throw messages.unknownPrice(row, nameText.trim(), nearestNames(name, PRICE_NAMES));
+  if (!RODS.some((r) => r.name === size))
+    throw messages.unknownPrice(row, nameText.trim(), nearestNames(name, PRICE_NAMES));
   into.rods.set(rod, price);
   return `rod ${rod}`;
 }
@@ -121,6 +150,7 @@ function unitOf(line: PricedLine, perCell: Cell, system: UnitSystem): number {
   if (typeof perCell !== 'string' || perCell.trim() === '') return standard;
   const text = perCell.trim().replace(/^(per|a)\s+/i, '');
   const amount = parseQuantity(/^[\d.]/.test(text) ? text : `1 ${text}`, quantity, system);
-  if (amount === undefined || !(amount >= LEAST_AMOUNT)) throw messages.unknownChoice('per', perCell, [plainUnit(quantity, system), `100 ${plainUnit(quantity, system)}`]);
+  if (amount === undefined || !(amount >= LEAST_AMOUNT))
+    throw messages.unknownChoice('per', perCell, [plainUnit(quantity, system), `100 ${plainUnit(quantity, system)}`]);
   return amount;
 }

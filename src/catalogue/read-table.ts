@@ -31,14 +31,20 @@ export interface TableRow {
   readonly columns: ReadonlyMap<string, TableColumn>;
 }
 
-const tidy = (text: string): string => text.toLowerCase().replace(/[\s_]+/g, ' ').trim();
+const tidy = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[\s_]+/g, ' ')
+    .trim();
 
 /** The heading a cell holds; undefined where it is blank or a number. */
 export function readHeading(cell: Cell | undefined): Heading | undefined {
   if (typeof cell !== 'string' || cell.trim() === '') return undefined;
   const text = cell.trim();
   const parts = /^(.+?)\s*(?:,\s*([^,]*)|[([]([^)\]]*)[)\]])$/.exec(text);
-  return parts ? { name: tidy(parts[1] ?? ''), unit: (parts[2] ?? parts[3] ?? '').trim(), text } : { name: tidy(text), unit: '', text };
+  return parts
+    ? { name: tidy(parts[1] ?? ''), unit: (parts[2] ?? parts[3] ?? '').trim(), text }
+    : { name: tidy(text), unit: '', text };
 }
 
 /**
@@ -48,7 +54,12 @@ export function readHeading(cell: Cell | undefined): Heading | undefined {
  * Rows above the heading and blank rows are passed over; a further heading row takes over from there, so that tables
  * may stand below each other. Columns with other headings are left alone.
  */
-export function readTable(range: string, cells: Cells, aliases: Readonly<Record<string, readonly string[]>>, required: readonly string[]): readonly TableRow[] {
+export function readTable(
+  range: string,
+  cells: Cells,
+  aliases: Readonly<Record<string, readonly string[]>>,
+  required: readonly string[],
+): readonly TableRow[] {
   const rows: TableRow[] = [];
   let columns: ReadonlyMap<string, TableColumn> | undefined;
   let nearest: ReadonlyMap<string, TableColumn> = new Map();
@@ -56,7 +67,8 @@ export function readTable(range: string, cells: Cells, aliases: Readonly<Record<
   cells.forEach((row, i) => {
     if (row.every(isBlankCell)) return;
     const found = headingRow(range, row, aliases);
-    if (required.every((name) => found.has(name)) && found.size >= Math.min(2, Object.keys(aliases).length)) columns = found;
+    if (required.every((name) => found.has(name)) && found.size >= Math.min(2, Object.keys(aliases).length))
+      columns = found;
     else if (columns) rows.push({ row: i + 1, cells: row, columns });
     else if (found.size > nearest.size) {
       nearest = found;
@@ -65,10 +77,16 @@ export function readTable(range: string, cells: Cells, aliases: Readonly<Record<
   });
   if (columns) return rows;
   const lacking = required.find((name) => !nearest.has(name));
-  throw nearest.size > 0 && lacking !== undefined ? messages.noColumn(range, lacking, headings) : messages.noHeading(range, required.length > 0 ? required : Object.keys(aliases));
+  throw nearest.size > 0 && lacking !== undefined
+    ? messages.noColumn(range, lacking, headings)
+    : messages.noHeading(range, required.length > 0 ? required : Object.keys(aliases));
 }
 
-function headingRow(range: string, row: readonly Cell[], aliases: Readonly<Record<string, readonly string[]>>): ReadonlyMap<string, TableColumn> {
+function headingRow(
+  range: string,
+  row: readonly Cell[],
+  aliases: Readonly<Record<string, readonly string[]>>,
+): ReadonlyMap<string, TableColumn> {
   const found = new Map<string, TableColumn>();
   row.forEach((cell, at) => {
     const heading = readHeading(cell);
@@ -89,8 +107,15 @@ export function cellUnder({ cells, columns }: TableRow, name: string): Cell {
 }
 
 /** Quantity of a cell in SI; a plain number is in the unit of its heading, else in that of the system. */
-export function quantityIn(cell: Cell, label: string, kind: QuantityKind, system: UnitSystem, heading?: Heading): number | undefined {
-  if (heading === undefined || heading.unit === '' || isBlankCell(cell)) return readCell(cell, label, kind, system) as number | undefined;
+export function quantityIn(
+  cell: Cell,
+  label: string,
+  kind: QuantityKind,
+  system: UnitSystem,
+  heading?: Heading,
+): number | undefined {
+  if (heading === undefined || heading.unit === '' || isBlankCell(cell))
+    return readCell(cell, label, kind, system) as number | undefined;
   const unit = headingUnit(heading, kind.quantity);
   const plain = typeof cell === 'number' || (typeof cell === 'string' && Number.isFinite(Number(cell)));
   return readCell(plain ? `${String(cell).trim()} ${unit}` : cell, label, kind, system) as number | undefined;
@@ -98,7 +123,12 @@ export function quantityIn(cell: Cell, label: string, kind: QuantityKind, system
 
 function headingUnit({ text, unit }: Heading, quantity: QuantityName): string {
   const known = knownUnit(unit, quantity);
-  if (known === undefined) throw messages.unknownHeadingUnit(text, unit, Object.keys(QUANTITIES[quantity].units).filter((u) => u !== ''));
+  if (known === undefined)
+    throw messages.unknownHeadingUnit(
+      text,
+      unit,
+      Object.keys(QUANTITIES[quantity].units).filter((u) => u !== ''),
+    );
   return known;
 }
 
@@ -109,7 +139,12 @@ export function quantityUnder(row: TableRow, name: string, kind: QuantityKind, s
 }
 
 /** Reads each row; a row that cannot be read is kept apart with its problem. */
-export function readRows<R, T>(range: string, rows: readonly R[], rowOf: (row: R) => number, read: (row: R) => T): { readonly good: readonly T[]; readonly bad: readonly CalcError[] } {
+export function readRows<R, T>(
+  range: string,
+  rows: readonly R[],
+  rowOf: (row: R) => number,
+  read: (row: R) => T,
+): { readonly good: readonly T[]; readonly bad: readonly CalcError[] } {
   const good: T[] = [];
   const bad: CalcError[] = [];
   for (const row of rows) {

@@ -16,12 +16,18 @@ export const REGISTER_FUNCTIONS: readonly Declaration[] = [
     cautions: [],
     examples: ['=BURN.SOURCES()', '=BURN.SOURCES("iron")'],
     calculate: ({ search: words }) =>
-      matching(SOURCES, words, (s) => `${s.key} ${s.citation} ${s.edition} ${s.usedFor}`, (s) => s.key).map((s) => [s.key, s.citation, s.edition, s.usedFor]),
+      matching(
+        SOURCES,
+        words,
+        (s) => `${s.key} ${s.citation} ${s.edition} ${s.usedFor}`,
+        (s) => s.key,
+      ).map((s) => [s.key, s.citation, s.edition, s.usedFor]),
   }),
   tableFunction({
     name: 'BURN.CONDITIONS',
     family: 'LISTS',
-    summary: 'The words that BURN.CAUTIONS takes as conditions of a job: what each means, whether a value follows, and other words for it.',
+    summary:
+      'The words that BURN.CAUTIONS takes as conditions of a job: what each means, whether a value follows, and other words for it.',
     parameters: { search: { ...search, example: '"paint"' } },
     assume: false,
     result: { kind: 'table', columns: ['condition', 'value', 'meaning', 'also'].map((heading) => ({ heading })) },
@@ -29,8 +35,16 @@ export const REGISTER_FUNCTIONS: readonly Declaration[] = [
     cautions: [],
     examples: ['=BURN.CONDITIONS()', '=BURN.CONDITIONS("paint")'],
     calculate: ({ search: words }) =>
-      matching(CONDITIONS, words, (c) => `${c.name} ${c.meaning} ${c.also.join(' ')}`, (c) => c.name).map((c) => [
-        c.name, 'quantity' in c ? ('needs' in c ? `must follow: ${c.needs}` : 'may follow') : '', c.meaning, c.also.join(', '),
+      matching(
+        CONDITIONS,
+        words,
+        (c) => `${c.name} ${c.meaning} ${c.also.join(' ')}`,
+        (c) => c.name,
+      ).map((c) => [
+        c.name,
+        'quantity' in c ? ('needs' in c ? `must follow: ${c.needs}` : 'may follow') : '',
+        c.meaning,
+        c.also.join(', '),
       ]),
   }),
 ];

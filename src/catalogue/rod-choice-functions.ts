@@ -12,7 +12,15 @@ import { rankChoices } from '../core/operations/rank-choices.ts';
 import { stubOf } from '../core/operations/rod-fit.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { isBlankCell, type Cell } from './cell.ts';
-import { optional, parameterLabel, required, tableFunction, type Column, type Declaration, type Output } from './declaration.ts';
+import {
+  optional,
+  parameterLabel,
+  required,
+  tableFunction,
+  type Column,
+  type Declaration,
+  type Output,
+} from './declaration.ts';
 import { LENGTH, ROD_LENGTH } from './limits.ts';
 import { blankError, readCell } from './read-cell.ts';
 import { sizeKind } from './read-items.ts';
@@ -22,9 +30,21 @@ type Cells = readonly (readonly Cell[])[];
 const SOURCES = ['nasa polynomials', 'isothermal pipe flow', 'common practice'];
 
 const LIST_COLUMNS = [
-  { heading: 'rod' }, { heading: 'kind' }, { heading: 'outside diameter', quantity: 'length' }, { heading: 'bore', quantity: 'length' }, { heading: 'wires', quantity: 'count' },
-  { heading: 'wire diameter', quantity: 'length' }, { heading: 'lengths' }, { heading: 'steel', quantity: 'massPerLength' }, { heading: 'pierces', quantity: 'length' },
-  { heading: 'tip pressure', quantity: 'pressure' }, { heading: 'flow', quantity: 'flow' }, { heading: 'burns off', quantity: 'speed' }, { heading: 'burns for', quantity: 'time' }, { heading: 'used for' }, { heading: 'source' },
+  { heading: 'rod' },
+  { heading: 'kind' },
+  { heading: 'outside diameter', quantity: 'length' },
+  { heading: 'bore', quantity: 'length' },
+  { heading: 'wires', quantity: 'count' },
+  { heading: 'wire diameter', quantity: 'length' },
+  { heading: 'lengths' },
+  { heading: 'steel', quantity: 'massPerLength' },
+  { heading: 'pierces', quantity: 'length' },
+  { heading: 'tip pressure', quantity: 'pressure' },
+  { heading: 'flow', quantity: 'flow' },
+  { heading: 'burns off', quantity: 'speed' },
+  { heading: 'burns for', quantity: 'time' },
+  { heading: 'used for' },
+  { heading: 'source' },
 ] as const satisfies readonly Column[];
 
 /** A rod of the register: what it is, and what its longest length gives at the assumption `pressure`. */
@@ -35,17 +55,42 @@ function rodListLine(rod: Rod, basis: Basis): readonly Output[] {
   const flow = meanFlow(rod, longest, pressure, basis);
   const burnOff = (a.value(rodNames(rod).feed) * flow) / rodMassPerLength(rod);
   const kind = rod.kind === 'bar' ? 'long burning bar' : rod.insulated ? 'insulated rod' : 'short rod';
-  const use = rod.kind === 'bar' ? 'concrete, rock and heavy metal' : rod.insulated ? 'grounded work, arc, under water' : 'metal, lit away from the work';
+  const use =
+    rod.kind === 'bar'
+      ? 'concrete, rock and heavy metal'
+      : rod.insulated
+        ? 'grounded work, arc, under water'
+        : 'metal, lit away from the work';
   const lengths = rod.lengths.map((l) => showQuantity(l, 'length', a.system)).join(', ');
   return [
-    rod.name, kind, rod.outsideDiameter, rod.bore, rod.wires, rod.wireDiameter, lengths, rodMassPerLength(rod), a.value('pierce width') * rod.outsideDiameter,
-    pressure, flow, burnOff, (longest - stubOf(rod, basis)) / burnOff, use, rod.source,
+    rod.name,
+    kind,
+    rod.outsideDiameter,
+    rod.bore,
+    rod.wires,
+    rod.wireDiameter,
+    lengths,
+    rodMassPerLength(rod),
+    a.value('pierce width') * rod.outsideDiameter,
+    pressure,
+    flow,
+    burnOff,
+    (longest - stubOf(rod, basis)) / burnOff,
+    use,
+    rod.source,
   ];
 }
 
 const PICK_COLUMNS = [
-  { heading: 'choice' }, { heading: 'rod' }, { heading: 'rods', quantity: 'count' }, { heading: 'tip pressure', quantity: 'pressure' }, { heading: 'flow', quantity: 'flow' },
-  { heading: 'oxygen', quantity: 'oxygen' }, { heading: 'burning', quantity: 'time' }, { heading: 'at the work', quantity: 'time' }, { heading: 'why' },
+  { heading: 'choice' },
+  { heading: 'rod' },
+  { heading: 'rods', quantity: 'count' },
+  { heading: 'tip pressure', quantity: 'pressure' },
+  { heading: 'flow', quantity: 'flow' },
+  { heading: 'oxygen', quantity: 'oxygen' },
+  { heading: 'burning', quantity: 'time' },
+  { heading: 'at the work', quantity: 'time' },
+  { heading: 'why' },
 ] as const satisfies readonly Column[];
 
 /** The sizes of one item from up to three arguments; the first may be a range that holds several. */
@@ -53,9 +98,12 @@ function readSizes(operation: Operation, given: readonly (Cells | undefined)[], 
   const [first, ...rest] = given.map((cells) => cells?.flat());
   // One cell an argument, so that a size left out keeps its place; or all in a range.
   const ranged = (first?.length ?? 0) > 1;
-  const cells: readonly Cell[] = ranged ? [...(first ?? []), ...rest.flatMap((r) => r ?? [])] : [first, ...rest].map((r) => r?.[0] ?? null);
+  const cells: readonly Cell[] = ranged
+    ? [...(first ?? []), ...rest.flatMap((r) => r ?? [])]
+    : [first, ...rest].map((r) => r?.[0] ?? null);
   const most = operation.order.length;
-  if (cells.slice(most).some((c) => !isBlankCell(c))) throw messages.tooManySizes(cells.length, operation.id, operation.order.map(parameterLabel));
+  if (cells.slice(most).some((c) => !isBlankCell(c)))
+    throw messages.tooManySizes(cells.length, operation.id, operation.order.map(parameterLabel));
   return Object.fromEntries(
     operation.order.map((name, i) => {
       const kind = sizeKind(operation, name);
@@ -81,19 +129,33 @@ function readList<T>(cells: Cells, range: string, read: (cell: Cell) => T): read
 
 /** Rods of one kind, each with its length; 3/8 x 36 where nothing is given. */
 function readStock(cells: Cells | undefined, { a }: Basis): { readonly rod: Rod; readonly lengths: readonly number[] } {
-  const choices = cells ? readList(cells, 'stock', (cell) => readCell(cell, 'stock', { kind: 'rod' }, a.system) as RodChoice) : [];
+  const choices = cells
+    ? readList(cells, 'stock', (cell) => readCell(cell, 'stock', { kind: 'rod' }, a.system) as RodChoice)
+    : [];
   const [first, ...rest] = choices.length > 0 ? choices : [findRod('3/8 x 36')];
   const { rod } = first as RodChoice;
   const other = rest.find((c) => c.rod !== rod);
   if (other) throw messages.mixedStock(rod.name, other.rod.name);
-  return { rod, lengths: [first as RodChoice, ...rest].flatMap(({ length }) => (length === undefined ? rod.lengths : [length])) };
+  return {
+    rod,
+    lengths: [first as RodChoice, ...rest].flatMap(({ length }) => (length === undefined ? rod.lengths : [length])),
+  };
 }
 
 const CUT_COLUMNS = [
-  { heading: 'rod' }, { heading: 'stock' }, { heading: 'holes, in this order' }, { heading: 'burned', quantity: 'length' }, { heading: 'left', quantity: 'length' }, { heading: 'note' },
+  { heading: 'rod' },
+  { heading: 'stock' },
+  { heading: 'holes, in this order' },
+  { heading: 'burned', quantity: 'length' },
+  { heading: 'left', quantity: 'length' },
+  { heading: 'note' },
 ] as const satisfies readonly Column[];
 
-function cutLines(depths: readonly number[], { rod, lengths }: ReturnType<typeof readStock>, basis: Basis): readonly (readonly Output[])[] {
+function cutLines(
+  depths: readonly number[],
+  { rod, lengths }: ReturnType<typeof readStock>,
+  basis: Basis,
+): readonly (readonly Output[])[] {
   const { a } = basis;
   const shown = (x: number): string => showQuantity(x, 'length', a.system, 4);
   const longest = Math.max(...lengths);
@@ -110,15 +172,31 @@ function cutLines(depths: readonly number[], { rod, lengths }: ReturnType<typeof
     return [i + 1, rodName(rod, r.length, false), pieces.join('; '), r.burned, r.left, null];
   });
   const sum = (of: (r: (typeof rods)[number]) => number): number => rods.reduce((total, r) => total + of(r), 0);
-  const least = rods.length <= bound ? 'least there can be' : exhausted ? 'least where one rod ends each hole' : 'best found in the time of a cell';
-  return [...lines, ['rods in all', rods.length, `no plan can do with fewer than ${bound}`, sum((r) => r.burned), sum((r) => r.left), least]];
+  const least =
+    rods.length <= bound
+      ? 'least there can be'
+      : exhausted
+        ? 'least where one rod ends each hole'
+        : 'best found in the time of a cell';
+  return [
+    ...lines,
+    [
+      'rods in all',
+      rods.length,
+      `no plan can do with fewer than ${bound}`,
+      sum((r) => r.burned),
+      sum((r) => r.left),
+      least,
+    ],
+  ];
 }
 
 export const ROD_CHOICE_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.ROD.LIST',
     family: 'ROD',
-    summary: 'The register of rods: construction, lengths, width pierced, and the flow and burn-off of the longest at the pressure assumed.',
+    summary:
+      'The register of rods: construction, lengths, width pierced, and the flow and burn-off of the longest at the pressure assumed.',
     parameters: {},
     assume: true,
     result: { kind: 'table', columns: LIST_COLUMNS },
@@ -130,13 +208,30 @@ export const ROD_CHOICE_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.ROD.PICK',
     family: 'ROD',
-    summary: 'The rod to use for one item, why, and the runner-up. Sizes in the order of the operation: one an argument, or all in a range as the first.',
+    summary:
+      'The rod to use for one item, why, and the runner-up. Sizes in the order of the operation: one an argument, or all in a range as the first.',
     parameters: {
-      operation: required({ kind: 'choice', choices: OPERATION_IDS }, `Operation: ${OPERATION_IDS.join(', ')}`, '"PIN"'),
+      operation: required(
+        { kind: 'choice', choices: OPERATION_IDS },
+        `Operation: ${OPERATION_IDS.join(', ')}`,
+        '"PIN"',
+      ),
       size: required({ kind: 'cells' }, 'First size of the operation, or a range that holds all its sizes', '4'),
-      secondSize: optional({ kind: 'cells' }, 'Second size of the operation, such as the length of a pin or the depth of a hole; left out where the first is a range of all', '10'),
-      thirdSize: optional({ kind: 'cells' }, 'Third size of the operation, where it has one; as the operation plans it when left out', '2.5'),
-      access: optional(ROD_LENGTH, 'Clear length in front of the work; the assumptions for short rods and for bars when left out', '30'),
+      secondSize: optional(
+        { kind: 'cells' },
+        'Second size of the operation, such as the length of a pin or the depth of a hole; left out where the first is a range of all',
+        '10',
+      ),
+      thirdSize: optional(
+        { kind: 'cells' },
+        'Third size of the operation, where it has one; as the operation plans it when left out',
+        '2.5',
+      ),
+      access: optional(
+        ROD_LENGTH,
+        'Clear length in front of the work; the assumptions for short rods and for bars when left out',
+        '30',
+      ),
     },
     assume: true,
     result: { kind: 'table', columns: PICK_COLUMNS },
@@ -147,16 +242,31 @@ export const ROD_CHOICE_FUNCTIONS: readonly Declaration[] = [
       const operation = operationOf(id as OperationId);
       const sizes = readSizes(operation, [size, secondSize, thirdSize], basis);
       const material = findMaterial(basis.a.word(operation.material ?? 'material'));
-      return rankChoices(operation, sizes, access, material, basis).map(({ place, sizing: s, why }) => [place, s.name, s.rods, s.pressure, s.flow, s.oxygen, s.burnTime, s.timeAtWork, why]);
+      return rankChoices(operation, sizes, access, material, basis).map(({ place, sizing: s, why }) => [
+        place,
+        s.name,
+        s.rods,
+        s.pressure,
+        s.flow,
+        s.oxygen,
+        s.burnTime,
+        s.timeAtWork,
+        why,
+      ]);
     },
   }),
   tableFunction({
     name: 'BURN.ROD.CUTLIST',
     family: 'ROD',
-    summary: 'Least rods, and what is left of each, to pierce holes of the listed depths at the rod\'s own width: which rod does which hole, deepest first.',
+    summary:
+      "Least rods, and what is left of each, to pierce holes of the listed depths at the rod's own width: which rod does which hole, deepest first.",
     parameters: {
       depths: required({ kind: 'cells' }, 'Range of depths of holes; blank cells are passed over', 'A2:A9'),
-      stock: optional({ kind: 'cells' }, 'Rods in stock, all of one size, such as 3/8 x 36, or a range of them; 3/8 x 36 when left out', '"3/8 x 36"'),
+      stock: optional(
+        { kind: 'cells' },
+        'Rods in stock, all of one size, such as 3/8 x 36, or a range of them; 3/8 x 36 when left out',
+        '"3/8 x 36"',
+      ),
     },
     assume: true,
     result: { kind: 'table', columns: CUT_COLUMNS },

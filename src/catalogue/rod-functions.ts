@@ -11,15 +11,44 @@ import { optional, required, valueFunction, type Declaration } from './declarati
 
 const DEFAULT_LENGTH = 36 * INCH;
 const SOURCES = ['isothermal pipe flow', 'common practice'];
-const remaining = optional(ROD_LENGTH, 'Length of rod left; the length in the rod\'s name, else 36 in, or 120 in of a bar, when left out', '36');
+const remaining = optional(
+  ROD_LENGTH,
+  "Length of rod left; the length in the rod's name, else 36 in, or 120 in of a bar, when left out",
+  '36',
+);
 
-const lengthOf = (rod: RodChoice, length: number | undefined): number => length ?? rod.length ?? (rod.rod.kind === 'bar' ? Math.max(...rod.rod.lengths) : DEFAULT_LENGTH);
+const lengthOf = (rod: RodChoice, length: number | undefined): number =>
+  length ?? rod.length ?? (rod.rod.kind === 'bar' ? Math.max(...rod.rod.lengths) : DEFAULT_LENGTH);
 
 function recordRod(rod: RodChoice, length: number, basis: Basis, trace: Trace): void {
   const { outsideDiameter, source, name } = rod.rod;
-  trace.add({ name: 'rod', symbol: 'rod', value: name, quantity: 'count', formula: 'given', kind: 'input', source: '' });
-  trace.add({ name: 'length left', symbol: 'L', value: length, quantity: 'length', formula: 'given', kind: 'input', source: '' });
-  trace.add({ name: 'outside diameter of the rod', symbol: 'd_rod', value: outsideDiameter, quantity: 'length', formula: 'register of rods', kind: 'common practice', source });
+  trace.add({
+    name: 'rod',
+    symbol: 'rod',
+    value: name,
+    quantity: 'count',
+    formula: 'given',
+    kind: 'input',
+    source: '',
+  });
+  trace.add({
+    name: 'length left',
+    symbol: 'L',
+    value: length,
+    quantity: 'length',
+    formula: 'given',
+    kind: 'input',
+    source: '',
+  });
+  trace.add({
+    name: 'outside diameter of the rod',
+    symbol: 'd_rod',
+    value: outsideDiameter,
+    quantity: 'length',
+    formula: 'register of rods',
+    kind: 'common practice',
+    source,
+  });
   recordRodLine(rod.rod, basis, trace);
 }
 
@@ -38,15 +67,39 @@ export const ROD_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['ROD'],
     examples: ['=BURN.ROD.FLOW("3/8",80)', '=BURN.ROD.FLOW("1/4 x 24",90,12)'],
-    monotone: [{ rises: ['pressure'], falls: ['length'], risesWith: ['holder orifice', 'air pressure'], fallsWith: ['gas temperature'] }],
+    monotone: [
+      {
+        rises: ['pressure'],
+        falls: ['length'],
+        risesWith: ['holder orifice', 'air pressure'],
+        fallsWith: ['gas temperature'],
+      },
+    ],
     calculate: ({ rod, pressure, length }, basis, trace) => {
       const left = lengthOf(rod, length);
       if (trace) {
         recordRod(rod, left, basis, trace);
-        trace.add({ name: 'tip pressure', symbol: 'p', value: pressure, quantity: 'pressure', formula: 'given', kind: 'input', source: '' });
+        trace.add({
+          name: 'tip pressure',
+          symbol: 'p',
+          value: pressure,
+          quantity: 'pressure',
+          formula: 'given',
+          kind: 'input',
+          source: '',
+        });
       }
       const flow = rodFlow(rodLine(rod.rod, pressure, basis), ambientPressure(basis.a) + pressure, left);
-      trace?.add({ name: 'flow', symbol: 'm', value: flow, quantity: 'flow', formula: 'isothermal flow through holder and rod passages', expression: 'solve(p, L, d_rod, d_bore, n_wire, d_wire, d_holder, p_air, T_gas)', kind: 'calculated', source: 'isothermal pipe flow' });
+      trace?.add({
+        name: 'flow',
+        symbol: 'm',
+        value: flow,
+        quantity: 'flow',
+        formula: 'isothermal flow through holder and rod passages',
+        expression: 'solve(p, L, d_rod, d_bore, n_wire, d_wire, d_holder, p_air, T_gas)',
+        kind: 'calculated',
+        source: 'isothermal pipe flow',
+      });
       return flow;
     },
   }),
@@ -69,10 +122,27 @@ export const ROD_FUNCTIONS: readonly Declaration[] = [
       const left = lengthOf(rod, length);
       if (trace) {
         recordRod(rod, left, basis, trace);
-        trace.add({ name: 'flow', symbol: 'm', value: flow, quantity: 'flow', formula: 'given', kind: 'input', source: '' });
+        trace.add({
+          name: 'flow',
+          symbol: 'm',
+          value: flow,
+          quantity: 'flow',
+          formula: 'given',
+          kind: 'input',
+          source: '',
+        });
       }
       const pressure = pressureFor(rod, flow, left, basis);
-      trace?.add({ name: 'tip pressure', symbol: 'p', value: pressure, quantity: 'pressure', formula: 'pressure that drives the flow through rod passages and holder', expression: 'solve(m, L, d_rod, d_bore, n_wire, d_wire, d_holder, p_air, T_gas)', kind: 'calculated', source: 'isothermal pipe flow' });
+      trace?.add({
+        name: 'tip pressure',
+        symbol: 'p',
+        value: pressure,
+        quantity: 'pressure',
+        formula: 'pressure that drives the flow through rod passages and holder',
+        expression: 'solve(m, L, d_rod, d_bore, n_wire, d_wire, d_holder, p_air, T_gas)',
+        kind: 'calculated',
+        source: 'isothermal pipe flow',
+      });
       return pressure;
     },
   }),

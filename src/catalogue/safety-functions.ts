@@ -9,4 +9,10 @@ import { NOISE_FUNCTIONS } from './noise-functions.ts';
  * Exposures and cautions. A function of one number gives the number alone; its working, and the tables, say which limit
  * applies and whether the figures pass it. None says that a job is safe.
  */
-export const SAFETY_FUNCTIONS: readonly Declaration[] = [...NOISE_FUNCTIONS, ...AIR_FUNCTIONS, ...FIRE_FUNCTIONS, ...EQUIPMENT_FUNCTIONS, ...CAUTION_FUNCTIONS];
+export const SAFETY_FUNCTIONS: readonly Declaration[] = [
+  ...NOISE_FUNCTIONS,
+  ...AIR_FUNCTIONS,
+  ...FIRE_FUNCTIONS,
+  ...EQUIPMENT_FUNCTIONS,
+  ...CAUTION_FUNCTIONS,
+];

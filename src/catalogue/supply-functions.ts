@@ -13,14 +13,30 @@ import { distinct } from '../core/trace/distinct.ts';
 import type { Trace } from '../core/trace/trace.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import { optional, required, tableFunction, valueFunction, type Declaration } from './declaration.ts';
-import { CYLINDER_PRESSURE, DEPTH, GAS_TEMPERATURE, HOSE_BORE, HOSE_LENGTH, LEFTOVER_PRESSURE, OXYGEN_AMOUNT, OXYGEN_FLOW, REGULATOR_SETTING, TIP_PRESSURE } from './limits.ts';
+import {
+  CYLINDER_PRESSURE,
+  DEPTH,
+  GAS_TEMPERATURE,
+  HOSE_BORE,
+  HOSE_LENGTH,
+  LEFTOVER_PRESSURE,
+  OXYGEN_AMOUNT,
+  OXYGEN_FLOW,
+  REGULATOR_SETTING,
+  TIP_PRESSURE,
+} from './limits.ts';
 import { SUPPLY_COLUMNS, supplyLines } from './supply-table.ts';
 
 const CYLINDER = ['oxygen equation of state', '49 cfr 173.302a', 'common practice'];
 const HOSE = ['isothermal pipe flow', 'colebrook', 'oxygen equation of state', 'oxygen viscosity', 'common practice'];
 
-const input = (trace: Trace | undefined, name: string, symbol: string, value: number | string, quantity: QuantityName): void =>
-  trace?.add({ name, symbol, value, quantity, formula: 'given', kind: 'input', source: '' });
+const input = (
+  trace: Trace | undefined,
+  name: string,
+  symbol: string,
+  value: number | string,
+  quantity: QuantityName,
+): void => trace?.add({ name, symbol, value, quantity, formula: 'given', kind: 'input', source: '' });
 
 /** What the cylinder is made for: the user's own rating, that of the size named, or the assumed one. */
 function checkReading(pressure: number, temperature: number, { size }: CylinderChoice, a: Assumptions): void {
@@ -37,18 +53,35 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
   valueFunction({
     name: 'BURN.CYLINDER.CONTENT',
     family: 'CYLINDER',
-    summary: 'Oxygen that can be drawn from a cylinder, or a pack, down to a leftover pressure, real gas, all at one temperature. With a leftover pressure of 0 it is all but what stays at air pressure.',
+    summary:
+      'Oxygen that can be drawn from a cylinder, or a pack, down to a leftover pressure, real gas, all at one temperature. With a leftover pressure of 0 it is all but what stays at air pressure.',
     parameters: {
-      waterVolume: required({ kind: 'cylinder' }, 'Water volume, L, or a common size by name, such as 43 L or 12 x 50 L pack, which brings its rating', '43'),
+      waterVolume: required(
+        { kind: 'cylinder' },
+        'Water volume, L, or a common size by name, such as 43 L or 12 x 50 L pack, which brings its rating',
+        '43',
+      ),
       pressure: required(CYLINDER_PRESSURE, 'Pressure that its gauge shows at that temperature', '2200'),
-      temperature: optional(GAS_TEMPERATURE, 'Temperature of the gas; the assumption gas temperature, 70 F, when left out', '70'),
-      leftoverPressure: optional(LEFTOVER_PRESSURE, 'Pressure left in it; when left out the assumption leftover pressure, 250 psi, or what the regulator needs', '0'),
+      temperature: optional(
+        GAS_TEMPERATURE,
+        'Temperature of the gas; the assumption gas temperature, 70 F, when left out',
+        '70',
+      ),
+      leftoverPressure: optional(
+        LEFTOVER_PRESSURE,
+        'Pressure left in it; when left out the assumption leftover pressure, 250 psi, or what the regulator needs',
+        '0',
+      ),
     },
     assume: true,
     result: { kind: 'value', quantity: 'oxygen' },
     sources: CYLINDER,
     cautions: ['CYLINDER'],
-    examples: ['=BURN.CYLINDER.CONTENT(43,2200)', '=BURN.CYLINDER.CONTENT("43 L",2200,70,0)', '=BURN.CYLINDER.CONTENT("12 x 50 L pack","200 bar","15 C",0)'],
+    examples: [
+      '=BURN.CYLINDER.CONTENT(43,2200)',
+      '=BURN.CYLINDER.CONTENT("43 L",2200,70,0)',
+      '=BURN.CYLINDER.CONTENT("12 x 50 L pack","200 bar","15 C",0)',
+    ],
     monotone: [{ rises: ['waterVolume', 'pressure'], falls: ['temperature', 'leftoverPressure'] }],
     calculate: ({ waterVolume, pressure, temperature, leftoverPressure }, { a }, trace) => {
       const steps = distinct(trace);
@@ -59,27 +92,41 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
       if (temperature !== undefined) input(steps, 'temperature of the gas', 'T_gas', temperature, 'temperature');
       const at = temperature ?? a.record('gas temperature', 'T_gas', steps);
       checkReading(pressure, at, waterVolume, a);
-      if (leftoverPressure !== undefined) input(steps, 'pressure left in the cylinder', 'p_left', leftoverPressure, 'pressure');
+      if (leftoverPressure !== undefined)
+        input(steps, 'pressure left in the cylinder', 'p_left', leftoverPressure, 'pressure');
       const leftover = (): number => {
         const delivery = deliveryInForce(a, steps);
         return leftoverInForce(a, delivery.pressure, delivery.flow, steps);
       };
-      return contentAtRest({ volume: waterVolume.volume, pressure: pressure + air, temperature: at }, leftoverPressure ?? leftover(), a, steps);
+      return contentAtRest(
+        { volume: waterVolume.volume, pressure: pressure + air, temperature: at },
+        leftoverPressure ?? leftover(),
+        a,
+        steps,
+      );
     },
   }),
   valueFunction({
     name: 'BURN.CYLINDER.COUNT',
     family: 'CYLINDER',
-    summary: 'Whole cylinders for an amount of oxygen at the work: with the pressure to leave in them, the cold of a fast draw, and what is lost in changing them.',
+    summary:
+      'Whole cylinders for an amount of oxygen at the work: with the pressure to leave in them, the cold of a fast draw, and what is lost in changing them.',
     parameters: {
       oxygen: required(OXYGEN_AMOUNT, 'Oxygen at the work, lighting and idle losses included', '1000'),
-      content: optional({ ...OXYGEN_AMOUNT, above: 0 }, 'What can be drawn slowly from one cylinder, as BURN.CYLINDER.CONTENT gives it; a full one as assumed when left out', '215'),
+      content: optional(
+        { ...OXYGEN_AMOUNT, above: 0 },
+        'What can be drawn slowly from one cylinder, as BURN.CYLINDER.CONTENT gives it; a full one as assumed when left out',
+        '215',
+      ),
     },
     assume: true,
     result: { kind: 'value', quantity: 'count' },
     sources: [...CYLINDER, 'churchill chu wall', 'army welding manual'],
     cautions: ['CYLINDER'],
-    examples: ['=BURN.CYLINDER.COUNT(1000)', '=BURN.CYLINDER.COUNT(1000,BURN.CYLINDER.CONTENT("50 L","200 bar","15 C"))'],
+    examples: [
+      '=BURN.CYLINDER.COUNT(1000)',
+      '=BURN.CYLINDER.COUNT(1000,BURN.CYLINDER.CONTENT("50 L","200 bar","15 C"))',
+    ],
     monotone: [{ rises: ['oxygen'], falls: ['content'], risesWith: ['cylinder change loss', 'leftover pressure'] }],
     calculate: ({ oxygen, content }, basis, trace) => {
       input(trace, 'oxygen', 'O', oxygen, 'oxygen');
@@ -89,7 +136,8 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
   valueFunction({
     name: 'BURN.CYLINDER.GAUGE',
     family: 'CYLINDER',
-    summary: 'What the gauge of a cylinder reads at a temperature, with the same oxygen in it: 2200 psi at 70 F reads 1783 psi at 0 F.',
+    summary:
+      'What the gauge of a cylinder reads at a temperature, with the same oxygen in it: 2200 psi at 70 F reads 1783 psi at 0 F.',
     parameters: {
       'pressure at 70 F': required(CYLINDER_PRESSURE, 'Pressure of the cylinder at 70 F', '2200'),
       temperature: required(GAS_TEMPERATURE, 'Temperature of cylinder and gas', '"0 F"'),
@@ -103,15 +151,31 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     calculate: ({ 'pressure at 70 F': fill, temperature }, { a }, trace) => {
       input(trace, 'pressure at 70 F', 'p_fill', fill, 'pressure');
       input(trace, 'temperature', 'T_gas', temperature, 'temperature');
-      const reading = gaugeReading('pressure at 70 F', fill, temperature, a.record('air pressure', 'p_air', trace), a.system);
-      trace?.add({ name: 'gauge reading', symbol: 'p_cyl', value: reading, quantity: 'pressure', formula: 'same density as at 70 F', expression: 'solve(p_fill, T_gas, p_air)', kind: 'calculated', source: 'oxygen equation of state' });
+      const reading = gaugeReading(
+        'pressure at 70 F',
+        fill,
+        temperature,
+        a.record('air pressure', 'p_air', trace),
+        a.system,
+      );
+      trace?.add({
+        name: 'gauge reading',
+        symbol: 'p_cyl',
+        value: reading,
+        quantity: 'pressure',
+        formula: 'same density as at 70 F',
+        expression: 'solve(p_fill, T_gas, p_air)',
+        kind: 'calculated',
+        source: 'oxygen equation of state',
+      });
       return reading;
     },
   }),
   valueFunction({
     name: 'BURN.HOSE.LOSS',
     family: 'HOSE',
-    summary: 'Pressure lost in a hose with its fittings, from the regulator setting to the holder. Says the largest flow where the hose cannot pass it.',
+    summary:
+      'Pressure lost in a hose with its fittings, from the regulator setting to the holder. Says the largest flow where the hose cannot pass it.',
     parameters: {
       flow: required(OXYGEN_FLOW, 'Oxygen flow', '20'),
       setting: required(REGULATOR_SETTING, 'Regulator setting, gauge, while oxygen flows', '90'),
@@ -123,7 +187,13 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: HOSE,
     cautions: ['HOSE'],
     examples: ['=BURN.HOSE.LOSS(20,90,50,"3/8")'],
-    monotone: [{ rises: ['flow', 'length'], falls: ['setting', 'bore'], risesWith: ['hose fittings', 'hose roughness', 'gas temperature'] }],
+    monotone: [
+      {
+        rises: ['flow', 'length'],
+        falls: ['setting', 'bore'],
+        risesWith: ['hose fittings', 'hose roughness', 'gas temperature'],
+      },
+    ],
     calculate: ({ flow, setting, length, bore: d }, basis, trace) => {
       const steps = distinct(trace);
       input(steps, 'flow', 'm', flow, 'flow');
@@ -136,7 +206,8 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
   valueFunction({
     name: 'BURN.HOSE.SETTING',
     family: 'HOSE',
-    summary: 'Regulator setting that gives a tip pressure at the end of a hose while oxygen flows: tip pressure, water over the work, loss in hose and fittings.',
+    summary:
+      'Regulator setting that gives a tip pressure at the end of a hose while oxygen flows: tip pressure, water over the work, loss in hose and fittings.',
     parameters: {
       tipPressure: required(TIP_PRESSURE, 'Tip pressure, gauge, over that of the water at the work', '90'),
       flow: required(OXYGEN_FLOW, 'Oxygen flow', '15'),
@@ -149,25 +220,41 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: [...HOSE, 'navy diving manual', 'navy underwater cutting'],
     cautions: ['HOSE'],
     examples: ['=BURN.HOSE.SETTING(90,15,50,"3/8")', '=BURN.HOSE.SETTING(90,15,100,"3/8",60)'],
-    monotone: [{ rises: ['tipPressure', 'flow', 'length', 'depth'], falls: ['bore'], risesWith: ['hose fittings', 'hose roughness'] }],
+    monotone: [
+      {
+        rises: ['tipPressure', 'flow', 'length', 'depth'],
+        falls: ['bore'],
+        risesWith: ['hose fittings', 'hose roughness'],
+      },
+    ],
     calculate: ({ tipPressure: tip, flow, length, bore: d, depth }, basis, trace) => {
       const steps = distinct(trace);
       input(steps, 'tip pressure', 'p', tip, 'pressure');
       input(steps, 'flow', 'm', flow, 'flow');
-      return settingInForce({ tip, flow, length, bore: d, depth: depth ?? basis.a.value('water depth') }, basis, steps).gauge;
+      return settingInForce({ tip, flow, length, bore: d, depth: depth ?? basis.a.value('water depth') }, basis, steps)
+        .gauge;
     },
   }),
   tableFunction({
     name: 'BURN.SUPPLY.CHECK',
     family: 'SUPPLY',
-    summary: 'One supply line checked: where cylinder, regulator, hose, holder and rod agree, flow now and when the cylinder is changed, minutes until then, what limits it and what would mend it.',
+    summary:
+      'One supply line checked: where cylinder, regulator, hose, holder and rod agree, flow now and when the cylinder is changed, minutes until then, what limits it and what would mend it.',
     parameters: {
       rod: required({ kind: 'rod' }, 'Rod, such as 3/8 or 3/8 x 36', '"3/8 x 36"'),
       setting: required(REGULATOR_SETTING, 'Regulator setting, gauge, read while the rod burns', '90'),
       hoseLength,
       bore,
-      cylinders: required({ kind: 'quantity', quantity: 'count', above: 0, max: 64, whole: true }, 'Cylinders drawn together on one regulator', '1'),
-      content: optional({ ...OXYGEN_AMOUNT, above: 0 }, 'What can still be drawn slowly from each; full as assumed when left out', '100'),
+      cylinders: required(
+        { kind: 'quantity', quantity: 'count', above: 0, max: 64, whole: true },
+        'Cylinders drawn together on one regulator',
+        '1',
+      ),
+      content: optional(
+        { ...OXYGEN_AMOUNT, above: 0 },
+        'What can still be drawn slowly from each; full as assumed when left out',
+        '100',
+      ),
       depth: optional(DEPTH, 'Depth of work under water, ft; the assumption water depth, 0, when left out', '30'),
     },
     assume: true,
@@ -175,7 +262,15 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: [...HOSE, 'blasius', 'orifice flow', 'churchill chu wall', 'navy diving manual'],
     cautions: ['SUPPLY'],
     examples: ['=BURN.SUPPLY.CHECK("3/8 x 36",90,50,"3/8",1)', '=BURN.SUPPLY.CHECK("3/8 x 36",90,200,"1/4",2,100)'],
-    monotone: [{ column: 'now', rises: ['setting', 'bore', 'cylinders', 'content'], falls: ['hoseLength', 'depth'], risesWith: ['holder orifice'], fallsWith: ['hose fittings'] }],
+    monotone: [
+      {
+        column: 'now',
+        rises: ['setting', 'bore', 'cylinders', 'content'],
+        falls: ['hoseLength', 'depth'],
+        risesWith: ['holder orifice'],
+        fallsWith: ['hose fittings'],
+      },
+    ],
     calculate: (values, basis, trace) => {
       const { content, depth, ...others } = values;
       const inputs = { ...others, content, depth };

@@ -9,7 +9,13 @@ import { showQuantity } from '../core/units/show-quantity.ts';
 import type { Column, Output } from './declaration.ts';
 
 /** Values stand in the unit beside them, as in the working of a cell. */
-export const SUPPLY_COLUMNS = [{ heading: 'what' }, { heading: 'now' }, { heading: 'at the change' }, { heading: 'unit' }, { heading: 'meaning' }] as const satisfies readonly Column[];
+export const SUPPLY_COLUMNS = [
+  { heading: 'what' },
+  { heading: 'now' },
+  { heading: 'at the change' },
+  { heading: 'unit' },
+  { heading: 'meaning' },
+] as const satisfies readonly Column[];
 
 const LIMITS: Readonly<Record<Limit, string>> = {
   cylinder: 'the cylinder is too empty for the setting: a full one would give',
@@ -20,26 +26,60 @@ const LIMITS: Readonly<Record<Limit, string>> = {
 };
 
 /** The table of a checked supply line. */
-export function supplyLines({ check, air, length, stub }: CheckedSupply, inputs: SupplyInputs, a: Assumptions): readonly (readonly Output[])[] {
+export function supplyLines(
+  { check, air, length, stub }: CheckedSupply,
+  inputs: SupplyInputs,
+  a: Assumptions,
+): readonly (readonly Output[])[] {
   const { system } = a;
   const shown = (x: number, quantity: QuantityName): string => showQuantity(x, quantity, system);
-  const row = (what: string, quantity: QuantityName, now: number | null, then: number | null, meaning: string): readonly Output[] => {
+  const row = (
+    what: string,
+    quantity: QuantityName,
+    now: number | null,
+    then: number | null,
+    meaning: string,
+  ): readonly Output[] => {
     const inUnit = (x: number | null): Output => (x === null ? null : fromSi(x, quantity, system));
     return [what, inUnit(now), inUnit(then), plainUnit(quantity, system), meaning];
   };
   const { point, pointAtLeftover: end } = check;
-  const gauge = (what: string, now: number, then: number, meaning: string): readonly Output[] => row(what, 'pressure', now - air, then - air, meaning);
+  const gauge = (what: string, now: number, then: number, meaning: string): readonly Output[] =>
+    row(what, 'pressure', now - air, then - air, meaning);
   const many = inputs.cylinders === 1 ? 'one cylinder' : `${inputs.cylinders} cylinders together`;
   return [
-    row('flow', 'flow', check.flow, check.flowAtLeftover, `mean over a rod burned from ${shown(length, 'length')} to its stub of ${shown(stub, 'length')}`),
-    gauge('cylinder', point.cylinder, check.leftover, `${many}; changed where the regulator would starve, or at the leftover pressure`),
+    row(
+      'flow',
+      'flow',
+      check.flow,
+      check.flowAtLeftover,
+      `mean over a rod burned from ${shown(length, 'length')} to its stub of ${shown(stub, 'length')}`,
+    ),
+    gauge(
+      'cylinder',
+      point.cylinder,
+      check.leftover,
+      `${many}; changed where the regulator would starve, or at the leftover pressure`,
+    ),
     gauge('regulator outlet', point.delivery, end.delivery, 'while oxygen flows, half the rod left'),
-    gauge('tip', point.tip, end.tip, 'at the end of the hose and the holder\'s inlet'),
+    gauge('tip', point.tip, end.tip, "at the end of the hose and the holder's inlet"),
     gauge('behind the holder', point.behindHolder, end.behindHolder, 'where the rod begins'),
     gauge('at the work', point.ambient, end.ambient, 'of the water over it, if any'),
     row('hose loss', 'pressure', point.delivery - point.tip, end.delivery - end.tip, 'with its fittings'),
-    row('oxygen until the change', 'oxygen', check.drawn, null, 'drawn from all cylinders, the gas cooling as it is drawn'),
-    row('minutes until the change', 'time', check.time, null, check.time > 0 ? 'of burning' : 'the cylinder is at or below the pressure to leave in it: change it'),
+    row(
+      'oxygen until the change',
+      'oxygen',
+      check.drawn,
+      null,
+      'drawn from all cylinders, the gas cooling as it is drawn',
+    ),
+    row(
+      'minutes until the change',
+      'time',
+      check.time,
+      null,
+      check.time > 0 ? 'of burning' : 'the cylinder is at or below the pressure to leave in it: change it',
+    ),
     row('coldest gas', 'temperature', null, check.coldest, 'in the cylinder; its gauge rises again as it warms'),
     ['limit', check.limit, null, '', limitMeaning(check.limit, check.gains)],
     ...mendTexts(check.mends, air, a).map((text): readonly Output[] => ['mend', text, null, '', '']),
@@ -47,7 +87,9 @@ export function supplyLines({ check, air, length, stub }: CheckedSupply, inputs:
 }
 
 function limitMeaning(limit: Limit, gains: CheckedSupply['check']['gains']): string {
-  return limit === 'rod' ? LIMITS.rod : `${LIMITS[limit]} ${String(Number((100 * gains[limit]).toPrecision(2)))}% more flow`;
+  return limit === 'rod'
+    ? LIMITS.rod
+    : `${LIMITS[limit]} ${String(Number((100 * gains[limit]).toPrecision(2)))}% more flow`;
 }
 
 function mendTexts(mends: readonly Mend[], air: number, { system }: Assumptions): readonly string[] {
@@ -58,7 +100,10 @@ function mendTexts(mends: readonly Mend[], air: number, { system }: Assumptions)
         return texts.setting(up(mend.setting - air, 'pressure'));
       case 'bore': {
         const common = boreAtLeast(mend.bore);
-        return texts.bore(rounded(mend.bore, 'length', system, Math.ceil, 3), common === undefined ? undefined : showQuantity(common, 'length', system));
+        return texts.bore(
+          rounded(mend.bore, 'length', system, Math.ceil, 3),
+          common === undefined ? undefined : showQuantity(common, 'length', system),
+        );
       }
       case 'length':
         return texts.length(rounded(mend.length, 'distance', system, Math.floor));
@@ -72,7 +117,13 @@ function mendTexts(mends: readonly Mend[], air: number, { system }: Assumptions)
 }
 
 /** A value to set or to buy: a few digits, rounded to the side that serves. */
-function rounded(si: number, quantity: QuantityName, system: UnitSystem, side: (x: number) => number, digits = 2): string {
+function rounded(
+  si: number,
+  quantity: QuantityName,
+  system: UnitSystem,
+  side: (x: number) => number,
+  digits = 2,
+): string {
   const x = fromSi(si, quantity, system);
   const step = 10 ** Math.min(0, Math.floor(Math.log10(x)) + 1 - digits);
   return `${String(Number((side(x / step - 1e-9) * step).toPrecision(6)))} ${plainUnit(quantity, system)}`;

@@ -27,16 +27,24 @@ interface Asked {
 const MOST_MESSAGES = 20;
 
 /** The command: `calc [--json] [--sheet FILE] FORMULA ...` */
-export async function calc(args: readonly string[], functions: readonly HostFunction[], world: World): Promise<ExitCode> {
+export async function calc(
+  args: readonly string[],
+  functions: readonly HostFunction[],
+  world: World,
+): Promise<ExitCode> {
   const asked = read(args);
   if (asked.help) return help(asked.formulas, functions, world);
-  if (asked.wrong !== undefined || asked.formulas.length === 0) return wrongUse(asked.wrong ?? 'No formula given.', world);
+  if (asked.wrong !== undefined || asked.formulas.length === 0)
+    return wrongUse(asked.wrong ?? 'No formula given.', world);
   let rows: readonly (readonly CellContent[])[] = [];
   if (asked.sheet !== undefined) {
     try {
       rows = csvSheet(world.readFile(asked.sheet));
     } catch (thrown) {
-      return wrongUse(`${asked.sheet} cannot be read: ${thrown instanceof Error ? thrown.message : String(thrown)}`, world);
+      return wrongUse(
+        `${asked.sheet} cannot be read: ${thrown instanceof Error ? thrown.message : String(thrown)}`,
+        world,
+      );
     }
   }
   let failed = false;
@@ -91,7 +99,11 @@ function wrongUse(why: string, world: World): ExitCode {
 }
 
 /** Each formula stands below and to the right of the sheet's cells, in a sheet of its own making, so none is in the way of another. */
-async function result(formula: string, rows: readonly (readonly CellContent[])[], functions: readonly HostFunction[]): Promise<readonly (readonly Cell[])[]> {
+async function result(
+  formula: string,
+  rows: readonly (readonly CellContent[])[],
+  functions: readonly HostFunction[],
+): Promise<readonly (readonly Cell[])[]> {
   const row = rows.length;
   const column = Math.max(0, ...rows.map((cells) => cells.length));
   const address = serializeRange({ startRow: row, endRow: row, startColumn: column, endColumn: column });
@@ -106,8 +118,11 @@ const isError = (cell: Cell): cell is CellError => typeof cell === 'object' && c
 function shownResult(values: readonly (readonly Cell[])[]): string[] {
   const only = values.length === 1 && values[0]?.length === 1 ? values[0][0] : undefined;
   if (only !== undefined) return [isError(only) ? `${only.error} ${only.message}`.trimEnd() : shownCell(only)];
-  const messages = values.flatMap((row, r) => row.flatMap((cell, c) =>
-    (isError(cell) && cell.message !== '' ? [`row ${r + 1}, column ${c + 1}: ${cell.error} ${cell.message}`] : [])));
+  const messages = values.flatMap((row, r) =>
+    row.flatMap((cell, c) =>
+      isError(cell) && cell.message !== '' ? [`row ${r + 1}, column ${c + 1}: ${cell.error} ${cell.message}`] : [],
+    ),
+  );
   const more = messages.length - MOST_MESSAGES;
   return [...tableLines(values), ...messages.slice(0, MOST_MESSAGES), ...(more > 0 ? [`and ${more} more`] : [])];
 }

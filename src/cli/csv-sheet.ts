@@ -11,7 +11,12 @@ const ERROR = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A)$/;
 export function csvSheet(text: string): readonly (readonly CellContent[])[] {
   const [firstLine = ''] = text.split(/\r?\n/, 1);
   const delimiter = firstLine.includes(',') ? ',' : ([';', '\t'].find((other) => firstLine.includes(other)) ?? ',');
-  const records: readonly (readonly string[])[] = parse(text, { bom: true, delimiter, relax_column_count: true, skip_empty_lines: false });
+  const records: readonly (readonly string[])[] = parse(text, {
+    bom: true,
+    delimiter,
+    relax_column_count: true,
+    skip_empty_lines: false,
+  });
   return records.map((record) => record.map(content));
 }
 

@@ -9,10 +9,14 @@ export const TABLE_END = '<!-- end of functions -->';
 
 /** The README's list of functions, from their declarations: the six operations share one table, as their functions share one shape. */
 export function functionTable(): string {
-  const families = OPERATION_IDS.map((id) => ({ operation: operationOf(id), functions: operationFamily(operationOf(id)) }));
+  const families = OPERATION_IDS.map((id) => ({
+    operation: operationOf(id),
+    functions: operationFamily(operationOf(id)),
+  }));
   const inFamilies = new Set(families.flatMap((f) => f.functions.map((d) => d.name)));
   const [first] = families;
-  const sizeNames = ({ operation }: (typeof families)[number]): string => operation.order.map((n) => bracketed(parameterLabel(n), operation.sizes[n]?.optional === true)).join(', ');
+  const sizeNames = ({ operation }: (typeof families)[number]): string =>
+    operation.order.map((n) => bracketed(parameterLabel(n), operation.sizes[n]?.optional === true)).join(', ');
   const shared = first ? names(first.functions[0]).slice(first.operation.order.length).join(', ') : '';
   return [
     `Six operations have the same seven functions, \`BURN.OPERATION.RESULT(sizes, ${shared})\`; an argument in square brackets may be left out:`,
@@ -23,13 +27,18 @@ export function functionTable(): string {
     '',
     '| result | gives |',
     '|---|---|',
-    ...(first?.functions ?? []).map((d) => `| \`${d.name.slice(d.name.lastIndexOf('.') + 1)}\` | ${cell(d.summary.replace(`to ${first?.operation.summary ?? ''}`, '').replace(/,? *\.$/, ''))} |`),
+    ...(first?.functions ?? []).map(
+      (d) =>
+        `| \`${d.name.slice(d.name.lastIndexOf('.') + 1)}\` | ${cell(d.summary.replace(`to ${first?.operation.summary ?? ''}`, '').replace(/,? *\.$/, ''))} |`,
+    ),
     '',
     'All others:',
     '',
     '| function | gives |',
     '|---|---|',
-    ...CATALOGUE.filter((d) => !inFamilies.has(d.name)).map((d) => `| \`${d.name}(${names(d).join(', ')})\` | ${cell(d.summary)} |`),
+    ...CATALOGUE.filter((d) => !inFamilies.has(d.name)).map(
+      (d) => `| \`${d.name}(${names(d).join(', ')})\` | ${cell(d.summary)} |`,
+    ),
   ].join('\n');
 }
 
@@ -42,5 +51,6 @@ export function withFunctionTable(readme: string): string {
 }
 
 const bracketed = (name: string, optional: boolean): string => (optional ? `[${name}]` : name);
-const names = (d: Declaration | undefined): readonly string[] => (d ? hostFunction(d).parameters.map((p) => bracketed(p.name, p.optional)) : []);
+const names = (d: Declaration | undefined): readonly string[] =>
+  d ? hostFunction(d).parameters.map((p) => bracketed(p.name, p.optional)) : [];
 const cell = (text: string): string => text.replaceAll('|', '\\|');

@@ -37,5 +37,8 @@ function argumentLines(f: HostFunction): string[] {
 }
 
 export function noFunction(name: string, functions: readonly HostFunction[]): string {
-  return `There is no function ${name}; nearest: ${nearestNames(name, functions.map((f) => f.name)).join(', ')}`;
+  return `There is no function ${name}; nearest: ${nearestNames(
+    name,
+    functions.map((f) => f.name),
+  ).join(', ')}`;
 }

@@ -38,7 +38,12 @@ function bounded(asked: Asked, self: string): Promise<Ended> {
     const timer = setTimeout(() => givenUp(`given up after ${asked.seconds} seconds`), asked.seconds * 1000);
     thread.on('message', (ended: Ended) => end(ended));
     thread.on('error', (error: NodeJS.ErrnoException) =>
-      givenUp(error.code === 'ERR_WORKER_OUT_OF_MEMORY' ? `given up, since it needs more than ${MEMORY.maxOldGenerationSizeMb} MB of memory` : `given up: ${error.message}`));
+      givenUp(
+        error.code === 'ERR_WORKER_OUT_OF_MEMORY'
+          ? `given up, since it needs more than ${MEMORY.maxOldGenerationSizeMb} MB of memory`
+          : `given up: ${error.message}`,
+      ),
+    );
   });
 }
 

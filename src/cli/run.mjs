@@ -6,7 +6,17 @@
  * renamed, so commands started at the same time never see half of one.
  */
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -14,7 +24,9 @@ import { pathToFileURL } from 'node:url';
 const ROOT = path.resolve(import.meta.dirname, '../..');
 /** RODSHEET_CACHE puts the bundles elsewhere, for a checkout that may not be written to. */
 const CACHE = process.env.RODSHEET_CACHE ?? path.join(ROOT, 'node_modules/.cache/rodsheet');
-const SOURCES = ['core', 'catalogue', 'sheet', 'addin', 'engine', 'cli'].map((folder) => path.join(ROOT, 'src', folder));
+const SOURCES = ['core', 'catalogue', 'sheet', 'addin', 'engine', 'cli'].map((folder) =>
+  path.join(ROOT, 'src', folder),
+);
 const COMMANDS = { calc: 'src/cli/main.ts', recheck: 'src/cli/recheck-main.ts', template: 'src/cli/template-main.ts' };
 /** As the build of the add-in has it. */
 const TARGET = 'es2022';
@@ -27,21 +39,47 @@ function stateOf() {
   const files = SOURCES.filter(existsSync).flatMap((folder) =>
     readdirSync(folder, { recursive: true, withFileTypes: true })
       .filter((entry) => entry.isFile())
-      .map((entry) => path.join(entry.parentPath ?? entry.path, entry.name)));
-  for (const file of [...files, path.join(ROOT, 'package-lock.json')].sort()) hash.update(file).update('\0').update(readFileSync(file));
+      .map((entry) => path.join(entry.parentPath ?? entry.path, entry.name)),
+  );
+  for (const file of [...files, path.join(ROOT, 'package-lock.json')].sort())
+    hash.update(file).update('\0').update(readFileSync(file));
   return hash.digest('hex').slice(0, 24);
 }
 
 async function build(folder) {
   const esbuild = await import('esbuild');
   const common = { absWorkingDir: ROOT, bundle: true, target: TARGET, logLevel: 'silent' };
-  await esbuild.build({ ...common, entryPoints: ['src/addin/static-files.ts'], platform: 'neutral', format: 'esm', outfile: path.join(folder, 'static-files.mjs') });
+  await esbuild.build({
+    ...common,
+    entryPoints: ['src/addin/static-files.ts'],
+    platform: 'neutral',
+    format: 'esm',
+    outfile: path.join(folder, 'static-files.mjs'),
+  });
   const { staticFiles, furtherNames } = await import(pathToFileURL(path.join(folder, 'static-files.mjs')).href);
-  const host = { ...common, platform: 'browser', format: 'iife', define: { FURTHER_NAMES: JSON.stringify(furtherNames) } };
+  const host = {
+    ...common,
+    platform: 'browser',
+    format: 'iife',
+    define: { FURTHER_NAMES: JSON.stringify(furtherNames) },
+  };
   await Promise.all([
-    esbuild.build({ ...common, entryPoints: COMMANDS, platform: 'node', format: 'cjs', minify: true, keepNames: true, outdir: folder, outExtension: { '.js': '.cjs' } }),
+    esbuild.build({
+      ...common,
+      entryPoints: COMMANDS,
+      platform: 'node',
+      format: 'cjs',
+      minify: true,
+      keepNames: true,
+      outdir: folder,
+      outExtension: { '.js': '.cjs' },
+    }),
     esbuild.build({ ...host, entryPoints: ['src/addin/functions.ts'], outfile: path.join(folder, 'functions.js') }),
-    esbuild.build({ ...host, entryPoints: ['src/addin/further.ts'], outfile: path.join(folder, 'functions-further.js') }),
+    esbuild.build({
+      ...host,
+      entryPoints: ['src/addin/further.ts'],
+      outfile: path.join(folder, 'functions-further.js'),
+    }),
   ]);
   writeFileSync(path.join(folder, 'functions.json'), staticFiles('https://localhost:3000')['functions.json']);
 }
@@ -81,7 +119,12 @@ if (!(command in COMMANDS)) {
     const folder = await bundles();
     const self = path.join(folder, `${command}.cjs`);
     const { main } = createRequire(import.meta.url)(self);
-    process.exitCode = await main(args, { self, code: path.join(folder, 'functions.js'), further: path.join(folder, 'functions-further.js'), json: path.join(folder, 'functions.json') });
+    process.exitCode = await main(args, {
+      self,
+      code: path.join(folder, 'functions.js'),
+      further: path.join(folder, 'functions-further.js'),
+      json: path.join(folder, 'functions.json'),
+    });
   } catch (error) {
     console.error(error instanceof Error ? error.stack : error);
     process.exitCode = 3;

@@ -15,8 +15,13 @@ export function shownCell(cell: Cell, digits = DIGITS): string {
 export function tableLines(rows: readonly (readonly Cell[])[]): string[] {
   const shown = rows.map((row) => row.map((cell) => shownCell(cell, TABLE_DIGITS)));
   const widths = (shown[0] ?? []).map((_, c) => Math.max(...shown.map((row) => row[c]?.length ?? 0)));
-  return rows.map((row, r) => row.map((cell, c) => {
-    const text = shown[r]?.[c] ?? '';
-    return typeof cell === 'number' ? text.padStart(widths[c] ?? 0) : text.padEnd(widths[c] ?? 0);
-  }).join('  ').trimEnd());
+  return rows.map((row, r) =>
+    row
+      .map((cell, c) => {
+        const text = shown[r]?.[c] ?? '';
+        return typeof cell === 'number' ? text.padStart(widths[c] ?? 0) : text.padEnd(widths[c] ?? 0);
+      })
+      .join('  ')
+      .trimEnd(),
+  );
 }

@@ -32,7 +32,9 @@ export const isMissing = (argument: string): CalcError => value(`${argument} is 
 export const isBlank = (argument: string): CalcError => value(`${argument} is blank`);
 export const blankOrZero = (argument: string): CalcError => value(`${argument} is blank or zero; must be more than 0`);
 export const notANumber = (argument: string, came: string, unit: string): CalcError =>
-  value(`${argument} is "${brief(came)}"; must be a number${unit ? ` (${unit}), or a text with a unit such as ${LENGTH_UNITS.includes(unit) ? '100 mm or 4-1/2"' : `12 ${unit}`}` : ''}`);
+  value(
+    `${argument} is "${brief(came)}"; must be a number${unit ? ` (${unit}), or a text with a unit such as ${LENGTH_UNITS.includes(unit) ? '100 mm or 4-1/2"' : `12 ${unit}`}` : ''}`,
+  );
 export const tooLow = (argument: string, came: string, limit: string): CalcError =>
   value(`${argument} is ${brief(came)}; must be at least ${limit}`);
 export const tooHigh = (argument: string, came: string, limit: string): CalcError =>
@@ -42,63 +44,86 @@ export const notAbove = (argument: string, came: string, limit: string): CalcErr
 export const mustBeLess = (argument: string, came: string, limit: string): CalcError =>
   value(`${argument} is ${brief(came)}; must be less than ${limit}`);
 export const isDate = (argument: string, came: string): CalcError =>
-  value(`${argument} is ${brief(came)}, which looks like a date: the sheet turned a fraction into one. Type '3/8 with a leading apostrophe, or =3/8`);
-export const isErrorValue = (argument: string, came: string): CalcError => value(`${argument} holds the error ${came}; mend that cell first`);
+  value(
+    `${argument} is ${brief(came)}, which looks like a date: the sheet turned a fraction into one. Type '3/8 with a leading apostrophe, or =3/8`,
+  );
+export const isErrorValue = (argument: string, came: string): CalcError =>
+  value(`${argument} holds the error ${came}; mend that cell first`);
 export const unknownChoice = (argument: string, came: string, accepted: readonly string[]): CalcError =>
   value(`${argument} is "${brief(came)}"; must be one of ${accepted.join(', ')}`);
 export const unknownName = (argument: string, came: string, nearest: readonly string[]): CalcError =>
   missing(`${argument} "${brief(came)}" is not in the register; nearest: ${nearest.join(', ')}`);
 
-export const notWhole = (argument: string, came: string): CalcError => value(`${argument} is ${brief(came)}; must be a whole number`);
+export const notWhole = (argument: string, came: string): CalcError =>
+  value(`${argument} is ${brief(came)}; must be a whole number`);
 export const unequalRanges = (one: string, shape: string, other: string, otherShape: string): CalcError =>
-  value(`${one} is ${shape} and ${other} is ${otherShape}; ranges must have equal sizes, or be one cell, one row or one column`);
-export const oneItemOnly = (argument: string, shape: string): CalcError => value(`${argument} is ${shape}; this function takes one item: give a single cell`);
-export const tooManyArguments = (count: number, most: number): CalcError => value(`there are ${count} arguments; at most ${most} are taken`);
+  value(
+    `${one} is ${shape} and ${other} is ${otherShape}; ranges must have equal sizes, or be one cell, one row or one column`,
+  );
+export const oneItemOnly = (argument: string, shape: string): CalcError =>
+  value(`${argument} is ${shape}; this function takes one item: give a single cell`);
+export const tooManyArguments = (count: number, most: number): CalcError =>
+  value(`there are ${count} arguments; at most ${most} are taken`);
 
-export const notFinite = (): CalcError => value('the result is not a number the sheet can hold; please report this formula');
-export const fault = (detail: string): CalcError => value(`the calculation failed (${detail}); please report this formula`);
+export const notFinite = (): CalcError =>
+  value('the result is not a number the sheet can hold; please report this formula');
+export const fault = (detail: string): CalcError =>
+  value(`the calculation failed (${detail}); please report this formula`);
 
 export const furtherNotLoaded = (what: string): CalcError =>
   missing(`${what} is not loaded: functions-further.js must lie beside functions.js, where the add-in is served from`);
 
 // Rows of `assume`
 export const assumeTooNarrow = (): CalcError => value('assume is one column; must be two or more: name, value');
-export const inAssume = (row: number, name: string, problem: string): CalcError => value(`assume row ${row}, ${name}: ${problem}`);
+export const inAssume = (row: number, name: string, problem: string): CalcError =>
+  value(`assume row ${row}, ${name}: ${problem}`);
 export const unknownAssumption = (row: number, name: string, nearest: readonly string[]): CalcError =>
   missing(`assume row ${row}: "${brief(name)}" is not an assumption; nearest: ${nearest.join(', ')}`);
 
 // Rods
-export const stubTooLong = (stub: string, length: string): CalcError => value(`stub is ${stub}; must be less than the rod's ${length}`);
+export const stubTooLong = (stub: string, length: string): CalcError =>
+  value(`stub is ${stub}; must be less than the rod's ${length}`);
 export const rodTooWide = (opening: string, came: string, rod: string, does: string, needs: string): CalcError =>
   value(`${opening} is ${came}; a ${rod} rod ${does} ${needs} wide: choose a thinner rod or a wider ${opening}`);
 export const rodTooShort = (rod: string, reaches: string, depth: string): CalcError =>
-  missing(`a ${rod} rod reaches ${reaches} with its stub; the work is ${depth} deep: take a longer rod, couple rods, or work from both ends`);
+  missing(
+    `a ${rod} rod reaches ${reaches} with its stub; the work is ${depth} deep: take a longer rod, couple rods, or work from both ends`,
+  );
 export const noRodFits = (opening: string, came: string, rod: string, does: string, needs: string): CalcError =>
   missing(`${opening} is ${came}; the thinnest rod in the register, ${rod}, ${does} ${needs} wide`);
 export const noRodFed = (rod: string, flow: string, limit: string): CalcError =>
   missing(`supply flow is ${limit}; the rod that takes least, ${rod}, takes ${flow} at this pressure`);
 export const tooManySizes = (count: number, operation: string, names: readonly string[]): CalcError =>
   value(`there are ${count} sizes; ${operation} takes ${names.join(', ')}`);
-export const mixedStock = (one: string, other: string): CalcError => value(`stock holds ${one} and ${other}; must be rods of one size, in one or more lengths`);
-export const noRodForAccess = (access: string, shortest: string): CalcError => missing(`access length is ${access}; the shortest rod in the register is ${shortest}`);
+export const mixedStock = (one: string, other: string): CalcError =>
+  value(`stock holds ${one} and ${other}; must be rods of one size, in one or more lengths`);
+export const noRodForAccess = (access: string, shortest: string): CalcError =>
+  missing(`access length is ${access}; the shortest rod in the register is ${shortest}`);
 
 // Listings and plans
-export const nothingFound = (words: string, nearest: readonly string[]): CalcError => missing(`nothing found for "${brief(words)}"; nearest: ${nearest.join(', ')}`);
+export const nothingFound = (words: string, nearest: readonly string[]): CalcError =>
+  missing(`nothing found for "${brief(words)}"; nearest: ${nearest.join(', ')}`);
 export const highBeyondReach = (): CalcError =>
-  missing('in more than a tenth of the cases within low and high the heat does not suffice; narrow the assumptions with your own figures');
+  missing(
+    'in more than a tenth of the cases within low and high the heat does not suffice; narrow the assumptions with your own figures',
+  );
 
 // Cases without a solution
 export const noSolution = (reason: string): CalcError => missing(reason);
 
 // Sheet engine of the trial workbook and of the command line
 export const unexpected = (name: string, thrown: unknown): CalcError =>
-  value(`${name} failed on this input (${thrown instanceof Error ? thrown.message : String(thrown)}); please report it`);
+  value(
+    `${name} failed on this input (${thrown instanceof Error ? thrown.message : String(thrown)}); please report it`,
+  );
 export const circularReference = (cells: readonly string[]): string => `circular reference: ${cells.join(' uses ')}`;
 export const noSuchFunction = (name: string, nearest: readonly string[]): string =>
   `there is no function ${name}${nearest.length > 0 ? `; nearest: ${nearest.join(', ')}` : ''}`;
 /** Why a result that should spill does not, where it is known. */
-export const spillBlocked = (address: string): string => `${address} is in the way of the result: empty it, or move the formula`;
-export const spillBeyondSheet = (): string => 'the result reaches beyond the edge of the sheet: move the formula up or to the left';
+export const spillBlocked = (address: string): string =>
+  `${address} is in the way of the result: empty it, or move the formula`;
+export const spillBeyondSheet = (): string =>
+  'the result reaches beyond the edge of the sheet: move the formula up or to the left';
 /** A range such as A6:A. */
 export const openRange = (range: string): string => `${range} has no last row: give one, as in ${range}500`;
 
@@ -118,7 +143,8 @@ export const engineErrors: Readonly<Record<string, string>> = {
 };
 
 // Exposures and cautions
-export const tooManyHours = (hours: number): CalcError => value(`hours add up to ${shown(hours)} h; must be at most 24 h in a shift`);
+export const tooManyHours = (hours: number): CalcError =>
+  value(`hours add up to ${shown(hours)} h; must be at most 24 h in a shift`);
 export const oxygenLevelsOff = (level: number, limit: number): CalcError =>
   missing(
     `by these figures the room's average levels off at ${shown(100 * level)}% oxygen and does not reach ${shown(100 * limit)}%; ` +
@@ -131,69 +157,109 @@ export const airDoesNotClear = (limit: number, freshAir: number): CalcError =>
       : 'without fresh air the room does not clear; fresh air must be more than 0',
   );
 export const unknownGauge = (came: string): CalcError =>
-  missing(`gauge "${brief(came)}" is not a wire gauge the register knows; must be 4/0, 3/0, 2/0, 1/0 or a whole number from 1 to 40`);
-export const conditionNeedsValue = (name: string, example: string): CalcError => value(`condition "${name}" needs a value, such as ${name} ${example}`);
-export const conditionTakesNoValue = (came: string, name: string): CalcError => value(`condition "${brief(came)}" has a value; "${name}" takes none`);
+  missing(
+    `gauge "${brief(came)}" is not a wire gauge the register knows; must be 4/0, 3/0, 2/0, 1/0 or a whole number from 1 to 40`,
+  );
+export const conditionNeedsValue = (name: string, example: string): CalcError =>
+  value(`condition "${name}" needs a value, such as ${name} ${example}`);
+export const conditionTakesNoValue = (came: string, name: string): CalcError =>
+  value(`condition "${brief(came)}" has a value; "${name}" takes none`);
 
 // Heat, grip and push-out
 export const ringsCannotCarry = (): CalcError =>
-  missing('pin and boss find no equilibrium: this interference or pressure is beyond what their yield strengths can carry');
+  missing(
+    'pin and boss find no equilibrium: this interference or pressure is beyond what their yield strengths can carry',
+  );
 export const ramBeyondList = (force: string, most: string, largest: string): CalcError =>
-  missing(`force is ${force}; the largest ram in the list, ${largest}, is worked to ${most}: burn a larger bore, run water, or push with more than one ram`);
+  missing(
+    `force is ${force}; the largest ram in the list, ${largest}, is worked to ${most}: burn a larger bore, run water, or push with more than one ram`,
+  );
 export const gripBeyondPriors = (tried: string, most: string): CalcError =>
-  missing(`a ram of ${tried} did not move it, but with these assumptions no grip is more than ${most}; raise the high of rust bond, interference or friction`);
+  missing(
+    `a ram of ${tried} did not move it, but with these assumptions no grip is more than ${most}; raise the high of rust bond, interference or friction`,
+  );
 export const coolsTooSlowly = (target: string, longest: string): CalcError =>
   missing(`the pin does not cool to ${target} within ${longest}; use water, or a target farther from the surroundings`);
 
-export const targetTooCool = (name: string, target: string, sink: string): CalcError => value(`assumption ${name} is ${target}; must be more than ${sink}`);
+export const targetTooCool = (name: string, target: string, sink: string): CalcError =>
+  value(`assumption ${name} is ${target}; must be more than ${sink}`);
 export const coolingUnsolved = (): CalcError =>
-  missing('the cooling of this pin finds no solution with these assumptions; bring heat into the part, burning pace, heated zone, joint conductance and boiling flux factor nearer to their defaults');
+  missing(
+    'the cooling of this pin finds no solution with these assumptions; bring heat into the part, burning pace, heated zone, joint conductance and boiling flux factor nearer to their defaults',
+  );
 
 // Oxygen supply
 export const drawnTooFast = (): CalcError =>
-  missing('the cylinder is drawn so fast that its gas cools to where oxygen begins to condense and the model ends; draw more cylinders together on a manifold');
-export const drawnTooSlowly = (followed: string): CalcError => missing(`so little is drawn that the cylinders last longer than is followed here, ${followed}; draw fewer together`);
-export const settingBelowTip = (setting: string, tip: string): CalcError => value(`setting is ${setting}; must be at least the tip pressure of ${tip}`);
+  missing(
+    'the cylinder is drawn so fast that its gas cools to where oxygen begins to condense and the model ends; draw more cylinders together on a manifold',
+  );
+export const drawnTooSlowly = (followed: string): CalcError =>
+  missing(`so little is drawn that the cylinders last longer than is followed here, ${followed}; draw fewer together`);
+export const settingBelowTip = (setting: string, tip: string): CalcError =>
+  value(`setting is ${setting}; must be at least the tip pressure of ${tip}`);
 export const fillTooHigh = (argument: string, came: string, limit: string, rating: string, at: string): CalcError =>
-  value(`${argument} is ${came}; must be at most ${limit}, a tenth over the cylinder's rating of ${rating} at ${at}; a higher rating goes in assume as cylinder rating`);
+  value(
+    `${argument} is ${came}; must be at most ${limit}, a tenth over the cylinder's rating of ${rating} at ${at}; a higher rating goes in assume as cylinder rating`,
+  );
 export const hoseCannotPass = (flow: string, largest: string, from: string): CalcError =>
-  missing(`the hose cannot pass ${flow} from ${from}: its largest flow is ${largest}; take a wider or shorter hose, or a higher setting`);
+  missing(
+    `the hose cannot pass ${flow} from ${from}: its largest flow is ${largest}; take a wider or shorter hose, or a higher setting`,
+  );
 export const hoseEndChokes = (flow: string, largest: string, tip: string): CalcError =>
   missing(`the hose cannot deliver ${flow} at ${tip}: its end chokes at ${largest}; take a wider hose`);
 export const hoseNeedsTooMuch = (flow: string, largest: string, tip: string, highest: string): CalcError =>
-  missing(`the hose cannot deliver ${flow} at ${tip} with a setting of ${highest} or less: its largest flow is ${largest}; take a wider or shorter hose`);
+  missing(
+    `the hose cannot deliver ${flow} at ${tip} with a setting of ${highest} or less: its largest flow is ${largest}; take a wider or shorter hose`,
+  );
 /** Ways to mend a supply line, for its table. */
 export const mends = {
   setting: (pressure: string): string => `set the regulator to ${pressure}, read while oxygen flows`,
-  bore: (bore: string, common: string | undefined): string => `take a hose ${bore} wide or wider${common === undefined ? '' : `; the next common bore is ${common}`}`,
+  bore: (bore: string, common: string | undefined): string =>
+    `take a hose ${bore} wide or wider${common === undefined ? '' : `; the next common bore is ${common}`}`,
   length: (length: string): string => `use no more than ${length} of this hose`,
   cylinder: (pressure: string): string => `put on a fuller cylinder: at least ${pressure}`,
-  valve: (diameter: string): string => `take a regulator that passes more: a valve as wide as an orifice of ${diameter}`,
-  holder: (diameter: string): string => `open the holder's valve further, or take a holder as wide as an orifice of ${diameter}`,
-  none: (): string => 'nothing before the rod needs mending; more flow takes a higher setting, or a shorter or wider rod',
+  valve: (diameter: string): string =>
+    `take a regulator that passes more: a valve as wide as an orifice of ${diameter}`,
+  holder: (diameter: string): string =>
+    `open the holder's valve further, or take a holder as wide as an orifice of ${diameter}`,
+  none: (): string =>
+    'nothing before the rod needs mending; more flow takes a higher setting, or a shorter or wider rod',
 };
-export const settingBelowWater = (setting: string, water: string): CalcError => value(`setting is ${setting}; must be more than the ${water} of the water at the work`);
+export const settingBelowWater = (setting: string, water: string): CalcError =>
+  value(`setting is ${setting}; must be more than the ${water} of the water at the work`);
 export const contentTooHigh = (content: string, limit: string, rating: string): CalcError =>
-  value(`content is ${content}; must be at most ${limit}, which the cylinder gives when filled to a tenth over its rating of ${rating}`);
+  value(
+    `content is ${content}; must be at most ${limit}, which the cylinder gives when filled to a tenth over its rating of ${rating}`,
+  );
 
 // Ranges handed over whole: items, plans, prices, logs
 /** A problem of one row of a range, with the row counted from the range's first. */
-export const inRow = (range: string, row: number, { code, message }: CalcError): CalcError => new CalcError(code, `${range} row ${row}: ${message}`);
-export const noHeading = (range: string, wanted: readonly string[]): CalcError => value(`${range} has no heading row; it needs columns headed ${wanted.join(', ')}`);
+export const inRow = (range: string, row: number, { code, message }: CalcError): CalcError =>
+  new CalcError(code, `${range} row ${row}: ${message}`);
+export const noHeading = (range: string, wanted: readonly string[]): CalcError =>
+  value(`${range} has no heading row; it needs columns headed ${wanted.join(', ')}`);
 export const noColumn = (range: string, heading: string, found: readonly string[]): CalcError =>
   value(`${range} has no column "${brief(heading)}"; its headings are ${brief(found.join(', '), 200)}`);
 export const unknownHeadingUnit = (heading: string, came: string, accepted: readonly string[]): CalcError =>
   value(`heading "${brief(heading)}" gives the unit "${brief(came)}"; must be one of ${accepted.join(', ')}`);
-export const headingTwice = (range: string, heading: string): CalcError => value(`${range} has two columns headed "${brief(heading)}"; keep one of them`);
-export const oneRowOnly = (range: string, rows: number): CalcError => value(`${range} holds ${rows} items; this function takes one: give one row`);
-export const noRows = (range: string): CalcError => value(`${range} holds no row to work on; blank and heading rows do not count`);
-export const everyRowBad = (range: string, first: CalcError): CalcError => new CalcError(first.code, `no row of ${range} can be used; the first: ${first.message}`);
+export const headingTwice = (range: string, heading: string): CalcError =>
+  value(`${range} has two columns headed "${brief(heading)}"; keep one of them`);
+export const oneRowOnly = (range: string, rows: number): CalcError =>
+  value(`${range} holds ${rows} items; this function takes one: give one row`);
+export const noRows = (range: string): CalcError =>
+  value(`${range} holds no row to work on; blank and heading rows do not count`);
+export const everyRowBad = (range: string, first: CalcError): CalcError =>
+  new CalcError(first.code, `no row of ${range} can be used; the first: ${first.message}`);
 
 // Prices
 export const unknownPrice = (row: number, name: string, nearest: readonly string[]): CalcError =>
-  missing(`prices row ${row}: "${brief(name)}" is not a line that can be priced; nearest: ${nearest.join(', ')}; "other ..." adds a sum of your own`);
-export const priceTwice = (row: number, name: string, before: number): CalcError => value(`prices row ${row}: ${name} is priced in row ${before} already; keep one of them`);
-export const marginAndMarkUp = (): CalcError => value('prices give a margin and a mark-up; keep one: margin is a share of the price, mark-up a share of the cost');
+  missing(
+    `prices row ${row}: "${brief(name)}" is not a line that can be priced; nearest: ${nearest.join(', ')}; "other ..." adds a sum of your own`,
+  );
+export const priceTwice = (row: number, name: string, before: number): CalcError =>
+  value(`prices row ${row}: ${name} is priced in row ${before} already; keep one of them`);
+export const marginAndMarkUp = (): CalcError =>
+  value('prices give a margin and a mark-up; keep one: margin is a share of the price, mark-up a share of the cost');
 export const noPriceFor = (lines: readonly string[]): string => `without ${lines.join(', ')}: no price given`;
 export const rangeUnknown = (): string => 'no high: the plan has a row whose high is beyond reach';
 
@@ -205,14 +271,21 @@ export const confidenceBeyondReach = (confidence: string, unsolved: string): Cal
   );
 
 // Schedule
-export const planTimesDiffer = (): string => 'the plan\'s crew minutes are less than the times assumed here; its steps are shrunk to fit: give both the same assume';
-export const doesNotFitShift = (needs: string, shift: string): string => `takes ${needs} with its fire watch; does not fit a shift of ${shift}`;
+export const planTimesDiffer = (): string =>
+  "the plan's crew minutes are less than the times assumed here; its steps are shrunk to fit: give both the same assume";
+export const doesNotFitShift = (needs: string, shift: string): string =>
+  `takes ${needs} with its fire watch; does not fit a shift of ${shift}`;
 export const itemOverNoiseLimit = (burning: string, allowed: string, rule: string): string =>
   `burns for ${burning}; ${rule} allows one burner ${allowed} in a shift with these protectors: share it, or protect better`;
-export const bareNoise = (dose: string, rule: string): string => `without hearing protectors a burner gets ${dose} of the dose that ${rule} allows`;
+export const bareNoise = (dose: string, rule: string): string =>
+  `without hearing protectors a burner gets ${dose} of the dose that ${rule} allows`;
 export const watchUntil = (time: string, rule: string): string => `fire watch until ${time} (${rule})`;
-export const jointLoad = (items: number, level: string): string => `${items} ${items === 1 ? 'item' : 'items'}; each line is loaded for ${level} of the cases, so that all suffice together`;
-export const batteryTooSmall = (): CalcError => missing('the battery does not light a single rod at this current; take a larger battery capacity, or a lower strike current or time');
+export const jointLoad = (items: number, level: string): string =>
+  `${items} ${items === 1 ? 'item' : 'items'}; each line is loaded for ${level} of the cases, so that all suffice together`;
+export const batteryTooSmall = (): CalcError =>
+  missing(
+    'the battery does not light a single rod at this current; take a larger battery capacity, or a lower strike current or time',
+  );
 
 // Things near the work, job sheets
 export const thingsTooNarrow = (): CalcError => value('things is one column; must be two: name, distance');
@@ -220,18 +293,28 @@ export const thingsTooNarrow = (): CalcError => value('things is one column; mus
 // Logs of finished jobs
 export const fittedTo = (jobs: number, error: string, low: string, high: string): string =>
   `your log: ${jobs === 0 ? 'told by other figures' : `${jobs} ${jobs === 1 ? 'job' : 'jobs'}`}, standard error ${error}; four in five sure of ${low} to ${high}`;
-export const fittedScatter = (jobs: number): string => `your log: scatter of ${jobs} ${jobs === 1 ? 'job' : 'jobs'} about the fit`;
-export const heldFactor = (): string => 'your log: held here, since a log cannot tell it from the fitted ones, which carry its range';
+export const fittedScatter = (jobs: number): string =>
+  `your log: scatter of ${jobs} ${jobs === 1 ? 'job' : 'jobs'} about the fit`;
+export const heldFactor = (): string =>
+  'your log: held here, since a log cannot tell it from the fitted ones, which carry its range';
 export const widenedFactor = (): string => 'your log: no job with it; widened by what is held';
-export const outlier = (weight: string, distance: string): string => `outlier: ${distance} deviations off, counts ${weight}; look whether it was noted rightly, or what was different`;
+export const outlier = (weight: string, distance: string): string =>
+  `outlier: ${distance} deviations off, counts ${weight}; look whether it was noted rightly, or what was different`;
 export const jobsFitted = (jobs: number, scatter: string): string =>
-  jobs === 0 ? 'no job notes rods, oxygen or minutes: everything stays as it was' : `${jobs} ${jobs === 1 ? 'job' : 'jobs'} fitted; they scatter ${scatter} of what was assumed`;
-export const outliersNamed = (labels: readonly string[]): string => `count less, since they contradict the others: ${labels.join(', ')}`;
-export const jobsDisagree = (): string => 'the jobs disagree with one another much more than assumed: are they one crew, one gas, one kind of work?';
+  jobs === 0
+    ? 'no job notes rods, oxygen or minutes: everything stays as it was'
+    : `${jobs} ${jobs === 1 ? 'job' : 'jobs'} fitted; they scatter ${scatter} of what was assumed`;
+export const outliersNamed = (labels: readonly string[]): string =>
+  `count less, since they contradict the others: ${labels.join(', ')}`;
+export const jobsDisagree = (): string =>
+  'the jobs disagree with one another much more than assumed: are they one crew, one gas, one kind of work?';
 export const fitUnsettled = (): string => 'the fit did not settle; look for a wild job';
-export const rowsLeftOut = (rows: number): string => `${rows} ${rows === 1 ? 'row was' : 'rows were'} left out, see below`;
-export const nothingNoted = (): CalcError => value('log notes no rods, oxygen, burning minutes or crew minutes for any job; nothing can be scored');
-export const scoredOnItself = (): string => 'the assumptions come from a log: if from these same jobs the score flatters; score jobs that were not fitted';
+export const rowsLeftOut = (rows: number): string =>
+  `${rows} ${rows === 1 ? 'row was' : 'rows were'} left out, see below`;
+export const nothingNoted = (): CalcError =>
+  value('log notes no rods, oxygen, burning minutes or crew minutes for any job; nothing can be scored');
+export const scoredOnItself = (): string =>
+  'the assumptions come from a log: if from these same jobs the score flatters; score jobs that were not fitted';
 /** What a score says in words; `off` is how far the typical job is from its estimate. */
 export const verdict = (word: string, off: string): string =>
   ({

@@ -1,7 +1,12 @@
 import type { Injector } from '@univerjs/core';
 import {
-  FormulaExecuteStageType, ICalculateFormulaService, IDependencyManagerService, IFormulaDependencyGenerator, IFormulaRuntimeService,
-  Interpreter, serializeRange,
+  FormulaExecuteStageType,
+  ICalculateFormulaService,
+  IDependencyManagerService,
+  IFormulaDependencyGenerator,
+  IFormulaRuntimeService,
+  Interpreter,
+  serializeRange,
 } from '@univerjs/engine-formula';
 import type { ErrorValueObject, FormulaDependencyTree } from '@univerjs/engine-formula';
 import { circularReference, unexpected } from '../core/messages.ts';
@@ -18,7 +23,8 @@ interface Ordering {
   _checkIsCycleDependency(trees: readonly FormulaDependencyTree[]): boolean;
 }
 
-const placeKey = (unit: string, sheet: string, row: number, column: number): string => `${unit}|${sheet}|${row}|${column}`;
+const placeKey = (unit: string, sheet: string, row: number, column: number): string =>
+  `${unit}|${sheet}|${row}|${column}`;
 
 /**
  * Makes every cell of a circle a `#CYCLE!` that says which cells it runs through, where the engine by
@@ -41,11 +47,16 @@ export function guardCalculation(injector: Injector): void {
     };
     for (const circle of circles([...byId.keys()], usedBy)) {
       const members = new Set(circle);
-      const way = (start: number): string => named(wayRound(start, members, usedBy).map((step) => address(byId.get(step))));
+      const way = (start: number): string =>
+        named(wayRound(start, members, usedBy).map((step) => address(byId.get(step))));
       const shared = circle.length > MOST_TRACED ? way(circle[0] ?? 0) : undefined;
       for (const id of circle) {
         const tree = byId.get(id);
-        if (tree) circular.set(placeKey(tree.unitId, tree.subUnitId, tree.row, tree.column), errorValue('#CYCLE!', shared ?? way(id)));
+        if (tree)
+          circular.set(
+            placeKey(tree.unitId, tree.subUnitId, tree.row, tree.column),
+            errorValue('#CYCLE!', shared ?? way(id)),
+          );
       }
     }
     // The engine need not iterate: the circles are settled.
@@ -55,7 +66,9 @@ export function guardCalculation(injector: Injector): void {
   const execute = interpreter.execute.bind(interpreter);
   interpreter.execute = (node) => {
     if (circular.size > 0 && isCalculating(runtime.getFormulaExecuteStage())) {
-      const error = circular.get(placeKey(runtime.currentUnitId, runtime.currentSubUnitId, runtime.currentRow, runtime.currentColumn));
+      const error = circular.get(
+        placeKey(runtime.currentUnitId, runtime.currentSubUnitId, runtime.currentRow, runtime.currentColumn),
+      );
       if (error) return error;
     }
     try {
@@ -72,7 +85,10 @@ function named(way: readonly string[]): string {
 }
 
 function isCalculating(stage: FormulaExecuteStageType): boolean {
-  return stage === FormulaExecuteStageType.CURRENTLY_CALCULATING || stage === FormulaExecuteStageType.CURRENTLY_CALCULATING_ARRAY_FORMULA;
+  return (
+    stage === FormulaExecuteStageType.CURRENTLY_CALCULATING ||
+    stage === FormulaExecuteStageType.CURRENTLY_CALCULATING_ARRAY_FORMULA
+  );
 }
 
 function address(tree: FormulaDependencyTree | undefined): string {
@@ -92,7 +108,8 @@ export function circles(nodes: readonly number[], next: (node: number) => readon
   const open = new Set<number>();
   const stack: number[] = [];
   const found: number[][] = [];
-  const lower = (node: number, to: number | undefined): void => void low.set(node, Math.min(low.get(node) ?? Infinity, to ?? Infinity));
+  const lower = (node: number, to: number | undefined): void =>
+    void low.set(node, Math.min(low.get(node) ?? Infinity, to ?? Infinity));
 
   for (const root of nodes) {
     if (order.has(root)) continue;

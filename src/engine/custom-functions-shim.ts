@@ -17,12 +17,19 @@ export interface FunctionsJson {
     readonly id: string;
     readonly name: string;
     readonly description: string;
-    readonly parameters: readonly { readonly name: string; readonly description: string; readonly optional?: boolean }[];
+    readonly parameters: readonly {
+      readonly name: string;
+      readonly description: string;
+      readonly optional?: boolean;
+    }[];
   }[];
 }
 
 class HostError extends Error {
-  constructor(readonly code: string, message = '') {
+  constructor(
+    readonly code: string,
+    message = '',
+  ) {
     super(message);
   }
 }
@@ -73,8 +80,18 @@ export function customFunctionsShim(): CustomFunctionsShim {
         return {
           name: `${namespace}.${name}`,
           summary: description,
-          parameters: parameters.map((p) => ({ name: p.name, summary: p.description, optional: p.optional === true, example: p.name })),
-          call: (args) => called(`${namespace}.${name}`, call, parameters.map((_, i) => hostArgument(args[i]))),
+          parameters: parameters.map((p) => ({
+            name: p.name,
+            summary: p.description,
+            optional: p.optional === true,
+            example: p.name,
+          })),
+          call: (args) =>
+            called(
+              `${namespace}.${name}`,
+              call,
+              parameters.map((_, i) => hostArgument(args[i])),
+            ),
         };
       });
     },
@@ -95,7 +112,7 @@ function called(name: string, call: HostCall, args: readonly unknown[]): readonl
 
 function hostArgument(argument: Argument): unknown {
   if (argument === undefined) return null;
-  const rows = Array.isArray(argument) ? argument as readonly (readonly Cell[])[] : [[argument as Cell]];
+  const rows = Array.isArray(argument) ? (argument as readonly (readonly Cell[])[]) : [[argument as Cell]];
   return rows.map((row) => row.map(hostCell));
 }
 

@@ -1,5 +1,10 @@
 import {
-  BaseFunction, BaseReferenceObject, CELL_INVERTED_INDEX_CACHE, ErrorValueObject, functionDate, ValueObjectFactory,
+  BaseFunction,
+  BaseReferenceObject,
+  CELL_INVERTED_INDEX_CACHE,
+  ErrorValueObject,
+  functionDate,
+  ValueObjectFactory,
 } from '@univerjs/engine-formula';
 import { errorValue, textOfCell } from './error-text.ts';
 
@@ -30,8 +35,12 @@ function keepTextAsText(): void {
   const create = ValueObjectFactory.create.bind(ValueObjectFactory);
   ValueObjectFactory.create = (raw, ignorePatterns = true) => create(raw, ignorePatterns);
   // The engine's list is of pairs, class and name, which its typings mix.
-  for (const [date] of functionDate as unknown as readonly (readonly [{ readonly prototype: BaseFunction }, string])[]) {
-    if (!Object.hasOwn(date.prototype, 'isArgumentsIgnoreNumberPattern')) date.prototype.isArgumentsIgnoreNumberPattern = () => false;
+  for (const [date] of functionDate as unknown as readonly (readonly [
+    { readonly prototype: BaseFunction },
+    string,
+  ])[]) {
+    if (!Object.hasOwn(date.prototype, 'isArgumentsIgnoreNumberPattern'))
+      date.prototype.isArgumentsIgnoreNumberPattern = () => false;
   }
   BaseFunction.prototype.isArgumentsIgnoreNumberPattern = () => true;
 }

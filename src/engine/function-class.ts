@@ -1,8 +1,14 @@
 import { CellValueType } from '@univerjs/core';
 import type { IRange } from '@univerjs/core';
 import {
-  ArrayValueObject, BaseFunction, BaseReferenceObject, BooleanValueObject, ErrorValueObject, NullValueObject,
-  NumberValueObject, StringValueObject,
+  ArrayValueObject,
+  BaseFunction,
+  BaseReferenceObject,
+  BooleanValueObject,
+  ErrorValueObject,
+  NullValueObject,
+  NumberValueObject,
+  StringValueObject,
 } from '@univerjs/engine-formula';
 import type { BaseValueObject } from '@univerjs/engine-formula';
 import { engineErrors, tooManyArguments, unexpected } from '../core/messages.ts';
@@ -50,10 +56,14 @@ function call(host: HostFunction, incoming: readonly Incoming[], self: CellPlace
   }
 }
 
-const failed = (reason: { readonly code: string; readonly message: string }): CellError => ({ error: reason.code, message: reason.message });
+const failed = (reason: { readonly code: string; readonly message: string }): CellError => ({
+  error: reason.code,
+  message: reason.message,
+});
 
 function argument(value: Incoming, ranges: ReadonlyMap<unknown, IRange>): Argument {
-  if (value instanceof BaseReferenceObject) return single(referenceCells(value, ranges.get(value) ?? value.getRangePosition()));
+  if (value instanceof BaseReferenceObject)
+    return single(referenceCells(value, ranges.get(value) ?? value.getRangePosition()));
   if (value instanceof ArrayValueObject) return single(arrayCells(value));
   // An argument left out is a null of its own; a blank cell comes inside a reference.
   return value.isNull() ? undefined : cell(value);
@@ -68,7 +78,8 @@ function single(cells: readonly (readonly Cell[])[]): Argument {
 function referenceCells(reference: BaseReferenceObject, range: IRange): Cell[][] {
   // The engine reads a sheet it does not find as the formula's own.
   const noSheet = reference.getForcedSheetName() !== '' && !reference.getForcedSheetId();
-  if (noSheet || range.startRow < 0 || range.startColumn < 0) return [[{ error: '#REF!', message: engineErrors['#REF!'] ?? '' }]];
+  if (noSheet || range.startRow < 0 || range.startColumn < 0)
+    return [[{ error: '#REF!', message: engineErrors['#REF!'] ?? '' }]];
   return grid(range.endRow - range.startRow + 1, range.endColumn - range.startColumn + 1, (r, c) => {
     const data = reference.getCellData(range.startRow + r, range.startColumn + c);
     if (data?.v === undefined || data.v === null) return null;

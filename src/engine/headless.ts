@@ -1,9 +1,27 @@
 import { LocaleType, LogLevel, Univer, UniverInstanceType } from '@univerjs/core';
 import type { IRange, IWorkbookData } from '@univerjs/core';
 import {
-  deserializeRangeWithSheet, FormulaDataModel, functionArray, functionCompatibility, functionCube, functionDatabase,
-  functionDate, functionEngineering, functionFinancial, functionInformation, functionLogical, functionLookup, functionMath, functionMeta,
-  functionStatistical, functionText, functionUniver, functionWeb, ICalculateFormulaService, IDefinedNamesService, IFunctionService,
+  deserializeRangeWithSheet,
+  FormulaDataModel,
+  functionArray,
+  functionCompatibility,
+  functionCube,
+  functionDatabase,
+  functionDate,
+  functionEngineering,
+  functionFinancial,
+  functionInformation,
+  functionLogical,
+  functionLookup,
+  functionMath,
+  functionMeta,
+  functionStatistical,
+  functionText,
+  functionUniver,
+  functionWeb,
+  ICalculateFormulaService,
+  IDefinedNamesService,
+  IFunctionService,
   UniverFormulaEnginePlugin,
 } from '@univerjs/engine-formula';
 import type { BaseFunction, IAllRuntimeData } from '@univerjs/engine-formula';
@@ -25,8 +43,21 @@ export interface CalculatedWorkbook {
 }
 
 const OWN_FUNCTIONS = [
-  functionArray, functionCompatibility, functionCube, functionDatabase, functionDate, functionEngineering, functionFinancial,
-  functionInformation, functionLogical, functionLookup, functionMath, functionMeta, functionStatistical, functionText, functionUniver,
+  functionArray,
+  functionCompatibility,
+  functionCube,
+  functionDatabase,
+  functionDate,
+  functionEngineering,
+  functionFinancial,
+  functionInformation,
+  functionLogical,
+  functionLookup,
+  functionMath,
+  functionMeta,
+  functionStatistical,
+  functionText,
+  functionUniver,
   functionWeb,
 ].flat() as unknown as readonly (readonly [new (name: string) => BaseFunction, string])[];
 
@@ -37,11 +68,16 @@ let workbooks = 0;
  * began in one of our functions, however many formulas it passed through.
  */
 export async function calculateWorkbook(
-  description: WorkbookDescription, functions: readonly HostFunction[],
+  description: WorkbookDescription,
+  functions: readonly HostFunction[],
 ): Promise<CalculatedWorkbook> {
   // The engine keeps parsed formulas by workbook id for the life of the process.
   const id = `book${++workbooks}`;
-  const univer = new Univer({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} }, logLevel: LogLevel.SILENT });
+  const univer = new Univer({
+    locale: LocaleType.EN_US,
+    locales: { [LocaleType.EN_US]: {} },
+    logLevel: LogLevel.SILENT,
+  });
   try {
     univer.registerPlugin(UniverFormulaEnginePlugin);
     const data = workbookData(id, description);
@@ -65,9 +101,10 @@ function calculate(service: ICalculateFormulaService, model: FormulaDataModel): 
     // The engine runs this step unawaited: a throw in it would end the process instead of this promise.
     const guarded = service as unknown as { _executeStep(): Promise<unknown> };
     const step = guarded._executeStep.bind(service);
-    guarded._executeStep = () => step().catch((thrown: unknown) => {
-      reject(thrown instanceof Error ? thrown : new Error(String(thrown)));
-    });
+    guarded._executeStep = () =>
+      step().catch((thrown: unknown) => {
+        reject(thrown instanceof Error ? thrown : new Error(String(thrown)));
+      });
     void service.execute({
       formulaData: model.getFormulaData(),
       arrayFormulaCellData: {},
@@ -88,9 +125,10 @@ function reader(workbook: IWorkbookData, results: IAllRuntimeData, names: readon
 
   const cellAt = (sheet: string, row: number, column: number): Cell => {
     const typed = workbook.sheets[sheet]?.cellData?.[row]?.[column];
-    const found = results.unitData[unit]?.[sheet]?.getValue(row, column)
-      ?? results.arrayFormulaCellData[unit]?.[sheet]?.getValue(row, column)
-      ?? typed;
+    const found =
+      results.unitData[unit]?.[sheet]?.getValue(row, column) ??
+      results.arrayFormulaCellData[unit]?.[sheet]?.getValue(row, column) ??
+      typed;
     return readCell(found, typed?.f ?? '', names);
   };
   const place = (reference: string): { readonly sheet: string; readonly range: IRange } => {
@@ -101,7 +139,10 @@ function reader(workbook: IWorkbookData, results: IAllRuntimeData, names: readon
   };
   const cells = (sheet: string, range: IRange): Cell[][] =>
     Array.from({ length: range.endRow - range.startRow + 1 }, (_, r) =>
-      Array.from({ length: range.endColumn - range.startColumn + 1 }, (__, c) => cellAt(sheet, range.startRow + r, range.startColumn + c)));
+      Array.from({ length: range.endColumn - range.startColumn + 1 }, (__, c) =>
+        cellAt(sheet, range.startRow + r, range.startColumn + c),
+      ),
+    );
 
   const spill = (sheet: string, row: number, column: number): Cell[][] => {
     const anchor = results.unitData[unit]?.[sheet]?.getValue(row, column);

@@ -1,6 +1,11 @@
 import { ObjectMatrix } from '@univerjs/core';
 import type { ICellData, Injector, IRange, IUnitRange, Nullable } from '@univerjs/core';
-import { FORMULA_REF_TO_ARRAY_CACHE, ICalculateFormulaService, IFormulaCurrentConfigService, IFormulaRuntimeService } from '@univerjs/engine-formula';
+import {
+  FORMULA_REF_TO_ARRAY_CACHE,
+  ICalculateFormulaService,
+  IFormulaCurrentConfigService,
+  IFormulaRuntimeService,
+} from '@univerjs/engine-formula';
 import type { IAllRuntimeData } from '@univerjs/engine-formula';
 import { textOfCell } from './error-text.ts';
 
@@ -13,7 +18,8 @@ interface Steps {
   /** Calculates what is dirty; undefined where it was stopped. */
   _apply(forSpills?: boolean): Promise<IAllRuntimeData | undefined>;
   _getArrayFormulaDirtyRangeAndExcludedRange(
-    arrays: IAllRuntimeData['arrayFormulaRange'], features: IAllRuntimeData['runtimeFeatureRange'],
+    arrays: IAllRuntimeData['arrayFormulaRange'],
+    features: IAllRuntimeData['runtimeFeatureRange'],
   ): { readonly dirtyRanges: IUnitRange[] };
 }
 
@@ -98,13 +104,25 @@ function clear(cells: ObjectMatrix<Nullable<ICellData>> | undefined, range: IRan
 /** The spills before, less those whose formula has gone or spills no more, and with those calculated in this calculation. */
 function spillsAfter(before: Spills, runtime: IFormulaRuntimeService, config: IFormulaCurrentConfigService): Spills {
   const formulas = config.getFormulaData();
-  const found = new Map([...before].filter(([, { unitId, sheetId, row, column }]) =>
-    formulas[unitId]?.[sheetId]?.[row]?.[column] && !runtime.getUnitData()[unitId]?.[sheetId]?.getValue(row, column)));
+  const found = new Map(
+    [...before].filter(
+      ([, { unitId, sheetId, row, column }]) =>
+        formulas[unitId]?.[sheetId]?.[row]?.[column] &&
+        !runtime.getUnitData()[unitId]?.[sheetId]?.getValue(row, column),
+    ),
+  );
   for (const [unitId, sheets] of Object.entries(runtime.getUnitArrayFormula())) {
     for (const [sheetId, anchors] of Object.entries(sheets ?? {})) {
       const cells = runtime.getRuntimeArrayFormulaCellData()[unitId]?.[sheetId];
       new ObjectMatrix<IRange>(anchors).forValue((row, column, range) => {
-        found.set(`${unitId}|${sheetId}|${row}|${column}`, { unitId, sheetId, row, column, range, content: content(cells, range) });
+        found.set(`${unitId}|${sheetId}|${row}|${column}`, {
+          unitId,
+          sheetId,
+          row,
+          column,
+          range,
+          content: content(cells, range),
+        });
       });
     }
   }
@@ -124,13 +142,18 @@ function content(cells: ObjectMatrix<Nullable<ICellData>> | undefined, range: IR
 
 /** Where spills have changed, without the formulas' own cells, which the engine orders rightly by itself. */
 function changes(before: Spills, now: Spills): IUnitRange[] {
-  const changed = [...new Set([...before.keys(), ...now.keys()])].filter((key) => before.get(key)?.content !== now.get(key)?.content);
-  return changed.flatMap((key) => [before.get(key), now.get(key)]).flatMap((spill) => {
-    if (!spill) return [];
-    const { unitId, sheetId, range } = spill;
-    const parts: IRange[] = [];
-    if (range.endColumn > range.startColumn) parts.push({ ...range, endRow: range.startRow, startColumn: range.startColumn + 1 });
-    if (range.endRow > range.startRow) parts.push({ ...range, startRow: range.startRow + 1 });
-    return parts.map((part) => ({ unitId, sheetId, range: part }));
-  });
+  const changed = [...new Set([...before.keys(), ...now.keys()])].filter(
+    (key) => before.get(key)?.content !== now.get(key)?.content,
+  );
+  return changed
+    .flatMap((key) => [before.get(key), now.get(key)])
+    .flatMap((spill) => {
+      if (!spill) return [];
+      const { unitId, sheetId, range } = spill;
+      const parts: IRange[] = [];
+      if (range.endColumn > range.startColumn)
+        parts.push({ ...range, endRow: range.startRow, startColumn: range.startColumn + 1 });
+      if (range.endRow > range.startRow) parts.push({ ...range, startRow: range.startRow + 1 });
+      return parts.map((part) => ({ unitId, sheetId, range: part }));
+    });
 }

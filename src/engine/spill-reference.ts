@@ -1,6 +1,11 @@
 import type { Injector } from '@univerjs/core';
 import {
-  BaseFunction, BaseReferenceObject, FunctionNodeFactory, IFunctionService, LexerNode, SuffixNodeFactory,
+  BaseFunction,
+  BaseReferenceObject,
+  FunctionNodeFactory,
+  IFunctionService,
+  LexerNode,
+  SuffixNodeFactory,
 } from '@univerjs/engine-formula';
 import type { BaseValueObject } from '@univerjs/engine-formula';
 import { errorValue } from './error-text.ts';
@@ -23,8 +28,9 @@ class AnchorArray extends BaseFunction {
     const first = anchor.getFirstCell();
     if (first.isError()) return first;
     const { startRow, startColumn } = anchor.getRangePosition();
-    const ranges = anchor.getCurrentRuntimeActiveArrayFormulaRange()?.[startRow]?.[startColumn]
-      ?? anchor.getCurrentActiveArrayFormulaRange()?.[startRow]?.[startColumn];
+    const ranges =
+      anchor.getCurrentRuntimeActiveArrayFormulaRange()?.[startRow]?.[startColumn] ??
+      anchor.getCurrentActiveArrayFormulaRange()?.[startRow]?.[startColumn];
     return ranges ? this.createReferenceObject(anchor, ranges) : anchor;
   }
 }
@@ -36,5 +42,7 @@ export function allowSpillReferences(injector: Injector): void {
   const functions = injector.get(FunctionNodeFactory);
   const check = suffixes.checkAndCreateNodeType.bind(suffixes);
   suffixes.checkAndCreateNodeType = (param) =>
-    param instanceof LexerNode && param.getToken().trim() === '#' ? functions.create(NAME) as ReturnType<typeof check> : check(param);
+    param instanceof LexerNode && param.getToken().trim() === '#'
+      ? (functions.create(NAME) as ReturnType<typeof check>)
+      : check(param);
 }

@@ -32,16 +32,23 @@ export function usedRanges(references: readonly BaseReferenceObject[], self: Cel
 
 /** From the bottom up, since most sheets are longer than what has to be looked at. */
 function lastRow(reference: BaseReferenceObject, range: IRange, self: CellPlace): number {
-  const ends = sources(reference).map((rows) =>
-    Object.keys(rows).map(Number).reverse().find((row) => filledColumns(rows[row], row, reference, range, self).length > 0) ?? -1);
+  const ends = sources(reference).map(
+    (rows) =>
+      Object.keys(rows)
+        .map(Number)
+        .reverse()
+        .find((row) => filledColumns(rows[row], row, reference, range, self).length > 0) ?? -1,
+  );
   return Math.max(...ends);
 }
 
 function lastColumn(reference: BaseReferenceObject, range: IRange, self: CellPlace): number {
   const ends = sources(reference).flatMap((rows) =>
-    Object.keys(rows).map(Number)
+    Object.keys(rows)
+      .map(Number)
       .filter((row) => row >= range.startRow && row <= range.endRow)
-      .map((row) => Math.max(-1, ...filledColumns(rows[row], row, reference, range, self))));
+      .map((row) => Math.max(-1, ...filledColumns(rows[row], row, reference, range, self))),
+  );
   return Math.max(-1, ...ends);
 }
 
@@ -57,8 +64,15 @@ function sources(reference: BaseReferenceObject): Readonly<Record<number, Row>>[
   return matrices.map((matrix) => matrix?.getMatrix() ?? {});
 }
 
-function filledColumns(cells: Row | undefined, row: number, reference: BaseReferenceObject, range: IRange, self: CellPlace): number[] {
-  const own = row === self.row && self.sheet === reference.getSheetId() && self.unit === reference.getUnitId() ? self.column : -1;
+function filledColumns(
+  cells: Row | undefined,
+  row: number,
+  reference: BaseReferenceObject,
+  range: IRange,
+  self: CellPlace,
+): number[] {
+  const own =
+    row === self.row && self.sheet === reference.getSheetId() && self.unit === reference.getUnitId() ? self.column : -1;
   return Object.entries(cells ?? {})
     .filter(([, cell]) => filled(cell))
     .map(([column]) => Number(column))
@@ -67,5 +81,7 @@ function filledColumns(cells: Row | undefined, row: number, reference: BaseRefer
 
 function filled(cell: Nullable<ICellData>): boolean {
   if (!cell) return false;
-  return (cell.v !== undefined && cell.v !== null && cell.v !== '') || Boolean(cell.f) || Boolean(cell.si) || Boolean(cell.p);
+  return (
+    (cell.v !== undefined && cell.v !== null && cell.v !== '') || Boolean(cell.f) || Boolean(cell.si) || Boolean(cell.p)
+  );
 }

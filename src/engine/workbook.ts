@@ -64,11 +64,15 @@ export function workbookData(id: string, description: WorkbookDescription): IWor
 }
 
 /** Defined names as the engine keeps them, by id. */
-export function definedNames(description: WorkbookDescription): Record<string, { id: string; name: string; formulaOrRefString: string }> {
-  return Object.fromEntries(Object.entries(description.definedNames ?? {}).map(([name, meaning], i) => {
-    const id = `name${i + 1}`;
-    return [id, { id, name, formulaOrRefString: meaning }];
-  }));
+export function definedNames(
+  description: WorkbookDescription,
+): Record<string, { id: string; name: string; formulaOrRefString: string }> {
+  return Object.fromEntries(
+    Object.entries(description.definedNames ?? {}).map(([name, meaning], i) => {
+      const id = `name${i + 1}`;
+      return [id, { id, name, formulaOrRefString: meaning }];
+    }),
+  );
 }
 
 export function worksheetData(id: string, sheet: SheetDescription): Partial<IWorksheetData> & { id: string } {
@@ -106,7 +110,9 @@ export function worksheetData(id: string, sheet: SheetDescription): Partial<IWor
     rowCount,
     columnCount,
     columnData: widths(sheet.widths ?? {}),
-    rowData: Object.fromEntries(Object.entries(sheet.heights ?? {}).map(([row, h]) => [Number(row) - 1, { h, ia: BooleanNumber.FALSE }])),
+    rowData: Object.fromEntries(
+      Object.entries(sheet.heights ?? {}).map(([row, h]) => [Number(row) - 1, { h, ia: BooleanNumber.FALSE }]),
+    ),
     freeze: { xSplit: frozenColumns, ySplit: frozenRows, startRow: frozenRows || -1, startColumn: frozenColumns || -1 },
   };
 }
@@ -114,7 +120,8 @@ export function worksheetData(id: string, sheet: SheetDescription): Partial<IWor
 function cellData(content: Exclude<CellContent, null>): ICellData {
   if (typeof content === 'number') return { v: content, t: CellValueType.NUMBER };
   if (typeof content === 'boolean') return { v: content ? 1 : 0, t: CellValueType.BOOLEAN };
-  if (typeof content === 'string') return content.startsWith('=') && content.length > 1 ? { f: content } : { v: content, t: CellValueType.STRING };
+  if (typeof content === 'string')
+    return content.startsWith('=') && content.length > 1 ? { f: content } : { v: content, t: CellValueType.STRING };
   if ('text' in content) return { v: content.text, t: CellValueType.FORCE_STRING };
   return { v: content.error, t: CellValueType.STRING, custom: { errorText: content.message } };
 }
@@ -127,14 +134,20 @@ function style(look: CellLook): IStyleData {
     ...(look.color === undefined ? {} : { cl: { rgb: look.color } }),
     ...(look.background === undefined ? {} : { bg: { rgb: look.background } }),
     ...(look.format === undefined ? {} : { n: { pattern: look.format } }),
-    ...(look.wrap === undefined ? {} : { tb: look.wrap ? WrapStrategy.WRAP : WrapStrategy.OVERFLOW, vt: VerticalAlign.TOP }),
+    ...(look.wrap === undefined
+      ? {}
+      : { tb: look.wrap ? WrapStrategy.WRAP : WrapStrategy.OVERFLOW, vt: VerticalAlign.TOP }),
     ...(look.align === undefined ? {} : { ht: ALIGN[look.align] }),
   };
 }
 
 function widths(byLetters: Readonly<Record<string, number>>): Record<number, { w: number }> {
-  return Object.fromEntries(Object.entries(byLetters).flatMap(([letters, w]) => {
-    const { startColumn, endColumn } = deserializeRangeWithSheet(letters.includes(':') ? letters : `${letters}:${letters}`).range;
-    return Array.from({ length: endColumn - startColumn + 1 }, (_, i) => [startColumn + i, { w }]);
-  }));
+  return Object.fromEntries(
+    Object.entries(byLetters).flatMap(([letters, w]) => {
+      const { startColumn, endColumn } = deserializeRangeWithSheet(
+        letters.includes(':') ? letters : `${letters}:${letters}`,
+      ).range;
+      return Array.from({ length: endColumn - startColumn + 1 }, (_, i) => [startColumn + i, { w }]);
+    }),
+  );
 }

@@ -39,7 +39,8 @@ export function parseArithmetic(tokens: readonly FormulaToken[]): Arithmetic | u
     const token = tokens[at++];
     if (!token) return undefined;
     if (token.type === TYPES.NUMBER) return { number: Number(token.value) };
-    if (token.type === TYPES.REF_RANGE || token.type === TYPES.REF_NAMED || token.type === TYPES.REF_STRUCT) return { reference: token.text };
+    if (token.type === TYPES.REF_RANGE || token.type === TYPES.REF_NAMED || token.type === TYPES.REF_STRUCT)
+      return { reference: token.text };
     if (isOperator(token, '(')) {
       const of = binary(0);
       return isOperator(tokens[at++], ')') ? of : undefined;
@@ -54,7 +55,10 @@ export function parseArithmetic(tokens: readonly FormulaToken[]): Arithmetic | u
 }
 
 /** The value, with `cell` giving the number of a single cell; as in the sheet, undefined where it divides by zero or leaves the numbers. */
-export async function evaluateArithmetic(of: Arithmetic, cell: (reference: string) => Promise<number>): Promise<number | undefined> {
+export async function evaluateArithmetic(
+  of: Arithmetic,
+  cell: (reference: string) => Promise<number>,
+): Promise<number | undefined> {
   if ('number' in of) return of.number;
   if ('reference' in of) return cell(of.reference);
   const [a, b] = [await evaluateArithmetic(of.operands[0]!, cell), await evaluateArithmetic(of.operands[1]!, cell)];
@@ -65,10 +69,15 @@ export async function evaluateArithmetic(of: Arithmetic, cell: (reference: strin
 
 function apply(operator: string, a: number, b: number): number {
   switch (operator) {
-    case '+': return a + b;
-    case '-': return a - b;
-    case '*': return a * b;
-    case '/': return a / b;
-    default: return a ** b;
+    case '+':
+      return a + b;
+    case '-':
+      return a - b;
+    case '*':
+      return a * b;
+    case '/':
+      return a / b;
+    default:
+      return a ** b;
   }
 }

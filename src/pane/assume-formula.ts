@@ -3,7 +3,7 @@ import type { Declaration } from '../catalogue/declaration.ts';
 
 /** A sheet's name as formulas write it: in quotes unless it is one plain word that is no address. */
 export function sheetInFormula(name: string): string {
-  return /^[A-Za-z_][A-Za-z_.]*$/.test(name) ? name : `'${name.replaceAll('\'', '\'\'')}'`;
+  return /^[A-Za-z_][A-Za-z_.]*$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`;
 }
 
 /** The region of a sheet that a listing of so many rows and columns fills from A1. */

@@ -18,8 +18,10 @@ export function cautionsOf(d: Declaration, values: Values = {}, a?: Assumptions)
   const words = [...d.cautions];
   for (const [name, { kind }] of Object.entries(d.parameters)) {
     const value = values[name];
-    if (kind.kind === 'material' && a) conditions.push(...workConditions((value as Material | undefined) ?? findMaterial(a.word('material')), a));
-    const word = (kind.kind === 'choice' || kind.kind === 'text') && typeof value === 'string' ? conditionNamed(value) : undefined;
+    if (kind.kind === 'material' && a)
+      conditions.push(...workConditions((value as Material | undefined) ?? findMaterial(a.word('material')), a));
+    const word =
+      (kind.kind === 'choice' || kind.kind === 'text') && typeof value === 'string' ? conditionNamed(value) : undefined;
     if (word !== undefined) conditions.push(word);
     // A function for any operation brings up those of the one it is called with.
     if (name === 'operation' && kind.kind === 'choice' && typeof value === 'string') words.push(value);
@@ -33,5 +35,7 @@ export function cautionsOf(d: Declaration, values: Values = {}, a?: Assumptions)
 function measuredBy(parameter: string, kind: Kind): MeasuredName | undefined {
   const name = conditionNamed(parameterLabel(parameter));
   const entry = CONDITIONS.find((c) => c.name === name);
-  return kind.kind === 'quantity' && entry && 'quantity' in entry && entry.quantity === kind.quantity ? entry.name : undefined;
+  return kind.kind === 'quantity' && entry && 'quantity' in entry && entry.quantity === kind.quantity
+    ? entry.name
+    : undefined;
 }

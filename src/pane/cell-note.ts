@@ -21,6 +21,7 @@ const shown = (cell: Cell): string => (isBlankCell(cell) ? 'nothing' : showCell(
 function same(a: Cell, b: Cell): boolean {
   if (isBlankCell(a) || isBlankCell(b)) return isBlankCell(a) === isBlankCell(b) || a === 0 || b === 0; // some sheets show a blank result as 0
   if (isCellError(a) || isCellError(b)) return isCellError(a) && isCellError(b) && a.error === b.error;
-  if (typeof a === 'number' && typeof b === 'number') return Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b));
+  if (typeof a === 'number' && typeof b === 'number')
+    return Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b));
   return a === b;
 }

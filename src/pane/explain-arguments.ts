@@ -15,23 +15,36 @@ import { showCell } from './show-cell.ts';
 
 /** Each argument of the call with what came for one item, at `row` and `column` of the spill, and how it was taken. */
 export function explainArguments(
-  d: Declaration, operands: readonly ReadOperand[], row: number, column: number, system: UnitSystem,
+  d: Declaration,
+  operands: readonly ReadOperand[],
+  row: number,
+  column: number,
+  system: UnitSystem,
 ): readonly ExplainedArgument[] {
   const kinds = Object.values(d.parameters).map((p) => p.kind);
   return hostFunction(d).parameters.map(({ name, summary }, i) => {
     const operand = operands[i];
     const text = operand?.operand.text ?? '';
-    if (operand?.problem !== undefined) return { label: name, summary, text, came: undefined, taken: undefined, problem: operand.problem };
+    if (operand?.problem !== undefined)
+      return { label: name, summary, text, came: undefined, taken: undefined, problem: operand.problem };
     const grid = asGrid(operand?.argument);
     const kind = kinds[i];
     if (!grid || (!kind && isOneBlank(grid))) return { label: name, summary, text, came: undefined, taken: undefined };
-    if (!kind || kind.kind === 'cells') return { label: name, summary, text, came: shapeText(shapeOf(grid)), taken: undefined };
+    if (!kind || kind.kind === 'cells')
+      return { label: name, summary, text, came: shapeText(shapeOf(grid)), taken: undefined };
     const cell = cellAt(grid, row, column);
-    return { label: name, summary, text, came: isBlankCell(cell) ? undefined : showCell(cell), taken: taken(cell, name, kind, system) };
+    return {
+      label: name,
+      summary,
+      text,
+      came: isBlankCell(cell) ? undefined : showCell(cell),
+      taken: taken(cell, name, kind, system),
+    };
   });
 }
 
-const isOneBlank = (grid: Grid): boolean => grid.length === 1 && grid[0]?.length === 1 && isBlankCell(grid[0][0] ?? null);
+const isOneBlank = (grid: Grid): boolean =>
+  grid.length === 1 && grid[0]?.length === 1 && isBlankCell(grid[0][0] ?? null);
 
 /** The value with its unit or full name; undefined where the cell is blank or cannot be read: the call's own error says why. */
 function taken(cell: Cell, label: string, kind: Kind, system: UnitSystem): string | undefined {
@@ -52,4 +65,3 @@ function taken(cell: Cell, label: string, kind: Kind, system: UnitSystem): strin
   if (kind.kind === 'cylinder') return showQuantity((value as CylinderChoice).volume, 'capacity', system);
   return typeof value === 'string' ? value : undefined;
 }
-

@@ -25,7 +25,11 @@ export const isKnown = (call: ReadCall | UnknownCall): call is ReadCall => 'decl
  * Reads the cells that the calls in a cell's formula refer to, and calculates them. A call that stands in `before`
  * with the same arguments is taken from there, so that moving through a long list calculates it once.
  */
-export async function readSelectedCell(cell: SelectedCell, port: Pick<SheetPort, 'read'>, before?: ReadCell): Promise<ReadCell> {
+export async function readSelectedCell(
+  cell: SelectedCell,
+  port: Pick<SheetPort, 'read'>,
+  before?: ReadCell,
+): Promise<ReadCell> {
   const formula = cell.spill?.formula ?? cell.formula;
   const address = cell.spill?.from ?? cell.address;
   const read = (reference: string): ReturnType<SheetPort['read']> => port.read(reference, cell.sheet, address);
@@ -33,10 +37,30 @@ export async function readSelectedCell(cell: SelectedCell, port: Pick<SheetPort,
   return { cell, formula, calls };
 }
 
-async function readOne(found: FormulaCall, read: ReadReference, before: ReadCell['calls']): Promise<ReadCall | UnknownCall> {
+async function readOne(
+  found: FormulaCall,
+  read: ReadReference,
+  before: ReadCell['calls'],
+): Promise<ReadCall | UnknownCall> {
   const d = findFunction(found.name);
-  if (!d) return { text: found.text, problem: texts.noSuchFunction(found.name, nearestNames(found.name, CATALOGUE.map((each) => each.name))) };
+  if (!d)
+    return {
+      text: found.text,
+      problem: texts.noSuchFunction(
+        found.name,
+        nearestNames(
+          found.name,
+          CATALOGUE.map((each) => each.name),
+        ),
+      ),
+    };
   const operands = await resolveOperands(found.operands, read);
-  const same = before.find((b) => isKnown(b) && b.text === found.text && b.whole === found.whole && JSON.stringify(b.operands) === JSON.stringify(operands));
+  const same = before.find(
+    (b) =>
+      isKnown(b) &&
+      b.text === found.text &&
+      b.whole === found.whole &&
+      JSON.stringify(b.operands) === JSON.stringify(operands),
+  );
   return same ?? readCall(d, found.text, found.whole, operands);
 }

@@ -54,7 +54,9 @@ function resultStep(read: ReadCall, { gave, steps }: Run, cell: SelectedCell): S
   if (result.kind === 'value') return result.quantity === 'text' ? undefined : lastStep(steps, gave, result.quantity);
   const at = selectedColumn(read, cell);
   const quantity = columnAt(read, at)?.quantity;
-  return at === undefined || quantity === undefined || !Array.isArray(gave) ? undefined : lastStep(steps, gave[at], quantity);
+  return at === undefined || quantity === undefined || !Array.isArray(gave)
+    ? undefined
+    : lastStep(steps, gave[at], quantity);
 }
 
 function lastStep(steps: readonly Step[], value: unknown, quantity: QuantityName): Step | undefined {

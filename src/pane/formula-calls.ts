@@ -47,7 +47,9 @@ function closing(tokens: readonly FormulaToken[], open: number): number | undefi
 
 /** Whether nothing but blanks and the sign for a single value, `@`, stands round a part. */
 function isAll(tokens: readonly FormulaToken[], from: number, to: number): boolean {
-  return tokens.every((t, i) => (i >= from && i <= to) || t.type === TYPES.WHITESPACE || (i < from && isOperator(t, '@')));
+  return tokens.every(
+    (t, i) => (i >= from && i <= to) || t.type === TYPES.WHITESPACE || (i < from && isOperator(t, '@')),
+  );
 }
 
 function readCall(tokens: readonly FormulaToken[], whole: boolean): FormulaCall {
@@ -61,5 +63,10 @@ function readCall(tokens: readonly FormulaToken[], whole: boolean): FormulaCall 
     else parts.at(-1)?.push(token);
   }
   const none = parts.length === 1 && textOf(inside) === '';
-  return { name: (tokens[0]?.value ?? '').toUpperCase(), text: textOf(tokens), operands: none ? [] : parts.map(operandOf), whole };
+  return {
+    name: (tokens[0]?.value ?? '').toUpperCase(),
+    text: textOf(tokens),
+    operands: none ? [] : parts.map(operandOf),
+    whole,
+  };
 }

@@ -12,7 +12,11 @@ export const TYPES = tokenTypes;
 export const isOperator = (token: FormulaToken | undefined, ...values: readonly string[]): boolean =>
   token?.type === TYPES.OPERATOR && values.includes(token.value);
 
-export const textOf = (tokens: readonly FormulaToken[]): string => tokens.map((t) => t.text).join('').trim();
+export const textOf = (tokens: readonly FormulaToken[]): string =>
+  tokens
+    .map((t) => t.text)
+    .join('')
+    .trim();
 
 /**
  * The tokens of a formula, whatever the list separator of the user's locale.
@@ -27,7 +31,11 @@ export function formulaTokens(formula: string): readonly FormulaToken[] {
 }
 
 function read(text: string): FormulaToken[] {
-  return tokenize(text, { negativeNumbers: false, withLocation: false }).map(({ type, value }) => ({ type, value, text: value }));
+  return tokenize(text, { negativeNumbers: false, withLocation: false }).map(({ type, value }) => ({
+    type,
+    value,
+    text: value,
+  }));
 }
 
 function isLocal(tokens: readonly FormulaToken[]): boolean {
@@ -40,7 +48,9 @@ function isLocal(tokens: readonly FormulaToken[]): boolean {
 }
 
 function independent(tokens: readonly FormulaToken[]): FormulaToken[] {
-  const split = tokens.flatMap((t) => (t.type === TYPES.UNKNOWN && t.value.startsWith('\\') ? [operator('\\'), ...read(t.value.slice(1))] : [t]));
+  const split = tokens.flatMap((t) =>
+    t.type === TYPES.UNKNOWN && t.value.startsWith('\\') ? [operator('\\'), ...read(t.value.slice(1))] : [t],
+  );
   const out: FormulaToken[] = [];
   let inArray = false;
   for (let i = 0; i < split.length; i++) {
@@ -48,7 +58,11 @@ function independent(tokens: readonly FormulaToken[]): FormulaToken[] {
     if (isOperator(token, '{')) inArray = true;
     if (isOperator(token, '}')) inArray = false;
     if (token.type === TYPES.NUMBER && isOperator(comma, ',') && decimals?.type === TYPES.NUMBER) {
-      out.push({ type: TYPES.NUMBER, value: `${token.value}.${decimals.value}`, text: `${token.text},${decimals.text}` });
+      out.push({
+        type: TYPES.NUMBER,
+        value: `${token.value}.${decimals.value}`,
+        text: `${token.text},${decimals.text}`,
+      });
       i += 2;
     } else if (isOperator(token, ';') && !inArray) out.push(operator(',', ';'));
     else if (isOperator(token, '\\')) out.push(operator(',', '\\'));

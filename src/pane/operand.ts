@@ -28,7 +28,8 @@ export function operandOf(tokens: readonly FormulaToken[]): Operand {
     if (value !== undefined) return { kind: 'value', text, value };
     if (isReference(first)) return { kind: 'reference', text: first.text };
   }
-  if (inner.length === 2 && isReference(first) && isOperator(second, '#')) return { kind: 'reference', text: `${first.text}#` };
+  if (inner.length === 2 && isReference(first) && isOperator(second, '#'))
+    return { kind: 'reference', text: `${first.text}#` };
   if (isOperator(first, '{')) {
     const rows = arrayConstant(inner);
     return rows ? { kind: 'array', text, rows } : { kind: 'formula', text };
@@ -56,11 +57,16 @@ function unwrapped(tokens: readonly FormulaToken[]): readonly FormulaToken[] {
 
 function literal(token: FormulaToken): Cell | undefined {
   switch (token.type) {
-    case TYPES.NUMBER: return Number(token.value);
-    case TYPES.STRING: return token.value.replace(/^"|"$/g, '').replaceAll('""', '"');
-    case TYPES.BOOLEAN: return token.value.toUpperCase() === 'TRUE';
-    case TYPES.ERROR: return { error: token.value.toUpperCase(), message: '' };
-    default: return undefined;
+    case TYPES.NUMBER:
+      return Number(token.value);
+    case TYPES.STRING:
+      return token.value.replace(/^"|"$/g, '').replaceAll('""', '"');
+    case TYPES.BOOLEAN:
+      return token.value.toUpperCase() === 'TRUE';
+    case TYPES.ERROR:
+      return { error: token.value.toUpperCase(), message: '' };
+    default:
+      return undefined;
   }
 }
 

@@ -18,13 +18,19 @@ export function outcomeOf(read: ReadCall, run: Run, item: number, cell: Selected
   if (d.result.kind === 'rows') {
     const row = results[item + 1] ?? [];
     if (row.every(isBlankCell)) return { kind: 'blank' };
-    return run.failed ? failed({ error: run.failed.code, message: run.failed.message }) : { kind: 'row', lines: linesOf(results[0] ?? [], row, selectedColumn(read, cell)) };
+    return run.failed
+      ? failed({ error: run.failed.code, message: run.failed.message })
+      : { kind: 'row', lines: linesOf(results[0] ?? [], row, selectedColumn(read, cell)) };
   }
   const value = results[Math.floor(item / shape.columns)]?.[item % shape.columns] ?? null;
   if (isCellError(value)) return failed(value);
   if (typeof value !== 'number' && typeof value !== 'string') return { kind: 'blank' };
   const { quantity } = d.result;
-  return { kind: 'value', value, unit: quantity === 'text' || typeof value === 'string' ? '' : plainUnit(quantity, system) };
+  return {
+    kind: 'value',
+    value,
+    unit: quantity === 'text' || typeof value === 'string' ? '' : plainUnit(quantity, system),
+  };
 }
 
 /** The column of a plan that the selected cell is in. */
@@ -36,7 +42,11 @@ export function columnAt({ declaration }: ReadCall, at: number | undefined): Col
   return declaration.result.kind === 'value' || at === undefined ? undefined : declaration.result.columns[at];
 }
 
-const failed = ({ error, message }: { readonly error: string; readonly message: string }): Outcome => ({ kind: 'error', error, message });
+const failed = ({ error, message }: { readonly error: string; readonly message: string }): Outcome => ({
+  kind: 'error',
+  error,
+  message,
+});
 
 function linesOf(headings: readonly Cell[], row: readonly Cell[], selected: number | undefined): readonly Line[] {
   return row.map((value, i) => ({ heading: showCell(headings[i] ?? null), value, selected: i === selected }));

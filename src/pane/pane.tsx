@@ -71,7 +71,9 @@ export function Pane({ port }: { readonly port: SheetPort }) {
   return (
     <section class="rs" aria-label="Rodsheet">
       <Tabs tabs={TABS} open={open} onOpen={setOpen} />
-      <p class="rs-said" role="status">{said}</p>
+      <p class="rs-said" role="status">
+        {said}
+      </p>
       <TabPanel id="cell" open={open}>
         <ThisCell read={read} toSource={toSource} />
       </TabPanel>
@@ -83,7 +85,9 @@ export function Pane({ port }: { readonly port: SheetPort }) {
       </TabPanel>
       <TabPanel id="references" open={open}>
         <References
-          cited={cited?.key} words={words} onWords={setWords}
+          cited={cited?.key}
+          words={words}
+          onWords={setWords}
           onBack={() => {
             back.current = cited?.link ?? null;
             setOpen(cited?.from ?? 'cell');

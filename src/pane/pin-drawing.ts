@@ -19,7 +19,12 @@ export interface PinDrawing {
   readonly axis: number;
   /** Pixels a metre. */
   readonly scale: number;
-  readonly labels: readonly { readonly text: string; readonly x: number; readonly y: number; readonly anchor: 'start' | 'middle' | 'end' }[];
+  readonly labels: readonly {
+    readonly text: string;
+    readonly x: number;
+    readonly y: number;
+    readonly anchor: 'start' | 'middle' | 'end';
+  }[];
   readonly title: string;
   readonly description: string;
 }
@@ -39,12 +44,22 @@ export function pinDrawing({ diameter, hole, boss, length }: PinInBoss, system: 
   const size = (x: number): string => showQuantity(x, 'length', system, 4);
   const wall = (diameter - hole) / 2;
   const at = FRAME.left + L + 8;
-  const texts = [`boss ${size(boss)}`, `pin ${size(diameter)}`, hole > 0 ? `bore ${size(hole)}` : 'solid', `wall ${size(wall)}`].slice(0, hole > 0 ? 4 : 3);
+  const texts = [
+    `boss ${size(boss)}`,
+    `pin ${size(diameter)}`,
+    hole > 0 ? `bore ${size(hole)}` : 'solid',
+    `wall ${size(wall)}`,
+  ].slice(0, hole > 0 ? 4 : 3);
   const first = Math.max(FRAME.top + 12, axis - (texts.length * 15) / 2 + 12);
   const height = Math.max(FRAME.top + Do, first + 15 * (texts.length - 1) + 4) + 22;
   return {
-    width: FRAME.width, height, boss: ring(Do, D), pin: hole > 0 ? ring(D, d) : [{ x: FRAME.left, y: axis - D / 2, width: L, height: D }],
-    bore: { x: FRAME.left, y: axis - d / 2, width: L, height: d }, axis, scale,
+    width: FRAME.width,
+    height,
+    boss: ring(Do, D),
+    pin: hole > 0 ? ring(D, d) : [{ x: FRAME.left, y: axis - D / 2, width: L, height: D }],
+    bore: { x: FRAME.left, y: axis - d / 2, width: L, height: d },
+    axis,
+    scale,
     labels: [
       ...texts.map((text, i) => ({ text, x: at, y: first + 15 * i, anchor: 'start' as const })),
       { text: size(length), x: Math.max(FRAME.left + L / 2, 24), y: FRAME.top + Do + 18, anchor: 'middle' as const },

@@ -8,7 +8,11 @@ import type { Explained } from './explained.ts';
 const FAMILIES = ['PIN', 'COOL', 'GRIP'];
 
 /** The pin that a cell is about [m], from its working; a hole of 0 is a solid pin. Undefined where the cell names none. */
-export function pinOfCell({ declaration, steps, basis }: Pick<Explained, 'declaration' | 'steps' | 'basis'>): PinInBoss | undefined {
+export function pinOfCell({
+  declaration,
+  steps,
+  basis,
+}: Pick<Explained, 'declaration' | 'steps' | 'basis'>): PinInBoss | undefined {
   if (!basis || !FAMILIES.includes(declaration.family)) return undefined;
   const value = (symbol: string): number | undefined => {
     const found = steps.find((s) => s.symbol === symbol)?.value;
@@ -17,7 +21,12 @@ export function pinOfCell({ declaration, steps, basis }: Pick<Explained, 'declar
   const [diameter, hole] = [value('D'), value('d')];
   if (diameter === undefined || hole === undefined || !(hole < diameter)) return undefined;
   const { a } = basis;
-  return { diameter, hole, boss: value('D_o') ?? bossInForce(diameter, a), length: value('L') ?? a.value('length over diameter') * diameter };
+  return {
+    diameter,
+    hole,
+    boss: value('D_o') ?? bossInForce(diameter, a),
+    length: value('L') ?? a.value('length over diameter') * diameter,
+  };
 }
 
 export interface PinMoment {
@@ -43,7 +52,10 @@ export interface PinHistory {
 const MOST_MOMENTS = 120;
 
 /** Temperatures and contact pressure from the start of burning until the pin can be pushed; undefined where there is no solution, or a solid pin. */
-export function pinHistory(pin: PinInBoss, { basis, values }: Pick<Explained, 'basis' | 'values'>): PinHistory | undefined {
+export function pinHistory(
+  pin: PinInBoss,
+  { basis, values }: Pick<Explained, 'basis' | 'values'>,
+): PinHistory | undefined {
   if (!basis || !(pin.hole > 0)) return undefined;
   const { a } = basis;
   const method = values?.['method'] === 'air' || values?.['method'] === 'water' ? values['method'] : methodInForce(a);
@@ -53,7 +65,15 @@ export function pinHistory(pin: PinInBoss, { basis, values }: Pick<Explained, 'b
     const every = Math.max(1, Math.ceil(history.length / MOST_MOMENTS));
     const moments = history.flatMap(({ time, pressure, temperatures: cells }, i): PinMoment[] => {
       if (i % every !== 0 && i !== history.length - 1) return [];
-      return [{ time, pressure, bore: cells[0] ?? NaN, surface: cells[SHRINK_GRID.pinCells - 1] ?? NaN, boss: cells[cells.length - 1] ?? NaN }];
+      return [
+        {
+          time,
+          pressure,
+          bore: cells[0] ?? NaN,
+          surface: cells[SHRINK_GRID.pinCells - 1] ?? NaN,
+          boss: cells[cells.length - 1] ?? NaN,
+        },
+      ];
     });
     return { method, moments, pushed: pushed.time, reason };
   } catch (e) {

@@ -19,9 +19,19 @@ export interface ReadCall {
   readonly shape: Shape;
 }
 
-export function readCall(declaration: Declaration, text: string, whole: boolean, operands: readonly ReadOperand[]): ReadCall {
+export function readCall(
+  declaration: Declaration,
+  text: string,
+  whole: boolean,
+  operands: readonly ReadOperand[],
+): ReadCall {
   const unread = operands.some((o) => o.problem !== undefined);
-  const results = unread ? undefined : call(declaration, operands.map((o) => o.argument));
+  const results = unread
+    ? undefined
+    : call(
+        declaration,
+        operands.map((o) => o.argument),
+      );
   return { declaration, text, whole, operands, results, shape: itemShape(declaration, operands) };
 }
 

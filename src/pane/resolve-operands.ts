@@ -32,10 +32,14 @@ export function resolveOperands(operands: readonly Operand[], read: ReadReferenc
 
 async function valueOf(operand: Operand, read: ReadReference): Promise<Argument> {
   switch (operand.kind) {
-    case 'omitted': return undefined;
-    case 'value': return operand.value;
-    case 'array': return operand.rows;
-    case 'reference': return readOne(operand.text, read);
+    case 'omitted':
+      return undefined;
+    case 'value':
+      return operand.value;
+    case 'array':
+      return operand.rows;
+    case 'reference':
+      return readOne(operand.text, read);
     case 'arithmetic': {
       const number = await evaluateArithmetic(operand.of, (reference) => numberIn(reference, read));
       if (number === undefined) throw new Error(texts.noNumber(operand.text));
@@ -47,9 +51,13 @@ async function valueOf(operand: Operand, read: ReadReference): Promise<Argument>
       const inner = await resolveOperands(operand.call.operands, read);
       const problem = inner.find((each) => each.problem !== undefined)?.problem;
       if (problem !== undefined) throw new Error(texts.unreadInside(d.name, problem));
-      return call(d, inner.map((each) => each.argument));
+      return call(
+        d,
+        inner.map((each) => each.argument),
+      );
     }
-    case 'formula': throw new Error(texts.ownCell(operand.text));
+    case 'formula':
+      throw new Error(texts.ownCell(operand.text));
   }
 }
 

@@ -36,7 +36,12 @@ export function runItem({ declaration, operands }: ReadCall, item: number): Run 
     },
   };
   try {
-    explain(listening as unknown as Declaration, operands.map((o) => o.argument), item, trace);
+    explain(
+      listening as unknown as Declaration,
+      operands.map((o) => o.argument),
+      item,
+      trace,
+    );
     return { steps: trace.steps, used, given, gave };
   } catch (e) {
     if (e instanceof CalcError) return { steps: trace.steps, used, given, failed: e };

@@ -36,7 +36,12 @@ interface Span {
   readonly to: number;
 }
 
-const KIND: Readonly<Record<ScheduleBlock['kind'], string>> = { before: 'sets up', hot: 'burns', push: 'presses out', watch: 'fire watch' };
+const KIND: Readonly<Record<ScheduleBlock['kind'], string>> = {
+  before: 'sets up',
+  hot: 'burns',
+  push: 'presses out',
+  watch: 'fire watch',
+};
 const hours = (x: number): string => showNumber(Number(x.toFixed(1)));
 /** Hours between the marks of the scale: about six of them. */
 const stepFor = (most: number): number => [0.5, 1, 2, 4].find((s) => most / s <= 7) ?? 6;
@@ -46,10 +51,26 @@ function spansOf(table: readonly (readonly Cell[])[]): readonly Span[] {
   const { rows, text, number } = tableColumns(table);
   return rows.flatMap((row): readonly Span[] => {
     const [item, shift, crew] = [text(row, 'item'), number(row, 'shift'), number(row, 'crew')];
-    const [start, hotFrom, hotTo, done] = [number(row, 'start'), number(row, 'burn from'), number(row, 'burn to'), number(row, 'done')];
-    if (item === 'fire watch' && shift !== undefined && hotTo !== undefined && done !== undefined) return [{ lane: `shift ${shift} watch`, kind: 'watch', item: '', from: hotTo, to: done }];
+    const [start, hotFrom, hotTo, done] = [
+      number(row, 'start'),
+      number(row, 'burn from'),
+      number(row, 'burn to'),
+      number(row, 'done'),
+    ];
+    if (item === 'fire watch' && shift !== undefined && hotTo !== undefined && done !== undefined)
+      return [{ lane: `shift ${shift} watch`, kind: 'watch', item: '', from: hotTo, to: done }];
     const [pushShift, pushFrom] = [number(row, 'push shift'), number(row, 'push from')];
-    if (shift === undefined || crew === undefined || start === undefined || hotFrom === undefined || hotTo === undefined || pushShift === undefined || pushFrom === undefined || done === undefined) return [];
+    if (
+      shift === undefined ||
+      crew === undefined ||
+      start === undefined ||
+      hotFrom === undefined ||
+      hotTo === undefined ||
+      pushShift === undefined ||
+      pushFrom === undefined ||
+      done === undefined
+    )
+      return [];
     const lane = (n: number): string => `shift ${n} crew ${crew}`;
     return [
       { lane: lane(shift), kind: 'before', item, from: start, to: hotFrom },
@@ -71,7 +92,11 @@ export function scheduleChart(table: readonly (readonly Cell[])[]): ScheduleChar
   // Shift by shift, crews before the watch: `crew` comes before `watch` in the alphabet.
   const names = [...new Set(spans.map((s) => s.lane))].sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
   const lanes = names.map((name, i): ScheduleLane => ({
-    name, y: top + i * row, blocks: spans.filter((s) => s.lane === name).map(({ kind, item, from, to }) => ({ kind, item, x: x(from), width: x(to) - x(from) })),
+    name,
+    y: top + i * row,
+    blocks: spans
+      .filter((s) => s.lane === name)
+      .map(({ kind, item, from, to }) => ({ kind, item, x: x(from), width: x(to) - x(from) })),
   }));
   const told = names.map((name) => {
     const parts = spans.filter((s) => s.lane === name && s.kind !== 'before').sort((a, b) => a.from - b.from);
@@ -82,7 +107,10 @@ export function scheduleChart(table: readonly (readonly Cell[])[]): ScheduleChar
     width,
     height: top + lanes.length * row + foot,
     lanes,
-    ticks: Array.from({ length: Math.round(end / step) + 1 }, (_, i) => ({ x: x(i * step), text: `${hours(i * step)} h` })),
+    ticks: Array.from({ length: Math.round(end / step) + 1 }, (_, i) => ({
+      x: x(i * step),
+      text: `${hours(i * step)} h`,
+    })),
     title: 'Shifts of the job, hour by hour',
     description: `${told.join('. ')}.`,
     caption: `${shifts} ${shifts === 1 ? 'shift' : 'shifts'}; hours from the start of each.`,

@@ -29,7 +29,11 @@ const FAMILIES = ['HOSE', 'ROD', 'SUPPLY'];
  * with its tip pressure and flow, fed through the hose and out of the cylinder of the assumptions. Undefined where the cell
  * says nothing of it.
  */
-export function supplyPoints({ declaration, steps, basis }: Pick<Explained, 'declaration' | 'steps' | 'basis'>): SupplyPoints | undefined {
+export function supplyPoints({
+  declaration,
+  steps,
+  basis,
+}: Pick<Explained, 'declaration' | 'steps' | 'basis'>): SupplyPoints | undefined {
   if (!basis) return undefined;
   const { a } = basis;
   const value = (symbol: string): number | undefined => {
@@ -38,18 +42,40 @@ export function supplyPoints({ declaration, steps, basis }: Pick<Explained, 'dec
   };
   const [flow, tip] = [value('m'), value('p')];
   const own = FAMILIES.includes(declaration.family);
-  const known = own ? value('p_hose') !== undefined || (flow !== undefined && tip !== undefined) : flow !== undefined && tip !== undefined && value('L_rod') !== undefined;
+  const known = own
+    ? value('p_hose') !== undefined || (flow !== undefined && tip !== undefined)
+    : flow !== undefined && tip !== undefined && value('L_rod') !== undefined;
   if (!known) return undefined;
   const air = a.value('air pressure');
   const work = value('p_work') ?? value('p_water') ?? ambientPressure(a) - air;
-  const measured = { cylinder: value('p_cyl'), outlet: value('p_out'), tip: value('p_hose'), behind: value('p_behind'), work, flow };
+  const measured = {
+    cylinder: value('p_cyl'),
+    outlet: value('p_out'),
+    tip: value('p_hose'),
+    behind: value('p_behind'),
+    work,
+    flow,
+  };
   if (own && measured.tip !== undefined) return defined(measured);
   const rod = rodOf(steps);
   const length = declaration.family === 'ROD' ? value('L') : ((value('L_rod') ?? 0) + (value('stub') ?? 0)) / 2;
-  const behind = rod && tip !== undefined && length !== undefined && length > 0 ? attempt(() => behindHolder(rodLine(rod, tip, basis), ambientPressure(a) + tip, length) - air) : undefined;
-  const outlet = tip !== undefined && flow !== undefined ? attempt(() => itemSetting({ pressure: tip, flow }, basis).outlet) : undefined;
+  const behind =
+    rod && tip !== undefined && length !== undefined && length > 0
+      ? attempt(() => behindHolder(rodLine(rod, tip, basis), ambientPressure(a) + tip, length) - air)
+      : undefined;
+  const outlet =
+    tip !== undefined && flow !== undefined
+      ? attempt(() => itemSetting({ pressure: tip, flow }, basis).outlet)
+      : undefined;
   const cylinder = attempt(() => fullCylinder(a).pressure - air);
-  return defined({ ...(own ? {} : { cylinder }), ...(own ? {} : { outlet }), tip: (tip ?? 0) + work, behind, work, flow });
+  return defined({
+    ...(own ? {} : { cylinder }),
+    ...(own ? {} : { outlet }),
+    tip: (tip ?? 0) + work,
+    behind,
+    work,
+    flow,
+  });
 }
 
 function rodOf(steps: Explained['steps']): ReturnType<typeof findRod>['rod'] | undefined {

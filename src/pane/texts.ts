@@ -1,10 +1,13 @@
 /** Texts of the pane that say what it cannot do, in one place. */
-export const ownCell = (text: string): string => `${text} is a formula of its own, which the pane cannot read; put it in a cell of its own and point to that cell`;
+export const ownCell = (text: string): string =>
+  `${text} is a formula of its own, which the pane cannot read; put it in a cell of its own and point to that cell`;
 export const notOneNumber = (reference: string): string => `${reference} is not a single number`;
 export const noNumber = (text: string): string => `${text} does not give a number`;
 export const notRead = (reference: string, reason: string): string => `${reference} could not be read: ${reason}`;
-export const unreadInside = (call: string, problem: string): string => `${call} inside could not be worked out: ${problem}`;
-export const noSuchFunction = (name: string, nearest: readonly string[]): string => `There is no function ${name}. Nearest: ${nearest.join(', ')}.`;
+export const unreadInside = (call: string, problem: string): string =>
+  `${call} inside could not be worked out: ${problem}`;
+export const noSuchFunction = (name: string, nearest: readonly string[]): string =>
+  `There is no function ${name}. Nearest: ${nearest.join(', ')}.`;
 
 /** Stands with every caution and every result. */
 export const RULES =

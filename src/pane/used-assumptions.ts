@@ -20,5 +20,14 @@ function inForce(entry: Assumption, a: Assumptions): UsedAssumption {
   const shown = (si: number): number => Number(fromSi(si, entry.quantity, 'US', unit).toPrecision(12));
   const { value, low, high, kind } = a.inForce(name as NumberName);
   const own = kind === 'your value' || kind === 'your log';
-  return { name, summary, value: shown(value), low: shown(low), high: shown(high), unit, kind, source: own ? '' : source };
+  return {
+    name,
+    summary,
+    value: shown(value),
+    low: shown(low),
+    high: shown(high),
+    unit,
+    kind,
+    source: own ? '' : source,
+  };
 }

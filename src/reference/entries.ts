@@ -42,19 +42,32 @@ export async function calculatedEntries(catalogue: readonly Declaration[] = CATA
   const laidOut = await Promise.all(catalogue.map((d) => Promise.all(d.examples.map(exampleSheet))));
   const failing = catalogue.map(failingFormulas);
   const sheets = [...laidOut.flat().map((e) => e.cells), ...failing.flat().map((formula) => ({ A1: formula }))];
-  const workbook = await calculateWorkbook({ sheets: sheets.map((cells, i) => ({ name: `Sheet${i + 1}`, cells })) }, hostFunctions);
+  const workbook = await calculateWorkbook(
+    { sheets: sheets.map((cells, i) => ({ name: `Sheet${i + 1}`, cells })) },
+    hostFunctions,
+  );
   let sheet = 0;
   const examples = laidOut.map((each) => each.map((e) => filled(e, sheet++, workbook)));
-  const failures = failing.map((each) => each.map((formula): Failure => {
-    const failed = workbook.spilledAt(sheet++, 0, 0).flat().find(isCellError);
-    if (!failed) throw new Error(`${formula} is meant to fail and does not`);
-    return { formula, ...failed };
-  }));
-  return Promise.all(catalogue.map(async (declaration, i): Promise<Entry> => {
-    const host = hostFunctions.find((f) => f.name === declaration.name);
-    if (!host) throw new Error(`${declaration.name} is no function of the host`);
-    return { declaration, host, examples: examples[i] ?? [], failures: failures[i] ?? [], explained: await explainedExample(declaration) };
-  }));
+  const failures = failing.map((each) =>
+    each.map((formula): Failure => {
+      const failed = workbook.spilledAt(sheet++, 0, 0).flat().find(isCellError);
+      if (!failed) throw new Error(`${formula} is meant to fail and does not`);
+      return { formula, ...failed };
+    }),
+  );
+  return Promise.all(
+    catalogue.map(async (declaration, i): Promise<Entry> => {
+      const host = hostFunctions.find((f) => f.name === declaration.name);
+      if (!host) throw new Error(`${declaration.name} is no function of the host`);
+      return {
+        declaration,
+        host,
+        examples: examples[i] ?? [],
+        failures: failures[i] ?? [],
+        explained: await explainedExample(declaration),
+      };
+    }),
+  );
 }
 
 type Calculated = Awaited<ReturnType<typeof calculateWorkbook>>;

@@ -28,12 +28,14 @@ export interface ExampleSheet {
   readonly cells: Readonly<Record<string, CellContent>>;
 }
 
-export const addressOf = (row: number, column: number): string => serializeRange({ startRow: row, endRow: row, startColumn: column, endColumn: column });
+export const addressOf = (row: number, column: number): string =>
+  serializeRange({ startRow: row, endRow: row, startColumn: column, endColumn: column });
 const rangeOf = (row: number, column: number, rows: number, columns: number): string =>
   serializeRange({ startRow: row, startColumn: column, endRow: row + rows - 1, endColumn: column + columns - 1 });
 
 /** For a formula that stands by itself. */
-export const nothingToRead = (reference: string): Promise<never> => Promise.reject(new Error(`${reference} is a cell of no sheet`));
+export const nothingToRead = (reference: string): Promise<never> =>
+  Promise.reject(new Error(`${reference} is a cell of no sheet`));
 
 /** Puts the array constants of a declared example, and the calls inside it, into cells of a sheet. */
 export async function exampleSheet(formula: string): Promise<ExampleSheet> {
@@ -59,7 +61,12 @@ export async function exampleSheet(formula: string): Promise<ExampleSheet> {
         const top = row - rows - 1;
         band.push({ row: top, column, label: names[i] ?? '', typed: operand.rows });
         cells[addressOf(top, column)] = { text: names[i] ?? '' };
-        operand.rows.forEach((cellsOfRow, r) => cellsOfRow.forEach((cell, c) => void (cells[addressOf(top + 1 + r, column + c)] = typeof cell === 'string' ? { text: cell } : cell)));
+        operand.rows.forEach((cellsOfRow, r) =>
+          cellsOfRow.forEach(
+            (cell, c) =>
+              void (cells[addressOf(top + 1 + r, column + c)] = typeof cell === 'string' ? { text: cell } : cell),
+          ),
+        );
         texts.push(rangeOf(top + 1, column, rows, columns));
         column += columns;
       } else if (operand.kind === 'call') {
@@ -88,12 +95,24 @@ export async function exampleSheet(formula: string): Promise<ExampleSheet> {
 }
 
 /** A value for each row of one band of data stands beside its row. */
-function resultBeside(call: FormulaCall, bands: readonly (readonly Block[])[]): { readonly row: number; readonly column: number } | undefined {
+function resultBeside(
+  call: FormulaCall,
+  bands: readonly (readonly Block[])[],
+): { readonly row: number; readonly column: number } | undefined {
   const d = findFunction(call.name);
   const [band, ...others] = bands;
-  if (!d || !band?.every((b) => b.typed) || others.length > 0 || call.operands.some((o) => o.kind === 'array' && o.rows.length === 1)) return undefined;
+  if (
+    !d ||
+    !band?.every((b) => b.typed) ||
+    others.length > 0 ||
+    call.operands.some((o) => o.kind === 'array' && o.rows.length === 1)
+  )
+    return undefined;
   const kinds = Object.values(d.parameters).map((p) => p.kind.kind);
-  const rowByRow = d.result.kind === 'value' ? !call.operands.some((o, i) => o.kind === 'array' && kinds[i] === 'cells') : d.result.kind === 'table' && d.result.headless && d.result.columns.length === 1;
+  const rowByRow =
+    d.result.kind === 'value'
+      ? !call.operands.some((o, i) => o.kind === 'array' && kinds[i] === 'cells')
+      : d.result.kind === 'table' && d.result.headless && d.result.columns.length === 1;
   if (!rowByRow) return undefined;
   return { row: 1, column: Math.max(...band.map((b) => b.column + (b.typed?.[0]?.length ?? 0))) };
 }

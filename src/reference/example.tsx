@@ -12,7 +12,12 @@ const MOST_ROWS = 14;
 const bottomOf = (b: FilledBlock): number => b.row + b.values.length + (b.typed ? 1 : 0);
 
 /** The cells of a band as they stand in the sheet, cut after the first rows. */
-function cellsOf(band: readonly FilledBlock[]): { readonly rows: readonly (readonly ShownCell[])[]; readonly row: number; readonly column: number; readonly cut: number } {
+function cellsOf(band: readonly FilledBlock[]): {
+  readonly rows: readonly (readonly ShownCell[])[];
+  readonly row: number;
+  readonly column: number;
+  readonly cut: number;
+} {
   const row = Math.min(...band.map((b) => b.row));
   const column = Math.min(...band.map((b) => b.column));
   const height = Math.max(...band.map(bottomOf)) - row;
@@ -26,14 +31,23 @@ function cellsOf(band: readonly FilledBlock[]): { readonly rows: readonly (reado
   for (const b of band) {
     const down = b.typed ? 1 : 0;
     if (b.typed) put(b.row, b.column, { value: b.label, is: 'label' });
-    b.values.forEach((line, r) => line.forEach((value, c) => put(b.row + down + r, b.column + c, { value, ...(b.typed ? { is: 'typed' as const } : r === 0 && c === 0 ? { is: 'holds' as const } : {}) })));
+    b.values.forEach((line, r) =>
+      line.forEach((value, c) =>
+        put(b.row + down + r, b.column + c, {
+          value,
+          ...(b.typed ? { is: 'typed' as const } : r === 0 && c === 0 ? { is: 'holds' as const } : {}),
+        }),
+      ),
+    );
   }
   return { rows, row, column, cut: height - shown };
 }
 
 const captionOf = (band: readonly FilledBlock[]): string => {
   const typed = band.filter((b) => b.typed).map((b) => b.label);
-  const formulas = band.filter((b) => b.formula !== undefined).map((b) => `in ${addressOf(b.row, b.column)}: ${b.formula ?? ''}`);
+  const formulas = band
+    .filter((b) => b.formula !== undefined)
+    .map((b) => `in ${addressOf(b.row, b.column)}: ${b.formula ?? ''}`);
   const said = [...(typed.length > 0 ? [`typed: ${typed.join(', ')}`] : []), ...formulas].join('; ');
   return said.charAt(0).toUpperCase() + said.slice(1);
 };
@@ -41,7 +55,8 @@ const captionOf = (band: readonly FilledBlock[]): string => {
 /** The single number or text that an example gives, with its unit. */
 export function single(d: Declaration, { bands }: CalculatedExample): string | undefined {
   const result = bands.at(-1)?.at(-1);
-  if (d.result.kind !== 'value' || !result || result.values.length > 1 || (result.values[0]?.length ?? 0) > 1) return undefined;
+  if (d.result.kind !== 'value' || !result || result.values.length > 1 || (result.values[0]?.length ?? 0) > 1)
+    return undefined;
   const [[value = null] = []] = result.values;
   if (isCellError(value)) return `${value.error} ${value.message}`;
   const unit = d.result.quantity === 'text' ? '' : plainUnit(d.result.quantity, 'US');
@@ -54,7 +69,11 @@ export function Example({ d, example }: { readonly d: Declaration; readonly exam
   return (
     <div data-example={example.formula}>
       <code class="formula">{example.formula}</code>
-      {one !== undefined && <p>gives <b>{one}</b>.</p>}
+      {one !== undefined && (
+        <p>
+          gives <b>{one}</b>.
+        </p>
+      )}
       {example.bands.map((band) => {
         const { rows, row, column, cut } = cellsOf(band);
         return (

@@ -5,7 +5,11 @@ export const ASSUMPTIONS_FILE = 'assumptions.html';
 export const SOURCES_FILE = 'references.html';
 export const JOB_FILE = 'worked-job.html';
 
-const anchor = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '');
+const anchor = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
 
 export const assumptionAnchor = (name: string): string => `assumption-${anchor(name)}`;
 export const sourceAnchor = (key: string): string => `source-${anchor(key)}`;

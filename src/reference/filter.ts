@@ -6,7 +6,10 @@ export function filterFunctions(page: Document): void {
   if (!box || !input || !found) return;
   box.hidden = false;
   input.addEventListener('input', () => {
-    const words = input.value.toLowerCase().split(/\s+/).filter((w) => w !== '');
+    const words = input.value
+      .toLowerCase()
+      .split(/\s+/)
+      .filter((w) => w !== '');
     let hits = 0;
     for (const family of page.querySelectorAll<HTMLElement>('[data-family]')) {
       let shown = 0;

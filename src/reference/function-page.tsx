@@ -32,9 +32,17 @@ export function functionPage(entry: Entry): Page {
   const { declaration: d, host, examples, failures, explained } = entry;
   const working = workingOf(d, explained);
   const parts: readonly (readonly [id: string, heading: string, content: ComponentChildren])[] = [
-    ['arguments', 'Arguments', host.parameters.length > 0 ? <Arguments d={d} parameters={host.parameters} /> : <p>It takes none.</p>],
+    [
+      'arguments',
+      'Arguments',
+      host.parameters.length > 0 ? <Arguments d={d} parameters={host.parameters} /> : <p>It takes none.</p>,
+    ],
     ['result', 'Result', <Result d={d} />],
-    ['examples', examples.length > 1 ? 'Examples' : 'Example', examples.map((example) => <Example d={d} example={example} />)],
+    [
+      'examples',
+      examples.length > 1 ? 'Examples' : 'Example',
+      examples.map((example) => <Example d={d} example={example} />),
+    ],
     ['model', 'Model', <ModelText d={d} />],
     ...(working ? [['working', 'Working', working] as const] : []),
     ['assumptions', 'Assumptions', <AssumptionsUsed used={explained.assumptions} formula={d.examples[0] ?? ''} />],
@@ -51,7 +59,13 @@ export function functionPage(entry: Entry): Page {
       <>
         <code class="formula">{syntaxOf(entry)}</code>
         <nav aria-label="On this page">
-          <ul class="on-page">{parts.map(([id, heading]) => <li><a href={`#${id}`}>{heading}</a></li>)}</ul>
+          <ul class="on-page">
+            {parts.map(([id, heading]) => (
+              <li>
+                <a href={`#${id}`}>{heading}</a>
+              </li>
+            ))}
+          </ul>
         </nav>
         {parts.map(([id, heading, content]) => (
           <section aria-labelledby={id}>
@@ -64,13 +78,22 @@ export function functionPage(entry: Entry): Page {
   };
 }
 
-const inSystem = (si: number, kind: Extract<Kind, { readonly kind: 'quantity' }>, system: UnitSystem): string => showNumber(fromSi(si, kind.quantity, system));
+const inSystem = (si: number, kind: Extract<Kind, { readonly kind: 'quantity' }>, system: UnitSystem): string =>
+  showNumber(fromSi(si, kind.quantity, system));
 
 /** The accepted range in the plain units of one system: `more than 0, up to 200`. */
 function rangeIn(kind: Extract<Kind, { readonly kind: 'quantity' }>, system: UnitSystem): string {
   const { above, min, max } = kind;
-  const from = above !== undefined ? `more than ${inSystem(above, kind, system)}` : min !== undefined ? `${max === undefined ? 'at least ' : ''}${inSystem(min, kind, system)}` : '';
-  const to = max === undefined ? '' : `${min !== undefined && above === undefined ? ' to' : from === '' ? 'up to' : ', up to'} ${inSystem(max, kind, system)}`;
+  const from =
+    above !== undefined
+      ? `more than ${inSystem(above, kind, system)}`
+      : min !== undefined
+        ? `${max === undefined ? 'at least ' : ''}${inSystem(min, kind, system)}`
+        : '';
+  const to =
+    max === undefined
+      ? ''
+      : `${min !== undefined && above === undefined ? ' to' : from === '' ? 'up to' : ', up to'} ${inSystem(max, kind, system)}`;
   return `${from}${to}`;
 }
 
@@ -79,16 +102,23 @@ export function acceptedBy(kind: Kind): string {
   switch (kind.kind) {
     case 'quantity': {
       const [us, si] = [plainUnit(kind.quantity, 'US'), plainUnit(kind.quantity, 'SI')];
-      const inUnit = (system: UnitSystem, unit: string): string => `${rangeIn(kind, system)}${unit === '' ? '' : ` ${unit}`}`.trim();
+      const inUnit = (system: UnitSystem, unit: string): string =>
+        `${rangeIn(kind, system)}${unit === '' ? '' : ` ${unit}`}`.trim();
       const whole = kind.whole ? 'whole number, ' : '';
       return us === si ? `${whole}${inUnit('US', us)}` : `${whole}${inUnit('US', us)}; with SI ${inUnit('SI', si)}`;
     }
-    case 'choice': return kind.choices.join(', ');
-    case 'rod': return `a rod of the register, with a length where wanted: ${RODS.map((r) => r.name).join(', ')}`;
-    case 'material': return `a material of the register: ${MATERIALS.map((m) => m.name).join(', ')}`;
-    case 'cylinder': return `L of water, more than 0; or a size by name: ${CYLINDER_SIZES.map((c) => c.name).join(', ')}`;
-    case 'cells': return 'a range';
-    case 'text': return 'a text';
+    case 'choice':
+      return kind.choices.join(', ');
+    case 'rod':
+      return `a rod of the register, with a length where wanted: ${RODS.map((r) => r.name).join(', ')}`;
+    case 'material':
+      return `a material of the register: ${MATERIALS.map((m) => m.name).join(', ')}`;
+    case 'cylinder':
+      return `L of water, more than 0; or a size by name: ${CYLINDER_SIZES.map((c) => c.name).join(', ')}`;
+    case 'cells':
+      return 'a range';
+    case 'text':
+      return 'a text';
   }
 }
 
@@ -106,18 +136,37 @@ function Arguments({ d, parameters }: { readonly d: Declaration; readonly parame
       <div class="scroll" role="region" aria-label="Table: arguments" tabIndex={0}>
         <table class="rows stacks arguments">
           <thead>
-            <tr><th scope="col">argument</th><th scope="col">meaning</th><th scope="col">plain unit</th><th scope="col">accepted</th><th scope="col">such as</th></tr>
+            <tr>
+              <th scope="col">argument</th>
+              <th scope="col">meaning</th>
+              <th scope="col">plain unit</th>
+              <th scope="col">accepted</th>
+              <th scope="col">such as</th>
+            </tr>
           </thead>
           <tbody>
             {parameters.map((p) => {
               const parameter = declared.get(p.name);
               return (
                 <tr data-argument={p.name}>
-                  <th scope="row">{p.name}{p.optional && <span class="fine"> may be left out</span>}</th>
+                  <th scope="row">
+                    {p.name}
+                    {p.optional && <span class="fine"> may be left out</span>}
+                  </th>
                   <td>{p.summary}</td>
                   <td data-of="plain unit">{unitOf(parameter)}</td>
-                  <td data-of="accepted">{parameter ? acceptedBy(parameter.kind) : <>two columns or more; names of <a href={ASSUMPTIONS_FILE}>the assumptions</a></>}</td>
-                  <td data-of="such as"><code>{p.example}</code></td>
+                  <td data-of="accepted">
+                    {parameter ? (
+                      acceptedBy(parameter.kind)
+                    ) : (
+                      <>
+                        two columns or more; names of <a href={ASSUMPTIONS_FILE}>the assumptions</a>
+                      </>
+                    )}
+                  </td>
+                  <td data-of="such as">
+                    <code>{p.example}</code>
+                  </td>
                 </tr>
               );
             })}
@@ -125,8 +174,10 @@ function Arguments({ d, parameters }: { readonly d: Declaration; readonly parame
         </table>
       </div>
       <p class="fine">
-        {d.result.kind !== 'table' && `Each takes one cell or a range; ranges give one ${d.result.kind === 'rows' ? 'row' : 'value'} for each item. `}
-        A text with a unit, such as 100 mm or 4-1/2", works in place of a plain number.{d.assume !== false && ' With SI: where a row of assume sets units to SI.'}
+        {d.result.kind !== 'table' &&
+          `Each takes one cell or a range; ranges give one ${d.result.kind === 'rows' ? 'row' : 'value'} for each item. `}
+        A text with a unit, such as 100 mm or 4-1/2", works in place of a plain number.
+        {d.assume !== false && ' With SI: where a row of assume sets units to SI.'}
       </p>
     </>
   );
@@ -140,14 +191,30 @@ function Result({ d }: { readonly d: Declaration }) {
   };
   if (result.kind === 'value') {
     if (result.quantity === 'text') return <p>A text.</p>;
-    return <p>A number{unit(result.quantity) === '' ? '' : <>, in {unit(result.quantity)}</>}; for ranges one for each item.</p>;
+    return (
+      <p>
+        A number{unit(result.quantity) === '' ? '' : <>, in {unit(result.quantity)}</>}; for ranges one for each item.
+      </p>
+    );
   }
   const headless = result.kind === 'table' && result.headless;
   return (
     <>
-      <p>{result.kind === 'rows' ? 'A heading, then a row for each item; a failed item fails in its own row.' : headless ? 'A table without a heading row.' : 'A heading, then rows.'} Columns:</p>
+      <p>
+        {result.kind === 'rows'
+          ? 'A heading, then a row for each item; a failed item fails in its own row.'
+          : headless
+            ? 'A table without a heading row.'
+            : 'A heading, then rows.'}{' '}
+        Columns:
+      </p>
       <ol class="columns">
-        {result.columns.map((c) => <li>{c.heading}{c.quantity !== undefined && unit(c.quantity) !== '' && <span class="fine">, {unit(c.quantity)}</span>}</li>)}
+        {result.columns.map((c) => (
+          <li>
+            {c.heading}
+            {c.quantity !== undefined && unit(c.quantity) !== '' && <span class="fine">, {unit(c.quantity)}</span>}
+          </li>
+        ))}
       </ol>
     </>
   );
@@ -170,40 +237,87 @@ function ModelText({ d }: { readonly d: Declaration }) {
 function Foundation({ kind, source }: { readonly kind: string; readonly source: string }) {
   const cited = source !== '' && source !== 'arithmetic' && findSource(source);
   if (!cited) return <>{kind}</>;
-  return <>{source === kind || kind === '' ? '' : `${kind}, `}<a href={`${SOURCES_FILE}#${sourceAnchor(source)}`}>{source}</a></>;
+  return (
+    <>
+      {source === kind || kind === '' ? '' : `${kind}, `}
+      <a href={`${SOURCES_FILE}#${sourceAnchor(source)}`}>{source}</a>
+    </>
+  );
 }
 
 /** The working up to the result; that of a plan stands with its operation's steps. */
 function workingOf(d: Declaration, { steps, resultStep, system, text }: Explained): ComponentChildren {
   if (d.result.kind === 'rows' && steps.length > 20) {
     const stepsOf = d.name.replace(/PLAN$/, 'STEPS');
-    return <p>The working of a row is that of one item: <a href={`${referencePage(stepsOf)}#working`}>{stepsOf}</a> has it, step by step.</p>;
+    return (
+      <p>
+        The working of a row is that of one item: <a href={`${referencePage(stepsOf)}#working`}>{stepsOf}</a> has it,
+        step by step.
+      </p>
+    );
   }
   const shown = resultStep ? steps.slice(0, steps.indexOf(resultStep) + 1) : steps;
   if (shown.length === 0) return undefined;
   return (
     <>
-      <p>Of <code>={text}</code>, from what is given to the result. Each step uses those before it; the side pane shows the same for any cell.</p>
+      <p>
+        Of <code>={text}</code>, from what is given to the result. Each step uses those before it; the side pane shows
+        the same for any cell.
+      </p>
       <StepTable steps={shown} result={resultStep} system={system} />
     </>
   );
 }
 
-function StepTable({ steps, result, system }: { readonly steps: readonly Step[]; readonly result: Step | undefined; readonly system: UnitSystem }) {
+function StepTable({
+  steps,
+  result,
+  system,
+}: {
+  readonly steps: readonly Step[];
+  readonly result: Step | undefined;
+  readonly system: UnitSystem;
+}) {
   return (
     <div class="scroll" role="region" aria-label="Table: working" tabIndex={0}>
       <table class="rows stacks steps">
         <thead>
-          <tr><th scope="col">step</th><th scope="col">symbol</th><th scope="col" class="number">value</th><th scope="col">formula in words</th><th scope="col">kind and source</th></tr>
+          <tr>
+            <th scope="col">step</th>
+            <th scope="col">symbol</th>
+            <th scope="col" class="number">
+              value
+            </th>
+            <th scope="col">formula in words</th>
+            <th scope="col">kind and source</th>
+          </tr>
         </thead>
         <tbody>
           {steps.map((step) => (
             <tr class={step === result ? 'result' : undefined}>
-              <th scope="row">{step.name}{step === result && <> <span class="tag">result</span></>}</th>
-              <td><i>{step.symbol}</i></td>
+              <th scope="row">
+                {step.name}
+                {step === result && (
+                  <>
+                    {' '}
+                    <span class="tag">result</span>
+                  </>
+                )}
+              </th>
+              <td>
+                <i>{step.symbol}</i>
+              </td>
               <td class={typeof step.value === 'number' ? 'number' : undefined}>{showStep(step, system)}</td>
-              <td>{assumptionOf(step) ? <a href={`${ASSUMPTIONS_FILE}#${assumptionAnchor(step.name)}`}>{step.formula}</a> : step.formula}</td>
-              <td><Foundation kind={step.kind} source={step.source} /></td>
+              <td>
+                {assumptionOf(step) ? (
+                  <a href={`${ASSUMPTIONS_FILE}#${assumptionAnchor(step.name)}`}>{step.formula}</a>
+                ) : (
+                  step.formula
+                )}
+              </td>
+              <td>
+                <Foundation kind={step.kind} source={step.source} />
+              </td>
             </tr>
           ))}
         </tbody>
@@ -214,23 +328,46 @@ function StepTable({ steps, result, system }: { readonly steps: readonly Step[];
 
 function AssumptionsUsed({ used, formula }: { readonly used: readonly UsedAssumption[]; readonly formula: string }) {
   if (used.length === 0) return <p>None.</p>;
-  if (used.length > REGISTRY.length * 0.9) return <p>It looks at <a href={ASSUMPTIONS_FILE}>every assumption</a>.</p>;
+  if (used.length > REGISTRY.length * 0.9)
+    return (
+      <p>
+        It looks at <a href={ASSUMPTIONS_FILE}>every assumption</a>.
+      </p>
+    );
   return (
     <>
-      <p>What <code>{formula}</code> asked for. Each can be replaced by a row of <code>assume</code>.</p>
+      <p>
+        What <code>{formula}</code> asked for. Each can be replaced by a row of <code>assume</code>.
+      </p>
       <div class="scroll" role="region" aria-label="Table: assumptions" tabIndex={0}>
         <table class="rows stacks">
           <thead>
-            <tr><th scope="col">name</th><th scope="col" class="number">value</th><th scope="col" class="number">low to high</th><th scope="col">meaning</th><th scope="col">kind and source</th></tr>
+            <tr>
+              <th scope="col">name</th>
+              <th scope="col" class="number">
+                value
+              </th>
+              <th scope="col" class="number">
+                low to high
+              </th>
+              <th scope="col">meaning</th>
+              <th scope="col">kind and source</th>
+            </tr>
           </thead>
           <tbody>
             {used.map(({ name, summary, value, low, high, unit, kind, source }) => (
               <tr>
-                <th scope="row"><a href={`${ASSUMPTIONS_FILE}#${assumptionAnchor(name)}`}>{name}</a></th>
+                <th scope="row">
+                  <a href={`${ASSUMPTIONS_FILE}#${assumptionAnchor(name)}`}>{name}</a>
+                </th>
                 <td class="number">{showWithUnit(value, unit)}</td>
-                <td class="number" data-of={low === undefined ? undefined : 'low to high'}>{low === undefined || high === undefined ? '' : `${showNumber(low)} to ${showNumber(high)}`}</td>
+                <td class="number" data-of={low === undefined ? undefined : 'low to high'}>
+                  {low === undefined || high === undefined ? '' : `${showNumber(low)} to ${showNumber(high)}`}
+                </td>
                 <td>{summary}</td>
-                <td><Foundation kind={kind} source={source} /></td>
+                <td>
+                  <Foundation kind={kind} source={source} />
+                </td>
               </tr>
             ))}
           </tbody>
@@ -241,16 +378,27 @@ function AssumptionsUsed({ used, formula }: { readonly used: readonly UsedAssump
 }
 
 function Cautions({ cautions }: { readonly cautions: readonly RaisedCaution[] }) {
-  if (cautions.length === 0) return <p>None of its own: those of the operation it is used for apply, as <a href={referencePage('BURN.CAUTIONS')}>BURN.CAUTIONS</a> lists them.</p>;
+  if (cautions.length === 0)
+    return (
+      <p>
+        None of its own: those of the operation it is used for apply, as{' '}
+        <a href={referencePage('BURN.CAUTIONS')}>BURN.CAUTIONS</a> lists them.
+      </p>
+    );
   return (
     <>
       <p>Most severe first; what is known here, not all there is.</p>
       <ul class="cautions">
         {cautions.map(({ severity, title, action, clause, source }) => (
           <li class={severity.replace(' ', '-')}>
-            <p><b>{title}</b> <span class="tag">{severity}</span></p>
+            <p>
+              <b>{title}</b> <span class="tag">{severity}</span>
+            </p>
             <p>{action}</p>
-            <p class="fine">{clause !== '' && `${clause}; `}<Foundation kind="" source={source} /></p>
+            <p class="fine">
+              {clause !== '' && `${clause}; `}
+              <Foundation kind="" source={source} />
+            </p>
           </li>
         ))}
       </ul>
@@ -261,7 +409,9 @@ function Cautions({ cautions }: { readonly cautions: readonly RaisedCaution[] })
 /** Sources declared, then those that the working and the assumptions add. */
 function sourcesOf(d: Declaration, { steps, assumptions }: Explained): readonly string[] {
   const more = assumptions.length > REGISTRY.length * 0.9 ? [] : [...steps, ...assumptions].map((s) => s.source);
-  return [...new Set([...d.sources, ...more])].filter((key) => key !== '' && key !== 'arithmetic' && findSource(key) !== undefined);
+  return [...new Set([...d.sources, ...more])].filter(
+    (key) => key !== '' && key !== 'arithmetic' && findSource(key) !== undefined,
+  );
 }
 
 /** What follows a citation; a source that is none has no edition. */
@@ -273,7 +423,14 @@ function Sources({ keys }: { readonly keys: readonly string[] }) {
     <ul class="sources">
       {keys.map((key) => {
         const source = findSource(key);
-        return source && <li><a href={`${SOURCES_FILE}#${sourceAnchor(key)}`}>{key}</a>: {source.citation}{editionOf(source)}.</li>;
+        return (
+          source && (
+            <li>
+              <a href={`${SOURCES_FILE}#${sourceAnchor(key)}`}>{key}</a>: {source.citation}
+              {editionOf(source)}.
+            </li>
+          )
+        );
       })}
     </ul>
   );
@@ -287,12 +444,18 @@ function Errors({ failures }: { readonly failures: Entry['failures'] }) {
       <div class="scroll" role="region" aria-label="Table: errors" tabIndex={0}>
         <table class="rows stacks errors">
           <thead>
-            <tr><th scope="col">formula</th><th scope="col">error</th><th scope="col">what it says</th></tr>
+            <tr>
+              <th scope="col">formula</th>
+              <th scope="col">error</th>
+              <th scope="col">what it says</th>
+            </tr>
           </thead>
           <tbody>
             {failures.map(({ formula, error, message }) => (
               <tr>
-                <td><code>{formula}</code></td>
+                <td>
+                  <code>{formula}</code>
+                </td>
                 <td class="failed">{error}</td>
                 <td>{message}</td>
               </tr>
@@ -307,7 +470,11 @@ function Errors({ failures }: { readonly failures: Entry['failures'] }) {
 function Related({ d }: { readonly d: Declaration }) {
   return (
     <ul>
-      {relatedTo(d).map((other) => <li><a href={referencePage(other.name)}>{other.name}</a>: {other.summary}</li>)}
+      {relatedTo(d).map((other) => (
+        <li>
+          <a href={referencePage(other.name)}>{other.name}</a>: {other.summary}
+        </li>
+      ))}
     </ul>
   );
 }

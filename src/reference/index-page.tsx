@@ -48,10 +48,21 @@ export function indexPage(entries: readonly Entry[], models: readonly Page[]): P
     body: (
       <>
         <ul class="ways">
-          <li><a href={JOB_FILE}>A worked job</a>: from a list of seized pins to the quote, and what the finished job teaches.</li>
-          {models.map((m) => <li><a href={m.file}>{m.title}</a>: {m.lead}</li>)}
-          <li><a href={ASSUMPTIONS_FILE}>Assumptions</a>: every default with its low and high, and what it rests on.</li>
-          <li><a href={SOURCES_FILE}>Sources</a>: what the figures were taken from and checked against.</li>
+          <li>
+            <a href={JOB_FILE}>A worked job</a>: from a list of seized pins to the quote, and what the finished job
+            teaches.
+          </li>
+          {models.map((m) => (
+            <li>
+              <a href={m.file}>{m.title}</a>: {m.lead}
+            </li>
+          ))}
+          <li>
+            <a href={ASSUMPTIONS_FILE}>Assumptions</a>: every default with its low and high, and what it rests on.
+          </li>
+          <li>
+            <a href={SOURCES_FILE}>Sources</a>: what the figures were taken from and checked against.
+          </li>
         </ul>
         <div class="filter" hidden>
           <label for="words">Find a function</label>
@@ -59,18 +70,32 @@ export function indexPage(entries: readonly Entry[], models: readonly Page[]): P
           <output for="words" />
         </div>
         <nav aria-label="Families">
-          <ul class="on-page">{families.map((family) => <li><a href={`#family-${family.toLowerCase()}`}>{family}</a></li>)}</ul>
+          <ul class="on-page">
+            {families.map((family) => (
+              <li>
+                <a href={`#family-${family.toLowerCase()}`}>{family}</a>
+              </li>
+            ))}
+          </ul>
         </nav>
         {families.map((family) => (
           <section data-family={family} aria-labelledby={`family-${family.toLowerCase()}`}>
-            <h2 id={`family-${family.toLowerCase()}`}>{family} <span class="fine">{familyTitle(family)}</span></h2>
+            <h2 id={`family-${family.toLowerCase()}`}>
+              {family} <span class="fine">{familyTitle(family)}</span>
+            </h2>
             <dl class="functions">
-              {entries.filter((e) => e.declaration.family === family).map((e) => (
-                <div data-function={e.declaration.name}>
-                  <dt><a href={referencePage(e.declaration.name)}><code>{syntaxOf(e)}</code></a></dt>
-                  <dd>{e.declaration.summary}</dd>
-                </div>
-              ))}
+              {entries
+                .filter((e) => e.declaration.family === family)
+                .map((e) => (
+                  <div data-function={e.declaration.name}>
+                    <dt>
+                      <a href={referencePage(e.declaration.name)}>
+                        <code>{syntaxOf(e)}</code>
+                      </a>
+                    </dt>
+                    <dd>{e.declaration.summary}</dd>
+                  </div>
+                ))}
             </dl>
           </section>
         ))}

@@ -14,10 +14,18 @@ function Row({ entry }: { readonly entry: Assumption }) {
     <tr id={assumptionAnchor(name)}>
       <th scope="row">{name}</th>
       <td class="number">{isChoice(entry) ? entry.value : showWithUnit(entry.value, entry.unit)}</td>
-      <td class={isChoice(entry) ? undefined : 'number'} data-of={isChoice(entry) ? 'one of' : 'low to high'}>{isChoice(entry) ? entry.choices.join(', ') : `${showNumber(entry.low)} to ${showNumber(entry.high)}`}</td>
-      <td class="number" data-of="refused outside">{isChoice(entry) ? '' : `${showNumber(entry.min)} to ${showNumber(entry.max)}`}</td>
+      <td class={isChoice(entry) ? undefined : 'number'} data-of={isChoice(entry) ? 'one of' : 'low to high'}>
+        {isChoice(entry) ? entry.choices.join(', ') : `${showNumber(entry.low)} to ${showNumber(entry.high)}`}
+      </td>
+      <td class="number" data-of="refused outside">
+        {isChoice(entry) ? '' : `${showNumber(entry.min)} to ${showNumber(entry.max)}`}
+      </td>
       <td>{summary}</td>
-      <td>{kind !== source && kind}{kind !== source && cited && ', '}{cited && <a href={`${SOURCES_FILE}#${sourceAnchor(source)}`}>{source}</a>}</td>
+      <td>
+        {kind !== source && kind}
+        {kind !== source && cited && ', '}
+        {cited && <a href={`${SOURCES_FILE}#${sourceAnchor(source)}`}>{source}</a>}
+      </td>
     </tr>
   );
 }
@@ -36,17 +44,38 @@ export function assumptionsPage(): Page {
           <dt>published</dt>
           <dd>{ofKind('published')}, from a source that is named.</dd>
           <dt>common practice</dt>
-          <dd>{ofKind('common practice')}, for which no source was found. The range is what counts; your own finished jobs beat it.</dd>
+          <dd>
+            {ofKind('common practice')}, for which no source was found. The range is what counts; your own finished jobs
+            beat it.
+          </dd>
           <dt>convention</dt>
           <dd>{ofKind('convention')}, a choice that changes how results are given.</dd>
         </dl>
-        <p>Low and high are the ends of what is drawn where a function gives a spread, most often near the value (PERT). <a href={referencePage('BURN.ASSUMED')}>BURN.ASSUMED</a> lists them in a sheet.</p>
+        <p>
+          Low and high are the ends of what is drawn where a function gives a spread, most often near the value (PERT).{' '}
+          <a href={referencePage('BURN.ASSUMED')}>BURN.ASSUMED</a> lists them in a sheet.
+        </p>
         <div class="scroll" role="region" aria-label="Table: assumptions" tabIndex={0}>
           <table class="rows stacks">
             <thead>
-              <tr><th scope="col">name</th><th scope="col" class="number">value</th><th scope="col">low to high, or words</th><th scope="col" class="number">refused outside</th><th scope="col">meaning</th><th scope="col">kind and source</th></tr>
+              <tr>
+                <th scope="col">name</th>
+                <th scope="col" class="number">
+                  value
+                </th>
+                <th scope="col">low to high, or words</th>
+                <th scope="col" class="number">
+                  refused outside
+                </th>
+                <th scope="col">meaning</th>
+                <th scope="col">kind and source</th>
+              </tr>
             </thead>
-            <tbody>{all.map((entry) => <Row entry={entry} />)}</tbody>
+            <tbody>
+              {all.map((entry) => (
+                <Row entry={entry} />
+              ))}
+            </tbody>
           </table>
         </div>
       </>
@@ -65,7 +94,10 @@ export function sourcesPage(): Page {
         {SOURCES.map((source) => (
           <div id={sourceAnchor(source.key)}>
             <dt>{source.key}</dt>
-            <dd>{source.citation}{editionOf(source)}.</dd>
+            <dd>
+              {source.citation}
+              {editionOf(source)}.
+            </dd>
             <dd>Used for: {source.usedFor}</dd>
           </div>
         ))}

@@ -30,11 +30,18 @@ const BESIDE_PINS = ['COOL.TIME', 'GRIP.AFTER', 'GUARD.PLATES'];
 /** Functions of its family, then those used next to it. */
 export function relatedTo(d: Declaration): readonly Declaration[] {
   const operation = (OPERATION_IDS as readonly string[]).includes(d.family);
-  const beside = operation ? [...(d.family === 'PIN' ? BESIDE_PINS : []), ...BESIDE_OPERATIONS] : (BESIDE[d.family] ?? []);
-  const names = [...CATALOGUE.filter((other) => other.family === d.family).map((other) => other.name), ...beside.map((name) => `BURN.${name}`)];
-  return [...new Set(names)].filter((name) => name !== d.name).map((name) => {
-    const found = findFunction(name);
-    if (!found) throw new Error(`${name}, beside ${d.family}, is no function`);
-    return found;
-  });
+  const beside = operation
+    ? [...(d.family === 'PIN' ? BESIDE_PINS : []), ...BESIDE_OPERATIONS]
+    : (BESIDE[d.family] ?? []);
+  const names = [
+    ...CATALOGUE.filter((other) => other.family === d.family).map((other) => other.name),
+    ...beside.map((name) => `BURN.${name}`),
+  ];
+  return [...new Set(names)]
+    .filter((name) => name !== d.name)
+    .map((name) => {
+      const found = findFunction(name);
+      if (!found) throw new Error(`${name}, beside ${d.family}, is no function`);
+      return found;
+    });
 }

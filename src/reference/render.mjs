@@ -13,7 +13,9 @@ import esbuild from 'esbuild';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const CACHE = path.join(ROOT, 'node_modules/.cache/rodsheet-reference');
-const STYLES = ['../pane/colours.css', 'reference.css', 'plots/plots.css'].map((file) => path.join(ROOT, 'src/reference', file));
+const STYLES = ['../pane/colours.css', 'reference.css', 'plots/plots.css'].map((file) =>
+  path.join(ROOT, 'src/reference', file),
+);
 const KEEP = 24 * 3600 * 1000;
 /** Writing the pages takes some 10 s. */
 const LONGEST = 300 * 1000;
@@ -42,17 +44,47 @@ const stampOf = (inputs) => inputs.map(changed).join(' ');
 async function make(behind) {
   const common = { absWorkingDir: ROOT, bundle: true, write: false, metafile: true, logLevel: 'silent' };
   const [pages, script] = await Promise.all([
-    esbuild.build({ ...common, entryPoints: ['src/reference/write.ts'], platform: 'node', format: 'esm', target: 'node20', packages: 'external', jsx: 'automatic', jsxImportSource: 'preact' }),
-    esbuild.build({ ...common, entryPoints: ['src/reference/filter-entry.ts'], platform: 'browser', format: 'iife', target: 'es2022', minify: true }),
+    esbuild.build({
+      ...common,
+      entryPoints: ['src/reference/write.ts'],
+      platform: 'node',
+      format: 'esm',
+      target: 'node20',
+      packages: 'external',
+      jsx: 'automatic',
+      jsxImportSource: 'preact',
+    }),
+    esbuild.build({
+      ...common,
+      entryPoints: ['src/reference/filter-entry.ts'],
+      platform: 'browser',
+      format: 'iife',
+      target: 'es2022',
+      minify: true,
+    }),
   ]);
-  const inputs = [...new Set([pages, script].flatMap((r) => Object.keys(r.metafile.inputs)))].map((file) => path.join(ROOT, file)).concat(STYLES);
+  const inputs = [...new Set([pages, script].flatMap((r) => Object.keys(r.metafile.inputs)))]
+    .map((file) => path.join(ROOT, file))
+    .concat(STYLES);
   const html = await written(pages.outputFiles[0].text, behind);
-  return { files: { ...html, 'filter.js': script.outputFiles[0].text, 'reference.css': STYLES.map((file) => readFileSync(file, 'utf8')).join('\n') }, inputs };
+  return {
+    files: {
+      ...html,
+      'filter.js': script.outputFiles[0].text,
+      'reference.css': STYLES.map((file) => readFileSync(file, 'utf8')).join('\n'),
+    },
+    inputs,
+  };
 }
 
 /** What the bundle writes, from the cache where the same bundle wrote it before. */
 async function written(code, behind) {
-  const state = createHash('sha256').update(process.version).update(readFileSync(path.join(ROOT, 'package-lock.json'))).update(code).digest('hex').slice(0, 24);
+  const state = createHash('sha256')
+    .update(process.version)
+    .update(readFileSync(path.join(ROOT, 'package-lock.json')))
+    .update(code)
+    .digest('hex')
+    .slice(0, 24);
   const file = path.join(CACHE, `${state}.json`);
   try {
     return JSON.parse(readFileSync(file, 'utf8'));

@@ -25,8 +25,19 @@ const columnLetter = (column: number): string => addressOf(0, column).replace('1
 
 function Cells({ cell: { value, is } }: { readonly cell: ShownCell }) {
   const text = showCell(value);
-  const of = [is, typeof value === 'number' ? 'number' : text.length > LONG ? 'long' : '', isCellError(value) ? 'failed' : ''].filter(Boolean).join(' ');
-  return <td class={of === '' ? undefined : of}>{text}{isCellError(value) && value.message !== '' && ` ${value.message}`}</td>;
+  const of = [
+    is,
+    typeof value === 'number' ? 'number' : text.length > LONG ? 'long' : '',
+    isCellError(value) ? 'failed' : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
+  return (
+    <td class={of === '' ? undefined : of}>
+      {text}
+      {isCellError(value) && value.message !== '' && ` ${value.message}`}
+    </td>
+  );
 }
 
 /** Part of a sheet with its column letters and row numbers. */
@@ -46,14 +57,18 @@ export function SheetTable({ rows, row, column, caption }: Props) {
               <thead>
                 <tr>
                   <td />
-                  {Array.from({ length: to - from }, (__, c) => <th scope="col">{columnLetter(column + from + c)}</th>)}
+                  {Array.from({ length: to - from }, (__, c) => (
+                    <th scope="col">{columnLetter(column + from + c)}</th>
+                  ))}
                 </tr>
               </thead>
               <tbody>
                 {rows.map((cells, r) => (
                   <tr>
                     <th scope="row">{row + r + 1}</th>
-                    {Array.from({ length: to - from }, (__, c) => <Cells cell={cells[from + c] ?? { value: null }} />)}
+                    {Array.from({ length: to - from }, (__, c) => (
+                      <Cells cell={cells[from + c] ?? { value: null }} />
+                    ))}
                   </tr>
                 ))}
               </tbody>

@@ -9,7 +9,8 @@ export interface Way {
   readonly label: string;
 }
 
-const POLICY = "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'";
+const POLICY =
+  "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'";
 
 /** The whole document of a page. Nothing in it is asked for outside of its folder. */
 export function documentOf({ file, title, lead, body }: Page, ways: readonly Way[], script?: string): string {
@@ -25,13 +26,19 @@ export function documentOf({ file, title, lead, body }: Page, ways: readonly Way
         {script !== undefined && <script src={script} defer />}
       </head>
       <body>
-        <a class="skip" href="#content">To the content</a>
+        <a class="skip" href="#content">
+          To the content
+        </a>
         <header class="head">
           <span class="name">Rodsheet reference</span>
           <nav aria-label="Reference">
             <ul>
               {ways.map((way) => (
-                <li><a href={way.file} aria-current={way.file === file ? 'page' : undefined}>{way.label}</a></li>
+                <li>
+                  <a href={way.file} aria-current={way.file === file ? 'page' : undefined}>
+                    {way.label}
+                  </a>
+                </li>
               ))}
             </ul>
           </nav>
@@ -43,7 +50,9 @@ export function documentOf({ file, title, lead, body }: Page, ways: readonly Way
         </main>
         <footer class="foot">
           <p>{RULES}</p>
-          <p class="fine">Calculation {CALCULATION_VERSION}. Every figure on these pages was calculated when they were written.</p>
+          <p class="fine">
+            Calculation {CALCULATION_VERSION}. Every figure on these pages was calculated when they were written.
+          </p>
         </footer>
       </body>
     </html>,

@@ -12,10 +12,20 @@ export const SCRIPT_FILE = 'filter.js';
 
 export async function referencePages(): Promise<Readonly<Record<string, string>>> {
   const [entries, job, models] = await Promise.all([calculatedEntries(), workedJob(), modelPages()]);
-  const pages = [indexPage(entries, models), job, ...models, assumptionsPage(), sourcesPage(), ...entries.map(functionPage)];
+  const pages = [
+    indexPage(entries, models),
+    job,
+    ...models,
+    assumptionsPage(),
+    sourcesPage(),
+    ...entries.map(functionPage),
+  ];
   const ways: readonly Way[] = [
-    { file: INDEX_FILE, label: 'Functions' }, { file: JOB_FILE, label: 'Worked job' }, ...models.map((m) => ({ file: m.file, label: m.title })),
-    { file: ASSUMPTIONS_FILE, label: 'Assumptions' }, { file: SOURCES_FILE, label: 'Sources' },
+    { file: INDEX_FILE, label: 'Functions' },
+    { file: JOB_FILE, label: 'Worked job' },
+    ...models.map((m) => ({ file: m.file, label: m.title })),
+    { file: ASSUMPTIONS_FILE, label: 'Assumptions' },
+    { file: SOURCES_FILE, label: 'Sources' },
   ];
   const files: Record<string, string> = {};
   for (const page of pages) {

@@ -22,11 +22,29 @@ const PINS: readonly (readonly Typed[])[] = [
   [5, 'Luffing sheave', '3-1/2', 10, 60],
   [6, 'Tie link', '100 mm', '280 mm', 60],
 ];
-const ASSUME: readonly (readonly Typed[])[] = [['hose length', 100], ['hose bore', '3/8'], ['set-up time', 20]];
-const CONDITIONS: readonly (readonly Typed[])[] = [['height 25 ft'], ['lead paint'], ['grease packed'], ['suspended load'], ['ram']];
+const ASSUME: readonly (readonly Typed[])[] = [
+  ['hose length', 100],
+  ['hose bore', '3/8'],
+  ['set-up time', 20],
+];
+const CONDITIONS: readonly (readonly Typed[])[] = [
+  ['height 25 ft'],
+  ['lead paint'],
+  ['grease packed'],
+  ['suspended load'],
+  ['ram'],
+];
 const PRICES: readonly (readonly Typed[])[] = [
-  ['rod', 9.5], ['oxygen', 36, '100 scf'], ['cylinder rental', 8], ['crew', 175], ['plate', 15], ['ram hire', 260], ['mobilisation', 900],
-  ['other: permit and fire watch', 350], ['contingency', '10%'], ['margin', '20%'],
+  ['rod', 9.5],
+  ['oxygen', 36, '100 scf'],
+  ['cylinder rental', 8],
+  ['crew', 175],
+  ['plate', 15],
+  ['ram hire', 260],
+  ['mobilisation', 900],
+  ['other: permit and fire watch', 350],
+  ['contingency', '10%'],
+  ['margin', '20%'],
 ];
 /** What the crew wrote down, invented. */
 const LOG: readonly (readonly Typed[])[] = [
@@ -41,8 +59,14 @@ const LOG: readonly (readonly Typed[])[] = [
 
 const SET = 'Assumptions!A1:B3';
 const PLAN = 'Plan!A1:U7';
-const sheet = (name: string, typed: readonly (readonly Typed[])[], cells: Readonly<Record<string, string>> = {}): SheetDescription => ({
-  name, rows: typed.map((row) => row.map((cell): CellContent => (typeof cell === 'string' ? { text: cell } : cell))), cells,
+const sheet = (
+  name: string,
+  typed: readonly (readonly Typed[])[],
+  cells: Readonly<Record<string, string>> = {},
+): SheetDescription => ({
+  name,
+  rows: typed.map((row) => row.map((cell): CellContent => (typeof cell === 'string' ? { text: cell } : cell))),
+  cells,
 });
 
 const HOSES = [['1/4'], ['3/8'], ['1/2']] as const;
@@ -54,10 +78,17 @@ const SHEETS: readonly SheetDescription[] = [
   sheet('Hose', HOSES, { B1: `=BURN.HOSE.SETTING(MAX(Plan!F2:F7),MAX(Plan!G2:G7),100,A1:A3,,${SET})` }),
   sheet('Supply', [], { A1: '=BURN.SUPPLY.CHECK("3/8 x 36",MAX(Plan!P2:P7),100,"3/8",1)' }),
   sheet('Cooling', [['Boom foot, bore'], ['minutes in air'], ['minutes with water'], ['loosening, in']], {
-    B1: `=BURN.PIN.HOLE(Pins!C2,${SET})`, B2: '=BURN.COOL.TIME(Pins!C2,B1,Pins!D2,"air")', B3: '=BURN.COOL.TIME(Pins!C2,B1,Pins!D2,"water")', B4: '=BURN.COOL.SHRINK(Pins!C2,B1)',
+    B1: `=BURN.PIN.HOLE(Pins!C2,${SET})`,
+    B2: '=BURN.COOL.TIME(Pins!C2,B1,Pins!D2,"air")',
+    B3: '=BURN.COOL.TIME(Pins!C2,B1,Pins!D2,"water")',
+    B4: '=BURN.COOL.SHRINK(Pins!C2,B1)',
   }),
   sheet('Grip', [], { A1: '=BURN.GRIP.AFTER(Pins!C2,Pins!D2,12,Cooling!B1,Pins!E2)' }),
-  sheet('Push', [['force to allow for, ton'], ['ram to bring, ton']], { B1: '=Grip!C3', B2: '=BURN.PUSH.RAM(B1)', A4: '=BURN.PUSH.CHECK(B1,Pins!C2,Cooling!B1,Pins!D2)' }),
+  sheet('Push', [['force to allow for, ton'], ['ram to bring, ton']], {
+    B1: '=Grip!C3',
+    B2: '=BURN.PUSH.RAM(B1)',
+    A4: '=BURN.PUSH.CHECK(B1,Pins!C2,Cooling!B1,Pins!D2)',
+  }),
   sheet('Conditions', CONDITIONS),
   sheet('Cautions', [], { A1: '=BURN.CAUTIONS("PIN",Conditions!A1:A5)' }),
   sheet('Load', [], { A1: `=BURN.JOB.STOCK("PIN",Pins!C2:D7,90,${SET})` }),
@@ -67,7 +98,14 @@ const SHEETS: readonly SheetDescription[] = [
   sheet('Log', LOG),
   sheet('Score', [], { A1: `=BURN.LOG.SCORE(Log!A1:G7,${SET})` }),
   sheet('Fit', [], { A1: `=BURN.LOG.FIT(Log!A1:G7,${SET})` }),
-  sheet('Next', [['by default', null], ['with the log', null]].map(([name]) => [name ?? '']), { B1: `=BURN.PIN.PLAN("4-1/2",14,,,,${SET})`, B4: '=BURN.PIN.PLAN("4-1/2",14,,,,Fit!A1:F60)' }),
+  sheet(
+    'Next',
+    [
+      ['by default', null],
+      ['with the log', null],
+    ].map(([name]) => [name ?? '']),
+    { B1: `=BURN.PIN.PLAN("4-1/2",14,,,,${SET})`, B4: '=BURN.PIN.PLAN("4-1/2",14,,,,Fit!A1:F60)' },
+  ),
 ];
 
 /** The invented job, calculated; reads its figures for the prose, so that none is typed there. */
@@ -93,7 +131,9 @@ class Job {
   /** The row of a table whose cell under `key` (or its first) begins so, and in it the cell under a heading; headings without their unit. */
   under(table: readonly (readonly Cell[])[], heading: string, row: number | string): Cell {
     const [headings = [], ...rows] = table;
-    const column = headings.findIndex((h) => typeof h === 'string' && (h === heading || h.replace(/, [^,]*$/, '') === heading));
+    const column = headings.findIndex(
+      (h) => typeof h === 'string' && (h === heading || h.replace(/, [^,]*$/, '') === heading),
+    );
     const line = typeof row === 'number' ? rows[row] : rows.find((r) => r[0] === row);
     const cell = column < 0 ? null : (line?.[column] ?? null);
     if (cell === null) throw new Error(`there is no ${heading} in row ${row}`);
@@ -119,7 +159,8 @@ class Job {
   }
 }
 
-const figure = (x: Cell, digits = 3): string => (typeof x === 'number' ? showNumber(Number(x.toPrecision(digits))) : showCell(x));
+const figure = (x: Cell, digits = 3): string =>
+  typeof x === 'number' ? showNumber(Number(x.toPrecision(digits))) : showCell(x);
 const money = (x: Cell): string => (typeof x === 'number' ? x.toFixed(0) : showCell(x));
 const whole = (x: number): string => x.toFixed(0);
 
@@ -139,7 +180,13 @@ function Spill({ job, name, address = 'A1', rows = 12, columns = 99 }: PartProps
   const values = job.spill(name, address);
   const row = Number(/\d+/.exec(address)?.[0]) - 1;
   const column = address.charCodeAt(0) - 65;
-  const shown = values.slice(0, rows).map((line, r) => line.slice(0, columns).map((value, c): ShownCell => ({ value, ...(r === 0 && c === 0 ? { is: 'holds' as const } : {}) })));
+  const shown = values
+    .slice(0, rows)
+    .map((line, r) =>
+      line
+        .slice(0, columns)
+        .map((value, c): ShownCell => ({ value, ...(r === 0 && c === 0 ? { is: 'holds' as const } : {}) })),
+    );
   const more = values.length - shown.length;
   return (
     <>
@@ -153,7 +200,14 @@ function Spill({ job, name, address = 'A1', rows = 12, columns = 99 }: PartProps
 /** Cells that are typed in. */
 function TypedCells({ rows, name }: { readonly rows: readonly (readonly Typed[])[]; readonly name: string }) {
   const width = Math.max(...rows.map((r) => r.length));
-  return <SheetTable rows={rows.map((r) => Array.from({ length: width }, (_, c): ShownCell => ({ value: r[c] ?? null, is: 'typed' })))} row={0} column={0} caption={`Sheet ${name}, typed`} />;
+  return (
+    <SheetTable
+      rows={rows.map((r) => Array.from({ length: width }, (_, c): ShownCell => ({ value: r[c] ?? null, is: 'typed' })))}
+      row={0}
+      column={0}
+      caption={`Sheet ${name}, typed`}
+    />
+  );
 }
 
 export async function workedJob(): Promise<Page> {
@@ -165,19 +219,29 @@ export async function workedJob(): Promise<Page> {
     }
   }
   checkProse(job);
-  return { file: JOB_FILE, title: 'A worked job', lead: 'From a customer\'s list of seized pins to the quote, and what the finished job teaches. Customer, crane, prices and log are invented.', body: <Body job={job} /> };
+  return {
+    file: JOB_FILE,
+    title: 'A worked job',
+    lead: "From a customer's list of seized pins to the quote, and what the finished job teaches. Customer, crane, prices and log are invented.",
+    body: <Body job={job} />,
+  };
 }
 
 /** What the prose says in words must be so in the figures; it is written anew where it is not. */
 function checkProse(job: Job): void {
   const [grip, load, plan] = [job.spill('Grip'), job.spill('Load'), job.spill('Plan')];
-  const at = (table: typeof plan, heading: string, row: string | number): number => Number(job.under(table, heading, row));
+  const at = (table: typeof plan, heading: string, row: string | number): number =>
+    Number(job.under(table, heading, row));
   const claims: Readonly<Record<string, boolean>> = {
     'the narrow hose needs more': job.number('Hose', 'B1') > job.number('Hose', 'B2') + 20,
-    'the first pin is the deepest': at(plan, 'tip pressure', 0) === Math.max(...plan.slice(1).map((_, i) => at(plan, 'tip pressure', i))),
-    'water saves minutes only': job.number('Cooling', 'B2') - job.number('Cooling', 'B3') > 1 && job.number('Cooling', 'B2') < 30,
+    'the first pin is the deepest':
+      at(plan, 'tip pressure', 0) === Math.max(...plan.slice(1).map((_, i) => at(plan, 'tip pressure', i))),
+    'water saves minutes only':
+      job.number('Cooling', 'B2') - job.number('Cooling', 'B3') > 1 && job.number('Cooling', 'B2') < 30,
     'shrinking is next to nothing': Math.abs(job.number('Cooling', 'B4')) < 0.0002,
-    'burning loosens, with much doubt': at(grip, 'likely', 'force after') < at(grip, 'likely', 'force before') && at(grip, 'high', 'force after') > 3 * at(grip, 'low', 'force after'),
+    'burning loosens, with much doubt':
+      at(grip, 'likely', 'force after') < at(grip, 'likely', 'force before') &&
+      at(grip, 'high', 'force after') > 3 * at(grip, 'low', 'force after'),
     'the load is more than the sum': at(load, 'amount', 'cylinders') > at(load, 'sum of plans', 'cylinders'),
     'the log narrows the spread': job.width('Next', 'B4') < job.width('Next', 'B1'),
   };
@@ -185,7 +249,15 @@ function checkProse(job: Job): void {
   if (wrong.length > 0) throw new Error(`the worked job says, and its figures do not: ${wrong.join('; ')}`);
 }
 
-function Part({ id, heading, children }: { readonly id: string; readonly heading: string; readonly children: ComponentChildren }) {
+function Part({
+  id,
+  heading,
+  children,
+}: {
+  readonly id: string;
+  readonly heading: string;
+  readonly children: ComponentChildren;
+}) {
   return (
     <section aria-labelledby={id}>
       <h2 id={id}>{heading}</h2>
@@ -212,127 +284,234 @@ function Body({ job }: { readonly job: Job }) {
   const fittedRows = fit.slice(1).findIndex((r) => r[0] === null || r[0] === '');
   const price = quote.at(-1) ?? [];
   const parts: readonly (readonly [id: string, heading: string, content: ComponentChildren])[] = [
-    ['list', 'The list', (
+    [
+      'list',
+      'The list',
       <>
-        <p>A yard crane stands with its boom down. Six pins are seized; the owner’s rams have pushed at each of them and none has moved. The list says what was tried. Sizes come as the customer wrote them: inches, a fraction typed as text, millimetres.</p>
+        <p>
+          A yard crane stands with its boom down. Six pins are seized; the owner’s rams have pushed at each of them and
+          none has moved. The list says what was tried. Sizes come as the customer wrote them: inches, a fraction typed
+          as text, millimetres.
+        </p>
         <TypedCells rows={PINS} name="Pins" />
-      </>
-    )],
-    ['set', 'What is set for this job', (
+      </>,
+    ],
+    [
+      'set',
+      'What is set for this job',
       <>
-        <p>The cylinders stay on the ground, so the hose is long; rigging a platform takes more setting up than usual. Everything else stays at its default, of which <F name="BURN.ASSUMED" /> gives the list. Three rows of name and value are the argument <code>assume</code> of every formula below.</p>
+        <p>
+          The cylinders stay on the ground, so the hose is long; rigging a platform takes more setting up than usual.
+          Everything else stays at its default, of which <F name="BURN.ASSUMED" /> gives the list. Three rows of name
+          and value are the argument <code>assume</code> of every formula below.
+        </p>
         <TypedCells rows={ASSUME} name="Assumptions" />
-      </>
-    )],
-    ['plan', 'The plan', (
+      </>,
+    ],
+    [
+      'plan',
+      'The plan',
       <>
-        <p>One formula sizes the list. <F name="BURN.PIN.PLAN" /> plans the bore, picks the rod and gives each pin a row.</p>
+        <p>
+          One formula sizes the list. <F name="BURN.PIN.PLAN" /> plans the bore, picks the rod and gives each pin a row.
+        </p>
         <Spill job={job} name="Plan" columns={19} />
         <p>
-          Two more columns hold the cautions and the note that says why that rod was picked. All six take {figure(oxygen)} scf at the work, {whole(rods)} rods and {figure(crew)} crew hours with cooling.
-          A boom foot pin takes {figure(job.under(plan, 'oxygen', 0))} scf, but between {figure(job.under(plan, 'oxygen low', 0))} and {figure(job.under(plan, 'oxygen high', 0))} in eight cases of ten: nobody knows this crew and this steel yet, and the plan does not pretend to. <F name="BURN.PIN.STEPS" /> shows how each figure came about.
+          Two more columns hold the cautions and the note that says why that rod was picked. All six take{' '}
+          {figure(oxygen)} scf at the work, {whole(rods)} rods and {figure(crew)} crew hours with cooling. A boom foot
+          pin takes {figure(job.under(plan, 'oxygen', 0))} scf, but between {figure(job.under(plan, 'oxygen low', 0))}{' '}
+          and {figure(job.under(plan, 'oxygen high', 0))} in eight cases of ten: nobody knows this crew and this steel
+          yet, and the plan does not pretend to. <F name="BURN.PIN.STEPS" /> shows how each figure came about.
         </p>
-      </>
-    )],
-    ['hose', 'Hose and regulator', (
+      </>,
+    ],
+    [
+      'hose',
+      'Hose and regulator',
       <>
-        <p>The deepest pin asks for {figure(job.under(plan, 'tip pressure', 0))} psi at the holder. What must the regulator show for that, through 100 ft of each hose in the van?</p>
+        <p>
+          The deepest pin asks for {figure(job.under(plan, 'tip pressure', 0))} psi at the holder. What must the
+          regulator show for that, through 100 ft of each hose in the van?
+        </p>
         <Beside job={job} />
         <p>
-          The narrow hose would need {figure(job.number('Hose', 'B1'))} psi, the 3/8 in hose {figure(job.number('Hose', 'B2'))} psi. So the 3/8 in hose goes along. <F name="BURN.SUPPLY.CHECK" /> then looks at the whole line, from cylinder to rod:
+          The narrow hose would need {figure(job.number('Hose', 'B1'))} psi, the 3/8 in hose{' '}
+          {figure(job.number('Hose', 'B2'))} psi. So the 3/8 in hose goes along. <F name="BURN.SUPPLY.CHECK" /> then
+          looks at the whole line, from cylinder to rod:
         </p>
         <Spill job={job} name="Supply" rows={20} />
         <p>
-          One cylinder burns for {figure(job.under(supply, 'now', 'minutes until the change'))} minutes, then it is changed. The line is limited by the {showCell(job.under(supply, 'now', 'limit'))}; the rows marked mend say what would help.
+          One cylinder burns for {figure(job.under(supply, 'now', 'minutes until the change'))} minutes, then it is
+          changed. The line is limited by the {showCell(job.under(supply, 'now', 'limit'))}; the rows marked mend say
+          what would help.
         </p>
-      </>
-    )],
-    ['cooling', 'Cooling', (
+      </>,
+    ],
+    [
+      'cooling',
+      'Cooling',
       <>
         <p>A bored pin must cool until it has let go of its boss. For a boom foot pin:</p>
         <Pairs job={job} name="Cooling" rows={4} />
         <p>
-          Water saves {figure(job.number('Cooling', 'B2') - job.number('Cooling', 'B3'))} minutes of {figure(job.number('Cooling', 'B2'))}: not worth steam and a wet deck here. Shrinking takes {figure(job.number('Cooling', 'B4'))} in off the interference when the pin is pushed, next to nothing. What lets go is something else, and the next function counts it: a bored pin presses on its boss less than a solid one, and heat breaks a part of the rust.
+          Water saves {figure(job.number('Cooling', 'B2') - job.number('Cooling', 'B3'))} minutes of{' '}
+          {figure(job.number('Cooling', 'B2'))}: not worth steam and a wet deck here. Shrinking takes{' '}
+          {figure(job.number('Cooling', 'B4'))} in off the interference when the pin is pushed, next to nothing. What
+          lets go is something else, and the next function counts it: a bored pin presses on its boss less than a solid
+          one, and heat breaks a part of the rust.
         </p>
-      </>
-    )],
-    ['grip', 'Grip, and the ram to bring', (
+      </>,
+    ],
+    [
+      'grip',
+      'Grip, and the ram to bring',
       <>
-        <p>The owner’s {whole(job.number('Pins', 'E2'))} tons that moved nothing are worth something: they rule out every weak grip. <F name="BURN.GRIP.AFTER" /> starts from that, for a boss of 12 in.</p>
+        <p>
+          The owner’s {whole(job.number('Pins', 'E2'))} tons that moved nothing are worth something: they rule out every
+          weak grip. <F name="BURN.GRIP.AFTER" /> starts from that, for a boss of 12 in.
+        </p>
         <Spill job={job} name="Grip" rows={16} />
         <p>
-          Before burning it would likely take {figure(job.under(grip, 'likely', 'force before'))} tons, afterwards {figure(job.under(grip, 'likely', 'force after'))}, with much doubt: {figure(job.under(grip, 'low', 'force after'))} to {figure(job.under(grip, 'high', 'force after'))}. The ram is chosen for the likely force and worked only in part:
+          Before burning it would likely take {figure(job.under(grip, 'likely', 'force before'))} tons, afterwards{' '}
+          {figure(job.under(grip, 'likely', 'force after'))}, with much doubt:{' '}
+          {figure(job.under(grip, 'low', 'force after'))} to {figure(job.under(grip, 'high', 'force after'))}. The ram
+          is chosen for the likely force and worked only in part:
         </p>
         <Pairs job={job} name="Push" rows={2} />
-        <p>By the table above that ram suffices in {figure(job.under(grip, 'chance', `ram of ${whole(job.number('Push', 'B2'))} ton`))} cases of a hundred. So it is quoted, and a larger one is asked to be ready.</p>
-        <p>What that push does to pin, spacers and boss (<F name="BURN.PUSH.CHECK" />):</p>
+        <p>
+          By the table above that ram suffices in{' '}
+          {figure(job.under(grip, 'chance', `ram of ${whole(job.number('Push', 'B2'))} ton`))} cases of a hundred. So it
+          is quoted, and a larger one is asked to be ready.
+        </p>
+        <p>
+          What that push does to pin, spacers and boss (<F name="BURN.PUSH.CHECK" />
+          ):
+        </p>
         <Spill job={job} name="Push" address="A4" />
         <p>
-          The pin is loaded to {figure(job.under(check, 'used', 'pin'))} percent of what is allowed. The last line is the one to read aloud: what flies when the pin lets go. Where the ram does not suffice, a wider bore or another ram is for those to decide who know the machine.
+          The pin is loaded to {figure(job.under(check, 'used', 'pin'))} percent of what is allowed. The last line is
+          the one to read aloud: what flies when the pin lets go. Where the ram does not suffice, a wider bore or
+          another ram is for those to decide who know the machine.
         </p>
-      </>
-    )],
-    ['cautions', 'Cautions', (
+      </>,
+    ],
+    [
+      'cautions',
+      'Cautions',
       <>
-        <p>The place is walked before anything is priced. What was seen goes into cells, in words that <F name="BURN.CONDITIONS" /> lists; <F name="BURN.CAUTIONS" /> answers with what is known to go wrong.</p>
+        <p>
+          The place is walked before anything is priced. What was seen goes into cells, in words that{' '}
+          <F name="BURN.CONDITIONS" /> lists; <F name="BURN.CAUTIONS" /> answers with what is known to go wrong.
+        </p>
         <TypedCells rows={CONDITIONS} name="Conditions" />
         <Spill job={job} name="Cautions" rows={7} columns={5} />
-        <p>{cautions.length - 1} rows in all. They go to the crew and to whoever grants the permit; <F name="BURN.JOB.SHEET" /> puts them on one page with lines to sign. None of this says that the job is safe.</p>
-      </>
-    )],
-    ['load', 'What to load', (
+        <p>
+          {cautions.length - 1} rows in all. They go to the crew and to whoever grants the permit;{' '}
+          <F name="BURN.JOB.SHEET" /> puts them on one page with lines to sign. None of this says that the job is safe.
+        </p>
+      </>,
+    ],
+    [
+      'load',
+      'What to load',
       <>
-        <p>The plans add up to {figure(job.under(load, 'sum of plans', 'oxygen'))} scf. Loading just that would fall short in {figure(job.under(load, 'sum falls short', 'oxygen'))} cases of a hundred: the six pins share one crew and one gas, so what makes one dear makes all dear. <F name="BURN.JOB.STOCK" /> gives what suffices for everything together in nine jobs of ten.</p>
+        <p>
+          The plans add up to {figure(job.under(load, 'sum of plans', 'oxygen'))} scf. Loading just that would fall
+          short in {figure(job.under(load, 'sum falls short', 'oxygen'))} cases of a hundred: the six pins share one
+          crew and one gas, so what makes one dear makes all dear. <F name="BURN.JOB.STOCK" /> gives what suffices for
+          everything together in nine jobs of ten.
+        </p>
         <Spill job={job} name="Load" rows={16} />
-        <p>So {figure(job.under(load, 'amount', 'cylinders'))} cylinders go on the truck where the plans add up to {figure(job.under(load, 'sum of plans', 'cylinders'))}.</p>
-      </>
-    )],
-    ['quote', 'The quote', (
+        <p>
+          So {figure(job.under(load, 'amount', 'cylinders'))} cylinders go on the truck where the plans add up to{' '}
+          {figure(job.under(load, 'sum of plans', 'cylinders'))}.
+        </p>
+      </>,
+    ],
+    [
+      'quote',
+      'The quote',
       <>
-        <p>Prices are the estimator’s own cells. <F name="BURN.JOB.COST" /> multiplies them with the plan.</p>
+        <p>
+          Prices are the estimator’s own cells. <F name="BURN.JOB.COST" /> multiplies them with the plan.
+        </p>
         <TypedCells rows={PRICES} name="Prices" />
         <Spill job={job} name="Quote" rows={24} />
         <p>
-          The last line, {showCell(price[0] ?? null)}, is {money(price[4] ?? null)}; in eight cases of ten it would have to be between {money(price[5] ?? null)} and {money(price[6] ?? null)} to leave the same margin. That spread is for the estimator, not for the customer.
+          The last line, {showCell(price[0] ?? null)}, is {money(price[4] ?? null)}; in eight cases of ten it would have
+          to be between {money(price[5] ?? null)} and {money(price[6] ?? null)} to leave the same margin. That spread is
+          for the estimator, not for the customer.
         </p>
-      </>
-    )],
-    ['shifts', 'The shifts', (
+      </>,
+    ],
+    [
+      'shifts',
+      'The shifts',
       <>
-        <p><F name="BURN.JOB.SCHEDULE" /> puts the pins in order: one cools while the next is burnt, and the last rod goes out early enough for the fire watch to end within the shift of 10 h.</p>
+        <p>
+          <F name="BURN.JOB.SCHEDULE" /> puts the pins in order: one cools while the next is burnt, and the last rod
+          goes out early enough for the fire watch to end within the shift of 10 h.
+        </p>
         <Spill job={job} name="Shifts" rows={14} />
-        <p>One crew needs {whole(Number(job.under(shifts, 'shift', shifts.length - 2)))} {Number(job.under(shifts, 'shift', shifts.length - 2)) === 1 ? 'shift' : 'shifts'}; the whole is done after {figure(job.under(shifts, 'done', shifts.length - 2))} h of the last.</p>
-      </>
-    )],
-    ['log', 'Afterwards: how good was the estimate?', (
+        <p>
+          One crew needs {whole(Number(job.under(shifts, 'shift', shifts.length - 2)))}{' '}
+          {Number(job.under(shifts, 'shift', shifts.length - 2)) === 1 ? 'shift' : 'shifts'}; the whole is done after{' '}
+          {figure(job.under(shifts, 'done', shifts.length - 2))} h of the last.
+        </p>
+      </>,
+    ],
+    [
+      'log',
+      'Afterwards: how good was the estimate?',
       <>
         <p>The crew wrote down what each pin took. All six came out; the sheet asks how the estimate did.</p>
         <TypedCells rows={LOG} name="Log" />
         <Spill job={job} name="Score" />
         <p>
-          Oxygen came to {figure(job.under(score, 'noted over estimated', 'oxygen'))} times the estimate. <F name="BURN.LOG.SCORE" /> says of it: {showCell(job.under(score, 'verdict', 'oxygen'))}. With six pins of one job it can say little more.
+          Oxygen came to {figure(job.under(score, 'noted over estimated', 'oxygen'))} times the estimate.{' '}
+          <F name="BURN.LOG.SCORE" /> says of it: {showCell(job.under(score, 'verdict', 'oxygen'))}. With six pins of
+          one job it can say little more.
         </p>
-      </>
-    )],
-    ['fit', 'What the log teaches', (
+      </>,
+    ],
+    [
+      'fit',
+      'What the log teaches',
       <>
-        <p><F name="BURN.LOG.FIT" /> moves the assumptions as far as six pins can move them, and no farther.</p>
+        <p>
+          <F name="BURN.LOG.FIT" /> moves the assumptions as far as six pins can move them, and no farther.
+        </p>
         <Spill job={job} name="Fit" rows={10} columns={6} />
-        <p>{fittedRows} rows of assumptions, ready to be used as <code>assume</code>; below them each pin beside the fit. The next list, say one pin of 4-1/2 by 14 in, is planned with them:</p>
+        <p>
+          {fittedRows} rows of assumptions, ready to be used as <code>assume</code>; below them each pin beside the fit.
+          The next list, say one pin of 4-1/2 by 14 in, is planned with them:
+        </p>
         <Spill job={job} name="Next" address="B1" columns={15} />
         <Spill job={job} name="Next" address="B4" columns={15} />
         <p>
-          Its oxygen goes from {figure(job.under(before, 'oxygen', 0))} to {figure(job.under(after, 'oxygen', 0))} scf, and low and high come from {figure(job.width('Next', 'B1'))} scf apart to {figure(job.width('Next', 'B4'))}. The crew’s own figures have replaced a part of common practice.
+          Its oxygen goes from {figure(job.under(before, 'oxygen', 0))} to {figure(job.under(after, 'oxygen', 0))} scf,
+          and low and high come from {figure(job.width('Next', 'B1'))} scf apart to {figure(job.width('Next', 'B4'))}.
+          The crew’s own figures have replaced a part of common practice.
         </p>
-      </>
-    )],
+      </>,
+    ],
   ];
   return (
     <>
       <nav aria-label="On this page">
-        <ol class="on-page">{parts.map(([id, heading]) => <li><a href={`#${id}`}>{heading}</a></li>)}</ol>
+        <ol class="on-page">
+          {parts.map(([id, heading]) => (
+            <li>
+              <a href={`#${id}`}>{heading}</a>
+            </li>
+          ))}
+        </ol>
       </nav>
-      {parts.map(([id, heading, content]) => <Part id={id} heading={heading}>{content}</Part>)}
+      {parts.map(([id, heading, content]) => (
+        <Part id={id} heading={heading}>
+          {content}
+        </Part>
+      ))}
     </>
   );
 }
@@ -340,13 +519,25 @@ function Body({ job }: { readonly job: Job }) {
 /** Names typed in the first column, formulas with their values in the second. */
 function Pairs({ job, name, rows }: { readonly job: Job; readonly name: string; readonly rows: number }) {
   const lines = Array.from({ length: rows }, (_, r): readonly ShownCell[] => [
-    { value: job.spill(name, `A${r + 1}`)[0]?.[0] ?? null, is: 'typed' }, { value: job.spill(name, `B${r + 1}`)[0]?.[0] ?? null, is: 'holds' }, { value: ` ${job.formula(name, `B${r + 1}`)}`, is: 'label' },
+    { value: job.spill(name, `A${r + 1}`)[0]?.[0] ?? null, is: 'typed' },
+    { value: job.spill(name, `B${r + 1}`)[0]?.[0] ?? null, is: 'holds' },
+    { value: ` ${job.formula(name, `B${r + 1}`)}`, is: 'label' },
   ]);
-  return <SheetTable rows={lines} row={0} column={0} caption={`Sheet ${name}; the formula of each figure stands beside it`} />;
+  return (
+    <SheetTable
+      rows={lines}
+      row={0}
+      column={0}
+      caption={`Sheet ${name}; the formula of each figure stands beside it`}
+    />
+  );
 }
 
 function Beside({ job }: { readonly job: Job }) {
-  const rows = HOSES.map(([bore], r): readonly ShownCell[] => [{ value: bore, is: 'typed' }, { value: job.spill('Hose', 'B1')[r]?.[0] ?? null, ...(r === 0 ? { is: 'holds' as const } : {}) }]);
+  const rows = HOSES.map(([bore], r): readonly ShownCell[] => [
+    { value: bore, is: 'typed' },
+    { value: job.spill('Hose', 'B1')[r]?.[0] ?? null, ...(r === 0 ? { is: 'holds' as const } : {}) },
+  ]);
   return (
     <>
       <code class="formula">{job.formula('Hose', 'B1')}</code>

@@ -36,7 +36,9 @@ export function hostFunction(d: Declaration, defaults?: Assumptions): HostFuncti
   const parameters = Object.entries(d.parameters).map(([name, { summary, optional, example, kind }]) => ({
     name: parameterLabel(name),
     // Put together when it is asked for: functions.js is built without summaries, and does not ask.
-    get summary() { return withUnit(summary, kind); },
+    get summary() {
+      return withUnit(summary, kind);
+    },
     optional,
     example,
     zeroIsBlank: zeroIsBlank(kind),

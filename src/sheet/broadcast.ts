@@ -66,7 +66,8 @@ function common(grids: readonly NamedGrid[], measure: (s: Shape) => number): num
   for (const each of grids) {
     const n = measure(shapeOf(each.grid));
     if (n === 1 || n === most) continue;
-    if (setBy) throw unequalRanges(setBy.name, shapeText(shapeOf(setBy.grid)), each.name, shapeText(shapeOf(each.grid)));
+    if (setBy)
+      throw unequalRanges(setBy.name, shapeText(shapeOf(setBy.grid)), each.name, shapeText(shapeOf(each.grid)));
     most = n;
     setBy = each;
   }

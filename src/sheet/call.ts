@@ -1,4 +1,12 @@
-import type { Column, Declaration, Output, Parameter, RowsFunction, TableFunction, ValueFunction } from '../catalogue/declaration.ts';
+import type {
+  Column,
+  Declaration,
+  Output,
+  Parameter,
+  RowsFunction,
+  TableFunction,
+  ValueFunction,
+} from '../catalogue/declaration.ts';
 import { isRowsFunction, isTableFunction, parameterLabel } from '../catalogue/declaration.ts';
 import { isBlankCell, type Cell, type CellError } from '../catalogue/cell.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
@@ -8,7 +16,17 @@ import * as messages from '../core/messages.ts';
 import { recorder, type Trace } from '../core/trace/trace.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
-import { asGrid, broadcastShape, cellAt, heldArgument, shapeOf, shapeText, type Grid, type NamedGrid, type Shape } from './broadcast.ts';
+import {
+  asGrid,
+  broadcastShape,
+  cellAt,
+  heldArgument,
+  shapeOf,
+  shapeText,
+  type Grid,
+  type NamedGrid,
+  type Shape,
+} from './broadcast.ts';
 import type { Argument, WorkingLine } from './host-function.ts';
 import { SharedBases } from './shared-bases.ts';
 import { blankError, readCell } from '../catalogue/read-cell.ts';
@@ -64,7 +82,12 @@ export function explain(d: Declaration, args: readonly Argument[], item: number,
 const MOST_CARDS = 50;
 
 /** The working of each cell of a result, where the assumption `show working` asks for cards; undefined where it does not, or the result is no number. */
-export function workingOf(d: Declaration, args: readonly Argument[], defaults?: Assumptions, shared?: SharedBases): ((row: number, column: number) => readonly WorkingLine[]) | undefined {
+export function workingOf(
+  d: Declaration,
+  args: readonly Argument[],
+  defaults?: Assumptions,
+  shared?: SharedBases,
+): ((row: number, column: number) => readonly WorkingLine[]) | undefined {
   if (isRowsFunction(d) || isTableFunction(d) || d.result.quantity === 'text') return undefined;
   try {
     const prepared = prepare(d, args, defaults, shared);
@@ -76,7 +99,15 @@ export function workingOf(d: Declaration, args: readonly Argument[], defaults?: 
       return trace.steps.map((s): WorkingLine => {
         const { name, symbol, formula, kind, source } = s;
         const text = typeof s.value === 'string';
-        return { name, symbol, value: text ? s.value : fromSi(s.value, s.quantity, prepared.system), unit: text ? '' : plainUnit(s.quantity, prepared.system), formula, kind, source };
+        return {
+          name,
+          symbol,
+          value: text ? s.value : fromSi(s.value, s.quantity, prepared.system),
+          unit: text ? '' : plainUnit(s.quantity, prepared.system),
+          formula,
+          kind,
+          source,
+        };
       });
     };
   } catch {
@@ -85,17 +116,25 @@ export function workingOf(d: Declaration, args: readonly Argument[], defaults?: 
   }
 }
 
-function prepare(d: Declaration, handed: readonly Argument[], defaults?: Assumptions, shared = new SharedBases()): Prepared {
+function prepare(
+  d: Declaration,
+  handed: readonly Argument[],
+  defaults?: Assumptions,
+  shared = new SharedBases(),
+): Prepared {
   const args = handed.map(heldArgument);
   const names = Object.keys(d.parameters);
   const most = names.length + (d.assume ? 1 : 0);
-  if (args.length > most && args.slice(most).some((a) => a !== undefined)) throw messages.tooManyArguments(args.length, most);
+  if (args.length > most && args.slice(most).some((a) => a !== undefined))
+    throw messages.tooManyArguments(args.length, most);
   if (d.assume === 'required' && args[names.length] === undefined) throw messages.isMissing('assume');
   const basis = shared.of(d.assume ? args[names.length] : undefined, defaults);
   const { system } = basis.a;
   const slots = names.map((name, i): Slot => slot(name, d.parameters[name] as Parameter, args[i], system));
   for (const s of slots) if (!s.grid && !s.parameter.optional) throw messages.isMissing(s.label);
-  const each: NamedGrid[] = slots.flatMap((s) => (s.grid && s.parameter.kind.kind !== 'cells' ? [{ name: s.label, grid: s.grid }] : []));
+  const each: NamedGrid[] = slots.flatMap((s) =>
+    s.grid && s.parameter.kind.kind !== 'cells' ? [{ name: s.label, grid: s.grid }] : [],
+  );
   if (d.result.kind === 'table') {
     for (const { name, grid } of each) {
       const shape = shapeOf(grid);
@@ -110,10 +149,18 @@ function prepare(d: Declaration, handed: readonly Argument[], defaults?: Assumpt
 function slot(name: string, parameter: Parameter, argument: Argument, system: UnitSystem): Slot {
   const grid = asGrid(argument);
   const label = parameterLabel(name);
-  if (!grid || parameter.kind.kind === 'cells') return { name, label, parameter, grid, varies: false, once: { value: grid } };
+  if (!grid || parameter.kind.kind === 'cells')
+    return { name, label, parameter, grid, varies: false, once: { value: grid } };
   const shape = shapeOf(grid);
   if (shape.rows * shape.columns > 1) return { name, label, parameter, grid, varies: true, once: undefined };
-  return { name, label, parameter, grid, varies: false, once: attempt(() => readOne(cellAt(grid, 0, 0), label, parameter, system)) };
+  return {
+    name,
+    label,
+    parameter,
+    grid,
+    varies: false,
+    once: attempt(() => readOne(cellAt(grid, 0, 0), label, parameter, system)),
+  };
 }
 
 function attempt(read: () => unknown): NonNullable<Slot['once']> {
@@ -187,7 +234,12 @@ function rows(d: RowsFunction, p: Prepared): Results {
 }
 
 /** The cells of all rows, with what the good ones decide together. */
-function finishedLines(d: RowsFunction, p: Prepared, lines: readonly (readonly Output[] | undefined)[], good: readonly (readonly Output[])[]): Cell[][] {
+function finishedLines(
+  d: RowsFunction,
+  p: Prepared,
+  lines: readonly (readonly Output[] | undefined)[],
+  good: readonly (readonly Output[])[],
+): Cell[][] {
   const { columns } = d.result;
   const decided = [...(d.together?.(good, p.basis) ?? [])];
   const blank: readonly Cell[] = columns.map(() => null);
@@ -214,13 +266,18 @@ function finishedLines(d: RowsFunction, p: Prepared, lines: readonly (readonly O
 /** The item's number stands first, the reason last, the error itself in every column of numbers. */
 function failedLine(columns: readonly Column[], item: number, e: unknown): Output[] {
   const failed = toCalcError(e);
-  return columns.map((column, i) => (i === 0 ? item : i === columns.length - 1 ? failed.message : column.quantity === undefined ? null : failed));
+  return columns.map((column, i) =>
+    i === 0 ? item : i === columns.length - 1 ? failed.message : column.quantity === undefined ? null : failed,
+  );
 }
 
 function table(d: TableFunction, p: Prepared): Results {
   const { columns, headless } = d.result;
   const lines = d.calculate(readItem(p, 0, 0) as never, p.basis);
-  return [...(headless ? [] : [headings(columns, p.system)]), ...lines.map((line) => columns.map((column, i) => outputCell(line[i] ?? null, column, p.system)))];
+  return [
+    ...(headless ? [] : [headings(columns, p.system)]),
+    ...lines.map((line) => columns.map((column, i) => outputCell(line[i] ?? null, column, p.system))),
+  ];
 }
 
 function headings(columns: readonly Column[], system: UnitSystem): readonly Cell[] {

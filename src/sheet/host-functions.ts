@@ -7,4 +7,5 @@ import type { HostFunction } from './host-function.ts';
 export const hostFunctions: readonly HostFunction[] = CATALOGUE.map((d) => hostFunction(d));
 
 /** Every function, calculating with the defaults of an earlier version where a call's `assume` does not replace them. */
-export const hostFunctionsWith = (defaults: Assumptions): readonly HostFunction[] => CATALOGUE.map((d) => hostFunction(d, defaults));
+export const hostFunctionsWith = (defaults: Assumptions): readonly HostFunction[] =>
+  CATALOGUE.map((d) => hostFunction(d, defaults));

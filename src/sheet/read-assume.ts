@@ -50,9 +50,18 @@ export function readAssume(argument: Argument, defaults: Assumptions = Assumptio
     if (isBlankCell(nameCell)) return;
     const name = text(nameCell);
     const entry = findAssumption(name);
-    if (!entry) throw messages.unknownAssumption(at, name, nearestNames(name, REGISTRY.map((a) => a.name)));
+    if (!entry)
+      throw messages.unknownAssumption(
+        at,
+        name,
+        nearestNames(
+          name,
+          REGISTRY.map((a) => a.name),
+        ),
+      );
     const before = seen.get(entry.name);
-    if (before !== undefined) throw messages.inAssume(at, entry.name, `is set in row ${before} already; keep one of them`);
+    if (before !== undefined)
+      throw messages.inAssume(at, entry.name, `is set in row ${before} already; keep one of them`);
     if (isBlankCell(row[columns.value] ?? null)) return;
     seen.set(entry.name, at);
     const read = naming(at, entry.name, () => readRow(defaults.entry(entry.name) ?? entry, row, columns, system));
@@ -64,16 +73,27 @@ export function readAssume(argument: Argument, defaults: Assumptions = Assumptio
 function namedColumns(heading: readonly Cell[]): Columns {
   const find = (...names: readonly string[]): number => heading.findIndex((c) => names.includes(text(c).toLowerCase()));
   const value = find('value');
-  return { name: 0, value: value < 0 ? 1 : value, low: find('low'), high: find('high'), unit: find('unit'), kind: find('kind'), named: true };
+  return {
+    name: 0,
+    value: value < 0 ? 1 : value,
+    low: find('low'),
+    high: find('high'),
+    unit: find('unit'),
+    kind: find('kind'),
+    named: true,
+  };
 }
 
-const text = (cell: Cell | undefined): string => (typeof cell === 'string' ? cell.trim() : typeof cell === 'number' ? String(cell) : '');
+const text = (cell: Cell | undefined): string =>
+  typeof cell === 'string' ? cell.trim() : typeof cell === 'number' ? String(cell) : '';
 
 function unitsOf(rows: readonly (readonly Cell[])[], columns: Columns): UnitSystem {
   const at = rows.findIndex((row) => text(row[columns.name]).toLowerCase() === 'units');
   const cell = rows[at]?.[columns.value] ?? null;
   if (at < 0 || isBlankCell(cell)) return 'US';
-  return naming(at + 1, 'units', () => readCell(cell, 'value', { kind: 'choice', choices: ['US', 'SI'] }, 'US')) as UnitSystem;
+  return naming(at + 1, 'units', () =>
+    readCell(cell, 'value', { kind: 'choice', choices: ['US', 'SI'] }, 'US'),
+  ) as UnitSystem;
 }
 
 /** Adds the row and the name to a message of what stands in it. */
@@ -104,13 +124,22 @@ function readRow(entry: Assumption, row: readonly Cell[], columns: Columns, syst
   const both = columns.named || (typeof row[columns.low] === 'number' && typeof row[columns.high] === 'number');
   const low = both ? range(columns.low, 'low') : undefined;
   const high = both ? range(columns.high, 'high') : undefined;
-  if (low !== undefined && low > value) throw messages.tooHigh('low', `${text(row[columns.low])} ${unit}`.trim(), `the value ${text(cell)}`);
-  if (high !== undefined && high < value) throw messages.tooLow('high', `${text(row[columns.high])} ${unit}`.trim(), `the value ${text(cell)}`);
+  if (low !== undefined && low > value)
+    throw messages.tooHigh('low', `${text(row[columns.low])} ${unit}`.trim(), `the value ${text(cell)}`);
+  if (high !== undefined && high < value)
+    throw messages.tooLow('high', `${text(row[columns.high])} ${unit}`.trim(), `the value ${text(cell)}`);
   const si = (x: number): number => toSi(x, entry.quantity, 'US', entry.unit);
-  const same = (x: number | undefined, standard: number): boolean => x === undefined || Math.abs(x - si(standard)) <= 1e-9 * Math.abs(si(standard));
+  const same = (x: number | undefined, standard: number): boolean =>
+    x === undefined || Math.abs(x - si(standard)) <= 1e-9 * Math.abs(si(standard));
   if (same(value, entry.value) && same(low, entry.low) && same(high, entry.high)) return undefined;
   const kind = text(row[columns.kind]).toLowerCase() === 'your log' ? 'your log' : 'your value';
-  return { name: entry.name as NumberName, value, kind, ...(low === undefined ? {} : { low }), ...(high === undefined ? {} : { high }) };
+  return {
+    name: entry.name as NumberName,
+    value,
+    kind,
+    ...(low === undefined ? {} : { low }),
+    ...(high === undefined ? {} : { high }),
+  };
 }
 
 /** The unit column where it names a unit of the quantity; without a heading another text there is a note. */
@@ -127,10 +156,18 @@ function readNumber(entry: NumberAssumption, cell: Cell, what: string, unit: str
   const si = (x: number): number => toSi(x, entry.quantity, 'US', entry.unit);
   const plain = typeof cell === 'number' && Number.isFinite(cell) ? toSi(cell, entry.quantity, 'US', unit) : undefined;
   const limits = { kind: 'quantity', quantity: entry.quantity } as const;
-  const read = plain ?? (readCell(typeof cell === 'string' && Number.isFinite(Number(cell)) ? `${cell} ${unit}` : cell, what, limits, 'US') as number);
+  const read =
+    plain ??
+    (readCell(
+      typeof cell === 'string' && Number.isFinite(Number(cell)) ? `${cell} ${unit}` : cell,
+      what,
+      limits,
+      'US',
+    ) as number);
   // Written only where they are shown: a listing has hundreds of rows.
   const shownIn = (x: number): string => `${messages.shown(x)}${entry.unit === '' ? '' : ` ${entry.unit}`}`;
-  const came = (): string => (typeof cell === 'number' ? `${messages.shown(cell)}${unit === '' ? '' : ` ${unit}`}` : text(cell));
+  const came = (): string =>
+    typeof cell === 'number' ? `${messages.shown(cell)}${unit === '' ? '' : ` ${unit}`}` : text(cell);
   // Left over from a subtraction in the sheet: 0 was meant.
   const value = Math.abs(read) <= REMAINDER * Math.abs(si(entry.max)) ? 0 : read;
   const slack = 1e-12 * Math.abs(value);

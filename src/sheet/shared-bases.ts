@@ -27,13 +27,18 @@ export class SharedBases {
   /** The basis for the rows of an `assume`; throws what reading them throws. */
   of(assume: Argument, defaults: Assumptions = Assumptions.defaults()): Basis {
     const key = assume === undefined ? '' : JSON.stringify(assume);
-    const found = this.kept.find((k) => k.assume === key && k.defaults === defaults) ?? { assume: key, defaults, basis: new Basis(readAssume(assume, defaults)) };
+    const found = this.kept.find((k) => k.assume === key && k.defaults === defaults) ?? {
+      assume: key,
+      defaults,
+      basis: new Basis(readAssume(assume, defaults)),
+    };
     this.kept = [...this.kept.filter((k) => k !== found), found].slice(-MOST_BASES);
     return found.basis;
   }
 
   /** To be called after each call. */
   tidy(): void {
-    if (this.kept.some(({ basis }) => basis.size > MOST_VALUES)) this.kept = this.kept.filter(({ basis }) => basis.size <= MOST_VALUES);
+    if (this.kept.some(({ basis }) => basis.size > MOST_VALUES))
+      this.kept = this.kept.filter(({ basis }) => basis.size <= MOST_VALUES);
   }
 }

@@ -9,7 +9,8 @@ export type CellPlace = readonly [row: number, column: number];
 export function watchFailures(injector: Injector, workbookId: string): (sheetId: string) => readonly CellPlace[] {
   let sheets: ISetFormulaCalculationResultMutation['unitData'][string];
   injector.get(ICommandService).onCommandExecuted(({ id, params }) => {
-    if (id === SetFormulaCalculationResultMutation.id) sheets = (params as ISetFormulaCalculationResultMutation).unitData[workbookId];
+    if (id === SetFormulaCalculationResultMutation.id)
+      sheets = (params as ISetFormulaCalculationResultMutation).unitData[workbookId];
   });
   return (sheetId) => {
     const failed: CellPlace[] = [];

@@ -38,5 +38,6 @@ const HIDDEN = [
   'sheet.command.change-sheet-protection-from-sheet-bar',
 ] as const;
 
-export const HIDDEN_MENUS: Readonly<Record<string, { readonly hidden: true }>> =
-  Object.fromEntries(HIDDEN.map((command) => [command, { hidden: true }]));
+export const HIDDEN_MENUS: Readonly<Record<string, { readonly hidden: true }>> = Object.fromEntries(
+  HIDDEN.map((command) => [command, { hidden: true }]),
+);

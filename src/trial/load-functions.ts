@@ -6,14 +6,18 @@ import type { FunctionsJson } from '../engine/custom-functions-shim.ts';
 export async function loadFunctions(from: string): Promise<readonly HostFunction[]> {
   const shim = customFunctionsShim();
   Object.assign(globalThis, { CustomFunctions: shim.runtime });
-  const [json] = await Promise.all([readJson(`${from}/functions.json`), runScript(`${from}/functions.js`), runScript(`${from}/functions-further.js`)]);
+  const [json] = await Promise.all([
+    readJson(`${from}/functions.json`),
+    runScript(`${from}/functions.js`),
+    runScript(`${from}/functions-further.js`),
+  ]);
   return shim.functions(json, 'BURN');
 }
 
 async function readJson(address: string): Promise<FunctionsJson> {
   const response = await fetch(address);
   if (!response.ok) throw new Error(`${address} cannot be read: ${response.status} ${response.statusText}`);
-  return await response.json() as FunctionsJson;
+  return (await response.json()) as FunctionsJson;
 }
 
 function runScript(address: string): Promise<void> {

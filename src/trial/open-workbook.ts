@@ -18,7 +18,11 @@ export interface Places {
 }
 
 /** Shows a workbook in the page and says of every failed cell why: on hovering it, on selecting it, and after the edit that made it fail. */
-export function openWorkbook(places: Places, description: WorkbookDescription, functions: readonly HostFunction[]): TrialSheetPort {
+export function openWorkbook(
+  places: Places,
+  description: WorkbookDescription,
+  functions: readonly HostFunction[],
+): TrialSheetPort {
   const injector = showSheet(places.sheet, description, functions);
   const port = sheetPort(injector, WORKBOOK_ID);
   showErrorTexts(injector, port.errorText);
@@ -27,7 +31,10 @@ export function openWorkbook(places: Places, description: WorkbookDescription, f
   port.onSelection((cell) => {
     const own = cell && isCellError(cell.value) ? { address: cell.address, ...cell.value, more: 0 } : undefined;
     const failed = own ?? port.lastFailure();
-    const more = failed && failed.more > 0 ? ` (and ${failed.more} more ${failed.more === 1 ? 'cell' : 'cells'} on this sheet)` : '';
+    const more =
+      failed && failed.more > 0
+        ? ` (and ${failed.more} more ${failed.more === 1 ? 'cell' : 'cells'} on this sheet)`
+        : '';
     places.status.textContent = failed ? `${failed.address} ${failed.error} ${failed.message}${more}` : '';
   });
   return port;

@@ -1,12 +1,33 @@
-import { BooleanNumber, generateRandomId, HorizontalAlign, ICommandService, isFormulaId, isFormulaString, IUniverInstanceService, ObjectMatrix, UniverInstanceType } from '@univerjs/core';
+import {
+  BooleanNumber,
+  generateRandomId,
+  HorizontalAlign,
+  ICommandService,
+  isFormulaId,
+  isFormulaString,
+  IUniverInstanceService,
+  ObjectMatrix,
+  UniverInstanceType,
+} from '@univerjs/core';
 import type { ICellData, Injector, IRange, Nullable, Workbook, Worksheet } from '@univerjs/core';
 import {
-  deserializeRangeWithSheet, FormulaDataModel, IDefinedNamesService, IFunctionService, isReferenceString, serializeRange,
-  SetArrayFormulaDataMutation, SetFormulaCalculationResultMutation,
+  deserializeRangeWithSheet,
+  FormulaDataModel,
+  IDefinedNamesService,
+  IFunctionService,
+  isReferenceString,
+  serializeRange,
+  SetArrayFormulaDataMutation,
+  SetFormulaCalculationResultMutation,
 } from '@univerjs/engine-formula';
 import {
-  InsertSheetCommand, SetRangeValuesCommand, SetRangeValuesMutation, SetSelectionsOperation, SetWorksheetActivateCommand,
-  SetWorksheetActiveOperation, SheetsSelectionsService,
+  InsertSheetCommand,
+  SetRangeValuesCommand,
+  SetRangeValuesMutation,
+  SetSelectionsOperation,
+  SetWorksheetActivateCommand,
+  SetWorksheetActiveOperation,
+  SheetsSelectionsService,
 } from '@univerjs/sheets';
 import { isCellError } from '../catalogue/cell.ts';
 import { spillBeyondSheet, spillBlocked } from '../core/messages.ts';
@@ -19,7 +40,10 @@ import type { ShownCell, ShownSheet } from './print-sheet.ts';
 
 /** After any of these another cell may be selected, or some cell hold something else. */
 const CHANGES: ReadonlySet<string> = new Set([
-  SetSelectionsOperation.id, SetWorksheetActiveOperation.id, SetRangeValuesMutation.id, SetArrayFormulaDataMutation.id,
+  SetSelectionsOperation.id,
+  SetWorksheetActiveOperation.id,
+  SetRangeValuesMutation.id,
+  SetArrayFormulaDataMutation.id,
   SetFormulaCalculationResultMutation.id,
 ]);
 
@@ -57,14 +81,17 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
     if (!found) throw new Error('the workbook is gone');
     return found;
   };
-  const typedCell = (sheet: Worksheet, row: number, column: number): Nullable<ICellData> => sheet.getCellRaw(row, column);
+  const typedCell = (sheet: Worksheet, row: number, column: number): Nullable<ICellData> =>
+    sheet.getCellRaw(row, column);
   const spilledCell = (sheet: Worksheet, row: number, column: number): Nullable<ICellData> =>
     formulas.getArrayFormulaCellData()[workbookId]?.[sheet.getSheetId()]?.[row]?.[column];
 
   const formulaAt = (sheet: Worksheet, row: number, column: number): string => {
     const cell = typedCell(sheet, row, column);
     if (isFormulaString(cell?.f)) return cell?.f ?? '';
-    return isFormulaId(cell?.si) ? formulas.getFormulaStringByCell(row, column, sheet.getSheetId(), workbookId) ?? '' : '';
+    return isFormulaId(cell?.si)
+      ? (formulas.getFormulaStringByCell(row, column, sheet.getSheetId(), workbookId) ?? '')
+      : '';
   };
   /** What a formula that could not spill met first. */
   const blockedBy = (sheet: Worksheet, row: number, column: number): string | undefined => {
@@ -74,7 +101,7 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
     for (let r = range.startRow; r <= range.endRow; r++) {
       for (let c = range.startColumn; c <= range.endColumn; c++) {
         const held = typedCell(sheet, r, c);
-        const holds = Boolean(held?.f) || Boolean(held?.si) || ((held?.v ?? '') !== '');
+        const holds = Boolean(held?.f) || Boolean(held?.si) || (held?.v ?? '') !== '';
         if (holds && (r !== row || c !== column)) return spillBlocked(address(r, c));
       }
     }
@@ -84,17 +111,22 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
     const typed = typedCell(sheet, row, column);
     const cell = typed?.v === undefined || typed.v === null ? spilledCell(sheet, row, column) : typed;
     const value = readCell(cell, formulaAt(sheet, row, column), functionNames);
-    return isCellError(value) && value.error === '#SPILL!' ? { ...value, message: blockedBy(sheet, row, column) ?? value.message } : value;
+    return isCellError(value) && value.error === '#SPILL!'
+      ? { ...value, message: blockedBy(sheet, row, column) ?? value.message }
+      : value;
   };
 
   const spillAt = (sheet: Worksheet, row: number, column: number): IRange | undefined => {
     let found: IRange | undefined;
-    new ObjectMatrix<IRange>(formulas.getArrayFormulaRange()[workbookId]?.[sheet.getSheetId()] ?? {}).forValue((_r, _c, range) => {
-      const inside = row >= range.startRow && row <= range.endRow && column >= range.startColumn && column <= range.endColumn;
-      // A formula that could not spill keeps its range.
-      if (inside && typedCell(sheet, range.startRow, range.startColumn)?.v !== '#SPILL!') found = range;
-      return found === undefined;
-    });
+    new ObjectMatrix<IRange>(formulas.getArrayFormulaRange()[workbookId]?.[sheet.getSheetId()] ?? {}).forValue(
+      (_r, _c, range) => {
+        const inside =
+          row >= range.startRow && row <= range.endRow && column >= range.startColumn && column <= range.endColumn;
+        // A formula that could not spill keeps its range.
+        if (inside && typedCell(sheet, range.startRow, range.startColumn)?.v !== '#SPILL!') found = range;
+        return found === undefined;
+      },
+    );
     return found;
   };
 
@@ -110,14 +142,16 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
       address: address(row, column),
       formula: formulaAt(sheet, row, column),
       value: valueAt(sheet, row, column),
-      ...(elsewhere ? {
-        spill: {
-          from: address(spill.startRow, spill.startColumn),
-          formula: formulaAt(sheet, spill.startRow, spill.startColumn),
-          row: row - spill.startRow,
-          column: column - spill.startColumn,
-        },
-      } : {}),
+      ...(elsewhere
+        ? {
+            spill: {
+              from: address(spill.startRow, spill.startColumn),
+              formula: formulaAt(sheet, spill.startRow, spill.startColumn),
+              row: row - spill.startRow,
+              column: column - spill.startColumn,
+            },
+          }
+        : {}),
     };
   };
 
@@ -131,7 +165,9 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
   const extent = (sheet: Worksheet): { readonly row: number; readonly column: number } => {
     let row = 0;
     let column = 0;
-    const spilled = new ObjectMatrix<Nullable<ICellData>>(formulas.getArrayFormulaCellData()[workbookId]?.[sheet.getSheetId()] ?? {});
+    const spilled = new ObjectMatrix<Nullable<ICellData>>(
+      formulas.getArrayFormulaCellData()[workbookId]?.[sheet.getSheetId()] ?? {},
+    );
     for (const cells of [sheet.getCellMatrix(), spilled]) {
       cells.forValue((r, c, cell) => {
         if (!cell || ((cell.v === undefined || cell.v === null) && !cell.f && !cell.si)) return;
@@ -167,7 +203,7 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
     if (name) return readName(name.formulaOrRefString, spill !== undefined, onSheet);
     if (!isReferenceString(spill ?? asked)) throw new RangeError(`${reference} is no reference to cells`);
     const { sheet, range } = rangeOf(spill ?? asked, onSheet);
-    return cellsOf(sheet, spill === undefined ? range : spillAt(sheet, range.startRow, range.startColumn) ?? range);
+    return cellsOf(sheet, spill === undefined ? range : (spillAt(sheet, range.startRow, range.startColumn) ?? range));
   };
   const readName = (meaning: string, spill: boolean, onSheet: string): Cell[][] => {
     const plain = meaning.trim().replace(/^=/, '');
@@ -176,14 +212,21 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
   };
   const cellsOf = (sheet: Worksheet, range: IRange): Cell[][] =>
     Array.from({ length: range.endRow - range.startRow + 1 }, (_, r) =>
-      Array.from({ length: range.endColumn - range.startColumn + 1 }, (__, c) => valueAt(sheet, range.startRow + r, range.startColumn + c)));
+      Array.from({ length: range.endColumn - range.startColumn + 1 }, (__, c) =>
+        valueAt(sheet, range.startRow + r, range.startColumn + c),
+      ),
+    );
 
   const shownCell = (sheet: Worksheet, row: number, column: number): ShownCell => {
     const cell = sheet.getCell(row, column);
     const value = valueAt(sheet, row, column);
     const style = workbook().getStyles().getStyleByCell(cell);
     const text = value === null ? '' : typeof value === 'boolean' ? String(value).toUpperCase() : String(cell?.v ?? '');
-    return { text, bold: style?.bl === BooleanNumber.TRUE, right: style?.ht === HorizontalAlign.RIGHT || typeof value === 'number' };
+    return {
+      text,
+      bold: style?.bl === BooleanNumber.TRUE,
+      right: style?.ht === HorizontalAlign.RIGHT || typeof value === 'number',
+    };
   };
 
   return {
@@ -206,9 +249,10 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
         watching.dispose();
       };
     },
-    read: (reference, sheet) => new Promise((resolve) => {
-      resolve(read(reference, sheet));
-    }),
+    read: (reference, sheet) =>
+      new Promise((resolve) => {
+        resolve(read(reference, sheet));
+      }),
     async putFormula(formula) {
       const cell = selections.getCurrentLastSelectionPrimaryCell();
       if (!cell) throw new Error('no cell is selected');
@@ -223,7 +267,11 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
     async addSheet(name, rows) {
       const content = rows.map((row) => row.map((cell) => (typeof cell === 'string' ? { text: cell } : cell)));
       const columns = Math.max(0, ...rows.map((row) => row.length));
-      const sheet = worksheetData(generateRandomId(), { name, rows: content, size: [rows.length + SPARE_ROWS, columns + SPARE_COLUMNS] });
+      const sheet = worksheetData(generateRandomId(), {
+        name,
+        rows: content,
+        size: [rows.length + SPARE_ROWS, columns + SPARE_COLUMNS],
+      });
       await commands.executeCommand(InsertSheetCommand.id, { unitId: workbookId, sheet });
       await commands.executeCommand(SetWorksheetActivateCommand.id, { unitId: workbookId, subUnitId: sheet.id });
       return workbook().getSheetBySheetId(sheet.id)?.getName() ?? name;
@@ -247,7 +295,9 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
       const { row, column } = extent(sheet);
       return {
         name: sheet.getName(),
-        rows: Array.from({ length: row + 1 }, (_, r) => Array.from({ length: column + 1 }, (__, c) => shownCell(sheet, r, c))),
+        rows: Array.from({ length: row + 1 }, (_, r) =>
+          Array.from({ length: column + 1 }, (__, c) => shownCell(sheet, r, c)),
+        ),
       };
     },
   };

@@ -16,7 +16,11 @@ import { closeStaleList } from './stale-list.ts';
 export const WORKBOOK_ID = 'trial';
 
 /** Shows a workbook that calculates with our functions; gives the engine's register of services. */
-export function showSheet(container: HTMLElement, description: WorkbookDescription, functions: readonly HostFunction[]): Injector {
+export function showSheet(
+  container: HTMLElement,
+  description: WorkbookDescription,
+  functions: readonly HostFunction[],
+): Injector {
   container.replaceChildren();
   const univer = new Univer({
     locale: LocaleType.EN_US,
@@ -51,5 +55,11 @@ export function showSheet(container: HTMLElement, description: WorkbookDescripti
 /** The sheet's texts, with the group of our functions named. */
 function ownGroup(texts: ILanguagePack): ILanguagePack {
   const own = texts['sheets-formula-ui'] as ILanguagePack;
-  return { ...texts, 'sheets-formula-ui': { ...own, functionType: { ...own['functionType'] as ILanguagePack, univer: FUNCTION_GROUP } } };
+  return {
+    ...texts,
+    'sheets-formula-ui': {
+      ...own,
+      functionType: { ...(own['functionType'] as ILanguagePack), univer: FUNCTION_GROUP },
+    },
+  };
 }

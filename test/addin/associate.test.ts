@@ -5,8 +5,15 @@ import { INVALID_VALUE, NOT_AVAILABLE, SpreadsheetHost, errorArgument } from './
 
 /** A bundle as dist/functions.js is, with the functions of fake-functions.ts in place of the catalogue's. */
 async function bundle(): Promise<string> {
-  const contents = "import { hostFunctions } from './fake-functions.ts'; import { associate } from '../../src/addin/associate.ts'; associate(hostFunctions);";
-  const { outputFiles } = await esbuild.build({ stdin: { contents, resolveDir: import.meta.dirname }, bundle: true, minify: true, format: 'iife', write: false });
+  const contents =
+    "import { hostFunctions } from './fake-functions.ts'; import { associate } from '../../src/addin/associate.ts'; associate(hostFunctions);";
+  const { outputFiles } = await esbuild.build({
+    stdin: { contents, resolveDir: import.meta.dirname },
+    bundle: true,
+    minify: true,
+    format: 'iife',
+    write: false,
+  });
   return outputFiles[0]?.text ?? '';
 }
 
@@ -21,7 +28,8 @@ describe('functions joined to the host', () => {
     const [outcome] = await host.run([{ id: 'ARGUMENTS', args }]);
     return (outcome as { value: unknown }).value;
   };
-  const halves = async (...rows: readonly unknown[][]): Promise<unknown> => (await host.run([{ id: 'ROW.HALVES', args: [rows] }]))[0];
+  const halves = async (...rows: readonly unknown[][]): Promise<unknown> =>
+    (await host.run([{ id: 'ROW.HALVES', args: [rows] }]))[0];
 
   it('are known by their names inside the namespace, each once', () => {
     expect(host.ids).toEqual(['ARGUMENTS', 'ROW.HALVES', 'ROW.ZEROS', 'ROW.COUNT']);
@@ -29,10 +37,16 @@ describe('functions joined to the host', () => {
   });
 
   it('get a cell as a range of one, a range row by row, and nothing for an argument left out', async () => {
-    expect(await arrived([[3.5]], [[1, 'a'], [true, 2]], null)).toEqual([
-      ['[[[3.5]],[[1,"a"],[true,2]],null]'],
-      ['object object undefined'],
-    ]);
+    expect(
+      await arrived(
+        [[3.5]],
+        [
+          [1, 'a'],
+          [true, 2],
+        ],
+        null,
+      ),
+    ).toEqual([['[[[3.5]],[[1,"a"],[true,2]],null]'], ['object object undefined']]);
   });
 
   it('get a plain value as well, as a host without ranges would send it', async () => {
@@ -44,11 +58,15 @@ describe('functions joined to the host', () => {
   });
 
   it('get a blank cell as null, whether the host sends null or an empty text, and a 0 as 0', async () => {
-    expect(await arrived([[null], [''], [0]], null, null)).toEqual([['[[[null],[null],[0]],null,null]'], ['object undefined undefined']]);
+    expect(await arrived([[null], [''], [0]], null, null)).toEqual([
+      ['[[[null],[null],[0]],null,null]'],
+      ['object undefined undefined'],
+    ]);
   });
 
   it('get a 0 of a referenced cell as blank where a 0 cannot be meant, and a typed 0 as 0', async () => {
-    const zeros = async (address: string): Promise<unknown> => (await host.run([{ id: 'ROW.ZEROS', args: [[[0], [4]]], addresses: [address] }]))[0];
+    const zeros = async (address: string): Promise<unknown> =>
+      (await host.run([{ id: 'ROW.ZEROS', args: [[[0], [4]]], addresses: [address] }]))[0];
     expect(await zeros('Sheet1!A5:A6')).toEqual({ value: [['[[null],[4]]']] });
     expect(await zeros('')).toEqual({ value: [['[[0],[4]]']] });
   });
@@ -61,7 +79,12 @@ describe('functions joined to the host', () => {
   });
 
   it('spill a range, with an empty text for a blank since the host shows null as 0', async () => {
-    expect(await halves([4, null], [6, 8])).toEqual({ value: [[2, ''], [3, 4]] });
+    expect(await halves([4, null], [6, 8])).toEqual({
+      value: [
+        [2, ''],
+        [3, 4],
+      ],
+    });
   });
 
   it('hand a lone error over with its code and message', async () => {

@@ -11,7 +11,12 @@ import { SpreadsheetHost, type Outcome } from './spreadsheet-host.ts';
 
 async function bundle(cards: boolean): Promise<string> {
   const { outputFiles } = await esbuild.build({
-    entryPoints: [new URL('../../src/addin/functions.ts', import.meta.url).pathname], bundle: true, minify: true, format: 'iife', write: false, define: { CARDS: String(cards), FURTHER_NAMES: '[]' },
+    entryPoints: [new URL('../../src/addin/functions.ts', import.meta.url).pathname],
+    bundle: true,
+    minify: true,
+    format: 'iife',
+    write: false,
+    define: { CARDS: String(cards), FURTHER_NAMES: '[]' },
   });
   return outputFiles[0]?.text ?? '';
 }
@@ -21,9 +26,15 @@ const office = (sets: Readonly<Record<string, number>>): string =>
   `globalThis.Office = { context: { requirements: { isSetSupported: (name, version) => (${JSON.stringify(sets)}[name] ?? 99) >= Number(version) } } };`;
 const NEW = office({ CustomFunctionsRuntime: 1.4, ExcelApi: 1.19 });
 
-const CARD = [['show working', 'card'], ['stub', 4]];
+const CARD = [
+  ['show working', 'card'],
+  ['stub', 4],
+];
 const PLAIN = [['stub', 4]];
-const oxygen = (assume: unknown, diameter: unknown = [[4]], length: unknown = [[10]]) => ({ id: 'PIN.OXYGEN', args: [diameter, length, null, null, null, assume] });
+const oxygen = (assume: unknown, diameter: unknown = [[4]], length: unknown = [[10]]) => ({
+  id: 'PIN.OXYGEN',
+  args: [diameter, length, null, null, null, assume],
+});
 const cell = (outcome: Outcome | undefined, row = 0): unknown => (outcome as { value: unknown[][] }).value[row]?.[0];
 
 describe('a result with its working on a card', () => {
@@ -50,40 +61,91 @@ describe('a result with its working on a card', () => {
     const [working, formulas] = card.layouts.card.sections;
     expect(working?.properties.length).toBe(steps.steps.length);
     expect(formulas).toMatchObject({ title: 'Formulas and sources', collapsible: true, collapsed: true });
-    expect(card.properties['oxygen, scf [O]']).toEqual({ type: 'Double', basicType: 'Double', basicValue: card.basicValue });
-    expect(card.properties['stub, in [stub]']).toEqual({ type: 'Double', basicType: 'Double', basicValue: expect.closeTo(4, 9) as number });
+    expect(card.properties['oxygen, scf [O]']).toEqual({
+      type: 'Double',
+      basicType: 'Double',
+      basicValue: card.basicValue,
+    });
+    expect(card.properties['stub, in [stub]']).toEqual({
+      type: 'Double',
+      basicType: 'Double',
+      basicValue: expect.closeTo(4, 9) as number,
+    });
     expect(card.properties['stub =']).toMatchObject({ basicValue: expect.stringContaining('; your value') as string });
-    expect(card.properties['O =']).toMatchObject({ basicValue: 'oxygen while burning x (1 + idle share) + rods x flow x lighting time; calculated; arithmetic' });
-    for (const section of card.layouts.card.sections) for (const property of section.properties) expect(card.properties).toHaveProperty([property]);
+    expect(card.properties['O =']).toMatchObject({
+      basicValue: 'oxygen while burning x (1 + idle share) + rods x flow x lighting time; calculated; arithmetic',
+    });
+    for (const section of card.layouts.card.sections)
+      for (const property of section.properties) expect(card.properties).toHaveProperty([property]);
   });
 
-  it('is a value of the host\'s own kind', async () => {
+  it("is a value of the host's own kind", async () => {
     const card = cell((await host.run([oxygen(CARD)]))[0]) as Card;
     // The vendor's types say what the host takes.
-    const value = { ...card, layouts: { card: { ...card.layouts.card, sections: card.layouts.card.sections.map((s) => ({ ...s, properties: [...s.properties] })) } } } satisfies Excel.DoubleCellValue;
+    const value = {
+      ...card,
+      layouts: {
+        card: {
+          ...card.layouts.card,
+          sections: card.layouts.card.sections.map((s) => ({ ...s, properties: [...s.properties] })),
+        },
+      },
+    } satisfies Excel.DoubleCellValue;
     expect(value.type).toBe('Double');
   });
 
   it('is given only where it is asked for, and for numbers only', async () => {
     const [plain, steps, failed, assumed] = await host.run([
-      oxygen(null), { id: 'PIN.STEPS', args: [[[4]], [[10]], null, null, null, CARD] }, oxygen(CARD, [[4], [-4]], [[10], [10]]), { id: 'VERSION', args: [] },
+      oxygen(null),
+      { id: 'PIN.STEPS', args: [[[4]], [[10]], null, null, null, CARD] },
+      oxygen(CARD, [[4], [-4]], [[10], [10]]),
+      { id: 'VERSION', args: [] },
     ]);
     expect(cell(plain)).toBeTypeOf('number');
     expect(cell(steps)).toBe('step');
     expect(cell(failed)).toMatchObject({ type: 'Double' });
-    expect(cell(failed, 1)).toMatchObject({ code: '#VALUE!', message: expect.stringContaining('diameter is -4 in') as string });
+    expect(cell(failed, 1)).toMatchObject({
+      code: '#VALUE!',
+      message: expect.stringContaining('diameter is -4 in') as string,
+    });
     expect(cell(assumed)).toBeTypeOf('string');
   });
 
   it('belongs to its own row of a list; a long list has plain numbers', async () => {
     const column = (n: number, x: (i: number) => number): number[][] => Array.from({ length: n }, (_, i) => [x(i)]);
-    const [few, many] = await host.run([oxygen(CARD, column(3, (i) => 3 + i), [[10]]), oxygen(CARD, column(51, (i) => 3 + i / 50), [[10]])]);
-    expect([0, 1, 2].map((row) => (cell(few, row) as Card).properties['diameter, in [D]']?.basicValue)).toEqual([3, 4, 5].map((d) => expect.closeTo(d, 9) as number));
+    const [few, many] = await host.run([
+      oxygen(
+        CARD,
+        column(3, (i) => 3 + i),
+        [[10]],
+      ),
+      oxygen(
+        CARD,
+        column(51, (i) => 3 + i / 50),
+        [[10]],
+      ),
+    ]);
+    expect([0, 1, 2].map((row) => (cell(few, row) as Card).properties['diameter, in [D]']?.basicValue)).toEqual(
+      [3, 4, 5].map((d) => expect.closeTo(d, 9) as number),
+    );
     expect(cell(many)).toBeTypeOf('number');
   });
 
   it('comes in SI where the rows ask for it', async () => {
-    const card = cell((await host.run([oxygen([['show working', 'card'], ['units', 'SI']], [[100]], [[250]])]))[0]) as Card;
+    const card = cell(
+      (
+        await host.run([
+          oxygen(
+            [
+              ['show working', 'card'],
+              ['units', 'SI'],
+            ],
+            [[100]],
+            [[250]],
+          ),
+        ])
+      )[0],
+    ) as Card;
     expect(card.properties['diameter, mm [D]']).toMatchObject({ basicValue: expect.closeTo(100, 9) as number });
     expect(card.properties['oxygen, m3 [O]']).toMatchObject({ basicValue: card.basicValue });
   });
@@ -107,7 +169,8 @@ describe('a result with its working on a card', () => {
 
 describe('functions.json', () => {
   it('asks for rich values only in a build with cards, and never for both kinds at once', () => {
-    const flags = (cards: boolean): readonly string[] => Object.keys(metadata(hostFunctions, 'https://example.test/reference', cards)).filter((k) => k !== 'functions');
+    const flags = (cards: boolean): readonly string[] =>
+      Object.keys(metadata(hostFunctions, 'https://example.test/reference', cards)).filter((k) => k !== 'functions');
     expect(flags(false)).toEqual(['allowErrorForDataTypeAny']);
     expect(flags(true)).toEqual(['allowCustomDataForDataTypeAny']);
   });

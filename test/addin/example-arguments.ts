@@ -29,7 +29,9 @@ function valueOf(node: Node): Matrix {
   const called = hostFunctions.find((f) => f.name === name);
   if (!called) throw new Error(`${node.type} ${name ?? ''} is more than an example here may hold`);
   // What one function hands another in the sheet: a blank goes as an empty text.
-  return called.call((node.arguments ?? []).map((a) => (a ? valueOf(a) : undefined))).map((row) => row.map((cell) => cell ?? ''));
+  return called
+    .call((node.arguments ?? []).map((a) => (a ? valueOf(a) : undefined)))
+    .map((row) => row.map((cell) => cell ?? ''));
 }
 
 /** A parameter's own example, where it is a constant. */
@@ -40,7 +42,12 @@ function constant(example: string): Matrix | null {
 }
 
 /** Rows of assumptions as someone would write them beside a pin list. */
-export const ASSUME: Matrix = [['name', 'value'], ['stub', 4], ['burning duty', ''], ['', '']];
+export const ASSUME: Matrix = [
+  ['name', 'value'],
+  ['stub', 4],
+  ['burning duty', ''],
+  ['', ''],
+];
 
 /**
  * Every argument of a function given: as in its examples, from its parameters' own examples where no formula shows one,
@@ -50,8 +57,11 @@ export function everyArgument(name: string): HostArguments {
   const f = hostFunctions.find((each) => each.name === name);
   const examples = CATALOGUE.find((d) => d.name === name)?.examples.map(argumentsOf) ?? [];
   const fullest = examples.reduce<HostArguments>((most, each) => (each.length > most.length ? each : most), []);
-  return (f?.parameters ?? []).map((p, i) => i < fullest.length ? (fullest[i] ?? null) : p.name === 'assume' ? ASSUME : constant(p.example));
+  return (f?.parameters ?? []).map((p, i) =>
+    i < fullest.length ? (fullest[i] ?? null) : p.name === 'assume' ? ASSUME : constant(p.example),
+  );
 }
 
 /** As a function of ours takes them. */
-export const asCalled = (args: HostArguments): readonly Argument[] => args.map((a) => a?.map((row) => row.map((cell) => (cell === '' ? null : cell))) ?? undefined);
+export const asCalled = (args: HostArguments): readonly Argument[] =>
+  args.map((a) => a?.map((row) => row.map((cell) => (cell === '' ? null : cell))) ?? undefined);

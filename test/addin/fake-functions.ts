@@ -1,14 +1,22 @@
 /** Stands in for the catalogue, so that the adapter's behaviour shows by itself. */
 import type { Cell, HostFunction } from '../../src/sheet/host-function.ts';
 
-const parameter = (name: string, optional = false): HostFunction['parameters'][number] => ({ name, summary: `the ${name}`, optional, example: '1' });
+const parameter = (name: string, optional = false): HostFunction['parameters'][number] => ({
+  name,
+  summary: `the ${name}`,
+  optional,
+  example: '1',
+});
 
 export const hostFunctions: readonly HostFunction[] = [
   {
     name: 'BURN.ARGUMENTS',
     summary: 'What arrived, as text',
     parameters: [parameter('first'), parameter('second', true), parameter('third', true)],
-    call: (args) => [[JSON.stringify(args, (_, value: unknown) => value ?? null)], [args.map((a) => typeof a).join(' ')]],
+    call: (args) => [
+      [JSON.stringify(args, (_, value: unknown) => value ?? null)],
+      [args.map((a) => typeof a).join(' ')],
+    ],
   },
   {
     name: 'BURN.ROW.HALVES',
@@ -22,7 +30,12 @@ export const hostFunctions: readonly HostFunction[] = [
     parameters: [{ ...parameter('first'), zeroIsBlank: true }],
     call: ([cells]) => [[JSON.stringify(cells)]],
   },
-  { name: 'BURN.ROW.COUNT', summary: 'How many rows', parameters: [parameter('cells')], call: ([cells]) => [[(cells as readonly unknown[]).length]] },
+  {
+    name: 'BURN.ROW.COUNT',
+    summary: 'How many rows',
+    parameters: [parameter('cells')],
+    call: ([cells]) => [[(cells as readonly unknown[]).length]],
+  },
 ];
 
 function half(cell: Cell): Cell {

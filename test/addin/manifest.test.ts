@@ -7,10 +7,13 @@ const root = new URL('../../', import.meta.url);
 const xml = readFileSync(new URL('manifest.xml', root), 'utf8');
 const manifest = new JSDOM(xml, { contentType: 'application/xml' }).window.document;
 const all = (selector: string): readonly Element[] => [...manifest.querySelectorAll(selector)];
-const attribute = (selector: string, name: string): readonly string[] => all(selector).flatMap((e) => e.getAttribute(name) ?? []);
+const attribute = (selector: string, name: string): readonly string[] =>
+  all(selector).flatMap((e) => e.getAttribute(name) ?? []);
 const tagged = (name: string): readonly Element[] => [...manifest.getElementsByTagName(name)];
 const resource = (id: string): string => all(`Resources [id="${id}"]`)[0]?.getAttribute('DefaultValue') ?? '';
-const addresses = [...xml.matchAll(/"(\w+:\/\/[^"]+)"/g)].map((m) => m[1] ?? '').filter((a) => !/schemas\.microsoft\.com|www\.w3\.org/.test(a));
+const addresses = [...xml.matchAll(/"(\w+:\/\/[^"]+)"/g)]
+  .map((m) => m[1] ?? '')
+  .filter((a) => !/schemas\.microsoft\.com|www\.w3\.org/.test(a));
 
 /** Width and height from the header of a PNG file (ISO/IEC 15948, clause 11.2.2). */
 function pngSize(file: string): readonly [number, number] {
@@ -21,7 +24,9 @@ function pngSize(file: string): readonly [number, number] {
 
 describe('the manifest, beyond what its schemas check', () => {
   it('is an identity of its own', () => {
-    expect(tagged('Id')[0]?.textContent).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+    expect(tagged('Id')[0]?.textContent).toMatch(
+      /^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/,
+    );
     expect(attribute('DisplayName', 'DefaultValue')).toEqual(['Rodsheet']);
   });
 
@@ -52,7 +57,9 @@ describe('the manifest, beyond what its schemas check', () => {
   });
 
   it('runs pane, functions and button in one runtime: they all name the same page', () => {
-    const pages = ['Runtime', 'Page > SourceLocation', 'FunctionFile', 'Action > SourceLocation'].flatMap((s) => attribute(s, 'resid'));
+    const pages = ['Runtime', 'Page > SourceLocation', 'FunctionFile', 'Action > SourceLocation'].flatMap((s) =>
+      attribute(s, 'resid'),
+    );
     expect(new Set(pages)).toEqual(new Set(['Taskpane.Url']));
     expect(attribute('DefaultSettings > SourceLocation', 'DefaultValue')).toEqual([resource('Taskpane.Url')]);
   });
@@ -63,18 +70,25 @@ describe('the manifest, beyond what its schemas check', () => {
   });
 
   it('has icons of the sizes it claims, in files of exactly that size', () => {
-    const icons = all('Icon').map((icon) => [...icon.children].map((i) => [i.getAttribute('size'), resource(i.getAttribute('resid') ?? '')]));
+    const icons = all('Icon').map((icon) =>
+      [...icon.children].map((i) => [i.getAttribute('size'), resource(i.getAttribute('resid') ?? '')]),
+    );
     expect(icons.length).toBe(2);
     for (const sizes of icons) expect(sizes.map(([size]) => size)).toEqual(['16', '32', '80']);
     const claimed = icons.flat().map(([size, address]) => [Number(size), address ?? ''] as const);
-    claimed.push([32, attribute('IconUrl', 'DefaultValue')[0] ?? ''], [64, attribute('HighResolutionIconUrl', 'DefaultValue')[0] ?? '']);
+    claimed.push(
+      [32, attribute('IconUrl', 'DefaultValue')[0] ?? ''],
+      [64, attribute('HighResolutionIconUrl', 'DefaultValue')[0] ?? ''],
+    );
     for (const [size, address] of claimed) expect(pngSize(new URL(address).pathname.slice(1))).toEqual([size, size]);
   });
 
   it('keeps its texts within what the host shows', () => {
     const texts = (list: string): readonly string[] => attribute(`${list} > *`, 'DefaultValue');
-    for (const text of [...texts('ShortStrings'), ...attribute('DisplayName', 'DefaultValue')]) expect(text.length).toBeLessThanOrEqual(125);
-    for (const text of [...texts('LongStrings'), ...attribute('OfficeApp > Description', 'DefaultValue')]) expect(text.length).toBeLessThanOrEqual(250);
+    for (const text of [...texts('ShortStrings'), ...attribute('DisplayName', 'DefaultValue')])
+      expect(text.length).toBeLessThanOrEqual(125);
+    for (const text of [...texts('LongStrings'), ...attribute('OfficeApp > Description', 'DefaultValue')])
+      expect(text.length).toBeLessThanOrEqual(250);
   });
 
   it('names the namespace of the functions, a legal one', () => {
@@ -90,7 +104,9 @@ describe('the manifest, beyond what its schemas check', () => {
 
   it('asks for the permission the pane needs and the requirement sets the functions need', () => {
     expect(tagged('Permissions').map((e) => e.textContent)).toEqual(['ReadWriteDocument']);
-    const sets = all('Requirements Set').map((s) => `${s.getAttribute('Name') ?? ''} ${s.getAttribute('MinVersion') ?? ''}`);
+    const sets = all('Requirements Set').map(
+      (s) => `${s.getAttribute('Name') ?? ''} ${s.getAttribute('MinVersion') ?? ''}`,
+    );
     expect(sets).toEqual(['SharedRuntime 1.1', 'CustomFunctionsRuntime 1.3']);
   });
 });

@@ -7,7 +7,17 @@ function book(more: Partial<Book> = {}): Book {
   return {
     sheets: {
       Pins: {
-        A4: 'diameter', B4: 'length', A5: 3.5, B5: 10, A6: '100 mm', B6: '#DIV/0!', A7: 4, B7: 12, D5: 118.3, D6: '#VALUE!', D7: 160.2,
+        A4: 'diameter',
+        B4: 'length',
+        A5: 3.5,
+        B5: 10,
+        A6: '100 mm',
+        B6: '#DIV/0!',
+        A7: 4,
+        B7: 12,
+        D5: 118.3,
+        D6: '#VALUE!',
+        D7: 160.2,
       },
       'Job sheet': { A1: 'x', C2: true, C9: 1 },
       Empty: {},
@@ -23,7 +33,9 @@ function book(more: Partial<Book> = {}): Book {
 
 const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 5));
 
-async function follow(excel: FakeExcel): Promise<{ readonly seen: (SelectedCell | undefined)[]; readonly stop: () => void }> {
+async function follow(
+  excel: FakeExcel,
+): Promise<{ readonly seen: (SelectedCell | undefined)[]; readonly stop: () => void }> {
   const seen: (SelectedCell | undefined)[] = [];
   const stop = officePort(excel.run).onSelection((cell) => void seen.push(cell));
   await settled();
@@ -39,14 +51,27 @@ describe('the selected cell in the host', () => {
   it('in a spill points to the cell that holds the formula', async () => {
     const { seen } = await follow(new FakeExcel(book({ active: { sheet: 'Pins', at: 'D6' } })));
     expect(seen[0]).toEqual({
-      sheet: 'Pins', address: 'D6', formula: '', value: { error: '#VALUE!', message: '' },
+      sheet: 'Pins',
+      address: 'D6',
+      formula: '',
+      value: { error: '#VALUE!', message: '' },
       spill: { from: 'D5', formula: '=BURN.PIN.OXYGEN(A5:A7,B5:B7)', row: 1, column: 0 },
     });
   });
 
   it('with a constant or nothing in it has no formula', async () => {
-    expect((await follow(new FakeExcel(book({ active: { sheet: 'Pins', at: 'A6' } })))).seen[0]).toEqual({ sheet: 'Pins', address: 'A6', formula: '', value: '100 mm' });
-    expect((await follow(new FakeExcel(book({ active: { sheet: 'Job sheet', at: 'B7' } })))).seen[0]).toEqual({ sheet: 'Job sheet', address: 'B7', formula: '', value: null });
+    expect((await follow(new FakeExcel(book({ active: { sheet: 'Pins', at: 'A6' } })))).seen[0]).toEqual({
+      sheet: 'Pins',
+      address: 'A6',
+      formula: '',
+      value: '100 mm',
+    });
+    expect((await follow(new FakeExcel(book({ active: { sheet: 'Job sheet', at: 'B7' } })))).seen[0]).toEqual({
+      sheet: 'Job sheet',
+      address: 'B7',
+      formula: '',
+      value: null,
+    });
   });
 
   it('is given again after selecting, editing and calculating, until it is stopped', async () => {
@@ -87,7 +112,10 @@ describe('a reference in the host', () => {
 
   it('may be a cell, a range, of another sheet, with errors and blanks as such', async () => {
     expect(await read('A5')).toEqual([[3.5]]);
-    expect(await read('$A$5:B6')).toEqual([[3.5, 10], ['100 mm', ERROR]]);
+    expect(await read('$A$5:B6')).toEqual([
+      [3.5, 10],
+      ['100 mm', ERROR],
+    ]);
     expect(await read("'Job sheet'!C1:C2")).toEqual([[null], [true]]);
     expect(await read('A1', 'D6', 'Job sheet')).toEqual([['x']]);
   });
@@ -112,8 +140,16 @@ describe('a reference in the host', () => {
 
   it('may be a part of a table', async () => {
     expect(await read('List[length]')).toEqual([[10], [ERROR], [12]]);
-    expect(await read('List')).toEqual([[3.5, 10], ['100 mm', ERROR], [4, 12]]);
-    expect(await read('List[[diameter]:[length]]')).toEqual([[3.5, 10], ['100 mm', ERROR], [4, 12]]);
+    expect(await read('List')).toEqual([
+      [3.5, 10],
+      ['100 mm', ERROR],
+      [4, 12],
+    ]);
+    expect(await read('List[[diameter]:[length]]')).toEqual([
+      [3.5, 10],
+      ['100 mm', ERROR],
+      [4, 12],
+    ]);
     expect(await read('List[#All]')).toHaveLength(4);
     expect(await read('List[[#Headers],[length]]')).toEqual([['length']]);
     expect(await read('List[[#This Row],[diameter]]', 'D7')).toEqual([[4]]);
@@ -140,8 +176,27 @@ describe('what the pane writes in the host', () => {
 
   it('is a sheet of rows, shown, its heading kept in sight', async () => {
     const excel = new FakeExcel(book());
-    expect(await officePort(excel.run).addSheet('Assumptions', [['name', 'value'], ['stub', 3], ['rod', '3/8'], ['sign', '=A1'], ['gap', null]])).toBe('Assumptions');
-    expect(excel.book.sheets['Assumptions']).toEqual({ A1: 'name', B1: 'value', A2: 'stub', B2: 3, A3: 'rod', B3: '\'3/8', A4: 'sign', B4: '\'=A1', A5: 'gap', B5: '' });
+    expect(
+      await officePort(excel.run).addSheet('Assumptions', [
+        ['name', 'value'],
+        ['stub', 3],
+        ['rod', '3/8'],
+        ['sign', '=A1'],
+        ['gap', null],
+      ]),
+    ).toBe('Assumptions');
+    expect(excel.book.sheets['Assumptions']).toEqual({
+      A1: 'name',
+      B1: 'value',
+      A2: 'stub',
+      B2: 3,
+      A3: 'rod',
+      B3: "'3/8",
+      A4: 'sign',
+      B4: "'=A1",
+      A5: 'gap',
+      B5: '',
+    });
     expect(excel.actions).toEqual(['freeze Assumptions 1', 'activate Assumptions']);
   });
 

@@ -45,13 +45,15 @@ describe('the built functions in the host', () => {
   });
 
   it('are described in full: one entry a function, one parameter a parameter', () => {
-    expect(described.functions.map((f) => [`BURN.${f.id}`, f.parameters.map((p) => [p.name, p.optional ?? false])])).toEqual(
-      hostFunctions.map((f) => [f.name, f.parameters.map((p) => [p.name, p.optional])]),
-    );
+    expect(
+      described.functions.map((f) => [`BURN.${f.id}`, f.parameters.map((p) => [p.name, p.optional ?? false])]),
+    ).toEqual(hostFunctions.map((f) => [f.name, f.parameters.map((p) => [p.name, p.optional])]));
   });
 
   it('give in the host what they give in the source, from the examples of their parameters', async () => {
-    const outcomes = await host.run(hostFunctions.map((f) => ({ id: f.name.slice('BURN.'.length), args: f.parameters.map((p) => example(p)) })));
+    const outcomes = await host.run(
+      hostFunctions.map((f) => ({ id: f.name.slice('BURN.'.length), args: f.parameters.map((p) => example(p)) })),
+    );
     hostFunctions.forEach((f, i) => {
       const rows = f.call(f.parameters.map((p) => example(p) ?? undefined));
       expect(outcomes[i], f.name).toEqual(loneError(rows) ?? { value: rows.map((row) => row.map(asSent)) });
@@ -60,9 +62,15 @@ describe('the built functions in the host', () => {
   });
 
   it('work on a range: a blank row stays blank, a bad row fails alone with its reason', async () => {
-    const { value } = (await one('PIN.RODS', [[3], [null], ['wide'], [errorArgument('#DIV/0!')], [4]], [[10], [null], [10], [10], [12]], null, null, null, null)) as {
-      value: readonly (readonly { code?: string; message?: string }[])[];
-    };
+    const { value } = (await one(
+      'PIN.RODS',
+      [[3], [null], ['wide'], [errorArgument('#DIV/0!')], [4]],
+      [[10], [null], [10], [10], [12]],
+      null,
+      null,
+      null,
+      null,
+    )) as { value: readonly (readonly { code?: string; message?: string }[])[] };
     expect(value.length).toBe(5);
     expect(value[0]?.[0]).toBeTypeOf('number');
     expect(value[1]?.[0]).toBe('');
@@ -76,16 +84,25 @@ describe('the built functions in the host', () => {
       { id: 'PIN.RODS', args: [[[-3]], [[10]], null, null, null, null] },
       { id: 'PIN.RODS', args: [[[3]], [[10]], null, [['no such rod']], null, null] },
     ]);
-    expect(wrong).toMatchObject({ failure: INVALID_VALUE, message: expect.stringMatching(/^diameter is -3/) as string });
+    expect(wrong).toMatchObject({
+      failure: INVALID_VALUE,
+      message: expect.stringMatching(/^diameter is -3/) as string,
+    });
     expect(unknown).toMatchObject({ failure: NOT_AVAILABLE, message: expect.stringMatching(/^rod /) as string });
   });
 
   it('are all there with functions.js alone; one that is fetched later says so where its script cannot be', async () => {
     const alone = await SpreadsheetHost.load(bundle);
     expect(alone.ids).toEqual(described.functions.map((f) => f.id));
-    const [own, later] = await alone.run([{ id: 'PIN.RODS', args: [[[4]], [[10]], null, null, null, null] }, { id: 'FIRE.WATCH', args: [null] }]);
+    const [own, later] = await alone.run([
+      { id: 'PIN.RODS', args: [[[4]], [[10]], null, null, null, null] },
+      { id: 'FIRE.WATCH', args: [null] },
+    ]);
     expect(own).toMatchObject({ value: [[expect.any(Number)]] });
-    expect(later).toMatchObject({ failure: NOT_AVAILABLE, message: expect.stringContaining('functions-further.js must lie beside functions.js') as string });
+    expect(later).toMatchObject({
+      failure: NOT_AVAILABLE,
+      message: expect.stringContaining('functions-further.js must lie beside functions.js') as string,
+    });
     alone.close();
   });
 
@@ -93,9 +110,13 @@ describe('the built functions in the host', () => {
     const manifest = await readFile(path.join(dist, 'manifest.xml'), 'utf8');
     expect(manifest).toContain('"https://example.test/rods/functions.json"');
     expect(manifest).not.toContain('localhost');
-    expect(described.functions.find((f) => f.id === 'PIN.OXYGEN')?.helpUrl).toBe('https://example.test/rods/reference/pin-oxygen.html');
+    expect(described.functions.find((f) => f.id === 'PIN.OXYGEN')?.helpUrl).toBe(
+      'https://example.test/rods/reference/pin-oxygen.html',
+    );
     for (const { name, helpUrl } of described.functions) {
-      expect(await readFile(path.join(dist, helpUrl.replace('https://example.test/rods/', '')), 'utf8')).toContain(`<h1>BURN.${name}</h1>`);
+      expect(await readFile(path.join(dist, helpUrl.replace('https://example.test/rods/', '')), 'utf8')).toContain(
+        `<h1>BURN.${name}</h1>`,
+      );
     }
     await expect(build(dist, 'http://example.test')).rejects.toThrow('the spreadsheet host takes https only');
   });
@@ -112,7 +133,9 @@ describe('the built functions in the host', () => {
 });
 
 /** A parameter's example as the host would pass it; examples that point at cells are left out. */
-function example({ example: text }: HostFunction['parameters'][number]): readonly (readonly (string | number)[])[] | null {
+function example({
+  example: text,
+}: HostFunction['parameters'][number]): readonly (readonly (string | number)[])[] | null {
   const quoted = /^"(.*)"$/.exec(text);
   if (quoted) return [[(quoted[1] ?? '').replaceAll('""', '"')]];
   return text.trim() !== '' && Number.isFinite(Number(text)) ? [[Number(text)]] : null;
@@ -127,5 +150,7 @@ function loneError(rows: readonly (readonly Cell[])[]): unknown {
 
 function asSent(cell: Cell): unknown {
   if (cell === null) return '';
-  return typeof cell === 'object' ? (expect.objectContaining({ code: cell.error, message: cell.message }) as unknown) : cell;
+  return typeof cell === 'object'
+    ? (expect.objectContaining({ code: cell.error, message: cell.message }) as unknown)
+    : cell;
 }

@@ -50,14 +50,15 @@ interface Bridge {
   sendMessageToHost: (message: string) => void;
 }
 
-type RuntimeWindow = Window & typeof globalThis & {
-  _richApiNativeBridge: Bridge;
-  CustomFunctions: {
-    readonly _association: { readonly mappings: Readonly<Record<string, Associated>> };
-    readonly Error: new (code?: string, message?: string) => Error;
-    associate: (functions: Readonly<Record<string, Associated>>) => void;
+type RuntimeWindow = Window &
+  typeof globalThis & {
+    _richApiNativeBridge: Bridge;
+    CustomFunctions: {
+      readonly _association: { readonly mappings: Readonly<Record<string, Associated>> };
+      readonly Error: new (code?: string, message?: string) => Error;
+      associate: (functions: Readonly<Record<string, Associated>>) => void;
+    };
   };
-};
 type Associated = (...args: unknown[]) => unknown;
 
 /** A request of the runtime; the results of calls are the argument of one of its actions. */
@@ -66,8 +67,14 @@ interface Request {
   readonly type: number;
   readonly message: { readonly body: { readonly Actions: readonly Action[] } };
 }
-interface Action { readonly Id: number; readonly Name: string; readonly ArgumentInfo?: { readonly Arguments: readonly [readonly Result[]] } }
-type Result = readonly [call: number, good: true, value: unknown] | readonly [call: number, good: false, message: string, failure: number];
+interface Action {
+  readonly Id: number;
+  readonly Name: string;
+  readonly ArgumentInfo?: { readonly Arguments: readonly [readonly Result[]] };
+}
+type Result =
+  | readonly [call: number, good: true, value: unknown]
+  | readonly [call: number, good: false, message: string, failure: number];
 
 export class SpreadsheetHost {
   /** Everything the runtime warned of or complained about. */
@@ -117,8 +124,18 @@ export class SpreadsheetHost {
       const number = ++this.#calls;
       const outcome = new Promise<Outcome>((resolve) => this.#waiting.set(number, resolve));
       const flags = ERRORS_ALLOWED + (rich ? RICH_VALUES : 0) + (cancelled ? CANCELABLE : 0);
-      const entry = { messageCategory: 1, messageType: CALLED, targetId: '', message: [number, id, args, cancelled ? 'Sheet1!D5' : '', flags, addresses ?? null] };
-      return { outcome, entries: cancelled ? [entry, { messageCategory: 1, messageType: CANCELLED, targetId: '', message: { invocationId: number } }] : [entry] };
+      const entry = {
+        messageCategory: 1,
+        messageType: CALLED,
+        targetId: '',
+        message: [number, id, args, cancelled ? 'Sheet1!D5' : '', flags, addresses ?? null],
+      };
+      return {
+        outcome,
+        entries: cancelled
+          ? [entry, { messageCategory: 1, messageType: CANCELLED, targetId: '', message: { invocationId: number } }]
+          : [entry],
+      };
     });
     this.#send({ type: 3, message: { entries: entries.flatMap((e) => e.entries) } });
     return Promise.all(entries.map((e) => e.outcome));
@@ -132,21 +149,32 @@ export class SpreadsheetHost {
   #listen(): void {
     const { CustomFunctions } = this.#window;
     const { associate } = CustomFunctions;
-    const noted = (id: string, call: Associated): Associated => (...args) => {
-      const note = (how: Handed['how'], value: unknown): number => this.handed.push({ id, how, value });
-      let result;
-      try {
-        result = call(...args);
-      } catch (thrown) {
-        note('thrown', thrown);
-        throw thrown;
-      }
-      if (typeof (result as Partial<PromiseLike<unknown>> | null)?.then !== 'function') note('returned', result);
-      else void (result as PromiseLike<unknown>).then((value) => note('resolved', value), (reason: unknown) => note('rejected', reason));
-      return result;
-    };
+    const noted =
+      (id: string, call: Associated): Associated =>
+      (...args) => {
+        const note = (how: Handed['how'], value: unknown): number => this.handed.push({ id, how, value });
+        let result;
+        try {
+          result = call(...args);
+        } catch (thrown) {
+          note('thrown', thrown);
+          throw thrown;
+        }
+        if (typeof (result as Partial<PromiseLike<unknown>> | null)?.then !== 'function') note('returned', result);
+        else
+          void (result as PromiseLike<unknown>).then(
+            (value) => note('resolved', value),
+            (reason: unknown) => note('rejected', reason),
+          );
+        return result;
+      };
     Object.assign(CustomFunctions, {
-      associate: (functions: Readonly<Record<string, Associated>>) => associate(Object.fromEntries(Object.entries(functions).map(([id, call]): [string, Associated] => [id, noted(id, call)]))),
+      associate: (functions: Readonly<Record<string, Associated>>) =>
+        associate(
+          Object.fromEntries(
+            Object.entries(functions).map(([id, call]): [string, Associated] => [id, noted(id, call)]),
+          ),
+        ),
     });
   }
 

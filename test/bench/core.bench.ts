@@ -23,7 +23,13 @@ const hose = roundPassage(0.00635, 15);
 const factors = Array.from({ length: 32 }, (_, k) => ({ name: `f${k}`, low: 1, likely: 2 + k / 32, high: 4 }));
 
 const density = best(60_000, (i) => oxygenDensity(250 + i / 600, 1e5 + (((i * 7919) % 60_000) / 60_000) * 29e6));
-console.log(`oxygen density                 ${density.toFixed(2)} us, ${(1e6 / density).toFixed(0)} a second (asked: at least 200,000)`);
-console.log(`flow through a passage         ${best(20_000, (i) => passageFlow(hose, 1e6 * (0.95 + i / 4e5), 8e5, gas).flow).toFixed(2)} us`);
+console.log(
+  `oxygen density                 ${density.toFixed(2)} us, ${(1e6 / density).toFixed(0)} a second (asked: at least 200,000)`,
+);
+console.log(
+  `flow through a passage         ${best(20_000, (i) => passageFlow(hose, 1e6 * (0.95 + i / 4e5), 8e5, gas).flow).toFixed(2)} us`,
+);
 console.log(`heat content of iron           ${best(200_000, (i) => ironEnthalpy(300 + (i % 2700))).toFixed(3)} us`);
-console.log(`32 factors drawn 1024 times    ${(best(3, (i) => pertDraws(factors, 1024, i).count) / 1000).toFixed(1)} ms`);
+console.log(
+  `32 factors drawn 1024 times    ${(best(3, (i) => pertDraws(factors, 1024, i).count) / 1000).toFixed(1)} ms`,
+);

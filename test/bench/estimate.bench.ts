@@ -11,14 +11,26 @@ const random = seeded(5);
 const pins = randomPins(1000, random);
 const LOG: Cell[][] = [
   ['Diameter', 'Length', 'Rods used', 'Oxygen used', 'Burning minutes', 'Crew minutes'],
-  ...simulateLog(pins, { 'oxygen burnt share': 0.3, 'rod feed ratio': 0.42, 'flow factor': 0.85 }, random).map((job, i): Cell[] => [
-    pins[i]!.diameter, pins[i]!.length, job.noted.rods!, fromSi(job.noted.oxygen!, 'oxygen', 'US'), fromSi(job.noted.burning!, 'time', 'US'), fromSi(job.noted.crew!, 'time', 'US'),
-  ]),
+  ...simulateLog(pins, { 'oxygen burnt share': 0.3, 'rod feed ratio': 0.42, 'flow factor': 0.85 }, random).map(
+    (job, i): Cell[] => [
+      pins[i]!.diameter,
+      pins[i]!.length,
+      job.noted.rods!,
+      fromSi(job.noted.oxygen!, 'oxygen', 'US'),
+      fromSi(job.noted.burning!, 'time', 'US'),
+      fromSi(job.noted.crew!, 'time', 'US'),
+    ],
+  ),
 ];
 const list = (n: number): Cell[][] => Array.from({ length: n }, (_, i) => [2 + (i % 37) / 10, 5 + (i % 91) / 6]);
 const columns = (n: number): readonly Argument[] => [list(n).map(([d]) => [d!]), list(n).map(([, l]) => [l!])];
 const PLAN = call(findFunction('BURN.PIN.PLAN')!, columns(200));
-const PRICES: Cell[][] = [['rod', 9], ['oxygen', 40, '100 scf'], ['crew', 180], ['margin', 20]];
+const PRICES: Cell[][] = [
+  ['rod', 9],
+  ['oxygen', 40, '100 scf'],
+  ['crew', 180],
+  ['margin', 20],
+];
 
 const CASES: readonly (readonly [name: string, what: string, asked: number, args: readonly Argument[]])[] = [
   ['BURN.LOG.FIT', '1000 rows', 500, [LOG]],
@@ -51,5 +63,7 @@ for (const [name, what, asked, args] of CASES) {
   const later = Array.from({ length: 7 }, run);
   const [clock, cpu] = [0, 1].map((k) => median(later.map((r) => r[k] ?? NaN))) as [number, number];
   const wanted = Number.isNaN(asked) ? '' : ` (asked: ${asked} ms)`;
-  console.log(`${name.padEnd(18)} ${what.padEnd(12)} first ${first[0].toFixed(0).padStart(5)} ms, later ${clock.toFixed(1).padStart(7)} ms, of CPU ${cpu.toFixed(1).padStart(7)} ms${wanted}`);
+  console.log(
+    `${name.padEnd(18)} ${what.padEnd(12)} first ${first[0].toFixed(0).padStart(5)} ms, later ${clock.toFixed(1).padStart(7)} ms, of CPU ${cpu.toFixed(1).padStart(7)} ms${wanted}`,
+  );
 }

@@ -49,8 +49,16 @@ function measure(name: string, args: readonly Argument[]): { readonly first: num
 function tell(): void {
   console.log(`CPU time over ${ALLOWED} ms`);
   for (const [what, [name]] of Object.entries(CASES)) {
-    const runs = Array.from({ length: PROCESSES }, () => JSON.parse(spawnSync(process.execPath, [process.argv[1]!, what], { encoding: 'utf8' }).stdout) as { first: number; later: number });
-    const ratio = (key: 'first' | 'later'): string => (median(runs.map((r) => r[key])) / ALLOWED).toFixed(2).padStart(6);
+    const runs = Array.from(
+      { length: PROCESSES },
+      () =>
+        JSON.parse(spawnSync(process.execPath, [process.argv[1]!, what], { encoding: 'utf8' }).stdout) as {
+          first: number;
+          later: number;
+        },
+    );
+    const ratio = (key: 'first' | 'later'): string =>
+      (median(runs.map((r) => r[key])) / ALLOWED).toFixed(2).padStart(6);
     console.log(`${name.padEnd(18)} ${what.padEnd(18)} first ${ratio('first')}, later ${ratio('later')}`);
   }
 }
@@ -66,8 +74,13 @@ function list(): void {
   });
   timed(pins.slice(0, 50), (row) => coolingTime(row, PHYSICS));
   for (const method of ['air', 'water']) {
-    const each = timed(pins.filter((pin) => pin.method === method), (row) => coolingTime(row, PHYSICS));
-    console.log(`cooling time ${method.padEnd(6)} median ${median(each).toFixed(2)} ms of CPU, ${(median(each) / 5).toFixed(2)} of the 5 asked; ${each.length} of them ${(each.reduce((sum, ms) => sum + ms, 0) / 1000).toFixed(2)} s`);
+    const each = timed(
+      pins.filter((pin) => pin.method === method),
+      (row) => coolingTime(row, PHYSICS),
+    );
+    console.log(
+      `cooling time ${method.padEnd(6)} median ${median(each).toFixed(2)} ms of CPU, ${(median(each) / 5).toFixed(2)} of the 5 asked; ${each.length} of them ${(each.reduce((sum, ms) => sum + ms, 0) / 1000).toFixed(2)} s`,
+    );
   }
 }
 

@@ -30,12 +30,21 @@ const inSteps = (i: number): readonly [number, number] => [2 + (i % 97) / 20, 5 
 /** Sizes as they are measured: 41 diameters in eighths of an inch, 77 lengths in quarters. */
 const measured = (i: number): readonly [number, number] => [2 + (i % 41) / 8, 5 + (i % 77) / 4];
 /** No two alike: the fractional parts of multiples of two irrational numbers fill the same ranges. */
-const allDistinct = (i: number): readonly [number, number] => [2 + ((i * 0.618033988749895) % 1) * 4.8, 5 + ((i * 0.754877666246693) % 1) * 19];
+const allDistinct = (i: number): readonly [number, number] => [
+  2 + ((i * 0.618033988749895) % 1) * 4.8,
+  5 + ((i * 0.754877666246693) % 1) * 19,
+];
 type Sizes = typeof inSteps;
-const columns = (sizes: Sizes, n: number): readonly [number[][], number[][]] => [Array.from({ length: n }, (_, i) => [sizes(i)[0]]), Array.from({ length: n }, (_, i) => [sizes(i)[1]])];
+const columns = (sizes: Sizes, n: number): readonly [number[][], number[][]] => [
+  Array.from({ length: n }, (_, i) => [sizes(i)[0]]),
+  Array.from({ length: n }, (_, i) => [sizes(i)[1]]),
+];
 
 /** Milliseconds: by the clock, and of the processor, which the ratios are taken from since other programs disturb it less. */
-interface Spent { readonly wall: number; readonly cpu: number }
+interface Spent {
+  readonly wall: number;
+  readonly cpu: number;
+}
 
 async function spent(make: () => unknown): Promise<Spent> {
   const [start, before] = [performance.now(), process.cpuUsage()];
@@ -44,7 +53,8 @@ async function spent(make: () => unknown): Promise<Spent> {
   return { wall: performance.now() - start, cpu: (user + system) / 1000 };
 }
 const median = (xs: readonly number[]): number => [...xs].sort((a, b) => a - b)[Math.floor(xs.length / 2)] ?? NaN;
-const columnLetters = (i: number): string => (i < 26 ? '' : String.fromCharCode(64 + Math.floor(i / 26))) + String.fromCharCode(65 + (i % 26));
+const columnLetters = (i: number): string =>
+  (i < 26 ? '' : String.fromCharCode(64 + Math.floor(i / 26))) + String.fromCharCode(65 + (i % 26));
 const line = (what: string, figure: string): void => console.log(`${what.padEnd(54)} ${figure}`);
 const micro = (ms: number): string => `${(ms * 1000).toFixed(0)} us a row`;
 
@@ -76,13 +86,20 @@ function plainChain(rows: number): Chain {
   shared.forEach((s, i) => where.set(s.symbol, () => `$${columnLetters(i)}$1`));
   // HyperFormula reads no 1E-9.
   const formula = (s: Step, row: number): string =>
-    `=${(s.expression ?? '').replaceAll('1e-9', '0.000000001').replace(/[A-Za-z_][A-Za-z_0-9]*/g, (name) => (name === 'PI' ? 'PI()' : name === 'ceil' ? 'ROUNDUP' : where.get(name)?.(row) ?? name.toUpperCase()))}`.replace(/ROUNDUP\(([^()]*(?:\([^()]*\)[^()]*)*)\)/g, 'ROUNDUP($1,0)');
+    `=${(s.expression ?? '').replaceAll('1e-9', '0.000000001').replace(/[A-Za-z_][A-Za-z_0-9]*/g, (name) => (name === 'PI' ? 'PI()' : name === 'ceil' ? 'ROUNDUP' : (where.get(name)?.(row) ?? name.toUpperCase())))}`.replace(
+      /ROUNDUP\(([^()]*(?:\([^()]*\)[^()]*)*)\)/g,
+      'ROUNDUP($1,0)',
+    );
   const cells: CellContent[][] = [shared.map((s) => s.value)];
   for (let i = 0; i < rows; i++) {
     const given = new Map(workings[i % DISTINCT]?.map((s) => [s.symbol, s.value]));
     cells.push(perRow.map((s) => (calculated(s) ? formula(s, i + 2) : (given.get(s.symbol) ?? null))));
   }
-  return { cells, formulas: perRow.filter(calculated).length, at: (symbol) => perRow.findIndex((s) => s.symbol === symbol) };
+  return {
+    cells,
+    formulas: perRow.filter(calculated).length,
+    at: (symbol) => perRow.findIndex((s) => s.symbol === symbol),
+  };
 }
 
 /** Pins whose workings are made; longer chains repeat them. */
@@ -93,17 +110,23 @@ const HYPER_ROWS = 5000;
 /** Throws where a chain's rods, oxygen [kg] and crew time [s] of a row are not ours. */
 function compare(engine: string, chain: Chain, valueAt: (row: number, column: number) => unknown): void {
   for (let i = 0; i < DISTINCT; i++) {
-    for (const [symbol, suffix, quantity] of [['N', 'RODS', 'count'], ['O', 'OXYGEN', 'oxygen'], ['t_crew', 'TIME', 'time']] as const) {
+    for (const [symbol, suffix, quantity] of [
+      ['N', 'RODS', 'count'],
+      ['O', 'OXYGEN', 'oxygen'],
+      ['t_crew', 'TIME', 'time'],
+    ] as const) {
       const si = toSi((ours(suffix)[i]?.[0] ?? NaN) as number, quantity, 'US');
       const plain = valueAt(i + 1, chain.at(symbol));
-      if (!(typeof plain === 'number' && Math.abs(plain - si) <= 1e-9 * Math.abs(si))) throw new Error(`${engine}: ${symbol} of row ${i + 1} is ${String(plain)}; ours is ${si}`);
+      if (!(typeof plain === 'number' && Math.abs(plain - si) <= 1e-9 * Math.abs(si)))
+        throw new Error(`${engine}: ${symbol} of row ${i + 1} is ${String(plain)}; ours is ${si}`);
     }
   }
 }
 
 const results = new Map<string, readonly (readonly Cell[])[]>();
 function ours(suffix: string): readonly (readonly Cell[])[] {
-  const found = results.get(suffix) ?? call(findFunction(`BURN.PIN.${suffix}`)!, [...columns(inSteps, DISTINCT), undefined, ROD]);
+  const found =
+    results.get(suffix) ?? call(findFunction(`BURN.PIN.${suffix}`)!, [...columns(inSteps, DISTINCT), undefined, ROD]);
   results.set(suffix, found);
   return found;
 }
@@ -112,7 +135,10 @@ async function list(what: string, sizes: Sizes, n: number): Promise<number> {
   const [diameters, lengths] = columns(sizes, n);
   const { wall, cpu } = await spent(() => call(PLAN, [diameters, lengths]));
   const distinct = new Set(diameters.map((d, i) => `${d[0]} ${lengths[i]?.[0]}`)).size;
-  line(`PIN.PLAN, ${n} rows, ${what}`, `${distinct} distinct, ${micro(cpu / n)}, ${(cpu / 1000).toFixed(2)} s of processor in all, ${(wall / 1000).toFixed(2)} s by the clock`);
+  line(
+    `PIN.PLAN, ${n} rows, ${what}`,
+    `${distinct} distinct, ${micro(cpu / n)}, ${(cpu / 1000).toFixed(2)} s of processor in all, ${(wall / 1000).toFixed(2)} s by the clock`,
+  );
   return cpu / n;
 }
 
@@ -120,8 +146,13 @@ async function list(what: string, sizes: Sizes, n: number): Promise<number> {
 function packedSizes(): void {
   const out = mkdtempSync(path.join(tmpdir(), 'rodsheet-size-'));
   try {
-    execFileSync(process.execPath, ['node_modules/webpack/bin/webpack.js', '--output-path', out, '--env', 'only=addin'], { stdio: 'ignore' });
-    const kilobytes = (name: string): string => `${(gzipSync(readFileSync(path.join(out, name)), { level: 9 }).length / 1000).toFixed(1)} kB`;
+    execFileSync(
+      process.execPath,
+      ['node_modules/webpack/bin/webpack.js', '--output-path', out, '--env', 'only=addin'],
+      { stdio: 'ignore' },
+    );
+    const kilobytes = (name: string): string =>
+      `${(gzipSync(readFileSync(path.join(out, name)), { level: 9 }).length / 1000).toFixed(1)} kB`;
     line('functions.js, packed', `${kilobytes('functions.js')} (asked: at most 80 kB)`);
     line('functions-further.js, packed', kilobytes('functions-further.js'));
   } finally {
@@ -137,7 +168,10 @@ async function cells(make: (i: number) => unknown): Promise<string> {
 }
 
 async function main(): Promise<void> {
-  line('PIN.PLAN, first cell of a process', `${(await spent(() => call(PLAN, [4, 10]))).cpu.toFixed(0)} ms of processor`);
+  line(
+    'PIN.PLAN, first cell of a process',
+    `${(await spent(() => call(PLAN, [4, 10]))).cpu.toFixed(0)} ms of processor`,
+  );
   call(PLAN, columns(inSteps, 300));
   const host = hostFunctions.find((f) => f.name === 'BURN.PIN.PLAN')!;
   line('PIN.PLAN, one cell a call, by itself', await cells((i) => call(PLAN, [...inSteps(i)])));
@@ -150,26 +184,47 @@ async function main(): Promise<void> {
   for (const suffix of ['RODS', 'OXYGEN', 'TIME']) ours(suffix);
   const chain = plainChain(TRIAL_ROWS);
   const last = columnLetters((chain.cells[1]?.length ?? 1) - 1);
-  const plain = (await spent(async () => {
-    const book = await calculateWorkbook({ sheets: [{ name: 'Chain', rows: chain.cells }] }, []);
-    const values = book.values(`A1:${last}${TRIAL_ROWS + 1}`);
-    compare('the trial engine', chain, (r, c) => values[r]?.[c]);
-  })).cpu / TRIAL_ROWS;
+  const plain =
+    (
+      await spent(async () => {
+        const book = await calculateWorkbook({ sheets: [{ name: 'Chain', rows: chain.cells }] }, []);
+        const values = book.values(`A1:${last}${TRIAL_ROWS + 1}`);
+        compare('the trial engine', chain, (r, c) => values[r]?.[c]);
+      })
+    ).cpu / TRIAL_ROWS;
   const [diameters, lengths] = columns(inSteps, TRIAL_ROWS);
   const rows = diameters.map((d, i): CellContent[] => [d[0] ?? 0, lengths[i]?.[0] ?? 0]);
   const formula = `=BURN.PIN.PLAN(A2:A${TRIAL_ROWS + 1},B2:B${TRIAL_ROWS + 1})`;
-  const spill = (await spent(() => calculateWorkbook({ sheets: [{ name: 'Pins', rows: [[null], ...rows], cells: { D1: formula } }] }, hostFunctions))).cpu / TRIAL_ROWS;
+  const spill =
+    (
+      await spent(() =>
+        calculateWorkbook(
+          { sheets: [{ name: 'Pins', rows: [[null], ...rows], cells: { D1: formula } }] },
+          hostFunctions,
+        ),
+      )
+    ).cpu / TRIAL_ROWS;
 
   const long = plainChain(HYPER_ROWS);
-  const build = (): HyperFormula => HyperFormula.buildFromArray(long.cells as (string | number | null)[][], { licenseKey: 'gpl-v3', maxRows: HYPER_ROWS + 1 });
+  const build = (): HyperFormula =>
+    HyperFormula.buildFromArray(long.cells as (string | number | null)[][], {
+      licenseKey: 'gpl-v3',
+      maxRows: HYPER_ROWS + 1,
+    });
   const engine = build();
   compare('HyperFormula', long, (row, col) => engine.getCellValue({ sheet: 0, row, col }));
   const hyper = (await spent(build)).cpu / HYPER_ROWS;
 
-  line(`plain cells, trial engine, ${TRIAL_ROWS} rows`, `${micro(plain)}, ${chain.formulas} formulas a row, no low and high; rods, oxygen and crew time as ours`);
+  line(
+    `plain cells, trial engine, ${TRIAL_ROWS} rows`,
+    `${micro(plain)}, ${chain.formulas} formulas a row, no low and high; rods, oxygen and crew time as ours`,
+  );
   line(`plain cells, HyperFormula, ${HYPER_ROWS} rows`, `${micro(hyper)}, the same formulas and results`);
   line(`PIN.PLAN spilled in the trial engine`, `${micro(spill)}, ${TRIAL_ROWS} rows`);
-  for (const [name, own] of [['10,000 rows in one call', ten], ['100,000 rows in one call', hundred]] as const) {
+  for (const [name, own] of [
+    ['10,000 rows in one call', ten],
+    ['100,000 rows in one call', hundred],
+  ] as const) {
     line(`ratio trial engine / ours, ${name}`, (plain / own).toFixed(1));
     line(`ratio HyperFormula / ours, ${name}`, `${(hyper / own).toFixed(2)}${hyper < own ? ': ours is slower' : ''}`);
   }

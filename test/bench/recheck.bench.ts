@@ -42,13 +42,24 @@ async function main(): Promise<void> {
   const listing = call(findFunction('BURN.ASSUMED')!, []) as readonly (readonly CellContent[])[];
   const assume = `Assumptions!A$1:F$${listing.length}`;
   const rows = (n: number, last: string): CellContent[][] =>
-    Array.from({ length: n }, (_, i) => [diameterOf(i), lengthOf(i), `=BURN.PIN.OXYGEN(A${i + 1},B${i + 1}${last})`, `=BURN.PIN.RODS(A${i + 1},B${i + 1}${last})`]);
+    Array.from({ length: n }, (_, i) => [
+      diameterOf(i),
+      lengthOf(i),
+      `=BURN.PIN.OXYGEN(A${i + 1},B${i + 1}${last})`,
+      `=BURN.PIN.RODS(A${i + 1},B${i + 1}${last})`,
+    ]);
   const pins = rows(1000, `,,,,${assume}`);
-  const list = await made([{ name: 'Pins', rows: [...pins, [null, null, '=SUM(C1:C1000)', '=SUM(D1:D1000)']] }, { name: 'Assumptions', rows: listing }]);
+  const list = await made([
+    { name: 'Pins', rows: [...pins, [null, null, '=SUM(C1:C1000)', '=SUM(D1:D1000)']] },
+    { name: 'Assumptions', rows: listing },
+  ]);
   await measured('2,000 formulas, one pin each', list, 5);
 
   const sizes = Array.from({ length: 10_000 }, (_, i): CellContent[] => [diameterOf(i), lengthOf(i)]);
-  const plan = await made([{ name: 'Pins', rows: sizes }, { name: 'Plan', rows: [['=BURN.PIN.PLAN(Pins!A1:A10000,Pins!B1:B10000)']] }]);
+  const plan = await made([
+    { name: 'Pins', rows: sizes },
+    { name: 'Plan', rows: [['=BURN.PIN.PLAN(Pins!A1:A10000,Pins!B1:B10000)']] },
+  ]);
   await measured('a plan of 10,000 rows, one formula', plan, 15);
 
   const each = await made([{ name: 'Pins', rows: rows(10_000, '') }]);

@@ -9,9 +9,21 @@ const wanted = process.argv[2] ?? '';
 const out = mkdtempSync(path.join(HERE, '../../node_modules/.cache-bench-'));
 let failed = 0;
 try {
-  for (const file of readdirSync(HERE).filter((name) => name.endsWith('.bench.ts') && name.includes(wanted)).sort()) {
+  for (const file of readdirSync(HERE)
+    .filter((name) => name.endsWith('.bench.ts') && name.includes(wanted))
+    .sort()) {
     const outfile = path.join(out, file.replace(/\.ts$/, '.cjs'));
-    await esbuild.build({ entryPoints: [path.join(HERE, file)], bundle: true, platform: 'node', format: 'cjs', target: 'node20', outfile, logLevel: 'error', jsx: 'automatic', jsxImportSource: 'preact' });
+    await esbuild.build({
+      entryPoints: [path.join(HERE, file)],
+      bundle: true,
+      platform: 'node',
+      format: 'cjs',
+      target: 'node20',
+      outfile,
+      logLevel: 'error',
+      jsx: 'automatic',
+      jsxImportSource: 'preact',
+    });
     console.log(`\n${file}`);
     failed += spawnSync(process.execPath, [outfile], { stdio: 'inherit' }).status === 0 ? 0 : 1;
   }

@@ -19,12 +19,18 @@ const TIMES = 11;
 const TYPES: Readonly<Record<string, string>> = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css' };
 const OURS = ['functions.js', 'functions-further.js', 'pane.js'] as const;
 /** In place of the host's script: the little of it that ours call as they start. */
-const NO_OFFICE = 'globalThis.CustomFunctions = { associate() {} }; globalThis.Office = { onReady: () => new Promise(() => {}) };';
+const NO_OFFICE =
+  'globalThis.CustomFunctions = { associate() {} }; globalThis.Office = { onReady: () => new Promise(() => {}) };';
 
 // Not bundled with the benchmark, since the package looks for its own files.
 const { chromium } = createRequire(path.join(process.cwd(), 'package.json'))('playwright-core') as typeof Playwright;
 
-interface TraceEvent { readonly name: string; readonly dur?: number; readonly tdur?: number; readonly args?: { readonly data?: { readonly url?: string }; readonly fileName?: string } }
+interface TraceEvent {
+  readonly name: string;
+  readonly dur?: number;
+  readonly tdur?: number;
+  readonly args?: { readonly data?: { readonly url?: string }; readonly fileName?: string };
+}
 /** Milliseconds by script, with `all` for the page's whole time in script. */
 type Times = Readonly<Record<string, number>>;
 
@@ -41,14 +47,20 @@ async function load(browser: Browser, address: string): Promise<Times> {
   const devtools = await context.newCDPSession(page);
   const events: TraceEvent[] = [];
   await devtools.send('Performance.enable', { timeDomain: 'threadTicks' });
-  await browser.startTracing(page, { categories: ['devtools.timeline', 'v8.compile', 'disabled-by-default-v8.compile'] });
+  await browser.startTracing(page, {
+    categories: ['devtools.timeline', 'v8.compile', 'disabled-by-default-v8.compile'],
+  });
   await page.goto(address);
   await page.waitForTimeout(300);
   const { metrics } = await devtools.send('Performance.getMetrics');
-  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as { readonly traceEvents: readonly TraceEvent[] };
+  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as {
+    readonly traceEvents: readonly TraceEvent[];
+  };
   events.push(...traceEvents);
   await context.close();
-  const times: Record<string, number> = { all: 1000 * (metrics.find((m) => m.name === 'ScriptDuration')?.value ?? NaN) };
+  const times: Record<string, number> = {
+    all: 1000 * (metrics.find((m) => m.name === 'ScriptDuration')?.value ?? NaN),
+  };
   for (const { name, dur = 0, tdur = dur, args } of events) {
     const url = args?.data?.url ?? args?.fileName ?? '';
     if ((name === 'EvaluateScript' || name === 'v8.compile') && url.endsWith('.js')) {
@@ -69,7 +81,9 @@ async function measured(browser: Browser, address: string): Promise<readonly Tim
 
 function shown(label: string, values: readonly number[]): void {
   const m = median(values);
-  console.log(`${label.padEnd(44)} ${m.toFixed(1).padStart(6)} ms (${quantile(values, 0.25).toFixed(1)} to ${quantile(values, 0.75).toFixed(1)}), ${(m / ASKED).toFixed(2)} of ${ASKED} ms`);
+  console.log(
+    `${label.padEnd(44)} ${m.toFixed(1).padStart(6)} ms (${quantile(values, 0.25).toFixed(1)} to ${quantile(values, 0.75).toFixed(1)}), ${(m / ASKED).toFixed(2)} of ${ASKED} ms`,
+  );
 }
 
 /** Compiling and first run of functions.js in a new context of Node, by processor time. */
@@ -86,10 +100,20 @@ async function main(): Promise<void> {
   const root = process.cwd();
   const dist = mkdtempSync(path.join(tmpdir(), 'rodsheet-startup-'));
   try {
-    execFileSync(process.execPath, ['node_modules/webpack/bin/webpack.js', '--env', 'only=addin', '--env', 'office=package', '--output-path', dist], { cwd: root, stdio: 'inherit' });
-    for (const name of readdirSync(dist).filter((n) => n.endsWith('.js'))) console.log(`${name.padEnd(44)} ${(readFileSync(path.join(dist, name)).length / 1000).toFixed(0).padStart(6)} kB, unpacked`);
+    execFileSync(
+      process.execPath,
+      ['node_modules/webpack/bin/webpack.js', '--env', 'only=addin', '--env', 'office=package', '--output-path', dist],
+      { cwd: root, stdio: 'inherit' },
+    );
+    for (const name of readdirSync(dist).filter((n) => n.endsWith('.js')))
+      console.log(
+        `${name.padEnd(44)} ${(readFileSync(path.join(dist, name)).length / 1000).toFixed(0).padStart(6)} kB, unpacked`,
+      );
     const functions = readFileSync(path.join(dist, 'functions.js'), 'utf8');
-    shown('functions.js in Node, processor time', Array.from({ length: TIMES }, () => inNode(functions)));
+    shown(
+      'functions.js in Node, processor time',
+      Array.from({ length: TIMES }, () => inNode(functions)),
+    );
     if (!existsSync(executablePath)) {
       console.log(`no Chromium at ${executablePath}: the page was not measured`);
       return;
@@ -105,17 +129,43 @@ async function main(): Promise<void> {
         response.end(name === 'without-office.html' ? body.toString().replace('office/office.js', 'none.js') : body);
       }
     });
-    await new Promise<void>((resolve) => { server.listen(0, 'localhost', resolve); });
+    await new Promise<void>((resolve) => {
+      server.listen(0, 'localhost', resolve);
+    });
     const home = `http://localhost:${(server.address() as AddressInfo).port}`;
-    const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'] });
+    const browser = await chromium.launch({
+      executablePath,
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    });
     const without = await measured(browser, `${home}/without-office.html`);
     const withOffice = await measured(browser, `${home}/pane.html`);
     await browser.close();
     server.close();
-    for (const script of OURS) shown(`${script} in Chromium`, without.map((t) => t[script] ?? NaN));
-    shown('our scripts together', without.map((t) => OURS.reduce((sum, script) => sum + (t[script] ?? NaN), 0)));
-    shown('all script of the page, without office.js', without.map((t) => t['all'] ?? NaN));
-    shown('all script of the page, with office.js', withOffice.map((t) => t['all'] ?? NaN));
+    for (const script of OURS)
+      shown(
+        `${script} in Chromium`,
+        without.map((t) => t[script] ?? NaN),
+      );
+    shown(
+      'our scripts together',
+      without.map((t) => OURS.reduce((sum, script) => sum + (t[script] ?? NaN), 0)),
+    );
+    shown(
+      'all script of the page, without office.js',
+      without.map((t) => t['all'] ?? NaN),
+    );
+    shown(
+      'all script of the page, with office.js',
+      withOffice.map((t) => t['all'] ?? NaN),
+    );
   } finally {
     rmSync(dist, { recursive: true, force: true });
   }

@@ -22,5 +22,7 @@ function timed(name: string, args: readonly Argument[]): number {
 for (const [name, args] of CELLS) {
   const first = timed(name, args(0));
   const later = Array.from({ length: 50 }, (_, i) => timed(name, args(i + 1))).sort((a, b) => a - b);
-  console.log(`${name.padEnd(22)} first ${first.toFixed(1)} ms, later ${(later[25] ?? NaN).toFixed(2)} ms (asked: 50 ms at most)`);
+  console.log(
+    `${name.padEnd(22)} first ${first.toFixed(1)} ms, later ${(later[25] ?? NaN).toFixed(2)} ms (asked: 50 ms at most)`,
+  );
 }

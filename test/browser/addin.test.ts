@@ -15,8 +15,8 @@ beforeAll(async () => {
   files = { 'favicon.ico': '', ...built, '': built['pane.html'] ?? '' };
 });
 
-describe('the add-in\'s page', () => {
-  it('keeps its text in a browser without the host, and lets the host\'s script ask for nothing outside', async () => {
+describe("the add-in's page", () => {
+  it("keeps its text in a browser without the host, and lets the host's script ask for nothing outside", async () => {
     const open = await openPage(files);
     const { page, outside, complaints } = open;
     await page.waitForFunction(() => 'Office' in globalThis);
@@ -29,11 +29,20 @@ describe('the add-in\'s page', () => {
   });
 
   it('shows the pane in the host, and associates every function once', async () => {
-    const { outputFiles } = await build({ absWorkingDir: ROOT, entryPoints: ['test/browser/fake-office.ts'], bundle: true, write: false, format: 'iife', target: 'es2022' });
+    const { outputFiles } = await build({
+      absWorkingDir: ROOT,
+      entryPoints: ['test/browser/fake-office.ts'],
+      bundle: true,
+      write: false,
+      format: 'iife',
+      target: 'es2022',
+    });
     const open = await openPage({ ...files, 'office/office.js': outputFiles[0]?.text ?? '' });
     const { page, complaints } = open;
     await page.getByRole('tab', { name: 'This cell' }).waitFor();
-    await expect.poll(() => page.locator('.rs-section-result').textContent()).toMatch(/#VALUE! length is -1 in; must be more than 0 in/);
+    await expect
+      .poll(() => page.locator('.rs-section-result').textContent())
+      .toMatch(/#VALUE! length is -1 in; must be more than 0 in/);
     await page.evaluate(async () => {
       excel.book.active = { sheet: 'Pins', at: 'D5' };
       await excel.fire();

@@ -37,5 +37,7 @@ export async function builtFiles(): Promise<Record<string, Buffer>> {
   }
   const entries = await readdir(folder, { recursive: true, withFileTypes: true });
   const paths = entries.filter((entry) => entry.isFile()).map((entry) => path.join(entry.parentPath, entry.name));
-  return Object.fromEntries(await Promise.all(paths.map(async (file) => [path.relative(folder, file), await readFile(file)] as const)));
+  return Object.fromEntries(
+    await Promise.all(paths.map(async (file) => [path.relative(folder, file), await readFile(file)] as const)),
+  );
 }

@@ -11,6 +11,9 @@ Object.assign(globalThis, {
   excel,
   associated,
   Excel: { run: excel.run },
-  Office: { HostType: { Excel: 'Excel' }, onReady: (ready: (info: { host: string }) => void) => Promise.resolve({ host: 'Excel' }).then(ready) },
+  Office: {
+    HostType: { Excel: 'Excel' },
+    onReady: (ready: (info: { host: string }) => void) => Promise.resolve({ host: 'Excel' }).then(ready),
+  },
   CustomFunctions: { associate: (functions: object) => associated.push(...Object.keys(functions)) },
 });

@@ -46,9 +46,11 @@ function step(name: string, run: () => Promise<void>, published?: string): void 
 const locate = (selector: string): ReturnType<OpenPage['page']['locator']> => open.page.locator(selector);
 const section = (id: string): ReturnType<typeof locate> => locate(`.rs-section-${id}`);
 const list = (): ReturnType<typeof locate> => locate('[data-u-comp="sheets-formula-editor"] li');
-const press = (...keys: readonly string[]): Promise<void> => keys.reduce((before, key) => before.then(() => open.page.keyboard.press(key)), Promise.resolve());
+const press = (...keys: readonly string[]): Promise<void> =>
+  keys.reduce((before, key) => before.then(() => open.page.keyboard.press(key)), Promise.resolve());
 const type = (text: string): Promise<void> => open.page.keyboard.type(text, { delay: 10 });
-const says = (text: string | RegExp): Promise<void> => expect.poll(() => open.page.textContent('#status'), SOON).toMatch(text);
+const says = (text: string | RegExp): Promise<void> =>
+  expect.poll(() => open.page.textContent('#status'), SOON).toMatch(text);
 
 /** Goes to cells by the name box, and waits until the pane is there too. */
 async function select(address: string): Promise<void> {
@@ -73,29 +75,40 @@ async function enter(address: string, text: string): Promise<void> {
 async function shown(): Promise<Readonly<Record<string, string>>> {
   const rows = await open.page.evaluate(() => {
     window.dispatchEvent(new Event('beforeprint'));
-    const read = [...document.querySelectorAll<HTMLTableRowElement>('#print tr')].map((row) => [...row.cells].map((cell) => [cell.textContent, cell.colSpan] as const));
+    const read = [...document.querySelectorAll<HTMLTableRowElement>('#print tr')].map((row) =>
+      [...row.cells].map((cell) => [cell.textContent, cell.colSpan] as const),
+    );
     window.dispatchEvent(new Event('afterprint'));
     return read;
   });
-  return Object.fromEntries(rows.flatMap((cells, r) => {
-    let column = 0;
-    return cells.map(([text, span]) => {
-      const address = `${letters(column)}${r + 1}`;
-      column += span;
-      return [address, text] as const;
-    });
-  }));
+  return Object.fromEntries(
+    rows.flatMap((cells, r) => {
+      let column = 0;
+      return cells.map(([text, span]) => {
+        const address = `${letters(column)}${r + 1}`;
+        column += span;
+        return [address, text] as const;
+      });
+    }),
+  );
 }
-const letters = (column: number): string => (column < 26 ? '' : letters(Math.floor(column / 26) - 1)) + String.fromCharCode(65 + (column % 26));
+const letters = (column: number): string =>
+  (column < 26 ? '' : letters(Math.floor(column / 26) - 1)) + String.fromCharCode(65 + (column % 26));
 
 /** A point of the sheet of pins as it opens: the middle of a cell, or its lower right corner. */
 async function point(address: string, corner = false): Promise<{ readonly x: number; readonly y: number }> {
   const [, letter = 'A', row = '1'] = /^([A-Z])(\d+)$/.exec(address) ?? [];
-  const widths = new Map(Object.entries(PINS?.widths ?? {}).flatMap(([range, width]) => {
-    const [from = '', to = from] = range.split(':');
-    return Array.from({ length: to.charCodeAt(0) - from.charCodeAt(0) + 1 }, (_, i) => [from.charCodeAt(0) + i, width] as const);
-  }));
-  const size = (n: number, sizes: (at: number) => number): number => Array.from({ length: n }, (_, i) => sizes(i)).reduce((a, b) => a + b, 0);
+  const widths = new Map(
+    Object.entries(PINS?.widths ?? {}).flatMap(([range, width]) => {
+      const [from = '', to = from] = range.split(':');
+      return Array.from(
+        { length: to.charCodeAt(0) - from.charCodeAt(0) + 1 },
+        (_, i) => [from.charCodeAt(0) + i, width] as const,
+      );
+    }),
+  );
+  const size = (n: number, sizes: (at: number) => number): number =>
+    Array.from({ length: n }, (_, i) => sizes(i)).reduce((a, b) => a + b, 0);
   const width = (at: number): number => widths.get(at + 65) ?? 88;
   const height = (at: number): number => PINS?.heights?.[at + 1] ?? 24;
   const [column, line] = [letter.charCodeAt(0) - 65, Number(row) - 1];
@@ -103,7 +116,10 @@ async function point(address: string, corner = false): Promise<{ readonly x: num
   // The formula bar and the cell being typed in are canvases too.
   const grid = boxes.find((box) => (box?.height ?? 0) > 300);
   const share = corner ? 1 : 0.5;
-  return { x: (grid?.x ?? 0) + 46 + size(column, width) + share * width(column), y: (grid?.y ?? 0) + 20 + size(line, height) + share * height(line) };
+  return {
+    x: (grid?.x ?? 0) + 46 + size(column, width) + share * width(column),
+    y: (grid?.y ?? 0) + 20 + size(line, height) + share * height(line),
+  };
 }
 
 /** A fresh calculation. */
@@ -120,8 +136,11 @@ function failure(name: string, ...args: readonly Argument[]): string {
 const figure = (value: Cell): string => `${Number((value as number).toPrecision(5))} scf`;
 /** Waits until a cell of the sheet on show holds a number. */
 const holds = (address: string, value: Cell): Promise<void> =>
-  expect.poll(async () => Number(Number((await shown())[address]).toPrecision(9)), SOON).toBe(Number((value as number).toPrecision(9)));
-const result = (text: string): Promise<void> => expect.poll(async () => (await section('result').textContent()) ?? '', SOON).toContain(text);
+  expect
+    .poll(async () => Number(Number((await shown())[address]).toPrecision(9)), SOON)
+    .toBe(Number((value as number).toPrecision(9)));
+const result = (text: string): Promise<void> =>
+  expect.poll(async () => (await section('result').textContent()) ?? '', SOON).toContain(text);
 
 describe('the first hour', () => {
   step('open the trial', async () => {
@@ -135,17 +154,24 @@ describe('the first hour', () => {
     for (const { name } of demoWorkbook().sheets) {
       await sheet(name);
       const cells = await shown();
-      expect(Object.entries(cells).filter(([, text]) => /^#[A-Z/0]+[!?]?$/.test(text)), name).toEqual([]);
+      expect(
+        Object.entries(cells).filter(([, text]) => /^#[A-Z/0]+[!?]?$/.test(text)),
+        name,
+      ).toEqual([]);
     }
     await sheet('Pins');
   });
 
-  step('see how a figure was worked out', async () => {
-    await select('H10');
-    await result(figure(fresh('BURN.PIN.OXYGEN', '4-1/2', 16)));
-    // What is hidden from sight must not make the page longer than the window.
-    expect(await open.page.evaluate(() => document.documentElement.scrollHeight <= window.innerHeight)).toBe(true);
-  }, 'screenshot');
+  step(
+    'see how a figure was worked out',
+    async () => {
+      await select('H10');
+      await result(figure(fresh('BURN.PIN.OXYGEN', '4-1/2', 16)));
+      // What is hidden from sight must not make the page longer than the window.
+      expect(await open.page.evaluate(() => document.documentElement.scrollHeight <= window.innerHeight)).toBe(true);
+    },
+    'screenshot',
+  );
 
   step('type =BURN. and see the functions', async () => {
     await select('K6');
@@ -165,7 +191,10 @@ describe('the first hour', () => {
   });
 
   step('point at the cells', async () => {
-    for (const [at, then] of [['C6', ','], ['D6', '']] as const) {
+    for (const [at, then] of [
+      ['C6', ','],
+      ['D6', ''],
+    ] as const) {
       const { x, y } = await point(at);
       await open.page.mouse.click(x, y);
       await open.page.waitForTimeout(300);
@@ -229,14 +258,20 @@ describe('the first hour', () => {
 });
 
 describe('mistakes are told', () => {
-  step('a typed 3/8 that became a date', async () => {
-    await enter('C8', '3/8');
-    await says(/^F8 #VALUE! diameter is \d+, which looks like a date: the sheet turned a fraction into one\. Type '3\/8/);
-    await select('H8');
-    await result('which looks like a date');
-    // Where nothing could be worked out, the arguments come before the cautions.
-    expect((await locate('.rs-section h3').allTextContents()).slice(0, 2)).toEqual(['Result', 'Arguments']);
-  }, 'mistake');
+  step(
+    'a typed 3/8 that became a date',
+    async () => {
+      await enter('C8', '3/8');
+      await says(
+        /^F8 #VALUE! diameter is \d+, which looks like a date: the sheet turned a fraction into one\. Type '3\/8/,
+      );
+      await select('H8');
+      await result('which looks like a date');
+      // Where nothing could be worked out, the arguments come before the cautions.
+      expect((await locate('.rs-section h3').allTextContents()).slice(0, 2)).toEqual(['Result', 'Arguments']);
+    },
+    'mistake',
+  );
 
   step('the same as a text is taken, and says what it lacks', async () => {
     await enter('C8', "'3/8");
@@ -256,8 +291,16 @@ describe('mistakes are told', () => {
   const typed: readonly (readonly [what: string, formula: string, told: () => string])[] = [
     ['an unknown rod', '=BURN.PIN.OXYGEN(4,12,,"5/8")', () => failure('BURN.PIN.OXYGEN', 4, 12, undefined, '5/8')],
     ['a missing argument', '=BURN.PIN.OXYGEN(4)', () => failure('BURN.PIN.OXYGEN', 4)],
-    ['ranges of unequal sizes', '=BURN.PIN.OXYGEN(C12:C14,D12:D15)', () => failure('BURN.PIN.OXYGEN', [[4], [4], [4]], [[1], [1], [1], [1]])],
-    ['a misspelled function', '=BURN.PIN.OXIGEN(4,12)', () => '#NAME? there is no function BURN.PIN.OXIGEN; nearest: BURN.PIN.OXYGEN'],
+    [
+      'ranges of unequal sizes',
+      '=BURN.PIN.OXYGEN(C12:C14,D12:D15)',
+      () => failure('BURN.PIN.OXYGEN', [[4], [4], [4]], [[1], [1], [1], [1]]),
+    ],
+    [
+      'a misspelled function',
+      '=BURN.PIN.OXIGEN(4,12)',
+      () => '#NAME? there is no function BURN.PIN.OXIGEN; nearest: BURN.PIN.OXYGEN',
+    ],
     ['a range without a last row', '=SUM(C6:C)', () => '#NAME? C6:C has no last row'],
   ];
   for (const [what, formula, told] of typed) {
@@ -308,26 +351,41 @@ describe('own assumptions', () => {
 describe('a plan and its working', () => {
   step('spill a plan', async () => {
     await enter('B38', '=BURN.PIN.PLAN(C9:C12,D9:D12)');
-    const cells = call(findFunction('BURN.PIN.PLAN')!, [[[5], ['4-1/2'], ['4-1/2'], [4]], [[18], [16], [16], [14]]]);
+    const cells = call(findFunction('BURN.PIN.PLAN')!, [
+      [[5], ['4-1/2'], ['4-1/2'], [4]],
+      [[18], [16], [16], [14]],
+    ]);
     await expect.poll(async () => (await shown())['B42'], SOON).toBe('4');
     const got = await shown();
     expect([got['B38'], got['C38'], got['D38']]).toEqual(cells[0]?.slice(0, 3));
     expect([1, 2, 3, 4].map((r) => got[`D${38 + r}`])).toEqual(cells.slice(1).map((row) => String(row[2])));
   });
 
-  step('the plan of the whole list', async () => {
-    await sheet('Plan');
-    await select('H6');
-    await expect.poll(() => section('result').locator('.rs-selected dt').textContent(), SOON).toContain('oxygen, scf');
-    expect(await locate('.rs-address').textContent()).toContain('from A3');
-    expect(await open.page.getByLabel('Item').inputValue()).toBe('3');
-  }, 'plan');
+  step(
+    'the plan of the whole list',
+    async () => {
+      await sheet('Plan');
+      await select('H6');
+      await expect
+        .poll(() => section('result').locator('.rs-selected dt').textContent(), SOON)
+        .toContain('oxygen, scf');
+      expect(await locate('.rs-address').textContent()).toContain('from A3');
+      expect(await open.page.getByLabel('Item').inputValue()).toBe('3');
+    },
+    'plan',
+  );
 
-  step('read the working', async () => {
-    await section('working').locator('h3').evaluate((h) => h.scrollIntoView());
-    expect(await section('working').locator('tr').count()).toBeGreaterThan(30);
-    expect(await section('working').locator('.rs-selected').textContent()).toMatch(/^oxygen/);
-  }, 'working');
+  step(
+    'read the working',
+    async () => {
+      await section('working')
+        .locator('h3')
+        .evaluate((h) => h.scrollIntoView());
+      expect(await section('working').locator('tr').count()).toBeGreaterThan(30);
+      expect(await section('working').locator('.rs-selected').textContent()).toMatch(/^oxygen/);
+    },
+    'working',
+  );
 
   step('follow a figure to its source, and back', async () => {
     const link = section('cautions').locator('summary').first();
@@ -346,7 +404,9 @@ describe('other ways to see it', () => {
     expect(await locate('#sheet').isVisible()).toBe(false);
     expect(await locate('#print td').filter({ hasText: 'tip pressure, psi' }).isVisible()).toBe(true);
     expect(await section('working').isVisible()).toBe(true);
-    expect(await locate('#print').evaluate((table) => table.scrollWidth <= document.documentElement.clientWidth)).toBe(true);
+    expect(await locate('#print').evaluate((table) => table.scrollWidth <= document.documentElement.clientWidth)).toBe(
+      true,
+    );
   });
 
   step('a window of 800 px', async () => {
@@ -373,7 +433,9 @@ describe('other ways to see it', () => {
     await press('ArrowRight');
     expect(await open.page.getByRole('tab', { name: 'Functions' }).getAttribute('aria-selected')).toBe('true');
     await press('ArrowLeft', 'F6');
-    expect(await open.page.evaluate(() => document.querySelector('#pane')?.contains(document.activeElement))).toBe(false);
+    expect(await open.page.evaluate(() => document.querySelector('#pane')?.contains(document.activeElement))).toBe(
+      false,
+    );
   });
 
   step('leaving asks first, since nothing is saved', async () => {

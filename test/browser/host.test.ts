@@ -9,7 +9,9 @@ import { openPage, type OpenPage } from './page.ts';
 
 type Outcome = { readonly value: unknown } | { readonly failure: number; readonly message: string };
 declare const CustomFunctions: { readonly _association: { readonly mappings: Readonly<Record<string, unknown>> } };
-declare const host: { run(calls: readonly (readonly [id: string, args: readonly unknown[]])[]): Promise<readonly Outcome[]> };
+declare const host: {
+  run(calls: readonly (readonly [id: string, args: readonly unknown[]])[]): Promise<readonly Outcome[]>;
+};
 
 const OFFICE = '<script src="office/office.js"></script>';
 const FURTHER = '<script src="functions-further.js" async></script>';
@@ -46,7 +48,8 @@ beforeAll(async () => {
 });
 
 const page = (): string => String(files['pane.html']);
-const ids = (): readonly string[] => (JSON.parse(String(files['functions.json'])) as { functions: readonly { id: string }[] }).functions.map((f) => f.id);
+const ids = (): readonly string[] =>
+  (JSON.parse(String(files['functions.json'])) as { functions: readonly { id: string }[] }).functions.map((f) => f.id);
 
 describe('the page of the shared runtime with office.js as shipped', () => {
   it('associates every function once, asks for nothing outside, and has no complaint but of its policy against office.js', async () => {
@@ -70,10 +73,16 @@ describe('functions that are fetched at their first use', () => {
   let asked: number;
 
   /** Opens a page with the runtime and a played host in place of office.js and the pane. */
-  async function load(html: string, how: typeof ways, first: (where: Page) => Promise<void> = () => Promise.resolve()): Promise<Page> {
+  async function load(
+    html: string,
+    how: typeof ways,
+    first: (where: Page) => Promise<void> = () => Promise.resolve(),
+  ): Promise<Page> {
     ways = how;
     asked = 0;
-    const played = html.replace(OFFICE, '<script src="bridge.js"></script><script src="office/custom-functions-runtime.js"></script>').replace(PANE, '');
+    const played = html
+      .replace(OFFICE, '<script src="bridge.js"></script><script src="office/custom-functions-runtime.js"></script>')
+      .replace(PANE, '');
     open = await openPage({ ...files, '': '<!doctype html><title>none</title>', 'host.html': played });
     await open.page.route('**/functions-further.js', async (route) => {
       const way = ways[Math.min(asked++, ways.length - 1)];
@@ -86,9 +95,18 @@ describe('functions that are fetched at their first use', () => {
     await open.page.goto(new URL('host.html', open.page.url()).href);
     return open.page;
   }
-  const run = (where: Page, ...calls: readonly (readonly [string, readonly unknown[]])[]): Promise<readonly Outcome[]> => where.evaluate((list) => host.run(list), calls);
+  const run = (
+    where: Page,
+    ...calls: readonly (readonly [string, readonly unknown[]])[]
+  ): Promise<readonly Outcome[]> => where.evaluate((list) => host.run(list), calls);
   /** Those of our own: the runtime says itself that this is no spreadsheet host and is refused its frame, and a script refused above is told as such. */
-  const complaints = (): readonly string[] => open.complaints.filter((text) => !/^Warning: Expected to be loaded inside of an Excel add-in\.$|violates the following Content Security Policy|net::ERR_FAILED/.test(text));
+  const complaints = (): readonly string[] =>
+    open.complaints.filter(
+      (text) =>
+        !/^Warning: Expected to be loaded inside of an Excel add-in\.$|violates the following Content Security Policy|net::ERR_FAILED/.test(
+          text,
+        ),
+    );
   const withoutFurther = (): string => page().replace(FURTHER, '');
 
   it('come late and once for any number of calls, while the others answer', async () => {
@@ -108,7 +126,11 @@ describe('functions that are fetched at their first use', () => {
     const where = await load(withoutFurther(), ['refuse', 'serve']);
     const [rods, ...failed] = await run(where, main, watch, shade);
     expect(rods).toEqual({ value: [[expect.any(Number)]] });
-    for (const outcome of failed) expect(outcome).toEqual({ failure: NOT_AVAILABLE, message: expect.stringContaining('functions-further.js must lie beside functions.js') as string });
+    for (const outcome of failed)
+      expect(outcome).toEqual({
+        failure: NOT_AVAILABLE,
+        message: expect.stringContaining('functions-further.js must lie beside functions.js') as string,
+      });
     expect(asked).toBe(1);
     expect(await run(where, watch, shade)).toEqual([{ value: [[30]] }, { value: [[4]] }]);
     expect(asked).toBe(2);
@@ -121,7 +143,9 @@ describe('functions that are fetched at their first use', () => {
     const pending = run(where, watch);
     await expect.poll(() => asked).toBe(1);
     await where.clock.runFor(20_000);
-    expect(await pending).toEqual([{ failure: NOT_AVAILABLE, message: expect.stringContaining('functions-further.js') as string }]);
+    expect(await pending).toEqual([
+      { failure: NOT_AVAILABLE, message: expect.stringContaining('functions-further.js') as string },
+    ]);
     await open.close();
   });
 

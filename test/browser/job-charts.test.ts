@@ -11,16 +11,39 @@ declare const sheet: MemoryPort;
 declare const axe: { run(context: Document, options: RunOptions): Promise<AxeResults> };
 
 const ROOT = new URL('../..', import.meta.url).pathname;
-const PAGE = '<!doctype html><html lang="en"><head><title>Charts</title><link rel="icon" href="data:,"><link rel="stylesheet" href="pane.css"></head><body class="rs-page"><main><h1>Charts</h1><div id="pane"></div></main><script src="pane.js"></script></body></html>';
+const PAGE =
+  '<!doctype html><html lang="en"><head><title>Charts</title><link rel="icon" href="data:,"><link rel="stylesheet" href="pane.css"></head><body class="rs-page"><main><h1>Charts</h1><div id="pane"></div></main><script src="pane.js"></script></body></html>';
 const CELLS: Readonly<Record<string, Cell>> = {
-  A1: 'diameter', B1: 'length', A2: 4, B2: 10, A3: 4, B3: 12, A4: 3.5, B4: 9, A5: 5, B5: 16, A6: 6, B6: 20, A7: 4, B7: 11,
-  D1: '=BURN.JOB.STOCK("PIN",A1:B7,90)', D20: '=BURN.PIN.PLAN(A2:A7,B2:B7)', D30: '=BURN.JOB.SCHEDULE(D20:Y26,2,6)',
+  A1: 'diameter',
+  B1: 'length',
+  A2: 4,
+  B2: 10,
+  A3: 4,
+  B3: 12,
+  A4: 3.5,
+  B4: 9,
+  A5: 5,
+  B5: 16,
+  A6: 6,
+  B6: 20,
+  A7: 4,
+  B7: 11,
+  D1: '=BURN.JOB.STOCK("PIN",A1:B7,90)',
+  D20: '=BURN.PIN.PLAN(A2:A7,B2:B7)',
+  D30: '=BURN.JOB.SCHEDULE(D20:Y26,2,6)',
 };
 
 let open: OpenPage;
 beforeAll(async () => {
   const { outputFiles } = await build({
-    absWorkingDir: ROOT, bundle: true, write: false, target: 'es2022', format: 'iife', outdir: '/', jsx: 'automatic', jsxImportSource: 'preact',
+    absWorkingDir: ROOT,
+    bundle: true,
+    write: false,
+    target: 'es2022',
+    format: 'iife',
+    outdir: '/',
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
     entryPoints: { pane: 'test/browser/pane-entry.ts', style: 'src/pane/pane.css' },
   });
   const text = (name: string): string => outputFiles.find((file) => file.path === name)?.text ?? '';
@@ -32,7 +55,10 @@ beforeAll(async () => {
 });
 afterAll(() => (open as OpenPage | undefined)?.close());
 
-it.each([['D1', 'stock', 12, 'cylinders: '], ['D30', 'shifts', 18, 'shift 1 crew 1: burns ']] as const)('%s has its chart, with words for those who do not see it', async (address, id, rectangles, words) => {
+it.each([
+  ['D1', 'stock', 12, 'cylinders: '],
+  ['D30', 'shifts', 18, 'shift 1 crew 1: burns '],
+] as const)('%s has its chart, with words for those who do not see it', async (address, id, rectangles, words) => {
   const section = open.page.locator(`.rs-section-${id}`);
   await open.page.evaluate((at) => sheet.select('Charts', at), address);
   await section.locator('svg[role=img]').waitFor();

@@ -38,11 +38,21 @@ async function print(): Promise<void> {
 
 beforeAll(async () => {
   const { outputFiles } = await build({
-    absWorkingDir: ROOT, bundle: true, write: false, minify: true, target: 'es2022', format: 'iife', outdir: '/', jsx: 'automatic', jsxImportSource: 'preact',
+    absWorkingDir: ROOT,
+    bundle: true,
+    write: false,
+    minify: true,
+    target: 'es2022',
+    format: 'iife',
+    outdir: '/',
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
     entryPoints: { pane: 'test/browser/pane-entry.ts', style: 'src/pane/pane.css' },
   });
   const text = (name: string): string => outputFiles.find((file) => file.path === name)?.text ?? '';
-  const html = readFileSync(`${ROOT}src/pane/pane.html`, 'utf8').replace('%OFFICE_ORIGIN%', '').replace(/ *<script src="(%OFFICE_JS%|functions[^"]*)"[^>]*><\/script>\n/g, '');
+  const html = readFileSync(`${ROOT}src/pane/pane.html`, 'utf8')
+    .replace('%OFFICE_ORIGIN%', '')
+    .replace(/ *<script src="(%OFFICE_JS%|functions[^"]*)"[^>]*><\/script>\n/g, '');
   open = await openPage({ '': html, 'pane.js': text('/pane.js'), 'pane.css': text('/style.css'), 'favicon.ico': '' });
   await open.page.waitForFunction(() => 'sheet' in globalThis);
   await open.page.evaluate(readFileSync(`${ROOT}node_modules/axe-core/axe.min.js`, 'utf8'));
@@ -71,7 +81,10 @@ describe('the job sheet in the pane', () => {
 
   it.each([
     ['a plain job', ''],
-    ['a job with many conditions', 'confined, height 30 ft, grease-packed, hydraulic cylinder, galvanised, combustibles, wind, fuel gas, alone, wet'],
+    [
+      'a job with many conditions',
+      'confined, height 30 ft, grease-packed, hydraulic cylinder, galvanised, combustibles, wind, fuel gas, alone, wet',
+    ],
   ])('prints %s on one page, by itself', async (_, conditions) => {
     await show(`=BURN.JOB.SHEET(${PLAN},"PIN","${conditions}","Boom foot pins")`);
     // Printing a PDF ends with `afterprint`, as the printer of a person does.

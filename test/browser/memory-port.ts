@@ -54,7 +54,9 @@ export class MemoryPort implements SheetPort {
     if (!parsed || !('range' in parsed) || !held) return Promise.reject(new Error('there is no such range'));
     const { top, left, bottom, right } = parsed.range as { top: number; left: number; bottom: number; right: number };
     return Promise.resolve(
-      Array.from({ length: bottom - top + 1 }, (_, r) => Array.from({ length: right - left + 1 }, (_c, c) => held.get(addressOf(top + r, left + c))?.value ?? null)),
+      Array.from({ length: bottom - top + 1 }, (_, r) =>
+        Array.from({ length: right - left + 1 }, (_c, c) => held.get(addressOf(top + r, left + c))?.value ?? null),
+      ),
     );
   }
 
@@ -67,7 +69,14 @@ export class MemoryPort implements SheetPort {
   async addSheet(name: string, rows: readonly (readonly Cell[])[]): Promise<string> {
     let got = name;
     for (let n = 2; this.sheets.has(got); n++) got = `${name} ${n}`;
-    await this.fill(got, Object.fromEntries(rows.flatMap((row, r) => row.map((cell, c) => [addressOf(r, c), cell] as const)).filter(([, cell]) => !isBlankCell(cell))));
+    await this.fill(
+      got,
+      Object.fromEntries(
+        rows
+          .flatMap((row, r) => row.map((cell, c) => [addressOf(r, c), cell] as const))
+          .filter(([, cell]) => !isBlankCell(cell)),
+      ),
+    );
     return got;
   }
 
@@ -79,15 +88,23 @@ export class MemoryPort implements SheetPort {
     const { top = 0, left = 0 } = (parsed && 'range' in parsed ? parsed.range : {}) as { top?: number; left?: number };
     const held = this.sheets.get(sheet);
     held?.set(address, { value: results?.[0]?.[0] ?? null, formula });
-    results?.forEach((row, r) => row.forEach((value, c) => {
-      if (r + c > 0) held?.set(addressOf(top + r, left + c), { value, spill: { from: address, formula, row: r, column: c } });
-    }));
+    results?.forEach((row, r) =>
+      row.forEach((value, c) => {
+        if (r + c > 0)
+          held?.set(addressOf(top + r, left + c), { value, spill: { from: address, formula, row: r, column: c } });
+      }),
+    );
   }
 
   private selected(): SelectedCell | undefined {
     if (!this.at) return undefined;
     const held = this.sheets.get(this.at.sheet)?.get(this.at.address);
-    return { ...this.at, formula: held?.formula ?? '', value: held?.value ?? null, ...(held?.spill ? { spill: held.spill } : {}) };
+    return {
+      ...this.at,
+      formula: held?.formula ?? '',
+      value: held?.value ?? null,
+      ...(held?.spill ? { spill: held.spill } : {}),
+    };
   }
 
   private tell(): void {

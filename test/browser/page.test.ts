@@ -6,7 +6,8 @@ const ASKS = {
   'http://localhost:1/': 'fetch("http://localhost:1/").catch(() => 0)',
   'http://picture.example/': 'new Image().src = "http://picture.example/"',
   'http://font.example/': 'new FontFace("f", "url(http://font.example/)").load().catch(() => 0)',
-  'http://frame.example/': 'document.body.append(Object.assign(document.createElement("iframe"), { src: "http://frame.example/" }))',
+  'http://frame.example/':
+    'document.body.append(Object.assign(document.createElement("iframe"), { src: "http://frame.example/" }))',
   'ws://socket.example/': 'new WebSocket("ws://socket.example/")',
   'http://worker.example/': 'new Worker("worker.js")',
 };

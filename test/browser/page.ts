@@ -4,9 +4,22 @@ import type { AddressInfo } from 'node:net';
 import { chromium } from 'playwright-core';
 import type { Page } from 'playwright-core';
 
-const TYPES: Readonly<Record<string, string>> = { html: 'text/html', js: 'text/javascript', css: 'text/css', json: 'application/json', png: 'image/png' };
-const QUIET = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking',
-  '--disable-component-update', '--disable-sync'];
+const TYPES: Readonly<Record<string, string>> = {
+  html: 'text/html',
+  js: 'text/javascript',
+  css: 'text/css',
+  json: 'application/json',
+  png: 'image/png',
+};
+const QUIET = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
 /** No name but this machine's has an address, so that nothing could leave it if it tried. */
 const AT_HOME = '--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE localhost';
 
@@ -33,7 +46,10 @@ export async function openPage(files: Readonly<Record<string, string | Uint8Arra
     server.listen(0, 'localhost', resolve);
   });
   const home = `http://localhost:${(server.address() as AddressInfo).port}/`;
-  const browser = await chromium.launch({ executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium', args: [...QUIET, AT_HOME] });
+  const browser = await chromium.launch({
+    executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+    args: [...QUIET, AT_HOME],
+  });
   const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
   const complaints: string[] = [];
   const outside: string[] = [];

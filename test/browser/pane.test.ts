@@ -24,7 +24,9 @@ const tab = (name: string): ReturnType<typeof locate> => open.page.getByRole('ta
 
 /** The add-in's own page with its policy, without the host's script. */
 function paneHtml(): string {
-  return readFileSync(`${ROOT}src/pane/pane.html`, 'utf8').replace('%OFFICE_ORIGIN%', '').replace(/ *<script src="(%OFFICE_JS%|functions[^"]*)"[^>]*><\/script>\n/g, '');
+  return readFileSync(`${ROOT}src/pane/pane.html`, 'utf8')
+    .replace('%OFFICE_ORIGIN%', '')
+    .replace(/ *<script src="(%OFFICE_JS%|functions[^"]*)"[^>]*><\/script>\n/g, '');
 }
 
 async function select(address: string, on = 'Job sheet'): Promise<void> {
@@ -45,11 +47,24 @@ async function shot(name: string): Promise<void> {
 
 beforeAll(async () => {
   const { outputFiles } = await build({
-    absWorkingDir: ROOT, bundle: true, write: false, minify: true, target: 'es2022', format: 'iife', outdir: '/', jsx: 'automatic', jsxImportSource: 'preact',
+    absWorkingDir: ROOT,
+    bundle: true,
+    write: false,
+    minify: true,
+    target: 'es2022',
+    format: 'iife',
+    outdir: '/',
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
     entryPoints: { pane: 'test/browser/pane-entry.ts', style: 'src/pane/pane.css' },
   });
   const text = (name: string): string => outputFiles.find((file) => file.path === name)?.text ?? '';
-  open = await openPage({ '': paneHtml(), 'pane.js': text('/pane.js'), 'pane.css': text('/style.css'), 'favicon.ico': '' });
+  open = await openPage({
+    '': paneHtml(),
+    'pane.js': text('/pane.js'),
+    'pane.css': text('/style.css'),
+    'favicon.ico': '',
+  });
   await open.page.waitForFunction(() => 'sheet' in globalThis);
   await open.page.evaluate(readFileSync(`${ROOT}node_modules/axe-core/axe.min.js`, 'utf8'));
   await open.page.setViewportSize({ width: 360, height: 900 });
@@ -70,7 +85,9 @@ describe('the selected cell in the pane', () => {
     expect(await section('working').locator('tr.rs-selected th').textContent()).toMatch(/^oxygen/);
     expect(await section('assumptions').textContent()).toContain('stub');
     expect(await section('cautions').locator('li').count()).toBeGreaterThan(5);
-    expect(await panel().locator('..').textContent()).toContain('Local codes, the employer’s permit and licensed or qualified people rule');
+    expect(await panel().locator('..').textContent()).toContain(
+      'Local codes, the employer’s permit and licensed or qualified people rule',
+    );
     await shot('cell');
   });
 
@@ -127,15 +144,26 @@ describe('the selected cell in the pane', () => {
 });
 
 describe('the supply line', () => {
-  const drawing = (): ReturnType<typeof locate> => section('supply').getByRole('img', { name: 'Supply line with gauge pressures' });
+  const drawing = (): ReturnType<typeof locate> =>
+    section('supply').getByRole('img', { name: 'Supply line with gauge pressures' });
 
   it('is drawn for a pin with its pressures in words, and within the width of the pane', async () => {
-    expect(await drawing().locator('desc').textContent()).toMatch(/^cylinder 2200 psi, regulator outlet 1\d\d psi, tip 105 psi, behind holder [\d.]+ psi, work 0 psi\./);
+    expect(await drawing().locator('desc').textContent()).toMatch(
+      /^cylinder 2200 psi, regulator outlet 1\d\d psi, tip 105 psi, behind holder [\d.]+ psi, work 0 psi\./,
+    );
     expect(await drawing().locator('.rs-supply-pressure').allTextContents()).toContain('105 psi');
-    const boxes = await drawing().locator('text').evaluateAll((texts) => texts.map((t) => t.getBoundingClientRect().toJSON() as { left: number; right: number; top: number; bottom: number }));
+    const boxes = await drawing()
+      .locator('text')
+      .evaluateAll((texts) =>
+        texts.map(
+          (t) => t.getBoundingClientRect().toJSON() as { left: number; right: number; top: number; bottom: number },
+        ),
+      );
     const frame = await drawing().boundingBox();
-    for (const box of boxes) expect(box.left >= (frame?.x ?? 0) - 1 && box.right <= (frame?.x ?? 0) + (frame?.width ?? 0) + 1).toBe(true);
-    const apart = (a: (typeof boxes)[number], b: (typeof boxes)[number]): boolean => a.right <= b.left || b.right <= a.left || a.bottom <= b.top + 1 || b.bottom <= a.top + 1;
+    for (const box of boxes)
+      expect(box.left >= (frame?.x ?? 0) - 1 && box.right <= (frame?.x ?? 0) + (frame?.width ?? 0) + 1).toBe(true);
+    const apart = (a: (typeof boxes)[number], b: (typeof boxes)[number]): boolean =>
+      a.right <= b.left || b.right <= a.left || a.bottom <= b.top + 1 || b.bottom <= a.top + 1;
     boxes.forEach((a, i) => boxes.slice(i + 1).forEach((b) => expect(apart(a, b)).toBe(true)));
     if (SHOTS !== undefined) await section('supply').screenshot({ path: `${SHOTS}/supply.png` });
   });
@@ -147,13 +175,19 @@ describe('the supply line', () => {
 });
 
 describe('pin and boss', () => {
-  it.each([['pin', 'Pin, bore and boss to scale, cut along the axis'], ['cooling', 'Temperature and contact pressure over time']] as const)('have a drawing %s with its words, inside its frame at 320 px', async (id, name) => {
+  it.each([
+    ['pin', 'Pin, bore and boss to scale, cut along the axis'],
+    ['cooling', 'Temperature and contact pressure over time'],
+  ] as const)('have a drawing %s with its words, inside its frame at 320 px', async (id, name) => {
     await open.page.setViewportSize({ width: 320, height: 900 });
     const drawing = section(id).getByRole('img', { name });
     expect((await drawing.locator('desc').textContent())?.length).toBeGreaterThan(40);
-    const boxes = await drawing.locator('text').evaluateAll((texts) => texts.map((t) => t.getBoundingClientRect().toJSON() as { left: number; right: number }));
+    const boxes = await drawing
+      .locator('text')
+      .evaluateAll((texts) => texts.map((t) => t.getBoundingClientRect().toJSON() as { left: number; right: number }));
     const frame = await drawing.boundingBox();
-    for (const box of boxes) expect(box.left >= (frame?.x ?? 0) - 1 && box.right <= (frame?.x ?? 0) + (frame?.width ?? 0) + 1).toBe(true);
+    for (const box of boxes)
+      expect(box.left >= (frame?.x ?? 0) - 1 && box.right <= (frame?.x ?? 0) + (frame?.width ?? 0) + 1).toBe(true);
     if (SHOTS !== undefined) await section(id).screenshot({ path: `${SHOTS}/${id}.png` });
     await open.page.setViewportSize({ width: 360, height: 900 });
   });
@@ -192,7 +226,9 @@ describe('a source', () => {
     await tab('References').click();
     expect(await panel('references').locator('.rs-sources > li').count()).toBe(SOURCES.length);
     await open.page.getByLabel('Search references').fill('navy');
-    expect(await panel('references').locator('.rs-sources > li').count()).toBe(SOURCES.filter((s) => JSON.stringify(Object.values(s)).toLowerCase().includes('navy')).length);
+    expect(await panel('references').locator('.rs-sources > li').count()).toBe(
+      SOURCES.filter((s) => JSON.stringify(Object.values(s)).toLowerCase().includes('navy')).length,
+    );
     await open.page.getByLabel('Search references').fill('');
   });
 });
@@ -252,12 +288,16 @@ describe('the assumptions', () => {
     expect(await note.textContent()).toContain(`=BURN.PIN.OXYGEN(4,10,`);
     await shot('assumptions-added');
     const rows = await open.page.evaluate((r) => sheet.read(r, 'Job sheet'), region);
-    expect(rows).toEqual(call(findFunction('BURN.ASSUMED')!, []).map((row) => row.map((cell) => (cell === '' ? null : cell))));
+    expect(rows).toEqual(
+      call(findFunction('BURN.ASSUMED')!, []).map((row) => row.map((cell) => (cell === '' ? null : cell))),
+    );
     await select('Z3');
     const formula = /=BURN\.PIN\.OXYGEN\([^)]*\)/.exec((await note.textContent()) ?? '')?.[0] ?? '';
     await open.page.evaluate((f) => sheet.putFormula(f), formula);
     await tab('This cell').click();
-    await expect.poll(() => section('result').locator('b').textContent()).toBe(String(Number((call(findFunction('BURN.PIN.OXYGEN')!, [4, 10])[0]?.[0] as number).toPrecision(5))));
+    await expect
+      .poll(() => section('result').locator('b').textContent())
+      .toBe(String(Number((call(findFunction('BURN.PIN.OXYGEN')!, [4, 10])[0]?.[0] as number).toPrecision(5))));
   });
 });
 
@@ -267,7 +307,13 @@ describe('the pane for everybody', () => {
     await open.page.keyboard.press('Tab');
     await open.page.keyboard.press('Shift+Tab');
     expect(await open.page.evaluate(() => document.activeElement?.textContent)).toBe('This cell');
-    for (const [key, name] of [['ArrowRight', 'Functions'], ['End', 'References'], ['ArrowRight', 'This cell'], ['ArrowLeft', 'References'], ['Home', 'This cell']] as const) {
+    for (const [key, name] of [
+      ['ArrowRight', 'Functions'],
+      ['End', 'References'],
+      ['ArrowRight', 'This cell'],
+      ['ArrowLeft', 'References'],
+      ['Home', 'This cell'],
+    ] as const) {
       await open.page.keyboard.press(key);
       expect(await open.page.evaluate(() => document.activeElement?.textContent)).toBe(name);
       expect(await tab(name).getAttribute('aria-selected')).toBe('true');
@@ -276,23 +322,26 @@ describe('the pane for everybody', () => {
     expect(await open.page.evaluate(() => document.activeElement?.id)).toBe('rs-panel-cell');
   });
 
-  it.each(['light', 'dark'] as const)('has nothing that the accessibility checker objects to, %s', async (colorScheme) => {
-    await open.page.emulateMedia({ colorScheme });
-    for (const address of ['E5', 'F5', 'G5', 'L14', 'J5', 'H5']) {
-      await select(address);
-      expect(await violations(), address).toEqual([]);
-    }
-    await select('E5');
-    await section('cautions').locator('summary').first().click();
-    expect(await violations()).toEqual([]);
-    await shot(`cell-${colorScheme}`);
-    for (const name of ['Functions', 'Assumptions', 'References']) {
-      await tab(name).click();
-      expect(await violations(), name).toEqual([]);
-      await shot(`${name.toLowerCase()}-${colorScheme}`);
-    }
-    await open.page.emulateMedia({ colorScheme: 'light' });
-  });
+  it.each(['light', 'dark'] as const)(
+    'has nothing that the accessibility checker objects to, %s',
+    async (colorScheme) => {
+      await open.page.emulateMedia({ colorScheme });
+      for (const address of ['E5', 'F5', 'G5', 'L14', 'J5', 'H5']) {
+        await select(address);
+        expect(await violations(), address).toEqual([]);
+      }
+      await select('E5');
+      await section('cautions').locator('summary').first().click();
+      expect(await violations()).toEqual([]);
+      await shot(`cell-${colorScheme}`);
+      for (const name of ['Functions', 'Assumptions', 'References']) {
+        await tab(name).click();
+        expect(await violations(), name).toEqual([]);
+        await shot(`${name.toLowerCase()}-${colorScheme}`);
+      }
+      await open.page.emulateMedia({ colorScheme: 'light' });
+    },
+  );
 
   it('fits into 320 px without scrolling sideways', async () => {
     await open.page.setViewportSize({ width: 320, height: 800 });
@@ -330,7 +379,7 @@ describe('the pane for everybody', () => {
     await open.page.emulateMedia({ media: 'screen' });
   });
 
-  it('asks for nothing outside, and keeps to its page\'s policy, which allows nothing inline', () => {
+  it("asks for nothing outside, and keeps to its page's policy, which allows nothing inline", () => {
     const policy = /Content-Security-Policy" content="([^"]*)"/.exec(paneHtml())?.[1] ?? '';
     expect(policy).toContain("default-src 'none'");
     expect(policy).not.toContain('unsafe');

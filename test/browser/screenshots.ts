@@ -16,17 +16,29 @@ export class Screenshots {
   /** Takes one; where `published` is given and SCREENSHOTS names a folder, a small copy goes there under that name. */
   async take(page: Page, name: string, published?: string): Promise<void> {
     const file = `${String(this.taken.length + 1).padStart(2, '0')}-${name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}.png`;
-    const png = await page.screenshot({ path: path.join(this.folder, file), animations: 'disabled', caret: 'hide', scale: 'css' });
+    const png = await page.screenshot({
+      path: path.join(this.folder, file),
+      animations: 'disabled',
+      caret: 'hide',
+      scale: 'css',
+    });
     this.taken.push({ file, name });
     const assets = process.env['SCREENSHOTS'];
-    if (assets !== undefined && published !== undefined) writeFileSync(path.join(assets, `${published}.png`), smallPng(png));
+    if (assets !== undefined && published !== undefined)
+      writeFileSync(path.join(assets, `${published}.png`), smallPng(png));
   }
 
   /** Writes the page with all that were taken. */
   contactSheet(title: string): void {
-    const figures = this.taken.map(({ file, name }) => `<figure><a href="${file}"><img src="${file}" alt="" loading="lazy"></a><figcaption>${name}</figcaption></figure>`);
-    writeFileSync(path.join(this.folder, 'index.html'), `<!doctype html><meta charset="utf-8"><title>${title}</title>
+    const figures = this.taken.map(
+      ({ file, name }) =>
+        `<figure><a href="${file}"><img src="${file}" alt="" loading="lazy"></a><figcaption>${name}</figcaption></figure>`,
+    );
+    writeFileSync(
+      path.join(this.folder, 'index.html'),
+      `<!doctype html><meta charset="utf-8"><title>${title}</title>
 <style>body{font:14px system-ui;display:grid;grid-template-columns:repeat(auto-fill,minmax(420px,1fr));gap:16px}figure{margin:0}img{width:100%;border:1px solid #bbb}</style>
-${figures.join('\n')}\n`);
+${figures.join('\n')}\n`,
+    );
   }
 }

@@ -13,10 +13,14 @@ const IN_BROWSER = `async (base64) => {
 }`;
 
 it('a screenshot made small is the same picture to a browser where it has few colours', async () => {
-  const open = await openPage({ '': '<!doctype html><link rel="icon" href="data:,"><body style="background:linear-gradient(90deg,#000,#00f 60px,#f80 61px)">' });
+  const open = await openPage({
+    '': '<!doctype html><link rel="icon" href="data:,"><body style="background:linear-gradient(90deg,#000,#00f 60px,#f80 61px)">',
+  });
   await open.page.setViewportSize({ width: 97, height: 31 });
   const png = await open.page.screenshot();
-  const read = await open.page.evaluate<{ width: number; height: number; pixels: number[] }>(`(${IN_BROWSER})('${png.toString('base64')}')`);
+  const read = await open.page.evaluate<{ width: number; height: number; pixels: number[] }>(
+    `(${IN_BROWSER})('${png.toString('base64')}')`,
+  );
   const small = await open.page.evaluate<typeof read>(`(${IN_BROWSER})('${smallPng(png).toString('base64')}')`);
   await open.close();
   expect({ ...decode(png), pixels: [...decode(png).pixels] }).toEqual(read);
@@ -24,7 +28,9 @@ it('a screenshot made small is the same picture to a browser where it has few co
 });
 
 it('the pictures of the README are under 200 kB', () => {
-  for (const [, name] of readFileSync(new URL('../../README.md', import.meta.url), 'utf8').matchAll(/!\[[^\]]*\]\((assets\/[^)]+)\)/g)) {
+  for (const [, name] of readFileSync(new URL('../../README.md', import.meta.url), 'utf8').matchAll(
+    /!\[[^\]]*\]\((assets\/[^)]+)\)/g,
+  )) {
     expect(readFileSync(new URL(`../../${name}`, import.meta.url)).length, name).toBeLessThan(200_000);
   }
 });

@@ -13,9 +13,10 @@ export function smallPng(png: Buffer): Buffer {
     const found = new Map<number, number>();
     const index = Buffer.alloc(width * height);
     for (let i = 0; i < index.length; i++) {
-      const colour = (round(pixels[3 * i] ?? 0) << 16) | (round(pixels[3 * i + 1] ?? 0) << 8) | round(pixels[3 * i + 2] ?? 0);
+      const colour =
+        (round(pixels[3 * i] ?? 0) << 16) | (round(pixels[3 * i + 1] ?? 0) << 8) | round(pixels[3 * i + 2] ?? 0);
       let at = found.get(colour);
-      if (at === undefined) found.set(colour, at = found.size);
+      if (at === undefined) found.set(colour, (at = found.size));
       index[i] = at;
     }
     return { colours: [...found.keys()], index };
@@ -23,7 +24,11 @@ export function smallPng(png: Buffer): Buffer {
   let bits = 8;
   let palette = paletteOf(bits);
   while (palette.colours.length > MOST_COLOURS) palette = paletteOf(--bits);
-  const rows = Buffer.concat(Array.from({ length: height }, (_, y) => Buffer.concat([Buffer.from([0]), palette.index.subarray(y * width, (y + 1) * width)])));
+  const rows = Buffer.concat(
+    Array.from({ length: height }, (_, y) =>
+      Buffer.concat([Buffer.from([0]), palette.index.subarray(y * width, (y + 1) * width)]),
+    ),
+  );
   const header = Buffer.alloc(13);
   header.writeUInt32BE(width, 0);
   header.writeUInt32BE(height, 4);
@@ -62,16 +67,17 @@ export function decode(png: Buffer): { readonly width: number; readonly height: 
   const [width, height] = [header.readUInt32BE(0), header.readUInt32BE(4)];
   const [depth, type, , , interlace] = header.subarray(8);
   const channels = type === 2 ? 3 : type === 6 ? 4 : 0;
-  if (depth !== 8 || channels === 0 || interlace !== 0) throw new Error('only 8-bit RGB or RGBA without interlacing is read');
+  if (depth !== 8 || channels === 0 || interlace !== 0)
+    throw new Error('only 8-bit RGB or RGBA without interlacing is read');
   const raw = inflateSync(Buffer.concat(data));
   const stride = width * channels;
   const lines = Buffer.alloc(stride * height);
   for (let y = 0; y < height; y++) {
     const filter = raw[y * (stride + 1)] ?? 0;
     for (let x = 0; x < stride; x++) {
-      const left = x < channels ? 0 : lines[y * stride + x - channels] ?? 0;
-      const up = y === 0 ? 0 : lines[(y - 1) * stride + x] ?? 0;
-      const corner = x < channels || y === 0 ? 0 : lines[(y - 1) * stride + x - channels] ?? 0;
+      const left = x < channels ? 0 : (lines[y * stride + x - channels] ?? 0);
+      const up = y === 0 ? 0 : (lines[(y - 1) * stride + x] ?? 0);
+      const corner = x < channels || y === 0 ? 0 : (lines[(y - 1) * stride + x - channels] ?? 0);
       lines[y * stride + x] = ((raw[y * (stride + 1) + 1 + x] ?? 0) + predicted(filter, left, up, corner)) & 0xff;
     }
   }
@@ -81,13 +87,17 @@ export function decode(png: Buffer): { readonly width: number; readonly height: 
 
 function predicted(filter: number, left: number, up: number, corner: number): number {
   switch (filter) {
-    case 1: return left;
-    case 2: return up;
-    case 3: return (left + up) >> 1;
+    case 1:
+      return left;
+    case 2:
+      return up;
+    case 3:
+      return (left + up) >> 1;
     case 4: {
       const [a, b, c] = [left, up, corner].map((v) => Math.abs(left + up - corner - v)) as [number, number, number];
       return a <= b && a <= c ? left : b <= c ? up : corner;
     }
-    default: return 0;
+    default:
+      return 0;
   }
 }

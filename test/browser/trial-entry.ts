@@ -13,11 +13,19 @@ const rows: readonly (readonly CellContent[])[] = [
   ['three', -1],
   ['four', { text: '3/8' }, null, '=C4+1'],
 ];
-const port = openWorkbook({ sheet, status, print }, {
-  sheets: [
-    { name: 'Job sheet', rows, looks: { 'A1:D1': { bold: true } }, frozenRows: 1, size: [200, 20] },
-    { name: 'Other', rows: [['=BURN.TABLE(2)'], [null], [null], [null], ["=SUM('Job sheet'!C2:C3)"]], cells: { E1: '=E2', E2: '=E1' } },
-  ],
-  definedNames: { sizes: "'Job sheet'!$B$2:$B$5" },
-}, inventedFunctions);
+const port = openWorkbook(
+  { sheet, status, print },
+  {
+    sheets: [
+      { name: 'Job sheet', rows, looks: { 'A1:D1': { bold: true } }, frozenRows: 1, size: [200, 20] },
+      {
+        name: 'Other',
+        rows: [['=BURN.TABLE(2)'], [null], [null], [null], ["=SUM('Job sheet'!C2:C3)"]],
+        cells: { E1: '=E2', E2: '=E1' },
+      },
+    ],
+    definedNames: { sizes: "'Job sheet'!$B$2:$B$5" },
+  },
+  inventedFunctions,
+);
 Object.assign(globalThis, { port });

@@ -16,7 +16,8 @@ const oneLanguage: Plugin = {
   name: 'one-language',
   setup(bundle) {
     bundle.onResolve({ filter: /^\.\/[\w-]+\.js$/ }, ({ path, resolveDir }) =>
-      (/engine-render\/lib\/es$/.test(resolveDir) && !/index|\/en-/.test(path) ? { path, external: true } : undefined));
+      /engine-render\/lib\/es$/.test(resolveDir) && !/index|\/en-/.test(path) ? { path, external: true } : undefined,
+    );
   },
 };
 
@@ -24,11 +25,22 @@ let open: OpenPage;
 
 beforeAll(async () => {
   const { outputFiles } = await build({
-    absWorkingDir: ROOT, bundle: true, write: false, target: 'es2022', minify: true, plugins: [oneLanguage], outdir: '/',
-    entryPoints: { trial: 'test/browser/trial-entry.ts', page: 'src/trial/trial.css' }, format: 'iife',
+    absWorkingDir: ROOT,
+    bundle: true,
+    write: false,
+    target: 'es2022',
+    minify: true,
+    plugins: [oneLanguage],
+    outdir: '/',
+    entryPoints: { trial: 'test/browser/trial-entry.ts', page: 'src/trial/trial.css' },
+    format: 'iife',
   });
   const text = (name: string): string => outputFiles.find((file) => file.path === name)?.text ?? '';
-  open = await openPage({ '': readFileSync(`${ROOT}src/trial/index.html`, 'utf8'), 'trial.js': text('/trial.js'), 'trial.css': text('/page.css') });
+  open = await openPage({
+    '': readFileSync(`${ROOT}src/trial/index.html`, 'utf8'),
+    'trial.js': text('/trial.js'),
+    'trial.css': text('/page.css'),
+  });
   await open.page.waitForFunction(() => 'port' in globalThis);
   while (JSON.stringify(await read('D2')) !== '[[14]]') await open.page.waitForTimeout(50);
 });
@@ -50,9 +62,13 @@ async function select(address: string): Promise<void> {
   await expect.poll(async () => (await selected())?.address).toBe(address);
 }
 
-const selected = (): Promise<SelectedCell | undefined> => open.page.evaluate(() => new Promise<SelectedCell | undefined>((resolve) => {
-  port.onSelection(resolve)();
-}));
+const selected = (): Promise<SelectedCell | undefined> =>
+  open.page.evaluate(
+    () =>
+      new Promise<SelectedCell | undefined>((resolve) => {
+        port.onSelection(resolve)();
+      }),
+  );
 
 const type = async (text: string): Promise<void> => {
   await open.page.keyboard.type(text);
@@ -70,8 +86,16 @@ describe('the trial workbook in a browser', () => {
     expect(await read('D5')).toEqual([[negative]]);
   });
   it('reads other sheets, names, spills and whole columns', async () => {
-    expect(await read('Other!A1:B3')).toEqual([['item', 'value'], ['row 1', 1], ['row 2', 2]]);
-    expect(await read('A1#', 'Other')).toEqual([['item', 'value'], ['row 1', 1], ['row 2', 2]]);
+    expect(await read('Other!A1:B3')).toEqual([
+      ['item', 'value'],
+      ['row 1', 1],
+      ['row 2', 2],
+    ]);
+    expect(await read('A1#', 'Other')).toEqual([
+      ['item', 'value'],
+      ['row 1', 1],
+      ['row 2', 2],
+    ]);
     expect(await read('sizes')).toEqual([[3], [4], [-1], ['3/8']]);
     expect(await read('B:B')).toEqual([['Size'], [3], [4], [-1], ['3/8']]);
     expect(await read('A5', 'Other')).toEqual([[14]]);
@@ -79,12 +103,18 @@ describe('the trial workbook in a browser', () => {
     await expect(read('None!A1')).rejects.toThrow('no sheet None');
   });
   it('names the cells of a circle', async () => {
-    expect(await read('E1', 'Other')).toEqual([[{ error: '#CYCLE!', message: 'circular reference: E1 uses E2 uses E1' }]]);
+    expect(await read('E1', 'Other')).toEqual([
+      [{ error: '#CYCLE!', message: 'circular reference: E1 uses E2 uses E1' }],
+    ]);
   });
   it('tells of the selected cell, and of the formula that spilled into it', async () => {
     await select('C3');
     expect(await selected()).toEqual({
-      sheet: 'Job sheet', address: 'C3', formula: '', value: 8, spill: { from: 'C2', formula: '=BURN.DOUBLE(B2:B5)', row: 1, column: 0 },
+      sheet: 'Job sheet',
+      address: 'C3',
+      formula: '',
+      value: 8,
+      spill: { from: 'C2', formula: '=BURN.DOUBLE(B2:B5)', row: 1, column: 0 },
     });
     await select('C2');
     expect(await selected()).toEqual({ sheet: 'Job sheet', address: 'C2', formula: '=BURN.DOUBLE(B2:B5)', value: 6 });
@@ -122,8 +152,14 @@ describe('the trial workbook in a browser', () => {
     };
     // Each total is of what the formula before it spilled, without the first cells, as the engine alone would miss.
     for (const [address, formula] of Object.entries({
-      K1: '=SEQUENCE(3)', L1: '=SUM(K2:K9)', M1: '=SEQUENCE(L1)', N1: '=SUM(M3:M99)', O1: '=SEQUENCE(N1)', P1: '=SUM(O2:O999)',
-    })) await put(address, formula);
+      K1: '=SEQUENCE(3)',
+      L1: '=SUM(K2:K9)',
+      M1: '=SEQUENCE(L1)',
+      N1: '=SUM(M3:M99)',
+      O1: '=SEQUENCE(N1)',
+      P1: '=SUM(O2:O999)',
+    }))
+      await put(address, formula);
     await until('P1', 77); // 2 + 3 is 5; 3 + 4 + 5 is 12; 2 + ... + 12 is 77
     await put('K1', '=SEQUENCE(4)');
     await until('P1', 902); // 2 + 3 + 4 is 9; 3 + ... + 9 is 42; 2 + ... + 42 is 902
@@ -188,20 +224,31 @@ describe('the trial workbook in a browser', () => {
   it('reads a typed 3/8 as the date a spreadsheet makes of it', async () => {
     await select('I1');
     await type('3/8');
-    await expect.poll(async () => typeof (await read('I1') as unknown[][])[0]?.[0]).toBe('number');
+    await expect.poll(async () => typeof ((await read('I1')) as unknown[][])[0]?.[0]).toBe('number');
   });
   it('goes on after a function that throws', async () => {
     await select('I2');
     await type('=BURN.THROWS(1)');
-    await expect.poll(() => read('I2')).toMatchObject([[{ error: '#VALUE!', message: expect.stringContaining('not so') as string }]]);
+    await expect
+      .poll(() => read('I2'))
+      .toMatchObject([[{ error: '#VALUE!', message: expect.stringContaining('not so') as string }]]);
   });
   it('puts a formula in the selected cell and adds a sheet with a table', async () => {
     await select('I4');
     await open.page.evaluate(() => port.putFormula('=SUM(BURN.DOUBLE({1,2}))'));
     await until('I4', 6);
-    const add = () => open.page.evaluate(() => port.addSheet('Working', [['step', '=1+1'], [1, { error: '#N/A', message: 'none' }]]));
+    const add = () =>
+      open.page.evaluate(() =>
+        port.addSheet('Working', [
+          ['step', '=1+1'],
+          [1, { error: '#N/A', message: 'none' }],
+        ]),
+      );
     expect(await add()).toBe('Working');
-    expect(await read('A1:B2', 'Working')).toEqual([['step', '=1+1'], [1, { error: '#N/A', message: 'none' }]]);
+    expect(await read('A1:B2', 'Working')).toEqual([
+      ['step', '=1+1'],
+      [1, { error: '#N/A', message: 'none' }],
+    ]);
     expect((await selected())?.sheet).toBe('Working');
     expect(await add()).not.toBe('Working');
   });

@@ -5,7 +5,8 @@ import { OPERATION_IDS, operationOf } from '../../src/core/operations/all.ts';
 import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 
-const table = (name: string, ...args: readonly Argument[]): readonly (readonly Cell[])[] => call(findFunction(name)!, args);
+const table = (name: string, ...args: readonly Argument[]): readonly (readonly Cell[])[] =>
+  call(findFunction(name)!, args);
 const value = (name: string, ...args: readonly Argument[]): Cell => table(name, ...args)[0]?.[0] ?? null;
 const column = (rows: readonly (readonly Cell[])[], heading: string): readonly Cell[] => {
   const at = rows[0]?.indexOf(heading) ?? -1;
@@ -16,50 +17,119 @@ describe('BURN.ASSUME.DIFF', () => {
   const diff = (...rows: readonly (readonly Cell[])[]) => table('BURN.ASSUME.DIFF', rows);
 
   it('lists what departs from the defaults, in the order of the listing, and by how much', () => {
-    const rows = diff(['name', 'value', 'low', 'high', 'unit'], ['idle oxygen share', 0.1, 0.05, 0.2, ''], ['stub', 4, 4, 4, 'in'], ['slag temperature', 2100, 1900, 2400, 'K']);
+    const rows = diff(
+      ['name', 'value', 'low', 'high', 'unit'],
+      ['idle oxygen share', 0.1, 0.05, 0.2, ''],
+      ['stub', 4, 4, 4, 'in'],
+      ['slag temperature', 2100, 1900, 2400, 'K'],
+    );
     expect(rows).toEqual([
       ['name', 'value', 'low', 'high', 'unit', 'kind', 'default', 'default low', 'default high', 'change', 'change, %'],
       ['stub', 4, 4, 4, 'in', 'your value', 3, 2, 4, 1, expect.closeTo(100 / 3, 9)],
-      ['idle oxygen share', 0.1, 0.05, 0.2, '', 'your value', 0.08, 0.03, 0.2, expect.closeTo(0.02, 12), expect.closeTo(25, 9)],
+      [
+        'idle oxygen share',
+        0.1,
+        0.05,
+        0.2,
+        '',
+        'your value',
+        0.08,
+        0.03,
+        0.2,
+        expect.closeTo(0.02, 12),
+        expect.closeTo(25, 9),
+      ],
     ]);
   });
 
   it('counts a changed range or a changed word as a departure', () => {
-    expect(column(diff(['name', 'value', 'low', 'high'], ['stub', 3, 2.5, 3.5]), 'change')).toEqual([expect.closeTo(0, 12)]);
-    expect(diff(['coupled rods', 'yes'])[1]).toEqual(['coupled rods', 'yes', null, null, null, 'your value', 'no', null, null, null, null]);
+    expect(column(diff(['name', 'value', 'low', 'high'], ['stub', 3, 2.5, 3.5]), 'change')).toEqual([
+      expect.closeTo(0, 12),
+    ]);
+    expect(diff(['coupled rods', 'yes'])[1]).toEqual([
+      'coupled rods',
+      'yes',
+      null,
+      null,
+      null,
+      'your value',
+      'no',
+      null,
+      null,
+      null,
+      null,
+    ]);
   });
 
   it('shows SI units where the rows ask for them, and gives no share of a temperature', () => {
     const rows = diff(['units', 'SI'], ['stub', 100], ['gas temperature', 20]);
-    expect(rows.find((r) => r[0] === 'stub')?.slice(0, 5)).toEqual(['stub', expect.closeTo(100, 9), expect.closeTo(66.6667, 3), expect.closeTo(133.3333, 3), 'mm']);
-    expect(rows.find((r) => r[0] === 'gas temperature')?.slice(-2)).toEqual([expect.closeTo(20 - (70 - 32) / 1.8, 9), null]);
+    expect(rows.find((r) => r[0] === 'stub')?.slice(0, 5)).toEqual([
+      'stub',
+      expect.closeTo(100, 9),
+      expect.closeTo(66.6667, 3),
+      expect.closeTo(133.3333, 3),
+      'mm',
+    ]);
+    expect(rows.find((r) => r[0] === 'gas temperature')?.slice(-2)).toEqual([
+      expect.closeTo(20 - (70 - 32) / 1.8, 9),
+      null,
+    ]);
   });
 
   it('works as assume as it stands', () => {
-    const rows: readonly (readonly Cell[])[] = [['stub', 4.5], ['idle oxygen share', 0.15], ['coupled rods', 'yes'], ['gas temperature', 40]];
-    expect(value('BURN.PIN.OXYGEN', 5, 20, undefined, undefined, undefined, diff(...rows))).toBeCloseTo(value('BURN.PIN.OXYGEN', 5, 20, undefined, undefined, undefined, rows) as number, 9);
-    expect(diff(...diff(...rows))).toEqual(diff(...rows).map((row) => row.map((cell) => (typeof cell === 'number' ? (expect.closeTo(cell, 9) as unknown) : cell))));
+    const rows: readonly (readonly Cell[])[] = [
+      ['stub', 4.5],
+      ['idle oxygen share', 0.15],
+      ['coupled rods', 'yes'],
+      ['gas temperature', 40],
+    ];
+    expect(value('BURN.PIN.OXYGEN', 5, 20, undefined, undefined, undefined, diff(...rows))).toBeCloseTo(
+      value('BURN.PIN.OXYGEN', 5, 20, undefined, undefined, undefined, rows) as number,
+      9,
+    );
+    expect(diff(...diff(...rows))).toEqual(
+      diff(...rows).map((row) =>
+        row.map((cell) => (typeof cell === 'number' ? (expect.closeTo(cell, 9) as unknown) : cell)),
+      ),
+    );
   });
 
   it('says so where nothing departs, and where there is no range or a bad row', () => {
     expect(diff(['stub', 3])[1]?.[0]).toBe('nothing departs from the defaults');
     expect(table('BURN.ASSUME.DIFF', table('BURN.ASSUMED'))[1]?.[0]).toBe('nothing departs from the defaults');
     expect(value('BURN.ASSUME.DIFF')).toEqual({ error: '#VALUE!', message: 'assume is missing' });
-    expect(value('BURN.ASSUME.DIFF', [['stubb', 3]])).toMatchObject({ error: '#N/A', message: expect.stringContaining('nearest: stub') as string });
+    expect(value('BURN.ASSUME.DIFF', [['stubb', 3]])).toMatchObject({
+      error: '#N/A',
+      message: expect.stringContaining('nearest: stub') as string,
+    });
   });
 });
 
 describe('BURN.ASSUME.EFFECT', () => {
-  const effect = (operation: string, sizes: readonly (readonly Cell[])[], assume?: Argument) => table('BURN.ASSUME.EFFECT', operation, sizes, assume);
+  const effect = (operation: string, sizes: readonly (readonly Cell[])[], assume?: Argument) =>
+    table('BURN.ASSUME.EFFECT', operation, sizes, assume);
   const pin = effect('PIN', [[4, 10]]);
 
   it('gives what the sizing functions give with that one row, at low and at high', () => {
     const rows = pin;
-    const functions: Readonly<Record<string, string>> = { oxygen: 'BURN.PIN.OXYGEN', rods: 'BURN.PIN.RODS', 'crew time': 'BURN.PIN.TIME' };
-    const [low, high, name, result] = ['low', 'high', 'assumption', 'result'].map((h) => column(rows, h)) as [readonly Cell[], readonly Cell[], readonly Cell[], readonly Cell[]];
+    const functions: Readonly<Record<string, string>> = {
+      oxygen: 'BURN.PIN.OXYGEN',
+      rods: 'BURN.PIN.RODS',
+      'crew time': 'BURN.PIN.TIME',
+    };
+    const [low, high, name, result] = ['low', 'high', 'assumption', 'result'].map((h) => column(rows, h)) as [
+      readonly Cell[],
+      readonly Cell[],
+      readonly Cell[],
+      readonly Cell[],
+    ];
     for (const i of [0, 3, 9, 21, 30, 36]) {
       const unit = column(rows, 'unit of the assumption')[i] ?? null;
-      const withRow = (cell: Cell): Cell => value(functions[result[i] as string]!, 4, 10, undefined, undefined, undefined, [['name', 'value', 'unit'], [name[i] ?? null, cell, unit]]);
+      const withRow = (cell: Cell): Cell =>
+        value(functions[result[i] as string]!, 4, 10, undefined, undefined, undefined, [
+          ['name', 'value', 'unit'],
+          [name[i] ?? null, cell, unit],
+        ]);
       expect(column(rows, 'at low')[i], JSON.stringify(name[i])).toBeCloseTo(withRow(low[i] ?? null) as number, 6);
       expect(column(rows, 'at high')[i], JSON.stringify(name[i])).toBeCloseTo(withRow(high[i] ?? null) as number, 6);
       expect(column(rows, 'as assumed')[i]).toBe(value(functions[result[i] as string]!, 4, 10));
@@ -72,7 +142,10 @@ describe('BURN.ASSUME.EFFECT', () => {
       const own = rows.slice(1).filter((r) => r[0] === result);
       expect(own.length).toBeGreaterThan(3);
       expect(own.map((r) => r[1])).toEqual(own.map((_, i) => i + 1));
-      const swing = own.map((r) => { const [a, b, c] = [r[5], r[6], r[7]] as [number, number, number]; return Math.max(a, b, c) - Math.min(a, b, c); });
+      const swing = own.map((r) => {
+        const [a, b, c] = [r[5], r[6], r[7]] as [number, number, number];
+        return Math.max(a, b, c) - Math.min(a, b, c);
+      });
       expect([...swing].sort((x, y) => y - x)).toEqual(swing);
       for (const r of own) {
         expect(r[3]).toBeCloseTo((r[5] as number) - (r[6] as number), 9);
@@ -98,29 +171,84 @@ describe('BURN.ASSUME.EFFECT', () => {
       const [name, , low, high, unit] = row;
       if (typeof low !== 'number' || typeof high !== 'number' || low === high || listed.has(name ?? null)) continue;
       for (const at of [low, high]) {
-        const assume = [['name', 'value', 'unit'], [name ?? null, at, unit ?? null]];
-        for (const f of ['OXYGEN', 'RODS', 'TIME']) expect(value(`BURN.HOLE.${f}`, 1.5, 6, undefined, undefined, assume), `${JSON.stringify(name)} ${f}`).toBeCloseTo(value(`BURN.HOLE.${f}`, 1.5, 6) as number, 6);
+        const assume = [
+          ['name', 'value', 'unit'],
+          [name ?? null, at, unit ?? null],
+        ];
+        for (const f of ['OXYGEN', 'RODS', 'TIME'])
+          expect(
+            value(`BURN.HOLE.${f}`, 1.5, 6, undefined, undefined, assume),
+            `${JSON.stringify(name)} ${f}`,
+          ).toBeCloseTo(value(`BURN.HOLE.${f}`, 1.5, 6) as number, 6);
       }
     }
   });
 
   it('takes the range a row of assume gives, and none where it is narrowed to nothing', () => {
-    const wide = effect('PIN', [[4, 10]], [['name', 'value', 'low', 'high'], ['lighting time', 5, 1, 60]]);
-    expect(wide.find((r) => r[2] === 'lighting time')?.slice(9, 13)).toEqual([expect.closeTo(1, 9), expect.closeTo(5, 9), expect.closeTo(60, 9), 's']);
-    const none = effect('PIN', [[4, 10]], [['name', 'value', 'low', 'high'], ['lighting time', 5, 5, 5]]);
+    const wide = effect(
+      'PIN',
+      [[4, 10]],
+      [
+        ['name', 'value', 'low', 'high'],
+        ['lighting time', 5, 1, 60],
+      ],
+    );
+    expect(wide.find((r) => r[2] === 'lighting time')?.slice(9, 13)).toEqual([
+      expect.closeTo(1, 9),
+      expect.closeTo(5, 9),
+      expect.closeTo(60, 9),
+      's',
+    ]);
+    const none = effect(
+      'PIN',
+      [[4, 10]],
+      [
+        ['name', 'value', 'low', 'high'],
+        ['lighting time', 5, 5, 5],
+      ],
+    );
     expect(column(none, 'assumption')).not.toContain('lighting time');
   });
 
   it('reads one item as a row, a column or under headings, with rod and material', () => {
     const plain = effect('PIN', [[4, 10, 2.5]]);
     expect(effect('PIN', [[4], [10], [2.5]])).toEqual(plain);
-    expect(effect('PIN', [['length', 'diameter', 'hole'], [10, 4, 2.5]])).toEqual(plain);
-    expect(column(effect('PIN', [[4, 10, null, '1/4 x 36']]), 'as assumed')[0]).toBe(value('BURN.PIN.OXYGEN', 4, 10, undefined, '1/4 x 36'));
+    expect(
+      effect('PIN', [
+        ['length', 'diameter', 'hole'],
+        [10, 4, 2.5],
+      ]),
+    ).toEqual(plain);
+    expect(column(effect('PIN', [[4, 10, null, '1/4 x 36']]), 'as assumed')[0]).toBe(
+      value('BURN.PIN.OXYGEN', 4, 10, undefined, '1/4 x 36'),
+    );
   });
 
   it('says why where an extreme has no solution, and puts it first', () => {
-    const rows = effect('PIN', [[4, 10]], [['name', 'value', 'low', 'high'], ['heat lost share', 0.3, 0.2, 0.95]]);
-    expect(rows[1]).toEqual(['oxygen', 1, 'heat lost share', expect.any(Number), null, expect.any(Number), expect.any(Number), expect.objectContaining({ error: '#N/A' }), 'scf', 0.2, 0.3, 0.95, '', expect.stringMatching(/^at high: /)]);
+    const rows = effect(
+      'PIN',
+      [[4, 10]],
+      [
+        ['name', 'value', 'low', 'high'],
+        ['heat lost share', 0.3, 0.2, 0.95],
+      ],
+    );
+    expect(rows[1]).toEqual([
+      'oxygen',
+      1,
+      'heat lost share',
+      expect.any(Number),
+      null,
+      expect.any(Number),
+      expect.any(Number),
+      expect.objectContaining({ error: '#N/A' }),
+      'scf',
+      0.2,
+      0.3,
+      0.95,
+      '',
+      expect.stringMatching(/^at high: /),
+    ]);
   });
 
   it('gives SI where the rows ask for it', () => {
@@ -133,15 +261,23 @@ describe('BURN.ASSUME.EFFECT', () => {
 
   it.each(OPERATION_IDS)('works for %s', (id) => {
     const operation = operationOf(id);
-    const sizes = operation.order.filter((name) => !operation.sizes[name]?.optional).map((name) => Number(operation.sizes[name]?.example));
+    const sizes = operation.order
+      .filter((name) => !operation.sizes[name]?.optional)
+      .map((name) => Number(operation.sizes[name]?.example));
     const rows = effect(id, [sizes]);
     expect(rows.length).toBeGreaterThan(10);
     expect(rows.flat().filter(isCellError)).toEqual([]);
   });
 
   it('takes one item, of a known operation, with good sizes', () => {
-    const message = (...args: Parameters<typeof effect>): string => (effect(...args)[0]?.[0] as { message: string }).message;
-    expect(message('PIN', [[4, 10], [3, 8]])).toBe('sizes holds 2 items; this function takes one: give one row');
+    const message = (...args: Parameters<typeof effect>): string =>
+      (effect(...args)[0]?.[0] as { message: string }).message;
+    expect(
+      message('PIN', [
+        [4, 10],
+        [3, 8],
+      ]),
+    ).toBe('sizes holds 2 items; this function takes one: give one row');
     expect(message('PINN', [[4, 10]])).toContain('must be one of PIN, HOLE');
     expect(message('PIN', [[-4, 10]])).toContain('diameter is -4 in');
     expect(message('PIN', [[null, null]])).toContain('holds no row to work on');

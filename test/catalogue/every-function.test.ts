@@ -19,10 +19,14 @@ function exampleCell(example: string): Cell {
 const parametersOf = (d: Declaration): readonly [string, Parameter][] => Object.entries(d.parameters);
 const exampleAssume = (d: Declaration): Argument[] => (d.assume === 'required' ? [[['stub', 4]]] : []);
 const exampleArguments = (d: Declaration): Argument[] => [
-  ...parametersOf(d).map(([, p]) => (p.kind.kind === 'cells' ? undefined : p.optional ? undefined : exampleCell(p.example))), ...exampleAssume(d),
+  ...parametersOf(d).map(([, p]) =>
+    p.kind.kind === 'cells' ? undefined : p.optional ? undefined : exampleCell(p.example),
+  ),
+  ...exampleAssume(d),
 ];
 const cells = (results: readonly (readonly Cell[])[]): readonly Cell[] => results.flat();
-const errorsOf = (results: readonly (readonly Cell[])[]): readonly { error: string; message: string }[] => cells(results).filter(isCellError);
+const errorsOf = (results: readonly (readonly Cell[])[]): readonly { error: string; message: string }[] =>
+  cells(results).filter(isCellError);
 
 /** Functions whose required arguments are plain cells, so that bad cells can be tried in each. */
 const cellFunctions = CATALOGUE.filter((d) => parametersOf(d).every(([, p]) => p.optional || p.kind.kind !== 'cells'));
@@ -50,7 +54,10 @@ describe.each(cellFunctions.map((d) => [d.name, d] as const))('%s with cells', (
 
   it('works on the examples of its arguments', () => {
     expect(errorsOf(call(d, good))).toEqual([]);
-    const withOptional = [...parametersOf(d).map(([, p]) => (p.kind.kind === 'cells' ? undefined : exampleCell(p.example))), ...exampleAssume(d)];
+    const withOptional = [
+      ...parametersOf(d).map(([, p]) => (p.kind.kind === 'cells' ? undefined : exampleCell(p.example))),
+      ...exampleAssume(d),
+    ];
     expect(errorsOf(call(d, withOptional))).toEqual([]);
   });
 
@@ -66,7 +73,10 @@ describe.each(cellFunctions.map((d) => [d.name, d] as const))('%s with cells', (
       const symbols = trace.steps.map((s) => s.symbol);
       expect(new Set(symbols).size, symbols.join(' ')).toBe(symbols.length);
       for (const { step, value: again } of replay(trace.steps)) {
-        expect(Math.abs(again - (step.value as number)), `${step.symbol} = ${step.expression ?? ''}`).toBeLessThanOrEqual(1e-12 * Math.abs(again));
+        expect(
+          Math.abs(again - (step.value as number)),
+          `${step.symbol} = ${step.expression ?? ''}`,
+        ).toBeLessThanOrEqual(1e-12 * Math.abs(again));
       }
     }
   });
@@ -74,7 +84,13 @@ describe.each(cellFunctions.map((d) => [d.name, d] as const))('%s with cells', (
   for (const [i, [name, p]] of parametersOf(d).entries()) {
     if (p.kind.kind === 'cells') continue;
     const label = parameterLabel(name);
-    const withCell = (cell: Cell): readonly { error: string; message: string }[] => errorsOf(call(d, good.map((g, k) => (k === i ? [[cell]] : g))));
+    const withCell = (cell: Cell): readonly { error: string; message: string }[] =>
+      errorsOf(
+        call(
+          d,
+          good.map((g, k) => (k === i ? [[cell]] : g)),
+        ),
+      );
 
     it(`passes on an error in ${label}`, () => {
       const [first] = withCell({ error: '#DIV/0!', message: '' });
@@ -83,7 +99,12 @@ describe.each(cellFunctions.map((d) => [d.name, d] as const))('%s with cells', (
     });
 
     if (p.kind.kind === 'quantity') {
-      it.each([['text', 'abc'], ['a truth value', true], ['infinity', Infinity], ['1e308', 1e308]] as const)(`refuses %s as ${label}`, (_kind, bad) => {
+      it.each([
+        ['text', 'abc'],
+        ['a truth value', true],
+        ['infinity', Infinity],
+        ['1e308', 1e308],
+      ] as const)(`refuses %s as ${label}`, (_kind, bad) => {
         const [first] = withCell(bad);
         expect(first?.error).toBe('#VALUE!');
         expect(first?.message).toContain(label);
@@ -100,7 +121,7 @@ describe.each(cellFunctions.map((d) => [d.name, d] as const))('%s with cells', (
           expect(withCell(0)[0]?.message).toContain(`${label} is blank or zero`);
         });
       }
-      if ((p.kind.quantity === 'length') && p.kind.max !== undefined) {
+      if (p.kind.quantity === 'length' && p.kind.max !== undefined) {
         it(`sees a date in ${label}`, () => {
           expect(withCell(46089)[0]?.message).toMatch(/looks like a date.*3\/8/);
         });
@@ -114,7 +135,12 @@ describe.each(cellFunctions.map((d) => [d.name, d] as const))('%s with cells', (
     }
     if (!p.optional) {
       it(`says that ${label} is missing where it is left out`, () => {
-        const [first] = errorsOf(call(d, good.map((g, k) => (k === i ? undefined : g))));
+        const [first] = errorsOf(
+          call(
+            d,
+            good.map((g, k) => (k === i ? undefined : g)),
+          ),
+        );
         expect(first?.message).toBe(`${label} is missing`);
       });
     }
@@ -127,7 +153,12 @@ describe.each(cellFunctions.map((d) => [d.name, d] as const))('%s with cells', (
         all[parametersOf(d).length] = rows;
         return errorsOf(call(d, all))[0]?.message ?? 'no error';
       };
-      expect(withRows([['stub', 3], ['stubb', 3]])).toContain('assume row 2: "stubb" is not an assumption');
+      expect(
+        withRows([
+          ['stub', 3],
+          ['stubb', 3],
+        ]),
+      ).toContain('assume row 2: "stubb" is not an assumption');
       expect(withRows([['stub', -3]])).toContain('assume row 1, stub: value is -3 in; must be at least 0 in');
       expect(withRows([['stub', 'long']])).toContain('assume row 1, stub: value is "long"');
       expect(withRows([['stub']])).toContain('assume is one column');

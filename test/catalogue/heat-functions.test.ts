@@ -18,21 +18,31 @@ import type { Argument } from '../../src/sheet/host-function.ts';
 const cells = (name: string, ...args: Argument[]): readonly (readonly Cell[])[] => call(findFunction(name)!, args);
 const value = (name: string, ...args: Argument[]): number => cells(name, ...args)[0]?.[0] as number;
 const message = (name: string, ...args: Argument[]): string => {
-  const first = cells(name, ...args).flat().find(isCellError);
+  const first = cells(name, ...args)
+    .flat()
+    .find(isCellError);
   return first ? `${first.error} ${first.message}` : 'no error';
 };
-const line = (name: string, what: string, ...args: Argument[]): readonly Cell[] => cells(name, ...args).find((row) => row[0] === what) ?? [];
-const LIKE_MARKS = [['pin modulus', '30000 ksi'], ['boss modulus', '30000 ksi'], ['poisson ratio', 0.3]];
+const line = (name: string, what: string, ...args: Argument[]): readonly Cell[] =>
+  cells(name, ...args).find((row) => row[0] === what) ?? [];
+const LIKE_MARKS = [
+  ['pin modulus', '30000 ksi'],
+  ['boss modulus', '30000 ksi'],
+  ['poisson ratio', 0.3],
+];
 
 describe('grip', () => {
-  it('meets Marks\' example: 4 in pin, 6 in boss, 0.001 in, 30e6 psi, solid: 2083 psi, printed as 2100', () => {
+  it("meets Marks' example: 4 in pin, 6 in boss, 0.001 in, 30e6 psi, solid: 2083 psi, printed as 2100", () => {
     // Brown, Marks' Calculations for Machine Design (2005), interference fits, example 6.
     expect(value('BURN.GRIP.PRESSURE', 4, 0.001, 6, undefined, LIKE_MARKS)).toBeCloseTo(2083.33, 1);
   });
 
   it.each([
     // Lame's thick rings worked by hand: p = delta E / (D (k_h + k_s)), one modulus and Poisson's ratio for both.
-    [4, 0.002, 8, 0], [4, 0.001, 10, 2], [3, 0.0015, 6, 1.5], [6, 0.003, 12, 3],
+    [4, 0.002, 8, 0],
+    [4, 0.001, 10, 2],
+    [3, 0.0015, 6, 1.5],
+    [6, 0.003, 12, 3],
   ])('follows Lame for a %d in pin, %d in interference, %d in boss, bored %d in', (D, delta, Do, d) => {
     const hand = (delta * 30e6) / (D * ((Do * Do + D * D) / (Do * Do - D * D) + (D * D + d * d) / (D * D - d * d)));
     expect(value('BURN.GRIP.PRESSURE', D, delta, Do, d, LIKE_MARKS) / hand).toBeCloseTo(1, 9);
@@ -67,37 +77,53 @@ describe('grip', () => {
   it('of a 4 in x 10 in pin that 60 tons could not move encloses 30 tons after burning and cooling', () => {
     // Common practice, no source.
     for (const method of ['air', 'water']) {
-      const [, low, likely, high] = line('BURN.GRIP.AFTER', 'force after', 4, 10, 10, 2.5, 60, [['cooling method', method]]) as [string, number, number, number];
+      const [, low, likely, high] = line('BURN.GRIP.AFTER', 'force after', 4, 10, 10, 2.5, 60, [
+        ['cooling method', method],
+      ]) as [string, number, number, number];
       expect(low).toBeLessThan(30);
       expect(high).toBeGreaterThan(30);
       expect(likely).toBeLessThan(60);
-      expect(line('BURN.GRIP.AFTER', 'force before', 4, 10, 10, 2.5, 60, [['cooling method', method]])[1]).toBeGreaterThanOrEqual(60);
+      expect(
+        line('BURN.GRIP.AFTER', 'force before', 4, 10, 10, 2.5, 60, [['cooling method', method]])[1],
+      ).toBeGreaterThanOrEqual(60);
     }
   });
 
   it('gives every ram a chance that rises with its rating', () => {
-    const chances = cells('BURN.GRIP.AFTER', 4, 10, 10, 2.5, 60).filter((row) => String(row[0]).startsWith('ram of')).map((row) => row[4] as number);
+    const chances = cells('BURN.GRIP.AFTER', 4, 10, 10, 2.5, 60)
+      .filter((row) => String(row[0]).startsWith('ram of'))
+      .map((row) => row[4] as number);
     expect(chances.length).toBeGreaterThan(3);
     chances.slice(1).forEach((c, i) => expect(c).toBeGreaterThanOrEqual(chances[i]!));
     expect(chances.at(-1)).toBeGreaterThan(95);
   });
 
   it('says which assumption to raise where no grip could have held', () => {
-    expect(message('BURN.GRIP.AFTER', 4, 10, 10, 2.5, 2000)).toMatch(/#N\/A a ram of 2000 ton did not move it.*raise the high of rust bond, interference or friction/);
-    expect(message('BURN.GRIP.AFTER', 4, 10, 3, 2.5, 60)).toBe('#VALUE! boss is 3 in; must be more than the pin\'s 4 in');
+    expect(message('BURN.GRIP.AFTER', 4, 10, 10, 2.5, 2000)).toMatch(
+      /#N\/A a ram of 2000 ton did not move it.*raise the high of rust bond, interference or friction/,
+    );
+    expect(message('BURN.GRIP.AFTER', 4, 10, 3, 2.5, 60)).toBe(
+      "#VALUE! boss is 3 in; must be more than the pin's 4 in",
+    );
   });
 });
 
 describe('cooling', () => {
   it('takes longer towards a cooler target and is far shorter with water', () => {
-    const times = ['600 F', '400 F', '300 F', '200 F', '120 F'].map((target) => value('BURN.COOL.TIME', 4, 2.5, 10, 'air', target));
+    const times = ['600 F', '400 F', '300 F', '200 F', '120 F'].map((target) =>
+      value('BURN.COOL.TIME', 4, 2.5, 10, 'air', target),
+    );
     times.slice(1).forEach((t, i) => expect(t).toBeGreaterThanOrEqual(times[i]!));
     expect(value('BURN.COOL.TIME', 4, 2.5, 10, 'water')).toBeLessThan(0.5 * value('BURN.COOL.TIME', 4, 2.5, 10, 'air'));
   });
 
   it('shrinks the pin more with water than in air', () => {
     // Common practice, no source.
-    for (const D of [2, 3, 4, 6]) for (const ratio of [0.6, 0.7]) expect(value('BURN.COOL.SHRINK', D, ratio * D, 'water')).toBeGreaterThan(value('BURN.COOL.SHRINK', D, ratio * D, 'air'));
+    for (const D of [2, 3, 4, 6])
+      for (const ratio of [0.6, 0.7])
+        expect(value('BURN.COOL.SHRINK', D, ratio * D, 'water')).toBeGreaterThan(
+          value('BURN.COOL.SHRINK', D, ratio * D, 'air'),
+        );
   });
 
   it('says in its working why nothing loosens', () => {
@@ -106,26 +132,38 @@ describe('cooling', () => {
     expect(trace.steps.find((s) => s.symbol === 'why')?.value).toContain('neither pin nor boss yielded');
   });
 
-  it.each(['air', 'water'])('curves with %s start hottest in the bore, fall to the target and never below what cools them', (method) => {
-    const [, ...rows] = cells('BURN.COOL.CURVE', 4, 2.5, 10, 10, method, 15) as number[][];
-    expect(rows).toHaveLength(15);
-    expect(rows[0]![1]).toBeGreaterThan(rows[0]![2]!);
-    expect(rows[0]![2]).toBeGreaterThan(rows[0]![3]!);
-    rows.slice(1).forEach((row, i) => expect(row[1]).toBeLessThan(rows[i]![1]!));
-    for (const row of rows) for (const t of row.slice(1)) expect(t).toBeGreaterThan(method === 'water' ? 59.9 : 69.9);
-    expect(Math.max(rows.at(-1)![1]!, rows.at(-1)![2]!)).toBeLessThanOrEqual(method === 'water' ? 200.5 : 300.5);
-  });
+  it.each(['air', 'water'])(
+    'curves with %s start hottest in the bore, fall to the target and never below what cools them',
+    (method) => {
+      const [, ...rows] = cells('BURN.COOL.CURVE', 4, 2.5, 10, 10, method, 15) as number[][];
+      expect(rows).toHaveLength(15);
+      expect(rows[0]![1]).toBeGreaterThan(rows[0]![2]!);
+      expect(rows[0]![2]).toBeGreaterThan(rows[0]![3]!);
+      rows.slice(1).forEach((row, i) => expect(row[1]).toBeLessThan(rows[i]![1]!));
+      for (const row of rows) for (const t of row.slice(1)) expect(t).toBeGreaterThan(method === 'water' ? 59.9 : 69.9);
+      expect(Math.max(rows.at(-1)![1]!, rows.at(-1)![2]!)).toBeLessThanOrEqual(method === 'water' ? 200.5 : 300.5);
+    },
+  );
 
   it('that finds no solution says what to change', () => {
     const mesh = radialMesh([{ inner: 0.01, outer: 0.02, cells: 4 }]);
     const wild = { density: 7850, enthalpy: () => NaN, specificHeat: () => 500, conductivity: () => 40 };
-    expect(() => radialConduction(mesh, wild, 300, [{ duration: 10, bore: INSULATED, outside: INSULATED }], { contact: 1000, tolerance: 1 })).toThrow(/finds no solution.*heat into the part, burning pace/);
+    expect(() =>
+      radialConduction(mesh, wild, 300, [{ duration: 10, bore: INSULATED, outside: INSULATED }], {
+        contact: 1000,
+        tolerance: 1,
+      }),
+    ).toThrow(/finds no solution.*heat into the part, burning pace/);
   });
 
   it('names the target and what it came with', () => {
-    expect(message('BURN.COOL.TIME', 4, 2.5, 10, 'air', '60 F')).toBe('#VALUE! target is 60 F; must be more than the air\'s 70 F');
+    expect(message('BURN.COOL.TIME', 4, 2.5, 10, 'air', '60 F')).toBe(
+      "#VALUE! target is 60 F; must be more than the air's 70 F",
+    );
     expect(message('BURN.COOL.TIME', 4, 2.5, 10, 'oil')).toBe('#VALUE! method is "oil"; must be one of air, water');
-    expect(message('BURN.COOL.TIME', '100 mm', '120 mm', '250 mm', undefined, undefined, [['units', 'SI']])).toBe('#VALUE! hole is 120 mm; must be less than the pin\'s 100 mm');
+    expect(message('BURN.COOL.TIME', '100 mm', '120 mm', '250 mm', undefined, undefined, [['units', 'SI']])).toBe(
+      "#VALUE! hole is 120 mm; must be less than the pin's 100 mm",
+    );
   });
 });
 
@@ -138,15 +176,30 @@ describe('push-out and plates', () => {
 
   it('makes spacers that carry the pin through', () => {
     const [, row] = cells('BURN.PUSH.SPACERS', 10, 6);
-    expect(row).toEqual([1, 3, 2, expect.closeTo(5.4, 9), 11, expect.closeTo(10.8, 9), 'one spacer goes in after every stroke but the last']);
+    expect(row).toEqual([
+      1,
+      3,
+      2,
+      expect.closeTo(5.4, 9),
+      11,
+      expect.closeTo(10.8, 9),
+      'one spacer goes in after every stroke but the last',
+    ]);
   });
 
   it('checks a push: stress is force over area, too much is named, energy warns', () => {
-    const [, stress, allowed, used] = line('BURN.PUSH.CHECK', 'bearing', 30, 4, 2.5, 10, 3.5) as [string, number, number, number];
+    const [, stress, allowed, used] = line('BURN.PUSH.CHECK', 'bearing', 30, 4, 2.5, 10, 3.5) as [
+      string,
+      number,
+      number,
+      number,
+    ];
     expect(stress).toBeCloseTo(60000 / ((Math.PI / 4) * (3.5 ** 2 - 2.5 ** 2)), 6);
     expect(used).toBeCloseTo((100 * stress) / allowed, 9);
     expect(String(line('BURN.PUSH.CHECK', 'bearing', 200, 4, 2.5, 10, 3)[4])).toMatch(/^TOO MUCH/);
-    expect(String(line('BURN.PUSH.CHECK', 'energy let go', 30, 4, 2.5, 10)[4])).toMatch(/can fly at up to .* restrain it/);
+    expect(String(line('BURN.PUSH.CHECK', 'energy let go', 30, 4, 2.5, 10)[4])).toMatch(
+      /can fly at up to .* restrain it/,
+    );
     expect(message('BURN.PUSH.CHECK', 30, 4, 2.5, 10, 2)).toContain('into which it would slip');
   });
 
@@ -168,7 +221,10 @@ describe('the plan of a pin', () => {
     const plan = planOf(4, 10);
     const water = planOf(4, 10, undefined, undefined, undefined, [['cooling method', 'water']]);
     expect(plan['ram, ton']).toBe(50);
-    expect((plan['crew, min'] as number) - (water['crew, min'] as number)).toBeCloseTo((plan['cooling, min'] as number) - (water['cooling, min'] as number), 9);
+    expect((plan['crew, min'] as number) - (water['crew, min'] as number)).toBeCloseTo(
+      (plan['cooling, min'] as number) - (water['cooling, min'] as number),
+      9,
+    );
     expect(water['cautions']).toContain('PIN');
   });
 
@@ -191,20 +247,35 @@ describe('the plan of a pin', () => {
     expect(row![heads!.map(String).indexOf('cooling, min')]).toBeNull();
   });
 
-  it.each([['air', 0.25, 1], ['air', 1, 12], ['water', 0.25, 1], ['water', 1, 12]] as const)('reads cooling with %s of pins of %d to %d in from a table mostly within 10 percent or 2 minutes of the solution, always within 6', (method, least, most) => {
-    const a = Assumptions.from([{ name: 'cooling method', word: method }]);
-    const basis = new Basis(a);
-    const PINS = 150;
-    let beyond = 0;
-    for (let i = 0; i < PINS; i++) {
-      // Spread evenly: bored 0.2 to 0.955 of the diameter, 0.5 to 6.5 diameters long.
-      const diameter = INCH * least * (most / least) ** ((i * 0.618034) % 1);
-      const pin = { diameter, hole: (0.2 + 0.755 * ((i * 0.754877) % 1)) * diameter, length: (0.5 + 6 * ((i * 0.56984) % 1)) * diameter };
-      const solved = coolingTime(coolingInForce({ ...pin, boss: bossInForce(diameter, a) }, method, undefined, a), physicsInForce(a));
-      const off = Math.abs(tabulatedCoolingTime(pin, basis) - solved);
-      if (off > Math.max(0.1 * solved, 120)) beyond++;
-      expect(off).toBeLessThan(Math.max(0.1 * solved, 360));
-    }
-    expect(beyond).toBeLessThanOrEqual(0.02 * PINS);
-  });
+  it.each([
+    ['air', 0.25, 1],
+    ['air', 1, 12],
+    ['water', 0.25, 1],
+    ['water', 1, 12],
+  ] as const)(
+    'reads cooling with %s of pins of %d to %d in from a table mostly within 10 percent or 2 minutes of the solution, always within 6',
+    (method, least, most) => {
+      const a = Assumptions.from([{ name: 'cooling method', word: method }]);
+      const basis = new Basis(a);
+      const PINS = 150;
+      let beyond = 0;
+      for (let i = 0; i < PINS; i++) {
+        // Spread evenly: bored 0.2 to 0.955 of the diameter, 0.5 to 6.5 diameters long.
+        const diameter = INCH * least * (most / least) ** ((i * 0.618034) % 1);
+        const pin = {
+          diameter,
+          hole: (0.2 + 0.755 * ((i * 0.754877) % 1)) * diameter,
+          length: (0.5 + 6 * ((i * 0.56984) % 1)) * diameter,
+        };
+        const solved = coolingTime(
+          coolingInForce({ ...pin, boss: bossInForce(diameter, a) }, method, undefined, a),
+          physicsInForce(a),
+        );
+        const off = Math.abs(tabulatedCoolingTime(pin, basis) - solved);
+        if (off > Math.max(0.1 * solved, 120)) beyond++;
+        expect(off).toBeLessThan(Math.max(0.1 * solved, 360));
+      }
+      expect(beyond).toBeLessThanOrEqual(0.02 * PINS);
+    },
+  );
 });

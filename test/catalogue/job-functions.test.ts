@@ -14,16 +14,29 @@ const column = (cells: readonly (readonly Cell[])[], heading: string): Cell[] =>
   const at = cells[0]!.findIndex((h) => typeof h === 'string' && h.replace(/,.*/, '') === heading);
   return cells.slice(1).map((row) => row[at] ?? null);
 };
-const rowOf = (cells: readonly (readonly Cell[])[], first: string): readonly Cell[] => cells.find((row) => row[0] === first)!;
-const LIST: Cell[][] = [['Pin', 'Diameter', 'Length, mm'], ['a', 4, 254], [null, null, null], ['b', '3-1/2', 300], ['c', -1, 254]];
+const rowOf = (cells: readonly (readonly Cell[])[], first: string): readonly Cell[] =>
+  cells.find((row) => row[0] === first)!;
+const LIST: Cell[][] = [
+  ['Pin', 'Diameter', 'Length, mm'],
+  ['a', 4, 254],
+  [null, null, null],
+  ['b', '3-1/2', 300],
+  ['c', -1, 254],
+];
 
 describe('examples', () => {
-  it.each([...JOB_FUNCTIONS, ...LOG_FUNCTIONS].flatMap((d) => d.examples.map((e) => [e] as const)))('%s works in a sheet as it stands', async (formula) => {
-    const book = await calculateWorkbook({ sheets: [{ name: 'Job', rows: [[formula]], size: [200, 30] }] }, hostFunctions);
-    const cells = book.spilled('A1').flat();
-    expect(cells.filter((c) => typeof c === 'object' && c !== null)).toEqual([]);
-    expect(cells.some((c) => typeof c === 'number')).toBe(true);
-  });
+  it.each([...JOB_FUNCTIONS, ...LOG_FUNCTIONS].flatMap((d) => d.examples.map((e) => [e] as const)))(
+    '%s works in a sheet as it stands',
+    async (formula) => {
+      const book = await calculateWorkbook(
+        { sheets: [{ name: 'Job', rows: [[formula]], size: [200, 30] }] },
+        hostFunctions,
+      );
+      const cells = book.spilled('A1').flat();
+      expect(cells.filter((c) => typeof c === 'object' && c !== null)).toEqual([]);
+      expect(cells.some((c) => typeof c === 'number')).toBe(true);
+    },
+  );
 });
 
 describe('BURN.SPREAD', () => {
@@ -38,8 +51,15 @@ describe('BURN.SPREAD', () => {
 
   it('gives at 10 and 90 the low and high of the plan', () => {
     const plan = run('BURN.PIN.PLAN', [[4], [3.5]], [[10], [12]]);
-    const sizes = [[4, 10], [3.5, 12]];
-    for (const [quantity, heading] of [['oxygen', 'oxygen'], ['rods', 'rods'], ['time', 'crew']] as const) {
+    const sizes = [
+      [4, 10],
+      [3.5, 12],
+    ];
+    for (const [quantity, heading] of [
+      ['oxygen', 'oxygen'],
+      ['rods', 'rods'],
+      ['time', 'crew'],
+    ] as const) {
       expect(run('BURN.SPREAD', 'pin', sizes, quantity, 10).flat()).toEqual(column(plan, `${heading} low`));
       expect(run('BURN.SPREAD', 'PIN', sizes, quantity, '90%').flat()).toEqual(column(plan, `${heading} high`));
       expect(run('BURN.SPREAD', 'PIN', sizes, quantity, 0.9).flat()).toEqual(column(plan, `${heading} high`));
@@ -48,29 +68,60 @@ describe('BURN.SPREAD', () => {
 
   it('rises with the percentile', () => {
     for (const quantity of ['rods', 'oxygen', 'burn', 'time', 'cylinders']) {
-      const values = [2, 10, 25, 50, 75, 90, 98].map((p) => run('BURN.SPREAD', 'PIN', [[5, 14]], quantity, p)[0]![0] as number);
+      const values = [2, 10, 25, 50, 75, 90, 98].map(
+        (p) => run('BURN.SPREAD', 'PIN', [[5, 14]], quantity, p)[0]![0] as number,
+      );
       values.forEach((v, i) => i > 0 && expect(v, quantity).toBeGreaterThanOrEqual(values[i - 1]!));
       expect(values[6]!).toBeGreaterThan(values[0]!);
     }
   });
 
   it('takes rod and material behind the sizes, and other operations', () => {
-    const [[thin], [thick]] = run('BURN.SPREAD', 'PIN', [[4, 10, null, '1/4 x 24'], [4, 10, 2.4, '3/8 x 36', 'carbon steel']], 'rods', 50) as [[number], [number]];
+    const [[thin], [thick]] = run(
+      'BURN.SPREAD',
+      'PIN',
+      [
+        [4, 10, null, '1/4 x 24'],
+        [4, 10, 2.4, '3/8 x 36', 'carbon steel'],
+      ],
+      'rods',
+      50,
+    ) as [[number], [number]];
     expect(thin).toBeGreaterThan(thick);
-    expect(run('BURN.SPREAD', 'STUD', [[1.5, 4], [1.5]], 'oxygen', 50).flat().every((c) => typeof c === 'number')).toBe(true);
+    expect(
+      run('BURN.SPREAD', 'STUD', [[1.5, 4], [1.5]], 'oxygen', 50)
+        .flat()
+        .every((c) => typeof c === 'number'),
+    ).toBe(true);
   });
 
   it('counts in SI where the assumptions say so', () => {
     const us = run('BURN.SPREAD', 'PIN', [[4, 10]], 'oxygen', 90)[0]![0] as number;
-    const si = run('BURN.SPREAD', 'PIN', [['diameter', 'length'], [101.6, 254]], 'oxygen', 90, [['units', 'SI']]);
+    const si = run(
+      'BURN.SPREAD',
+      'PIN',
+      [
+        ['diameter', 'length'],
+        [101.6, 254],
+      ],
+      'oxygen',
+      90,
+      [['units', 'SI']],
+    );
     expect(si[0]).toEqual(['oxygen P90, m3']);
     expect((si[1]![0] as number) / us).toBeCloseTo(0.0375521146 / 1.3543637, 6);
   });
 
   it('says what is wrong with its arguments', () => {
-    expect(message(run('BURN.SPREAD', 'PINN', [[4, 10]], 'oxygen', 90))).toMatch(/operation is "PINN"; must be one of PIN, HOLE/);
-    expect(message(run('BURN.SPREAD', 'PIN', [[4, 10]], 'smoke', 90))).toBe('quantity is "smoke"; must be one of rods, oxygen, burn, time, cylinders');
-    expect(message(run('BURN.SPREAD', 'PIN', [[4, 10]], 'oxygen', 100))).toBe('percentile is 100 %; must be at most 99 %');
+    expect(message(run('BURN.SPREAD', 'PINN', [[4, 10]], 'oxygen', 90))).toMatch(
+      /operation is "PINN"; must be one of PIN, HOLE/,
+    );
+    expect(message(run('BURN.SPREAD', 'PIN', [[4, 10]], 'smoke', 90))).toBe(
+      'quantity is "smoke"; must be one of rods, oxygen, burn, time, cylinders',
+    );
+    expect(message(run('BURN.SPREAD', 'PIN', [[4, 10]], 'oxygen', 100))).toBe(
+      'percentile is 100 %; must be at most 99 %',
+    );
     expect(message(run('BURN.SPREAD', 'PIN', [[4, 10]], 'oxygen', 0))).toContain('percentile is blank or zero');
     expect(message(run('BURN.SPREAD', 'PIN', undefined, 'oxygen', 90))).toBe('sizes is missing');
   });
@@ -79,15 +130,33 @@ describe('BURN.SPREAD', () => {
 describe('BURN.JOB.STOCK', () => {
   it('loads a list, tells the risk of the plain sum and names what it left out', () => {
     const cells = run('BURN.JOB.STOCK', 'PIN', LIST, 90);
-    expect(cells.map((r) => r[0])).toEqual(['load', 'rods 3/8 x 36', 'oxygen', 'cylinders', 'batteries', 'plates', 'crew', 'all together', 'left out']);
+    expect(cells.map((r) => r[0])).toEqual([
+      'load',
+      'rods 3/8 x 36',
+      'oxygen',
+      'cylinders',
+      'batteries',
+      'plates',
+      'crew',
+      'all together',
+      'left out',
+    ]);
     const plan = run('BURN.PIN.PLAN', [['4'], ['3-1/2']], [['254 mm'], ['300 mm']]);
     const sum = column(plan, 'oxygen').reduce<number>((all, c) => all + (c as number), 0);
     expect(rowOf(cells, 'oxygen')[3]).toBeCloseTo(sum, 9);
     expect(rowOf(cells, 'oxygen')[1]).toBeGreaterThan(sum);
-    for (const [line, heading] of [['cylinders', 'cylinders opened'], ['rods 3/8 x 36', 'rods']] as const) {
-      expect(rowOf(cells, line)[3], line).toBe(column(plan, heading).reduce<number>((all, c) => all + (c as number), 0));
+    for (const [line, heading] of [
+      ['cylinders', 'cylinders opened'],
+      ['rods 3/8 x 36', 'rods'],
+    ] as const) {
+      expect(rowOf(cells, line)[3], line).toBe(
+        column(plan, heading).reduce<number>((all, c) => all + (c as number), 0),
+      );
     }
-    expect(rowOf(cells, 'crew')[3]).toBeCloseTo(column(plan, 'crew').reduce<number>((all, c) => all + (c as number), 0) / 60, 9);
+    expect(rowOf(cells, 'crew')[3]).toBeCloseTo(
+      column(plan, 'crew').reduce<number>((all, c) => all + (c as number), 0) / 60,
+      9,
+    );
     const [, , , , short, plain, note] = rowOf(cells, 'all together');
     expect(short).toBeLessThanOrEqual(10);
     expect(plain).toBeGreaterThan(50);
@@ -102,54 +171,128 @@ describe('BURN.JOB.STOCK', () => {
   });
 
   it('says that there is nothing to load', () => {
-    expect(message(run('BURN.JOB.STOCK', 'PIN', [['diameter', 'length']], 90))).toBe('sizes holds no row to work on; blank and heading rows do not count');
-    expect(message(run('BURN.JOB.STOCK', 'PIN', [[-1, 10], ['x', 3]], 90))).toBe('no row of sizes can be used; the first: sizes row 1: diameter is -1 in; must be more than 0 in');
+    expect(message(run('BURN.JOB.STOCK', 'PIN', [['diameter', 'length']], 90))).toBe(
+      'sizes holds no row to work on; blank and heading rows do not count',
+    );
+    expect(
+      message(
+        run(
+          'BURN.JOB.STOCK',
+          'PIN',
+          [
+            [-1, 10],
+            ['x', 3],
+          ],
+          90,
+        ),
+      ),
+    ).toBe('no row of sizes can be used; the first: sizes row 1: diameter is -1 in; must be more than 0 in');
   });
 });
 
 describe('BURN.JOB.COST', () => {
   const plan = run('BURN.PIN.PLAN', [[4], [3.5], [-1]], [[10], [12], [10]]);
-  const PRICES: Cell[][] = [['what', 'price', 'per'], ['3/8 x 36', 11], ['oxygen', 45, '100 scf'], ['crew', 180], ['contingency', 0.1], ['mark-up', '20%']];
+  const PRICES: Cell[][] = [
+    ['what', 'price', 'per'],
+    ['3/8 x 36', 11],
+    ['oxygen', 45, '100 scf'],
+    ['crew', 180],
+    ['contingency', 0.1],
+    ['mark-up', '20%'],
+  ];
 
   it('prices a plan spilled with its heading', () => {
     const cells = run('BURN.JOB.COST', plan, PRICES);
     const oxygen = column(plan, 'oxygen').reduce<number>((all, c) => all + (typeof c === 'number' ? c : 0), 0);
-    expect(rowOf(cells, 'oxygen').slice(1, 5)).toEqual([expect.closeTo(oxygen, 9), 'scf', expect.closeTo(0.45, 12), expect.closeTo(0.45 * oxygen, 9)]);
-    const [subtotal, cost, price] = ['subtotal', 'cost', 'price'].map((name) => rowOf(cells, name)[4] as number) as [number, number, number];
+    expect(rowOf(cells, 'oxygen').slice(1, 5)).toEqual([
+      expect.closeTo(oxygen, 9),
+      'scf',
+      expect.closeTo(0.45, 12),
+      expect.closeTo(0.45 * oxygen, 9),
+    ]);
+    const [subtotal, cost, price] = ['subtotal', 'cost', 'price'].map((name) => rowOf(cells, name)[4] as number) as [
+      number,
+      number,
+      number,
+    ];
     expect(cost).toBeCloseTo(1.1 * subtotal, 9);
     expect(price).toBeCloseTo(1.2 * cost, 9);
     expect(rowOf(cells, 'left out')[7]).toMatch(/^plan row 4: rods holds the error #VALUE!/);
-    for (const row of cells.slice(1)) if (typeof row[5] === 'number') expect((row[5]) <= (row[4] as number) && (row[4] as number) <= (row[6] as number)).toBe(true);
+    for (const row of cells.slice(1))
+      if (typeof row[5] === 'number')
+        expect(row[5] <= (row[4] as number) && (row[4] as number) <= (row[6] as number)).toBe(true);
   });
 
   it('finds the columns by their headings, whatever stands between and in which order', () => {
     const [heading, ...rows] = plan.slice(0, 3);
     const order = heading!.map((_, i) => i).reverse();
-    const shuffled = [heading!, ...rows].map((row, i) => [i === 0 ? 'my column' : 'x', ...order.map((k) => row[k] ?? null)]);
-    expect(run('BURN.JOB.COST', shuffled, PRICES).slice(1, 6)).toEqual(run('BURN.JOB.COST', plan.slice(0, 3), PRICES).slice(1, 6));
+    const shuffled = [heading!, ...rows].map((row, i) => [
+      i === 0 ? 'my column' : 'x',
+      ...order.map((k) => row[k] ?? null),
+    ]);
+    expect(run('BURN.JOB.COST', shuffled, PRICES).slice(1, 6)).toEqual(
+      run('BURN.JOB.COST', plan.slice(0, 3), PRICES).slice(1, 6),
+    );
   });
 
   it('costs the same in SI', () => {
     const si: Cell[][] = [['units', 'SI']];
     const planSi = run('BURN.PIN.PLAN', [[101.6], [88.9]], [[254], [304.8]], undefined, undefined, undefined, si);
     const perM3 = (45 / 100) * (1.3543637 / 0.0375521146);
-    const cells = run('BURN.JOB.COST', planSi, PRICES.map((row) => (row[0] === 'oxygen' ? ['oxygen', perM3] : row)), si);
-    expect(rowOf(cells, 'price')[4] as number).toBeCloseTo(rowOf(run('BURN.JOB.COST', plan.slice(0, 3), PRICES), 'price')[4] as number, 4);
+    const cells = run(
+      'BURN.JOB.COST',
+      planSi,
+      PRICES.map((row) => (row[0] === 'oxygen' ? ['oxygen', perM3] : row)),
+      si,
+    );
+    expect(rowOf(cells, 'price')[4] as number).toBeCloseTo(
+      rowOf(run('BURN.JOB.COST', plan.slice(0, 3), PRICES), 'price')[4] as number,
+      4,
+    );
   });
 
   it('names the nearest to a price it does not know, and what is wrong with a row', () => {
-    expect(message(run('BURN.JOB.COST', plan, [['oxigen', 3]]))).toBe('prices row 1: "oxigen" is not a line that can be priced; nearest: oxygen, margin, crew; "other ..." adds a sum of your own');
+    expect(message(run('BURN.JOB.COST', plan, [['oxigen', 3]]))).toBe(
+      'prices row 1: "oxigen" is not a line that can be priced; nearest: oxygen, margin, crew; "other ..." adds a sum of your own',
+    );
     expect(message(run('BURN.JOB.COST', plan, [['crew', -3]]))).toBe('prices row 1: crew is -3; must be at least 0');
-    expect(message(run('BURN.JOB.COST', plan, [['crew', 3], ['crew rate', 4]]))).toBe('prices row 2: crew is priced in row 1 already; keep one of them');
-    expect(message(run('BURN.JOB.COST', plan, [['margin', 20], ['mark-up', 20]]))).toContain('keep one: margin is a share of the price, mark-up a share of the cost');
-    expect(message(run('BURN.JOB.COST', plan, [['oxygen', 3, 'furlong']]))).toBe('prices row 1: per is "furlong"; must be one of scf, 100 scf');
-    expect(message(run('BURN.JOB.COST', plan, [[45724, 9]]))).toMatch(/prices row 1: name is 45724, which looks like a date/);
-    expect(message(run('BURN.JOB.COST', [[1, 2]], PRICES))).toBe('plan has no heading row; it needs columns headed rod, rods, oxygen, burning, crew');
-    expect(message(run('BURN.JOB.COST', [['rod', 'rods', 'oxygen', 'burning']], PRICES))).toContain('plan has no column "crew"');
+    expect(
+      message(
+        run('BURN.JOB.COST', plan, [
+          ['crew', 3],
+          ['crew rate', 4],
+        ]),
+      ),
+    ).toBe('prices row 2: crew is priced in row 1 already; keep one of them');
+    expect(
+      message(
+        run('BURN.JOB.COST', plan, [
+          ['margin', 20],
+          ['mark-up', 20],
+        ]),
+      ),
+    ).toContain('keep one: margin is a share of the price, mark-up a share of the cost');
+    expect(message(run('BURN.JOB.COST', plan, [['oxygen', 3, 'furlong']]))).toBe(
+      'prices row 1: per is "furlong"; must be one of scf, 100 scf',
+    );
+    expect(message(run('BURN.JOB.COST', plan, [[45724, 9]]))).toMatch(
+      /prices row 1: name is 45724, which looks like a date/,
+    );
+    expect(message(run('BURN.JOB.COST', [[1, 2]], PRICES))).toBe(
+      'plan has no heading row; it needs columns headed rod, rods, oxygen, burning, crew',
+    );
+    expect(message(run('BURN.JOB.COST', [['rod', 'rods', 'oxygen', 'burning']], PRICES))).toContain(
+      'plan has no column "crew"',
+    );
   });
 
-  it('adds sums of one\'s own and passes blank prices over', () => {
-    const cells = run('BURN.JOB.COST', plan, [['other permit', 120], ['other crane', 500], ['crew', null], ['rod', 9]]);
+  it("adds sums of one's own and passes blank prices over", () => {
+    const cells = run('BURN.JOB.COST', plan, [
+      ['other permit', 120],
+      ['other crane', 500],
+      ['crew', null],
+      ['rod', 9],
+    ]);
     expect(rowOf(cells, 'other permit')[4]).toBe(120);
     expect(rowOf(cells, 'subtotal')[7]).toBe('without oxygen, crew: no price given');
   });
@@ -166,7 +309,9 @@ describe('BURN.JOB.SCHEDULE', () => {
     const watch = cells.find((row) => row[1] === 'fire watch')!;
     expect((watch[9] as number) - (watch[6] as number)).toBeCloseTo(1, 9);
     expect(watch[11]).toMatch(/^fire watch until [\d.]+ h \(NFPA 51B 2019\)$/);
-    expect(cells.find((row) => row[1] === 'job')![11]).toMatch(/without hearing protectors a burner gets \d+% of the dose that OSHA allows/);
+    expect(cells.find((row) => row[1] === 'job')![11]).toMatch(
+      /without hearing protectors a burner gets \d+% of the dose that OSHA allows/,
+    );
   });
 
   it('takes the day length where no shift is given, and refuses half a crew', () => {

@@ -9,17 +9,35 @@ import { randomPins, simulateLog } from '../core/estimate/simulated-log.ts';
 
 const run = (name: string, ...args: readonly Argument[]): Cell[][] => call(findFunction(name)!, args) as Cell[][];
 const message = (cells: readonly (readonly Cell[])[]): string => (cells[0]?.[0] as CellError).message;
-const rowOf = (cells: readonly (readonly Cell[])[], name: string): readonly Cell[] => cells.find((row) => row[0] === name)!;
-const jobRows = (cells: readonly (readonly Cell[])[]): readonly (readonly Cell[])[] => cells.slice(cells.findIndex((row) => row[1] === 'all') + 1);
-const HEADING: Cell[] = ['Job', 'Diameter', 'Length', 'Rods used', 'Oxygen used, scf', 'Burning minutes', 'Crew minutes'];
+const rowOf = (cells: readonly (readonly Cell[])[], name: string): readonly Cell[] =>
+  cells.find((row) => row[0] === name)!;
+const jobRows = (cells: readonly (readonly Cell[])[]): readonly (readonly Cell[])[] =>
+  cells.slice(cells.findIndex((row) => row[1] === 'all') + 1);
+const HEADING: Cell[] = [
+  'Job',
+  'Diameter',
+  'Length',
+  'Rods used',
+  'Oxygen used, scf',
+  'Burning minutes',
+  'Crew minutes',
+];
 
 const random = seeded(11);
 const pins = randomPins(20, random);
 const LOG: Cell[][] = [
   HEADING,
-  ...simulateLog(pins, { 'oxygen burnt share': 0.3, 'rod feed ratio': 0.42, 'flow factor': 0.85 }, random).map((job, i): Cell[] => [
-    `P${i + 1}`, pins[i]!.diameter, pins[i]!.length, job.noted.rods!, fromSi(job.noted.oxygen!, 'oxygen', 'US'), fromSi(job.noted.burning!, 'time', 'US'), fromSi(job.noted.crew!, 'time', 'US'),
-  ]),
+  ...simulateLog(pins, { 'oxygen burnt share': 0.3, 'rod feed ratio': 0.42, 'flow factor': 0.85 }, random).map(
+    (job, i): Cell[] => [
+      `P${i + 1}`,
+      pins[i]!.diameter,
+      pins[i]!.length,
+      job.noted.rods!,
+      fromSi(job.noted.oxygen!, 'oxygen', 'US'),
+      fromSi(job.noted.burning!, 'time', 'US'),
+      fromSi(job.noted.crew!, 'time', 'US'),
+    ],
+  ),
 ];
 
 describe('BURN.LOG.FIT', () => {
@@ -37,46 +55,86 @@ describe('BURN.LOG.FIT', () => {
   });
 
   it('works as assume, the whole spill or its rows alone', () => {
-    const rows = fit.slice(0, fit.findIndex((row) => row.every((c) => c === null)));
-    const plan = (assume: Cell[][] | undefined): Cell[][] => run('BURN.PIN.PLAN', 4, 10, undefined, undefined, undefined, assume);
+    const rows = fit.slice(
+      0,
+      fit.findIndex((row) => row.every((c) => c === null)),
+    );
+    const plan = (assume: Cell[][] | undefined): Cell[][] =>
+      run('BURN.PIN.PLAN', 4, 10, undefined, undefined, undefined, assume);
     expect(plan(fit)).toEqual(plan(rows));
     const [before, after] = [plan(undefined)[1]!, plan(fit)[1]!];
     const at = plan(undefined)[0]!.indexOf('oxygen, scf');
     expect(after[at]).toBeLessThan(before[at] as number);
-    expect((after[at + 2] as number) - (after[at + 1] as number)).toBeLessThan(0.5 * ((before[at + 2] as number) - (before[at + 1] as number)));
+    expect((after[at + 2] as number) - (after[at + 1] as number)).toBeLessThan(
+      0.5 * ((before[at + 2] as number) - (before[at + 1] as number)),
+    );
     const sources = call(findFunction('BURN.PIN.STEPS')!, [4, 10, undefined, undefined, undefined, fit]) as Cell[][];
     expect(sources.find((row) => row[0] === 'oxygen burnt share')?.[5]).toBe('your log');
   });
 
   it('returns the defaults where no job is noted', () => {
     const none = run('BURN.LOG.FIT', [HEADING]);
-    for (const row of none.slice(1, none.findIndex((r) => r.every((c) => c === null)))) {
+    for (const row of none.slice(
+      1,
+      none.findIndex((r) => r.every((c) => c === null)),
+    )) {
       expect(row.slice(0, 6)).toEqual(rowOf(run('BURN.ASSUMED'), row[0] as string).slice(0, 6));
     }
     expect(jobRows(none)).toEqual([]);
-    expect(none.find((row) => row[1] === 'all')?.[7]).toBe('no job notes rods, oxygen or minutes: everything stays as it was');
+    expect(none.find((row) => row[1] === 'all')?.[7]).toBe(
+      'no job notes rods, oxygen or minutes: everything stays as it was',
+    );
   });
 
   it('brings along what assume changed besides', () => {
-    const rows = run('BURN.LOG.FIT', LOG, [['stub', '4 in'], ['position', 'overhead']]);
-    expect(rowOf(rows, 'stub').slice(0, 6)).toEqual(['stub', expect.closeTo(4, 9), expect.closeTo(8 / 3, 9), expect.closeTo(16 / 3, 9), 'in', 'your value']);
+    const rows = run('BURN.LOG.FIT', LOG, [
+      ['stub', '4 in'],
+      ['position', 'overhead'],
+    ]);
+    expect(rowOf(rows, 'stub').slice(0, 6)).toEqual([
+      'stub',
+      expect.closeTo(4, 9),
+      expect.closeTo(8 / 3, 9),
+      expect.closeTo(16 / 3, 9),
+      'in',
+      'your value',
+    ]);
     expect(rowOf(rows, 'position').slice(0, 2)).toEqual(['position', 'overhead']);
-    const si = run('BURN.LOG.FIT', LOG.map((row, i) => (i === 0 ? ['Job', 'Diameter, in', 'Length, in', 'Rods used', 'Oxygen used, scf', 'Burning minutes', 'Crew minutes'] : row)), [['units', 'SI']]);
+    const si = run(
+      'BURN.LOG.FIT',
+      LOG.map((row, i) =>
+        i === 0
+          ? ['Job', 'Diameter, in', 'Length, in', 'Rods used', 'Oxygen used, scf', 'Burning minutes', 'Crew minutes']
+          : row,
+      ),
+      [['units', 'SI']],
+    );
     expect(rowOf(si, 'units')[1]).toBe('SI');
     expect(rowOf(si, 'advance limit')[4]).toBe('mm/min');
     expect(rowOf(si, 'oxygen burnt share')[1]).toBeCloseTo(rowOf(fit, 'oxygen burnt share')[1] as number, 9);
   });
 
   it('names an outlier, in its row and in the summary', () => {
-    const wild = run('BURN.LOG.FIT', LOG.map((row, i) => (i === 5 ? row.map((c, k) => (k === 4 ? 4 * (c as number) : c)) : row)));
+    const wild = run(
+      'BURN.LOG.FIT',
+      LOG.map((row, i) => (i === 5 ? row.map((c, k) => (k === 4 ? 4 * (c as number) : c)) : row)),
+    );
     expect(jobRows(wild)[4]?.[7]).toMatch(/^outlier: [\d.]+ deviations off, counts [\d.]+%/);
     expect(wild.find((row) => row[1] === 'all')?.[7]).toContain('count less, since they contradict the others: P5');
   });
 
   it('leaves bad rows out and says why, and passes rows without sizes over', () => {
-    const cells = run('BURN.LOG.FIT', [...LOG.slice(0, 6), ['sum', null, null, 40], ['bad', 4, 10, 'many'], ['odd', 4, 10, 6, null, 90, 60]]);
+    const cells = run('BURN.LOG.FIT', [
+      ...LOG.slice(0, 6),
+      ['sum', null, null, 40],
+      ['bad', 4, 10, 'many'],
+      ['odd', 4, 10, 6, null, 90, 60],
+    ]);
     const left = cells.filter((row) => row[1] === 'left out').map((row) => row[7]);
-    expect(left).toEqual(['log row 8: rods used is "many"; must be a number', 'log row 9: burning minutes is 90 min; must be at most the crew minutes of 60 min']);
+    expect(left).toEqual([
+      'log row 8: rods used is "many"; must be a number',
+      'log row 9: burning minutes is 90 min; must be at most the crew minutes of 60 min',
+    ]);
     expect(cells.find((row) => row[1] === 'all')?.[7]).toContain('2 rows were left out');
     expect(jobRows(cells).filter((row) => row[1] !== 'left out')).toHaveLength(5);
   });
@@ -84,23 +142,48 @@ describe('BURN.LOG.FIT', () => {
   it('turns gauge readings into oxygen through the real gas', () => {
     // 43 L at 2200 psig and 70 F hold 244 scf (US Army TC 9-237); 1783 psig at 0 F and 2377 at 100 F are the same fill.
     const ratio = (before: Cell, after: Cell, temperature: Cell, cylinders: Cell = 1): number =>
-      run('BURN.LOG.FIT', [['diameter', 'length', 'gauge before', 'gauge after', 'temperature', 'cylinders'], [5, 14, before, after, temperature, cylinders]]).find((row) => row[1] === 'row 2')![3] as number;
-    const noted = run('BURN.LOG.FIT', [['diameter', 'length', 'oxygen used'], [5, 14, 242.2]]).find((row) => row[1] === 'row 2')![3] as number;
+      run('BURN.LOG.FIT', [
+        ['diameter', 'length', 'gauge before', 'gauge after', 'temperature', 'cylinders'],
+        [5, 14, before, after, temperature, cylinders],
+      ]).find((row) => row[1] === 'row 2')![3] as number;
+    const noted = run('BURN.LOG.FIT', [
+      ['diameter', 'length', 'oxygen used'],
+      [5, 14, 242.2],
+    ]).find((row) => row[1] === 'row 2')![3] as number;
     expect(ratio(2200, 0, 70) / noted).toBeCloseTo(1, 2);
     expect(ratio(1783, 0, 0) / ratio(2200, 0, 70)).toBeCloseTo(1, 2);
     expect(ratio(2377, 0, 100) / ratio(2200, 0, 70)).toBeCloseTo(1, 2);
-    expect(run('BURN.LOG.FIT', [['diameter', 'length', 'gauge before', 'gauge after', 'temperature'], [5, 14, 900, 1000, 70]]).flat().filter((c) => typeof c === 'object' && c !== null)).toHaveLength(1);
+    expect(
+      run('BURN.LOG.FIT', [
+        ['diameter', 'length', 'gauge before', 'gauge after', 'temperature'],
+        [5, 14, 900, 1000, 70],
+      ])
+        .flat()
+        .filter((c) => typeof c === 'object' && c !== null),
+    ).toHaveLength(1);
   });
 
   it('says what a log needs', () => {
-    expect(message(run('BURN.LOG.FIT', [[4, 10, 6]]))).toMatch(/^log has no heading row; it needs columns headed job, name, operation, diameter/);
-    expect(message(run('BURN.LOG.FIT', [['operation', 'diameter', 'length', 'rods used'], ['PINS', 4, 10, 6]]))).toMatch(/no row of log can be used; the first: log row 2: operation is "PINS"/);
+    expect(message(run('BURN.LOG.FIT', [[4, 10, 6]]))).toMatch(
+      /^log has no heading row; it needs columns headed job, name, operation, diameter/,
+    );
+    expect(
+      message(
+        run('BURN.LOG.FIT', [
+          ['operation', 'diameter', 'length', 'rods used'],
+          ['PINS', 4, 10, 6],
+        ]),
+      ),
+    ).toMatch(/no row of log can be used; the first: log row 2: operation is "PINS"/);
   });
 
   it('fits several operations together', () => {
     const cells = run('BURN.LOG.FIT', [
       ['operation', 'diameter', 'length', 'hole', 'depth', 'thickness', 'rods used', 'oxygen used'],
-      ['PIN', 4, 10, null, null, null, 6, 120], ['HOLE', null, null, 1.5, 6, null, 2, 40], ['CUT', null, 20, null, null, 2, 5, 110], ['STUD', 2, null, null, null, null, 1, 12],
+      ['PIN', 4, 10, null, null, null, 6, 120],
+      ['HOLE', null, null, 1.5, 6, null, 2, 40],
+      ['CUT', null, 20, null, null, 2, 5, 110],
+      ['STUD', 2, null, null, null, null, 1, 12],
     ]);
     expect(jobRows(cells)).toHaveLength(4);
     expect(rowOf(cells, 'oxygen burnt share')[5]).toBe('your log');
@@ -113,15 +196,27 @@ describe('BURN.LOG.SCORE', () => {
     expect(before.slice(1).map((row) => row[0])).toEqual(['rods', 'oxygen', 'burning', 'crew']);
     const fit = run('BURN.LOG.FIT', LOG);
     const after = run('BURN.LOG.SCORE', LOG, fit);
-    expect(Math.abs(Math.log(rowOf(after, 'oxygen')[2] as number))).toBeLessThan(Math.abs(Math.log(rowOf(before, 'oxygen')[2] as number)));
+    expect(Math.abs(Math.log(rowOf(after, 'oxygen')[2] as number))).toBeLessThan(
+      Math.abs(Math.log(rowOf(before, 'oxygen')[2] as number)),
+    );
     expect(rowOf(after, 'note')[11]).toContain('if from these same jobs the score flatters');
-    for (const row of before.slice(1)) for (const cell of row.slice(3, 11)) expect((cell as number) >= 0 && (cell as number) <= 100).toBe(true);
+    for (const row of before.slice(1))
+      for (const cell of row.slice(3, 11)) expect((cell as number) >= 0 && (cell as number) <= 100).toBe(true);
   });
 
   it('says when estimates run low, and that nothing is noted', () => {
     const high = LOG.map((row, i) => (i === 0 ? row : row.map((c, k) => (k === 4 ? 3 * (c as number) : c))));
-    expect(rowOf(run('BURN.LOG.SCORE', high), 'oxygen')[11]).toMatch(/^estimates run low: the typical job took \d+% more, beyond chance$/);
-    expect(message(run('BURN.LOG.SCORE', [['diameter', 'length', 'rods used'], [4, 10, null]]))).toContain('log notes no rods, oxygen, burning minutes or crew minutes');
+    expect(rowOf(run('BURN.LOG.SCORE', high), 'oxygen')[11]).toMatch(
+      /^estimates run low: the typical job took \d+% more, beyond chance$/,
+    );
+    expect(
+      message(
+        run('BURN.LOG.SCORE', [
+          ['diameter', 'length', 'rods used'],
+          [4, 10, null],
+        ]),
+      ),
+    ).toContain('log notes no rods, oxygen, burning minutes or crew minutes');
     expect(rowOf(run('BURN.LOG.SCORE', LOG.slice(0, 4)), 'oxygen')[11]).toBe('too few jobs to tell');
   });
 });

@@ -22,8 +22,26 @@ const PLUG = defineOperation({
   },
   opening: () => undefined,
   work: ({ volume, depth }, _rod, _read, _a, trace) => {
-    trace?.add({ name: 'volume to melt', symbol: 'V', value: volume, quantity: 'volume', formula: 'the plug', expression: 'V_plug', kind: 'calculated', source: 'arithmetic' });
-    trace?.add({ name: 'depth to reach', symbol: 'reach', value: depth, quantity: 'length', formula: 'the pocket', expression: 'x_plug', kind: 'calculated', source: 'arithmetic' });
+    trace?.add({
+      name: 'volume to melt',
+      symbol: 'V',
+      value: volume,
+      quantity: 'volume',
+      formula: 'the plug',
+      expression: 'V_plug',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
+    trace?.add({
+      name: 'depth to reach',
+      symbol: 'reach',
+      value: depth,
+      quantity: 'length',
+      formula: 'the pocket',
+      expression: 'x_plug',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
     return { pierceWidth: 0, pierceDepth: 0, pierces: 0, freeVolume: volume, reach: depth };
   },
   pressure: ({ depth }, a, trace) => severPressure(depth, 'x_plug', a, trace),
@@ -35,7 +53,9 @@ describe('a new operation', () => {
   const family = operationFamily(PLUG);
 
   it('gets its seven functions from its declaration', () => {
-    expect(family.map((d) => d.name)).toEqual(['RODS', 'OXYGEN', 'BURN', 'TIME', 'PRESSURE', 'PLAN', 'STEPS'].map((f) => `BURN.PLUG.${f}`));
+    expect(family.map((d) => d.name)).toEqual(
+      ['RODS', 'OXYGEN', 'BURN', 'TIME', 'PRESSURE', 'PLAN', 'STEPS'].map((f) => `BURN.PLUG.${f}`),
+    );
     for (const d of family.slice(0, 5)) expect(call(d, [0.01, 4])[0]?.[0], d.name).toBeGreaterThan(0);
     expect(call(family[4]!, [0.01, 4])[0]?.[0]).toBeCloseTo(90, 9);
   });
@@ -44,11 +64,17 @@ describe('a new operation', () => {
     const trace = recorder();
     explain(family[1]!, [0.01, 4], 0, trace);
     for (const { step, value } of replay(trace.steps)) expect(value).toBeCloseTo(step.value as number, 9);
-    expect(trace.steps.map((s) => s.symbol)).toEqual(expect.arrayContaining(['V_plug', 'V', 'k', 't', 'N', 'O', 't_crew']));
+    expect(trace.steps.map((s) => s.symbol)).toEqual(
+      expect.arrayContaining(['V_plug', 'V', 'k', 't', 'N', 'O', 't_crew']),
+    );
   });
 
   it('gets refused sizes, lists and assumptions as any other', () => {
-    expect(call(family[0]!, [[[0.01], [0.02], [-1]], 4]).map((r) => typeof r[0])).toEqual(['number', 'number', 'object']);
+    expect(call(family[0]!, [[[0.01], [0.02], [-1]], 4]).map((r) => typeof r[0])).toEqual([
+      'number',
+      'number',
+      'object',
+    ]);
     expect(call(family[0]!, [0.01, 4, undefined, undefined, [['stubb', 3]]])[0]?.[0]).toMatchObject({ error: '#N/A' });
   });
 });

@@ -2,7 +2,9 @@ import { expect, it } from 'vitest';
 import { readCell } from '../../src/catalogue/read-cell.ts';
 import { QUANTITIES, type QuantityName } from '../../src/core/units/quantities.ts';
 
-const cases = (Object.keys(QUANTITIES) as QuantityName[]).flatMap((quantity) => (['US', 'SI'] as const).map((system) => [quantity, system] as const));
+const cases = (Object.keys(QUANTITIES) as QuantityName[]).flatMap((quantity) =>
+  (['US', 'SI'] as const).map((system) => [quantity, system] as const),
+);
 
 it.each(cases)('a text that is no %s, with %s units, is refused with examples that are', (quantity, system) => {
   const kind = { kind: 'quantity', quantity } as const;

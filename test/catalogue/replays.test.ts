@@ -25,24 +25,58 @@ const SOLVED = 1e-9;
 
 const parametersOf = (d: Declaration): readonly Parameter[] => Object.values(d.parameters);
 const withPlainCells = CATALOGUE.filter((d) => parametersOf(d).every((p) => p.optional || p.kind.kind !== 'cells'));
-const exampleCell = (example: string): Cell => (example.startsWith('"') ? example.slice(1, -1) : Number.isFinite(Number(example)) ? Number(example) : example);
+const exampleCell = (example: string): Cell =>
+  example.startsWith('"') ? example.slice(1, -1) : Number.isFinite(Number(example)) ? Number(example) : example;
 
 const CASES: Readonly<Record<string, Rows>> = {
   'with the defaults': [],
   'with other assumptions': [
-    ['stub', 4], ['idle oxygen share', 0.15], ['burning duty', 0.6], ['slag temperature', 2250], ['product FeO share', 0.7], ['bore ratio', 0.55], ['ends worked', 2], ['advance limit', 9], ['set-up time', 20], ['flow factor', 0.9],
-    ['gas temperature', 40], ['air pressure', 13], ['holder orifice', 0.14], ['hose length', 150], ['cylinder volume', 50], ['leftover pressure', 400], ['boss over pin', 2.2], ['heat into the part', 0.6], ['drop diameter', 0.1],
+    ['stub', 4],
+    ['idle oxygen share', 0.15],
+    ['burning duty', 0.6],
+    ['slag temperature', 2250],
+    ['product FeO share', 0.7],
+    ['bore ratio', 0.55],
+    ['ends worked', 2],
+    ['advance limit', 9],
+    ['set-up time', 20],
+    ['flow factor', 0.9],
+    ['gas temperature', 40],
+    ['air pressure', 13],
+    ['holder orifice', 0.14],
+    ['hose length', 150],
+    ['cylinder volume', 50],
+    ['leftover pressure', 400],
+    ['boss over pin', 2.2],
+    ['heat into the part', 0.6],
+    ['drop diameter', 0.1],
   ],
   'with coupled rods': [['coupled rods', 'yes']],
-  'with strings of three rods': [['coupled rods', 'yes'], ['string rods', 3]],
-  'with a measured flow and a tip pressure of its own': [['rod flow measured', 8], ['pressure', 75], ['tip pressure', 85]],
-  'overhead, in tight access, read standing': [['position', 'overhead'], ['access', 'tight'], ['regulator set', 'standing']],
-  'cooled with water, under water': [['cooling method', 'water'], ['water depth', 20]],
+  'with strings of three rods': [
+    ['coupled rods', 'yes'],
+    ['string rods', 3],
+  ],
+  'with a measured flow and a tip pressure of its own': [
+    ['rod flow measured', 8],
+    ['pressure', 75],
+    ['tip pressure', 85],
+  ],
+  'overhead, in tight access, read standing': [
+    ['position', 'overhead'],
+    ['access', 'tight'],
+    ['regulator set', 'standing'],
+  ],
+  'cooled with water, under water': [
+    ['cooling method', 'water'],
+    ['water depth', 20],
+  ],
 };
 
 /** Arguments by their examples; with `optionals` those that may be left out too. */
 const exampleArguments = (d: Declaration, optionals: boolean): Argument[] =>
-  parametersOf(d).map((p) => (p.kind.kind === 'cells' || (p.optional && !optionals) ? undefined : exampleCell(p.example)));
+  parametersOf(d).map((p) =>
+    p.kind.kind === 'cells' || (p.optional && !optionals) ? undefined : exampleCell(p.example),
+  );
 
 function workingOf(d: Declaration, args: readonly Argument[], assume: Rows): readonly Step[] | CalcError {
   const trace = recorder();
@@ -60,20 +94,30 @@ function check(steps: readonly Step[], exact = EXACT): void {
   const symbols = steps.map((s) => s.symbol);
   expect(new Set(symbols).size, symbols.join(' ')).toBe(symbols.length);
   for (const { step, value } of replay(steps)) {
-    expect(Math.abs(value - (step.value as number)), `${step.symbol} = ${step.expression ?? ''} gives ${value}, shown ${String(step.value)}`).toBeLessThanOrEqual(exact * Math.abs(value));
+    expect(
+      Math.abs(value - (step.value as number)),
+      `${step.symbol} = ${step.expression ?? ''} gives ${value}, shown ${String(step.value)}`,
+    ).toBeLessThanOrEqual(exact * Math.abs(value));
   }
   steps.forEach((step, i) => {
     expect(step.formula, step.symbol).not.toBe('');
     const from = solvedFrom(step);
     if (!from) {
-      if (step.kind === 'calculated' && typeof step.value === 'number') expect(step.expression, `${step.symbol} is calculated and has no formula`).toBeDefined();
+      if (step.kind === 'calculated' && typeof step.value === 'number')
+        expect(step.expression, `${step.symbol} is calculated and has no formula`).toBeDefined();
       return;
     }
     const before = new Set(symbols.slice(0, i));
-    expect(from.filter((name) => !before.has(name)), `${step.symbol} is found from steps that are not shown before it`).toEqual([]);
+    expect(
+      from.filter((name) => !before.has(name)),
+      `${step.symbol} is found from steps that are not shown before it`,
+    ).toEqual([]);
     const again = foundAgain(step, steps);
     expect(again, `no way to find ${step.symbol} again: ${step.formula}`).toBeDefined();
-    expect(Math.abs((again ?? NaN) - (step.value as number)), `${step.symbol} is found again as ${again ?? NaN}, shown ${String(step.value)}`).toBeLessThanOrEqual(Math.max(exact, SOLVED) * Math.abs(step.value as number));
+    expect(
+      Math.abs((again ?? NaN) - (step.value as number)),
+      `${step.symbol} is found again as ${again ?? NaN}, shown ${String(step.value)}`,
+    ).toBeLessThanOrEqual(Math.max(exact, SOLVED) * Math.abs(step.value as number));
   });
 }
 
@@ -94,7 +138,8 @@ describe.each(withPlainCells.map((d) => [d.name, d] as const))('the working of %
   it('names sources that are in the register, and a kind', () => {
     const steps = workingOf(d, exampleArguments(d, false), d.assume === 'required' ? [['stub', 4]] : []);
     if (steps instanceof CalcError) throw steps;
-    for (const step of steps) if (step.source !== '') expect(findSource(step.source), `${step.symbol}: ${step.source}`).toBeDefined();
+    for (const step of steps)
+      if (step.source !== '') expect(findSource(step.source), `${step.symbol}: ${step.source}`).toBeDefined();
   });
 });
 
@@ -102,27 +147,56 @@ describe.each(OPERATION_IDS)('BURN.%s.STEPS', (id) => {
   const steps = findFunction(`BURN.${id}.STEPS`)!;
   const args = exampleArguments(steps, false);
 
-  it.each([['US', []], ['SI', [['units', 'SI']]], ['SI, other assumptions', [['units', 'SI'], ...(CASES['with other assumptions'] ?? []).filter(([name]) => name === 'idle oxygen share' || name === 'burning duty' || name === 'slag temperature')]]] as const)(
-    'shows numbers that give the results again, in %s', (label, assume: Rows) => {
-      const system = label.startsWith('SI') ? ('SI' as const) : ('US' as const);
-      const plain = args.map((a) => (typeof a === 'number' && system === 'SI' ? a * 25.4 : a));
-      const inputs = parametersOf(steps).map((p, i) => (p.kind.kind === 'quantity' && p.kind.quantity === 'length' ? plain[i] : args[i]));
-      const working = workingOf(steps, inputs, assume);
-      if (working instanceof CalcError) throw working;
-      const [, ...rows] = call(steps, assume.length > 0 ? [...inputs, assume] : inputs);
-      expect(rows.length).toBe(working.length);
-      // The table as a reader has it: shown values, in the unit beside them.
-      const read = rows.map((row, i): Step => {
-        const step = working[i]!;
-        expect(row.map((cell) => isCellError(cell))).toEqual(row.map(() => false));
-        expect([row[0], row[1], row[3], row[4], row[5], row[6]]).toEqual([step.name, step.symbol, typeof step.value === 'string' ? '' : plainUnit(step.quantity, system), step.formula, step.kind, step.source]);
-        return { ...step, value: typeof row[2] === 'number' ? toSi(row[2], step.quantity, system) : String(row[2]) };
-      });
-      check(read, 1e-9);
-      for (const [suffix, symbol, quantity] of [['RODS', 'N', 'count'], ['OXYGEN', 'O', 'oxygen'], ['BURN', 't', 'time'], ['TIME', 't_crew', 'time'], ['PRESSURE', 'p', 'pressure']] as const) {
-        const value = call(findFunction(`BURN.${id}.${suffix}`)!, assume.length > 0 ? [...inputs, assume] : inputs)[0]?.[0];
-        const shown = working.find((s) => s.symbol === symbol)?.value as number;
-        expect(fromSi(shown, quantity, system), suffix).toBe(value);
-      }
+  it.each([
+    ['US', []],
+    ['SI', [['units', 'SI']]],
+    [
+      'SI, other assumptions',
+      [
+        ['units', 'SI'],
+        ...(CASES['with other assumptions'] ?? []).filter(
+          ([name]) => name === 'idle oxygen share' || name === 'burning duty' || name === 'slag temperature',
+        ),
+      ],
+    ],
+  ] as const)('shows numbers that give the results again, in %s', (label, assume: Rows) => {
+    const system = label.startsWith('SI') ? ('SI' as const) : ('US' as const);
+    const plain = args.map((a) => (typeof a === 'number' && system === 'SI' ? a * 25.4 : a));
+    const inputs = parametersOf(steps).map((p, i) =>
+      p.kind.kind === 'quantity' && p.kind.quantity === 'length' ? plain[i] : args[i],
+    );
+    const working = workingOf(steps, inputs, assume);
+    if (working instanceof CalcError) throw working;
+    const [, ...rows] = call(steps, assume.length > 0 ? [...inputs, assume] : inputs);
+    expect(rows.length).toBe(working.length);
+    // The table as a reader has it: shown values, in the unit beside them.
+    const read = rows.map((row, i): Step => {
+      const step = working[i]!;
+      expect(row.map((cell) => isCellError(cell))).toEqual(row.map(() => false));
+      expect([row[0], row[1], row[3], row[4], row[5], row[6]]).toEqual([
+        step.name,
+        step.symbol,
+        typeof step.value === 'string' ? '' : plainUnit(step.quantity, system),
+        step.formula,
+        step.kind,
+        step.source,
+      ]);
+      return { ...step, value: typeof row[2] === 'number' ? toSi(row[2], step.quantity, system) : String(row[2]) };
     });
+    check(read, 1e-9);
+    for (const [suffix, symbol, quantity] of [
+      ['RODS', 'N', 'count'],
+      ['OXYGEN', 'O', 'oxygen'],
+      ['BURN', 't', 'time'],
+      ['TIME', 't_crew', 'time'],
+      ['PRESSURE', 'p', 'pressure'],
+    ] as const) {
+      const value = call(
+        findFunction(`BURN.${id}.${suffix}`)!,
+        assume.length > 0 ? [...inputs, assume] : inputs,
+      )[0]?.[0];
+      const shown = working.find((s) => s.symbol === symbol)?.value as number;
+      expect(fromSi(shown, quantity, system), suffix).toBe(value);
+    }
+  });
 });

@@ -4,8 +4,13 @@ import { OPERATION_IDS, operationOf } from '../../src/core/operations/all.ts';
 import { RODS } from '../../src/core/burn/rods.ts';
 import { cellsOf, numberOf, rowsOf, textOf } from '../published/plan-of.ts';
 
-const messageOf = (name: string, ...args: Parameters<typeof cellsOf> extends [string, ...infer A] ? A : never): string => {
-  const cell = cellsOf(name, ...args).flat().find(isCellError);
+const messageOf = (
+  name: string,
+  ...args: Parameters<typeof cellsOf> extends [string, ...infer A] ? A : never
+): string => {
+  const cell = cellsOf(name, ...args)
+    .flat()
+    .find(isCellError);
   return cell ? `${cell.error} ${cell.message}` : 'no error';
 };
 
@@ -14,8 +19,14 @@ describe('BURN.ROD.LIST', () => {
     const rows = rowsOf('BURN.ROD.LIST');
     expect(rows.map((r) => r['rod'])).toEqual(RODS.map((r) => r.name));
     for (const r of rows) {
-      const [longest, stub] = [Number(textOf(r['lengths']).split(', ').at(-1)?.replace(' in', '')), textOf(r['kind']).includes('bar') ? 8 : 3];
-      const [fresh, spent] = [numberOf('BURN.ROD.FLOW', r['rod'], r['tip pressure'], longest), numberOf('BURN.ROD.FLOW', r['rod'], r['tip pressure'], stub)];
+      const [longest, stub] = [
+        Number(textOf(r['lengths']).split(', ').at(-1)?.replace(' in', '')),
+        textOf(r['kind']).includes('bar') ? 8 : 3,
+      ];
+      const [fresh, spent] = [
+        numberOf('BURN.ROD.FLOW', r['rod'], r['tip pressure'], longest),
+        numberOf('BURN.ROD.FLOW', r['rod'], r['tip pressure'], stub),
+      ];
       expect(r['flow']).toBeGreaterThan(fresh);
       expect(r['flow']).toBeLessThan(spent);
     }
@@ -32,7 +43,12 @@ describe('BURN.ROD.PICK', () => {
     const sizes = operationOf(id).order.map((name) => Number(operationOf(id).sizes[name]?.example));
     const rows = rowsOf('BURN.ROD.PICK', id, ...sizes);
     const plan = rowsOf(`BURN.${id}.PLAN`, ...sizes)[0];
-    expect(rows[0]).toMatchObject({ choice: 'pick', rod: plan?.['rod'], rods: plan?.['rods'], oxygen: plan?.['oxygen'] });
+    expect(rows[0]).toMatchObject({
+      choice: 'pick',
+      rod: plan?.['rod'],
+      rods: plan?.['rods'],
+      oxygen: plan?.['oxygen'],
+    });
     expect(textOf(rows[0]?.['why'])).toContain('least burning and changing time of');
     expect(rows[1]?.['choice']).toBe('runner-up');
     expect(rows[1]?.['at the work']).toBeGreaterThanOrEqual(rows[0]?.['at the work'] as number);
@@ -41,7 +57,9 @@ describe('BURN.ROD.PICK', () => {
   it('takes the sizes one an argument or all in a range', () => {
     expect(cellsOf('BURN.ROD.PICK', 'PIN', [[4, 10, 2.5]])).toEqual(cellsOf('BURN.ROD.PICK', 'PIN', 4, 10, 2.5));
     expect(cellsOf('BURN.ROD.PICK', 'PIN', [[4], [10]])).toEqual(cellsOf('BURN.ROD.PICK', 'PIN', 4, 10));
-    expect(cellsOf('BURN.ROD.PICK', 'PIN', '100 mm', '10"', null)).toEqual(cellsOf('BURN.ROD.PICK', 'PIN', 100 / 25.4, 10));
+    expect(cellsOf('BURN.ROD.PICK', 'PIN', '100 mm', '10"', null)).toEqual(
+      cellsOf('BURN.ROD.PICK', 'PIN', 100 / 25.4, 10),
+    );
   });
 
   it('keeps to the access given, for short rods and bars', () => {
@@ -57,7 +75,9 @@ describe('BURN.ROD.PICK', () => {
     expect(messageOf('BURN.ROD.PICK', 'STUD', 1, 2.5)).toBe('#VALUE! count is 2.5; must be a whole number');
     expect(messageOf('BURN.ROD.PICK', 'WELD', 1)).toMatch(/^#VALUE! operation is "WELD"; must be one of PIN, HOLE/);
     expect(messageOf('BURN.ROD.PICK', 'PIN', 4, 10, 5)).toMatch(/hole is 5 in; must be less than the pin's 4 in/);
-    expect(messageOf('BURN.ROD.PICK', 'HOLE', 0.2, 6)).toMatch(/^#N\/A hole is 0.2 in; the thinnest rod in the register/);
+    expect(messageOf('BURN.ROD.PICK', 'HOLE', 0.2, 6)).toMatch(
+      /^#N\/A hole is 0.2 in; the thinnest rod in the register/,
+    );
   });
 });
 
@@ -67,24 +87,40 @@ describe('BURN.ROD.CUTLIST', () => {
     const each = rows.slice(0, -1);
     const all = rows.at(-1);
     expect(all?.['stock']).toBe(each.length);
-    for (const of of ['burned', 'left']) expect(all?.[of]).toBeCloseTo(each.reduce((sum, r) => sum + (r[of] as number), 0), 9);
+    for (const of of ['burned', 'left'])
+      expect(all?.[of]).toBeCloseTo(
+        each.reduce((sum, r) => sum + (r[of] as number), 0),
+        9,
+      );
     expect(textOf(all?.['holes, in this order'] ?? all?.['holes'])).toMatch(/no plan can do with fewer than \d+/);
-    for (const r of each) expect((r['burned'] as number) + (r['left'] as number)).toBeCloseTo(Number(textOf(r['stock']).split(' x ')[1]), 9);
+    for (const r of each)
+      expect((r['burned'] as number) + (r['left'] as number)).toBeCloseTo(
+        Number(textOf(r['stock']).split(' x ')[1]),
+        9,
+      );
   });
 
-  it('takes one 3/8 x 36 rod for one shallow hole, and no fewer rods than the hole\'s own plan', () => {
+  it("takes one 3/8 x 36 rod for one shallow hole, and no fewer rods than the hole's own plan", () => {
     expect(rowsOf('BURN.ROD.CUTLIST', 2).at(-1)?.['stock']).toBe(1);
     for (const depth of [3, 6, 10, 14]) {
       const single = numberOf('BURN.HOLE.RODS', 0.75, depth, '3/8 x 36');
-      expect(rowsOf('BURN.ROD.CUTLIST', depth, '3/8 x 36').at(-1)?.['stock'], `${depth} in`).toBeGreaterThanOrEqual(single);
+      expect(rowsOf('BURN.ROD.CUTLIST', depth, '3/8 x 36').at(-1)?.['stock'], `${depth} in`).toBeGreaterThanOrEqual(
+        single,
+      );
     }
   });
 
   it('says what is wrong with depths and stock, naming the row', () => {
     expect(messageOf('BURN.ROD.CUTLIST', [[4], ['deep']])).toMatch(/^#VALUE! depths row 2: depth is "deep"/);
     expect(messageOf('BURN.ROD.CUTLIST', [[null], ['']])).toMatch(/^#VALUE! depths holds no row/);
-    expect(messageOf('BURN.ROD.CUTLIST', 4, [['3/8 x 36'], ['1/4 x 36']])).toBe('#VALUE! stock holds 3/8 and 1/4; must be rods of one size, in one or more lengths');
-    expect(messageOf('BURN.ROD.CUTLIST', 4, '5/8 x 36')).toMatch(/^#N\/A stock row 1: rod "5\/8 x 36" is not in the register; nearest:/);
-    expect(messageOf('BURN.ROD.CUTLIST', 34, '3/8 x 36')).toMatch(/^#N\/A a 3\/8 x 36 rod reaches 33 in with its stub; the work is 34 in deep/);
+    expect(messageOf('BURN.ROD.CUTLIST', 4, [['3/8 x 36'], ['1/4 x 36']])).toBe(
+      '#VALUE! stock holds 3/8 and 1/4; must be rods of one size, in one or more lengths',
+    );
+    expect(messageOf('BURN.ROD.CUTLIST', 4, '5/8 x 36')).toMatch(
+      /^#N\/A stock row 1: rod "5\/8 x 36" is not in the register; nearest:/,
+    );
+    expect(messageOf('BURN.ROD.CUTLIST', 34, '3/8 x 36')).toMatch(
+      /^#N\/A a 3\/8 x 36 rod reaches 33 in with its stub; the work is 34 in deep/,
+    );
   });
 });

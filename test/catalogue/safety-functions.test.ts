@@ -30,12 +30,15 @@ function error(name: string, ...args: readonly Argument[]): CellError {
   return cell;
 }
 /** What a cell shows; nothing for an error. */
-const text = (cell: Cell | undefined): string => (cell === undefined || cell === null || isCellError(cell) ? '' : String(cell));
+const text = (cell: Cell | undefined): string =>
+  cell === undefined || cell === null || isCellError(cell) ? '' : String(cell);
 const column = (...xs: readonly Cell[]): readonly (readonly Cell[])[] => xs.map((x) => [x]);
 /** A table by its headings, without the units in them. */
 const table = (name: string, ...args: readonly Argument[]): readonly Readonly<Record<string, Cell>>[] => {
   const [headings = [], ...rows] = cells(name, ...args);
-  return rows.map((row): Readonly<Record<string, Cell>> => Object.fromEntries(headings.map((h, i): readonly [string, Cell] => [text(h).split(',')[0] ?? '', row[i] ?? null])));
+  return rows.map((row): Readonly<Record<string, Cell>> =>
+    Object.fromEntries(headings.map((h, i): readonly [string, Cell] => [text(h).split(',')[0] ?? '', row[i] ?? null])),
+  );
 };
 function steps(name: string, ...args: readonly Argument[]) {
   const trace = recorder();
@@ -45,7 +48,17 @@ function steps(name: string, ...args: readonly Argument[]) {
 
 describe('BURN.NOISE.HOURS', () => {
   /** 29 CFR 1910.95, Table G-16, as printed (92 prints 6 and 102 prints 1.5 for 6.06 and 1.52 of the note's formula). */
-  const G16 = [[90, 8], [92, 6], [95, 4], [97, 3], [100, 2], [102, 1.5], [105, 1], [110, 0.5], [115, 0.25]] as const;
+  const G16 = [
+    [90, 8],
+    [92, 6],
+    [95, 4],
+    [97, 3],
+    [100, 2],
+    [102, 1.5],
+    [105, 1],
+    [110, 0.5],
+    [115, 0.25],
+  ] as const;
 
   it('gives the hours of Table G-16, and of its formula', () => {
     for (const [level, hours] of G16) {
@@ -56,7 +69,15 @@ describe('BURN.NOISE.HOURS', () => {
   });
 
   it('gives the minutes of NIOSH 98-126, 480 / 2^((L - 85) / 3)', () => {
-    for (const [level, minutes] of [[85, 480], [88, 240], [91, 120], [94, 60], [97, 30], [100, 15], [103, 7.5]] as const) {
+    for (const [level, minutes] of [
+      [85, 480],
+      [88, 240],
+      [91, 120],
+      [94, 60],
+      [97, 30],
+      [100, 15],
+      [103, 7.5],
+    ] as const) {
       expect(60 * value('BURN.NOISE.HOURS', level, 'niosh')).toBeCloseTo(minutes, 9);
     }
   });
@@ -65,7 +86,9 @@ describe('BURN.NOISE.HOURS', () => {
     expect(cells('BURN.NOISE.HOURS', column(90, 95), [['OSHA', 'NIOSH']])).toHaveLength(2);
     const inForce = REGISTRY.find((a) => a.name === 'noise rule')?.value;
     expect(value('BURN.NOISE.HOURS', 92)).toBe(value('BURN.NOISE.HOURS', 92, inForce as string));
-    expect(value('BURN.NOISE.HOURS', 92, undefined, [['noise rule', 'OSHA']])).toBe(value('BURN.NOISE.HOURS', 92, 'OSHA'));
+    expect(value('BURN.NOISE.HOURS', 92, undefined, [['noise rule', 'OSHA']])).toBe(
+      value('BURN.NOISE.HOURS', 92, 'OSHA'),
+    );
   });
 
   it('says that above 115 dBA OSHA allows no time', () => {
@@ -81,12 +104,20 @@ describe('BURN.NOISE.HOURS', () => {
 
 describe('BURN.NOISE.DOSE', () => {
   it('adds the tasks of a shift as 29 CFR 1910.95 Appendix A does: 100 sum(C/T)', () => {
-    expect(value('BURN.NOISE.DOSE', column(95, 100, 90), column(1, 0.5, 4), 'OSHA')).toBeCloseTo(100 * (1 / 4 + 0.5 / 2 + 4 / 8), 9);
+    expect(value('BURN.NOISE.DOSE', column(95, 100, 90), column(1, 0.5, 4), 'OSHA')).toBeCloseTo(
+      100 * (1 / 4 + 0.5 / 2 + 4 / 8),
+      9,
+    );
     expect(value('BURN.NOISE.DOSE', [[95, 100, 90]], [[1, 0.5, 4]], 'OSHA')).toBeCloseTo(100, 9);
   });
 
-  it('is 100 percent for 8 hours at each rule\'s own level, and leaves out what is under 80 dBA', () => {
-    for (const [rule, level] of [['OSHA', 90], ['NIOSH', 85], ['EU', 87]] as const) expect(value('BURN.NOISE.DOSE', level, 8, rule)).toBeCloseTo(100, 9);
+  it("is 100 percent for 8 hours at each rule's own level, and leaves out what is under 80 dBA", () => {
+    for (const [rule, level] of [
+      ['OSHA', 90],
+      ['NIOSH', 85],
+      ['EU', 87],
+    ] as const)
+      expect(value('BURN.NOISE.DOSE', level, 8, rule)).toBeCloseTo(100, 9);
     expect(value('BURN.NOISE.DOSE', column(90, 79), column(8, 4), 'OSHA')).toBeCloseTo(100, 9);
   });
 
@@ -105,37 +136,65 @@ describe('BURN.NOISE.DOSE', () => {
     const working = steps('BURN.NOISE.DOSE', column(95, 70, 100), column(1, 2, 0.5), 'EU');
     expect(new Set(working.map((s) => s.symbol)).size).toBe(working.length);
     for (const { step, value: again } of replay(working)) expect(again).toBeCloseTo(step.value as number, 12);
-    expect(100 * (working.at(-1)?.value as number)).toBeCloseTo(value('BURN.NOISE.DOSE', column(95, 70, 100), column(1, 2, 0.5), 'EU'), 9);
+    expect(100 * (working.at(-1)?.value as number)).toBeCloseTo(
+      value('BURN.NOISE.DOSE', column(95, 70, 100), column(1, 2, 0.5), 'EU'),
+      9,
+    );
   });
 
   it('names the row of a bad cell, unequal ranges, too long a shift and nothing at all', () => {
-    expect(error('BURN.NOISE.DOSE', column(95, 'loud'), column(1, 2)).message).toMatch(/^levels row 2: level is "loud"; must be a number/);
-    expect(error('BURN.NOISE.DOSE', column(95, { error: '#N/A', message: '' }), column(1, 2)).message).toContain('levels row 2: level holds the error #N/A');
+    expect(error('BURN.NOISE.DOSE', column(95, 'loud'), column(1, 2)).message).toMatch(
+      /^levels row 2: level is "loud"; must be a number/,
+    );
+    expect(error('BURN.NOISE.DOSE', column(95, { error: '#N/A', message: '' }), column(1, 2)).message).toContain(
+      'levels row 2: level holds the error #N/A',
+    );
     expect(error('BURN.NOISE.DOSE', column(95, 90), column(1, null)).message).toBe('hours row 2: hours is blank');
-    expect(error('BURN.NOISE.DOSE', column(95, 90), column(1, -2)).message).toBe('hours row 2: hours is -2 h; must be at least 0 h');
-    expect(error('BURN.NOISE.DOSE', column(95, 90), column(1, 2, 3)).message).toMatch(/levels is 2 by 1 cells and hours is 3 by 1 cells/);
-    expect(error('BURN.NOISE.DOSE', column(95, 90), column(13, 12)).message).toBe('hours add up to 25 h; must be at most 24 h in a shift');
+    expect(error('BURN.NOISE.DOSE', column(95, 90), column(1, -2)).message).toBe(
+      'hours row 2: hours is -2 h; must be at least 0 h',
+    );
+    expect(error('BURN.NOISE.DOSE', column(95, 90), column(1, 2, 3)).message).toMatch(
+      /levels is 2 by 1 cells and hours is 3 by 1 cells/,
+    );
+    expect(error('BURN.NOISE.DOSE', column(95, 90), column(13, 12)).message).toBe(
+      'hours add up to 25 h; must be at most 24 h in a shift',
+    );
     expect(error('BURN.NOISE.DOSE', column(null, null), column(null, null)).message).toBe('levels is missing');
   });
 });
 
 describe('BURN.NOISE.SHIFT', () => {
-  const stands = (level: number, rule: string): Readonly<Record<string, Cell>> => Object.fromEntries(table('BURN.NOISE.SHIFT', level, 8, rule).map((r) => [text(r['figure']), r['stands'] ?? null]));
+  const stands = (level: number, rule: string): Readonly<Record<string, Cell>> =>
+    Object.fromEntries(table('BURN.NOISE.SHIFT', level, 8, rule).map((r) => [text(r['figure']), r['stands'] ?? null]));
 
   it('holds the average beside the 80, 85 and 87 dBA of Directive 2003/10/EC, Article 3', () => {
-    expect(stands(84, 'EU')).toMatchObject({ 'lower action value': 'exceeds', 'upper action value': 'does not reach', 'limit value': 'does not exceed' });
+    expect(stands(84, 'EU')).toMatchObject({
+      'lower action value': 'exceeds',
+      'upper action value': 'does not reach',
+      'limit value': 'does not exceed',
+    });
     expect(stands(85, 'EU')).toMatchObject({ 'upper action value': 'reaches' });
     expect(stands(88, 'EU')).toMatchObject({ 'limit value': 'exceeds' });
   });
 
   it('holds it beside the action level of 85 and the 90 dBA of 29 CFR 1910.95', () => {
-    expect(stands(85, 'OSHA')).toMatchObject({ 'action level': 'reaches', 'permissible exposure': 'does not exceed', dose: 'does not exceed' });
+    expect(stands(85, 'OSHA')).toMatchObject({
+      'action level': 'reaches',
+      'permissible exposure': 'does not exceed',
+      dose: 'does not exceed',
+    });
     expect(stands(92, 'OSHA')).toMatchObject({ 'permissible exposure': 'exceeds', dose: 'exceeds' });
   });
 
   it('asks for plugs and muffs together above 100 dBA, and above 105 in mines', () => {
-    expect(stands(101, 'OSHA')).toMatchObject({ 'double hearing protection, as NIOSH advises': 'exceeds', 'double hearing protection, in mines': 'does not exceed' });
-    expect(stands(106, 'NIOSH')).toMatchObject({ 'double hearing protection': 'exceeds', 'double hearing protection, in mines': 'exceeds' });
+    expect(stands(101, 'OSHA')).toMatchObject({
+      'double hearing protection, as NIOSH advises': 'exceeds',
+      'double hearing protection, in mines': 'does not exceed',
+    });
+    expect(stands(106, 'NIOSH')).toMatchObject({
+      'double hearing protection': 'exceeds',
+      'double hearing protection, in mines': 'exceeds',
+    });
     expect(stands(116, 'OSHA')).toMatchObject({ 'loudest task': 'exceeds' });
   });
 
@@ -148,9 +207,16 @@ describe('BURN.NOISE.SHIFT', () => {
 
 describe('the air of a room', () => {
   it('follows the exact exponential; 1 scfm at 70 F and 14.696 psia is 1 cfm', () => {
-    for (const [V, q, Q, t, start] of [[4000, 6, 150, 30, 20.9], [1000, 6, 0, 12, 20.9], [12000, 9, 2000, 60, 24]] as const) {
+    for (const [V, q, Q, t, start] of [
+      [4000, 6, 150, 30, 20.9],
+      [1000, 6, 0, 12, 20.9],
+      [12000, 9, 2000, 60, 24],
+    ] as const) {
       const settled = (100 * q + 20.9 * Q) / (q + Q);
-      expect(value('BURN.AIR.OXYGEN', V, q, Q, t, start)).toBeCloseTo(settled + (start - settled) * Math.exp((-(q + Q) * t) / V), 9);
+      expect(value('BURN.AIR.OXYGEN', V, q, Q, t, start)).toBeCloseTo(
+        settled + (start - settled) * Math.exp((-(q + Q) * t) / V),
+        9,
+      );
     }
   });
 
@@ -183,10 +249,21 @@ describe('the air of a room', () => {
   });
 
   it('takes poor mixing, warm air, height and leaks from the assumptions', () => {
-    expect(value('BURN.AIR.FRESH', 6, undefined, [['air mixing factor', 3]])).toBeCloseTo(3 * value('BURN.AIR.FRESH', 6), 9);
-    expect(value('BURN.AIR.OXYGEN', 4000, 6, 150, 30, undefined, [['air mixing factor', 5]])).toBeGreaterThan(value('BURN.AIR.OXYGEN', 4000, 6, 150, 30));
-    expect(value('BURN.AIR.FRESH', 6, undefined, [['room temperature', 110]]) / value('BURN.AIR.FRESH', 6)).toBeCloseTo((110 + 459.67) / (70 + 459.67), 9);
-    expect(value('BURN.AIR.FRESH', 6, undefined, [['air pressure', 12]]) / value('BURN.AIR.FRESH', 6)).toBeCloseTo(14.696 / 12, 9);
+    expect(value('BURN.AIR.FRESH', 6, undefined, [['air mixing factor', 3]])).toBeCloseTo(
+      3 * value('BURN.AIR.FRESH', 6),
+      9,
+    );
+    expect(value('BURN.AIR.OXYGEN', 4000, 6, 150, 30, undefined, [['air mixing factor', 5]])).toBeGreaterThan(
+      value('BURN.AIR.OXYGEN', 4000, 6, 150, 30),
+    );
+    expect(value('BURN.AIR.FRESH', 6, undefined, [['room temperature', 110]]) / value('BURN.AIR.FRESH', 6)).toBeCloseTo(
+      (110 + 459.67) / (70 + 459.67),
+      9,
+    );
+    expect(value('BURN.AIR.FRESH', 6, undefined, [['air pressure', 12]]) / value('BURN.AIR.FRESH', 6)).toBeCloseTo(
+      14.696 / 12,
+      9,
+    );
     // (1 - 0.25) x 8 + 0.1, by the defaults; a long bar burns 0.55 of its oxygen.
     expect(value('BURN.AIR.RELEASE', 8)).toBeCloseTo(6.1, 9);
     expect(value('BURN.AIR.RELEASE', 8, '1/2 pipe')).toBeCloseTo(3.7, 9);
@@ -201,8 +278,14 @@ describe('the air of a room', () => {
   });
 
   it('says when there is no answer, with figures', () => {
-    expect(error('BURN.AIR.RISE', 4000, 6, 2000)).toEqual({ error: '#N/A', message: 'by these figures the room\'s average levels off at 21.1366% oxygen and does not reach 23.5%; near the work it is higher: measure' });
-    expect(error('BURN.AIR.CLEAR', 4000, 0, 26).message).toBe('without fresh air the room does not clear; fresh air must be more than 0');
+    expect(error('BURN.AIR.RISE', 4000, 6, 2000)).toEqual({
+      error: '#N/A',
+      message:
+        "by these figures the room's average levels off at 21.1366% oxygen and does not reach 23.5%; near the work it is higher: measure",
+    });
+    expect(error('BURN.AIR.CLEAR', 4000, 0, 26).message).toBe(
+      'without fresh air the room does not clear; fresh air must be more than 0',
+    );
     expect(error('BURN.AIR.FRESH', 6, 20).message).toContain('fresh air cannot bring the room to 20% oxygen');
     expect(error('BURN.AIR.OXYGEN', 0, 6, 150, 30).message).toContain('volume is blank or zero');
     expect(error('BURN.AIR.OXYGEN', 4000, 6, 150, 30, 120).message).toBe('start is 120 %; must be at most 100 %');
@@ -220,10 +303,17 @@ describe('the air of a room', () => {
 describe('BURN.AIR.FUME', () => {
   it('holds iron oxide and manganese beside 10 and 5 mg/m3 of 29 CFR 1910.1000 and what NIOSH advises', () => {
     const rows = table('BURN.AIR.FUME', '3/8', 20, 4000, 150);
-    expect(rows.map((r) => [r['over'], r['limit'], r['whose']])).toEqual([
-      ['8 hours', 10, 'legal limit'], ['8 hours', 5, 'recommended limit'], ['at any time', 5, 'legal limit'], ['15 minutes', 3, 'recommended limit'], ['8 hours', 1, 'recommended limit'],
-    ].map(([over, limit, whose]): readonly unknown[] => [over, expect.closeTo(limit as number, 9) as unknown, whose]));
-    for (const r of rows) expect(text(r['stands'])).toMatch(Number(r['times the limit']) > 1 ? /exceeds/ : /does not exceed/);
+    expect(rows.map((r) => [r['over'], r['limit'], r['whose']])).toEqual(
+      [
+        ['8 hours', 10, 'legal limit'],
+        ['8 hours', 5, 'recommended limit'],
+        ['at any time', 5, 'legal limit'],
+        ['15 minutes', 3, 'recommended limit'],
+        ['8 hours', 1, 'recommended limit'],
+      ].map(([over, limit, whose]): readonly unknown[] => [over, expect.closeTo(limit as number, 9) as unknown, whose]),
+    );
+    for (const r of rows)
+      expect(text(r['stands'])).toMatch(Number(r['times the limit']) > 1 ? /exceeds/ : /does not exceed/);
   });
 
   it('grows with minutes and factor, falls with room and air, and is nothing where nothing burns', () => {
@@ -237,18 +327,24 @@ describe('BURN.AIR.FUME', () => {
     expect(iron('3/8', 20, 4000, 150, [['tip pressure', 60]])).toBeLessThan(base);
   });
 
-  it('takes manganese steel at its own content, and only the rod\'s metal in concrete', () => {
-    const manganese = (material: string): number => Number(table('BURN.AIR.FUME', '3/8', 20, 4000, 150, [['material', material]])[4]?.['in the air']);
+  it("takes manganese steel at its own content, and only the rod's metal in concrete", () => {
+    const manganese = (material: string): number =>
+      Number(table('BURN.AIR.FUME', '3/8', 20, 4000, 150, [['material', material]])[4]?.['in the air']);
     expect(manganese('manganese steel')).toBeGreaterThan(5 * manganese('carbon steel'));
     expect(manganese('concrete')).toBeLessThan(manganese('carbon steel'));
     expect(manganese('concrete')).toBeGreaterThan(0);
   });
 
   it('replays, as an order of magnitude in air that is exchanged', () => {
-    for (const args of [['3/8', 20, 4000, 150], ['1/2 pipe', 60, 20_000, 5000], ['1/4', 5, 50_000, 10]] as const) {
+    for (const args of [
+      ['3/8', 20, 4000, 150],
+      ['1/2 pipe', 60, 20_000, 5000],
+      ['1/4', 5, 50_000, 10],
+    ] as const) {
       const working = steps('BURN.AIR.FUME', ...args);
       expect(new Set(working.map((s) => s.symbol)).size).toBe(working.length);
-      for (const { step, value: again } of replay(working)) expect(again / (step.value as number), step.symbol).toBeCloseTo(1, 9);
+      for (const { step, value: again } of replay(working))
+        expect(again / (step.value as number), step.symbol).toBeCloseTo(1, 9);
     }
   });
 });
@@ -260,9 +356,14 @@ describe('fire', () => {
     expect(value('BURN.FIRE.WATCH', 'NFPA 51B 2019')).toBe(60);
     expect(value('BURN.FIRE.WATCH', 2019)).toBe(60);
     expect(value('BURN.FIRE.WATCH', 'NFPA 51B')).toBe(60);
-    expect(steps('BURN.FIRE.WATCH', 'NFPA 51B 2019').at(-1)).toMatchObject({ name: 'monitoring after the watch', value: 180 * 60 });
+    expect(steps('BURN.FIRE.WATCH', 'NFPA 51B 2019').at(-1)).toMatchObject({
+      name: 'monitoring after the watch',
+      value: 180 * 60,
+    });
     expect(value('BURN.FIRE.WATCH', undefined, [['fire watch rule', 'OSHA']])).toBe(30);
-    expect(error('BURN.FIRE.WATCH', 'NFPA 1').message).toBe('rule is "NFPA 1"; must be one of OSHA, NFPA 51B 2009, NFPA 51B 2014, NFPA 51B 2019');
+    expect(error('BURN.FIRE.WATCH', 'NFPA 1').message).toBe(
+      'rule is "NFPA 1"; must be one of OSHA, NFPA 51B 2009, NFPA 51B 2014, NFPA 51B 2019',
+    );
   });
 
   it('reaches 35 ft (29 CFR 1910.252(a)(2)(vii)) from the floor, and farther from a height', () => {
@@ -277,31 +378,63 @@ describe('fire', () => {
   });
 
   it('lists what lies inside, nearest first, then what to look for', () => {
-    const rows = table('BURN.FIRE.CHECK', 10, [['what', 'distance, m'], ['hay barn', 11], ['diesel tank', '20 ft'], [null, null], ['hut', 2]]);
-    expect(rows.slice(0, 3).map((r) => [r['look for'], Math.round(Number(r['distance']))])).toEqual([['hut', 7], ['diesel tank', 20], ['loose combustibles: wood, paper, rags, packing, dry grass, oil and grease on the floor', 0]]);
+    const rows = table('BURN.FIRE.CHECK', 10, [
+      ['what', 'distance, m'],
+      ['hay barn', 11],
+      ['diesel tank', '20 ft'],
+      [null, null],
+      ['hut', 2],
+    ]);
+    expect(rows.slice(0, 3).map((r) => [r['look for'], Math.round(Number(r['distance']))])).toEqual([
+      ['hut', 7],
+      ['diesel tank', 20],
+      ['loose combustibles: wood, paper, rags, packing, dry grass, oil and grease on the floor', 0],
+    ]);
     expect(rows.length).toBeGreaterThan(10);
     expect(table('BURN.FIRE.CHECK', 10)).toHaveLength(rows.length - 2);
-    expect(error('BURN.FIRE.CHECK', 10, column('hut')).message).toBe('things is one column; must be two: name, distance');
-    expect(error('BURN.FIRE.CHECK', 10, [['hut', 5], ['barn', 'far']]).message).toMatch(/^things row 2: distance is "far"/);
+    expect(error('BURN.FIRE.CHECK', 10, column('hut')).message).toBe(
+      'things is one column; must be two: name, distance',
+    );
+    expect(
+      error('BURN.FIRE.CHECK', 10, [
+        ['hut', 5],
+        ['barn', 'far'],
+      ]).message,
+    ).toMatch(/^things row 2: distance is "far"/);
     expect(error('BURN.FIRE.CHECK', 10, [['hut', null]]).message).toBe('things row 1: distance is blank');
   });
 });
 
 describe('eyes, cylinders and power', () => {
   it('gives the least shade of 29 CFR 1910.133(a)(5) for oxygen cutting', () => {
-    expect([0.5, 0.999, 1, 6, 6.001, '25 mm', '200 mm'].map((t) => value('BURN.EYE.SHADE', t))).toEqual([3, 3, 4, 4, 5, 3, 5]);
+    expect([0.5, 0.999, 1, 6, 6.001, '25 mm', '200 mm'].map((t) => value('BURN.EYE.SHADE', t))).toEqual([
+      3, 3, 4, 4, 5, 3, 5,
+    ]);
   });
 
   it('holds a distance beside 20 ft, or a barrier of 5 ft and half an hour (29 CFR 1910.253(b)(4)(iii))', () => {
-    const rows = table('BURN.CYLINDER.SEPARATION', column(20, 12, 12, 12), column(null, null, 5, 5), column(null, null, 30, 29));
-    expect(rows.map((r) => [r['missing'], r['barrier counts']])).toEqual([[0, ''], [expect.closeTo(8, 9), ''], [expect.closeTo(8, 9), 'yes'], [expect.closeTo(8, 9), 'no']]);
+    const rows = table(
+      'BURN.CYLINDER.SEPARATION',
+      column(20, 12, 12, 12),
+      column(null, null, 5, 5),
+      column(null, null, 30, 29),
+    );
+    expect(rows.map((r) => [r['missing'], r['barrier counts']])).toEqual([
+      [0, ''],
+      [expect.closeTo(8, 9), ''],
+      [expect.closeTo(8, 9), 'yes'],
+      [expect.closeTo(8, 9), 'no'],
+    ]);
     expect(rows[1]?.['stands']).toContain('12 ft is less than the legal limit of 20 ft');
     expect(rows[2]?.['stands']).toContain('the barrier takes the place');
-    expect(table('BURN.CYLINDER.SEPARATION', -3)[0]?.['stands']).toContain('separation is -3 ft; must be at least 0 ft');
+    expect(table('BURN.CYLINDER.SEPARATION', -3)[0]?.['stands']).toContain(
+      'separation is -3 ft; must be at least 0 ft',
+    );
   });
 
   it('holds a manifold beside 6000, 13,000 and 25,000 cu ft (29 CFR 1910.253(c)(2), 1910.104(b)(1))', () => {
-    const stands = (...args: readonly Argument[]): readonly Cell[] => table('BURN.CYLINDER.LIMITS', ...args).map((r) => r['stands'] ?? null);
+    const stands = (...args: readonly Argument[]): readonly Cell[] =>
+      table('BURN.CYLINDER.LIMITS', ...args).map((r) => r['stands'] ?? null);
     expect(stands(24, 250)).toEqual(['does not exceed', 'does not exceed', 'does not exceed']);
     expect(stands(25, 250)).toEqual(['exceeds', 'does not exceed', 'does not exceed']);
     expect(stands(53, 250)).toEqual(['exceeds', 'exceeds', 'does not exceed']);
@@ -311,7 +444,10 @@ describe('eyes, cylinders and power', () => {
   });
 
   it('loses volts as copper of ASTM B258 does: 2/0 has 0.0779 ohm in 1000 ft at 20 C, solid', () => {
-    const solid: Argument = [['lead temperature', '20 C'], ['lead lay', 1]];
+    const solid: Argument = [
+      ['lead temperature', '20 C'],
+      ['lead lay', 1],
+    ];
     expect(value('BURN.LEAD.DROP', 1, 1000, '2/0', solid)).toBeCloseTo(0.0779, 3);
     expect(value('BURN.LEAD.DROP', 150, 100, '2/0')).toBeCloseTo(1.5 * value('BURN.LEAD.DROP', 100, 100, '2/0'), 9);
     expect(error('BURN.LEAD.DROP', 150, 100, '7/0')).toMatchObject({ error: '#N/A' });
@@ -323,17 +459,50 @@ describe('eyes, cylinders and power', () => {
     expect(value('BURN.BATTERY.STRIKES', 100, 100, '4 s')).toBe(value('BURN.BATTERY.STRIKES', 100, 100, 4));
     expect(value('BURN.BATTERY.STRIKES', 100, 100, 4)).toBe(Math.floor(value('BURN.BATTERY.STRIKES', 100, 100, 2) / 2));
     // No Peukert loss, all of the charge: 100 Ah x 3600 / (100 A x 2 s).
-    expect(value('BURN.BATTERY.STRIKES', 100, 100, 2, [['peukert exponent', 1], ['battery usable share', 100]])).toBe(1800);
+    expect(
+      value('BURN.BATTERY.STRIKES', 100, 100, 2, [
+        ['peukert exponent', 1],
+        ['battery usable share', 100],
+      ]),
+    ).toBe(1800);
   });
 });
 
 describe('BURN.CAUTIONS', () => {
   it('lists the cautions of an operation and of the conditions in the cells, most severe first', () => {
-    const rows = table('BURN.CAUTIONS', 'PIN', column('confined', null, 'height 30 ft', 'galvanised', 'hydraulic cylinder', 'grease-packed', 'water quench', 'grounded work', 'concrete'));
+    const rows = table(
+      'BURN.CAUTIONS',
+      'PIN',
+      column(
+        'confined',
+        null,
+        'height 30 ft',
+        'galvanised',
+        'hydraulic cylinder',
+        'grease-packed',
+        'water quench',
+        'grounded work',
+        'concrete',
+      ),
+    );
     const ranks = rows.map((r) => SEVERITIES.indexOf(r['severity'] as (typeof SEVERITIES)[number]));
     expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
     const because = new Set(rows.map((r) => r['because']));
-    for (const word of ['confined', 'height', 'galvanised', 'hydraulic cylinder', 'grease packed', 'water quench', 'grounded work', 'concrete', 'PIN']) expect([...because].some((b) => text(b).includes(word)), word).toBe(true);
+    for (const word of [
+      'confined',
+      'height',
+      'galvanised',
+      'hydraulic cylinder',
+      'grease packed',
+      'water quench',
+      'grounded work',
+      'concrete',
+      'PIN',
+    ])
+      expect(
+        [...because].some((b) => text(b).includes(word)),
+        word,
+      ).toBe(true);
     for (const r of rows) {
       expect(r['source'], text(r['caution'])).not.toBe('');
       expect(text(r['what to do'])).not.toBe('');
@@ -348,36 +517,55 @@ describe('BURN.CAUTIONS', () => {
   });
 
   it('takes several in one cell, a number or a tick beside its word, and several operations', () => {
-    const because = (cellsOf: Argument, operation = 'PIN'): ReadonlySet<Cell> => new Set(table('BURN.CAUTIONS', operation, cellsOf).map((r) => r['because'] ?? null));
+    const because = (cellsOf: Argument, operation = 'PIN'): ReadonlySet<Cell> =>
+      new Set(table('BURN.CAUTIONS', operation, cellsOf).map((r) => r['because'] ?? null));
     expect(because('confined, height 30 ft; wet')).toEqual(because(column('confined', 'height 30 ft', 'wet')));
-    expect(because([['condition', null], ['height', 30], ['confined', true], ['wet', false]])).toEqual(because('height 30 ft, confined'));
+    expect(
+      because([
+        ['condition', null],
+        ['height', 30],
+        ['confined', true],
+        ['wet', false],
+      ]),
+    ).toEqual(because('height 30 ft, confined'));
     expect(because([['noise', 104]]).has('noise')).toBe(true);
     const both = new Set(table('BURN.CAUTIONS', 'pin, Cut').map((r) => r['caution']));
-    for (const operation of ['PIN', 'CUT']) for (const r of table('BURN.CAUTIONS', operation)) expect(both.has(r['caution'] ?? null)).toBe(true);
+    for (const operation of ['PIN', 'CUT'])
+      for (const r of table('BURN.CAUTIONS', operation)) expect(both.has(r['caution'] ?? null)).toBe(true);
     expect(because(column(30)).size).toBe(0);
   });
 
   it('answers an unknown word with #N/A and the nearest, a bad cell with its row', () => {
-    expect(error('BURN.CAUTIONS', 'PIN', column('confined', 'galvinised'))).toEqual({ error: '#N/A', message: expect.stringMatching(/condition "galvinised" is not in the register; nearest: galvanised/) as unknown });
+    expect(error('BURN.CAUTIONS', 'PIN', column('confined', 'galvinised'))).toEqual({
+      error: '#N/A',
+      message: expect.stringMatching(/condition "galvinised" is not in the register; nearest: galvanised/) as unknown,
+    });
     expect(error('BURN.CAUTIONS', 'PINS').message).toContain('operation "PINS" is not in the register; nearest: PIN');
-    expect(error('BURN.CAUTIONS', 'PIN', column('wet', { error: '#REF!', message: '' })).message).toBe('conditions row 2: condition holds the error #REF!; mend that cell first');
+    expect(error('BURN.CAUTIONS', 'PIN', column('wet', { error: '#REF!', message: '' })).message).toBe(
+      'conditions row 2: condition holds the error #REF!; mend that cell first',
+    );
     expect(error('BURN.CAUTIONS', 'PIN', 'noise').message).toContain('needs a value, such as noise 95 dBA');
   });
 
   it('knows the words that BURN.CONDITIONS lists', () => {
     for (const { condition, value: asked } of table('BURN.CONDITIONS')) {
       const example = /^must follow: (.*)$/.exec(text(asked))?.[1];
-      expect(cells('BURN.CAUTIONS', 'GOUGE', `${text(condition)} ${example ?? ''}`)[0]?.[0], text(condition)).toBe('severity');
+      expect(cells('BURN.CAUTIONS', 'GOUGE', `${text(condition)} ${example ?? ''}`)[0]?.[0], text(condition)).toBe(
+        'severity',
+      );
     }
   });
 });
 
 describe('BURN.PPE.LIST', () => {
   it('adds to what is always worn what operation and conditions ask for', () => {
-    const worn = (...args: readonly Argument[]): readonly Cell[] => table('BURN.PPE.LIST', ...args).map((r) => r['against'] ?? null);
+    const worn = (...args: readonly Argument[]): readonly Cell[] =>
+      table('BURN.PPE.LIST', ...args).map((r) => r['against'] ?? null);
     expect(worn('PIN')).not.toContain('fume');
     expect(worn('BREACH')).toContain('fume');
-    expect(worn('PIN', column('height 30 ft', 'cadmium'))).toEqual(expect.arrayContaining(['falls', 'cadmium and beryllium fume', ...worn('PIN')]));
+    expect(worn('PIN', column('height 30 ft', 'cadmium'))).toEqual(
+      expect.arrayContaining(['falls', 'cadmium and beryllium fume', ...worn('PIN')]),
+    );
   });
 });
 
@@ -390,7 +578,8 @@ describe('the cautions of a plan', () => {
       const args = Object.values(d.parameters).map((p) => (p.optional ? undefined : Number(p.example)));
       const cell = cautions(d.name, ...args);
       expect(cell.startsWith(`${operation}: `)).toBe(true);
-      for (const c of cautionsFor(operation, [])) if (c.severity === 'can kill') expect(cell, operation).toContain(c.key);
+      for (const c of cautionsFor(operation, []))
+        if (c.severity === 'can kill') expect(cell, operation).toContain(c.key);
       expect(cell.length).toBeLessThan(255);
     }
   });
@@ -398,8 +587,12 @@ describe('the cautions of a plan', () => {
   it('follow the material, the place and the grounding of each item', () => {
     expect(cautions('BURN.PIN.PLAN', 4, 10, undefined, undefined, 'stainless steel')).toContain('chromium');
     expect(cautions('BURN.PIN.PLAN', 4, 10)).not.toContain('chromium');
-    expect(cautions('BURN.CUT.PLAN', 1, 20, undefined, undefined, [['position', 'underwater']])).toContain('gas pockets, shock in water, diving');
-    expect(cautions('BURN.CUT.PLAN', 1, 20, undefined, undefined, [['work grounded', 'yes']])).toContain('bearing path');
+    expect(cautions('BURN.CUT.PLAN', 1, 20, undefined, undefined, [['position', 'underwater']])).toContain(
+      'gas pockets, shock in water, diving',
+    );
+    expect(cautions('BURN.CUT.PLAN', 1, 20, undefined, undefined, [['work grounded', 'yes']])).toContain(
+      'bearing path',
+    );
   });
 });
 
@@ -410,7 +603,8 @@ describe('what a declaration says of cautions', () => {
         expect(cautionsForFunction(`BURN.${word}`).length, `${d.name}: ${word}`).toBeGreaterThan(0);
       }
     }
-    for (const d of CATALOGUE.filter((f) => (OPERATIONS as readonly string[]).includes(f.family))) expect(d.cautions).toEqual([d.family]);
+    for (const d of CATALOGUE.filter((f) => (OPERATIONS as readonly string[]).includes(f.family)))
+      expect(d.cautions).toEqual([d.family]);
   });
 
   it('never says that a job is safe', () => {
@@ -424,14 +618,32 @@ describe('what a declaration says of cautions', () => {
 
 describe('BURN.JOB.SHEET', () => {
   const plan = cells('BURN.PIN.PLAN', column(4, 3, 5), column(10, 8, 12));
-  const lines = (...args: readonly Argument[]): readonly (readonly string[])[] => cells('BURN.JOB.SHEET', ...args).map((row) => row.map(String));
+  const lines = (...args: readonly Argument[]): readonly (readonly string[])[] =>
+    cells('BURN.JOB.SHEET', ...args).map((row) => row.map(String));
   const conditions = column('height 30 ft', 'grease-packed', 'wind', 'fuel gas', 'hydraulic cylinder');
   const sheet = lines(plan, 'PIN', conditions, 'Boom foot pins');
-  const line = (of: readonly (readonly string[])[], what: string): readonly string[] => of.find((l) => l[1]?.startsWith(what)) ?? [];
+  const line = (of: readonly (readonly string[])[], what: string): readonly string[] =>
+    of.find((l) => l[1]?.startsWith(what)) ?? [];
 
   it('has its sections in order, cautions first, and lines to sign last', () => {
-    expect(sheet.map((l) => l[0]).filter((s) => s !== '')).toEqual(['Hot work', 'Cautions', 'Job', 'Rods', 'Oxygen', 'Crew', 'Assumptions', 'Fire', 'To wear', 'Sign-off']);
-    expect(sheet[0]).toEqual(['Hot work', 'Boom foot pins', expect.stringContaining('calculation'), expect.stringContaining('permits nothing')]);
+    expect(sheet.map((l) => l[0]).filter((s) => s !== '')).toEqual([
+      'Hot work',
+      'Cautions',
+      'Job',
+      'Rods',
+      'Oxygen',
+      'Crew',
+      'Assumptions',
+      'Fire',
+      'To wear',
+      'Sign-off',
+    ]);
+    expect(sheet[0]).toEqual([
+      'Hot work',
+      'Boom foot pins',
+      expect.stringContaining('calculation'),
+      expect.stringContaining('permits nothing'),
+    ]);
     expect(sheet.at(-1)?.[3]).toContain('signed ____');
   });
 
@@ -441,7 +653,10 @@ describe('BURN.JOB.SHEET', () => {
   });
 
   it('names every caution that can kill, and what the conditions brought', () => {
-    for (const c of cautionsFor('PIN', conditions.map(([t]) => text(t)))) {
+    for (const c of cautionsFor(
+      'PIN',
+      conditions.map(([t]) => text(t)),
+    )) {
       if (c.severity === 'can kill' || c.because !== 'PIN') expect(line(sheet, c.title)[3], c.key).toContain(c.action);
     }
   });
@@ -461,7 +676,10 @@ describe('BURN.JOB.SHEET', () => {
   it('takes the reach from the height, the watch from the rule, and lists what departs from the defaults', () => {
     expect(line(sheet, 'clear, cover or guard')[2]).toBe('45.9 ft');
     expect(line(sheet, 'all as by default')).not.toEqual([]);
-    const own = lines(plan, 'PIN', undefined, undefined, [['fire watch rule', 'OSHA'], ['stub', 4]]);
+    const own = lines(plan, 'PIN', undefined, undefined, [
+      ['fire watch rule', 'OSHA'],
+      ['stub', 4],
+    ]);
     expect(line(own, 'fire watch after')[2]).toBe('30 min at least');
     expect(line(own, 'stub').slice(2)).toEqual(['4 in', expect.stringMatching(/^your value, .*; default 3 in$/)]);
     expect(line(own, 'clear, cover or guard')[2]).toBe('35 ft');
@@ -470,27 +688,42 @@ describe('BURN.JOB.SHEET', () => {
 
   it('says how much air a confined space needs for the oxygen, with the figures of the air functions', () => {
     const confined = lines(plan, 'PIN', 'confined');
-    const most = Math.max(...plan.slice(1).map((row) => Number(row[plan[0]?.findIndex((h) => text(h).startsWith('flow')) ?? -1])));
+    const most = Math.max(
+      ...plan.slice(1).map((row) => Number(row[plan[0]?.findIndex((h) => text(h).startsWith('flow')) ?? -1])),
+    );
     const release = value('BURN.AIR.RELEASE', most);
     expect(parseFloat(line(confined, 'oxygen let into the air')[2] ?? '')).toBeCloseTo(release, 1);
-    expect(parseFloat(line(confined, 'fresh air for that oxygen')[2] ?? '') / value('BURN.AIR.FRESH', release)).toBeCloseTo(1, 2);
+    expect(
+      parseFloat(line(confined, 'fresh air for that oxygen')[2] ?? '') / value('BURN.AIR.FRESH', release),
+    ).toBeCloseTo(1, 2);
     expect(line(sheet, 'fresh air for that oxygen')).toEqual([]);
   });
 
   it('takes plans of several operations below each other, in SI too', () => {
-    const both = [...plan, [], ...cells('BURN.CUT.PLAN', 1, 20)].map((row) => Array.from({ length: plan[0]?.length ?? 0 }, (_, i) => row[i] ?? null));
+    const both = [...plan, [], ...cells('BURN.CUT.PLAN', 1, 20)].map((row) =>
+      Array.from({ length: plan[0]?.length ?? 0 }, (_, i) => row[i] ?? null),
+    );
     const of = lines(both, 'PIN, CUT');
     expect(line(of, 'items')[2]).toBe('4');
     expect(of.map((l) => l[2])).toEqual(expect.arrayContaining(['PIN', 'CUT']));
     const si: Argument = [['units', 'SI']];
-    const metric = lines(cells('BURN.PIN.PLAN', 100, 250, undefined, undefined, undefined, si), 'PIN', 'height 9 m', undefined, si);
+    const metric = lines(
+      cells('BURN.PIN.PLAN', 100, 250, undefined, undefined, undefined, si),
+      'PIN',
+      'height 9 m',
+      undefined,
+      si,
+    );
     expect(line(metric, 'oxygen at the work')[2]).toMatch(/ m3$/);
     expect(line(metric, 'clear, cover or guard')[2]).toMatch(/ m$/);
   });
 
   it('counts rows that could not be sized, and refuses a range that is no plan', () => {
     const broken = cells('BURN.PIN.PLAN', column(4, 'x'), column(10, 8));
-    expect(line(lines(broken, 'PIN'), 'items').slice(2)).toEqual(['1', expect.stringContaining('1 left out of all figures')]);
+    expect(line(lines(broken, 'PIN'), 'items').slice(2)).toEqual([
+      '1',
+      expect.stringContaining('1 left out of all figures'),
+    ]);
     expect(error('BURN.JOB.SHEET', column('a', 'b'), 'PIN').message).toContain('plan');
     expect(error('BURN.JOB.SHEET', plan, 'PIN', 'moonlight')).toMatchObject({ error: '#N/A' });
   });
@@ -501,7 +734,8 @@ describe('tables and their sources', () => {
     const cited = (name: string, ...args: readonly Argument[]): void => {
       const rows = table(name, ...args);
       expect(rows.length, name).toBeGreaterThan(0);
-      for (const r of rows) if (r['source'] !== '') expect(findSource(text(r['source'])), `${name}: ${text(r['source'])}`).toBeDefined();
+      for (const r of rows)
+        if (r['source'] !== '') expect(findSource(text(r['source'])), `${name}: ${text(r['source'])}`).toBeDefined();
     };
     cited('BURN.NOISE.SHIFT', 92, 8, 'EU');
     cited('BURN.AIR.FUME', '3/8', 20, 4000, 150);

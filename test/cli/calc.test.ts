@@ -23,14 +23,22 @@ describe('calc', () => {
     expect(await run('=BURN.DOUBLE(2)', 'SUM(BURN.DOUBLE({3;4}))')).toMatchObject({ code: 0, out: '4\n14', err: '' });
   });
   it('prints what a formula spills as aligned columns', async () => {
-    expect((await run('=BURN.TABLE(10)')).out.split('\n').slice(0, 3)).toEqual(['item    value', 'row 1       1', 'row 2       2']);
+    expect((await run('=BURN.TABLE(10)')).out.split('\n').slice(0, 3)).toEqual([
+      'item    value',
+      'row 1       1',
+      'row 2       2',
+    ]);
   });
   it('prints an error with its text, and with exit code 1', async () => {
     expect(await run('=SUM(BURN.DOUBLE("a"),1)')).toMatchObject({ code: 1, out: '#VALUE! x is "a"; must be a number' });
   });
   it('prints the texts of failed cells below a table', async () => {
     expect((await run('=BURN.DOUBLE({1;-2;"a"})')).out.split('\n')).toEqual([
-      '      2', '#N/A', '#VALUE!', 'row 2, column 1: #N/A x is -2; must be 0 or more', 'row 3, column 1: #VALUE! x is "a"; must be a number',
+      '      2',
+      '#N/A',
+      '#VALUE!',
+      'row 2, column 1: #N/A x is -2; must be 0 or more',
+      'row 3, column 1: #VALUE! x is "a"; must be a number',
     ]);
   });
   it('prints at most 20 texts below one table', async () => {
@@ -42,24 +50,55 @@ describe('calc', () => {
     expect(lines.map((line) => JSON.parse(line) as unknown)).toEqual([
       { formula: '=BURN.DOUBLE({1;-1})', values: [[2], [{ error: '#N/A', message: 'x is -1; must be 0 or more' }]] },
       { formula: 'TRUE', values: [[true]] },
-      { formula: '=BURN.KINDS()', values: [[1.5, 'text', true, null, { error: '#VALUE!', message: 'a reason' }, expect.objectContaining({ error: '#NUM!' }) as unknown]] },
+      {
+        formula: '=BURN.KINDS()',
+        values: [
+          [
+            1.5,
+            'text',
+            true,
+            null,
+            { error: '#VALUE!', message: 'a reason' },
+            expect.objectContaining({ error: '#NUM!' }) as unknown,
+          ],
+        ],
+      },
     ]);
   });
   it('goes on after a formula that cannot be read', async () => {
     expect(await run('=SUM(1', '=2')).toMatchObject({ code: 1, lines: [expect.stringMatching(/^#/) as string, '2'] });
   });
   it('puts a CSV at A1, so that cells, ranges and whole columns can be used', async () => {
-    const { lines } = await run('--json', '--sheet', 'pins.csv', '=BURN.ECHO(A2:B3)', '=SUM(A:A)', '=BURN.DOUBLE(A:A)', '=BURN.SEEN.SIZE(1:1)');
+    const { lines } = await run(
+      '--json',
+      '--sheet',
+      'pins.csv',
+      '=BURN.ECHO(A2:B3)',
+      '=SUM(A:A)',
+      '=BURN.DOUBLE(A:A)',
+      '=BURN.SEEN.SIZE(1:1)',
+    );
     const values = lines.map((line) => (JSON.parse(line) as { values: unknown[][] }).values);
-    expect(JSON.parse(String(values[0]?.[0]?.[0]))).toEqual([[[3, '3/8'], [-4, '1/4']]]);
+    expect(JSON.parse(String(values[0]?.[0]?.[0]))).toEqual([
+      [
+        [3, '3/8'],
+        [-4, '1/4'],
+      ],
+    ]);
     expect(values[1]).toEqual([[-1]]);
-    expect(values[2]).toEqual([[expect.objectContaining({ error: '#VALUE!' })], [6], [expect.objectContaining({ error: '#N/A' })]]);
+    expect(values[2]).toEqual([
+      [expect.objectContaining({ error: '#VALUE!' })],
+      [6],
+      [expect.objectContaining({ error: '#N/A' })],
+    ]);
     expect(values[3]).toEqual([['1 x 2']]);
   });
   it('lists the functions, and the arguments of one, from their declarations', async () => {
     const { out } = await run('--help');
     for (const f of inventedFunctions) expect(out).toContain(f.name);
-    expect((await run('--help', 'burn.table')).out).toMatch(/^BURN\.TABLE\(count, \[columns\]\)\nA heading[^]*columns {2}what columns is \(may be left out\)$/);
+    expect((await run('--help', 'burn.table')).out).toMatch(
+      /^BURN\.TABLE\(count, \[columns\]\)\nA heading[^]*columns {2}what columns is \(may be left out\)$/,
+    );
   });
   it('lists the functions of a family', async () => {
     expect((await run('--help', 'BURN.SEEN')).out).toContain('BURN.SEEN.SIZE(range)');

@@ -14,11 +14,17 @@ interface Ended {
   readonly err: string;
 }
 
-const run = (...args: string[]): Promise<Ended> => new Promise((resolve) => {
-  execFile(process.execPath, [RUN, ...args], { env: { ...process.env, RODSHEET_CACHE: cache } }, (error, out, err) => {
-    resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
+const run = (...args: string[]): Promise<Ended> =>
+  new Promise((resolve) => {
+    execFile(
+      process.execPath,
+      [RUN, ...args],
+      { env: { ...process.env, RODSHEET_CACHE: cache } },
+      (error, out, err) => {
+        resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
+      },
+    );
   });
-});
 
 describe('the command started by hand', () => {
   it('bundles itself, and three started at once do not disturb one another', async () => {
@@ -28,7 +34,10 @@ describe('the command started by hand', () => {
   });
   it('knows the functions that the host loads', async () => {
     const { code, out } = await run('calc', '--json', '=SUM(BURN.PIN.RODS({3;4},{10;12}))', '=BURN.PIN.OXYGEN(-1,12)');
-    const [sum, bad] = out.trim().split('\n').map((line) => JSON.parse(line) as { values: [[unknown]] });
+    const [sum, bad] = out
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line) as { values: [[unknown]] });
     expect(sum?.values[0][0]).toSatisfy((rods) => Number.isInteger(rods) && Number(rods) > 0);
     expect(bad?.values[0][0]).toEqual({ error: '#VALUE!', message: expect.stringContaining('-1 in') as string });
     expect(code).toBe(1);

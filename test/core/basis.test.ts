@@ -6,7 +6,8 @@ import { findRod } from '../../src/core/burn/rods.ts';
 import { OPERATION_IDS, operationOf } from '../../src/core/operations/all.ts';
 import { sizeItem } from '../../src/core/operations/size-item.ts';
 
-const changedBy = (a: Assumptions, name: Parameters<Assumptions['value']>[0], value: number): Assumptions => Assumptions.from([{ name, value, low: value, high: value, kind: 'your value' }], a);
+const changedBy = (a: Assumptions, name: Parameters<Assumptions['value']>[0], value: number): Assumptions =>
+  Assumptions.from([{ name, value, low: value, high: value, kind: 'your value' }], a);
 
 describe('a basis that notes what its values rest on', () => {
   it('hands on what does not rest on the changed assumption, and nothing that does, also through another value', () => {
@@ -15,12 +16,24 @@ describe('a basis that notes what its values rest on', () => {
     const ask = (basis: Basis): number =>
       basis.once('outer', () => {
         made.push('outer');
-        return basis.once('inner', () => { made.push('inner'); return basis.a.value('stub'); }) + basis.once('other', () => { made.push('other'); return basis.a.value('burning duty'); });
+        return (
+          basis.once('inner', () => {
+            made.push('inner');
+            return basis.a.value('stub');
+          }) +
+          basis.once('other', () => {
+            made.push('other');
+            return basis.a.value('burning duty');
+          })
+        );
       });
     const before = ask(noting);
     expect([...noting.asked].sort()).toEqual(['burning duty', 'stub']);
     made.length = 0;
-    expect(ask(noting.changed('stub', changedBy(noting.a, 'stub', 1)))).toBeCloseTo(before - Assumptions.defaults().value('stub') + 1, 12);
+    expect(ask(noting.changed('stub', changedBy(noting.a, 'stub', 1)))).toBeCloseTo(
+      before - Assumptions.defaults().value('stub') + 1,
+      12,
+    );
     expect(made).toEqual(['outer', 'inner']);
     made.length = 0;
     expect(ask(noting.changed('advance limit', noting.a))).toBe(before);
@@ -29,7 +42,9 @@ describe('a basis that notes what its values rest on', () => {
 
   it('keeps nothing of what failed, and still counts what it asked for', () => {
     const noting = new NotingBasis(Assumptions.defaults());
-    const fails = (): number => { throw new Error(`no result at ${noting.a.value('stub')}`); };
+    const fails = (): number => {
+      throw new Error(`no result at ${noting.a.value('stub')}`);
+    };
     expect(() => noting.once('key', fails)).toThrow('no result');
     expect([...noting.asked]).toEqual(['stub']);
     expect(noting.once('key', () => 3)).toBe(3);
@@ -37,14 +52,29 @@ describe('a basis that notes what its values rest on', () => {
 
   // Every value kept while an item is sized must ask within itself for what it rests on: else one that should change would be handed on.
   const SIZES: Readonly<Record<string, Readonly<Record<string, number>>>> = {
-    PIN: { diameter: 0.1, length: 0.25 }, HOLE: { hole: 0.04, depth: 0.15 }, GOUGE: { width: 0.02, depth: 0.012, length: 0.6 }, CUT: { thickness: 0.05, length: 0.6 },
-    STUD: { diameter: 0.04, count: 6 }, BREACH: { thickness: 0.6, hole: 0.06, count: 2 },
+    PIN: { diameter: 0.1, length: 0.25 },
+    HOLE: { hole: 0.04, depth: 0.15 },
+    GOUGE: { width: 0.02, depth: 0.012, length: 0.6 },
+    CUT: { thickness: 0.05, length: 0.6 },
+    STUD: { diameter: 0.04, count: 6 },
+    BREACH: { thickness: 0.6, hole: 0.06, count: 2 },
   };
   it.each(OPERATION_IDS)('sizes %s with any assumption changed as a fresh basis does', (id) => {
-    const a = Assumptions.from([{ name: 'position', word: 'underwater' }, { name: 'water depth', value: 12, kind: 'your value' }, { name: 'rod flow measured', value: 0.005, kind: 'your value' }, { name: 'cooling method', word: 'water' }]);
+    const a = Assumptions.from([
+      { name: 'position', word: 'underwater' },
+      { name: 'water depth', value: 12, kind: 'your value' },
+      { name: 'rod flow measured', value: 0.005, kind: 'your value' },
+      { name: 'cooling method', word: 'water' },
+    ]);
     const sized = (basis: Basis): readonly (number | string)[] => {
       try {
-        const s = sizeItem(operationOf(id), SIZES[id] ?? {}, id === 'CUT' ? findRod('3/8') : undefined, findMaterial(id === 'BREACH' ? 'reinforced concrete' : 'cast iron'), basis);
+        const s = sizeItem(
+          operationOf(id),
+          SIZES[id] ?? {},
+          id === 'CUT' ? findRod('3/8') : undefined,
+          findMaterial(id === 'BREACH' ? 'reinforced concrete' : 'cast iron'),
+          basis,
+        );
         return [s.name, s.pressure, s.flow, s.oxygen, s.rods, s.burnTime, s.crewTime];
       } catch (e) {
         return [String(e)];

@@ -9,7 +9,10 @@ type Runtime = CustomFunctionsShim['runtime'];
 function loaded(make: (runtime: Runtime) => (...args: unknown[]) => unknown) {
   const shim = customFunctionsShim();
   shim.runtime.associate({ F: make(shim.runtime) });
-  const parameters = [{ name: 'size', description: 'inch' }, { name: 'rod', description: 'name', optional: true }];
+  const parameters = [
+    { name: 'size', description: 'inch' },
+    { name: 'rod', description: 'name', optional: true },
+  ];
   const [f] = shim.functions({ functions: [{ id: 'F', name: 'F', description: 'does it', parameters }] }, 'BURN');
   if (!f) throw new Error('no function');
   return f;
@@ -18,7 +21,12 @@ function loaded(make: (runtime: Runtime) => (...args: unknown[]) => unknown) {
 describe('the stand-in for the custom-functions runtime', () => {
   it('describes a function as functions.json does', () => {
     expect(loaded(() => () => 1)).toMatchObject({
-      name: 'BURN.F', summary: 'does it', parameters: [{ name: 'size', optional: false }, { name: 'rod', summary: 'name', optional: true }],
+      name: 'BURN.F',
+      summary: 'does it',
+      parameters: [
+        { name: 'size', optional: false },
+        { name: 'rod', summary: 'name', optional: true },
+      ],
     });
   });
   it('hands over cells as matrices, blanks as empty texts, what is left out as null, and one object more', () => {
@@ -29,8 +37,20 @@ describe('the stand-in for the custom-functions runtime', () => {
     });
     f.call([3.5]);
     expect(came).toEqual([[[3.5]], null, { functionName: 'BURN.F' }]);
-    f.call([[[1, null], [true, 'x']], 'a']);
-    expect(came.slice(0, 2)).toEqual([[[1, ''], [true, 'x']], [['a']]]);
+    f.call([
+      [
+        [1, null],
+        [true, 'x'],
+      ],
+      'a',
+    ]);
+    expect(came.slice(0, 2)).toEqual([
+      [
+        [1, ''],
+        [true, 'x'],
+      ],
+      [['a']],
+    ]);
   });
   it('hands over an error as an object with its code and text', () => {
     const f = loaded(() => (size) => {
@@ -41,16 +61,27 @@ describe('the stand-in for the custom-functions runtime', () => {
   });
   it('gives single values, matrices, and errors returned or thrown', () => {
     expect(loaded(() => () => 2).call([1])).toEqual([[2]]);
-    expect(loaded((r) => () => [[1, 'a'], [new r.Error(r.ErrorCode.notAvailable, 'none'), '']]).call([1]))
-      .toEqual([[1, 'a'], [{ error: '#N/A', message: 'none' }, '']]);
-    expect(loaded((r) => () => {
-      throw new r.Error(r.ErrorCode.invalidValue, 'too long');
-    }).call([1])).toEqual([[{ error: '#VALUE!', message: 'too long' }]]);
+    expect(
+      loaded((r) => () => [
+        [1, 'a'],
+        [new r.Error(r.ErrorCode.notAvailable, 'none'), ''],
+      ]).call([1]),
+    ).toEqual([
+      [1, 'a'],
+      [{ error: '#N/A', message: 'none' }, ''],
+    ]);
+    expect(
+      loaded((r) => () => {
+        throw new r.Error(r.ErrorCode.invalidValue, 'too long');
+      }).call([1]),
+    ).toEqual([[{ error: '#VALUE!', message: 'too long' }]]);
   });
   it('makes any other throw an error of the cell', () => {
-    expect(loaded(() => () => {
-      throw new RangeError('oops');
-    }).call([1])).toEqual([[{ error: '#VALUE!', message: expect.stringContaining('oops') as string }]]);
+    expect(
+      loaded(() => () => {
+        throw new RangeError('oops');
+      }).call([1]),
+    ).toEqual([[{ error: '#VALUE!', message: expect.stringContaining('oops') as string }]]);
   });
   it('refuses an id associated twice, with nothing, undescribed, or described only', () => {
     const shim = customFunctionsShim();
@@ -59,6 +90,8 @@ describe('the stand-in for the custom-functions runtime', () => {
     expect(() => shim.runtime.associate('B')).toThrow('B is associated with nothing');
     expect(() => shim.functions({ functions: [] }, 'BURN')).toThrow('A is not in functions.json');
     const described = ['A', 'C'].map((id) => ({ id, name: id, description: '', parameters: [] }));
-    expect(() => shim.functions({ functions: described }, 'BURN')).toThrow('C is in functions.json and associated with nothing');
+    expect(() => shim.functions({ functions: described }, 'BURN')).toThrow(
+      'C is in functions.json and associated with nothing',
+    );
   });
 });

@@ -5,9 +5,16 @@ import type { CellContent, SheetDescription } from '../../src/engine/workbook.ts
 import { inventedFunctions } from './invented-functions.ts';
 
 /** The result of one formula in L1 of a sheet with these rows at A1. */
-async function result(formula: string, rows: readonly (readonly CellContent[])[] = [], more: readonly SheetDescription[] = []) {
+async function result(
+  formula: string,
+  rows: readonly (readonly CellContent[])[] = [],
+  more: readonly SheetDescription[] = [],
+) {
   const sheets = [{ name: 'Job sheet', rows, cells: { L1: formula } }, ...more];
-  const workbook = await calculateWorkbook({ sheets, definedNames: { sizes: "'Job sheet'!$A$1:$A$3" } }, inventedFunctions);
+  const workbook = await calculateWorkbook(
+    { sheets, definedNames: { sizes: "'Job sheet'!$A$1:$A$3" } },
+    inventedFunctions,
+  );
   return workbook.spilled('L1');
 }
 
@@ -17,10 +24,20 @@ async function seen(formula: string, rows: readonly (readonly CellContent[])[] =
 }
 
 describe('what a function is given', () => {
-  const rows: readonly (readonly CellContent[])[] = [[1, 'x'], [{ text: '3/8' }, true], [null, { error: '#N/A', message: 'no such rod' }]];
+  const rows: readonly (readonly CellContent[])[] = [
+    [1, 'x'],
+    [{ text: '3/8' }, true],
+    [null, { error: '#N/A', message: 'no such rod' }],
+  ];
 
   it('keeps numbers, texts, truth values and errors with their texts, and blanks as null', async () => {
-    expect(await seen('=BURN.ECHO(A1:B3)', rows)).toEqual([[[1, 'x'], ['3/8', true], [null, { error: '#N/A', message: 'no such rod' }]]]);
+    expect(await seen('=BURN.ECHO(A1:B3)', rows)).toEqual([
+      [
+        [1, 'x'],
+        ['3/8', true],
+        [null, { error: '#N/A', message: 'no such rod' }],
+      ],
+    ]);
   });
   it('takes a range of one cell as the cell', async () => {
     expect(await seen('=BURN.ECHO(A1,A3,B3)', rows)).toEqual([1, null, { error: '#N/A', message: 'no such rod' }]);
@@ -33,13 +50,19 @@ describe('what a function is given', () => {
     expect(await seen('=BURN.ECHO("3/8",{"1/4";2},IF(TRUE,"3/16"))')).toEqual(['3/8', [['1/4'], [2]], '3/16']);
   });
   it('gets a computed array and an error of a formula', async () => {
-    expect(await seen('=BURN.ECHO(-A1:A2*2,1/0)', [[1], [2]])).toEqual([[[-2], [-4]], { error: '#DIV/0!', message: '' }]);
+    expect(await seen('=BURN.ECHO(-A1:A2*2,1/0)', [[1], [2]])).toEqual([
+      [[-2], [-4]],
+      { error: '#DIV/0!', message: '' },
+    ]);
   });
   it('gets a whole column up to its last filled cell, and columns of one call equally long', async () => {
     const columns = [[1, 5], [2], [3, null, 'far']];
     expect(await result('=BURN.SEEN.SIZE(A:A)', columns)).toEqual([['3 x 1']]);
     expect(await result('=BURN.SEEN.SIZE(B:B)', columns)).toEqual([['1 x 1']]);
-    expect(await seen('=BURN.ECHO(A:A,B:B)', columns)).toEqual([[[1], [2], [3]], [[5], [null], [null]]]);
+    expect(await seen('=BURN.ECHO(A:A,B:B)', columns)).toEqual([
+      [[1], [2], [3]],
+      [[5], [null], [null]],
+    ]);
   });
   it('gets a whole row up to its last filled cell', async () => {
     expect(await result('=BURN.SEEN.SIZE(2:2)', [[1], [1, 2, 3]])).toEqual([['1 x 3']]);
@@ -54,23 +77,35 @@ describe('what a function is given', () => {
     expect(await seen('=BURN.ECHO(Missing!A1)', [[1]])).toMatchObject([{ error: '#REF!' }]);
   });
   it('is told when there are too many arguments', async () => {
-    expect(await result('=BURN.DOUBLE(1,2)')).toEqual([[{ error: '#VALUE!', message: 'there are 2 arguments; at most 1 are taken' }]]);
+    expect(await result('=BURN.DOUBLE(1,2)')).toEqual([
+      [{ error: '#VALUE!', message: 'there are 2 arguments; at most 1 are taken' }],
+    ]);
   });
 });
 
 describe('what a function gives', () => {
   it('spills values of every kind, and an error cell keeps its text', async () => {
     expect(await result('=BURN.KINDS()')).toEqual([
-      [1.5, 'text', true, null, { error: '#VALUE!', message: 'a reason' }, expect.objectContaining({ error: '#NUM!' }) as Cell],
+      [
+        1.5,
+        'text',
+        true,
+        null,
+        { error: '#VALUE!', message: 'a reason' },
+        expect.objectContaining({ error: '#NUM!' }) as Cell,
+      ],
     ]);
   });
   it('lets a bad row fail alone', async () => {
     expect(await result('=BURN.DOUBLE(A1:A4)', [[2], ['x'], [null], [-1]])).toEqual([
-      [4], [{ error: '#VALUE!', message: 'x is "x"; must be a number' }], [null], [{ error: '#N/A', message: 'x is -1; must be 0 or more' }],
+      [4],
+      [{ error: '#VALUE!', message: 'x is "x"; must be a number' }],
+      [null],
+      [{ error: '#N/A', message: 'x is -1; must be 0 or more' }],
     ]);
   });
   it('becomes an error, not the end of the process, where it throws', async () => {
-    const [[cell]] = await result('=BURN.THROWS()') as [[Cell]];
+    const [[cell]] = (await result('=BURN.THROWS()')) as [[Cell]];
     expect(cell).toMatchObject({ error: '#VALUE!', message: expect.stringContaining('not so') as string });
   });
   it('can be written in small letters and used in ordinary formulas', async () => {
@@ -82,21 +117,35 @@ describe('texts of errors', () => {
   it('stay with an error through functions, operators and arrays around it', async () => {
     const text = { error: '#VALUE!', message: 'x is "a"; must be a number' };
     for (const formula of [
-      '=SUM(BURN.DOUBLE("a"),1)', '=BURN.DOUBLE("a")+1', '=-BURN.DOUBLE("a")', '=ROUND(BURN.DOUBLE("a"),1)', '=IF(TRUE,BURN.DOUBLE("a"))',
-      '=BURN.DOUBLE("a")&" in"', '=MAX(BURN.DOUBLE({1;"a"}))', '=SUMPRODUCT(BURN.DOUBLE({1;"a"}),{1;2})', '=AVERAGE(BURN.DOUBLE("a"))',
-    ]) expect(await result(formula), formula).toEqual([[text]]);
+      '=SUM(BURN.DOUBLE("a"),1)',
+      '=BURN.DOUBLE("a")+1',
+      '=-BURN.DOUBLE("a")',
+      '=ROUND(BURN.DOUBLE("a"),1)',
+      '=IF(TRUE,BURN.DOUBLE("a"))',
+      '=BURN.DOUBLE("a")&" in"',
+      '=MAX(BURN.DOUBLE({1;"a"}))',
+      '=SUMPRODUCT(BURN.DOUBLE({1;"a"}),{1;2})',
+      '=AVERAGE(BURN.DOUBLE("a"))',
+    ])
+      expect(await result(formula), formula).toEqual([[text]]);
   });
   it('stay with it from cell to cell', async () => {
     const cells = { A1: '=BURN.DOUBLE("a")', A2: '=A1+1', A3: '=SUM(A1:A2)', A4: '=IFERROR(A3,"mended")' };
     const workbook = await calculateWorkbook({ sheets: [{ name: 'Job sheet', cells }] }, inventedFunctions);
-    expect(workbook.values('A3:A4')).toEqual([[{ error: '#VALUE!', message: 'x is "a"; must be a number' }], ['mended']]);
+    expect(workbook.values('A3:A4')).toEqual([
+      [{ error: '#VALUE!', message: 'x is "a"; must be a number' }],
+      ['mended'],
+    ]);
   });
   it('are there for errors of the engine too', async () => {
     expect(await result('=1/0')).toEqual([[{ error: '#DIV/0!', message: 'division by zero or by a blank cell' }]]);
   });
   it('name the function that does not exist, and near ones', async () => {
-    const [[cell]] = await result('=1+BURN.DUOBLE(2)') as [[Cell]];
-    expect(cell).toMatchObject({ error: '#NAME?', message: expect.stringMatching(/no function BURN\.DUOBLE; nearest: BURN\.DOUBLE/) as string });
+    const [[cell]] = (await result('=1+BURN.DUOBLE(2)')) as [[Cell]];
+    expect(cell).toMatchObject({
+      error: '#NAME?',
+      message: expect.stringMatching(/no function BURN\.DUOBLE; nearest: BURN\.DOUBLE/) as string,
+    });
   });
 });
 
@@ -105,21 +154,43 @@ describe('a workbook', () => {
     calculateWorkbook({ sheets: [{ name: 'Job sheet', cells }] }, inventedFunctions);
 
   it('spills a table, lets other formulas use it, and answers A1#', async () => {
-    const workbook = await calculate({ A1: '=BURN.TABLE(3)', E1: '=SUM(B2:B4)', E2: '=SUM(A1#)', E3: '=BURN.SEEN.SIZE(A1#)', E4: '=SUM(B:B)' });
-    expect(workbook.values('A1:B4')).toEqual([['item', 'value'], ['row 1', 1], ['row 2', 2], ['row 3', 3]]);
+    const workbook = await calculate({
+      A1: '=BURN.TABLE(3)',
+      E1: '=SUM(B2:B4)',
+      E2: '=SUM(A1#)',
+      E3: '=BURN.SEEN.SIZE(A1#)',
+      E4: '=SUM(B:B)',
+    });
+    expect(workbook.values('A1:B4')).toEqual([
+      ['item', 'value'],
+      ['row 1', 1],
+      ['row 2', 2],
+      ['row 3', 3],
+    ]);
     expect(workbook.values('E1:E4')).toEqual([[6], [6], ['4 x 2'], [6]]);
     expect(workbook.spilled('A1')).toHaveLength(4);
   });
   it('settles formulas that read what others spill from what others spill', async () => {
     // 1..3 sums to 5 without its first; 1..4 sums to 7 without its first two; the ninth of 1..9 is 9.
     const workbook = await calculate({
-      A1: '=M9', M1: '=SEQUENCE(K1+2)', K1: '=SUM(I3:I9)', I1: '=SEQUENCE(G1-1)', G1: '=SUM(E2:E4)', E1: '=SEQUENCE(C1)', C1: '=3',
+      A1: '=M9',
+      M1: '=SEQUENCE(K1+2)',
+      K1: '=SUM(I3:I9)',
+      I1: '=SEQUENCE(G1-1)',
+      G1: '=SUM(E2:E4)',
+      E1: '=SEQUENCE(C1)',
+      C1: '=3',
     });
     expect(workbook.values('A1')).toEqual([[9]]);
   });
   it('keeps nothing of a spill that turns out smaller once its input is known', async () => {
     // A1 is 5, so B1 counts to 5 and D1 is 2 + 3 + 4 + 5, however long B1 may have been before A1 was known.
-    const workbook = await calculate({ A1: '=SUM(C2:C9)', B1: '=SEQUENCE(10-A1)', C1: '=SEQUENCE(3)', D1: '=SUM(B2:B30)' });
+    const workbook = await calculate({
+      A1: '=SUM(C2:C9)',
+      B1: '=SEQUENCE(10-A1)',
+      C1: '=SEQUENCE(3)',
+      D1: '=SUM(B2:B30)',
+    });
     expect(workbook.values('A1:D1')).toEqual([[5, 1, 1, 14]]);
     expect(workbook.spilled('B1')).toHaveLength(5);
     expect(workbook.values('B6:B10')).toEqual([[null], [null], [null], [null], [null]]);
@@ -130,19 +201,23 @@ describe('a workbook', () => {
   });
   it('does not spill over what is there', async () => {
     const workbook = await calculate({ A1: '=BURN.TABLE(3)', B3: 'in the way' });
-    expect(workbook.spilled('A1')).toEqual([[{ error: '#SPILL!', message: expect.stringContaining('more cells') as string }]]);
+    expect(workbook.spilled('A1')).toEqual([
+      [{ error: '#SPILL!', message: expect.stringContaining('more cells') as string }],
+    ]);
     expect(workbook.values('B3')).toEqual([['in the way']]);
   });
   it('names the cells of a circle in each of them and in what uses them, and spares the rest', async () => {
     const workbook = await calculate({ A1: '=B1+1', B1: '=C1', C1: '=A1*2', D1: '=A1', E1: '=E1', F1: '=2*3' });
-    expect(workbook.values('A1:F1')).toEqual([[
-      { error: '#CYCLE!', message: 'circular reference: A1 uses B1 uses C1 uses A1' },
-      { error: '#CYCLE!', message: 'circular reference: B1 uses C1 uses A1 uses B1' },
-      { error: '#CYCLE!', message: 'circular reference: C1 uses A1 uses B1 uses C1' },
-      { error: '#CYCLE!', message: 'circular reference: A1 uses B1 uses C1 uses A1' },
-      { error: '#CYCLE!', message: 'circular reference: E1 uses E1' },
-      6,
-    ]]);
+    expect(workbook.values('A1:F1')).toEqual([
+      [
+        { error: '#CYCLE!', message: 'circular reference: A1 uses B1 uses C1 uses A1' },
+        { error: '#CYCLE!', message: 'circular reference: B1 uses C1 uses A1 uses B1' },
+        { error: '#CYCLE!', message: 'circular reference: C1 uses A1 uses B1 uses C1' },
+        { error: '#CYCLE!', message: 'circular reference: A1 uses B1 uses C1 uses A1' },
+        { error: '#CYCLE!', message: 'circular reference: E1 uses E1' },
+        6,
+      ],
+    ]);
   });
   it('is independent of another one calculated at the same time', async () => {
     const [one, two] = await Promise.all([calculate({ A1: '=B1*2', B1: 4 }), calculate({ A1: '=B1*2', B1: 5 })]);
@@ -154,13 +229,19 @@ describe('a workbook', () => {
   });
   it('takes 20,000 formulas', async () => {
     const rows = Array.from({ length: 20_000 }, (_, i): CellContent[] => [i, `=BURN.DOUBLE(A${i + 1})+1`]);
-    const workbook = await calculateWorkbook({ sheets: [{ name: 'Job sheet', rows, cells: { D1: '=SUM(B:B)' } }] }, inventedFunctions);
+    const workbook = await calculateWorkbook(
+      { sheets: [{ name: 'Job sheet', rows, cells: { D1: '=SUM(B:B)' } }] },
+      inventedFunctions,
+    );
     expect(workbook.values('B20000')).toEqual([[39_999]]);
     expect(workbook.values('D1')).toEqual([[20_000 * 20_000]]); // the sum of the first n odd numbers is n squared
   });
   it('takes a spill of 10,000 rows', async () => {
     const rows = Array.from({ length: 10_000 }, (_, i) => [i]);
-    const workbook = await calculateWorkbook({ sheets: [{ name: 'Job sheet', rows, cells: { C1: '=BURN.DOUBLE(A:A)' } }] }, inventedFunctions);
+    const workbook = await calculateWorkbook(
+      { sheets: [{ name: 'Job sheet', rows, cells: { C1: '=BURN.DOUBLE(A:A)' } }] },
+      inventedFunctions,
+    );
     expect(workbook.spilled('C1')).toHaveLength(10_000);
     expect(workbook.values('C10000')).toEqual([[19_998]]);
   });

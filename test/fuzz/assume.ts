@@ -14,44 +14,92 @@ const entries: readonly Assumption[] = REGISTRY.filter((a) => a.name !== 'units'
 
 /** Where between low and high, or between the physical limits, the value lies. */
 const place = fc.oneof(
-  { weight: 6, arbitrary: fc.double({ min: 0, max: 1, noNaN: true }).map((share) => (a: NumberAssumption) => a.low + share * (a.high - a.low)) },
-  { weight: 2, arbitrary: fc.constantFrom((a: NumberAssumption) => a.low, (a: NumberAssumption) => a.high, (a: NumberAssumption) => a.value) },
-  { weight: 1, arbitrary: fc.constantFrom((a: NumberAssumption) => a.min, (a: NumberAssumption) => a.max) },
-  { weight: 2, arbitrary: fc.double({ min: 0, max: 1, noNaN: true }).map((share) => (a: NumberAssumption) => (a.min > 0 && a.max / a.min > 10 ? a.min * (a.max / a.min) ** share : a.min + share * (a.max - a.min))) },
+  {
+    weight: 6,
+    arbitrary: fc
+      .double({ min: 0, max: 1, noNaN: true })
+      .map((share) => (a: NumberAssumption) => a.low + share * (a.high - a.low)),
+  },
+  {
+    weight: 2,
+    arbitrary: fc.constantFrom(
+      (a: NumberAssumption) => a.low,
+      (a: NumberAssumption) => a.high,
+      (a: NumberAssumption) => a.value,
+    ),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.constantFrom(
+      (a: NumberAssumption) => a.min,
+      (a: NumberAssumption) => a.max,
+    ),
+  },
+  {
+    weight: 2,
+    arbitrary: fc
+      .double({ min: 0, max: 1, noNaN: true })
+      .map(
+        (share) => (a: NumberAssumption) =>
+          a.min > 0 && a.max / a.min > 10 ? a.min * (a.max / a.min) ** share : a.min + share * (a.max - a.min),
+      ),
+  },
 );
 const form = fc.constantFrom('value', 'range', 'unit', 'text', 'sure') satisfies fc.Arbitrary<string>;
 
 /** A value that rounding on the way through another unit leaves within the limits. */
-const inside = (a: NumberAssumption, x: number): number => Math.min(Math.max(a.quantity === 'count' ? Math.round(x) : x, a.min), a.max);
+const inside = (a: NumberAssumption, x: number): number =>
+  Math.min(Math.max(a.quantity === 'count' ? Math.round(x) : x, a.min), a.max);
 
-const goodRow: fc.Arbitrary<UnitfulRow> = fc.record({ entry: fc.constantFrom(...entries), at: place, form, other: fc.double({ min: 0, max: 1, noNaN: true }), word: fc.nat(9) }).map(({ entry, at, form: as, other, word }): UnitfulRow => {
-  if (isChoice(entry)) return () => [entry.name, entry.choices[word % entry.choices.length] ?? entry.value];
-  const value = inside(entry, at(entry));
-  return (system) => {
-    const unit = system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
-    const shown = (x: number): number => (system === 'US' ? x : fromSi(toSi(x, entry.quantity, 'US', entry.unit), entry.quantity, 'SI', unit));
-    const low = inside(entry, value - other * Math.max(0, value - entry.min));
-    const high = inside(entry, value + other * Math.max(0, entry.max - value) * 0.2);
-    switch (as) {
-      case 'value':
-        return [entry.name, shown(value)];
-      case 'sure':
-        return [entry.name.toUpperCase(), shown(value), shown(value), shown(value)];
-      case 'range':
-        return [entry.name, shown(value), shown(low), shown(high)];
-      case 'unit':
-        return [entry.name, value, low, high, entry.unit, entry.kind, entry.source, entry.summary];
-      case 'text':
-        return [` ${entry.name} `, entry.unit === '' ? String(shown(value)) : `${shown(value)} ${unit}`, null];
-    }
-  };
-});
+const goodRow: fc.Arbitrary<UnitfulRow> = fc
+  .record({
+    entry: fc.constantFrom(...entries),
+    at: place,
+    form,
+    other: fc.double({ min: 0, max: 1, noNaN: true }),
+    word: fc.nat(9),
+  })
+  .map(({ entry, at, form: as, other, word }): UnitfulRow => {
+    if (isChoice(entry)) return () => [entry.name, entry.choices[word % entry.choices.length] ?? entry.value];
+    const value = inside(entry, at(entry));
+    return (system) => {
+      const unit = system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
+      const shown = (x: number): number =>
+        system === 'US' ? x : fromSi(toSi(x, entry.quantity, 'US', entry.unit), entry.quantity, 'SI', unit);
+      const low = inside(entry, value - other * Math.max(0, value - entry.min));
+      const high = inside(entry, value + other * Math.max(0, entry.max - value) * 0.2);
+      switch (as) {
+        case 'value':
+          return [entry.name, shown(value)];
+        case 'sure':
+          return [entry.name.toUpperCase(), shown(value), shown(value), shown(value)];
+        case 'range':
+          return [entry.name, shown(value), shown(low), shown(high)];
+        case 'unit':
+          return [entry.name, value, low, high, entry.unit, entry.kind, entry.source, entry.summary];
+        case 'text':
+          return [` ${entry.name} `, entry.unit === '' ? String(shown(value)) : `${shown(value)} ${unit}`, null];
+      }
+    };
+  });
 
 const badRow: fc.Arbitrary<Row> = fc.oneof(
   fc.tuple(fc.constantFrom(...entries.map((a) => a.name), 'units'), hostile).map(([name, cell]) => [name, cell]),
   fc.tuple(fc.constantFrom(...entries.map((a) => a.name)), hostile, hostile, hostile, hostile),
   fc.array(hostile, { minLength: 0, maxLength: 6 }),
-  fc.constantFrom<Row>(['stubb', 3], [null, 3], ['stub', null], ['name', 'value', 'low', 'high', 'unit'], ['value', 'name'], ['stub', 4], ['stub', 5], [], ['stub'], ['stub', 1e9], ['stub', -1]),
+  fc.constantFrom<Row>(
+    ['stubb', 3],
+    [null, 3],
+    ['stub', null],
+    ['name', 'value', 'low', 'high', 'unit'],
+    ['value', 'name'],
+    ['stub', 4],
+    ['stub', 5],
+    [],
+    ['stub'],
+    ['stub', 1e9],
+    ['stub', -1],
+  ),
 );
 
 const HEADING: Row = ['name', 'value', 'low', 'high', 'unit', 'kind', 'source', 'meaning'];
@@ -63,7 +111,12 @@ function even(rows: readonly Row[]): readonly Row[] {
 }
 
 /** Rows with each name once. */
-const goodRows = (most: number): fc.Arbitrary<readonly UnitfulRow[]> => fc.uniqueArray(goodRow, { minLength: 1, maxLength: most, selector: (row) => String(row('US')[0]).trim().toLowerCase() });
+const goodRows = (most: number): fc.Arbitrary<readonly UnitfulRow[]> =>
+  fc.uniqueArray(goodRow, {
+    minLength: 1,
+    maxLength: most,
+    selector: (row) => String(row('US')[0]).trim().toLowerCase(),
+  });
 
 export type Assume = (system: UnitSystem) => undefined | Cell | readonly Row[];
 
@@ -89,8 +142,46 @@ export const goodAssume: fc.Arbitrary<Assume> = fc.oneof(
 
 /** Good rows with bad ones among them, bare cells, empty and ragged ranges. */
 export const badAssume: fc.Arbitrary<Assume> = fc.oneof(
-  { weight: 4, arbitrary: fc.tuple(goodRows(3), fc.array(badRow, { minLength: 1, maxLength: 2 }), headed).map(([good, bad, h]): Assume => table([...good, ...bad.map((row) => () => row)], h, 0)) },
-  { weight: 1, arbitrary: fc.array(badRow, { maxLength: 4 }).map((rows): Assume => () => rows) },
-  { weight: 1, arbitrary: hostile.map((cell): Assume => () => cell) },
-  { weight: 1, arbitrary: fc.constantFrom<readonly Row[]>([], [[]], [[], []], [[null]], [['stub']], [['units', 'SI'], ['units', 'US']]).map((rows): Assume => () => rows) },
+  {
+    weight: 4,
+    arbitrary: fc
+      .tuple(goodRows(3), fc.array(badRow, { minLength: 1, maxLength: 2 }), headed)
+      .map(([good, bad, h]): Assume => table([...good, ...bad.map((row) => () => row)], h, 0)),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.array(badRow, { maxLength: 4 }).map(
+      (rows): Assume =>
+        () =>
+          rows,
+    ),
+  },
+  {
+    weight: 1,
+    arbitrary: hostile.map(
+      (cell): Assume =>
+        () =>
+          cell,
+    ),
+  },
+  {
+    weight: 1,
+    arbitrary: fc
+      .constantFrom<readonly Row[]>(
+        [],
+        [[]],
+        [[], []],
+        [[null]],
+        [['stub']],
+        [
+          ['units', 'SI'],
+          ['units', 'US'],
+        ],
+      )
+      .map(
+        (rows): Assume =>
+          () =>
+            rows,
+      ),
+  },
 );

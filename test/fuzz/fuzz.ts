@@ -17,7 +17,10 @@ const BUSY = Number(process.env['FUZZ_BUSY'] ?? 3);
 /** Functions that take longer for one cell, or take a list in one cell, with the reason and a bound of their own [ms]. */
 export const LONGER: Readonly<Record<string, { readonly bound: number; readonly why: string }>> = {
   'BURN.ASSUME.EFFECT': { bound: 700, why: 'sizes an item, cooling and all, twice for each of some forty assumptions' },
-  'BURN.SUPPLY.CHECK': { bound: 600, why: 'some milliseconds, but up to 64 cylinders drawn through a hose as fine as a pinhole last for weeks, followed in steps of minutes' },
+  'BURN.SUPPLY.CHECK': {
+    bound: 600,
+    why: 'some milliseconds, but up to 64 cylinders drawn through a hose as fine as a pinhole last for weeks, followed in steps of minutes',
+  },
   'BURN.SPREAD': { bound: 150, why: 'a list of items, each drawn a thousand times' },
   'BURN.JOB.STOCK': { bound: 150, why: 'a list of items, each drawn a thousand times' },
   'BURN.LOG.FIT': { bound: 200, why: 'a list of jobs, fitted in rounds' },
@@ -47,7 +50,8 @@ export function pasted(d: Declaration, args: readonly Argument[]): string {
 function literal(x: unknown): string {
   if (Array.isArray(x)) return `[${x.map(literal).join(', ')}]`;
   if (typeof x === 'number') return Object.is(x, -0) ? '-0' : String(x);
-  if (typeof x === 'string' && x.length > 400 && x === x.charAt(0).repeat(x.length)) return `'${x.charAt(0)}'.repeat(${x.length})`;
+  if (typeof x === 'string' && x.length > 400 && x === x.charAt(0).repeat(x.length))
+    return `'${x.charAt(0)}'.repeat(${x.length})`;
   return x === undefined ? 'undefined' : JSON.stringify(x);
 }
 
@@ -55,7 +59,9 @@ function literal(x: unknown): string {
 function hasResult(d: Declaration, result: readonly (readonly Cell[])[]): boolean {
   const rows = isRowsFunction(d) || isTableFunction(d);
   const texts = rows ? d.result.columns.every((c) => c.quantity === undefined) : d.result.quantity === 'text';
-  return result.some((row, r) => row.some((cell) => typeof cell === 'number' || (texts && typeof cell === 'string' && (!rows || r > 0))));
+  return result.some((row, r) =>
+    row.some((cell) => typeof cell === 'number' || (texts && typeof cell === 'string' && (!rows || r > 0))),
+  );
 }
 
 /** Calls a function with made-up arguments; throws with the shortest call found that breaks a rule. */
@@ -89,13 +95,18 @@ export function fuzz(d: Declaration, calls: number): Account {
     if (wall > bound * cells) {
       let least = timed(args);
       for (let i = 0; i < 9 && least > bound * cells; i++) least = Math.min(least, timed(args));
-      if (least > bound * cells) slow.push(`${pasted(d, args)}\n${cells} ${cells === 1 ? 'cell takes' : 'cells take'} ${least.toFixed(0)} ms, more than ${bound} ms each`);
+      if (least > bound * cells)
+        slow.push(
+          `${pasted(d, args)}\n${cells} ${cells === 1 ? 'cell takes' : 'cells take'} ${least.toFixed(0)} ms, more than ${bound} ms each`,
+        );
     }
   });
   const run = fc.check(property, { numRuns: calls, seed: SEED, endOnFailure: false });
   if (run.failed) {
     const [args] = run.counterexample ?? [[]];
-    throw new Error(`${pasted(d, args)}\n${run.errorInstance instanceof Error ? run.errorInstance.message : String(run.errorInstance)}\n(seed ${run.seed}, path ${run.counterexamplePath ?? ''}; FUZZ_SEED=${run.seed} repeats it)`);
+    throw new Error(
+      `${pasted(d, args)}\n${run.errorInstance instanceof Error ? run.errorInstance.message : String(run.errorInstance)}\n(seed ${run.seed}, path ${run.counterexamplePath ?? ''}; FUZZ_SEED=${run.seed} repeats it)`,
+    );
   }
   if (slow.length > 0) throw new Error(`${slow.length} calls are too slow, the first:\n${slow.slice(0, 3).join('\n')}`);
   return account;
@@ -110,21 +121,26 @@ function same(a: unknown, b: unknown, what: string): void {
 function alone(d: Declaration, args: readonly Argument[], result: readonly (readonly Cell[])[]): void {
   if (isRowsFunction(d) || isTableFunction(d)) return;
   const parameters = Object.values(d.parameters);
-  const ranges = parameters.map(({ kind }, i) => (kind.kind !== 'cells' && Array.isArray(args[i]) ? (args[i] as readonly (readonly Cell[])[]) : undefined));
+  const ranges = parameters.map(({ kind }, i) =>
+    kind.kind !== 'cells' && Array.isArray(args[i]) ? (args[i] as readonly (readonly Cell[])[]) : undefined,
+  );
   // Ragged and empty ranges have no rows to speak of.
-  if (ranges.some((g) => g && (g.length === 0 || g.some((row) => row.length === 0 || row.length !== g[0]?.length)))) return;
+  if (ranges.some((g) => g && (g.length === 0 || g.some((row) => row.length === 0 || row.length !== g[0]?.length))))
+    return;
   const rows = Math.max(1, ...ranges.map((g) => g?.length ?? 1));
   const columns = Math.max(1, ...ranges.map((g) => g?.[0]?.length ?? 1));
   if (rows * columns === 1 || result.length !== rows || result[0]?.length !== columns) return;
   const host = hostFunction(d);
-  result.forEach((row, r) => row.forEach((cell, c) => {
-    const one = args.map((a, i) => {
-      const g = ranges[i];
-      return g ? (g[g.length === 1 ? 0 : r]?.[g[0]?.length === 1 ? 0 : c] ?? null) : a;
-    });
-    const [[single = null] = []] = host.call(one);
-    // In a list a row is blank where all that changes from row to row is blank; alone, where all is.
-    if (cell === null) return;
-    same(single, cell, `row ${r + 1}, column ${c + 1} alone gives another result`);
-  }));
+  result.forEach((row, r) =>
+    row.forEach((cell, c) => {
+      const one = args.map((a, i) => {
+        const g = ranges[i];
+        return g ? (g[g.length === 1 ? 0 : r]?.[g[0]?.length === 1 ? 0 : c] ?? null) : a;
+      });
+      const [[single = null] = []] = host.call(one);
+      // In a list a row is blank where all that changes from row to row is blank; alone, where all is.
+      if (cell === null) return;
+      same(single, cell, `row ${r + 1}, column ${c + 1} alone gives another result`);
+    }),
+  );
 }

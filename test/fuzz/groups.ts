@@ -24,7 +24,9 @@ export const callsOf = ({ name }: Declaration): number => DEAR.find(([which]) =>
 export function groupOf({ name, family }: Declaration): Group {
   if (/^BURN\.(PIN|HOLE|GOUGE|CUT|STUD|BREACH)\.(?!PLAN|STEPS)/.test(name)) return 'sizing';
   if (/\.(PLAN|STEPS|EFFECT)$|^BURN\.(JOB|LOG|SPREAD)/.test(name)) return 'plans';
-  return ['SUPPLY', 'HOSE', 'CYLINDER', 'COOL', 'GRIP', 'PUSH', 'GUARD', 'ROD'].includes(family) ? 'supply, heat and fit' : 'safety and lists';
+  return ['SUPPLY', 'HOSE', 'CYLINDER', 'COOL', 'GRIP', 'PUSH', 'GUARD', 'ROD'].includes(family)
+    ? 'supply, heat and fit'
+    : 'safety and lists';
 }
 
 export const ALL_CALLS = CATALOGUE.reduce((sum, d) => sum + callsOf(d), 0);
@@ -38,18 +40,24 @@ export function fuzzGroup(group: Group): void {
   const accounts: Account[] = [];
 
   describe(`every call of ${group}`, () => {
-    it.each(functions.map((d) => [d.name, d] as const))('%s gives cells, whatever it is called with', (_, d) => {
-      const account = fuzz(d, callsOf(d) * TIMES);
-      accounts.push(account);
-      expect(account.calls).toBeGreaterThanOrEqual(callsOf(d));
-      // A fuzz that is refused all the time tests the first check only.
-      expect(account.results / account.calls, 'share of calls with a result').toBeGreaterThan(0.1);
-    }, 600_000 * TIMES);
+    it.each(functions.map((d) => [d.name, d] as const))(
+      '%s gives cells, whatever it is called with',
+      (_, d) => {
+        const account = fuzz(d, callsOf(d) * TIMES);
+        accounts.push(account);
+        expect(account.calls).toBeGreaterThanOrEqual(callsOf(d));
+        // A fuzz that is refused all the time tests the first check only.
+        expect(account.results / account.calls, 'share of calls with a result').toBeGreaterThan(0.1);
+      },
+      600_000 * TIMES,
+    );
   });
 
   afterAll(() => {
     const sum = (of: (a: Account) => number): number => accounts.reduce((total, a) => total + of(a), 0);
     const calls = sum((a) => a.calls);
-    console.log(`${group}: ${accounts.length} functions, ${calls} calls, ${Math.round((100 * sum((a) => a.results)) / calls)} in 100 with a result, ${(sum((a) => a.cpu) / 1e3).toFixed(1)} s of CPU in the calls, seed ${SEED}`);
+    console.log(
+      `${group}: ${accounts.length} functions, ${calls} calls, ${Math.round((100 * sum((a) => a.results)) / calls)} in 100 with a result, ${(sum((a) => a.cpu) / 1e3).toFixed(1)} s of CPU in the calls, seed ${SEED}`,
+    );
   });
 }

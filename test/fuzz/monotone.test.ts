@@ -16,7 +16,15 @@ import { grown, moveName, moves, movesOf, numberOf } from './moves.ts';
 
 /** Pairs for each statement; fewer where a call takes long. */
 const PAIRS = 100;
-const DEAR: Readonly<Record<string, number>> = { 'BURN.PIN.TIME': 20, 'BURN.SUPPLY.CHECK': 25, 'BURN.COOL.TIME': 30, 'BURN.GRIP.AFTER': 20, 'BURN.SPREAD': 30, 'BURN.JOB.STOCK': 20, 'BURN.FIRE.REACH': 40 };
+const DEAR: Readonly<Record<string, number>> = {
+  'BURN.PIN.TIME': 20,
+  'BURN.SUPPLY.CHECK': 25,
+  'BURN.COOL.TIME': 30,
+  'BURN.GRIP.AFTER': 20,
+  'BURN.SPREAD': 30,
+  'BURN.JOB.STOCK': 20,
+  'BURN.FIRE.REACH': 40,
+};
 
 const declared = CATALOGUE.filter((d) => movesOf(d).length > 0);
 
@@ -37,7 +45,8 @@ describe.each(declared.map((d) => [d.name, d] as const))('%s', (_, d) => {
       return right !== false;
     });
     const run = fc.check(property, { numRuns: runs, seed: SEED });
-    const told = run.counterexample?.[0].map((args) => `${pasted(d, args)} gives ${numberOf(move, args)}`).join('\n') ?? '';
+    const told =
+      run.counterexample?.[0].map((args) => `${pasted(d, args)} gives ${numberOf(move, args)}`).join('\n') ?? '';
     expect(run.failed, `${told}\n(FUZZ_SEED=${run.seed} repeats it)`).toBe(false);
     expect(compared, 'pairs that both give a number').toBeGreaterThanOrEqual(runs / 10);
   });

@@ -26,12 +26,32 @@ class QuickRunner {
 
   async init() {
     const files = testsOf(process.cwd());
-    const stdin = { contents: files.map((file) => `inFile(${JSON.stringify(file)}); require(${JSON.stringify(`./${file}`)});`).join('\n'), resolveDir: process.cwd() };
-    const shim = { name: 'vitest', setup: (build) => {
-      build.onResolve({ filter: /^vitest$/ }, () => ({ path: 'vitest', namespace: 'shim' }));
-      build.onLoad({ filter: /.*/, namespace: 'shim' }, () => ({ contents: 'module.exports = testTool;', loader: 'js' }));
-    } };
-    const { outputFiles } = await esbuild.build({ stdin, bundle: true, write: false, format: 'iife', platform: 'node', target: 'node20', plugins: [shim], logLevel: 'error' });
+    const stdin = {
+      contents: files
+        .map((file) => `inFile(${JSON.stringify(file)}); require(${JSON.stringify(`./${file}`)});`)
+        .join('\n'),
+      resolveDir: process.cwd(),
+    };
+    const shim = {
+      name: 'vitest',
+      setup: (build) => {
+        build.onResolve({ filter: /^vitest$/ }, () => ({ path: 'vitest', namespace: 'shim' }));
+        build.onLoad({ filter: /.*/, namespace: 'shim' }, () => ({
+          contents: 'module.exports = testTool;',
+          loader: 'js',
+        }));
+      },
+    };
+    const { outputFiles } = await esbuild.build({
+      stdin,
+      bundle: true,
+      write: false,
+      format: 'iife',
+      platform: 'node',
+      target: 'node20',
+      plugins: [shim],
+      logLevel: 'error',
+    });
     this.script = new vm.Script(`(inFile, testTool) => {${outputFiles[0].text}\n}`, { filename: 'tests-of-core.js' });
     try {
       this.times = JSON.parse(readFileSync(TIMES, 'utf8'));
@@ -56,7 +76,11 @@ class QuickRunner {
 
   /** Tests that take least come first, and the first failure ends the run. */
   async mutantRun({ activeMutant, testFilter, hitLimit, mutantActivation }) {
-    const space = (globalThis.__stryker__ = { hitLimit, hitCount: 0, activeMutant: mutantActivation === 'static' ? activeMutant.id : undefined });
+    const space = (globalThis.__stryker__ = {
+      hitLimit,
+      hitCount: 0,
+      activeMutant: mutantActivation === 'static' ? activeMutant.id : undefined,
+    });
     let nrOfTests = 0;
     try {
       const wanted = testFilter && new Set(testFilter);
@@ -65,7 +89,8 @@ class QuickRunner {
       for (const test of tests.sort((a, b) => (this.times[a.id] ?? 0) - (this.times[b.id] ?? 0))) {
         nrOfTests += 1;
         const { status, failureMessage } = await run(test);
-        if (hitLimit !== undefined && space.hitCount > hitLimit) return { status: 'timeout', reason: `Hit limit reached (${space.hitCount}/${hitLimit})` };
+        if (hitLimit !== undefined && space.hitCount > hitLimit)
+          return { status: 'timeout', reason: `Hit limit reached (${space.hitCount}/${hitLimit})` };
         if (status === 1) return { status: 'killed', killedBy: [test.id], failureMessage, nrOfTests };
       }
       return { status: 'survived', nrOfTests };
@@ -85,12 +110,24 @@ class QuickRunner {
       body();
       names.pop();
     };
-    const add = (name, ...rest) => void tests.push({ id: `${file}#${[...names, name].join(' ')}#${tests.length}`, name: [...names, name].join(' '), body: rest.find((one) => typeof one === 'function') });
-    const each = (one) => (rows) => (name, ...rest) => {
-      const body = rest.find((part) => typeof part === 'function');
-      rows.forEach((row, index) => one(`${name} ${index + 1}`, () => body(...(Array.isArray(row) ? row : [row]))));
+    const add = (name, ...rest) =>
+      void tests.push({
+        id: `${file}#${[...names, name].join(' ')}#${tests.length}`,
+        name: [...names, name].join(' '),
+        body: rest.find((one) => typeof one === 'function'),
+      });
+    const each =
+      (one) =>
+      (rows) =>
+      (name, ...rest) => {
+        const body = rest.find((part) => typeof part === 'function');
+        rows.forEach((row, index) => one(`${name} ${index + 1}`, () => body(...(Array.isArray(row) ? row : [row]))));
+      };
+    const testTool = {
+      expect,
+      describe: Object.assign(inside, { each: each(inside) }),
+      it: Object.assign(add, { each: each(add) }),
     };
-    const testTool = { expect, describe: Object.assign(inside, { each: each(inside) }), it: Object.assign(add, { each: each(add) }) };
     this.script.runInThisContext()((name) => void (file = name), testTool);
     return tests;
   }
@@ -102,7 +139,13 @@ async function run({ id, name, body }) {
     await body();
     return { id, name, status: 0, timeSpentMs: performance.now() - started };
   } catch (error) {
-    return { id, name, status: 1, failureMessage: String(error?.message ?? error), timeSpentMs: performance.now() - started };
+    return {
+      id,
+      name,
+      status: 1,
+      failureMessage: String(error?.message ?? error),
+      timeSpentMs: performance.now() - started,
+    };
   }
 }
 

@@ -8,7 +8,15 @@ import { readAssume } from '../../src/sheet/read-assume.ts';
 
 const named = (name: string): Declaration =>
   valueFunction({
-    name, family: 'TEST', summary: 's', assume: false, sources: [], cautions: [], examples: [], result: { kind: 'value', quantity: 'count' }, calculate: () => 1,
+    name,
+    family: 'TEST',
+    summary: 's',
+    assume: false,
+    sources: [],
+    cautions: [],
+    examples: [],
+    result: { kind: 'value', quantity: 'count' },
+    calculate: () => 1,
     parameters: {
       method: optional({ kind: 'choice', choices: ['air', 'water'] }, 's', '"air"'),
       depth: optional({ kind: 'quantity', quantity: 'distance' }, 's', '60'),
@@ -16,8 +24,11 @@ const named = (name: string): Declaration =>
       material: optional({ kind: 'material' }, 's', '"cast iron"'),
     },
   });
-const because = (d: Declaration, values?: Record<string, unknown>, assume?: readonly (readonly [string, string])[]): readonly string[] =>
-  [...new Set(cautionsOf(d, values, assume && readAssume(assume)).map((c) => c.because))];
+const because = (
+  d: Declaration,
+  values?: Record<string, unknown>,
+  assume?: readonly (readonly [string, string])[],
+): readonly string[] => [...new Set(cautionsOf(d, values, assume && readAssume(assume)).map((c) => c.because))];
 
 describe('the cautions of a call', () => {
   it('are those of its operation, whether its arguments can be read or not', () => {
@@ -40,12 +51,15 @@ describe('the cautions of a call', () => {
   });
 
   it('follow the assumptions in force', () => {
-    const of = (...rows: readonly (readonly [string, string])[]): readonly string[] => because(named('BURN.TEST'), {}, rows);
+    const of = (...rows: readonly (readonly [string, string])[]): readonly string[] =>
+      because(named('BURN.TEST'), {}, rows);
     expect(of()).toEqual([]);
     expect(of(['position', 'underwater'])).toContain('underwater');
     expect(of(['material', 'stainless steel'])).toEqual(['stainless']);
     expect(of(['work grounded', 'yes'])).toEqual(['grounded work']);
-    expect(of(['work grounded', 'yes'], ['material', 'cast iron'])).toEqual(expect.arrayContaining(['grounded work', 'cast iron']));
+    expect(of(['work grounded', 'yes'], ['material', 'cast iron'])).toEqual(
+      expect.arrayContaining(['grounded work', 'cast iron']),
+    );
   });
 
   it('take a figure only in its own quantity, and no 0', () => {
@@ -53,7 +67,9 @@ describe('the cautions of a call', () => {
   });
 
   it('cite sources that the register knows, for every function', () => {
-    for (const d of CATALOGUE) for (const c of cautionsOf(d)) for (const source of [c.source, ...(c.also ?? [])]) expect(findSource(source), source).toBeDefined();
+    for (const d of CATALOGUE)
+      for (const c of cautionsOf(d))
+        for (const source of [c.source, ...(c.also ?? [])]) expect(findSource(source), source).toBeDefined();
   });
 
   it('never call a job safe, and say who rules', () => {

@@ -10,12 +10,29 @@ import { selectedItem, type ReadCall } from '../../src/pane/read-call.ts';
 import type { SelectedCell } from '../../src/pane/port.ts';
 import { reader, selected, type Cells } from './memory-sheet.ts';
 
-const LIST = [[3.5, 10], [null, null], ['wide', 10], ['100 mm', 12]] as const;
+const LIST = [
+  [3.5, 10],
+  [null, null],
+  ['wide', 10],
+  ['100 mm', 12],
+] as const;
 const cells: Cells = {
-  A5: 3.5, B5: 10, A9: 'wide', R5: 'no such rod',
-  'A5:A8': LIST.map(([d]) => [d]), 'B5:B8': LIST.map(([, l]) => [l]), 'A5:A7': LIST.slice(0, 3).map(([d]) => [d]),
-  'Assumptions!A1:B3': [['name', 'value'], ['stub', 4], ['burning duty', 0.5]],
-  Metric: [['units', 'SI'], ['stub', 80]],
+  A5: 3.5,
+  B5: 10,
+  A9: 'wide',
+  R5: 'no such rod',
+  'A5:A8': LIST.map(([d]) => [d]),
+  'B5:B8': LIST.map(([, l]) => [l]),
+  'A5:A7': LIST.slice(0, 3).map(([d]) => [d]),
+  'Assumptions!A1:B3': [
+    ['name', 'value'],
+    ['stub', 4],
+    ['burning duty', 0.5],
+  ],
+  Metric: [
+    ['units', 'SI'],
+    ['stub', 80],
+  ],
 };
 
 const read = (cell: SelectedCell): Promise<ReadCell> => readSelectedCell(cell, { read: reader(cells) });
@@ -24,7 +41,8 @@ async function explained(cell: SelectedCell, at = 0, item?: number): Promise<Exp
   expect(isKnown(known)).toBe(true);
   return explainItem(known, item ?? selectedItem(known, cell), cell);
 }
-const valueOf = (name: string, ...args: Parameters<typeof call>[1]): number => call(findFunction(name)!, args)[0]?.[0] as number;
+const valueOf = (name: string, ...args: Parameters<typeof call>[1]): number =>
+  call(findFunction(name)!, args)[0]?.[0] as number;
 
 describe('the explanation of a cell', () => {
   it('gives each argument as it stands, as read and as taken', async () => {
@@ -54,11 +72,15 @@ describe('the explanation of a cell', () => {
   });
 
   it('cites for every step a source that the register knows', async () => {
-    for (const { source } of (await explained(selected('=BURN.PIN.OXYGEN(A5,B5)'))).steps) if (source !== '') expect(findSource(source), source).toBeDefined();
+    for (const { source } of (await explained(selected('=BURN.PIN.OXYGEN(A5,B5)'))).steps)
+      if (source !== '') expect(findSource(source), source).toBeDefined();
   });
 
   it('is the same through a reference as through a constant', async () => {
-    const [a, b] = [await explained(selected('=BURN.PIN.OXYGEN(A5,B5)')), await explained(selected('=BURN.PIN.OXYGEN(3.5,10)'))];
+    const [a, b] = [
+      await explained(selected('=BURN.PIN.OXYGEN(A5,B5)')),
+      await explained(selected('=BURN.PIN.OXYGEN(3.5,10)')),
+    ];
     expect(a.steps).toEqual(b.steps);
     expect(a.outcome).toEqual(b.outcome);
   });
@@ -66,7 +88,9 @@ describe('the explanation of a cell', () => {
   it('finds nothing of ours in another formula, and the nearest names of a misspelt function', async () => {
     expect((await read(selected('=SUM(A5:A8)'))).calls).toEqual([]);
     const [misspelt] = (await read(selected('=BURN.PIN.OXIGEN(A5,B5)'))).calls;
-    expect(misspelt).toMatchObject({ problem: expect.stringMatching(/^There is no function BURN\.PIN\.OXIGEN\. Nearest: BURN\.PIN\.OXYGEN/) as string });
+    expect(misspelt).toMatchObject({
+      problem: expect.stringMatching(/^There is no function BURN\.PIN\.OXIGEN\. Nearest: BURN\.PIN\.OXYGEN/) as string,
+    });
   });
 
   it('keeps calls inside one another apart', async () => {
@@ -80,19 +104,29 @@ describe('the explanation of a cell', () => {
 describe('an error in a cell', () => {
   it('is given with its message, which some sheets drop', async () => {
     const e = await explained(selected('=BURN.PIN.OXYGEN(A9,B5)', { value: { error: '#VALUE!', message: '' } }));
-    expect(e.outcome).toMatchObject({ kind: 'error', error: '#VALUE!', message: expect.stringMatching(/^diameter is "wide"/) as string });
+    expect(e.outcome).toMatchObject({
+      kind: 'error',
+      error: '#VALUE!',
+      message: expect.stringMatching(/^diameter is "wide"/) as string,
+    });
     expect(e.note).toBeUndefined();
     expect(e.arguments[0]).toMatchObject({ came: 'wide', taken: undefined });
   });
 
   it('is given for an unknown name and for ranges that do not fit', async () => {
-    expect((await explained(selected('=BURN.PIN.OXYGEN(A5,B5,,R5)'))).outcome).toMatchObject({ kind: 'error', error: '#N/A' });
+    expect((await explained(selected('=BURN.PIN.OXYGEN(A5,B5,,R5)'))).outcome).toMatchObject({
+      kind: 'error',
+      error: '#N/A',
+    });
     const unequal = await explained(selected('=BURN.PIN.OXYGEN(A5:A7,B5:B8)'));
-    expect(unequal.outcome).toMatchObject({ kind: 'error', message: expect.stringContaining('diameter is 3 rows by 1 column and length is 4 rows') as string });
+    expect(unequal.outcome).toMatchObject({
+      kind: 'error',
+      message: expect.stringContaining('diameter is 3 rows by 1 column and length is 4 rows') as string,
+    });
     expect(unequal.items).toBe(1);
   });
 
-  it('of the sheet\'s own is put into words', async () => {
+  it("of the sheet's own is put into words", async () => {
     const e = await explained(selected('=BURN.PIN.PLAN(A5,B5)', { value: { error: '#SPILL!', message: '' } }));
     expect(e.note).toMatch(/^The cell shows #SPILL!: the result needs more cells/);
   });
@@ -119,7 +153,10 @@ describe('a cell of a spill', () => {
   });
 
   it('says what a bad and a blank item are', async () => {
-    expect((await explained(spilt(2))).outcome).toMatchObject({ kind: 'error', message: expect.stringContaining('wide') as string });
+    expect((await explained(spilt(2))).outcome).toMatchObject({
+      kind: 'error',
+      message: expect.stringContaining('wide') as string,
+    });
     const blank = await explained(spilt(1));
     expect(blank.outcome).toEqual({ kind: 'blank' });
     expect(blank.steps).toEqual([]);
@@ -137,8 +174,12 @@ describe('a cell of a spill', () => {
     const column = rows[0]?.indexOf('oxygen, scf') ?? -1;
     const e = await explained(spilt(4, column, plan));
     expect(e.item).toBe(3);
-    expect(e.outcome.kind === 'row' && e.outcome.lines.map((l) => [l.heading, l.value])).toEqual(rows[0]?.map((h, i) => [h, rows[4]?.[i]]));
-    expect(e.outcome.kind === 'row' && e.outcome.lines.filter((l) => l.selected).map((l) => l.heading)).toEqual(['oxygen, scf']);
+    expect(e.outcome.kind === 'row' && e.outcome.lines.map((l) => [l.heading, l.value])).toEqual(
+      rows[0]?.map((h, i) => [h, rows[4]?.[i]]),
+    );
+    expect(e.outcome.kind === 'row' && e.outcome.lines.filter((l) => l.selected).map((l) => l.heading)).toEqual([
+      'oxygen, scf',
+    ]);
     expect(e.resultStep?.name).toBe('oxygen');
     expect((await explained(spilt(0, column, plan))).item).toBe(0);
     expect((await explained(spilt(3, column, plan))).outcome).toMatchObject({ kind: 'error' });
@@ -162,7 +203,12 @@ describe('the assumptions of a cell', () => {
     const e = await explained(selected('=BURN.PIN.HOLE(A5)'));
     expect(e.assumptions.map((a) => a.name)).toEqual(['bore ratio']);
     const ratio = REGISTRY.find((a) => a.name === 'bore ratio');
-    expect(e.assumptions[0]).toMatchObject({ value: ratio?.value, low: (ratio as { low: number }).low, kind: 'common practice', source: 'common practice' });
+    expect(e.assumptions[0]).toMatchObject({
+      value: ratio?.value,
+      low: (ratio as { low: number }).low,
+      kind: 'common practice',
+      source: 'common practice',
+    });
   });
 
   it('include what only the choice of a rod asks for', async () => {
@@ -170,11 +216,22 @@ describe('the assumptions of a cell', () => {
     expect(names).toEqual(expect.arrayContaining(['access length', 'supply flow', 'stub', 'material']));
   });
 
-  it('show the user\'s own values and their kind', async () => {
+  it("show the user's own values and their kind", async () => {
     const e = await explained(selected('=BURN.PIN.RODS(A5,B5,,,,Assumptions!A1:B3)'));
-    expect(e.assumptions.find((a) => a.name === 'stub')).toMatchObject({ value: 4, unit: 'in', kind: 'your value', source: '' });
-    expect(e.arguments.at(-1)).toMatchObject({ label: 'assume', text: 'Assumptions!A1:B3', came: '3 rows by 2 columns' });
-    expect(e.outcome).toMatchObject({ value: valueOf('BURN.PIN.RODS', 3.5, 10, undefined, undefined, undefined, cells['Assumptions!A1:B3'] as never) });
+    expect(e.assumptions.find((a) => a.name === 'stub')).toMatchObject({
+      value: 4,
+      unit: 'in',
+      kind: 'your value',
+      source: '',
+    });
+    expect(e.arguments.at(-1)).toMatchObject({
+      label: 'assume',
+      text: 'Assumptions!A1:B3',
+      came: '3 rows by 2 columns',
+    });
+    expect(e.outcome).toMatchObject({
+      value: valueOf('BURN.PIN.RODS', 3.5, 10, undefined, undefined, undefined, cells['Assumptions!A1:B3'] as never),
+    });
   });
 
   it('follow the units of the call', async () => {
@@ -188,7 +245,10 @@ describe('the assumptions of a cell', () => {
 
 describe('what is said of the value the cell shows', () => {
   const value = valueOf('BURN.PIN.OXYGEN', 3.5, 10);
-  const noteOf = async (more: Partial<SelectedCell>, formula = '=BURN.PIN.OXYGEN(A5,B5)'): Promise<string | undefined> => (await explained(selected(formula, more))).note;
+  const noteOf = async (
+    more: Partial<SelectedCell>,
+    formula = '=BURN.PIN.OXYGEN(A5,B5)',
+  ): Promise<string | undefined> => (await explained(selected(formula, more))).note;
 
   it('is nothing where the formula gives it', async () => {
     expect(await noteOf({ value })).toBeUndefined();
@@ -196,8 +256,12 @@ describe('what is said of the value the cell shows', () => {
   });
 
   it('is that it is not what the formula gives now', async () => {
-    expect(await noteOf({ value: 12 })).toMatch(/^The cell shows 12; its formula gives \d.* now\. Recalculate the sheet\.$/);
-    expect(await noteOf({ value: { error: '#VALUE!', message: '' } })).toMatch(/^The cell shows #VALUE!; its formula gives/);
+    expect(await noteOf({ value: 12 })).toMatch(
+      /^The cell shows 12; its formula gives \d.* now\. Recalculate the sheet\.$/,
+    );
+    expect(await noteOf({ value: { error: '#VALUE!', message: '' } })).toMatch(
+      /^The cell shows #VALUE!; its formula gives/,
+    );
   });
 
   it('is nothing where the call is a part of the formula', async () => {

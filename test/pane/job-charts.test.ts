@@ -6,14 +6,31 @@ import { STOCK_CHART, stockChart } from '../../src/pane/stock-chart.ts';
 import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 
-const run = (name: string, ...args: readonly Argument[]): readonly (readonly Cell[])[] => call(findFunction(name)!, args);
+const run = (name: string, ...args: readonly Argument[]): readonly (readonly Cell[])[] =>
+  call(findFunction(name)!, args);
 
 describe('the chart of a load', () => {
-  const table = run('BURN.JOB.STOCK', 'PIN', [[4, 10], [4, 12], [3, 8]], 90);
+  const table = run(
+    'BURN.JOB.STOCK',
+    'PIN',
+    [
+      [4, 10],
+      [4, 12],
+      [3, 8],
+    ],
+    90,
+  );
   const chart = stockChart(table)!;
 
   it('has a pair of bars for each line that counts, as long as its chances', () => {
-    expect(chart.bars.map((b) => b.name)).toEqual(['rods 3/8 x 36', 'cylinders', 'batteries', 'plates', 'crew', 'all together']);
+    expect(chart.bars.map((b) => b.name)).toEqual([
+      'rods 3/8 x 36',
+      'cylinders',
+      'batteries',
+      'plates',
+      'crew',
+      'all together',
+    ]);
     const [zero, , most] = chart.ticks;
     const scale = (most!.x - zero!.x) / Number(most!.text.replace('%', ''));
     for (const b of chart.bars) {
@@ -28,7 +45,9 @@ describe('the chart of a load', () => {
 
   it('says the same in words', () => {
     expect(chart.description).toMatch(/cylinders: [\d.]+% as advised, [\d.]+% as the plans add up; /);
-    expect(chart.caption).toMatch(/^Loaded as advised, something runs short on [\d.]+% of such jobs; loaded as the plans add up, on [\d.]+%\.$/);
+    expect(chart.caption).toMatch(
+      /^Loaded as advised, something runs short on [\d.]+% of such jobs; loaded as the plans add up, on [\d.]+%\.$/,
+    );
   });
 
   it('is none for another table', () => {
@@ -38,7 +57,11 @@ describe('the chart of a load', () => {
 });
 
 describe('the chart of a schedule', () => {
-  const plan = run('BURN.PIN.PLAN', [[4], [3.5], [5], [4], [6], [4], [3], [4.5]], [[10], [12], [14], [8], [18], [12], [9], [10]]);
+  const plan = run(
+    'BURN.PIN.PLAN',
+    [[4], [3.5], [5], [4], [6], [4], [3], [4.5]],
+    [[10], [12], [14], [8], [18], [12], [9], [10]],
+  );
   const table = run('BURN.JOB.SCHEDULE', plan, 2, 6);
   const chart = scheduleChart(table)!;
 
@@ -51,7 +74,12 @@ describe('the chart of a schedule', () => {
   it('shows each item burnt once and pressed out once, where the table has it', () => {
     const blocks = chart.lanes.flatMap((l) => l.blocks);
     const items = table.slice(1).filter((row) => typeof row[0] === 'number');
-    expect(blocks.filter((b) => b.kind === 'hot').map((b) => b.item).sort()).toEqual(items.map((row) => row[1]).sort());
+    expect(
+      blocks
+        .filter((b) => b.kind === 'hot')
+        .map((b) => b.item)
+        .sort(),
+    ).toEqual(items.map((row) => row[1]).sort());
     expect(blocks.filter((b) => b.kind === 'push')).toHaveLength(items.length);
     const perHour = chart.ticks[1]!.x - chart.ticks[0]!.x;
     const hour = perHour / Number(chart.ticks[1]!.text.replace(' h', ''));

@@ -17,16 +17,31 @@ async function explained(formula: string): Promise<Explained> {
   return explainItem(first, 0, cell);
 }
 const PIN = { diameter: 4 * INCH, hole: 2.5 * INCH, boss: 10 * INCH, length: 10 * INCH };
-const points = (path: string): readonly (readonly [number, number])[] => [...path.matchAll(/[ML]([\d.-]+) ([\d.-]+)/g)].map((m) => [Number(m[1]), Number(m[2])] as const);
+const points = (path: string): readonly (readonly [number, number])[] =>
+  [...path.matchAll(/[ML]([\d.-]+) ([\d.-]+)/g)].map((m) => [Number(m[1]), Number(m[2])] as const);
 
 describe('the pin of a cell', () => {
-  it.each(['=BURN.PIN.TIME(4,10,2.5)', '=BURN.PIN.PLAN(4,10,2.5)', '=BURN.PIN.STEPS(4,10,2.5)', '=BURN.COOL.TIME(4,2.5,10)', '=BURN.COOL.CURVE(4,2.5,10,10)', '=BURN.COOL.SHRINK(4,2.5)', '=BURN.GRIP.AFTER(4,10,10,2.5,60)', '=BURN.GRIP.FORCE(4,10,0.001,10,2.5)'])('is found in %s', async (formula) => {
+  it.each([
+    '=BURN.PIN.TIME(4,10,2.5)',
+    '=BURN.PIN.PLAN(4,10,2.5)',
+    '=BURN.PIN.STEPS(4,10,2.5)',
+    '=BURN.COOL.TIME(4,2.5,10)',
+    '=BURN.COOL.CURVE(4,2.5,10,10)',
+    '=BURN.COOL.SHRINK(4,2.5)',
+    '=BURN.GRIP.AFTER(4,10,10,2.5,60)',
+    '=BURN.GRIP.FORCE(4,10,0.001,10,2.5)',
+  ])('is found in %s', async (formula) => {
     const pin = pinOfCell(await explained(formula));
     for (const of of ['diameter', 'hole', 'boss', 'length'] as const) expect(pin?.[of], of).toBeCloseTo(PIN[of], 9);
   });
 
   it('is not there for cells about other things', async () => {
-    for (const formula of ['=BURN.HOLE.TIME(2,4)', '=BURN.PIN.HOLE(4)', '=BURN.COOL.TIME(4,5,10)', '=BURN.PUSH.RAM(30)']) {
+    for (const formula of [
+      '=BURN.HOLE.TIME(2,4)',
+      '=BURN.PIN.HOLE(4)',
+      '=BURN.COOL.TIME(4,5,10)',
+      '=BURN.PUSH.RAM(30)',
+    ]) {
       const e = await explained(formula);
       if (formula.includes('PIN.HOLE')) expect(pinOfCell(e)?.diameter).toBeCloseTo(4 * INCH, 9);
       else expect(pinOfCell(e), formula).toBeUndefined();
@@ -50,7 +65,9 @@ describe('its section', () => {
   });
 
   it('says the same in words, in the units in force, also of a solid pin', () => {
-    expect(pinDrawing(PIN, 'US').description).toBe('Pin 4 in by 10 in, bored 2.5 in, wall 0.75 in, in a boss of 10 in outside.');
+    expect(pinDrawing(PIN, 'US').description).toBe(
+      'Pin 4 in by 10 in, bored 2.5 in, wall 0.75 in, in a boss of 10 in outside.',
+    );
     expect(pinDrawing(PIN, 'SI').description).toContain('Pin 101.6 mm by 254 mm');
     const solid = pinDrawing({ ...PIN, hole: 0 }, 'US');
     expect(solid.pin).toHaveLength(1);
@@ -76,10 +93,14 @@ describe('its heat and grip over time', () => {
     for (const { id, path } of chart.lines) {
       const at = points(path);
       const [top, bottom] = id === 'pressure' ? [CHART.under, CHART.bottom] : [CHART.top, CHART.middle];
-      for (const [x, y] of at) expect(x >= CHART.left - 0.1 && x <= CHART.right + 0.1 && y >= top - 0.1 && y <= bottom + 0.1, id).toBe(true);
+      for (const [x, y] of at)
+        expect(x >= CHART.left - 0.1 && x <= CHART.right + 0.1 && y >= top - 0.1 && y <= bottom + 0.1, id).toBe(true);
       at.slice(1).forEach(([x], i) => expect(x).toBeGreaterThanOrEqual(at[i]![0]));
     }
-    const heights = chart.lines.filter((l) => l.id !== 'pressure').map((l) => l.y).sort((a, b) => a - b);
+    const heights = chart.lines
+      .filter((l) => l.id !== 'pressure')
+      .map((l) => l.y)
+      .sort((a, b) => a - b);
     heights.slice(1).forEach((y, i) => expect(y - heights[i]!).toBeGreaterThanOrEqual(11.9));
     expect(chart.burnt).toBeGreaterThan(CHART.left);
   });

@@ -17,21 +17,26 @@ describe('the marks of an axis', () => {
 
   it('are round, evenly apart, inside, as many as asked at most, and never crowd out', () => {
     fc.assert(
-      fc.property(fc.double({ min: -1e6, max: 1e6, noNaN: true }), fc.double({ min: 1e-3, max: 1e6, noNaN: true }), fc.integer({ min: 2, max: 10 }), (low, span, most) => {
-        const high = low + span;
-        const ticks = roundTicks(low, high, most);
-        expect(ticks.length).toBeLessThanOrEqual(most + 1);
-        const slack = 1e-8 * Math.max(Math.abs(low), Math.abs(high));
-        for (const t of ticks) expect(t >= low - slack && t <= high + slack).toBe(true);
-        const [first, second] = ticks;
-        if (first === undefined || second === undefined) return;
-        const step = second - first;
-        const mantissa = step / 10 ** Math.floor(Math.log10(step) + 1e-6);
-        expect([1, 2, 5].some((m) => Math.abs(mantissa / m - 1) < 1e-4)).toBe(true);
-        // The first mark lies less than a step from the low end, the last less than a step from the high end.
-        expect(first - low).toBeLessThan(step + slack);
-        expect(high - ticks.at(-1)!).toBeLessThan(step + slack);
-      }),
+      fc.property(
+        fc.double({ min: -1e6, max: 1e6, noNaN: true }),
+        fc.double({ min: 1e-3, max: 1e6, noNaN: true }),
+        fc.integer({ min: 2, max: 10 }),
+        (low, span, most) => {
+          const high = low + span;
+          const ticks = roundTicks(low, high, most);
+          expect(ticks.length).toBeLessThanOrEqual(most + 1);
+          const slack = 1e-8 * Math.max(Math.abs(low), Math.abs(high));
+          for (const t of ticks) expect(t >= low - slack && t <= high + slack).toBe(true);
+          const [first, second] = ticks;
+          if (first === undefined || second === undefined) return;
+          const step = second - first;
+          const mantissa = step / 10 ** Math.floor(Math.log10(step) + 1e-6);
+          expect([1, 2, 5].some((m) => Math.abs(mantissa / m - 1) < 1e-4)).toBe(true);
+          // The first mark lies less than a step from the low end, the last less than a step from the high end.
+          expect(first - low).toBeLessThan(step + slack);
+          expect(high - ticks.at(-1)!).toBeLessThan(step + slack);
+        },
+      ),
     );
   });
 });

@@ -24,7 +24,12 @@ const psi = (x: number | undefined): number => (x ?? NaN) / PSI;
 describe('the supply line of a cell', () => {
   it('has the pressures of a checked supply', async () => {
     const points = await pointsOf('=BURN.SUPPLY.CHECK("3/8 x 36",90,50,"3/8",1,,30)');
-    const rows = Object.fromEntries(call(findFunction('BURN.SUPPLY.CHECK')!, ['3/8 x 36', 90, 50, '3/8', 1, undefined, 30]).map((r) => [r[0] as string, r[1]]));
+    const rows = Object.fromEntries(
+      call(findFunction('BURN.SUPPLY.CHECK')!, ['3/8 x 36', 90, 50, '3/8', 1, undefined, 30]).map((r) => [
+        r[0] as string,
+        r[1],
+      ]),
+    );
     expect(psi(points?.cylinder)).toBeCloseTo(rows['cylinder'] as number, 9);
     expect(psi(points?.outlet)).toBeCloseTo(rows['regulator outlet'] as number, 9);
     expect(psi(points?.tip)).toBeCloseTo(rows['tip'] as number, 9);
@@ -41,7 +46,8 @@ describe('the supply line of a cell', () => {
     expect(new Set(line).size).toBe(4);
     for (const formula of ['=BURN.PIN.PLAN(4,10)', '=BURN.PIN.STEPS(4,10)']) {
       const other = await pointsOf(formula);
-      for (const place of ['cylinder', 'outlet', 'tip', 'behind', 'work', 'flow'] as const) expect(other?.[place] ?? NaN, place).toBeCloseTo(oxygen?.[place] ?? NaN, 3);
+      for (const place of ['cylinder', 'outlet', 'tip', 'behind', 'work', 'flow'] as const)
+        expect(other?.[place] ?? NaN, place).toBeCloseTo(oxygen?.[place] ?? NaN, 3);
     }
   });
 
@@ -59,12 +65,25 @@ describe('the supply line of a cell', () => {
   });
 
   it('is not there for cells that say nothing of it', async () => {
-    for (const formula of ['=BURN.PIN.HOLE(4)', '=BURN.CYLINDER.GAUGE(2200,0)', '=BURN.PIN.OXYGEN(0,10)', '=BURN.VERSION()']) expect(await pointsOf(formula), formula).toBeUndefined();
+    for (const formula of [
+      '=BURN.PIN.HOLE(4)',
+      '=BURN.CYLINDER.GAUGE(2200,0)',
+      '=BURN.PIN.OXYGEN(0,10)',
+      '=BURN.VERSION()',
+    ])
+      expect(await pointsOf(formula), formula).toBeUndefined();
   });
 });
 
 describe('its drawing', () => {
-  const points: SupplyPoints = { cylinder: 2200 * PSI, outlet: 108.4 * PSI, tip: 105 * PSI, behind: 90 * PSI, work: 0, flow: (13.57 * 0.0375521146) / 60 };
+  const points: SupplyPoints = {
+    cylinder: 2200 * PSI,
+    outlet: 108.4 * PSI,
+    tip: 105 * PSI,
+    behind: 90 * PSI,
+    work: 0,
+    flow: (13.57 * 0.0375521146) / 60,
+  };
 
   it('puts the places in the order of the line, each with its pressure', () => {
     const { places, width } = supplyDrawing(points, 'US');
@@ -90,6 +109,8 @@ describe('its drawing', () => {
     );
     expect(supplyDrawing(points, 'SI').description).toContain('cylinder 152 bar, regulator outlet 7.47 bar');
     expect(supplyDrawing({ ...points, work: 26.7 * PSI }, 'US').caption).toContain('the water over the work 26.7 psi');
-    expect(supplyDrawing({ tip: 80 * PSI, work: 0 }, 'US').description).toBe('tip 80 psi, work 0 psi. holder and rod take 80 psi.');
+    expect(supplyDrawing({ tip: 80 * PSI, work: 0 }, 'US').description).toBe(
+      'tip 80 psi, work 0 psi. holder and rod take 80 psi.',
+    );
   });
 });

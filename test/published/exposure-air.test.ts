@@ -47,17 +47,20 @@ describe('the air of a well-mixed room', () => {
     for (const room of rooms) {
       const a = room.freshAir / room.mixing;
       const settled = (room.release + a * room.outside) / (room.release + a);
-      for (const start of [0.18, 0.209, 0.35]) for (const t of [30, 300, 3000]) {
-        const exact = settled + (start - settled) * Math.exp((-(room.release + a) * t) / room.volume);
-        expect(roomOxygen(room, start, t)).toBeCloseTo(exact, 13);
-      }
+      for (const start of [0.18, 0.209, 0.35])
+        for (const t of [30, 300, 3000]) {
+          const exact = settled + (start - settled) * Math.exp((-(room.release + a) * t) / room.volume);
+          expect(roomOxygen(room, start, t)).toBeCloseTo(exact, 13);
+        }
     }
   });
 
   it('agrees with an integration of its own that counts oxygen and the rest apart', () => {
-    for (const room of rooms) for (const start of [0.209, 0.35]) for (const t of [60, 900]) {
-      expect(roomOxygen(room, start, t)).toBeCloseTo(integrated(room, start, t, 2000), 9);
-    }
+    for (const room of rooms)
+      for (const start of [0.209, 0.35])
+        for (const t of [60, 900]) {
+          expect(roomOxygen(room, start, t)).toBeCloseTo(integrated(room, start, t, 2000), 9);
+        }
   });
 
   it('reaches 23.5 percent, the limit of 29 CFR 1910.146(b), when the integration does', () => {
@@ -73,7 +76,12 @@ describe('the air of a well-mixed room', () => {
 
 describe('fume in a well-mixed room', () => {
   it('agrees with an integration of its own, averages included', () => {
-    for (const [V, Q, K, minutes] of [[300, 0, 1, 40], [300, 1, 1, 40], [50, 0.4, 3, 10], [3000, 0.001, 1, 240]] as const) {
+    for (const [V, Q, K, minutes] of [
+      [300, 0, 1, 40],
+      [300, 1, 1, 40],
+      [50, 0.4, 3, 10],
+      [3000, 0.001, 1, 240],
+    ] as const) {
       const G = 2e-5;
       const t = minutes * 60;
       const n = 20000;
@@ -96,9 +104,17 @@ describe('fume in a well-mixed room', () => {
   });
 
   it('is held against the limits of 29 CFR 1910.1000 Table Z-1 and the NIOSH Pocket Guide', () => {
-    const figures = fumeExposure({ fume: 0, ironOxide: 1e-5, manganese: 1e-7 }, { volume: 500, freshAir: 1, mixing: 1 }, 3600);
+    const figures = fumeExposure(
+      { fume: 0, ironOxide: 1e-5, manganese: 1e-7 },
+      { volume: 500, freshAir: 1, mixing: 1 },
+      3600,
+    );
     expect(figures.map((f) => [f.what, f.limit.value * 1e6, f.limit.over])).toEqual([
-      ['iron oxide', 10, '8 hours'], ['iron', 5, '8 hours'], ['manganese', 5, 'at any time'], ['manganese', 3, '15 minutes'], ['manganese', 1, '8 hours'],
+      ['iron oxide', 10, '8 hours'],
+      ['iron', 5, '8 hours'],
+      ['manganese', 5, 'at any time'],
+      ['manganese', 3, '15 minutes'],
+      ['manganese', 1, '8 hours'],
     ]);
     // Iron in Fe2O3: 69.94 percent by mass, as in any handbook of chemistry.
     expect(IRON_IN_OXIDE).toBeCloseTo(0.6994, 4);
@@ -121,7 +137,8 @@ describe('figures of 29 CFR 1910.146, .252, .253 and .104', () => {
   });
 
   it('ask for 2000 cfm for each person under 10,000 cu ft, under 16 ft, or in a confined space (1910.252(c)(2))', () => {
-    const v = (volume: number, ceiling: number, people: number, confined: boolean): ReturnType<typeof ventilation> => ventilation(volume * CUBIC_FOOT, ceiling * FOOT, people, confined);
+    const v = (volume: number, ceiling: number, people: number, confined: boolean): ReturnType<typeof ventilation> =>
+      ventilation(volume * CUBIC_FOOT, ceiling * FOOT, people, confined);
     expect(v(10000, 16, 1, false)).toEqual({ mechanical: false, reasons: [], freshAir: 0 });
     expect(v(9999, 16, 1, false).freshAir / CFM).toBeCloseTo(2000, 9);
     expect(v(20000, 15.9, 1, false).mechanical).toBe(true);

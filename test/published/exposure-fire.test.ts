@@ -31,12 +31,22 @@ describe('filter shade, 29 CFR 1910.133(a)(5), oxygen cutting', () => {
 describe('a falling drop', () => {
   it('has the drag of a sphere: standard curve, textbook values from memory, to 6 percent', () => {
     // Clift, Grace and Weber 1978, standard drag curve: Re 1, 10, 100, 500 (from memory, hence the wide band).
-    for (const [Re, Cd] of [[1, 27.1], [10, 4.26], [100, 1.09], [500, 0.555]] as const) expect(Math.abs(sphereDrag(Re) / Cd - 1), String(Re)).toBeLessThan(0.06);
+    for (const [Re, Cd] of [
+      [1, 27.1],
+      [10, 4.26],
+      [100, 1.09],
+      [500, 0.555],
+    ] as const)
+      expect(Math.abs(sphereDrag(Re) / Cd - 1), String(Re)).toBeLessThan(0.06);
   });
 
   it('agrees with an integration of its own: short explicit steps in speed and direction', () => {
     const [d, rho, air, nu, wind] = [2e-3, 6500, 1.18, 15.6e-6, 4];
-    for (const [height, speed, angle] of [[9.144, 8, 0.3], [40, 5, 0], [2, 12, 0.9]] as const) {
+    for (const [height, speed, angle] of [
+      [9.144, 8, 0.3],
+      [40, 5, 0],
+      [2, 12, 0.9],
+    ] as const) {
       // Written anew: the published drag, mass and cross-section, one small step after another.
       const mass = (rho * Math.PI * d ** 3) / 6;
       const section = (Math.PI * d * d) / 4;
@@ -53,14 +63,20 @@ describe('a falling drop', () => {
         z += dt * vz;
         t += dt;
       }
-      const ours = dropFlight({ diameter: d, density: rho }, { density: air, viscosity: nu, wind }, height, speed, angle);
+      const ours = dropFlight(
+        { diameter: d, density: rho },
+        { density: air, viscosity: nu, wind },
+        height,
+        speed,
+        angle,
+      );
       expect(ours.distance / x).toBeCloseTo(1, 3);
       expect(ours.time / t).toBeCloseTo(1, 3);
       expect(ours.speed / Math.hypot(vx, vz)).toBeCloseTo(1, 3);
     }
   });
 
-  it('falls past its relaxation as 1 - exp would have it: v = vt tanh(g t / vt) where the drag is Newton\'s', () => {
+  it("falls past its relaxation as 1 - exp would have it: v = vt tanh(g t / vt) where the drag is Newton's", () => {
     // Exact solution for a constant coefficient, 0.44, from rest in air of almost no viscosity.
     const [d, rho, air] = [5e-3, 6000, 1.204];
     const vt = Math.sqrt((4 * 9.80665 * d * rho) / (3 * 0.44 * air));

@@ -33,14 +33,18 @@ describe('a ring with a radial temperature difference', () => {
     let most = 0;
     for (let i = 0; i < radii.length; i += 2) {
       const want = exact((radii[i]! + radii[i + 1]!) / 2);
-      for (const [values, right] of [[radial, want.radial], [hoop, want.hoop], [axial, want.axial]] as const) {
+      for (const [values, right] of [
+        [radial, want.radial],
+        [hoop, want.hoop],
+        [axial, want.axial],
+      ] as const) {
         most = Math.max(most, Math.abs((values[i]! + values[i + 1]!) / 2 - right));
       }
     }
     return most / 126.9543e6;
   };
 
-  it('has the closed formula\'s -126.9543 MPa at the outside', () => {
+  it("has the closed formula's -126.9543 MPa at the outside", () => {
     expect(exact(b).hoop / 1e6).toBeCloseTo(-126.9543, 4);
     expect(exact(b).axial / 1e6).toBeCloseTo(-126.9543, 4);
   });
@@ -50,13 +54,16 @@ describe('a ring with a radial temperature difference', () => {
   });
 
   it('comes nearer with the square of the cell size', () => {
-    for (const [coarse, fine] of [[10, 20], [20, 40]] as const) {
+    for (const [coarse, fine] of [
+      [10, 20],
+      [20, 40],
+    ] as const) {
       expect(error(coarse) / error(fine)).toBeGreaterThan(3.5);
       expect(error(coarse) / error(fine)).toBeLessThan(4.5);
     }
   });
 
-  it('carries the outside\'s hoop and axial stress of -126.9543 MPa, read off at the surface', () => {
+  it("carries the outside's hoop and axial stress of -126.9543 MPa, read off at the surface", () => {
     const { radii, hoop, axial } = solve(80);
     const mid = (values: Float64Array, cell: number): number => (values[2 * cell]! + values[2 * cell + 1]!) / 2;
     const outside = (values: Float64Array): number => {
@@ -81,7 +88,13 @@ describe('a thick cylinder that yields under inner pressure', () => {
   const f = 240e6;
   const Y = (2 * f) / Math.sqrt(3);
   const steel: RingMaterial = { modulus: () => E, yield: () => f, elongation: () => 0, poisson: nu };
-  const solver = (cells: number) => rings(radialMesh([{ inner: a, outer: b, cells }]), { materials: [steel], interference: 0, reference: 0, ends: 'held' });
+  const solver = (cells: number) =>
+    rings(radialMesh([{ inner: a, outer: b, cells }]), {
+      materials: [steel],
+      interference: 0,
+      reference: 0,
+      ends: 'held',
+    });
   const cold = new Float64Array(40);
   const plasticRadius = (p: number): number => {
     let low = a;
@@ -94,13 +107,13 @@ describe('a thick cylinder that yields under inner pressure', () => {
     return low;
   };
 
-  it('moves outside as Lame\'s plane strain before it yields', () => {
+  it("moves outside as Lame's plane strain before it yields", () => {
     const p = 0.9 * (Y / 2) * (1 - (a / b) ** 2);
     const { faces } = solver(40).advance({ temperatures: cold, bore: p });
     expect(faces[0]!.outer / ((2 * p * b * (1 - nu * nu)) / (E * ((b / a) ** 2 - 1)))).toBeCloseTo(1, 5);
   });
 
-  it.each([120, 140, 160, 180])('at %d MPa moves outside as Hill\'s partly plastic cylinder, within 1 %%', (mega) => {
+  it.each([120, 140, 160, 180])("at %d MPa moves outside as Hill's partly plastic cylinder, within 1 %%", (mega) => {
     const p = mega * 1e6;
     const c = plasticRadius(p);
     const ring = solver(40);

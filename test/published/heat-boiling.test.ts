@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { criticalHeatFlux, filmBoilingFlux, nucleateBoilingFlux, steamProperties, type Saturated } from '../../src/core/heat/boiling.ts';
+import {
+  criticalHeatFlux,
+  filmBoilingFlux,
+  nucleateBoilingFlux,
+  steamProperties,
+  type Saturated,
+} from '../../src/core/heat/boiling.ts';
 import { waterProperties } from '../../src/core/heat/water-properties.ts';
 
 const FOOT = 0.3048;
@@ -13,7 +19,13 @@ describe('boiling water against worked examples', () => {
   // The transcription lists a Prandtl number of 1.75, with which the printed equation gives 28,675; the printed result
   // follows with 1.73, so that is used here.
   const water: Saturated = {
-    liquidDensity: 962, vapourDensity: 0.6, viscosity: 2.77e-4, specificHeat: 4211, latentHeat: 2.25e6, surfaceTension: 58.8e-3, prandtl: 1.73,
+    liquidDensity: 962,
+    vapourDensity: 0.6,
+    viscosity: 2.77e-4,
+    specificHeat: 4211,
+    latentHeat: 2.25e6,
+    surfaceTension: 58.8e-3,
+    prandtl: 1.73,
   };
 
   it('passes 29,669 W/m2 in nucleate boiling 6 K above the boiling point', () => {
@@ -29,10 +41,16 @@ describe('boiling water against worked examples', () => {
   // steam at 600 F: 0.02395 lbm/ft3, 1.416e-5 lbm/ft s, 0.4799 Btu/lbm F, 0.02640 Btu/h ft F; water 59.82 lbm/ft3, 970 Btu/lbm.
   it('passes 25,147 Btu/h ft2 in film boiling from a half-inch rod at 988 F, radiation apart', () => {
     const steam = {
-      density: (0.02395 * POUND) / FOOT ** 3, viscosity: (1.416e-5 * POUND) / FOOT, specificHeat: (0.4799 * BTU) / (POUND * RANKINE),
+      density: (0.02395 * POUND) / FOOT ** 3,
+      viscosity: (1.416e-5 * POUND) / FOOT,
+      specificHeat: (0.4799 * BTU) / (POUND * RANKINE),
       conductivity: (0.0264 * BTU) / (3600 * FOOT * RANKINE),
     };
-    const boiling: Saturated = { ...water, liquidDensity: (59.82 * POUND) / FOOT ** 3, latentHeat: (970 * BTU) / POUND };
+    const boiling: Saturated = {
+      ...water,
+      liquidDensity: (59.82 * POUND) / FOOT ** 3,
+      latentHeat: (970 * BTU) / POUND,
+    };
     const flux = filmBoilingFlux((988 + 459.67) * RANKINE, (0.5 / 12) * FOOT, 0, boiling, steam);
     expect((flux * 3600 * FOOT ** 2) / BTU / 25147).toBeCloseTo(1, 3);
   });

@@ -16,7 +16,8 @@ import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { numberOf, rowsOf } from './plan-of.ts';
 
 describe('a burning bar through 24 in of reinforced concrete', () => {
-  const at = (pressure: number): Readonly<Record<string, unknown>> => rowsOf('BURN.BREACH.PLAN', 24, 2.5, 1, '3/8 pipe', undefined, [['tip pressure', pressure]])[0] ?? {};
+  const at = (pressure: number): Readonly<Record<string, unknown>> =>
+    rowsOf('BURN.BREACH.PLAN', 24, 2.5, 1, '3/8 pipe', undefined, [['tip pressure', pressure]])[0] ?? {};
 
   it.each([80, 100, 120])('takes the published 60 cu ft between its low and its high at %i psi', (pressure) => {
     const plan = at(pressure);
@@ -45,11 +46,14 @@ describe('a burning bar through 24 in of reinforced concrete', () => {
     expect(numberOf('BURN.BREACH.PRESSURE', 24, 2.5)).toBeCloseTo(100, 9);
   });
 
-  it.each(['1/4 pipe', '3/8 pipe', '1/2 pipe', '3/4 pipe', undefined])('takes the published oxygen between low and high with %s', (rod) => {
-    const plan = rowsOf('BURN.BREACH.PLAN', 24, 2.5, 1, rod)[0] ?? {};
-    expect(plan['oxygen low']).toBeLessThan(60);
-    expect(plan['oxygen high']).toBeGreaterThan(60);
-  });
+  it.each(['1/4 pipe', '3/8 pipe', '1/2 pipe', '3/4 pipe', undefined])(
+    'takes the published oxygen between low and high with %s',
+    (rod) => {
+      const plan = rowsOf('BURN.BREACH.PLAN', 24, 2.5, 1, rod)[0] ?? {};
+      expect(plan['oxygen low']).toBeLessThan(60);
+      expect(plan['oxygen high']).toBeGreaterThan(60);
+    },
+  );
 });
 
 describe('the heat to melt concrete', () => {
@@ -65,7 +69,8 @@ describe('the heat to melt concrete', () => {
     const decomposing = [1.34e6 * 0.03, 1.34e6 * 0.06 + 1.637e6 * 0.2];
     // Fukuyama 1985 (abstract read): heat of fusion of basaltic liquids 121.1 to 161.5 cal/g.
     const melting = [121.1, 161.5].map((cal) => cal * 4184 * 0.9);
-    const sum = (k: number): number => (warming + (above[k] ?? 0) + (drying[k] ?? 0) + (decomposing[k] ?? 0) + (melting[k] ?? 0)) / 1e6;
+    const sum = (k: number): number =>
+      (warming + (above[k] ?? 0) + (drying[k] ?? 0) + (decomposing[k] ?? 0) + (melting[k] ?? 0)) / 1e6;
     // 1.85 without carbonate, 2.7 with a fifth of it: concrete of limestone lies at the high end, of gravel at the middle.
     expect(sum(0)).toBeGreaterThan(row.low);
     expect(sum(0)).toBeLessThan(row.value);

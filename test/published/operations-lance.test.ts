@@ -15,40 +15,61 @@ import { CUBIC_METRE_15C } from '../../src/core/units/quantities.ts';
 import { rodMassPerLength, findRod } from '../../src/core/burn/rods.ts';
 import { rowsOf, textOf } from './plan-of.ts';
 
-const plan = (width: number, rod: string, material: string, ...rows: readonly (readonly [string, string | number])[]): Readonly<Record<string, unknown>> =>
+const plan = (
+  width: number,
+  rod: string,
+  material: string,
+  ...rows: readonly (readonly [string, string | number])[]
+): Readonly<Record<string, unknown>> =>
   rowsOf('BURN.HOLE.PLAN', width, 1000, rod, material, [['units', 'SI'], ['supply flow', 100], ...rows])[0] ?? {};
-const CASES = [[30, '1/4 pipe'], [40, '1/4 pipe'], [40, '3/8 pipe']] as const;
+const CASES = [
+  [30, '1/4 pipe'],
+  [40, '1/4 pipe'],
+  [40, '3/8 pipe'],
+] as const;
 
 describe('a metre of a narrow hole with a burning bar', () => {
-  it.each(CASES)('of %i mm with %s takes the handbook\'s oxygen in concrete between its low and its high', (width, rod) => {
-    const p = plan(width, rod, 'concrete');
-    expect(p['oxygen low']).toBeLessThan(6);
-    expect(p['oxygen high']).toBeGreaterThan(3);
-    expect(p['oxygen'] as number).toBeGreaterThan(2.5);
-    expect(p['oxygen'] as number).toBeLessThan(6);
-  });
+  it.each(CASES)(
+    "of %i mm with %s takes the handbook's oxygen in concrete between its low and its high",
+    (width, rod) => {
+      const p = plan(width, rod, 'concrete');
+      expect(p['oxygen low']).toBeLessThan(6);
+      expect(p['oxygen high']).toBeGreaterThan(3);
+      expect(p['oxygen'] as number).toBeGreaterThan(2.5);
+      expect(p['oxygen'] as number).toBeLessThan(6);
+    },
+  );
 
-  it.each(CASES)('of %i mm with %s takes half the handbook\'s oxygen in cast iron, and agrees at the low end of the slag\'s limit', (width, rod) => {
-    const p = plan(width, rod, 'cast iron');
-    expect((p['oxygen'] as number) / 7).toBeGreaterThan(0.4);
-    expect((p['oxygen'] as number) / 7).toBeLessThan(0.6);
-    const slow = plan(width, rod, 'cast iron', ['advance limit', '10 in/min'])['oxygen'] as number;
-    expect(slow).toBeGreaterThan(5.5);
-    expect(slow).toBeLessThan(8.5);
-    expect(textOf(p['note'])).toContain('a trade handbook has twice as much');
-  });
+  it.each(CASES)(
+    "of %i mm with %s takes half the handbook's oxygen in cast iron, and agrees at the low end of the slag's limit",
+    (width, rod) => {
+      const p = plan(width, rod, 'cast iron');
+      expect((p['oxygen'] as number) / 7).toBeGreaterThan(0.4);
+      expect((p['oxygen'] as number) / 7).toBeLessThan(0.6);
+      const slow = plan(width, rod, 'cast iron', ['advance limit', '10 in/min'])['oxygen'] as number;
+      expect(slow).toBeGreaterThan(5.5);
+      expect(slow).toBeLessThan(8.5);
+      expect(textOf(p['note'])).toContain('a trade handbook has twice as much');
+    },
+  );
 
-  it.each(CASES)('of %i mm with %s takes a quarter to a third of the handbook\'s oxygen in rock, and says so', (width, rod) => {
-    const p = plan(width, rod, 'rock');
-    expect((p['oxygen'] as number) / 12.5).toBeGreaterThan(0.2);
-    expect((p['oxygen'] as number) / 12.5).toBeLessThan(0.35);
-    expect(textOf(p['note'])).toContain('a trade handbook has three to four times as much for rock');
-  });
+  it.each(CASES)(
+    "of %i mm with %s takes a quarter to a third of the handbook's oxygen in rock, and says so",
+    (width, rod) => {
+      const p = plan(width, rod, 'rock');
+      expect((p['oxygen'] as number) / 12.5).toBeGreaterThan(0.2);
+      expect((p['oxygen'] as number) / 12.5).toBeLessThan(0.35);
+      expect(textOf(p['note'])).toContain('a trade handbook has three to four times as much for rock');
+    },
+  );
 
   it.each(CASES)('of %i mm with %s consumes 4 to 7 times its depth of bar; the handbook has 5 to 6', (width, rod) => {
     for (const material of ['cast iron', 'concrete']) {
       // Bar iron for the oxygen burnt with: 1.6 kg/kg.
-      const burning = ((plan(width, rod, material)['burning'] as number) / 60) * (plan(width, rod, material)['flow'] as number) * CUBIC_METRE_15C;
+      const burning =
+        ((plan(width, rod, material)['burning'] as number) / 60) *
+        (plan(width, rod, material)['flow'] as number) *
+        CUBIC_METRE_15C;
       const times = (1.6 * burning) / rodMassPerLength(findRod(rod).rod);
       expect(times, material).toBeGreaterThan(3.5);
       expect(times, material).toBeLessThan(7.2);

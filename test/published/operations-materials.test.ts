@@ -1,7 +1,13 @@
 /** Properties of materials and pipes against published values. */
 import { describe, expect, it } from 'vitest';
 import { Assumptions } from '../../src/core/assumptions/assumptions.ts';
-import { ALUMINIUM, COPPER, MOLAR_MASS, elementEnthalpy, meltingPoint } from '../../src/core/burn/element-polynomials.ts';
+import {
+  ALUMINIUM,
+  COPPER,
+  MOLAR_MASS,
+  elementEnthalpy,
+  meltingPoint,
+} from '../../src/core/burn/element-polynomials.ts';
 import { findMaterial, substanceOf } from '../../src/core/burn/materials.ts';
 import { molarEnthalpy, molarTransition } from '../../src/core/burn/nasa-polynomials.ts';
 import { findRod, rodMassPerLength } from '../../src/core/burn/rods.ts';
@@ -18,7 +24,8 @@ describe('metals from the NASA polynomials', () => {
   });
 
   it('take the specific heat of handbooks at room temperature: copper 385, aluminium 897 J/kgK (from memory, so only to 2 %)', () => {
-    const c = (species: typeof COPPER, mass: number): number => (elementEnthalpy(species, mass, 303.15) - elementEnthalpy(species, mass, 293.15)) / 10;
+    const c = (species: typeof COPPER, mass: number): number =>
+      (elementEnthalpy(species, mass, 303.15) - elementEnthalpy(species, mass, 293.15)) / 10;
     expect(c(COPPER, MOLAR_MASS.Cu) / 385).toBeCloseTo(1, 1.7);
     expect(c(ALUMINIUM, MOLAR_MASS.Al) / 897).toBeCloseTo(1, 1.7);
   });
@@ -53,7 +60,10 @@ describe('reinforced concrete', () => {
 describe('burning bars', () => {
   it.each([
     // ASME B36.10M schedule 40 (outside diameter and wall read in a pipe table; masses of plain pipe from memory, two figures).
-    ['1/4 pipe', 0.54, 0.088, 0.42], ['3/8 pipe', 0.675, 0.091, 0.57], ['1/2 pipe', 0.84, 0.109, 0.85], ['3/4 pipe', 1.05, 0.113, 1.13],
+    ['1/4 pipe', 0.54, 0.088, 0.42],
+    ['3/8 pipe', 0.675, 0.091, 0.57],
+    ['1/2 pipe', 0.84, 0.109, 0.85],
+    ['3/4 pipe', 1.05, 0.113, 1.13],
   ] as const)('%s have the outside diameter, wall and mass of schedule 40 pipe', (name, outside, wall, pounds) => {
     const { rod } = findRod(name);
     expect(rod.outsideDiameter / 0.0254).toBeCloseTo(outside, 9);
@@ -64,7 +74,10 @@ describe('burning bars', () => {
 
   it.each([
     // Smallest circle, in circle radii, that holds n of them: Graham, Lubachevsky and others (from memory).
-    ['1/4 pipe', 5, 2.701, 6, 3], ['3/8 pipe', 11, 3.924, 12, 4.029], ['1/2 pipe', 19, 4.863, 20, 5.122], ['3/4 pipe', 33, 6.487, 34, 6.61],
+    ['1/4 pipe', 5, 2.701, 6, 3],
+    ['3/8 pipe', 11, 3.924, 12, 4.029],
+    ['1/2 pipe', 19, 4.863, 20, 5.122],
+    ['3/4 pipe', 33, 6.487, 34, 6.61],
   ] as const)('%s hold as many wires as their bore takes: %i, not %i', (name, n, fits, _more, tooMany) => {
     const { rod } = findRod(name);
     expect(rod.wires).toBe(n);

@@ -11,8 +11,17 @@ const UNDER = [['position', 'underwater']];
 
 describe('work under water', () => {
   it.each([
-    ['HOLE', [1, 2], 90], ['HOLE', [1, 3], 90], ['HOLE', [1, 3.001], 110], ['HOLE', [1, 8], 110], ['CUT', [1, 24], 90], ['CUT', [4, 24], 110], ['STUD', [2, 4], 90], ['STUD', [3.5, 4], 110],
-    ['PIN', [4, 2.5], 90], ['PIN', [4, 10], 110], ['GOUGE', [0.75, 0.5, 24], 90],
+    ['HOLE', [1, 2], 90],
+    ['HOLE', [1, 3], 90],
+    ['HOLE', [1, 3.001], 110],
+    ['HOLE', [1, 8], 110],
+    ['CUT', [1, 24], 90],
+    ['CUT', [4, 24], 110],
+    ['STUD', [2, 4], 90],
+    ['STUD', [3.5, 4], 110],
+    ['PIN', [4, 2.5], 90],
+    ['PIN', [4, 10], 110],
+    ['GOUGE', [0.75, 0.5, 24], 90],
   ] as const)('%s of %j takes %i psi', (id, sizes, psi) => {
     const rest = Array.from({ length: operationOf(id).order.length - sizes.length }, () => undefined);
     expect(numberOf(`BURN.${id}.PRESSURE`, ...sizes, ...rest, undefined, undefined, UNDER)).toBeCloseTo(psi, 9);
@@ -21,11 +30,13 @@ describe('work under water', () => {
   it('takes insulated rods for metal', () => {
     for (const id of OPERATION_IDS.filter((o) => o !== 'BREACH')) {
       const sizes = operationOf(id).order.map((name) => Number(operationOf(id).sizes[name]?.example));
-      expect(textOf(rowsOf(`BURN.${id}.PLAN`, ...sizes, undefined, undefined, UNDER)[0]?.['rod']), id).toContain('insulated');
+      expect(textOf(rowsOf(`BURN.${id}.PLAN`, ...sizes, undefined, undefined, UNDER)[0]?.['rod']), id).toContain(
+        'insulated',
+      );
     }
   });
 
-  it('needs 116.7 psi at the regulator at 60 ft of sea water, and the hose\'s loss', () => {
+  it("needs 116.7 psi at the regulator at 60 ft of sea water, and the hose's loss", () => {
     const plan = rowsOf('BURN.HOLE.PLAN', 1, 2, undefined, undefined, [...UNDER, ['water depth', 60]])[0] ?? {};
     expect(plan['regulator setting']).toBeGreaterThan(116.7);
     expect(plan['regulator setting']).toBeLessThan(116.7 + 10);

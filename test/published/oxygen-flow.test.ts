@@ -46,14 +46,18 @@ describe('isothermal pipe flow', () => {
     [1, 2],
     [3, 4],
     [4, 5],
-  ])('agrees with adiabatic flow between rows %d and %d of a Fanno table as closely as the temperature stays', (one, two) => {
-    const [gamma, M, fromChoke, ratio, temperature] = FANNO[one]!;
-    const [, , toChoke, ratioAfter, temperatureAfter] = FANNO[two]!;
-    // Pressure 1 and Z R T 1 at the inlet make the exact flow per area M sqrt(gamma).
-    const passage = roundPassage(1, 0, fromChoke - toChoke);
-    const flux = passageFlow(passage, 1, ratioAfter / ratio, { zrt: 1, viscosity: 1, exponent: gamma }).flow / passage.area;
-    expect(Math.abs(flux / (M * Math.sqrt(gamma)) - 1)).toBeLessThan(1 - temperatureAfter / temperature);
-  });
+  ])(
+    'agrees with adiabatic flow between rows %d and %d of a Fanno table as closely as the temperature stays',
+    (one, two) => {
+      const [gamma, M, fromChoke, ratio, temperature] = FANNO[one]!;
+      const [, , toChoke, ratioAfter, temperatureAfter] = FANNO[two]!;
+      // Pressure 1 and Z R T 1 at the inlet make the exact flow per area M sqrt(gamma).
+      const passage = roundPassage(1, 0, fromChoke - toChoke);
+      const flux =
+        passageFlow(passage, 1, ratioAfter / ratio, { zrt: 1, viscosity: 1, exponent: gamma }).flow / passage.area;
+      expect(Math.abs(flux / (M * Math.sqrt(gamma)) - 1)).toBeLessThan(1 - temperatureAfter / temperature);
+    },
+  );
 
   it('chokes at nearly the adiabatic limit in a long passage, and never above it', () => {
     for (const [gamma, M, length] of [FANNO[0], FANNO[3]]) {
@@ -108,14 +112,17 @@ describe('choked orifice', () => {
     expect(criticalPressureRatio(flowingOxygen(T, 1).exponent)).toBeCloseTo(0.52913, 3);
   });
 
-  it.each(CHOKED)('passes the ideal-gas flow at %d psig through %d in, and the real gas up to 0.7 %% more', (psig, diameter, dischargeCoefficient, flow) => {
-    const orifice = { diameter: diameter * INCH, dischargeCoefficient };
-    const inlet = psig * PSI + ATMOSPHERE;
-    expect(Math.abs(orificeFlow(orifice, inlet, ATMOSPHERE, ideal) / flow - 1)).toBeLessThan(2e-4);
-    const more = orificeFlow(orifice, inlet, ATMOSPHERE, flowingOxygen(T, inlet)) / flow - 1;
-    expect(more).toBeGreaterThan(0);
-    expect(more).toBeLessThan(0.007);
-  });
+  it.each(CHOKED)(
+    'passes the ideal-gas flow at %d psig through %d in, and the real gas up to 0.7 %% more',
+    (psig, diameter, dischargeCoefficient, flow) => {
+      const orifice = { diameter: diameter * INCH, dischargeCoefficient };
+      const inlet = psig * PSI + ATMOSPHERE;
+      expect(Math.abs(orificeFlow(orifice, inlet, ATMOSPHERE, ideal) / flow - 1)).toBeLessThan(2e-4);
+      const more = orificeFlow(orifice, inlet, ATMOSPHERE, flowingOxygen(T, inlet)) / flow - 1;
+      expect(more).toBeGreaterThan(0);
+      expect(more).toBeLessThan(0.007);
+    },
+  );
 });
 
 describe('rod flow', () => {

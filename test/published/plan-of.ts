@@ -11,13 +11,17 @@ export function cellsOf(name: string, ...args: readonly Argument[]): readonly (r
 }
 
 /** The one number that a function gives. */
-export const numberOf = (name: string, ...args: readonly Argument[]): number => cellsOf(name, ...args)[0]?.[0] as number;
+export const numberOf = (name: string, ...args: readonly Argument[]): number =>
+  cellsOf(name, ...args)[0]?.[0] as number;
 
 /** A cell as a text; nothing for a failed or blank one. */
-export const textOf = (cell: unknown): string => (typeof cell === 'string' ? cell : typeof cell === 'number' ? String(cell) : '');
+export const textOf = (cell: unknown): string =>
+  typeof cell === 'string' ? cell : typeof cell === 'number' ? String(cell) : '';
 
 /** The rows of a table by heading, without the units in the headings. */
 export function rowsOf(name: string, ...args: readonly Argument[]): readonly Readonly<Record<string, Cell>>[] {
   const [heading = [], ...rows] = cellsOf(name, ...args);
-  return rows.map((row) => Object.fromEntries(heading.map((h, i) => [textOf(h).replace(/, [^,]*$/, ''), row[i] ?? null])));
+  return rows.map((row) =>
+    Object.fromEntries(heading.map((h, i) => [textOf(h).replace(/, [^,]*$/, ''), row[i] ?? null])),
+  );
 }

@@ -7,8 +7,10 @@ import { findFunction } from '../../src/catalogue/catalogue.ts';
 import type { Cell } from '../../src/catalogue/cell.ts';
 import { call } from '../../src/sheet/call.ts';
 
-const number = (name: string, ...args: Parameters<typeof call>[1][number][]): number => call(findFunction(name)!, args)[0]?.[0] as number;
-const flow = (rod: string, pressure: number, holder: number): number => number('BURN.ROD.FLOW', rod, pressure, 36, [['holder orifice', holder]]);
+const number = (name: string, ...args: Parameters<typeof call>[1][number][]): number =>
+  call(findFunction(name)!, args)[0]?.[0] as number;
+const flow = (rod: string, pressure: number, holder: number): number =>
+  number('BURN.ROD.FLOW', rod, pressure, 36, [['holder orifice', holder]]);
 const planOf = (...args: Parameters<typeof call>[1][number][]): Record<string, Cell> => {
   const [heading = [], row = []] = call(findFunction('BURN.PIN.PLAN')!, args);
   return Object.fromEntries(heading.map((h, i) => [h as string, row[i] ?? null]));
@@ -62,5 +64,6 @@ it('pins down to 3/4 in can be pierced with the small rods (common practice, no 
 });
 
 it('short rods come 18, 24, 36 and 48 in long (common practice, no source)', () => {
-  for (const length of [18, 24, 36, 48]) expect(number('BURN.PIN.RODS', 4, 10, null, `3/8 x ${length}`)).toBeGreaterThanOrEqual(1);
+  for (const length of [18, 24, 36, 48])
+    expect(number('BURN.PIN.RODS', 4, 10, null, `3/8 x ${length}`)).toBeGreaterThanOrEqual(1);
 });

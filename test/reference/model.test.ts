@@ -10,12 +10,42 @@ import { pert, pertCdf } from '../../src/core/estimate/pert.ts';
 import { findSource } from '../../src/core/sources/register.ts';
 import { SCF } from '../../src/core/units/quantities.ts';
 import {
-  balance, burntShareByOxygen, burntShareByTemperature, flowByPressure, pierceOxygen, pinMinutes, pinOxygen, pinPlans, pinRods, pressureByDepth, removedByOxygen,
+  balance,
+  burntShareByOxygen,
+  burntShareByTemperature,
+  flowByPressure,
+  pierceOxygen,
+  pinMinutes,
+  pinOxygen,
+  pinPlans,
+  pinRods,
+  pressureByDepth,
+  removedByOxygen,
 } from '../../src/reference/model/burn-figures.ts';
-import { coolingOfPin, coolingOfSizes, coolingTimes, gripRows, ramChances, shrinkByHole } from '../../src/reference/model/heat-figures.ts';
+import {
+  coolingOfPin,
+  coolingOfSizes,
+  coolingTimes,
+  gripRows,
+  ramChances,
+  shrinkByHole,
+} from '../../src/reference/model/heat-figures.ts';
 import { coolingInterpolation, heatNotCounted, limits } from '../../src/reference/model/limit-list.ts';
 import { publishedChecks, verdictOf, type PublishedCheck } from '../../src/reference/model/published-checks.ts';
-import { coolingOfPlan, coverage, CREW, drawnForPin, effects, inventedLog, learning, LOG_SIZES, oxygenChance, pertOfOxygen, tornado, truth } from '../../src/reference/model/sure-figures.ts';
+import {
+  coolingOfPlan,
+  coverage,
+  CREW,
+  drawnForPin,
+  effects,
+  inventedLog,
+  learning,
+  LOG_SIZES,
+  oxygenChance,
+  pertOfOxygen,
+  tornado,
+  truth,
+} from '../../src/reference/model/sure-figures.ts';
 import { contentByTemperature, flowByHose } from '../../src/reference/model/supply-figures.ts';
 import { modelPages } from '../../src/reference/model-page.tsx';
 import type { Page } from '../../src/reference/page.ts';
@@ -44,11 +74,14 @@ const falls = (plot: LinePlot, name: string): void => {
   ys.slice(1).forEach((y, i) => expect(y, `${plot.name}, ${name}`).toBeLessThanOrEqual(ys[i]! + 1e-9));
 };
 const encloses = (plot: LinePlot): void => {
-  for (const { points } of plot.series) for (const { y, low, high } of points) if (y !== undefined && low !== undefined && high !== undefined) expect(low <= y && y <= high, `${plot.name} at ${y}`).toBe(true);
+  for (const { points } of plot.series)
+    for (const { y, low, high } of points)
+      if (y !== undefined && low !== undefined && high !== undefined)
+        expect(low <= y && y <= high, `${plot.name} at ${y}`).toBe(true);
 };
 
 /** Plots that several tests look at are worked out once. */
-const once = <T,>(make: () => T): (() => T) => {
+const once = <T>(make: () => T): (() => T) => {
   let made: T | undefined;
   return () => (made ??= make());
 };
@@ -64,7 +97,8 @@ describe('the heat balance', () => {
     for (const lost of [20, 30, 40]) {
       // k = (H B (1 - f) - lambda h) / h, so B / (lambda + k) = h / (H (1 - f)).
       const wanted = (100 * ironEnthalpy(T)) / (splitOxidationHeat(share) * (1 - lost / 100));
-      for (const { y } of line(burntShareByOxygen(), `${lost}% lost`)) if (y !== undefined) expect(y).toBeCloseTo(wanted, 8);
+      for (const { y } of line(burntShareByOxygen(), `${lost}% lost`))
+        if (y !== undefined) expect(y).toBeCloseTo(wanted, 8);
     }
   });
 
@@ -73,7 +107,10 @@ describe('the heat balance', () => {
     for (const s of plot.series) rises(plot, s.name);
     expect(valueAt(plot, '20% lost', 30).y!).toBeGreaterThan(valueAt(plot, '40% lost', 30).y!);
     expect(line(plot, '40% lost')[0]!.y).toBeUndefined();
-    expect(valueAt(plot, '30% lost', 25).y).toBeCloseTo(call(findFunction('BURN.PIN.STEPS')!, [4, 10]).find((r) => r[1] === 'k')?.[2] as number, 9);
+    expect(valueAt(plot, '30% lost', 25).y).toBeCloseTo(
+      call(findFunction('BURN.PIN.STEPS')!, [4, 10]).find((r) => r[1] === 'k')?.[2] as number,
+      9,
+    );
     expect(balance({ 'oxygen burnt share': 0.02 })).toBeUndefined();
   });
 
@@ -116,7 +153,8 @@ describe('flow, oxygen, rods and minutes', () => {
     const minutes = pinMinutes(plans);
     for (const s of minutes.series) rises(minutes, s.name);
     encloses(minutes);
-    for (const p of line(minutes, 'crew')) expect(p.y!).toBeGreaterThan(valueAt(minutes, 'burning', p.x).y! + valueAt(minutes, 'cooling', p.x).y!);
+    for (const p of line(minutes, 'crew'))
+      expect(p.y!).toBeGreaterThan(valueAt(minutes, 'burning', p.x).y! + valueAt(minutes, 'cooling', p.x).y!);
     rises(pressureByDepth(), 'piercing');
   });
 });
@@ -140,7 +178,8 @@ describe('hose and cylinder', () => {
     expect(Math.max(...all) - Math.min(...all)).toBeLessThan(0.5);
     expect(valueAt(plot, '250 psi left', 70).y).toBeCloseTo(fresh('BURN.CYLINDER.CONTENT', 43, 2200, 70, 250), 9);
     for (const left of ['250 psi left', '500 psi left']) rises(plot, left);
-    for (const { x } of line(plot, '0 psi left')) expect(valueAt(plot, '0 psi left', x).y!).toBeGreaterThan(valueAt(plot, '500 psi left', x).y!);
+    for (const { x } of line(plot, '0 psi left'))
+      expect(valueAt(plot, '0 psi left', x).y!).toBeGreaterThan(valueAt(plot, '500 psi left', x).y!);
     // 244 cu ft as printed on it, US Army TC 9-237, less the air pressure left.
     expect(valueAt(plot, '0 psi left', 70).y! / (244 - (43e-3 * 1.3309) / SCF)).toBeCloseTo(1, 2);
   });
@@ -167,7 +206,11 @@ describe('heat and grip', () => {
     expect(valueAt(plot, 'air', 4).y).toBeCloseTo(fresh('BURN.COOL.TIME', 4, 2.4, 10, 'air'), 9);
     for (const p of line(plot, 'water')) expect(p.y!).toBeLessThan(valueAt(plot, 'air', p.x).y!);
     // With little heat the pin waits in water only to come down to its boss.
-    const inWater = (heat: number, evenness: number): number => fresh('BURN.COOL.TIME', 4, 2.4, 10, 'water', null, [['heat into the part', heat], ['pin over boss when pushed', evenness]]);
+    const inWater = (heat: number, evenness: number): number =>
+      fresh('BURN.COOL.TIME', 4, 2.4, 10, 'water', null, [
+        ['heat into the part', heat],
+        ['pin over boss when pushed', evenness],
+      ]);
     expect(inWater(0.4, 5)).toBeGreaterThan(inWater(0.8, 5));
     expect(inWater(0.4, 100)).toBeLessThan(inWater(0.8, 100));
   });
@@ -184,7 +227,9 @@ describe('heat and grip', () => {
     const { bars } = ramChances(gripRows());
     expect(bars.length).toBeGreaterThan(5);
     bars.forEach(({ high }, i) => expect(high! >= 0 && high! <= 100 && high! >= (bars[i - 1]?.high ?? 0)).toBe(true));
-    expect(bars.find((b) => b.name === '50 ton')?.high).toBe(call(findFunction('BURN.GRIP.AFTER')!, [4, 10, 10, 2.4, 60]).find((r) => r[0] === 'ram of 50 ton')?.[4]);
+    expect(bars.find((b) => b.name === '50 ton')?.high).toBe(
+      call(findFunction('BURN.GRIP.AFTER')!, [4, 10, 10, 2.4, 60]).find((r) => r[0] === 'ram of 50 ton')?.[4],
+    );
   });
 });
 
@@ -201,7 +246,7 @@ describe('how sure', () => {
     expect(points.reduce((a, b) => (b.y! > a.y! ? b : a)).x).toBeCloseTo(100 * value, 0);
   });
 
-  it('has the chances of BURN.SPREAD, and the plan\'s low and high among them', () => {
+  it("has the chances of BURN.SPREAD, and the plan's low and high among them", () => {
     const plot = oxygenChance();
     rises(plot, 'chance');
     const at = (p: number): number => line(plot, 'chance').find((q) => q.y === p)!.x;
@@ -216,18 +261,32 @@ describe('how sure', () => {
     const [first] = bars;
     expect(first?.name).toBe('oxygen burnt share');
     const now = fresh('BURN.PIN.OXYGEN', 4, 10);
-    expect(first?.low).toBeCloseTo(fresh('BURN.PIN.OXYGEN', 4, 10, null, null, null, [['oxygen burnt share', 0.15]]) - now, 6);
-    expect(first?.high).toBeCloseTo(fresh('BURN.PIN.OXYGEN', 4, 10, null, null, null, [['oxygen burnt share', 0.4]]) - now, 6);
+    expect(first?.low).toBeCloseTo(
+      fresh('BURN.PIN.OXYGEN', 4, 10, null, null, null, [['oxygen burnt share', 0.15]]) - now,
+      6,
+    );
+    expect(first?.high).toBeCloseTo(
+      fresh('BURN.PIN.OXYGEN', 4, 10, null, null, null, [['oxygen burnt share', 0.4]]) - now,
+      6,
+    );
     const spans = bars.map(({ low = 0, high = 0 }) => Math.max(low, high, 0) - Math.min(low, high, 0));
     expect([...spans].sort((a, b) => b - a)).toEqual(spans);
   });
 
   it('says rightly that the cooling is not drawn, and what it can come to', () => {
     const drawn = drawnForPin();
-    for (const name of ['heat into the part', 'boss over pin', 'joint conductance', 'cooling target in air', 'bore ratio']) expect(drawn).not.toContain(name);
+    for (const name of [
+      'heat into the part',
+      'boss over pin',
+      'joint conductance',
+      'cooling target in air',
+      'bore ratio',
+    ])
+      expect(drawn).not.toContain(name);
     expect(drawn).toContain('oxygen burnt share');
     // A change of its range would move a drawn assumption's low and high, and moves none of the crew's.
-    const range = (...rows: readonly (readonly (string | number)[])[]): readonly number[] => ['crew low', 'crew high'].map((c) => inPlan(c, 'BURN.PIN.PLAN', 4, 10, null, null, null, rows));
+    const range = (...rows: readonly (readonly (string | number)[])[]): readonly number[] =>
+      ['crew low', 'crew high'].map((c) => inPlan(c, 'BURN.PIN.PLAN', 4, 10, null, null, null, rows));
     expect(range(['heat into the part', 0.8, 0.8, 0.8])).toEqual(range(['heat into the part', 0.8, 0.4, 1.4]));
     expect(range(['set-up time', 12, 12, 12])).not.toEqual(range(['set-up time', 12, 6, 25]));
     const { planned, hot } = coolingOfPlan();
@@ -275,7 +334,12 @@ describe('printed values and ours', () => {
   });
 
   it('are said to differ only where they do', () => {
-    for (const { what, remark, printed: [least, most = least], ours: [low, high = low] } of checks.filter((c) => verdictOf(c) === 'differs, explained')) {
+    for (const {
+      what,
+      remark,
+      printed: [least, most = least],
+      ours: [low, high = low],
+    } of checks.filter((c) => verdictOf(c) === 'differs, explained')) {
       const within = low >= least && high <= most;
       const same = Math.abs(low / least - 1) < 0.005 && low === high;
       expect(within || same, `${what}: ${remark}`).toBe(false);
@@ -283,7 +347,8 @@ describe('printed values and ours', () => {
   });
 
   it('are judged by the numbers', () => {
-    const check = (printed: PublishedCheck['printed'], ours: PublishedCheck['ours'], remark = 'Some words.'): string => verdictOf({ what: '', source: '', unit: '', printed, ours, remark });
+    const check = (printed: PublishedCheck['printed'], ours: PublishedCheck['ours'], remark = 'Some words.'): string =>
+      verdictOf({ what: '', source: '', unit: '', printed, ours, remark });
     expect(check([100], [100.4])).toBe('agrees');
     expect(check([100], [101])).toBe('differs');
     expect(check([100], [101], 'Differs: it is rounded.')).toBe('differs, explained');
@@ -302,7 +367,7 @@ describe('the limits', () => {
     expect(oxide > 0 && oxide < 1).toBe(true);
   });
 
-  it('know how far a plan\'s cooling is off, within what its own table promises: 10 percent or 2 minutes', () => {
+  it("know how far a plan's cooling is off, within what its own table promises: 10 percent or 2 minutes", () => {
     const { most, minutes } = coolingInterpolation();
     expect(Math.abs(most) < 0.1 || Math.abs(minutes) < 2).toBe(true);
   });
@@ -346,27 +411,36 @@ describe('the pages', () => {
     }
     expect(html.join('').match(/role="img"/g)!.length).toBeGreaterThanOrEqual(18);
     const { frame, lines } = drawPlot(flows());
-    for (const { path } of lines) for (const [, x, y] of path.matchAll(/([\d.]+) ([\d.]+)/g)) {
-      expect(Number(x) >= frame.left && Number(x) <= frame.right && Number(y) >= frame.top && Number(y) <= frame.bottom).toBe(true);
-    }
+    for (const { path } of lines)
+      for (const [, x, y] of path.matchAll(/([\d.]+) ([\d.]+)/g)) {
+        expect(
+          Number(x) >= frame.left && Number(x) <= frame.right && Number(y) >= frame.top && Number(y) <= frame.bottom,
+        ).toBe(true);
+      }
   });
 
   it('lead to functions that there are, and to sources of the register', () => {
     const links = html.flatMap((text) => [...text.matchAll(/href="([^"]*)"/g)].map((m) => m[1]!));
     expect(links.length).toBeGreaterThan(40);
     for (const link of links) expect(link).toMatch(/^[a-z0-9-]+\.html(#[a-z0-9-]+)?$/);
-    for (const name of html.flatMap((text) => [...text.matchAll(/BURN\.[A-Z]+(?:\.[A-Z]+)?/g)].map((m) => m[0]))) expect(findFunction(name)?.name, name).toBe(name);
+    for (const name of html.flatMap((text) => [...text.matchAll(/BURN\.[A-Z]+(?:\.[A-Z]+)?/g)].map((m) => m[0])))
+      expect(findFunction(name)?.name, name).toBe(name);
   });
 
   it('have nothing that the accessibility checker objects to', async () => {
     const checker = readFileSync(new URL('../../node_modules/axe-core/axe.min.js', import.meta.url), 'utf8');
     for (const [i, text] of html.entries()) {
-      const { window } = new JSDOM(`<!doctype html><html lang="en"><head><title>${pages[i]!.title}</title></head><body><main><h1>${pages[i]!.title}</h1>${text}</main></body></html>`, { runScripts: 'outside-only' });
+      const { window } = new JSDOM(
+        `<!doctype html><html lang="en"><head><title>${pages[i]!.title}</title></head><body><main><h1>${pages[i]!.title}</h1>${text}</main></body></html>`,
+        { runScripts: 'outside-only' },
+      );
       window.eval(checker);
       const { axe } = window as unknown as { axe: { run(context: Document, options: object): Promise<AxeResults> } };
       // Colours need a real browser.
       const { violations } = await axe.run(window.document, { rules: { 'color-contrast': { enabled: false } } });
-      expect(violations.map((v) => `${pages[i]!.file}: ${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`)).toEqual([]);
+      expect(
+        violations.map((v) => `${pages[i]!.file}: ${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`),
+      ).toEqual([]);
     }
   });
 });

@@ -5,10 +5,14 @@ import { hostFunction, withUnit } from '../../src/sheet/as-host-function.ts';
 
 describe('the help on an argument', () => {
   it('has the unit of a plain number after its first clause', () => {
-    expect(withUnit('Bore to burn out; planned when left out', { kind: 'quantity', quantity: 'length' })).toBe('Bore to burn out, in; planned when left out');
+    expect(withUnit('Bore to burn out; planned when left out', { kind: 'quantity', quantity: 'length' })).toBe(
+      'Bore to burn out, in; planned when left out',
+    );
   });
   it('has it once', () => {
-    expect(withUnit('Depth of work, ft; 0 when left out', { kind: 'quantity', quantity: 'distance' })).toBe('Depth of work, ft; 0 when left out');
+    expect(withUnit('Depth of work, ft; 0 when left out', { kind: 'quantity', quantity: 'distance' })).toBe(
+      'Depth of work, ft; 0 when left out',
+    );
     expect(withUnit('Minutes of rod burning', { kind: 'quantity', quantity: 'time' })).toBe('Minutes of rod burning');
   });
   it('has none where there is none', () => {
@@ -21,7 +25,10 @@ describe('the help on an argument', () => {
       const { parameters } = hostFunction(d);
       Object.values(d.parameters).forEach(({ kind }, i) => {
         const unit = kind.kind === 'quantity' ? plainUnit(kind.quantity, 'US') : '';
-        if (unit !== '') expect(parameters[i]?.summary, d.name).toMatch(new RegExp(`, ${unit}([,;:]|$)${words[unit] === undefined ? '' : `|${words[unit]}`}`, 'i'));
+        if (unit !== '')
+          expect(parameters[i]?.summary, d.name).toMatch(
+            new RegExp(`, ${unit}([,;:]|$)${words[unit] === undefined ? '' : `|${words[unit]}`}`, 'i'),
+          );
       });
     }
   });

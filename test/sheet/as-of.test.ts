@@ -5,7 +5,9 @@ import { registryAsOf, type Change } from '../../src/core/assumptions/history.ts
 import { hostFunctionsWith, hostFunctions } from '../../src/sheet/host-functions.ts';
 import type { Argument, Cell } from '../../src/sheet/host-function.ts';
 
-const INVENTED: readonly Change[] = [{ version: '2099.01.01', replaced: [{ name: 'stub', value: 8, low: 7, high: 9 }], calculation: [] }];
+const INVENTED: readonly Change[] = [
+  { version: '2099.01.01', replaced: [{ name: 'stub', value: 8, low: 7, high: 9 }], calculation: [] },
+];
 const then = hostFunctionsWith(Assumptions.fromRegistry(registryAsOf('2026.11.25', INVENTED), '2026.11.25'));
 const value = (functions: typeof then, name: string, ...args: readonly Argument[]): Cell =>
   functions.find((f) => f.name === name)?.call(args)[0]?.[0] ?? null;
@@ -17,18 +19,24 @@ describe('functions with the defaults of an earlier version', () => {
     expect(asThen).not.toBe(value(hostFunctions, 'BURN.PIN.RODS', 6, 24));
   });
 
-  it('take a row equal to the old default for no override, and a row for today\'s default for one', () => {
-    const rods = (stub: number): Cell => value(then, 'BURN.PIN.RODS', 6, 24, undefined, undefined, undefined, [['stub', stub]]);
+  it("take a row equal to the old default for no override, and a row for today's default for one", () => {
+    const rods = (stub: number): Cell =>
+      value(then, 'BURN.PIN.RODS', 6, 24, undefined, undefined, undefined, [['stub', stub]]);
     expect(rods(8)).toBe(value(then, 'BURN.PIN.RODS', 6, 24));
     expect(rods(3)).toBe(value(hostFunctions, 'BURN.PIN.RODS', 6, 24));
   });
 
   it('list the old defaults and name the old version', () => {
-    expect(then.find((f) => f.name === 'BURN.ASSUMED')?.call(['stub'])[1]?.slice(0, 4)).toEqual(['stub', 8, 7, 9]);
+    expect(
+      then
+        .find((f) => f.name === 'BURN.ASSUMED')
+        ?.call(['stub'])[1]
+        ?.slice(0, 4),
+    ).toEqual(['stub', 8, 7, 9]);
     expect(value(then, 'BURN.VERSION')).toBe('2026.11.25');
   });
 
-  it('are the same functions as today\'s', () => {
+  it("are the same functions as today's", () => {
     expect(then.map((f) => f.name)).toEqual(hostFunctions.map((f) => f.name));
     expect(findFunction('BURN.VERSION')).toBeDefined();
   });

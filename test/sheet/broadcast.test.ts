@@ -19,7 +19,9 @@ describe('ranges', () => {
   it('size a list as single cells would', () => {
     const diameters = [3, 3.5, '4 in', '100 mm'];
     const lengths = [10, 12, 8, '1 ft'];
-    expect(call(OXYGEN, [column(...diameters), column(...lengths)])).toEqual(diameters.map((d, i) => [one(d, lengths[i])]));
+    expect(call(OXYGEN, [column(...diameters), column(...lengths)])).toEqual(
+      diameters.map((d, i) => [one(d, lengths[i])]),
+    );
   });
 
   it('broadcast a single cell over a column', () => {
@@ -31,19 +33,40 @@ describe('ranges', () => {
   });
 
   it('take two grids of equal shape', () => {
-    expect(call(OXYGEN, [[[3, 4], [5, 6]], [[8, 9], [10, 11]]])).toEqual([[one(3, 8), one(4, 9)], [one(5, 10), one(6, 11)]]);
+    expect(
+      call(OXYGEN, [
+        [
+          [3, 4],
+          [5, 6],
+        ],
+        [
+          [8, 9],
+          [10, 11],
+        ],
+      ]),
+    ).toEqual([
+      [one(3, 8), one(4, 9)],
+      [one(5, 10), one(6, 11)],
+    ]);
   });
 
   it('of unequal sizes are refused, naming both', () => {
     const [[cell]] = call(OXYGEN, [column(3, 4, 5), column(8, 9)]) as [[Cell]];
-    expect(cell).toEqual({ error: '#VALUE!', message: 'diameter is 3 rows by 1 column and length is 2 rows by 1 column; ranges must have equal sizes, or be one cell, one row or one column' });
+    expect(cell).toEqual({
+      error: '#VALUE!',
+      message:
+        'diameter is 3 rows by 1 column and length is 2 rows by 1 column; ranges must have equal sizes, or be one cell, one row or one column',
+    });
   });
 
   it('give a blank row for a blank row and fail a bad row alone', () => {
     const results = call(OXYGEN, [column(3, null, 'x', '', 4), column(10, null, 10, '', 10)]);
     expect(results[0]).toEqual([one(3, 10)]);
     expect(results[1]).toEqual([null]);
-    expect(results[2]?.[0]).toMatchObject({ error: '#VALUE!', message: expect.stringContaining('diameter is "x"') as string });
+    expect(results[2]?.[0]).toMatchObject({
+      error: '#VALUE!',
+      message: expect.stringContaining('diameter is "x"') as string,
+    });
     expect(results[3]).toEqual([null]);
     expect(results[4]).toEqual([one(4, 10)]);
   });
@@ -53,11 +76,16 @@ describe('ranges', () => {
   });
 
   it('say "blank or zero" where a row is filled in part', () => {
-    expect(call(OXYGEN, [column(3, 4), column(10, null)])[1]?.[0]).toEqual({ error: '#VALUE!', message: 'length is blank or zero; must be more than 0' });
+    expect(call(OXYGEN, [column(3, 4), column(10, null)])[1]?.[0]).toEqual({
+      error: '#VALUE!',
+      message: 'length is blank or zero; must be more than 0',
+    });
   });
 
   it('of 5,000 rows with holes keep every row in its place', () => {
-    const diameters = Array.from({ length: 5000 }, (_, i): Cell => (i % 7 === 0 ? null : i % 11 === 0 ? 'bad' : 2 + (i % 40) / 10));
+    const diameters = Array.from({ length: 5000 }, (_, i): Cell =>
+      i % 7 === 0 ? null : i % 11 === 0 ? 'bad' : 2 + (i % 40) / 10,
+    );
     const lengths = diameters.map((d, i): Cell => (d === null ? null : 5 + (i % 20)));
     const results = call(OXYGEN, [column(...diameters), column(...lengths)]);
     expect(results).toHaveLength(5000);
@@ -88,7 +116,9 @@ describe('a single cell', () => {
 
   it('tells what is wrong with a date', () => {
     expect(one(46089, 10)).toMatchObject({ message: expect.stringContaining('looks like a date') as string });
-    expect(one(4, 10, 2.5, 46089)).toMatchObject({ message: expect.stringContaining('rod is 46089, which looks like a date') as string });
+    expect(one(4, 10, 2.5, 46089)).toMatchObject({
+      message: expect.stringContaining('rod is 46089, which looks like a date') as string,
+    });
   });
 
   it('takes a rod as a number, as =3/8 gives it', () => {
@@ -97,11 +127,17 @@ describe('a single cell', () => {
 
   it('refuses a hole as wide as the pin in the words of the sheet', () => {
     expect(one(4, 10, 5)).toEqual({ error: '#VALUE!', message: "hole is 5 in; must be less than the pin's 4 in" });
-    expect(one('100 mm', '250 mm', '100 mm', null, null, [['units', 'SI']])).toEqual({ error: '#VALUE!', message: "hole is 100 mm; must be less than the pin's 100 mm" });
+    expect(one('100 mm', '250 mm', '100 mm', null, null, [['units', 'SI']])).toEqual({
+      error: '#VALUE!',
+      message: "hole is 100 mm; must be less than the pin's 100 mm",
+    });
   });
 
   it('refuses too many arguments', () => {
-    expect(one(4, 10, 2.5, '3/8', 'steel', null, 7)).toMatchObject({ error: '#VALUE!', message: 'there are 7 arguments; at most 6 are taken' });
+    expect(one(4, 10, 2.5, '3/8', 'steel', null, 7)).toMatchObject({
+      error: '#VALUE!',
+      message: 'there are 7 arguments; at most 6 are taken',
+    });
   });
 });
 
@@ -121,7 +157,9 @@ describe('a plan', () => {
     const plan = call(PLAN, [column(3, 'x', 4), 10]);
     expect(plan[2]?.[at('oxygen, ')]).toMatchObject({ error: '#VALUE!' });
     expect(plan[2]?.[heading.length - 1]).toContain('diameter is "x"');
-    expect(plan[3]).toEqual(call(PLAN, [column(null, null, 4), 10])[3]?.map((c, i) => (i === at('cylinders') ? plan[3]?.[i] : c)));
+    expect(plan[3]).toEqual(
+      call(PLAN, [column(null, null, 4), 10])[3]?.map((c, i) => (i === at('cylinders') ? plan[3]?.[i] : c)),
+    );
   });
 
   it('gives low, likely and high in order', () => {

@@ -19,13 +19,21 @@ describe('the rows of assume', () => {
   it('change nothing where the listing is handed back as it stands', () => {
     const a = readAssume(listing);
     for (const entry of REGISTRY as readonly Assumption[]) {
-      if (!isChoice(entry)) expect(a.inForce(entry.name as never), entry.name).toEqual(Assumptions.defaults().inForce(entry.name as never));
+      if (!isChoice(entry))
+        expect(a.inForce(entry.name as never), entry.name).toEqual(Assumptions.defaults().inForce(entry.name as never));
     }
   });
 
   it('take value, low and high from an edited region of the listing', () => {
-    const edited = listing.map((row) => (row[0] === 'heat lost share' ? ['heat lost share', 0.35, 0.3, 0.38, '', 'your log'] : row));
-    expect(readAssume(edited as readonly (readonly Cell[])[]).inForce('heat lost share')).toMatchObject({ value: 0.35, low: 0.3, high: 0.38, kind: 'your log' });
+    const edited = listing.map((row) =>
+      row[0] === 'heat lost share' ? ['heat lost share', 0.35, 0.3, 0.38, '', 'your log'] : row,
+    );
+    expect(readAssume(edited as readonly (readonly Cell[])[]).inForce('heat lost share')).toMatchObject({
+      value: 0.35,
+      low: 0.3,
+      high: 0.38,
+      kind: 'your log',
+    });
   });
 
   it('widen in proportion where only a value is given', () => {
@@ -33,22 +41,56 @@ describe('the rows of assume', () => {
   });
 
   it('pass over gaps, notes and a heading', () => {
-    const a = readAssume([['Name', 'Value'], [null, null], ['stub', 4], ['bore ratio', null]]);
+    const a = readAssume([
+      ['Name', 'Value'],
+      [null, null],
+      ['stub', 4],
+      ['bore ratio', null],
+    ]);
     expect(a.value('stub')).toBeCloseTo(4 * INCH, 12);
     expect(a.value('bore ratio')).toBe(0.6);
     expect(readAssume([['stub', 4, 'measured on site']]).value('stub')).toBeCloseTo(4 * INCH, 12);
   });
 
   it('keep the unit of the unit column when the sheet is SI', () => {
-    expect(readAssume([['name', 'value', 'unit'], ['units', 'SI', ''], ['stub', 3, 'in']]).value('stub')).toBeCloseTo(3 * INCH, 12);
-    expect(readAssume([['units', 'SI'], ['stub', 75]]).value('stub')).toBeCloseTo(0.075, 12);
+    expect(
+      readAssume([
+        ['name', 'value', 'unit'],
+        ['units', 'SI', ''],
+        ['stub', 3, 'in'],
+      ]).value('stub'),
+    ).toBeCloseTo(3 * INCH, 12);
+    expect(
+      readAssume([
+        ['units', 'SI'],
+        ['stub', 75],
+      ]).value('stub'),
+    ).toBeCloseTo(0.075, 12);
   });
 
   it.each([
-    [[['stub', 3], ['stub', 4]], 'assume row 2, stub: is set in row 1 already'],
+    [
+      [
+        ['stub', 3],
+        ['stub', 4],
+      ],
+      'assume row 2, stub: is set in row 1 already',
+    ],
     [[['slag temperature', 1000]], 'value is 1000 K; must be at least 1809 K'],
-    [[['name', 'value', 'low', 'high'], ['stub', 3, 3.5, 4]], 'assume row 2, stub: low is 3.5 in; must be at most the value 3'],
-    [[['name', 'value', 'unit'], ['stub', 3, 'psi']], 'assume row 2, stub: unit is "psi"'],
+    [
+      [
+        ['name', 'value', 'low', 'high'],
+        ['stub', 3, 3.5, 4],
+      ],
+      'assume row 2, stub: low is 3.5 in; must be at most the value 3',
+    ],
+    [
+      [
+        ['name', 'value', 'unit'],
+        ['stub', 3, 'psi'],
+      ],
+      'assume row 2, stub: unit is "psi"',
+    ],
     [[['stub', { error: '#REF!', message: '' }]], 'assume row 1, stub: value holds the error #REF!'],
     [[['ends worked', 1.5]], 'value is 1.5; must be a whole number'],
     [[['stub', true]], 'assume row 1, stub: value is "TRUE"'],
@@ -57,6 +99,8 @@ describe('the rows of assume', () => {
   });
 
   it('answer an unknown name with #N/A and the nearest', () => {
-    expect(() => readAssume([['heat loss share', 0.3]])).toThrow(/assume row 1: "heat loss share" is not an assumption; nearest: heat lost share/);
+    expect(() => readAssume([['heat loss share', 0.3]])).toThrow(
+      /assume row 1: "heat loss share" is not an assumption; nearest: heat lost share/,
+    );
   });
 });

@@ -17,19 +17,47 @@ const CALLS: readonly (readonly [string, readonly Argument[]])[] = [
   ['BURN.GOUGE.PLAN', [0.75, 0.5, 24, undefined, undefined, [['position', 'overhead']]]],
   ['BURN.BREACH.PLAN', [24, 2.5, 3, '1/2 pipe']],
   ['BURN.PIN.PLAN', [4, 400]],
-  ['BURN.SPREAD', ['CUT', [[2, 24], [3, 12]], 'oxygen', 80]],
-  ['BURN.JOB.STOCK', ['PIN', [[4, 10], [4, 10], [3, 8]], 90]],
+  [
+    'BURN.SPREAD',
+    [
+      'CUT',
+      [
+        [2, 24],
+        [3, 12],
+      ],
+      'oxygen',
+      80,
+    ],
+  ],
+  [
+    'BURN.JOB.STOCK',
+    [
+      'PIN',
+      [
+        [4, 10],
+        [4, 10],
+        [3, 8],
+      ],
+      90,
+    ],
+  ],
 ];
 
 describe('what calls share', () => {
   it('changes no result, whichever cells came before', () => {
-    const run = ([name, args]: (typeof CALLS)[number], shared?: SharedBases): unknown => call(findFunction(name)!, args, undefined, shared);
+    const run = ([name, args]: (typeof CALLS)[number], shared?: SharedBases): unknown =>
+      call(findFunction(name)!, args, undefined, shared);
     const alone = CALLS.map((c) => run(c));
     const forward = new SharedBases();
     expect(CALLS.map((c) => run(c, forward))).toEqual(alone);
     expect(CALLS.map((c) => run(c, forward))).toEqual(alone);
     const backward = new SharedBases();
-    expect([...CALLS].reverse().map((c) => run(c, backward)).reverse()).toEqual(alone);
+    expect(
+      [...CALLS]
+        .reverse()
+        .map((c) => run(c, backward))
+        .reverse(),
+    ).toEqual(alone);
   });
 
   it('is one basis for the same assumptions, and another for others or for the defaults of another version', () => {

@@ -1,4 +1,8 @@
-export function compareBuilds(one: ReadonlyMap<string, Buffer>, other: ReadonlyMap<string, Buffer>, folders: readonly string[]): {
+export function compareBuilds(
+  one: ReadonlyMap<string, Buffer>,
+  other: ReadonlyMap<string, Buffer>,
+  folders: readonly string[],
+): {
   readonly names: readonly string[];
   readonly differ: readonly string[];
   readonly placed: readonly string[];

@@ -4,11 +4,17 @@ import { createHash } from 'node:crypto';
 export function compareBuilds(one, other, folders) {
   const names = [...new Set([...one.keys(), ...other.keys()])].sort();
   const hash = createHash('sha256');
-  for (const name of names) hash.update(name).update('\0').update(one.get(name) ?? '');
+  for (const name of names)
+    hash
+      .update(name)
+      .update('\0')
+      .update(one.get(name) ?? '');
   return {
     names,
     differ: names.filter((name) => !(one.has(name) && other.has(name) && one.get(name).equals(other.get(name)))),
-    placed: names.filter((name) => [one, other].some((build) => folders.some((folder) => build.get(name)?.includes(folder)))),
+    placed: names.filter((name) =>
+      [one, other].some((build) => folders.some((folder) => build.get(name)?.includes(folder))),
+    ),
     hash: hash.digest('hex'),
   };
 }

@@ -16,14 +16,18 @@ export async function builtContents(env) {
   try {
     const settings = await config(env);
     const compiler = webpack({ ...settings, output: { ...settings.output, path: folder } });
-    const stats = await new Promise((resolve, reject) => compiler.run((error, done) => (error ? reject(error) : resolve(done))));
+    const stats = await new Promise((resolve, reject) =>
+      compiler.run((error, done) => (error ? reject(error) : resolve(done))),
+    );
     if (stats.hasErrors()) throw new Error(stats.toString('errors-only'));
     const { compilation } = stats;
     const entries = [...compilation.entrypoints.keys()];
     const contents = {
       entries: Object.fromEntries(entries.map((entry) => [entry, bytesOf(compilation, entry)])),
       packages: packagesOf(compilation),
-      copied: Object.entries(Object.fromEntries(compilation.assetsInfo)).filter(([, info]) => info.copied).map(([name, info]) => ({ name, from: info.sourceFilename })),
+      copied: Object.entries(Object.fromEntries(compilation.assetsInfo))
+        .filter(([, info]) => info.copied)
+        .map(([name, info]) => ({ name, from: info.sourceFilename })),
       notices: readFileSync(path.join(folder, 'LICENCES.txt'), 'utf8'),
     };
     await new Promise((resolve) => compiler.close(resolve));
@@ -35,9 +39,22 @@ export async function builtContents(env) {
 
 /** The command line is bundled on the user's machine out of the same packages; here as src/cli/run.mjs does. */
 export async function commandLineContents() {
-  const commands = readdirSync(path.join(ROOT, 'src/cli')).filter((name) => /(^|-)main\.ts$/.test(name)).map((name) => `src/cli/${name}`);
+  const commands = readdirSync(path.join(ROOT, 'src/cli'))
+    .filter((name) => /(^|-)main\.ts$/.test(name))
+    .map((name) => `src/cli/${name}`);
   const { metafile } = await esbuild.build({
-    absWorkingDir: ROOT, entryPoints: commands, bundle: true, write: false, metafile: true, outdir: 'out', platform: 'node', format: 'cjs', target: 'es2022', minify: true, keepNames: true, logLevel: 'silent',
+    absWorkingDir: ROOT,
+    entryPoints: commands,
+    bundle: true,
+    write: false,
+    metafile: true,
+    outdir: 'out',
+    platform: 'node',
+    format: 'cjs',
+    target: 'es2022',
+    minify: true,
+    keepNames: true,
+    logLevel: 'silent',
   });
   const used = new Set(Object.values(metafile.outputs).flatMap(({ inputs }) => Object.keys(inputs)));
   const packages = new Map();

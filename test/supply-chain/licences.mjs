@@ -14,14 +14,39 @@ import { licenceOf } from '../../src/addin/notices.mjs';
 import { builtContents, commandLineContents } from './contents.mjs';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
-const PERMISSIVE = ['MIT', 'MIT-0', 'ISC', '0BSD', 'BSD-2-Clause', 'BSD-3-Clause', 'Apache-2.0', 'BlueOak-1.0.0', 'CC0-1.0', 'Unlicense', 'Zlib'];
-const { values } = parseArgs({ options: { only: { type: 'string' }, list: { type: 'string', default: path.join(import.meta.dirname, 'shipped.json') } } });
+const PERMISSIVE = [
+  'MIT',
+  'MIT-0',
+  'ISC',
+  '0BSD',
+  'BSD-2-Clause',
+  'BSD-3-Clause',
+  'Apache-2.0',
+  'BlueOak-1.0.0',
+  'CC0-1.0',
+  'Unlicense',
+  'Zlib',
+];
+const { values } = parseArgs({
+  options: {
+    only: { type: 'string' },
+    list: { type: 'string', default: path.join(import.meta.dirname, 'shipped.json') },
+  },
+});
 const { chosen, brought } = JSON.parse(readFileSync(values.list, 'utf8'));
 const faults = [];
 
-const built = values.only === 'commands' ? [] : [await builtContents({ office: 'package', ...(values.only ? { only: values.only } : {}) })];
+const built =
+  values.only === 'commands'
+    ? []
+    : [await builtContents({ office: 'package', ...(values.only ? { only: values.only } : {}) })];
 for (const { entries, packages } of [...built, await commandLineContents()]) {
-  for (const [entry, all] of Object.entries(entries)) shipped(entry, all, packages.filter(({ bytes }) => entry in bytes));
+  for (const [entry, all] of Object.entries(entries))
+    shipped(
+      entry,
+      all,
+      packages.filter(({ bytes }) => entry in bytes),
+    );
 }
 for (const { packages, notices, copied } of built) {
   noticed(packages, notices);
@@ -37,7 +62,9 @@ function shipped(entry, all, packages) {
   for (const { name, version, licence, bytes } of packages.toSorted((a, b) => b.bytes[entry] - a.bytes[entry])) {
     const by = Object.keys(brought).find((one) => brought[one].includes(name) && chosen[one]?.in.includes(entry));
     const why = chosen[name]?.in.includes(entry) ? chosen[name].why : by && `brought by ${by}`;
-    console.log(`  ${`${name} ${version}`.padEnd(48)}${licence.padEnd(14)}${((100 * bytes[entry]) / all).toFixed(1).padStart(5)}%  ${why ?? 'NOT LISTED'}`);
+    console.log(
+      `  ${`${name} ${version}`.padEnd(48)}${licence.padEnd(14)}${((100 * bytes[entry]) / all).toFixed(1).padStart(5)}%  ${why ?? 'NOT LISTED'}`,
+    );
     if (!why) faults.push(`${name} is in ${entry}, and test/supply-chain/shipped.json gives no reason`);
     if (!permissive(licence)) faults.push(`${name} is in ${entry} under ${licence}`);
   }
@@ -45,20 +72,28 @@ function shipped(entry, all, packages) {
 
 /** `A OR B` asks for one of them, `A AND B` for all. */
 function permissive(licence) {
-  return licence.replace(/[()]/g, '').split(' OR ').some((choice) => choice.split(' AND ').every((one) => PERMISSIVE.includes(one)));
+  return licence
+    .replace(/[()]/g, '')
+    .split(' OR ')
+    .some((choice) => choice.split(' AND ').every((one) => PERMISSIVE.includes(one)));
 }
 
 function noticed(packages, notices) {
   console.log(`\nLICENCES.txt: ${packages.length} packages, ${notices.length} characters`);
-  for (const { name, version } of packages) if (!notices.includes(`\n${name} ${version} (`)) faults.push(`LICENCES.txt does not name ${name}`);
+  for (const { name, version } of packages)
+    if (!notices.includes(`\n${name} ${version} (`)) faults.push(`LICENCES.txt does not name ${name}`);
 }
 
 /** Copied as they are: our own files, and with `--env office=package` the host vendor's library with its licence. */
 function copies(copied) {
   const foreign = copied.filter(({ from }) => from.includes('node_modules/'));
-  console.log(`\ncopied: ${copied.length - foreign.length} files of our own; with --env office=package ${foreign.length} of @microsoft/office-js, under its own licence, to be used with the host only`);
-  for (const { name, from } of foreign) if (!/^(.*\/)?node_modules\/@microsoft\/office-js\//.test(from)) faults.push(`${name} is copied from ${from}`);
-  if (!foreign.some(({ name }) => name === 'office/LICENSE.md')) faults.push('the licence of @microsoft/office-js is not copied with it');
+  console.log(
+    `\ncopied: ${copied.length - foreign.length} files of our own; with --env office=package ${foreign.length} of @microsoft/office-js, under its own licence, to be used with the host only`,
+  );
+  for (const { name, from } of foreign)
+    if (!/^(.*\/)?node_modules\/@microsoft\/office-js\//.test(from)) faults.push(`${name} is copied from ${from}`);
+  if (!foreign.some(({ name }) => name === 'office/LICENSE.md'))
+    faults.push('the licence of @microsoft/office-js is not copied with it');
 }
 
 function development() {
@@ -69,8 +104,12 @@ function development() {
     const licence = license ?? licenceOf(path.join(ROOT, place));
     byLicence.set(licence, [...(byLicence.get(licence) ?? []), place.replace(/^.*node_modules\//, '')]);
   }
-  console.log(`\ndevelopment: ${Object.keys(packages).length - 1} packages; those named are not plainly permissive, and none of them is shipped`);
+  console.log(
+    `\ndevelopment: ${Object.keys(packages).length - 1} packages; those named are not plainly permissive, and none of them is shipped`,
+  );
   for (const [licence, names] of [...byLicence].sort((a, b) => b[1].length - a[1].length)) {
-    console.log(`  ${String(names.length).padStart(5)}  ${licence}${permissive(licence) ? '' : `: ${[...new Set(names)].join(', ')}`}`);
+    console.log(
+      `  ${String(names.length).padStart(5)}  ${licence}${permissive(licence) ? '' : `: ${[...new Set(names)].join(', ')}`}`,
+    );
   }
 }

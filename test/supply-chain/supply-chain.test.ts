@@ -18,7 +18,10 @@ interface Locked {
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const scratch = mkdtempSync(path.join(os.tmpdir(), 'rodsheet-supply-'));
 const read = (name: string): string => readFileSync(path.join(ROOT, name), 'utf8');
-const lock = JSON.parse(read('package-lock.json')) as { readonly lockfileVersion: number; readonly packages: Readonly<Record<string, Locked>> };
+const lock = JSON.parse(read('package-lock.json')) as {
+  readonly lockfileVersion: number;
+  readonly packages: Readonly<Record<string, Locked>>;
+};
 const locked = Object.entries(lock.packages).filter(([place]) => place !== '');
 const wanted: Readonly<Record<string, string>> = manifest.devDependencies;
 
@@ -26,21 +29,22 @@ afterAll(() => rmSync(scratch, { recursive: true, force: true }));
 
 /** Install scripts of packages that are not run, and why nothing here wants them. */
 const UNWANTED_SCRIPTS: Readonly<Record<string, string>> = {
-  '@azure/msal-node-extensions': 'builds the host tool\'s store of sign-in tokens; nobody signs in',
-  '@microsoft/m365agentstoolkit-cli': 'prints the host tool\'s notice',
+  '@azure/msal-node-extensions': "builds the host tool's store of sign-in tokens; nobody signs in",
+  '@microsoft/m365agentstoolkit-cli': "prints the host tool's notice",
   esbuild: 'checks the program that its platform package has brought',
-  keytar: 'fetches or builds the host tool\'s key ring; nobody signs in',
+  keytar: "fetches or builds the host tool's key ring; nobody signs in",
   protobufjs: 'warns about version ranges',
 };
 
 /** Packages that no file of ours imports, and what wants them. */
 const NOT_IMPORTED: Readonly<Record<string, string>> = {
-  '@microsoft/office-js': 'copied by the build with --env office=package; the tests of the add-in play the host with its runtime',
+  '@microsoft/office-js':
+    'copied by the build with --env office=package; the tests of the add-in play the host with its runtime',
   '@stryker-mutator/core': 'npm run mutate',
   '@stryker-mutator/vitest-runner': 'npm run mutate',
-  '@types/custom-functions-runtime': 'types of the host\'s runtime',
+  '@types/custom-functions-runtime': "types of the host's runtime",
   '@types/node': 'types of Node',
-  '@types/office-js': 'types of the host\'s application',
+  '@types/office-js': "types of the host's application",
   hyperformula: 'comparisons in tests and benchmarks',
   'office-addin-cli': 'wanted by office-addin-debugging and office-addin-dev-certs',
   'office-addin-debugging': 'npm run excel, npm run stop',
@@ -50,13 +54,22 @@ const NOT_IMPORTED: Readonly<Record<string, string>> = {
 
 /** Every file of ours that may import: sources, tests, and what stands at the top. */
 function ours(): readonly string[] {
-  const inside = ['src', 'test'].flatMap((folder) => readdirSync(path.join(ROOT, folder), { recursive: true, encoding: 'utf8' }).map((name) => path.join(folder, name)));
-  return [...inside.filter((name) => /\.(ts|tsx|mjs|js)$/.test(name)), 'webpack.config.js', '.eslint.config.mjs', '.stryker.config.mjs'];
+  const inside = ['src', 'test'].flatMap((folder) =>
+    readdirSync(path.join(ROOT, folder), { recursive: true, encoding: 'utf8' }).map((name) => path.join(folder, name)),
+  );
+  return [
+    ...inside.filter((name) => /\.(ts|tsx|mjs|js)$/.test(name)),
+    'webpack.config.js',
+    '.eslint.config.mjs',
+    '.stryker.config.mjs',
+  ];
 }
 
 /** Packages named by imports, dynamic ones and types included, in a file. */
 function imported(file: string): readonly string[] {
-  const named = read(file).matchAll(/(?:\bfrom|\bimport|\bimport\(|\brequire\(|\brequire\.resolve\()\s*'((?:@[\w.-]+\/)?[\w.-]+)(?:\/[^']*)?'/g);
+  const named = read(file).matchAll(
+    /(?:\bfrom|\bimport|\bimport\(|\brequire\(|\brequire\.resolve\()\s*'((?:@[\w.-]+\/)?[\w.-]+)(?:\/[^']*)?'/g,
+  );
   return [...named].map(([, name = '']) => name).filter((name) => !name.startsWith('.'));
 }
 
@@ -91,11 +104,15 @@ describe('the lock file', () => {
 describe('install scripts', () => {
   it('are off, for those of packages and our own', () => {
     expect(read('.npmrc').split('\n')).toContain('ignore-scripts=true');
-    expect(Object.keys(manifest.scripts).filter((name) => /^(pre|post)?(install|prepare|pack|publish)/.test(name))).toEqual([]);
+    expect(
+      Object.keys(manifest.scripts).filter((name) => /^(pre|post)?(install|prepare|pack|publish)/.test(name)),
+    ).toEqual([]);
   });
 
   it('belong to packages of which each is known not to want its own', () => {
-    const with_ = locked.filter(([, { hasInstallScript }]) => hasInstallScript).map(([place]) => place.replace(/^.*node_modules\//, ''));
+    const with_ = locked
+      .filter(([, { hasInstallScript }]) => hasInstallScript)
+      .map(([place]) => place.replace(/^.*node_modules\//, ''));
     expect([...new Set(with_)].sort()).toEqual(Object.keys(UNWANTED_SCRIPTS).sort());
   });
 });
@@ -105,12 +122,21 @@ describe('packages', () => {
 
   it('are each imported, or wanted for a named reason', () => {
     const used = new Set([...uses.values()].flat());
-    expect(Object.keys(wanted).filter((name) => !used.has(name)).sort()).toEqual(Object.keys(NOT_IMPORTED).filter((name) => !used.has(name)).sort());
+    expect(
+      Object.keys(wanted)
+        .filter((name) => !used.has(name))
+        .sort(),
+    ).toEqual(
+      Object.keys(NOT_IMPORTED)
+        .filter((name) => !used.has(name))
+        .sort(),
+    );
     expect(Object.keys(NOT_IMPORTED).filter((name) => !(name in wanted))).toEqual([]);
   });
 
   it('that a file imports are asked for in package.json', () => {
-    for (const [file, names] of uses) for (const name of names) expect(Object.keys(wanted), `${file} imports ${name}`).toContain(name);
+    for (const [file, names] of uses)
+      for (const name of names) expect(Object.keys(wanted), `${file} imports ${name}`).toContain(name);
   });
 
   it('that src imports are on the list of what is shipped, but for those that only build', () => {
@@ -120,13 +146,17 @@ describe('packages', () => {
   });
 
   it('under the GPL, wanted for comparisons in tests and benchmarks, come near no build', () => {
-    expect([...uses].filter(([file, names]) => names.includes('hyperformula') && !/^test\/(?!supply-chain)/.test(file))).toEqual([]);
+    expect(
+      [...uses].filter(([file, names]) => names.includes('hyperformula') && !/^test\/(?!supply-chain)/.test(file)),
+    ).toEqual([]);
     expect(JSON.stringify(shipped)).not.toContain('hyperformula');
   });
 });
 
 describe('what is shipped', () => {
-  const licences = (...args: readonly string[]): { readonly status: number | null; readonly stdout: string; readonly stderr: string } =>
+  const licences = (
+    ...args: readonly string[]
+  ): { readonly status: number | null; readonly stdout: string; readonly stderr: string } =>
     spawnSync(process.execPath, ['test/supply-chain/licences.mjs', ...args], { cwd: ROOT, encoding: 'utf8' });
 
   it('is on the list, with a reason and a permissive licence', () => {
@@ -141,14 +171,23 @@ describe('what is shipped', () => {
 
   it('is refused where the list gives no reason for it there', () => {
     const list = path.join(scratch, 'shipped.json');
-    writeFileSync(list, JSON.stringify({ ...shipped, chosen: { ...shipped.chosen, saxes: { ...shipped.chosen.saxes, in: ['pane'] } } }));
+    writeFileSync(
+      list,
+      JSON.stringify({ ...shipped, chosen: { ...shipped.chosen, saxes: { ...shipped.chosen.saxes, in: ['pane'] } } }),
+    );
     const { status, stderr } = licences('--only', 'commands', '--list', list);
     expect(status).toBe(1);
-    expect(stderr).toBe('FAULT: saxes is in command line, and test/supply-chain/shipped.json gives no reason\nFAULT: xmlchars is in command line, and test/supply-chain/shipped.json gives no reason\n');
+    expect(stderr).toBe(
+      'FAULT: saxes is in command line, and test/supply-chain/shipped.json gives no reason\nFAULT: xmlchars is in command line, and test/supply-chain/shipped.json gives no reason\n',
+    );
   });
 
   it('is the same bytes when built elsewhere, later, in another time zone and language', () => {
-    const { status, stdout, stderr } = spawnSync(process.execPath, ['test/supply-chain/two-builds.mjs', '--env', 'only=addin'], { cwd: ROOT, encoding: 'utf8' });
+    const { status, stdout, stderr } = spawnSync(
+      process.execPath,
+      ['test/supply-chain/two-builds.mjs', '--env', 'only=addin'],
+      { cwd: ROOT, encoding: 'utf8' },
+    );
     expect(stderr).toBe('');
     expect(stdout).toMatch(/^\d{2,} files, 0 differ/);
     expect(status).toBe(0);
@@ -156,11 +195,16 @@ describe('what is shipped', () => {
 });
 
 describe('the comparison of two builds', () => {
-  const files = (texts: Readonly<Record<string, string>>): Map<string, Buffer> => new Map(Object.entries(texts).map(([name, text]) => [name, Buffer.from(text)]));
+  const files = (texts: Readonly<Record<string, string>>): Map<string, Buffer> =>
+    new Map(Object.entries(texts).map(([name, text]) => [name, Buffer.from(text)]));
   const good = { 'a.js': 'one', 'b.css': '', 'c.html': 'three' };
 
   it('passes builds of the same bytes', () => {
-    expect(compareBuilds(files(good), files(good), ['/where/one', '/where/other'])).toMatchObject({ names: ['a.js', 'b.css', 'c.html'], differ: [], placed: [] });
+    expect(compareBuilds(files(good), files(good), ['/where/one', '/where/other'])).toMatchObject({
+      names: ['a.js', 'b.css', 'c.html'],
+      differ: [],
+      placed: [],
+    });
   });
 
   it.each([

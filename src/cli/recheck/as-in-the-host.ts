@@ -2,5 +2,9 @@ import type { HostFunction } from '../../sheet/host-function.ts';
 
 /** The host shows an empty text where a function of ours gives a blank, and formulas that read it see that text. */
 export function asInTheHost(f: HostFunction): HostFunction {
-  return { ...f, call: (args) => f.call(args).map((row) => (row.some((cell) => cell === null) ? row.map((cell) => cell ?? '') : row)) };
+  return {
+    ...f,
+    call: (args) =>
+      f.call(args).map((row) => (row.some((cell) => cell === null) ? row.map((cell) => cell ?? '') : row)),
+  };
 }

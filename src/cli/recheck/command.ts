@@ -62,7 +62,8 @@ export function readArguments(args: readonly string[]): Asked | Ended {
   let write: string | undefined;
   let seconds = SECONDS;
   const left = [...args];
-  const valueOf = (arg: string, name: string): string | undefined => (arg === name ? left.shift() : arg.slice(name.length + 1)) || undefined;
+  const valueOf = (arg: string, name: string): string | undefined =>
+    (arg === name ? left.shift() : arg.slice(name.length + 1)) || undefined;
   const is = (arg: string, name: string): boolean => arg === name || arg.startsWith(`${name}=`);
   for (let arg = left.shift(); arg !== undefined; arg = left.shift()) {
     if (arg === '--help' || arg === '-h') return { code: 0, out: RECHECK_USAGE, err: '' };
@@ -99,14 +100,20 @@ export async function recheckFile(asked: Asked, history?: readonly Change[]): Pr
     const refused = write === undefined ? undefined : whyNotWritten(file, write, force);
     if (refused !== undefined) return failed(refused);
     const result = await recheck(readWhole(file), { asOf, ...(history ? { history } : {}) });
-    const report = json ? reportJson(path.basename(file), result) : reportLines(path.basename(file), result, all).join('\n');
+    const report = json
+      ? reportJson(path.basename(file), result)
+      : reportLines(path.basename(file), result, all).join('\n');
     if (write === undefined) return { code: codeOf(result), out: report, err: '' };
     writeWhole(write, refreshed(result), force);
     return { code: codeOf(result), out: json ? report : `${report}\nwritten: ${write}`, err: '' };
   } catch (thrown) {
     if (thrown instanceof UnreadableFile) return failed(`${file}: ${thrown.message}`);
     if (isOfFileSystem(thrown)) return failed(`${thrown.path ?? write ?? file}: ${thrown.message}`);
-    return { code: 4, out: '', err: `${file}: a fault of ours; please report it\n${thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown)}` };
+    return {
+      code: 4,
+      out: '',
+      err: `${file}: a fault of ours; please report it\n${thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown)}`,
+    };
   }
 }
 
@@ -118,7 +125,8 @@ function codeOf(result: Recheck): RecheckExit {
 
 function readWhole(file: string): Buffer {
   const { size } = statSync(file);
-  if (size > LIMITS.file) throw new UnreadableFile(`it has ${Math.ceil(size / 1e6)} MB; at most ${LIMITS.file / 1e6} MB are taken`);
+  if (size > LIMITS.file)
+    throw new UnreadableFile(`it has ${Math.ceil(size / 1e6)} MB; at most ${LIMITS.file / 1e6} MB are taken`);
   return readFileSync(file);
 }
 
@@ -127,7 +135,9 @@ function whyNotWritten(file: string, write: string, force: boolean): string | un
   if (path.extname(write).toLowerCase() !== extension) return `${write}: must end in ${extension}, as ${file} does`;
   if (force) return undefined;
   if (isSameFile(file, write)) return `${write}: is the workbook itself; --force lets it be replaced`;
-  return statSync(write, { throwIfNoEntry: false }) ? `${write}: is there already; --force lets it be replaced` : undefined;
+  return statSync(write, { throwIfNoEntry: false })
+    ? `${write}: is there already; --force lets it be replaced`
+    : undefined;
 }
 
 function isOfFileSystem(thrown: unknown): thrown is NodeJS.ErrnoException {

@@ -19,31 +19,47 @@ export interface Compared {
 }
 
 /** Compares what each formula shows with what is saved, cell by cell. */
-export function compare(workbook: SavedWorkbook, formulas: readonly PlannedFormula[], results: Results): readonly Compared[] {
-  const saved = new Map(workbook.sheets.flatMap((s, i) => s.cells.map((c): [string, SavedCell] => [keyOf(i, c.row, c.column), c])));
+export function compare(
+  workbook: SavedWorkbook,
+  formulas: readonly PlannedFormula[],
+  results: Results,
+): readonly Compared[] {
+  const saved = new Map(
+    workbook.sheets.flatMap((s, i) => s.cells.map((c): [string, SavedCell] => [keyOf(i, c.row, c.column), c])),
+  );
   const spilled = spilledCells(workbook, formulas);
   return formulas.flatMap((f) => compareFormula(f, results, saved, spilled.get(f) ?? []));
 }
 
-function compareFormula(f: PlannedFormula, results: Results, saved: ReadonlyMap<string, SavedCell>, spilled: readonly SavedCell[]): readonly Compared[] {
+function compareFormula(
+  f: PlannedFormula,
+  results: Results,
+  saved: ReadonlyMap<string, SavedCell>,
+  spilled: readonly SavedCell[],
+): readonly Compared[] {
   const { sheet, cell, read } = f;
   const own = { formula: f, sheet, row: cell.row, column: cell.column, before: cell.value };
   if (f.kept !== undefined) return [];
-  if (read.engine === undefined) return [{ ...own, after: { error: '', message: read.problem ?? '' }, status: 'broken' }];
+  if (read.engine === undefined)
+    return [{ ...own, after: { error: '', message: read.problem ?? '' }, status: 'broken' }];
   const result = results.get(f) ?? [];
   const first = result[0]?.[0] ?? null;
   // A formula that fails as a whole is told once, not for every cell it used to fill.
-  if (result.length <= 1 && (result[0]?.length ?? 0) <= 1 && isCellError(first)) return [{ ...own, after: first, status: statusOf(cell.value, first, f) }];
+  if (result.length <= 1 && (result[0]?.length ?? 0) <= 1 && isCellError(first))
+    return [{ ...own, after: first, status: statusOf(cell.value, first, f) }];
   const found: Compared[] = [];
-  result.forEach((values, r) => values.forEach((after, c) => {
-    const row = cell.row + r;
-    const column = cell.column + c;
-    const before = saved.get(keyOf(sheet, row, column))?.value ?? null;
-    found.push({ formula: f, sheet, row, column, before, after, status: statusOf(before, after, f) });
-  }));
+  result.forEach((values, r) =>
+    values.forEach((after, c) => {
+      const row = cell.row + r;
+      const column = cell.column + c;
+      const before = saved.get(keyOf(sheet, row, column))?.value ?? null;
+      found.push({ formula: f, sheet, row, column, before, after, status: statusOf(before, after, f) });
+    }),
+  );
   for (const { row, column, value } of spilled) {
     if (row - cell.row < result.length && column - cell.column < (result[0]?.length ?? 0)) continue;
-    if (!isBlankCell(value)) found.push({ formula: f, sheet, row, column, before: value, after: null, status: 'moved' });
+    if (!isBlankCell(value))
+      found.push({ formula: f, sheet, row, column, before: value, after: null, status: 'moved' });
   }
   return found;
 }
@@ -56,10 +72,16 @@ function statusOf(before: Cell, after: Cell, { ours }: PlannedFormula): Compared
 }
 
 /** Saved cells that show a result of a formula standing elsewhere. */
-function spilledCells(workbook: SavedWorkbook, formulas: readonly PlannedFormula[]): ReadonlyMap<PlannedFormula, readonly SavedCell[]> {
+function spilledCells(
+  workbook: SavedWorkbook,
+  formulas: readonly PlannedFormula[],
+): ReadonlyMap<PlannedFormula, readonly SavedCell[]> {
   const found = new Map<PlannedFormula, SavedCell[]>();
   workbook.sheets.forEach(({ cells }, i) => {
-    const large = formulas.filter(({ sheet, cell: { formula: f } }) => sheet === i && f && (f.area.bottom > f.area.top || f.area.right > f.area.left));
+    const large = formulas.filter(
+      ({ sheet, cell: { formula: f } }) =>
+        sheet === i && f && (f.area.bottom > f.area.top || f.area.right > f.area.left),
+    );
     if (large.length === 0) return;
     for (const cell of cells) {
       if (cell.formula) continue;

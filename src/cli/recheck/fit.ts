@@ -17,7 +17,8 @@ export const fitFunction: HostFunction = {
         const row = grid[grid.length === 1 ? 0 : r];
         const cell = row?.[width === 1 ? 0 : c];
         return cell === undefined ? NOTHING_THERE : cell;
-      }));
+      }),
+    );
   },
 };
 

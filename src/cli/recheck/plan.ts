@@ -17,20 +17,29 @@ export interface PlannedFormula {
 const MOST_ARRAY_CELLS = 1_000_000;
 
 /** Reads every formula of the workbook. */
-export function planFormulas(workbook: SavedWorkbook, functions: readonly HostFunction[]): { readonly formulas: readonly PlannedFormula[]; readonly reader: FormulaReader } {
+export function planFormulas(
+  workbook: SavedWorkbook,
+  functions: readonly HostFunction[],
+): { readonly formulas: readonly PlannedFormula[]; readonly reader: FormulaReader } {
   const reader = new FormulaReader(workbook, functions);
   const formulas = workbook.sheets.flatMap((sheet, index) =>
     sheet.cells.flatMap((cell): PlannedFormula[] => {
       if (!cell.formula) return [];
-      const read = withinBounds(reader.read(cell.formula.text, { sheet: index, row: cell.row, column: cell.column }), cell.formula.area);
+      const read = withinBounds(
+        reader.read(cell.formula.text, { sheet: index, row: cell.row, column: cell.column }),
+        cell.formula.area,
+      );
       const ours = read.ours.length > 0;
       return [{ sheet: index, cell, read, ours, kept: ours ? undefined : whyKept(cell, read) }];
-    }));
+    }),
+  );
   return { formulas, reader };
 }
 
 function withinBounds(read: StoredFormula, { top, left, bottom, right }: Area): StoredFormula {
-  return (bottom - top + 1) * (right - left + 1) > MOST_ARRAY_CELLS ? { ...read, engine: undefined, problem: read.problem ?? 'it covers more cells than are taken here' } : read;
+  return (bottom - top + 1) * (right - left + 1) > MOST_ARRAY_CELLS
+    ? { ...read, engine: undefined, problem: read.problem ?? 'it covers more cells than are taken here' }
+    : read;
 }
 
 function whyKept({ formula }: SavedCell, { problem, volatile }: StoredFormula): string | undefined {
@@ -41,7 +50,9 @@ function whyKept({ formula }: SavedCell, { problem, volatile }: StoredFormula): 
 
 /** The cells of a sheet that are not merely shown by a formula standing in another cell. */
 export function standingCells(sheet: SavedSheet): readonly SavedCell[] {
-  const areas = sheet.cells.flatMap((c) => (c.formula && isLarge(c.formula.area) ? [{ area: c.formula.area, anchor: c }] : []));
+  const areas = sheet.cells.flatMap((c) =>
+    c.formula && isLarge(c.formula.area) ? [{ area: c.formula.area, anchor: c }] : [],
+  );
   if (areas.length === 0) return sheet.cells;
   areas.sort((x, y) => x.area.top - y.area.top);
   let next = 0;
@@ -51,7 +62,8 @@ export function standingCells(sheet: SavedSheet): readonly SavedCell[] {
     if (cell.row !== row) {
       row = cell.row;
       active = active.filter((a) => a.area.bottom >= row);
-      for (let each = areas[next]; each && each.area.top <= row; each = areas[++next]) if (each.area.bottom >= row) active.push(each);
+      for (let each = areas[next]; each && each.area.top <= row; each = areas[++next])
+        if (each.area.bottom >= row) active.push(each);
     }
     return cell.formula !== undefined || !active.some((a) => isWithin(a.area, cell.row, cell.column));
   });

@@ -8,7 +8,11 @@ const SMALL = 64;
 /** Which formulas read a cell. */
 export class Readers {
   private readonly byCell = new Map<string, PlannedFormula[]>();
-  private readonly large: { readonly sheet: number; readonly area: SheetArea['area']; readonly formula: PlannedFormula }[] = [];
+  private readonly large: {
+    readonly sheet: number;
+    readonly area: SheetArea['area'];
+    readonly formula: PlannedFormula;
+  }[] = [];
 
   constructor(formulas: readonly PlannedFormula[]) {
     for (const formula of formulas) {

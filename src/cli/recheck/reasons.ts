@@ -30,7 +30,8 @@ const VERSION_FUNCTION = 'BURN.VERSION';
 const MOST_TRIED = 4;
 const MOST_NAMED = 3;
 
-export const isVersionOnly = ({ read }: PlannedFormula): boolean => read.ours.length > 0 && read.ours.every((name) => name === VERSION_FUNCTION);
+export const isVersionOnly = ({ read }: PlannedFormula): boolean =>
+  read.ours.length > 0 && read.ours.every((name) => name === VERSION_FUNCTION);
 
 /** The versions saved beside the results, by BURN.VERSION. */
 export function savedVersions(workbook: SavedWorkbook, formulas: readonly PlannedFormula[]): readonly SavedVersion[] {
@@ -74,7 +75,8 @@ export async function reasons(told: Told): Promise<ReadonlyMap<Compared, Why>> {
   for (const version of triedVersions(told)) {
     const asThen = await valuesAsOf(version, told);
     const text = `defaults changed since ${version}: ${changedDefaults(version, told.version, told.history)}`;
-    for (const c of moved) if (!found.has(c) && asThen.has(keyOf(c.sheet, c.row, c.column))) found.set(c, { kind: 'assumption', text });
+    for (const c of moved)
+      if (!found.has(c) && asThen.has(keyOf(c.sheet, c.row, c.column))) found.set(c, { kind: 'assumption', text });
   }
   const before = followed(told);
   for (const c of moved) if (!found.has(c)) found.set(c, otherReason(c, before.get(c.formula), told));
@@ -89,23 +91,34 @@ function triedVersions({ versions, version, history }: Told): readonly string[] 
 }
 
 /** Cells that have their saved values with the defaults of a version. */
-async function valuesAsOf(version: string, { workbook, formulas, reader, history }: Told): Promise<ReadonlySet<string>> {
+async function valuesAsOf(
+  version: string,
+  { workbook, formulas, reader, history }: Told,
+): Promise<ReadonlySet<string>> {
   const results = await run(workbook, formulas, reader, functionsOf(version, history));
-  return new Set(compare(workbook, formulas, results).filter((c) => c.status === 'same').map((c) => keyOf(c.sheet, c.row, c.column)));
+  return new Set(
+    compare(workbook, formulas, results)
+      .filter((c) => c.status === 'same')
+      .map((c) => keyOf(c.sheet, c.row, c.column)),
+  );
 }
 
 function changedDefaults(from: string, to: string, history: readonly Change[]): string {
   const now = new Map(registryAsOf(to, history).map((a) => [a.name, a]));
   const changed = registryAsOf(from, history).flatMap((then) => {
     const after = now.get(then.name);
-    return after && JSON.stringify(then) !== JSON.stringify(after) ? [`${then.name} ${shownDefault(then)} -> ${shownDefault(after)}`] : [];
+    return after && JSON.stringify(then) !== JSON.stringify(after)
+      ? [`${then.name} ${shownDefault(then)} -> ${shownDefault(after)}`]
+      : [];
   });
   const more = changed.length - MOST_NAMED;
   return [...changed.slice(0, MOST_NAMED), ...(more > 0 ? [`${more} more`] : [])].join(', ');
 }
 
 function shownDefault(a: Assumption): string {
-  return isChoice(a) ? a.value : `${shown(a.value)}${a.unit === '' ? '' : ` ${a.unit}`} (${shown(a.low)} to ${shown(a.high)})`;
+  return isChoice(a)
+    ? a.value
+    : `${shown(a.value)}${a.unit === '' ? '' : ` ${a.unit}`} (${shown(a.low)} to ${shown(a.high)})`;
 }
 
 interface Before {
@@ -121,7 +134,8 @@ function followed({ workbook, formulas, compared }: Told): ReadonlyMap<PlannedFo
   for (const { formula, sheet, row, column, before, after, status } of compared) {
     if (status === 'same') continue;
     for (const reading of readers.of(sheet, row, column)) {
-      if (reading !== formula && !found.has(reading)) found.set(reading, { place: placeName(workbook, sheet, row, column), before, after });
+      if (reading !== formula && !found.has(reading))
+        found.set(reading, { place: placeName(workbook, sheet, row, column), before, after });
     }
   }
   return found;
@@ -130,17 +144,35 @@ function followed({ workbook, formulas, compared }: Told): ReadonlyMap<PlannedFo
 /** Codes that a program without the add-in, or one still waiting for it, saves in place of a result. */
 const NO_RESULT = ['#NAME?', '#BUSY!', '#CONNECT!', '#GETTING_DATA', '#BLOCKED!'];
 
-function otherReason({ formula, before: saved }: Compared, before: Before | undefined, { versions, version, history }: Told): Why {
-  if (isCellError(saved) && NO_RESULT.includes(saved.error)) return { kind: 'unknown', text: 'it was saved where the add-in was not there, so there is no result to compare with' };
-  if (before) return { kind: 'input', text: `${before.place} before it changed: ${showChange(before.before, before.after)}` };
-  if (formula.read.volatile.length > 0) return { kind: 'input', text: `${formula.read.volatile.join(', ')} in it changes by itself` };
+function otherReason(
+  { formula, before: saved }: Compared,
+  before: Before | undefined,
+  { versions, version, history }: Told,
+): Why {
+  if (isCellError(saved) && NO_RESULT.includes(saved.error))
+    return {
+      kind: 'unknown',
+      text: 'it was saved where the add-in was not there, so there is no result to compare with',
+    };
+  if (before)
+    return { kind: 'input', text: `${before.place} before it changed: ${showChange(before.before, before.after)}` };
+  if (formula.read.volatile.length > 0)
+    return { kind: 'input', text: `${formula.read.volatile.join(', ')} in it changes by itself` };
   const stale = 'a cell it reads, or the formula, was changed after it was last calculated';
-  if (versions.length === 0) return { kind: 'unknown', text: 'version or input: no BURN.VERSION stands in the workbook to tell which version it was calculated with' };
+  if (versions.length === 0)
+    return {
+      kind: 'unknown',
+      text: 'version or input: no BURN.VERSION stands in the workbook to tell which version it was calculated with',
+    };
   const others = versions.filter((v) => v.version !== version);
   if (others.length === 0) return { kind: 'input', text: stale };
   const oldest = others.map((v) => v.version).sort()[0] ?? version;
-  if (versionAsOf(oldest, history) === undefined || oldest > version) return { kind: 'unknown', text: `version or input: version ${oldest} is not kept here` };
-  const changes = changesAfter(oldest, history).filter((c) => c.version <= version).flatMap((c) => c.calculation.map((what) => `${what} (${c.version})`));
-  if (changes.length > 0) return { kind: 'version', text: `since ${oldest} the calculation changed: ${changes.join(', ')}; or ${stale}` };
+  if (versionAsOf(oldest, history) === undefined || oldest > version)
+    return { kind: 'unknown', text: `version or input: version ${oldest} is not kept here` };
+  const changes = changesAfter(oldest, history)
+    .filter((c) => c.version <= version)
+    .flatMap((c) => c.calculation.map((what) => `${what} (${c.version})`));
+  if (changes.length > 0)
+    return { kind: 'version', text: `since ${oldest} the calculation changed: ${changes.join(', ')}; or ${stale}` };
   return { kind: 'input', text: stale };
 }

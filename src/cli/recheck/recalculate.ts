@@ -14,7 +14,12 @@ const SPARE_ROWS = 2_000;
 const SPARE_COLUMNS = 60;
 
 /** Calculates the workbook anew with these functions. */
-export function recalculate(workbook: SavedWorkbook, formulas: readonly PlannedFormula[], reader: FormulaReader, functions: readonly HostFunction[]): Promise<CalculatedWorkbook> {
+export function recalculate(
+  workbook: SavedWorkbook,
+  formulas: readonly PlannedFormula[],
+  reader: FormulaReader,
+  functions: readonly HostFunction[],
+): Promise<CalculatedWorkbook> {
   const planned = new Map(formulas.map((f) => [f.cell, f]));
   const sheets = workbook.sheets.map((sheet, i) => described(sheet, reader.engineName(i), planned));
   return calculateWorkbook({ sheets }, [...functions.map(asInTheHost), fitFunction]);
@@ -32,16 +37,29 @@ function described(sheet: SavedSheet, name: string, planned: ReadonlyMap<SavedCe
     lastColumn = Math.max(lastColumn, cell.column, area.right);
   }
   for (const cell of keptSpills(sheet, planned)) (rows[cell.row] ??= [])[cell.column] = saved(cell.value);
-  return { name, rows, size: [Math.min(LAST_ROW, lastRow + SPARE_ROWS) + 1, Math.min(LAST_COLUMN, lastColumn + SPARE_COLUMNS) + 1] };
+  return {
+    name,
+    rows,
+    size: [Math.min(LAST_ROW, lastRow + SPARE_ROWS) + 1, Math.min(LAST_COLUMN, lastColumn + SPARE_COLUMNS) + 1],
+  };
 }
 
 /** What kept formulas show in other cells. */
 function keptSpills(sheet: SavedSheet, planned: ReadonlyMap<SavedCell, PlannedFormula>): readonly SavedCell[] {
-  const kept = sheet.cells.filter((c) => planned.get(c)?.kept !== undefined && c.formula && (c.formula.area.bottom > c.row || c.formula.area.right > c.column));
+  const kept = sheet.cells.filter(
+    (c) =>
+      planned.get(c)?.kept !== undefined &&
+      c.formula &&
+      (c.formula.area.bottom > c.row || c.formula.area.right > c.column),
+  );
   if (kept.length === 0) return [];
   const standing = new Set(standingCells(sheet));
   const areas = kept.map((c) => c.formula!.area);
-  return sheet.cells.filter((c) => !standing.has(c) && areas.some((a) => c.row >= a.top && c.row <= a.bottom && c.column >= a.left && c.column <= a.right));
+  return sheet.cells.filter(
+    (c) =>
+      !standing.has(c) &&
+      areas.some((a) => c.row >= a.top && c.row <= a.bottom && c.column >= a.left && c.column <= a.right),
+  );
 }
 
 function content(cell: SavedCell, planned: PlannedFormula | undefined): CellContent {
@@ -58,7 +76,10 @@ function content(cell: SavedCell, planned: PlannedFormula | undefined): CellCont
 const saved = (value: Cell): CellContent => (typeof value === 'string' ? { text: value } : value);
 
 /** What a formula gives: its own cell and what it shows in others, from its cell on. */
-export function resultOf(calculated: CalculatedWorkbook, { sheet, cell }: PlannedFormula): readonly (readonly Cell[])[] {
+export function resultOf(
+  calculated: CalculatedWorkbook,
+  { sheet, cell }: PlannedFormula,
+): readonly (readonly Cell[])[] {
   return calculated.spilledAt(sheet, cell.row, cell.column);
 }
 
@@ -67,8 +88,10 @@ const CLOSE = 1e-9;
 
 /** Whether a saved and a new value are the same: numbers to one part in a thousand million, an error by its code, a blank like an empty text. */
 export function isSame(before: Cell, after: Cell): boolean {
-  if (typeof before === 'number' && typeof after === 'number') return before === after || Math.abs(before - after) <= CLOSE * Math.max(Math.abs(before), Math.abs(after));
+  if (typeof before === 'number' && typeof after === 'number')
+    return before === after || Math.abs(before - after) <= CLOSE * Math.max(Math.abs(before), Math.abs(after));
   if (isBlankCell(before) && isBlankCell(after)) return true;
-  if (typeof before === 'object' && before !== null && typeof after === 'object' && after !== null) return before.error === after.error;
+  if (typeof before === 'object' && before !== null && typeof after === 'object' && after !== null)
+    return before.error === after.error;
   return before === after;
 }

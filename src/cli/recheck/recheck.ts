@@ -8,7 +8,15 @@ import type { SavedWorkbook } from '../xlsx/saved-workbook.ts';
 import { UnreadableFile } from '../xlsx/unreadable.ts';
 import { compare, type Compared } from './compare.ts';
 import { planFormulas, type PlannedFormula } from './plan.ts';
-import { functionsOf, isVersionOnly, placeName, reasons, savedVersions, type SavedVersion, type Why } from './reasons.ts';
+import {
+  functionsOf,
+  isVersionOnly,
+  placeName,
+  reasons,
+  savedVersions,
+  type SavedVersion,
+  type Why,
+} from './reasons.ts';
 import { run, type Results } from './run.ts';
 
 export interface CheckedCell {
@@ -71,15 +79,29 @@ export async function recheck(file: Buffer, options: RecheckOptions = {}): Promi
   const compared = compare(workbook, formulas, results);
   const versions = savedVersions(workbook, formulas);
   const checked = compared.filter((c) => c.formula.ours && !isVersionOnly(c.formula));
-  const why = await reasons({ workbook, formulas, reader, compared: compared.filter((c) => !isVersionOnly(c.formula)), versions, version, history });
+  const why = await reasons({
+    workbook,
+    formulas,
+    reader,
+    compared: compared.filter((c) => !isVersionOnly(c.formula)),
+    versions,
+    version,
+    history,
+  });
   return {
     cells: checked.map((c) => checkedCell(c, workbook, why.get(c))),
     formulas: ours.filter((f) => !isVersionOnly(f)).length,
     versions,
     version,
-    notTurnedBack: history.filter((c) => c.version > version).flatMap((c) => c.calculation.map((what) => `${what} (${c.version})`)),
-    others: compared.filter((c) => !c.formula.ours && c.status !== 'same').map((c) => ({ place: placeName(workbook, c.sheet, c.row, c.column), before: c.before, after: c.after })),
-    kept: formulas.flatMap((f: PlannedFormula) => (f.kept === undefined ? [] : [{ place: placeName(workbook, f.sheet, f.cell.row, f.cell.column), why: f.kept }])),
+    notTurnedBack: history
+      .filter((c) => c.version > version)
+      .flatMap((c) => c.calculation.map((what) => `${what} (${c.version})`)),
+    others: compared
+      .filter((c) => !c.formula.ours && c.status !== 'same')
+      .map((c) => ({ place: placeName(workbook, c.sheet, c.row, c.column), before: c.before, after: c.after })),
+    kept: formulas.flatMap((f: PlannedFormula) =>
+      f.kept === undefined ? [] : [{ place: placeName(workbook, f.sheet, f.cell.row, f.cell.column), why: f.kept }],
+    ),
     macros: workbook.macros,
     workbook,
     compared,

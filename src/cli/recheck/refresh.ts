@@ -16,8 +16,18 @@ export function refreshed({ workbook, compared, results }: Recheck): Buffer {
     if (status === 'same' || formula.read.engine === undefined) continue;
     const anchor = formula.cell.row === row && formula.cell.column === column;
     const result = results.get(formula) ?? [];
-    const area = { top: row, left: column, bottom: row + Math.max(result.length, 1) - 1, right: column + Math.max(result[0]?.length ?? 1, 1) - 1 };
-    const value: NewValue = { row, column, value: storable(after), ...(anchor && formula.cell.formula?.kind === 'dynamic' ? { area } : {}) };
+    const area = {
+      top: row,
+      left: column,
+      bottom: row + Math.max(result.length, 1) - 1,
+      right: column + Math.max(result[0]?.length ?? 1, 1) - 1,
+    };
+    const value: NewValue = {
+      row,
+      column,
+      value: storable(after),
+      ...(anchor && formula.cell.formula?.kind === 'dynamic' ? { area } : {}),
+    };
     const list = bySheet.get(sheet);
     if (list) list.push(value);
     else bySheet.set(sheet, [value]);
@@ -26,10 +36,16 @@ export function refreshed({ workbook, compared, results }: Recheck): Buffer {
   for (const [formula, result] of results) {
     const { cell, sheet } = formula;
     if (cell.formula?.kind !== 'dynamic') continue;
-    const area = { top: cell.row, left: cell.column, bottom: cell.row + result.length - 1, right: cell.column + (result[0]?.length ?? 1) - 1 };
+    const area = {
+      top: cell.row,
+      left: cell.column,
+      bottom: cell.row + result.length - 1,
+      right: cell.column + (result[0]?.length ?? 1) - 1,
+    };
     if (area.bottom === cell.formula.area.bottom && area.right === cell.formula.area.right) continue;
     const list = bySheet.get(sheet) ?? [];
-    if (!list.some((v) => v.row === cell.row && v.column === cell.column)) list.push({ row: cell.row, column: cell.column, value: storable(result[0]?.[0] ?? null), area });
+    if (!list.some((v) => v.row === cell.row && v.column === cell.column))
+      list.push({ row: cell.row, column: cell.column, value: storable(result[0]?.[0] ?? null), area });
     bySheet.set(sheet, list);
   }
   if (bySheet.size === 0) return workbook.archive.with(new Map());
@@ -52,10 +68,15 @@ function storable(value: Cell): Cell {
 
 function checkWritten(file: Buffer, bySheet: ReadonlyMap<number, readonly NewValue[]>): void {
   const written = readWorkbook(file);
-  const values = new Map(written.sheets.flatMap((s, i) => s.cells.map((c): [string, Cell] => [keyOf(i, c.row, c.column), c.value])));
+  const values = new Map(
+    written.sheets.flatMap((s, i) => s.cells.map((c): [string, Cell] => [keyOf(i, c.row, c.column), c.value])),
+  );
   for (const [sheet, news] of bySheet) {
     for (const { row, column, value } of news) {
-      if (!isSame(values.get(keyOf(sheet, row, column)) ?? null, value)) throw new Error(`the written workbook does not hold what it should at sheet ${sheet + 1}, row ${row + 1}, column ${column + 1}`);
+      if (!isSame(values.get(keyOf(sheet, row, column)) ?? null, value))
+        throw new Error(
+          `the written workbook does not hold what it should at sheet ${sheet + 1}, row ${row + 1}, column ${column + 1}`,
+        );
     }
   }
 }

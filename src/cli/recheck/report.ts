@@ -12,7 +12,8 @@ export function countOf({ cells }: Recheck, status: CheckedCell['status']): numb
 /** The recheck as lines for a person. */
 export function reportLines(name: string, result: Recheck, all: boolean): readonly string[] {
   const most = all ? Infinity : MOST_SHOWN;
-  const count = (n: number, one: string, many = `${one}s`): string => `${n.toLocaleString('en-US')} ${n === 1 ? one : many}`;
+  const count = (n: number, one: string, many = `${one}s`): string =>
+    `${n.toLocaleString('en-US')} ${n === 1 ? one : many}`;
   return [
     `${name}: ${count(result.formulas, 'formula')} with BURN functions, ${count(result.cells.length, 'cell')}`,
     ...versionLines(result),
@@ -22,15 +23,26 @@ export function reportLines(name: string, result: Recheck, all: boolean): readon
     ...shortened(result.cells.filter((c) => c.status === 'moved').map(movedLine), most),
     `broken  ${countOf(result, 'broken')}`,
     ...shortened(result.cells.filter((c) => c.status === 'broken').map(brokenLine), most),
-    ...section(`${count(result.others.length, 'cell')} of the sheet's own formulas came out differently:`, result.others.map((o) => `  ${o.place}  ${showChange(o.before, o.after)}`), most),
-    ...section(`${count(result.kept.length, 'formula')} of the sheet's own kept the saved value, since it is not calculated here as in the host:`, result.kept.map((k) => `  ${k.place}  ${k.why}`), most),
+    ...section(
+      `${count(result.others.length, 'cell')} of the sheet's own formulas came out differently:`,
+      result.others.map((o) => `  ${o.place}  ${showChange(o.before, o.after)}`),
+      most,
+    ),
+    ...section(
+      `${count(result.kept.length, 'formula')} of the sheet's own kept the saved value, since it is not calculated here as in the host:`,
+      result.kept.map((k) => `  ${k.place}  ${k.why}`),
+      most,
+    ),
   ];
 }
 
 function versionLines({ versions, version, notTurnedBack }: Recheck): readonly string[] {
   const saved = [...new Set(versions.map((v) => v.version))];
   const first = versions[0];
-  const before = saved.length === 0 ? 'no BURN.VERSION in it says with which version it was calculated' : `calculated with ${saved.join(' and ')}${first && saved.length === 1 ? ` (${first.place})` : ''}`;
+  const before =
+    saved.length === 0
+      ? 'no BURN.VERSION in it says with which version it was calculated'
+      : `calculated with ${saved.join(' and ')}${first && saved.length === 1 ? ` (${first.place})` : ''}`;
   return [`${before}; rechecked with ${version}`, ...notTurnedBack.map((what) => `cannot be turned back: ${what}`)];
 }
 
@@ -57,5 +69,16 @@ function shortened(lines: readonly string[], most: number): readonly string[] {
 export function reportJson(name: string, result: Recheck): string {
   const { cells, formulas, versions, version, notTurnedBack, others, kept, macros } = result;
   const counts = { same: countOf(result, 'same'), moved: countOf(result, 'moved'), broken: countOf(result, 'broken') };
-  return JSON.stringify({ file: name, version, versions, notTurnedBack, formulas, counts, cells, others, kept, macros });
+  return JSON.stringify({
+    file: name,
+    version,
+    versions,
+    notTurnedBack,
+    formulas,
+    counts,
+    cells,
+    others,
+    kept,
+    macros,
+  });
 }

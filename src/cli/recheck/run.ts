@@ -16,19 +16,32 @@ const MOST_ROUNDS = 4;
  * cannot do as the host does: functions it lacks, values of a range taken by place. Their saved values were
  * calculated by the host and stay good; the formulas of ours that read them can then be recalculated.
  */
-export async function run(workbook: SavedWorkbook, formulas: readonly PlannedFormula[], reader: FormulaReader, functions: readonly HostFunction[]): Promise<Results> {
+export async function run(
+  workbook: SavedWorkbook,
+  formulas: readonly PlannedFormula[],
+  reader: FormulaReader,
+  functions: readonly HostFunction[],
+): Promise<Results> {
   const readers = new Readers(formulas);
   for (let round = 1; ; round++) {
     const calculated = await recalculate(workbook, formulas, reader, functions);
-    const results: Results = new Map(formulas.flatMap((f): [PlannedFormula, Grid][] => (f.kept === undefined ? [[f, resultOf(calculated, f)]] : [])));
+    const results: Results = new Map(
+      formulas.flatMap((f): [PlannedFormula, Grid][] => (f.kept === undefined ? [[f, resultOf(calculated, f)]] : [])),
+    );
     if (!keepMore(formulas, results, readers, round === MOST_ROUNDS) || round > MOST_ROUNDS) return results;
   }
 }
 
 /** Marks formulas to be kept; whether there were any. */
 function keepMore(formulas: readonly PlannedFormula[], results: Results, readers: Readers, all: boolean): boolean {
-  const becauseOfOurs = readingErrors(formulas.filter((f) => f.ours), results, readers);
-  const failing = formulas.filter((f) => !f.ours && f.kept === undefined && !becauseOfOurs.has(f) && whyNotDone(f, results.get(f)) !== undefined);
+  const becauseOfOurs = readingErrors(
+    formulas.filter((f) => f.ours),
+    results,
+    readers,
+  );
+  const failing = formulas.filter(
+    (f) => !f.ours && f.kept === undefined && !becauseOfOurs.has(f) && whyNotDone(f, results.get(f)) !== undefined,
+  );
   // What fails only because it reads another that fails may be right once that one is kept.
   const following = all ? new Set<PlannedFormula>() : readingErrors(failing, results, readers);
   const roots = failing.filter((f) => !following.has(f));
@@ -38,27 +51,35 @@ function keepMore(formulas: readonly PlannedFormula[], results: Results, readers
 
 function whyNotDone({ cell }: PlannedFormula, result: Grid | undefined): string | undefined {
   const first = result?.[0]?.[0] ?? null;
-  if (cell.formula?.kind === 'plain' && ((result?.length ?? 0) > 1 || (result?.[0]?.length ?? 0) > 1 || (isCellError(first) && first.error === '#SPILL!'))) {
+  if (
+    cell.formula?.kind === 'plain' &&
+    ((result?.length ?? 0) > 1 || (result?.[0]?.length ?? 0) > 1 || (isCellError(first) && first.error === '#SPILL!'))
+  ) {
     return 'it takes one value of a range by its place';
   }
   return isCellError(first) && !isCellError(cell.value) ? first.message || first.error : undefined;
 }
 
 /** Formulas that read an error of one of these, at any remove. */
-function readingErrors(from: readonly PlannedFormula[], results: Results, readers: Readers): ReadonlySet<PlannedFormula> {
+function readingErrors(
+  from: readonly PlannedFormula[],
+  results: Results,
+  readers: Readers,
+): ReadonlySet<PlannedFormula> {
   const found = new Set<PlannedFormula>();
   const open = from.filter((f) => results.get(f)?.some((row) => row.some(isCellError)));
   for (let f = open.pop(); f; f = open.pop()) {
     const { sheet, cell } = f;
-    results.get(f)?.forEach((row, r) => row.forEach((value, c) => {
-      if (!isCellError(value)) return;
-      for (const reading of readers.of(sheet, cell.row + r, cell.column + c)) {
-        if (reading === f || found.has(reading)) continue;
-        found.add(reading);
-        open.push(reading);
-      }
-    }));
+    results.get(f)?.forEach((row, r) =>
+      row.forEach((value, c) => {
+        if (!isCellError(value)) return;
+        for (const reading of readers.of(sheet, cell.row + r, cell.column + c)) {
+          if (reading === f || found.has(reading)) continue;
+          found.add(reading);
+          open.push(reading);
+        }
+      }),
+    );
   }
   return found;
 }
-

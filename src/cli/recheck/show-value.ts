@@ -17,5 +17,7 @@ export function showValue(cell: Cell): string {
 /** A value and what became of it; two numbers alike in the digits shown get all their digits. */
 export function showChange(before: Cell, after: Cell): string {
   const [one, other] = [showValue(before), showValue(after)];
-  return one === other && typeof before === 'number' && typeof after === 'number' ? `${before} -> ${after}` : `${one} -> ${other}`;
+  return one === other && typeof before === 'number' && typeof after === 'number'
+    ? `${before} -> ${after}`
+    : `${one} -> ${other}`;
 }

@@ -2,7 +2,15 @@ import { parseA1Ref, parseStructRef, stringifyA1Ref } from '@borgar/fx/xlsx';
 import { nearestNames } from '../../core/units/nearest-names.ts';
 import type { HostFunction } from '../../sheet/host-function.ts';
 import { LAST_ROW, LAST_COLUMN, isWithin, sheetPrefix, type Area } from '../xlsx/address.ts';
-import { formulaTokens, isOperator, isRange, readReference, shiftReference, TYPES, type FormulaToken } from '../xlsx/formula-tokens.ts';
+import {
+  formulaTokens,
+  isOperator,
+  isRange,
+  readReference,
+  shiftReference,
+  TYPES,
+  type FormulaToken,
+} from '../xlsx/formula-tokens.ts';
 import { LIMITS } from '../xlsx/limits.ts';
 import type { SavedName, SavedTable, SavedWorkbook } from '../xlsx/saved-workbook.ts';
 
@@ -47,7 +55,10 @@ export class FormulaReader {
   private readonly tables: ReadonlyMap<string, SavedTable>;
   private readonly engineNames: readonly string[];
 
-  constructor(private readonly workbook: Pick<SavedWorkbook, 'sheets' | 'names' | 'tables'>, functions: readonly HostFunction[]) {
+  constructor(
+    private readonly workbook: Pick<SavedWorkbook, 'sheets' | 'names' | 'tables'>,
+    functions: readonly HostFunction[],
+  ) {
     // `_` stands for `.` in the stored form; no two of our names may differ in that alone, which a test checks.
     this.functions = new Map(functions.map((f) => [comparable(f.name), f]));
     this.functionNames = functions.map((f) => f.name);
@@ -68,11 +79,25 @@ export class FormulaReader {
     if (text.length > LIMITS.formula) {
       // Only looked at, so that a cell with our name in it is reported and not passed over.
       const ours = /BURN[._]/i.test(text) ? ['BURN'] : [];
-      return { engine: undefined, ours, reads: [], volatile: [], problem: `the formula has ${text.length.toLocaleString('en-US')} characters; the host takes ${LIMITS.formula.toLocaleString('en-US')}` };
+      return {
+        engine: undefined,
+        ours,
+        reads: [],
+        volatile: [],
+        problem: `the formula has ${text.length.toLocaleString('en-US')} characters; the host takes ${LIMITS.formula.toLocaleString('en-US')}`,
+      };
     }
     const engine = reading.text(formulaTokens(text), place, []);
-    const problem = reading.problem ?? (engine.length > LIMITS.expanded ? 'with its names put in, the formula is too long' : undefined);
-    return { engine: problem === undefined ? `=${engine}` : undefined, ours: reading.ours, reads: reading.reads, problem, volatile: reading.volatile };
+    const problem =
+      reading.problem ??
+      (engine.length > LIMITS.expanded ? 'with its names put in, the formula is too long' : undefined);
+    return {
+      engine: problem === undefined ? `=${engine}` : undefined,
+      ours: reading.ours,
+      reads: reading.reads,
+      problem,
+      volatile: reading.volatile,
+    };
   }
 
   function(name: string): HostFunction | undefined {
@@ -125,7 +150,10 @@ class Reading {
   readonly volatile: string[] = [];
   problem: string | undefined;
 
-  constructor(private readonly reader: FormulaReader, private readonly place: Place) {}
+  constructor(
+    private readonly reader: FormulaReader,
+    private readonly place: Place,
+  ) {}
 
   text(tokens: readonly FormulaToken[], place: Place, names: readonly string[]): string {
     const pieces: string[] = [];
@@ -134,11 +162,16 @@ class Reading {
     for (let i = 0; i < tokens.length; i++) {
       const token = tokens[i]!;
       const call = open.at(-1);
-      if (call && token.type !== TYPES.WHITESPACE && token.type !== TYPES.NEWLINE && !isOperator(token, ')')) call.filled = true;
+      if (call && token.type !== TYPES.WHITESPACE && token.type !== TYPES.NEWLINE && !isOperator(token, ')'))
+        call.filled = true;
       if (token.type === TYPES.CONTEXT || token.type === TYPES.CONTEXT_QUOTE) {
         // `[2]!` before one of our functions is what a clash with another add-in leaves; anything else leads away.
         const called = tokens[i + 2];
-        if (isOperator(tokens[i + 1], '!') && called?.type === TYPES.FUNCTION && storedName(called.value).name.startsWith(OURS)) {
+        if (
+          isOperator(tokens[i + 1], '!') &&
+          called?.type === TYPES.FUNCTION &&
+          storedName(called.value).name.startsWith(OURS)
+        ) {
           i++;
           continue;
         }
@@ -154,11 +187,13 @@ class Reading {
         open.push({ host, commas: 0, filled: false });
         i++; // its parenthesis
         while (i < tokens.length && !isOperator(tokens[i], '(')) i++;
-        if (open.length > LIMITS.nesting) this.fail(`its functions stand more than ${LIMITS.nesting} deep inside one another`);
+        if (open.length > LIMITS.nesting)
+          this.fail(`its functions stand more than ${LIMITS.nesting} deep inside one another`);
       } else if (isOperator(token, '(')) {
         open.push({ host: undefined, commas: 0, filled: false });
         pieces.push('(');
-        if (open.length > LIMITS.nesting) this.fail(`its parentheses stand more than ${LIMITS.nesting} deep inside one another`);
+        if (open.length > LIMITS.nesting)
+          this.fail(`its parentheses stand more than ${LIMITS.nesting} deep inside one another`);
       } else if (isOperator(token, ')')) {
         const closed = open.pop();
         if (!closed) this.fail('it has a closing parenthesis too many');
@@ -244,12 +279,21 @@ class Reading {
       this.fail(`there is no sheet ${sheetName}`);
       return text;
     }
-    const area = { top: range.top ?? 0, left: range.left ?? 0, bottom: range.bottom ?? LAST_ROW, right: range.right ?? LAST_COLUMN };
+    const area = {
+      top: range.top ?? 0,
+      left: range.left ?? 0,
+      bottom: range.bottom ?? LAST_ROW,
+      right: range.right ?? LAST_COLUMN,
+    };
     this.reads.push({ sheet, area });
     // The engine has no rows as far down as the host; below the last filled row there is nothing to be read.
     const used = this.reader.used(sheet);
-    const clip = (at: number | null | undefined, last: number, filled: number, first: number | null): number | null | undefined =>
-      at === last && first !== null ? Math.max(first, filled) : at;
+    const clip = (
+      at: number | null | undefined,
+      last: number,
+      filled: number,
+      first: number | null,
+    ): number | null | undefined => (at === last && first !== null ? Math.max(first, filled) : at);
     const bottom = clip(range.bottom, LAST_ROW, used.row, range.top);
     const right = clip(range.right, LAST_COLUMN, used.column, range.left);
     const name = sheetName === '' ? '' : this.reader.engineName(sheet);
@@ -287,7 +331,9 @@ class Reading {
       return text;
     }
     // What a name says without `$` is meant from the cell that uses it; it is stored as seen from A1.
-    const tokens = formulaTokens(meant.formula).map((t) => (isRange(t) ? { ...t, value: shiftReference(t.value, this.place.row, this.place.column) } : t));
+    const tokens = formulaTokens(meant.formula).map((t) =>
+      isRange(t) ? { ...t, value: shiftReference(t.value, this.place.row, this.place.column) } : t,
+    );
     const written = this.text(tokens, place, [...names, key]);
     if (written.length > LIMITS.expanded) this.fail('with its names put in, the formula is too long');
     return tokens.length === 1 ? written.slice(0, LIMITS.expanded) : `(${written.slice(0, LIMITS.expanded)})`;
@@ -323,7 +369,19 @@ class Reading {
 
   private area(sheet: number, area: Area): string {
     this.reads.push({ sheet, area });
-    const corner = (row: number, column: number): string => stringifyA1Ref({ range: { top: row, left: column, bottom: row, right: column, $top: true, $left: true, $bottom: true, $right: true } });
+    const corner = (row: number, column: number): string =>
+      stringifyA1Ref({
+        range: {
+          top: row,
+          left: column,
+          bottom: row,
+          right: column,
+          $top: true,
+          $left: true,
+          $bottom: true,
+          $right: true,
+        },
+      });
     return `${sheetPrefix(this.reader.engineName(sheet))}${corner(area.top, area.left)}:${corner(area.bottom, area.right)}`;
   }
 
@@ -350,30 +408,44 @@ function storedName(stored: string): StoredName {
 
 function isCell(token: FormulaToken | undefined): boolean {
   const range = token && isRange(token) ? readReference(token.value)?.range : undefined;
-  return range !== undefined && range.top !== null && range.left !== null && range.top === range.bottom && range.left === range.right;
+  return (
+    range !== undefined &&
+    range.top !== null &&
+    range.left !== null &&
+    range.top === range.bottom &&
+    range.left === range.right
+  );
 }
 
 function bodyOf({ area, headings, totals }: SavedTable): Area {
   return { ...area, top: area.top + headings, bottom: area.bottom - totals };
 }
 
-function rowsOf(table: SavedTable, sections: readonly string[], place: Place): Pick<Area, 'top' | 'bottom'> | undefined {
+function rowsOf(
+  table: SavedTable,
+  sections: readonly string[],
+  place: Place,
+): Pick<Area, 'top' | 'bottom'> | undefined {
   const { area, headings, totals } = table;
   const body = bodyOf(table);
-  const parts = (sections.length === 0 ? ['data'] : sections).map((section): Pick<Area, 'top' | 'bottom'> | undefined => {
-    switch (section) {
-      case 'all':
-        return area;
-      case 'headers':
-        return headings > 0 ? { top: area.top, bottom: body.top - 1 } : undefined;
-      case 'totals':
-        return totals > 0 ? { top: body.bottom + 1, bottom: area.bottom } : undefined;
-      case 'this row':
-        return place.sheet === table.sheet && place.row >= body.top && place.row <= body.bottom ? { top: place.row, bottom: place.row } : undefined;
-      default:
-        return body.top <= body.bottom ? body : undefined;
-    }
-  });
+  const parts = (sections.length === 0 ? ['data'] : sections).map(
+    (section): Pick<Area, 'top' | 'bottom'> | undefined => {
+      switch (section) {
+        case 'all':
+          return area;
+        case 'headers':
+          return headings > 0 ? { top: area.top, bottom: body.top - 1 } : undefined;
+        case 'totals':
+          return totals > 0 ? { top: body.bottom + 1, bottom: area.bottom } : undefined;
+        case 'this row':
+          return place.sheet === table.sheet && place.row >= body.top && place.row <= body.bottom
+            ? { top: place.row, bottom: place.row }
+            : undefined;
+        default:
+          return body.top <= body.bottom ? body : undefined;
+      }
+    },
+  );
   const known = parts.filter((p) => p !== undefined);
   if (known.length < parts.length || known.length === 0) return undefined;
   return { top: Math.min(...known.map((p) => p.top)), bottom: Math.max(...known.map((p) => p.bottom)) };

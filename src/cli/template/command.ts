@@ -51,6 +51,10 @@ export async function template(args: readonly string[]): Promise<TemplateEnded> 
     const { code, syscall, message } = thrown as NodeJS.ErrnoException;
     if (code === 'EEXIST') return { code: 2, out: '', err: `${out}: is there already; --force lets it be replaced` };
     if (syscall !== undefined) return { code: 2, out: '', err: `${out}: ${message}` };
-    return { code: 4, out: '', err: `a fault of ours; please report it\n${thrown instanceof Error ? (thrown.stack ?? message) : String(thrown)}` };
+    return {
+      code: 4,
+      out: '',
+      err: `a fault of ours; please report it\n${thrown instanceof Error ? (thrown.stack ?? message) : String(thrown)}`,
+    };
   }
 }

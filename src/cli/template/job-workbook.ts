@@ -10,8 +10,14 @@ type Size = number | string;
 
 /** An invented list to begin with: where the pin sits, diameter, length, and a bore where the planned one will not do. */
 const PINS: readonly (readonly [where: string, diameter: Size, length: Size, hole?: Size])[] = [
-  ['Boom foot, left', 5, 18], ['Boom foot, right', 5, 18], ['Stick pivot', '4-1/2', 16], ['Bucket link, left', 3.5, 12], ['Bucket link, right', 3.5, 12],
-  ['Lift cylinder, rod end', '90 mm', '300 mm'], ['Lift cylinder, head end', '90 mm', '300 mm', '50 mm'], ['Ladder hinge', 1.25, 5],
+  ['Boom foot, left', 5, 18],
+  ['Boom foot, right', 5, 18],
+  ['Stick pivot', '4-1/2', 16],
+  ['Bucket link, left', 3.5, 12],
+  ['Bucket link, right', 3.5, 12],
+  ['Lift cylinder, rod end', '90 mm', '300 mm'],
+  ['Lift cylinder, head end', '90 mm', '300 mm', '50 mm'],
+  ['Ladder hinge', 1.25, 5],
 ];
 const MOST_PINS = 30;
 const FIRST = 7;
@@ -68,51 +74,194 @@ const ITEM = 'Working!$B$4:$B$8';
 /** Heading row and a row for each pin. */
 const PLAN_ROWS = MOST_PINS + 1;
 
-const tenths = (...headings: readonly string[]): Readonly<Record<string, string>> => Object.fromEntries(headings.map((h) => [h, '#,##0.0']));
+const tenths = (...headings: readonly string[]): Readonly<Record<string, string>> =>
+  Object.fromEntries(headings.map((h) => [h, '#,##0.0']));
 
 /** Rows kept free for each table; a longer one is told below it. */
 const BLOCKS: readonly Block[] = [
   {
-    needs: 'BURN.PIN.PLAN', label: 'Plan', formula: `=BURN.PIN.PLAN(${['C', 'D', 'E', 'F', 'G'].map(column).join(',')},${ASSUME})`,
+    needs: 'BURN.PIN.PLAN',
+    label: 'Plan',
+    formula: `=BURN.PIN.PLAN(${['C', 'D', 'E', 'F', 'G'].map(column).join(',')},${ASSUME})`,
     shown: {
-      sheet: 'Plan', row: 4, rows: PLAN_ROWS,
-      headings: ['item', 'rod', 'rods', 'rods low', 'rods high', 'tip pressure', 'regulator setting', 'oxygen', 'oxygen low', 'oxygen high', 'cylinders opened', 'burning', 'cooling', 'crew', 'crew low', 'crew high', 'ram', 'note'],
-      widths: { item: 40, rod: 84, 'regulator setting': 70, 'cylinders opened': 70, note: 420 }, texts: ['note'], middle: ['rod', 'ram'],
-      formats: { ...tenths('oxygen', 'oxygen low', 'oxygen high', 'burning', 'cooling', 'crew', 'crew low', 'crew high'), 'tip pressure': '0', 'regulator setting': '0', ram: '0' },
+      sheet: 'Plan',
+      row: 4,
+      rows: PLAN_ROWS,
+      headings: [
+        'item',
+        'rod',
+        'rods',
+        'rods low',
+        'rods high',
+        'tip pressure',
+        'regulator setting',
+        'oxygen',
+        'oxygen low',
+        'oxygen high',
+        'cylinders opened',
+        'burning',
+        'cooling',
+        'crew',
+        'crew low',
+        'crew high',
+        'ram',
+        'note',
+      ],
+      widths: { item: 40, rod: 84, 'regulator setting': 70, 'cylinders opened': 70, note: 420 },
+      texts: ['note'],
+      middle: ['rod', 'ram'],
+      formats: {
+        ...tenths('oxygen', 'oxygen low', 'oxygen high', 'burning', 'cooling', 'crew', 'crew low', 'crew high'),
+        'tip pressure': '0',
+        'regulator setting': '0',
+        ram: '0',
+      },
     },
   },
   {
-    needs: 'BURN.JOB.STOCK', label: 'Stock', formula: `=BURN.JOB.STOCK("PIN",Pins!$C$${FIRST}:$G$${LAST},Stock!$B$3,${ASSUME})`,
-    shown: { sheet: 'Stock', row: 5, rows: 16, widths: { load: 150, amount: 84, unit: 60, 'sum of plans': 84, 'load falls short': 84, 'sum falls short': 84, note: 380 }, texts: ['note'], middle: ['unit'], formats: tenths('amount', 'sum of plans', 'load falls short', 'sum falls short') },
-  },
-  {
-    needs: 'BURN.JOB.COST', label: 'Quote', formula: `=BURN.JOB.COST(${CALCULATION}!PLAN,${PRICES},${ASSUME})`,
+    needs: 'BURN.JOB.STOCK',
+    label: 'Stock',
+    formula: `=BURN.JOB.STOCK("PIN",Pins!$C$${FIRST}:$G$${LAST},Stock!$B$3,${ASSUME})`,
     shown: {
-      sheet: 'Quote', row: 21, rows: 24, widths: { line: 160, quantity: 84, unit: 96, price: 84, amount: 84, 'amount low': 84, 'amount high': 84, note: 360 }, texts: ['note'], middle: ['unit'],
-      formats: { ...tenths('quantity'), price: '#,##0.00', amount: '#,##0', 'amount low': '#,##0', 'amount high': '#,##0' },
+      sheet: 'Stock',
+      row: 5,
+      rows: 16,
+      widths: {
+        load: 150,
+        amount: 84,
+        unit: 60,
+        'sum of plans': 84,
+        'load falls short': 84,
+        'sum falls short': 84,
+        note: 380,
+      },
+      texts: ['note'],
+      middle: ['unit'],
+      formats: tenths('amount', 'sum of plans', 'load falls short', 'sum falls short'),
     },
   },
   {
-    needs: 'BURN.CAUTIONS', label: 'Cautions', formula: `=BURN.CAUTIONS("PIN",${HAZARDS},${ASSUME})`,
+    needs: 'BURN.JOB.COST',
+    label: 'Quote',
+    formula: `=BURN.JOB.COST(${CALCULATION}!PLAN,${PRICES},${ASSUME})`,
     shown: {
-      sheet: 'Cautions', row: 17, rows: 50, headings: ['severity', 'caution', 'what to do', 'because', 'clause', 'source'],
-      widths: { severity: 90, caution: 260, 'what to do': 470, because: 100, clause: 170, source: 230 }, texts: ['caution', 'what to do', 'because', 'clause', 'source'],
+      sheet: 'Quote',
+      row: 21,
+      rows: 24,
+      widths: {
+        line: 160,
+        quantity: 84,
+        unit: 96,
+        price: 84,
+        amount: 84,
+        'amount low': 84,
+        'amount high': 84,
+        note: 360,
+      },
+      texts: ['note'],
+      middle: ['unit'],
+      formats: {
+        ...tenths('quantity'),
+        price: '#,##0.00',
+        amount: '#,##0',
+        'amount low': '#,##0',
+        'amount high': '#,##0',
+      },
     },
   },
   {
-    needs: 'BURN.PIN.STEPS', label: 'Working', formula: `=BURN.PIN.STEPS(${[4, 5, 6, 7, 8].map((row) => `Working!$B$${row}`).join(',')},${ASSUME})`,
-    shown: { sheet: 'Working', row: 10, rows: 190, widths: { step: 300, symbol: 90, value: 100, unit: 70, formula: 480, kind: 120, source: 170 }, texts: ['step', 'formula', 'kind', 'source'], middle: ['symbol', 'unit'], formats: { value: '0.####' } },
-  },
-  {
-    needs: 'BURN.ASSUME.DIFF', label: 'Departures', formula: `=BURN.ASSUME.DIFF(${ASSUME})`,
-    shown: { sheet: 'Audit', row: 6, rows: 26, headings: ['name', 'value', 'low', 'high', 'unit', 'kind', 'default', 'default low', 'default high', 'change', 'change, %'], middle: ['unit', 'kind'], formats: tenths('change, %') },
-  },
-  {
-    needs: 'BURN.ASSUME.EFFECT', label: 'Effects', formula: `=BURN.ASSUME.EFFECT("PIN",${ITEM},${ASSUME})`,
+    needs: 'BURN.CAUTIONS',
+    label: 'Cautions',
+    formula: `=BURN.CAUTIONS("PIN",${HAZARDS},${ASSUME})`,
     shown: {
-      sheet: 'Audit', row: 36, rows: 90, headings: ['assumption', 'result', 'rank', 'change at low', 'change at high', 'at low', 'as assumed', 'at high', 'unit', 'low', 'high', 'unit of the assumption', 'note'],
-      widths: { assumption: 190, result: 80, rank: 60, 'change at low': 74, 'change at high': 74, 'at low': 74, 'as assumed': 74, 'at high': 74, unit: 74, low: 74, high: 74, 'unit of the assumption': 84, note: 260 },
-      texts: ['note'], middle: ['result', 'rank', 'unit', 'unit of the assumption'], formats: tenths('change at low', 'change at high', 'at low', 'as assumed', 'at high'),
+      sheet: 'Cautions',
+      row: 17,
+      rows: 50,
+      headings: ['severity', 'caution', 'what to do', 'because', 'clause', 'source'],
+      widths: { severity: 90, caution: 260, 'what to do': 470, because: 100, clause: 170, source: 230 },
+      texts: ['caution', 'what to do', 'because', 'clause', 'source'],
+    },
+  },
+  {
+    needs: 'BURN.PIN.STEPS',
+    label: 'Working',
+    formula: `=BURN.PIN.STEPS(${[4, 5, 6, 7, 8].map((row) => `Working!$B$${row}`).join(',')},${ASSUME})`,
+    shown: {
+      sheet: 'Working',
+      row: 10,
+      rows: 190,
+      widths: { step: 300, symbol: 90, value: 100, unit: 70, formula: 480, kind: 120, source: 170 },
+      texts: ['step', 'formula', 'kind', 'source'],
+      middle: ['symbol', 'unit'],
+      formats: { value: '0.####' },
+    },
+  },
+  {
+    needs: 'BURN.ASSUME.DIFF',
+    label: 'Departures',
+    formula: `=BURN.ASSUME.DIFF(${ASSUME})`,
+    shown: {
+      sheet: 'Audit',
+      row: 6,
+      rows: 26,
+      headings: [
+        'name',
+        'value',
+        'low',
+        'high',
+        'unit',
+        'kind',
+        'default',
+        'default low',
+        'default high',
+        'change',
+        'change, %',
+      ],
+      middle: ['unit', 'kind'],
+      formats: tenths('change, %'),
+    },
+  },
+  {
+    needs: 'BURN.ASSUME.EFFECT',
+    label: 'Effects',
+    formula: `=BURN.ASSUME.EFFECT("PIN",${ITEM},${ASSUME})`,
+    shown: {
+      sheet: 'Audit',
+      row: 36,
+      rows: 90,
+      headings: [
+        'assumption',
+        'result',
+        'rank',
+        'change at low',
+        'change at high',
+        'at low',
+        'as assumed',
+        'at high',
+        'unit',
+        'low',
+        'high',
+        'unit of the assumption',
+        'note',
+      ],
+      widths: {
+        assumption: 190,
+        result: 80,
+        rank: 60,
+        'change at low': 74,
+        'change at high': 74,
+        'at low': 74,
+        'as assumed': 74,
+        'at high': 74,
+        unit: 74,
+        low: 74,
+        high: 74,
+        'unit of the assumption': 84,
+        note: 260,
+      },
+      texts: ['note'],
+      middle: ['result', 'rank', 'unit', 'unit of the assumption'],
+      formats: tenths('change at low', 'change at high', 'at low', 'as assumed', 'at high'),
     },
   },
 ];
@@ -134,7 +283,15 @@ function calculationSheet(at: ReadonlyMap<Block, number>): NewSheet {
     [addressOf(TABLES - 1, 0)]: '=BURN.VERSION()',
   };
   const [planBlock, plan] = [...at].find(([block]) => block.label === 'Plan') ?? [];
-  const planArea = planBlock && plan !== undefined ? areaName({ top: TABLES - 1, left: plan, bottom: TABLES - 2 + PLAN_ROWS, right: plan + headingsOf(planBlock).length - 1 }) : '';
+  const planArea =
+    planBlock && plan !== undefined
+      ? areaName({
+          top: TABLES - 1,
+          left: plan,
+          bottom: TABLES - 2 + PLAN_ROWS,
+          right: plan + headingsOf(planBlock).length - 1,
+        })
+      : '';
   const looks: Record<string, CellLook> = { A1: NOTE };
   for (const [{ label, formula }, left] of at) {
     cells[addressOf(TABLES - 2, left)] = label;
@@ -153,30 +310,54 @@ function shownBlock(block: Block, left: number): Pick<NewSheet, 'cells' | 'looks
   const { row, rows, widths = {}, formats = {}, texts = [], middle = [] } = block.shown;
   const all = headingsOf(block);
   const headings = (block.shown.headings ?? all).filter((h) => all.includes(h));
-  const from = (r: number, heading: string): string => `${CALCULATION}!${addressOf(TABLES - 1 + r, left + all.indexOf(heading))}`;
+  const from = (r: number, heading: string): string =>
+    `${CALCULATION}!${addressOf(TABLES - 1 + r, left + all.indexOf(heading))}`;
   const cells: Record<string, CellContent> = {};
-  for (let r = 0; r < rows; r++) headings.forEach((h, c) => (cells[addressOf(row - 1 + r, c)] = `=IF(${from(r, h)}="","${BLANK}",${from(r, h)})`));
+  for (let r = 0; r < rows; r++)
+    headings.forEach((h, c) => (cells[addressOf(row - 1 + r, c)] = `=IF(${from(r, h)}="","${BLANK}",${from(r, h)})`));
   const first = all[0] ?? '';
   cells[addressOf(row - 1 + rows, 0)] = `=IF(${from(rows, first)}="","${BLANK}","more on the sheet ${CALCULATION}")`;
-  const looks: Record<string, CellLook> = { [areaName({ top: row - 1, left: 0, bottom: row - 1, right: headings.length - 1 })]: HEADING };
+  const looks: Record<string, CellLook> = {
+    [areaName({ top: row - 1, left: 0, bottom: row - 1, right: headings.length - 1 })]: HEADING,
+  };
   headings.forEach((heading, c) => {
     const format = formats[heading];
-    const align = middle.includes(heading) ? ('center' as const) : texts.includes(heading) || c === 0 ? ('left' as const) : undefined;
+    const align = middle.includes(heading)
+      ? ('center' as const)
+      : texts.includes(heading) || c === 0
+        ? ('left' as const)
+        : undefined;
     looks[addressOf(row - 1, c)] = { align: align ?? 'right' };
-    const look = { ...(format === undefined ? {} : { format }), ...(align === undefined ? {} : { align }), ...(texts.length > 0 ? TEXT : {}) };
+    const look = {
+      ...(format === undefined ? {} : { format }),
+      ...(align === undefined ? {} : { align }),
+      ...(texts.length > 0 ? TEXT : {}),
+    };
     if (Object.keys(look).length > 0) looks[areaName({ top: row, left: c, bottom: row + rows - 2, right: c })] = look;
   });
-  return { cells, looks, widths: Object.fromEntries(headings.map((h, c) => [columnName(c), widths[h] ?? USUAL_WIDTH])) };
+  return {
+    cells,
+    looks,
+    widths: Object.fromEntries(headings.map((h, c) => [columnName(c), widths[h] ?? USUAL_WIDTH])),
+  };
 }
 
 const text = (size: Size): CellContent => (typeof size === 'string' ? { text: size } : size);
 const VERSION_CELL = `${CALCULATION}!$A$${TABLES}`;
 
 function pinSheet(): NewSheet {
-  const cell = (f: string, r: number): CellContent => `=IF(C${r}="","",BURN.PIN.${f}(C${r},D${r},E${r},F${r},G${r},${ASSUME}))`;
+  const cell = (f: string, r: number): CellContent =>
+    `=IF(C${r}="","",BURN.PIN.${f}(C${r},D${r},E${r},F${r},G${r},${ASSUME}))`;
   const row = (i: number): readonly CellContent[] => {
     const [where, diameter, length, hole] = PINS[i] ?? [];
-    const given = [where ?? null, diameter === undefined ? null : text(diameter), length === undefined ? null : text(length), hole === undefined ? null : text(hole), null, null];
+    const given = [
+      where ?? null,
+      diameter === undefined ? null : text(diameter),
+      length === undefined ? null : text(length),
+      hole === undefined ? null : text(hole),
+      null,
+      null,
+    ];
     return [i + 1, ...given, ...['RODS', 'PRESSURE', 'OXYGEN', 'BURN', 'TIME'].map((f) => cell(f, FIRST + i))];
   };
   const total = (letter: string): CellContent => `=SUM(${letter}${FIRST}:${letter}${LAST})`;
@@ -185,10 +366,27 @@ function pinSheet(): NewSheet {
     rows: [
       ['Job workbook: seized pins'],
       ['Job', null, null, 'Customer', null, null, 'Date'],
-      ['Yellow cells are yours to fill. Plain numbers are inches; texts such as 100 mm, 4-1/2 or 3/8 (typed with an apostrophe) work too. Bore, rod and material may stay blank.'],
-      [`="Calculation "&${VERSION_CELL}&". Estimates with a low and a high; they do not say that a job is safe. Cautions are on their own sheet."`],
+      [
+        'Yellow cells are yours to fill. Plain numbers are inches; texts such as 100 mm, 4-1/2 or 3/8 (typed with an apostrophe) work too. Bore, rod and material may stay blank.',
+      ],
+      [
+        `="Calculation "&${VERSION_CELL}&". Estimates with a low and a high; they do not say that a job is safe. Cautions are on their own sheet."`,
+      ],
       [],
-      ['No.', 'Pin', 'Diameter', 'Length', 'Bore, if not as planned', 'Rod, if not picked', 'Material, if not steel', 'Rods', 'Tip pressure, psi', 'Oxygen, scf', 'Burning, min', 'Crew, min'],
+      [
+        'No.',
+        'Pin',
+        'Diameter',
+        'Length',
+        'Bore, if not as planned',
+        'Rod, if not picked',
+        'Material, if not steel',
+        'Rods',
+        'Tip pressure, psi',
+        'Oxygen, scf',
+        'Burning, min',
+        'Crew, min',
+      ],
       ...Array.from({ length: MOST_PINS }, (_, i) => row(i)),
       [],
       [null, 'In all', null, null, null, null, null, total('H'), null, total('J'), total('K'), total('L')],
@@ -196,14 +394,32 @@ function pinSheet(): NewSheet {
       [null, 'Crew hours', null, null, null, null, null, null, null, null, null, `=L${LAST + 2}/60`],
     ],
     looks: {
-      A1: TITLE, 'B2:C2': INPUT, 'E2:F2': INPUT, 'H2:I2': INPUT, 'A3:A4': NOTE, 'A6:L6': HEADING,
-      [`B${FIRST}:G${LAST}`]: INPUT, 'C6:L6': { align: 'right' }, [`A${FIRST}:A${LAST}`]: { align: 'center' }, [`C${FIRST}:G${LAST}`]: { align: 'right' }, [`H${FIRST}:I${LAST + 3}`]: { format: '0' }, [`J${FIRST}:L${LAST + 2}`]: { format: '0.0' }, [`L${LAST + 4}`]: { format: '0.0' },
+      A1: TITLE,
+      'B2:C2': INPUT,
+      'E2:F2': INPUT,
+      'H2:I2': INPUT,
+      'A3:A4': NOTE,
+      'A6:L6': HEADING,
+      [`B${FIRST}:G${LAST}`]: INPUT,
+      'C6:L6': { align: 'right' },
+      [`A${FIRST}:A${LAST}`]: { align: 'center' },
+      [`C${FIRST}:G${LAST}`]: { align: 'right' },
+      [`H${FIRST}:I${LAST + 3}`]: { format: '0' },
+      [`J${FIRST}:L${LAST + 2}`]: { format: '0.0' },
+      [`L${LAST + 4}`]: { format: '0.0' },
       [`A${LAST + 2}:L${LAST + 4}`]: SUM,
     },
     widths: { A: 40, B: 210, 'C:D': 74, E: 84, 'F:G': 96, 'H:L': 78 },
-    frozenRows: 6, frozenColumns: 2, printedHeading: 6, landscape: true, plain: true,
+    frozenRows: 6,
+    frozenColumns: 2,
+    printedHeading: 6,
+    landscape: true,
+    plain: true,
     validations: {
-      [`F${FIRST}:F${LAST}`]: { list: RODS.map((r) => r.name), message: 'This is no rod of the register; a length may follow, as in 3/8 x 36.' },
+      [`F${FIRST}:F${LAST}`]: {
+        list: RODS.map((r) => r.name),
+        message: 'This is no rod of the register; a length may follow, as in 3/8 x 36.',
+      },
       [`G${FIRST}:G${LAST}`]: { list: MATERIAL_NAMES, message: 'This is no material of the register.' },
     },
   };
@@ -211,8 +427,16 @@ function pinSheet(): NewSheet {
 
 /** Prices to be replaced; the figures are invented. */
 const PRICE_ROWS: readonly (readonly CellContent[])[] = [
-  ['name', 'price', 'per'], ['rod', 9, null], ['oxygen', 38, '100 scf'], ['cylinder rental', 1.1, 'day'], ['crew', 185, 'h'], ['plate', 6, null], ['ram hire', 240, 'day'],
-  ['mobilisation', 600, null], ['contingency', 10, '%'], ['margin', 20, '%'],
+  ['name', 'price', 'per'],
+  ['rod', 9, null],
+  ['oxygen', 38, '100 scf'],
+  ['cylinder rental', 1.1, 'day'],
+  ['crew', 185, 'h'],
+  ['plate', 6, null],
+  ['ram hire', 240, 'day'],
+  ['mobilisation', 600, null],
+  ['contingency', 10, '%'],
+  ['margin', 20, '%'],
 ];
 
 /** What stands on a sheet besides its block. */
@@ -220,45 +444,100 @@ function sheetAround(name: string): NewSheet {
   switch (name) {
     case 'Plan':
       return {
-        name, rows: [['Plan of all pins'], ['One case in ten stays under the low, nine in ten under the high.']], looks: { A1: TITLE, A2: NOTE },
-        frozenRows: 4, frozenColumns: 2, printedHeading: 4,
+        name,
+        rows: [['Plan of all pins'], ['One case in ten stays under the low, nine in ten under the high.']],
+        looks: { A1: TITLE, A2: NOTE },
+        frozenRows: 4,
+        frozenColumns: 2,
+        printedHeading: 4,
       };
     case 'Stock':
       return {
-        name, rows: [['What to load'], ['Enough for the whole list together, with the chance below; the plain sum of the plans falls short more often than not.'], ['Confidence, %', 90]],
+        name,
+        rows: [
+          ['What to load'],
+          [
+            'Enough for the whole list together, with the chance below; the plain sum of the plans falls short more often than not.',
+          ],
+          ['Confidence, %', 90],
+        ],
         looks: { A1: TITLE, A2: NOTE, B3: INPUT },
         validations: { B3: { message: 'Give a percentage above 0.' } },
       };
     case 'Quote':
       return {
-        name, rows: [['Quote'], ['Prices are invented: put in your own. Amounts with a low and a high from the plan.'], [], [], ['Your prices'], ...PRICE_ROWS, [], [], [], ['Priced plan']],
-        looks: { A1: TITLE, A2: NOTE, A5: SUM, 'A6:C6': HEADING, 'A7:C18': INPUT, 'C7:C18': { align: 'center' }, C6: { align: 'center' }, B6: { align: 'right' }, A20: SUM },
+        name,
+        rows: [
+          ['Quote'],
+          ['Prices are invented: put in your own. Amounts with a low and a high from the plan.'],
+          [],
+          [],
+          ['Your prices'],
+          ...PRICE_ROWS,
+          [],
+          [],
+          [],
+          ['Priced plan'],
+        ],
+        looks: {
+          A1: TITLE,
+          A2: NOTE,
+          A5: SUM,
+          'A6:C6': HEADING,
+          'A7:C18': INPUT,
+          'C7:C18': { align: 'center' },
+          C6: { align: 'center' },
+          B6: { align: 'right' },
+          A20: SUM,
+        },
       };
     case 'Cautions':
       return {
         name,
         rows: [
-          ['Cautions'], ['What is known here, not all there is. Local codes, the permit and the people licensed or qualified for the work rule.'], [], [null, 'How the job is, one a cell'],
+          ['Cautions'],
+          [
+            'What is known here, not all there is. Local codes, the permit and the people licensed or qualified for the work rule.',
+          ],
+          [],
+          [null, 'How the job is, one a cell'],
           ...['height 12 ft', 'grease packed', 'water quench'].map((c): readonly CellContent[] => [null, c]),
         ],
-        looks: { A1: TITLE, A2: NOTE, B4: HEADING, 'B5:B14': INPUT }, printedHeading: 17,
+        looks: { A1: TITLE, A2: NOTE, B4: HEADING, 'B5:B14': INPUT },
+        printedHeading: 17,
       };
     case 'Working': {
-      const of = (letter: string): CellContent => `=IF(INDEX(${column(letter)},$B$2)="","",INDEX(${column(letter)},$B$2))`;
+      const of = (letter: string): CellContent =>
+        `=IF(INDEX(${column(letter)},$B$2)="","",INDEX(${column(letter)},$B$2))`;
       return {
         name,
         rows: [
-          ['Working of one pin, step by step'], ['Pin no.', 1], ['Pin', of('B')], ['Diameter', of('C')], ['Length', of('D')], ['Bore', of('E')], ['Rod', of('F')], ['Material', of('G')],
+          ['Working of one pin, step by step'],
+          ['Pin no.', 1],
+          ['Pin', of('B')],
+          ['Diameter', of('C')],
+          ['Length', of('D')],
+          ['Bore', of('E')],
+          ['Rod', of('F')],
+          ['Material', of('G')],
         ],
-        looks: { A1: TITLE, B2: INPUT, 'A3:B8': NOTE }, printedHeading: 10,
+        looks: { A1: TITLE, B2: INPUT, 'A3:B8': NOTE },
+        printedHeading: 10,
       };
     }
     default:
       return {
         name: 'Audit',
         rows: [
-          ['Audit'], [`="Calculated with version "&${VERSION_CELL}`], ['npm run recheck compares this workbook with a later version, cell by cell.'], [], ['What the sheet Assumptions changes'],
-          ...Array.from({ length: 29 }, (): readonly CellContent[] => []), ['What each assumption does to the pin of the sheet Working: from its low to its high, one at a time, largest first'],
+          ['Audit'],
+          [`="Calculated with version "&${VERSION_CELL}`],
+          ['npm run recheck compares this workbook with a later version, cell by cell.'],
+          [],
+          ['What the sheet Assumptions changes'],
+          ...Array.from({ length: 29 }, (): readonly CellContent[] => []),
+          [
+            'What each assumption does to the pin of the sheet Working: from its low to its high, one at a time, largest first',
+          ],
         ],
         looks: { A1: TITLE, 'A2:A3': NOTE, A5: SUM, A35: SUM },
       };
@@ -269,9 +548,19 @@ function assumptionSheet(listing: readonly (readonly CellContent[])[]): NewSheet
   const last = listing.length + 2;
   return {
     name: 'Assumptions',
-    rows: [['Assumptions of this job'], ['Edit a value, low or high: every sheet follows. Common practice means no published source; your own log beats it.'], ...listing],
+    rows: [
+      ['Assumptions of this job'],
+      [
+        'Edit a value, low or high: every sheet follows. Common practice means no published source; your own log beats it.',
+      ],
+      ...listing,
+    ],
     looks: { A1: TITLE, A2: NOTE, 'A3:H3': HEADING, [`B4:D${last}`]: INPUT, [`G4:H${last}`]: TEXT },
-    widths: { A: 190, 'B:E': 84, F: 120, G: 260, H: 420 }, frozenRows: 3, landscape: true, printedHeading: 3, plain: true,
+    widths: { A: 190, 'B:E': 84, F: 120, G: 260, H: 420 },
+    frozenRows: 3,
+    landscape: true,
+    printedHeading: 3,
+    plain: true,
   };
 }
 
@@ -281,15 +570,27 @@ function assumptionSheet(listing: readonly (readonly CellContent[])[]): NewSheet
  * Tables spill on a hidden sheet; the others show them cell by cell. A table whose function is not among `functions` is
  * left out. `listing` is what BURN.ASSUMED gives.
  */
-export function jobWorkbook(functions: readonly HostFunction[], listing: readonly (readonly CellContent[])[]): NewWorkbook {
+export function jobWorkbook(
+  functions: readonly HostFunction[],
+  listing: readonly (readonly CellContent[])[],
+): NewWorkbook {
   const names = new Set(functions.map((f) => f.name));
   const blocks = BLOCKS.filter((b) => names.has(b.needs));
   const at = placed(blocks);
   const shown = [...new Set(blocks.map((b) => b.shown.sheet))].map((sheet): NewSheet => {
     const around = sheetAround(sheet);
     const parts = blocks.filter((b) => b.shown.sheet === sheet).map((b) => shownBlock(b, at.get(b) ?? 0));
-    const joined = <T>(pick: (p: (typeof parts)[number]) => Readonly<Record<string, T>> | undefined): Record<string, T> => Object.assign({}, ...parts.map(pick)) as Record<string, T>;
-    return { ...around, cells: joined((p) => p.cells), looks: { ...joined((p) => p.looks), ...around.looks }, widths: joined((p) => p.widths), landscape: true, plain: true };
+    const joined = <T>(
+      pick: (p: (typeof parts)[number]) => Readonly<Record<string, T>> | undefined,
+    ): Record<string, T> => Object.assign({}, ...parts.map(pick)) as Record<string, T>;
+    return {
+      ...around,
+      cells: joined((p) => p.cells),
+      looks: { ...joined((p) => p.looks), ...around.looks },
+      widths: joined((p) => p.widths),
+      landscape: true,
+      plain: true,
+    };
   });
   return {
     title: 'Job workbook: seized pins',
@@ -297,4 +598,3 @@ export function jobWorkbook(functions: readonly HostFunction[], listing: readonl
     sheets: [pinSheet(), ...shown, assumptionSheet(listing), calculationSheet(at)],
   };
 }
-

@@ -26,7 +26,12 @@ export function readArea(text: string): Area | undefined {
   const a = readAddress(first);
   const b = readAddress(second);
   if (!a || !b) return undefined;
-  return { top: Math.min(a.row, b.row), left: Math.min(a.column, b.column), bottom: Math.max(a.row, b.row), right: Math.max(a.column, b.column) };
+  return {
+    top: Math.min(a.row, b.row),
+    left: Math.min(a.column, b.column),
+    bottom: Math.max(a.row, b.row),
+    right: Math.max(a.column, b.column),
+  };
 }
 
 export function columnName(column: number): string {
@@ -44,7 +49,9 @@ export function areaName({ top, left, bottom, right }: Area): string {
 
 /** A sheet's name before `!`, in quotes where it needs them. */
 export function sheetPrefix(sheet: string): string {
-  return /^[A-Za-z_][A-Za-z0-9_]*$/.test(sheet) && !readAddress(sheet.toUpperCase()) && !/^r\d*c?\d*$/i.test(sheet) ? `${sheet}!` : `'${sheet.replaceAll("'", "''")}'!`;
+  return /^[A-Za-z_][A-Za-z0-9_]*$/.test(sheet) && !readAddress(sheet.toUpperCase()) && !/^r\d*c?\d*$/i.test(sheet)
+    ? `${sheet}!`
+    : `'${sheet.replaceAll("'", "''")}'!`;
 }
 
 export const isWithin = (area: Area, row: number, column: number): boolean =>

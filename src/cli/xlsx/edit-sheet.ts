@@ -50,7 +50,13 @@ function groupByRow(cells: readonly SavedCell[]): ReadonlyMap<number, readonly S
   return rows;
 }
 
-function addedToRow({ rows, afterRows, text }: SavedSheet, row: number, cells: readonly SavedCell[], news: readonly NewValue[], prefix: string): readonly Edit[] {
+function addedToRow(
+  { rows, afterRows, text }: SavedSheet,
+  row: number,
+  cells: readonly SavedCell[],
+  news: readonly NewValue[],
+  prefix: string,
+): readonly Edit[] {
   const element = (n: NewValue): string => {
     const [type, value] = stored(n.value, prefix);
     return `<${prefix}c r="${addressOf(n.row, n.column)}"${type}>${value}</${prefix}c>`;
@@ -60,7 +66,9 @@ function addedToRow({ rows, afterRows, text }: SavedSheet, row: number, cells: r
   if (!own) {
     const at = rows.find((r) => r.row > row)?.start ?? afterRows;
     if (at === undefined) throw new Error(`there is no place for row ${row + 1}`);
-    return [{ start: at, end: at, text: `<${prefix}row r="${row + 1}">${ordered.map(element).join('')}</${prefix}row>` }];
+    return [
+      { start: at, end: at, text: `<${prefix}row r="${row + 1}">${ordered.map(element).join('')}</${prefix}row>` },
+    ];
   }
   if (own.empty) {
     const opening = text.slice(own.start, own.inside).replace(/\s*\/>$/, '>');
@@ -104,13 +112,18 @@ function withValue(element: string, { value, area }: NewValue): string {
       depth--;
       if (depth !== 1) return;
       const whole = element.slice(childStart, end);
-      if (child === 'f') formula = area ? whole.replace(/(\sref\s*=\s*)("[^"]*"|'[^']*')/, `$1"${areaName(area)}"`) : whole;
+      if (child === 'f')
+        formula = area ? whole.replace(/(\sref\s*=\s*)("[^"]*"|'[^']*')/, `$1"${areaName(area)}"`) : whole;
       else if (child !== 'v' && child !== 'is') others += whole;
     },
   });
   const prefix = name.includes(':') ? name.slice(0, name.indexOf(':') + 1) : '';
   const [type, content] = stored(formula !== '' && (value === null || value === '') ? '' : value, prefix);
-  const kept = opening.slice(name.length + 1).replace(/\s+([\w:.-]+)\s*=\s*(?:"[^"]*"|'[^']*')/g, (whole, attribute: string) => (attribute === 't' || attribute === 'vm' ? '' : whole));
+  const kept = opening
+    .slice(name.length + 1)
+    .replace(/\s+([\w:.-]+)\s*=\s*(?:"[^"]*"|'[^']*')/g, (whole, attribute: string) =>
+      attribute === 't' || attribute === 'vm' ? '' : whole,
+    );
   const inside = `${formula}${content}${others}`;
   return inside === '' ? `<${name}${kept}${type}/>` : `<${name}${kept}${type}>${inside}</${name}>`;
 }

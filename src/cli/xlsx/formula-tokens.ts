@@ -12,11 +12,17 @@ export const TYPES = tokenTypes;
 
 /** The pieces of a formula as stored, without `=`. */
 export function formulaTokens(text: string): readonly FormulaToken[] {
-  return tokenize(text, { negativeNumbers: false, withLocation: false }).map(({ type, value, unterminated }) => ({ type, value, unterminated: unterminated === true }));
+  return tokenize(text, { negativeNumbers: false, withLocation: false }).map(({ type, value, unterminated }) => ({
+    type,
+    value,
+    unterminated: unterminated === true,
+  }));
 }
 
-export const isOperator = (token: FormulaToken | undefined, value: string): boolean => token?.type === TYPES.OPERATOR && token.value === value;
-export const isRange = (token: FormulaToken): boolean => token.type === TYPES.REF_RANGE || token.type === TYPES.REF_BEAM;
+export const isOperator = (token: FormulaToken | undefined, value: string): boolean =>
+  token?.type === TYPES.OPERATOR && token.value === value;
+export const isRange = (token: FormulaToken): boolean =>
+  token.type === TYPES.REF_RANGE || token.type === TYPES.REF_BEAM;
 
 /** A reference to cells; undefined where the text is none. */
 export function readReference(text: string): ReferenceA1Xlsx | undefined {
@@ -31,7 +37,12 @@ export function shiftReference(text: string, rows: number, columns: number): str
 }
 
 function shiftRange(range: RangeA1, rows: number, columns: number): RangeA1 {
-  const moved = (at: number | null | undefined, fixed: boolean | null | undefined, by: number, last: number): number | null =>
+  const moved = (
+    at: number | null | undefined,
+    fixed: boolean | null | undefined,
+    by: number,
+    last: number,
+  ): number | null =>
     at === null || at === undefined ? null : fixed ? at : (((at + by) % (last + 1)) + last + 1) % (last + 1);
   const top = moved(range.top, range.$top, rows, LAST_ROW);
   const bottom = moved(range.bottom, range.$bottom, rows, LAST_ROW);
@@ -43,5 +54,7 @@ function shiftRange(range: RangeA1, rows: number, columns: number): RangeA1 {
 /** A formula as it reads some rows and columns farther on: how the cells of a shared formula are told from its first. */
 export function shiftFormula(text: string, rows: number, columns: number): string {
   if (text.length > LIMITS.formula) return text;
-  return formulaTokens(text).map((t) => (isRange(t) ? shiftReference(t.value, rows, columns) : t.value)).join('');
+  return formulaTokens(text)
+    .map((t) => (isRange(t) ? shiftReference(t.value, rows, columns) : t.value))
+    .join('');
 }

@@ -46,7 +46,31 @@ const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/rel
 const PACKAGE_RELATIONSHIPS = 'http://schemas.openxmlformats.org/package/2006/relationships';
 const DECLARATION = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 /** Functions of the sheet that need no prefix in the file; others are refused rather than stored wrongly. */
-const CLASSICAL = new Set(['SUM', 'COUNT', 'COUNTA', 'IF', 'AND', 'OR', 'NOT', 'ISNUMBER', 'ISERROR', 'INDEX', 'MATCH', 'MAX', 'MIN', 'ROUND', 'ROUNDUP', 'SUMIF', 'SUMPRODUCT', 'TEXT', 'IFERROR', 'ROW', 'ROWS', 'LEN', 'TRIM']);
+const CLASSICAL = new Set([
+  'SUM',
+  'COUNT',
+  'COUNTA',
+  'IF',
+  'AND',
+  'OR',
+  'NOT',
+  'ISNUMBER',
+  'ISERROR',
+  'INDEX',
+  'MATCH',
+  'MAX',
+  'MIN',
+  'ROUND',
+  'ROUNDUP',
+  'SUMIF',
+  'SUMPRODUCT',
+  'TEXT',
+  'IFERROR',
+  'ROW',
+  'ROWS',
+  'LEN',
+  'TRIM',
+]);
 /**
  * The program whose format the file has. Programs take saved texts of formulas for good only where it is named here, and
  * would show an error instead for functions that they do not have.
@@ -64,19 +88,31 @@ export function newWorkbook(workbook: NewWorkbook, calculated: CalculatedWorkboo
   const sheets = workbook.sheets.map((sheet, i) => sheetXml(sheet, i, calculated, styles));
   const parts = new Map<string, string>([
     ['[Content_Types].xml', contentTypes(sheets.length)],
-    ['_rels/.rels', relationships([
-      ['officeDocument', 'xl/workbook.xml'],
-      ['extended-properties', 'docProps/app.xml'],
-      ['http://schemas.openxmlformats.org/package/2006/relationships/metadata/core-properties', 'docProps/core.xml'],
-    ])],
-    ['docProps/app.xml', `<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties"><Application>${FORMAT}</Application></Properties>`],
-    ['docProps/core.xml', `<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" xmlns:dc="http://purl.org/dc/elements/1.1/"><dc:title>${escaped(workbook.title)}</dc:title><dc:creator>Rodsheet</dc:creator></cp:coreProperties>`],
+    [
+      '_rels/.rels',
+      relationships([
+        ['officeDocument', 'xl/workbook.xml'],
+        ['extended-properties', 'docProps/app.xml'],
+        ['http://schemas.openxmlformats.org/package/2006/relationships/metadata/core-properties', 'docProps/core.xml'],
+      ]),
+    ],
+    [
+      'docProps/app.xml',
+      `<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties"><Application>${FORMAT}</Application></Properties>`,
+    ],
+    [
+      'docProps/core.xml',
+      `<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" xmlns:dc="http://purl.org/dc/elements/1.1/"><dc:title>${escaped(workbook.title)}</dc:title><dc:creator>Rodsheet</dc:creator></cp:coreProperties>`,
+    ],
     ['xl/workbook.xml', workbookXml(workbook)],
-    ['xl/_rels/workbook.xml.rels', relationships([
-      ...sheets.map((_, i): [string, string] => ['worksheet', `worksheets/sheet${i + 1}.xml`]),
-      ['styles', 'styles.xml'],
-      ['sheetMetadata', 'metadata.xml'],
-    ])],
+    [
+      'xl/_rels/workbook.xml.rels',
+      relationships([
+        ...sheets.map((_, i): [string, string] => ['worksheet', `worksheets/sheet${i + 1}.xml`]),
+        ['styles', 'styles.xml'],
+        ['sheetMetadata', 'metadata.xml'],
+      ]),
+    ],
     ...sheets.map((xml, i): [string, string] => [`xl/worksheets/sheet${i + 1}.xml`, xml]),
     ['xl/styles.xml', styles.xml()],
     ['xl/metadata.xml', METADATA],
@@ -92,12 +128,15 @@ const METADATA =
   '<cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>';
 
 function contentTypes(sheets: number): string {
-  const type = (part: string, name: string): string => `<Override PartName="/${part}" ContentType="application/vnd.openxmlformats-${name}+xml"/>`;
+  const type = (part: string, name: string): string =>
+    `<Override PartName="/${part}" ContentType="application/vnd.openxmlformats-${name}+xml"/>`;
   const ml = (part: string, name: string): string => type(part, `officedocument.spreadsheetml.${name}`);
-  return '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>' +
+  return (
+    '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>' +
     `<Default Extension="xml" ContentType="application/xml"/>${ml('xl/workbook.xml', 'sheet.main')}` +
     Array.from({ length: sheets }, (_, i) => ml(`xl/worksheets/sheet${i + 1}.xml`, 'worksheet')).join('') +
-    `${ml('xl/styles.xml', 'styles')}${ml('xl/metadata.xml', 'sheetMetadata')}${type('docProps/app.xml', 'officedocument.extended-properties')}${type('docProps/core.xml', 'package.core-properties')}</Types>`;
+    `${ml('xl/styles.xml', 'styles')}${ml('xl/metadata.xml', 'sheetMetadata')}${type('docProps/app.xml', 'officedocument.extended-properties')}${type('docProps/core.xml', 'package.core-properties')}</Types>`
+  );
 }
 
 function relationships(targets: readonly (readonly [type: string, target: string])[]): string {
@@ -108,12 +147,26 @@ function relationships(targets: readonly (readonly [type: string, target: string
 
 function workbookXml({ sheets, definedNames = {} }: NewWorkbook): string {
   const headings = sheets.flatMap((s, i) =>
-    (s.printedHeading === undefined ? [] : [`<definedName name="_xlnm.Print_Titles" localSheetId="${i}">${escaped(`${sheetPrefix(s.name)}$1:$${s.printedHeading}`)}</definedName>`]));
-  const names = Object.entries(definedNames).map(([name, meaning]) => `<definedName name="${escaped(name)}">${escaped(meaning)}</definedName>`);
+    s.printedHeading === undefined
+      ? []
+      : [
+          `<definedName name="_xlnm.Print_Titles" localSheetId="${i}">${escaped(`${sheetPrefix(s.name)}$1:$${s.printedHeading}`)}</definedName>`,
+        ],
+  );
+  const names = Object.entries(definedNames).map(
+    ([name, meaning]) => `<definedName name="${escaped(name)}">${escaped(meaning)}</definedName>`,
+  );
   const all = [...headings, ...names].join('');
-  return `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}"><bookViews><workbookView activeTab="0"/></bookViews><sheets>` +
-    sheets.map(({ name, hidden }, i) => `<sheet name="${escaped(name)}" sheetId="${i + 1}"${hidden ? ' state="hidden"' : ''} r:id="rId${i + 1}"/>`).join('') +
-    `</sheets>${all === '' ? '' : `<definedNames>${all}</definedNames>`}<calcPr calcId="${ENGINE}"/></workbook>`;
+  return (
+    `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}"><bookViews><workbookView activeTab="0"/></bookViews><sheets>` +
+    sheets
+      .map(
+        ({ name, hidden }, i) =>
+          `<sheet name="${escaped(name)}" sheetId="${i + 1}"${hidden ? ' state="hidden"' : ''} r:id="rId${i + 1}"/>`,
+      )
+      .join('') +
+    `</sheets>${all === '' ? '' : `<definedNames>${all}</definedNames>`}<calcPr calcId="${ENGINE}"/></workbook>`
+  );
 }
 
 function sheetXml(sheet: NewSheet, index: number, calculated: CalculatedWorkbook, styles: Styles): string {
@@ -128,32 +181,55 @@ function sheetXml(sheet: NewSheet, index: number, calculated: CalculatedWorkbook
     const id = styles.id(looks.at(row, column));
     return id === 0 ? '' : ` s="${id}"`;
   };
-  for (const { area } of looks.areas) for (let r = area.top; r <= area.bottom; r++) for (let c = area.left; c <= area.right; c++) put(r, c, `<c r="${addressOf(r, c)}"${style(r, c)}/>`);
+  for (const { area } of looks.areas)
+    for (let r = area.top; r <= area.bottom; r++)
+      for (let c = area.left; c <= area.right; c++) put(r, c, `<c r="${addressOf(r, c)}"${style(r, c)}/>`);
   for (const [row, column, content] of contents(sheet)) {
     if (typeof content === 'string' && content.startsWith('=') && content.length > 1) {
       const result = calculated.spilledAt(index, row, column);
-      result.forEach((values, r) => values.forEach((value, c) => put(row + r, column + c, r === 0 && c === 0
-        ? formulaCell(content, row, column, result, style(row, column), sheet.plain === true)
-        : spilledCell(row + r, column + c, value, style(row + r, column + c)))));
+      result.forEach((values, r) =>
+        values.forEach((value, c) =>
+          put(
+            row + r,
+            column + c,
+            r === 0 && c === 0
+              ? formulaCell(content, row, column, result, style(row, column), sheet.plain === true)
+              : spilledCell(row + r, column + c, value, style(row + r, column + c)),
+          ),
+        ),
+      );
     } else put(row, column, valueCell(row, column, plain(content), style(row, column)));
   }
   const ordered = [...rows].sort(([a], [b]) => a - b);
   const lines = new Lines(sheet, looks);
   for (const [row, column, content] of contents(sheet)) {
-    const value = typeof content === 'string' && content.startsWith('=') ? calculated.valueAt(index, row, column) : plain(content);
+    const value =
+      typeof content === 'string' && content.startsWith('=') ? calculated.valueAt(index, row, column) : plain(content);
     if (typeof value === 'string') lines.add(row, column, value);
   }
-  const data = ordered.map(([row, cells]) => `<row r="${row + 1}"${lines.height(row)}>${[...cells].sort(([a], [b]) => a - b).map(([, element]) => element).join('')}</row>`).join('');
-  return `<worksheet xmlns="${MAIN}">${sheet.landscape ? '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' : ''}<sheetViews><sheetView workbookViewId="0"${index === 0 ? ' tabSelected="1"' : ''}>${frozen(sheet)}</sheetView></sheetViews>` +
+  const data = ordered
+    .map(
+      ([row, cells]) =>
+        `<row r="${row + 1}"${lines.height(row)}>${[...cells]
+          .sort(([a], [b]) => a - b)
+          .map(([, element]) => element)
+          .join('')}</row>`,
+    )
+    .join('');
+  return (
+    `<worksheet xmlns="${MAIN}">${sheet.landscape ? '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' : ''}<sheetViews><sheetView workbookViewId="0"${index === 0 ? ' tabSelected="1"' : ''}>${frozen(sheet)}</sheetView></sheetViews>` +
     `<sheetFormatPr defaultRowHeight="${ROW_HEIGHT}"/>${columns(sheet)}<sheetData>${data}</sheetData>${validations(sheet)}` +
-    `<pageMargins left="0.5" right="0.5" top="0.5" bottom="0.5" header="0.3" footer="0.3"/>${sheet.landscape ? '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>' : ''}</worksheet>`;
+    `<pageMargins left="0.5" right="0.5" top="0.5" bottom="0.5" header="0.3" footer="0.3"/>${sheet.landscape ? '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>' : ''}</worksheet>`
+  );
 }
 
 function contents({ rows = [], cells = {} }: NewSheet): readonly (readonly [number, number, CellContent])[] {
   const found: (readonly [number, number, CellContent])[] = [];
-  rows.forEach((row, r) => row.forEach((content, c) => {
-    if (content !== null) found.push([r, c, content]);
-  }));
+  rows.forEach((row, r) =>
+    row.forEach((content, c) => {
+      if (content !== null) found.push([r, c, content]);
+    }),
+  );
   for (const [address, content] of Object.entries(cells)) {
     const at = readAddress(address);
     if (!at) throw new Error(`${address} is no cell`);
@@ -162,12 +238,16 @@ function contents({ rows = [], cells = {} }: NewSheet): readonly (readonly [numb
   return found;
 }
 
-const plain = (content: CellContent): Cell => (typeof content === 'object' && content !== null && 'text' in content ? content.text : content);
+const plain = (content: CellContent): Cell =>
+  typeof content === 'object' && content !== null && 'text' in content ? content.text : content;
 
 function valueCell(row: number, column: number, value: Cell, style: string): string {
   const at = `r="${addressOf(row, column)}"${style}`;
   if (value === null) return `<c ${at}/>`;
-  if (typeof value === 'string') return value === '' ? `<c ${at}/>` : `<c ${at} t="inlineStr"><is><t xml:space="preserve">${escaped(value)}</t></is></c>`;
+  if (typeof value === 'string')
+    return value === ''
+      ? `<c ${at}/>`
+      : `<c ${at} t="inlineStr"><is><t xml:space="preserve">${escaped(value)}</t></is></c>`;
   const [type, element] = stored(value);
   return `<c ${at}${type}>${element}</c>`;
 }
@@ -177,11 +257,24 @@ function spilledCell(row: number, column: number, value: Cell, style: string): s
   return `<c r="${addressOf(row, column)}"${style}${type}>${element}</c>`;
 }
 
-function formulaCell(formula: string, row: number, column: number, result: readonly (readonly Cell[])[], style: string, single: boolean): string {
+function formulaCell(
+  formula: string,
+  row: number,
+  column: number,
+  result: readonly (readonly Cell[])[],
+  style: string,
+  single: boolean,
+): string {
   const [type, element] = stored(result[0]?.[0] ?? '');
   const { text, ours } = storedForm(formula.slice(1));
-  const area = { top: row, left: column, bottom: row + result.length - 1, right: column + (result[0]?.length ?? 1) - 1 };
-  if ((single || !ours) && areaName(area) !== addressOf(row, column)) throw new Error(`${formula} spills, which it may not here`);
+  const area = {
+    top: row,
+    left: column,
+    bottom: row + result.length - 1,
+    right: column + (result[0]?.length ?? 1) - 1,
+  };
+  if ((single || !ours) && areaName(area) !== addressOf(row, column))
+    throw new Error(`${formula} spills, which it may not here`);
   const [metadata, array] = ours && !single ? [' cm="1"', ` t="array" ref="${areaName(area)}"`] : ['', ''];
   return `<c r="${addressOf(row, column)}"${style}${type}${metadata}><f${array}>${escaped(text)}</f>${element}</c>`;
 }
@@ -213,7 +306,12 @@ class Looks {
   }
 
   at(row: number, column: number): CellLook {
-    return Object.assign({}, ...this.areas.filter(({ area: a }) => row >= a.top && row <= a.bottom && column >= a.left && column <= a.right).map((a) => a.look)) as CellLook;
+    return Object.assign(
+      {},
+      ...this.areas
+        .filter(({ area: a }) => row >= a.top && row <= a.bottom && column >= a.left && column <= a.right)
+        .map((a) => a.look),
+    ) as CellLook;
   }
 }
 
@@ -222,7 +320,10 @@ class Lines {
   private readonly most = new Map<number, number>();
   private readonly widths = new Map<number, number>();
 
-  constructor({ widths = {} }: NewSheet, private readonly looks: Looks) {
+  constructor(
+    { widths = {} }: NewSheet,
+    private readonly looks: Looks,
+  ) {
     for (const { from, to, px } of columnWidths(widths)) for (let c = from; c <= to; c++) this.widths.set(c, px);
   }
 
@@ -231,7 +332,7 @@ class Lines {
     const px = this.widths.get(column);
     if (!wrap || px === undefined) return;
     // Words do not fill a line to its end.
-    const fitting = Math.max(1, Math.floor(((px / CHARACTER) * (bold ? 0.9 : 1)) - 1));
+    const fitting = Math.max(1, Math.floor((px / CHARACTER) * (bold ? 0.9 : 1) - 1));
     let lines = 1;
     let used = 0;
     for (const word of text.split(/\s+/)) {
@@ -259,12 +360,16 @@ function frozen({ frozenRows = 0, frozenColumns = 0 }: NewSheet): string {
   return `<pane${split} topLeftCell="${addressOf(frozenRows, frozenColumns)}" activePane="${pane}" state="frozen"/>`;
 }
 
-function columnWidths(widths: Readonly<Record<string, number>>): readonly { readonly from: number; readonly to: number; readonly px: number }[] {
+function columnWidths(
+  widths: Readonly<Record<string, number>>,
+): readonly { readonly from: number; readonly to: number; readonly px: number }[] {
   const of = (letters: string): { from: number; to: number } => {
     const [from = '', to = from] = letters.split(':');
     return { from: readAddress(`${from}1`)?.column ?? 0, to: readAddress(`${to}1`)?.column ?? 0 };
   };
-  return Object.entries(widths).map(([letters, px]) => ({ ...of(letters), px })).sort((a, b) => a.from - b.from);
+  return Object.entries(widths)
+    .map(([letters, px]) => ({ ...of(letters), px }))
+    .sort((a, b) => a.from - b.from);
 }
 
 function columns({ widths = {} }: NewSheet): string {
@@ -277,9 +382,11 @@ function validations({ validations: all = {} }: NewSheet): string {
   const entries = Object.entries(all);
   if (entries.length === 0) return '';
   const one = ([range, { list, from, message }]: readonly [string, Validation]): string => {
-    const [type, formula] = list || from ? ['type="list"', from ?? `"${list?.join(',') ?? ''}"`] : ['type="decimal" operator="greaterThan"', '0'];
+    const [type, formula] =
+      list || from
+        ? ['type="list"', from ?? `"${list?.join(',') ?? ''}"`]
+        : ['type="decimal" operator="greaterThan"', '0'];
     return `<dataValidation ${type} errorStyle="warning" allowBlank="1" showErrorMessage="1" error="${escaped(message)}" sqref="${range}"><formula1>${escaped(formula)}</formula1></dataValidation>`;
   };
   return `<dataValidations count="${entries.length}">${entries.map(one).join('')}</dataValidations>`;
 }
-

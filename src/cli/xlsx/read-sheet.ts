@@ -30,7 +30,13 @@ interface Master {
 }
 
 /** Cells of a worksheet part. `most` bounds their number. Throws UnreadableFile. */
-export function readSheet(part: string, text: string, sharedTexts: readonly string[], dynamic: ReadonlySet<number>, most: number): Omit<SavedSheet, 'name'> {
+export function readSheet(
+  part: string,
+  text: string,
+  sharedTexts: readonly string[],
+  dynamic: ReadonlySet<number>,
+  most: number,
+): Omit<SavedSheet, 'name'> {
   const cells: SavedCell[] = [];
   const rows: SavedRow[] = [];
   const masters = new Map<string, Master>();
@@ -46,23 +52,37 @@ export function readSheet(part: string, text: string, sharedTexts: readonly stri
     open: (element, attributes, end, empty) => {
       if (element === 'row') {
         row = attributes['r'] === undefined ? row + 1 : Number(attributes['r']) - 1;
-        if (!(row >= (rows.at(-1)?.row ?? -1) + 1)) throw new UnreadableFile(`the part ${part} is damaged: row ${attributes['r'] ?? ''} is out of order`);
+        if (!(row >= (rows.at(-1)?.row ?? -1) + 1))
+          throw new UnreadableFile(`the part ${part} is damaged: row ${attributes['r'] ?? ''} is out of order`);
         column = -1;
         rowStart = text.lastIndexOf('<', end - 1);
         rows.push({ row, start: rowStart, inside: end, empty });
       } else if (element === 'c') {
         if (cells.length >= most) throw new UnreadableFile(`it has more than ${LIMITS.cells} cells`);
         const at = attributes['r'] === undefined ? { row, column: column + 1 } : readAddress(attributes['r']);
-        if (!at || at.row !== row || at.column <= column) throw new UnreadableFile(`the part ${part} is damaged: cell ${attributes['r'] ?? ''} is out of order`);
+        if (!at || at.row !== row || at.column <= column)
+          throw new UnreadableFile(`the part ${part} is damaged: cell ${attributes['r'] ?? ''} is out of order`);
         column = at.column;
-        cell = { ...at, type: attributes['t'] ?? 'n', metadata: Number(attributes['cm'] ?? 0), start: text.lastIndexOf('<', end - 1), value: undefined, formula: undefined };
+        cell = {
+          ...at,
+          type: attributes['t'] ?? 'n',
+          metadata: Number(attributes['cm'] ?? 0),
+          start: text.lastIndexOf('<', end - 1),
+          value: undefined,
+          formula: undefined,
+        };
       } else if (cell) {
         if (element === 'rPh') aside++;
         if (element === 'v') into = 'value';
         else if (element === 't' && aside === 0) into = 'text';
         else if (element === 'f') {
           into = 'formula';
-          cell.formula = { type: attributes['t'] ?? 'normal', reference: attributes['ref'], shared: attributes['si'], text: '' };
+          cell.formula = {
+            type: attributes['t'] ?? 'normal',
+            reference: attributes['ref'],
+            shared: attributes['si'],
+            text: '',
+          };
         }
       }
     },
@@ -89,21 +109,38 @@ export function readSheet(part: string, text: string, sharedTexts: readonly stri
   return { part, text, cells, rows, afterRows };
 }
 
-function finished(cell: OpenCell, end: number, sharedTexts: readonly string[], dynamic: ReadonlySet<number>, masters: Map<string, Master>): SavedCell {
+function finished(
+  cell: OpenCell,
+  end: number,
+  sharedTexts: readonly string[],
+  dynamic: ReadonlySet<number>,
+  masters: Map<string, Master>,
+): SavedCell {
   const { row, column, start } = cell;
   const formula = cell.formula && savedFormula(cell, cell.formula, dynamic, masters);
   return { row, column, value: savedValue(cell, sharedTexts), start, end, ...(formula ? { formula } : {}) };
 }
 
-function savedFormula({ row, column, metadata }: OpenCell, formula: OpenFormula, dynamic: ReadonlySet<number>, masters: Map<string, Master>): SavedFormula | undefined {
+function savedFormula(
+  { row, column, metadata }: OpenCell,
+  formula: OpenFormula,
+  dynamic: ReadonlySet<number>,
+  masters: Map<string, Master>,
+): SavedFormula | undefined {
   const own = { top: row, left: column, bottom: row, right: column };
   const area = readArea(formula.reference ?? '') ?? own;
   if (formula.type === 'dataTable') return { text: formula.text, kind: 'table', area };
-  if (formula.type === 'array') return { text: formula.text, kind: dynamic.has(metadata) ? 'dynamic' : 'array', area: { ...area, top: row, left: column } };
+  if (formula.type === 'array')
+    return {
+      text: formula.text,
+      kind: dynamic.has(metadata) ? 'dynamic' : 'array',
+      area: { ...area, top: row, left: column },
+    };
   if (formula.type === 'shared' && formula.shared !== undefined) {
     const master = masters.get(formula.shared);
     if (formula.text !== '') masters.set(formula.shared, { row, column, text: formula.text });
-    else if (master) return { text: shiftFormula(master.text, row - master.row, column - master.column), kind: 'plain', area: own };
+    else if (master)
+      return { text: shiftFormula(master.text, row - master.row, column - master.column), kind: 'plain', area: own };
     else throw new UnreadableFile(`the shared formula of ${addressOf(row, column)} is missing`);
   }
   return formula.text === '' ? undefined : { text: formula.text, kind: 'plain', area: own };

@@ -31,9 +31,14 @@ export function readWorkbook(file: Buffer): SavedWorkbook {
     const link = byId.get(id);
     // Chart and dialog sheets hold no cells.
     if (link?.type !== 'worksheet') return [];
-    const sheet = { name, index, ...readSheet(link.target, partText(link.target, archive.read(link.target)), texts, dynamic, LIMITS.cells - cells) };
+    const sheet = {
+      name,
+      index,
+      ...readSheet(link.target, partText(link.target, archive.read(link.target)), texts, dynamic, LIMITS.cells - cells),
+    };
     cells += sheet.cells.length;
-    for (const r of relationships(archive, link.target)) if (r.type === 'table') tables.push({ ...readTable(archive, r.target), sheet: index });
+    for (const r of relationships(archive, link.target))
+      if (r.type === 'table') tables.push({ ...readTable(archive, r.target), sheet: index });
     return [sheet];
   });
   if (sheets.length === 0) throw new UnreadableFile('it has no sheet with cells');
@@ -42,7 +47,9 @@ export function readWorkbook(file: Buffer): SavedWorkbook {
   return {
     archive,
     sheets,
-    names: names.flatMap((n) => (n.sheet === undefined ? [n] : place.has(n.sheet) ? [{ ...n, sheet: place.get(n.sheet) }] : [])),
+    names: names.flatMap((n) =>
+      n.sheet === undefined ? [n] : place.has(n.sheet) ? [{ ...n, sheet: place.get(n.sheet) }] : [],
+    ),
     tables: tables.map((t) => ({ ...t, sheet: place.get(t.sheet) ?? 0 })),
     macros: links.some((r) => r.type === 'vbaProject'),
   };
@@ -57,7 +64,8 @@ function refuseOthers(file: Buffer): void {
         : 'it is an old binary workbook (.xls); save it as .xlsx',
     );
   }
-  if (file.length < 4 || file.readUInt16LE(0) !== 0x4b50) throw new UnreadableFile('it is no workbook (.xlsx or .xlsm)');
+  if (file.length < 4 || file.readUInt16LE(0) !== 0x4b50)
+    throw new UnreadableFile('it is no workbook (.xlsx or .xlsm)');
 }
 
 function notAWorkbook(archive: Archive): UnreadableFile {
@@ -83,8 +91,11 @@ function relationships(archive: Archive, part: string): readonly Relationship[] 
     open: (element, attributes) => {
       const { Id, Type = '', Target = '', TargetMode } = attributes;
       if (element !== 'Relationship' || Id === undefined || TargetMode === 'External') return;
-      const target = Target.startsWith('/') ? posix.normalize(Target.slice(1)) : posix.normalize(posix.join(folder, Target));
-      if (target.startsWith('..') || posix.isAbsolute(target)) throw new UnreadableFile(`the part ${name} points out of the package: ${Target}`);
+      const target = Target.startsWith('/')
+        ? posix.normalize(Target.slice(1))
+        : posix.normalize(posix.join(folder, Target));
+      if (target.startsWith('..') || posix.isAbsolute(target))
+        throw new UnreadableFile(`the part ${name} points out of the package: ${Target}`);
       found.push({ id: Id, type: Type.slice(Type.lastIndexOf('/') + 1), target });
     },
   });
@@ -104,7 +115,12 @@ function readMain(archive: Archive, part: string): Main {
   readXml(part, partText(part, archive.read(part)), {
     open: (element, attributes) => {
       root ||= element;
-      if (element === 'sheet') sheetIds.push({ name: attributes['name'] ?? '', id: attribute(attributes, 'id') ?? '', index: sheetIds.length });
+      if (element === 'sheet')
+        sheetIds.push({
+          name: attributes['name'] ?? '',
+          id: attribute(attributes, 'id') ?? '',
+          index: sheetIds.length,
+        });
       if (element === 'definedName') {
         const local = attributes['localSheetId'];
         named = { name: attributes['name'] ?? '', sheet: local === undefined ? undefined : Number(local), formula: '' };
@@ -167,8 +183,15 @@ function dynamicMetadata(archive: Archive, part: string | undefined): ReadonlySe
       else if (element === 'cellMetadata') inCells = true;
       else if (element === 'bk' && future === 'XLDAPR') spilling.push(false);
       else if (element === 'bk' && inCells) block++;
-      else if (element === 'dynamicArrayProperties' && future === 'XLDAPR') spilling[spilling.length - 1] = /^(1|true)$/.test(attributes['fDynamic'] ?? '');
-      else if (element === 'rc' && inCells && types[Number(attributes['t']) - 1] === 'XLDAPR' && spilling[Number(attributes['v'])]) dynamic.add(block);
+      else if (element === 'dynamicArrayProperties' && future === 'XLDAPR')
+        spilling[spilling.length - 1] = /^(1|true)$/.test(attributes['fDynamic'] ?? '');
+      else if (
+        element === 'rc' &&
+        inCells &&
+        types[Number(attributes['t']) - 1] === 'XLDAPR' &&
+        spilling[Number(attributes['v'])]
+      )
+        dynamic.add(block);
     },
     close: (element) => {
       if (element === 'futureMetadata') future = '';
@@ -187,7 +210,12 @@ function readTable(archive: Archive, part: string): Omit<SavedTable, 'sheet'> {
         const area = readArea(attributes['ref'] ?? '');
         if (!area) throw new UnreadableFile(`the part ${part} is a table over ${attributes['ref'] ?? 'no cells'}`);
         const headings = Number(attributes['headerRowCount'] ?? 1);
-        table = { name: attributes['displayName'] ?? attributes['name'] ?? '', area, headings, totals: Number(attributes['totalsRowCount'] ?? 0) };
+        table = {
+          name: attributes['displayName'] ?? attributes['name'] ?? '',
+          area,
+          headings,
+          totals: Number(attributes['totalsRowCount'] ?? 0),
+        };
       }
       if (element === 'tableColumn') columns.push(unescapedName(attributes['name'] ?? ''));
     },
@@ -197,4 +225,5 @@ function readTable(archive: Archive, part: string): Omit<SavedTable, 'sheet'> {
 }
 
 /** Characters that a name cannot hold stand as `_x000a_`. Source: ISO/IEC 29500-1, 22.9.2.19 (ST_Xstring). */
-const unescapedName = (name: string): string => name.replace(/_x([0-9a-f]{4})_/gi, (_, code: string) => String.fromCharCode(parseInt(code, 16)));
+const unescapedName = (name: string): string =>
+  name.replace(/_x([0-9a-f]{4})_/gi, (_, code: string) => String.fromCharCode(parseInt(code, 16)));

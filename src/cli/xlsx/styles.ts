@@ -11,25 +11,38 @@ const FIRST_FORMAT = 164;
 export class Styles {
   private readonly fonts = [font({})];
   /** The first two are the standard's own. */
-  private readonly fills = ['<fill><patternFill patternType="none"/></fill>', '<fill><patternFill patternType="gray125"/></fill>'];
+  private readonly fills = [
+    '<fill><patternFill patternType="none"/></fill>',
+    '<fill><patternFill patternType="gray125"/></fill>',
+  ];
   private readonly formats: string[] = [];
   private readonly looks = [look(0, 0, 0, {})];
 
   /** Number of a look. */
   id(of: CellLook): number {
     const fontId = place(this.fonts, font(of));
-    const fillId = of.background === undefined ? 0 : place(this.fills, `<fill><patternFill patternType="solid"><fgColor rgb="${rgb(of.background)}"/><bgColor indexed="64"/></patternFill></fill>`);
+    const fillId =
+      of.background === undefined
+        ? 0
+        : place(
+            this.fills,
+            `<fill><patternFill patternType="solid"><fgColor rgb="${rgb(of.background)}"/><bgColor indexed="64"/></patternFill></fill>`,
+          );
     const formatId = of.format === undefined ? 0 : FIRST_FORMAT + place(this.formats, of.format);
     return place(this.looks, look(fontId, fillId, formatId, of));
   }
 
   xml(): string {
     const { fonts, fills, formats, looks } = this;
-    const numFmts = formats.map((code, i) => `<numFmt numFmtId="${FIRST_FORMAT + i}" formatCode="${escaped(code)}"/>`).join('');
-    return `<styleSheet xmlns="${MAIN}">${formats.length > 0 ? `<numFmts count="${formats.length}">${numFmts}</numFmts>` : ''}` +
+    const numFmts = formats
+      .map((code, i) => `<numFmt numFmtId="${FIRST_FORMAT + i}" formatCode="${escaped(code)}"/>`)
+      .join('');
+    return (
+      `<styleSheet xmlns="${MAIN}">${formats.length > 0 ? `<numFmts count="${formats.length}">${numFmts}</numFmts>` : ''}` +
       `<fonts count="${fonts.length}">${fonts.join('')}</fonts><fills count="${fills.length}">${fills.join('')}</fills>` +
       '<borders count="1"><border><left/><right/><top/><bottom/><diagonal/></border></borders><cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs>' +
-      `<cellXfs count="${looks.length}">${looks.join('')}</cellXfs><cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>`;
+      `<cellXfs count="${looks.length}">${looks.join('')}</cellXfs><cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>`
+    );
   }
 }
 
@@ -38,7 +51,10 @@ function font({ bold, italic, size, color }: CellLook): string {
 }
 
 function look(fontId: number, fillId: number, formatId: number, { wrap, align }: CellLook): string {
-  const alignment = wrap || align ? `<alignment${align ? ` horizontal="${align}"` : ''}${wrap ? ' vertical="top" wrapText="1"' : ''}/>` : '';
+  const alignment =
+    wrap || align
+      ? `<alignment${align ? ` horizontal="${align}"` : ''}${wrap ? ' vertical="top" wrapText="1"' : ''}/>`
+      : '';
   return `<xf numFmtId="${formatId}" fontId="${fontId}" fillId="${fillId}" borderId="0" xfId="0"${formatId > 0 ? ' applyNumberFormat="1"' : ''}${fontId > 0 ? ' applyFont="1"' : ''}${fillId > 0 ? ' applyFill="1"' : ''}${alignment === '' ? '/>' : ` applyAlignment="1">${alignment}</xf>`}`;
 }
 

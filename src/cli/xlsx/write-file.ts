@@ -1,4 +1,14 @@
-import { closeSync, existsSync, fsyncSync, linkSync, openSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  linkSync,
+  openSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 
 /** Whether two paths are the same file, by whatever name. */
 export function isSameFile(one: string, other: string): boolean {

@@ -51,7 +51,9 @@ export function attribute(attributes: Readonly<Record<string, string>>, name: st
 /** The text of a part. A byte order mark stays, so that the text has the bytes it came from. */
 export function partText(part: string, bytes: Uint8Array): string {
   if ((bytes[0] === 0xfe && bytes[1] === 0xff) || (bytes[0] === 0xff && bytes[1] === 0xfe)) {
-    throw new UnreadableFile(`the part ${part} is in UTF-16; open the workbook in the spreadsheet program and save it again`);
+    throw new UnreadableFile(
+      `the part ${part} is in UTF-16; open the workbook in the spreadsheet program and save it again`,
+    );
   }
   try {
     return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
@@ -61,7 +63,8 @@ export function partText(part: string, bytes: Uint8Array): string {
 }
 
 /** Characters that XML 1.0 cannot hold. */
-const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+const FORBIDDEN =
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /** A text for an element or an attribute in double quotes. */
 export function escaped(text: string): string {

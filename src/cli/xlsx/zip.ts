@@ -64,7 +64,8 @@ export function openArchive(file: Buffer): Archive {
       left -= bytes.length;
       return bytes;
     },
-    with: (changed) => rewrite(file, entries, new Map([...changed].map(([name, bytes]) => [name.toLowerCase(), bytes]))),
+    with: (changed) =>
+      rewrite(file, entries, new Map([...changed].map(([name, bytes]) => [name.toLowerCase(), bytes]))),
   };
 }
 
@@ -73,8 +74,10 @@ function centralDirectory(file: Buffer): readonly Entry[] {
   const count = file.readUInt16LE(end + 10);
   const size = file.readUInt32LE(end + 12);
   const start = file.readUInt32LE(end + 16);
-  if (file.readUInt16LE(end + 4) !== 0 || file.readUInt16LE(end + 6) !== 0) throw new UnreadableFile('the archive is one of several volumes');
-  if (count === 0xffff || start === 0xffffffff) throw new UnreadableFile('it is a 64-bit archive, which no workbook of a size taken here needs');
+  if (file.readUInt16LE(end + 4) !== 0 || file.readUInt16LE(end + 6) !== 0)
+    throw new UnreadableFile('the archive is one of several volumes');
+  if (count === 0xffff || start === 0xffffffff)
+    throw new UnreadableFile('it is a 64-bit archive, which no workbook of a size taken here needs');
   if (count > LIMITS.parts) throw new UnreadableFile(`it has ${count} parts; at most ${LIMITS.parts} are taken`);
   if (start + size > end) throw damaged();
   const entries: Entry[] = [];
@@ -95,7 +98,10 @@ function centralDirectory(file: Buffer): readonly Entry[] {
       at: file.readUInt32LE(at + 42),
       record: file.subarray(at, at + length),
     };
-    if (entry.flags & ENCRYPTED) throw new UnreadableFile('it is protected by a password; open it in the spreadsheet program and save a copy without one');
+    if (entry.flags & ENCRYPTED)
+      throw new UnreadableFile(
+        'it is protected by a password; open it in the spreadsheet program and save a copy without one',
+      );
     if (dataStart(file, entry) + entry.packed > start) throw damaged();
     entries.push(entry);
     at += length;
@@ -104,7 +110,8 @@ function centralDirectory(file: Buffer): readonly Entry[] {
   const ordered = [...entries].sort((x, y) => x.at - y.at);
   for (const [i, entry] of ordered.entries()) {
     const next = ordered[i + 1];
-    if (next && dataStart(file, entry) + entry.packed > next.at) throw new UnreadableFile(`the parts ${entry.name} and ${next.name} overlap in the archive`);
+    if (next && dataStart(file, entry) + entry.packed > next.at)
+      throw new UnreadableFile(`the parts ${entry.name} and ${next.name} overlap in the archive`);
   }
   return entries;
 }
@@ -116,7 +123,8 @@ function findEnd(file: Buffer): number {
   throw damaged();
 }
 
-const damaged = (): UnreadableFile => new UnreadableFile('it is no workbook, or it is damaged: the directory of its archive cannot be read');
+const damaged = (): UnreadableFile =>
+  new UnreadableFile('it is no workbook, or it is damaged: the directory of its archive cannot be read');
 
 /** Names are never used as paths here, but a file with such names is not to be trusted or passed on. */
 function checkedName(name: string): string {
@@ -133,13 +141,17 @@ function dataStart(file: Buffer, { at }: Entry): number {
 }
 
 function unpack(file: Buffer, entry: Entry, most: number): Buffer {
-  const tooLarge = (): UnreadableFile => new UnreadableFile(`the part ${entry.name} is too large: unpacked it has more than ${Math.floor(most / 1e6)} MB`);
+  const tooLarge = (): UnreadableFile =>
+    new UnreadableFile(`the part ${entry.name} is too large: unpacked it has more than ${Math.floor(most / 1e6)} MB`);
   if (entry.unpacked > most) throw tooLarge();
   const start = dataStart(file, entry);
   const packed = file.subarray(start, start + entry.packed);
-  const bytes = entry.method === STORED ? packed : entry.method === DEFLATED ? inflated(packed, entry, most, tooLarge) : undefined;
-  if (!bytes) throw new UnreadableFile(`the part ${entry.name} is packed by a method (${entry.method}) that no workbook uses`);
-  if (bytes.length !== entry.unpacked || crc32(bytes) !== entry.crc) throw new UnreadableFile(`the part ${entry.name} is damaged: its checksum does not fit`);
+  const bytes =
+    entry.method === STORED ? packed : entry.method === DEFLATED ? inflated(packed, entry, most, tooLarge) : undefined;
+  if (!bytes)
+    throw new UnreadableFile(`the part ${entry.name} is packed by a method (${entry.method}) that no workbook uses`);
+  if (bytes.length !== entry.unpacked || crc32(bytes) !== entry.crc)
+    throw new UnreadableFile(`the part ${entry.name} is damaged: its checksum does not fit`);
   return bytes;
 }
 
@@ -147,7 +159,10 @@ function inflated(packed: Buffer, entry: Entry, most: number, tooLarge: () => Un
   try {
     return inflateRawSync(packed, { maxOutputLength: Math.max(1, Math.min(most, entry.unpacked)) });
   } catch (thrown) {
-    if ((thrown as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE') throw entry.unpacked < most ? new UnreadableFile(`the part ${entry.name} is damaged: it is larger than the archive says`) : tooLarge();
+    if ((thrown as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE')
+      throw entry.unpacked < most
+        ? new UnreadableFile(`the part ${entry.name} is damaged: it is larger than the archive says`)
+        : tooLarge();
     throw new UnreadableFile(`the part ${entry.name} is damaged: it cannot be unpacked`);
   }
 }
@@ -176,7 +191,10 @@ function rewrite(file: Buffer, entries: readonly Entry[], changed: ReadonlyMap<s
     const header = Buffer.from(file.subarray(entry.at, dataStart(file, entry)));
     // Sizes stand in the header, so no descriptor follows.
     const flags = entry.flags & ~0x8;
-    for (const [target, shift] of [[header, 0], [record, 2]] as const) {
+    for (const [target, shift] of [
+      [header, 0],
+      [record, 2],
+    ] as const) {
       target.writeUInt16LE(flags, 6 + shift);
       target.writeUInt16LE(DEFLATED, 8 + shift);
       target.writeUInt32LE(crc32(bytes), 14 + shift);
@@ -189,12 +207,20 @@ function rewrite(file: Buffer, entries: readonly Entry[], changed: ReadonlyMap<s
   return finished(pieces, records, at, file.subarray(findEnd(file) + END_SIZE));
 }
 
-function finished(pieces: readonly Uint8Array[], records: readonly Buffer[], directory: number, comment: Uint8Array): Buffer {
+function finished(
+  pieces: readonly Uint8Array[],
+  records: readonly Buffer[],
+  directory: number,
+  comment: Uint8Array,
+): Buffer {
   const end = Buffer.alloc(END_SIZE);
   end.writeUInt32LE(END, 0);
   end.writeUInt16LE(records.length, 8);
   end.writeUInt16LE(records.length, 10);
-  end.writeUInt32LE(records.reduce((sum, r) => sum + r.length, 0), 12);
+  end.writeUInt32LE(
+    records.reduce((sum, r) => sum + r.length, 0),
+    12,
+  );
   end.writeUInt32LE(directory, 16);
   end.writeUInt16LE(comment.length, 20);
   return Buffer.concat([...pieces, ...records, end, comment]);

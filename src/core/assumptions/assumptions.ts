@@ -16,7 +16,13 @@ export interface InForce {
 
 /** One override, SI, already checked against the physical limits. */
 export type Override =
-  | { readonly name: NumberName; readonly value: number; readonly low?: number; readonly high?: number; readonly kind: 'your value' | 'your log' }
+  | {
+      readonly name: NumberName;
+      readonly value: number;
+      readonly low?: number;
+      readonly high?: number;
+      readonly kind: 'your value' | 'your log';
+    }
   | { readonly name: ChoiceName; readonly word: string };
 
 /**
@@ -37,8 +43,13 @@ export class Assumptions {
   private readonly note: ((name: NumberName) => void) | undefined;
 
   private constructor(
-    numbers: ReadonlyMap<NumberName, InForce>, words: ReadonlyMap<ChoiceName, string>, entries: readonly Assumption[], byName: ReadonlyMap<string, Assumption>, version: string,
-    defaults?: Assumptions, note?: (name: NumberName) => void,
+    numbers: ReadonlyMap<NumberName, InForce>,
+    words: ReadonlyMap<ChoiceName, string>,
+    entries: readonly Assumption[],
+    byName: ReadonlyMap<string, Assumption>,
+    version: string,
+    defaults?: Assumptions,
+    note?: (name: NumberName) => void,
   ) {
     this.numbers = numbers;
     this.words = words;
@@ -79,7 +90,13 @@ export class Assumptions {
       if (isChoice(a)) words.set(a.name as ChoiceName, a.value);
       else {
         const si = (x: number): number => toSi(x, a.quantity, 'US', a.unit);
-        numbers.set(a.name as NumberName, { value: si(a.value), low: si(a.low), high: si(a.high), kind: a.kind, source: a.source });
+        numbers.set(a.name as NumberName, {
+          value: si(a.value),
+          low: si(a.low),
+          high: si(a.high),
+          kind: a.kind,
+          source: a.source,
+        });
       }
     }
     return new Assumptions(numbers, words, entries, new Map(entries.map((a) => [a.name, a])), version);
@@ -109,7 +126,11 @@ export class Assumptions {
   /** Names of those that the call set otherwise than the register, in the register's order. */
   departures(): readonly AssumptionName[] {
     const { numbers, words } = this.defaults;
-    return REGISTRY.filter(({ name }) => this.numbers.get(name as NumberName) !== numbers.get(name as NumberName) || this.words.get(name as ChoiceName) !== words.get(name as ChoiceName)).map((a) => a.name);
+    return REGISTRY.filter(
+      ({ name }) =>
+        this.numbers.get(name as NumberName) !== numbers.get(name as NumberName) ||
+        this.words.get(name as ChoiceName) !== words.get(name as ChoiceName),
+    ).map((a) => a.name);
   }
 
   /** The value in SI, recorded as a step. */
@@ -121,7 +142,15 @@ export class Assumptions {
 
   private step(name: NumberName, symbol: string): Step {
     const { value, kind, source } = this.inForce(name);
-    return { name, symbol, value, quantity: numberAssumption(name).quantity, formula: numberAssumption(name).summary, kind, source };
+    return {
+      name,
+      symbol,
+      value,
+      quantity: numberAssumption(name).quantity,
+      formula: numberAssumption(name).summary,
+      kind,
+      source,
+    };
   }
 }
 

@@ -36,7 +36,11 @@ export function keptVersions(history: readonly Change[] = HISTORY): readonly str
 /** The version in force at a date or version such as `2026.11.25` or `2026-11-25`; undefined where none was yet, or the text is no date. */
 export function versionAsOf(asked: string, history: readonly Change[] = HISTORY): string | undefined {
   const day = /^(\d{4})[.-](\d{2})[.-](\d{2})$/.exec(asked.trim())?.slice(1).join('.');
-  return day === undefined ? undefined : keptVersions(history).filter((version) => version <= day).at(-1);
+  return day === undefined
+    ? undefined
+    : keptVersions(history)
+        .filter((version) => version <= day)
+        .at(-1);
 }
 
 /** Changes after a version, oldest first. */
@@ -50,7 +54,13 @@ export function registryAsOf(version: string, history: readonly Change[] = HISTO
   for (const change of [...changesAfter(version, history)].reverse()) {
     for (const each of change.replaced) {
       const entry = before.get(each.name);
-      if (entry) before.set(each.name, isChoice(entry) ? { ...entry, value: String(each.value ?? entry.value) } : ({ ...entry, ...each } as Assumption));
+      if (entry)
+        before.set(
+          each.name,
+          isChoice(entry)
+            ? { ...entry, value: String(each.value ?? entry.value) }
+            : ({ ...entry, ...each } as Assumption),
+        );
     }
   }
   return [...before.values()];

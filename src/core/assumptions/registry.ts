@@ -11,7 +11,18 @@ import { ROD_ASSUMPTIONS } from './rods.ts';
 import { SHEET_ASSUMPTIONS } from './sheet.ts';
 
 /** Every assumption, in the order of the listing. */
-export const REGISTRY = [...SHEET_ASSUMPTIONS, ...ROD_ASSUMPTIONS, ...BURN_ASSUMPTIONS, ...CREW_ASSUMPTIONS, ...OXYGEN_ASSUMPTIONS, ...OPERATION_ASSUMPTIONS, ...HEAT_ASSUMPTIONS, ...FIT_ASSUMPTIONS, ...JOB_ASSUMPTIONS, ...EXPOSURE_ASSUMPTIONS] as const;
+export const REGISTRY = [
+  ...SHEET_ASSUMPTIONS,
+  ...ROD_ASSUMPTIONS,
+  ...BURN_ASSUMPTIONS,
+  ...CREW_ASSUMPTIONS,
+  ...OXYGEN_ASSUMPTIONS,
+  ...OPERATION_ASSUMPTIONS,
+  ...HEAT_ASSUMPTIONS,
+  ...FIT_ASSUMPTIONS,
+  ...JOB_ASSUMPTIONS,
+  ...EXPOSURE_ASSUMPTIONS,
+] as const;
 
 type Entry = (typeof REGISTRY)[number];
 export type AssumptionName = Entry['name'];

@@ -47,7 +47,15 @@ export interface BurnProcess {
  * Source: NASA/TP-2002-211556 polynomials for iron and its oxides; the shares are assumptions.
  */
 export function burnProcess(inputs: BurnInputs, trace?: Trace): BurnProcess {
-  const { feedRatio: lambda, oxygenBurnt: eta, monoxideShare, heatLost: f, slagTemperature: T, workHeat, workBurns } = inputs;
+  const {
+    feedRatio: lambda,
+    oxygenBurnt: eta,
+    monoxideShare,
+    heatLost: f,
+    slagTemperature: T,
+    workHeat,
+    workBurns,
+  } = inputs;
   const D = splitOxygenDemand(monoxideShare);
   const H = splitOxidationHeat(monoxideShare);
   const hRod = ironEnthalpy(T);
@@ -68,29 +76,85 @@ export function burnProcess(inputs: BurnInputs, trace?: Trace): BurnProcess {
   // Limited, the share is 1 at most, but for rounding.
   const burntShare = B < free ? Math.min(share, 1) : share;
   if (burntShare > 1) {
-    throw noSolution(`the assumptions burn ${shown(burntShare)} of the metal that leaves; it cannot be more than 1: lower oxygen burnt share or heat lost share`);
+    throw noSolution(
+      `the assumptions burn ${shown(burntShare)} of the metal that leaves; it cannot be more than 1: lower oxygen burnt share or heat lost share`,
+    );
   }
   if (trace) {
     const source = 'nasa polynomials';
-    trace.add({ name: 'oxygen to burn a kilogram of iron', symbol: 'D_ox', value: D, quantity: 'ratio', formula: 'from the share of the product that is FeO, rest Fe3O4', kind: 'published', source });
-    trace.add({ name: 'heat of burning a kilogram of iron', symbol: 'H', value: H, quantity: 'heatPerMass', formula: 'from the share of the product that is FeO, rest Fe3O4', kind: 'published', source });
-    trace.add({ name: 'heat content of rod iron as it leaves', symbol: 'h_rod', value: hRod, quantity: 'heatPerMass', formula: 'iron from 25 C to the slag temperature', kind: 'published', source });
-    const heat = inputs.recordWorkHeat?.(trace) ?? { formula: 'the work from 25 C to the slag temperature', kind: 'published' as const, source };
-    trace.add({ name: `heat content of ${inputs.workName} as it leaves`, symbol: 'h_work', value: workHeat, quantity: 'heatPerMass', ...heat });
     trace.add({
-      name: 'iron burnt for a kilogram of oxygen', symbol: 'B', value: B, quantity: 'ratio',
-      formula: B < free ? 'limited to the rod iron and the share of the work that may burn' : 'oxygen burnt share / oxygen to burn a kilogram of iron',
-      expression: B < free ? '(lambda * (1 - burns * h_rod / h_work)) / (1 - burns * H * (1 - f) / h_work)' : 'eta / D_ox',
-      kind: 'calculated', source: 'arithmetic',
+      name: 'oxygen to burn a kilogram of iron',
+      symbol: 'D_ox',
+      value: D,
+      quantity: 'ratio',
+      formula: 'from the share of the product that is FeO, rest Fe3O4',
+      kind: 'published',
+      source,
     });
     trace.add({
-      name: 'work metal removed for a kilogram of oxygen', symbol: 'k', value: k, quantity: 'ratio',
-      formula: '(heat of burning x iron burnt x (1 - heat lost share) - rod feed ratio x heat content of rod iron) / heat content of the work',
-      expression: '(H * B * (1 - f) - lambda * h_rod) / h_work', kind: 'calculated', source: 'arithmetic',
+      name: 'heat of burning a kilogram of iron',
+      symbol: 'H',
+      value: H,
+      quantity: 'heatPerMass',
+      formula: 'from the share of the product that is FeO, rest Fe3O4',
+      kind: 'published',
+      source,
     });
     trace.add({
-      name: 'burnt share of the metal that leaves', symbol: 'share', value: burntShare, quantity: 'ratio',
-      formula: 'iron burnt / (rod feed ratio + work metal removed); must be between 0 and 1', expression: 'B / (lambda + k)', kind: 'calculated', source: 'arithmetic',
+      name: 'heat content of rod iron as it leaves',
+      symbol: 'h_rod',
+      value: hRod,
+      quantity: 'heatPerMass',
+      formula: 'iron from 25 C to the slag temperature',
+      kind: 'published',
+      source,
+    });
+    const heat = inputs.recordWorkHeat?.(trace) ?? {
+      formula: 'the work from 25 C to the slag temperature',
+      kind: 'published' as const,
+      source,
+    };
+    trace.add({
+      name: `heat content of ${inputs.workName} as it leaves`,
+      symbol: 'h_work',
+      value: workHeat,
+      quantity: 'heatPerMass',
+      ...heat,
+    });
+    trace.add({
+      name: 'iron burnt for a kilogram of oxygen',
+      symbol: 'B',
+      value: B,
+      quantity: 'ratio',
+      formula:
+        B < free
+          ? 'limited to the rod iron and the share of the work that may burn'
+          : 'oxygen burnt share / oxygen to burn a kilogram of iron',
+      expression:
+        B < free ? '(lambda * (1 - burns * h_rod / h_work)) / (1 - burns * H * (1 - f) / h_work)' : 'eta / D_ox',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
+    trace.add({
+      name: 'work metal removed for a kilogram of oxygen',
+      symbol: 'k',
+      value: k,
+      quantity: 'ratio',
+      formula:
+        '(heat of burning x iron burnt x (1 - heat lost share) - rod feed ratio x heat content of rod iron) / heat content of the work',
+      expression: '(H * B * (1 - f) - lambda * h_rod) / h_work',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
+    trace.add({
+      name: 'burnt share of the metal that leaves',
+      symbol: 'share',
+      value: burntShare,
+      quantity: 'ratio',
+      formula: 'iron burnt / (rod feed ratio + work metal removed); must be between 0 and 1',
+      expression: 'B / (lambda + k)',
+      kind: 'calculated',
+      source: 'arithmetic',
     });
   }
   return { removed: k, fed: lambda, burnt: B, burntShare };

@@ -11,8 +11,20 @@ export const COPPER: NasaSpecies = {
   name: 'copper',
   from: 200,
   ranges: [
-    { phase: 'solid', upTo: 1000, a: [1.76672074, 7.34699432e-3, -1.5471296e-5, 1.50539591e-8, -5.24861335e-12], b1: -743.882087, b2: -7.70454044 },
-    { phase: 'solid', upTo: 1358, a: [3.4200891, -1.61201394e-3, 3.05145917e-6, -2.11162788e-9, 6.99858397e-13], b1: -990.295636, b2: -15.1932294 },
+    {
+      phase: 'solid',
+      upTo: 1000,
+      a: [1.76672074, 7.34699432e-3, -1.5471296e-5, 1.50539591e-8, -5.24861335e-12],
+      b1: -743.882087,
+      b2: -7.70454044,
+    },
+    {
+      phase: 'solid',
+      upTo: 1358,
+      a: [3.4200891, -1.61201394e-3, 3.05145917e-6, -2.11162788e-9, 6.99858397e-13],
+      b1: -990.295636,
+      b2: -15.1932294,
+    },
     { phase: 'liquid', upTo: 6000, a: [3.94491076, 0, 0, 0, 0], b1: -210.634669, b2: -18.3585676 },
   ],
 };
@@ -22,13 +34,21 @@ export const ALUMINIUM: NasaSpecies = {
   name: 'aluminium',
   from: 200,
   ranges: [
-    { phase: 'solid', upTo: 933.61, a: [1.01040191, 0.0120769743, -2.62083556e-5, 2.64282413e-8, -9.01916513e-12], b1: -654.454196, b2: -5.00471254 },
+    {
+      phase: 'solid',
+      upTo: 933.61,
+      a: [1.01040191, 0.0120769743, -2.62083556e-5, 2.64282413e-8, -9.01916513e-12],
+      b1: -654.454196,
+      b2: -5.00471254,
+    },
     { phase: 'liquid', upTo: 6000, a: [3.81862551, 0, 0, 0, 0], b1: -94.9651808, b2: -17.5229704 },
   ],
 };
 
 const liquid = (name: string, a1: number, b1: number, b2: number): NasaSpecies => ({
-  name, from: REFERENCE_TEMPERATURE, ranges: [{ phase: 'liquid', upTo: 6000, a: [a1, 0, 0, 0, 0], b1, b2 }],
+  name,
+  from: REFERENCE_TEMPERATURE,
+  ranges: [{ phase: 'liquid', upTo: 6000, a: [a1, 0, 0, 0, 0], b1, b2 }],
 });
 
 /** Liquid chromium, carried below its melting (2130 K) as it is dissolved in molten iron. */
@@ -43,13 +63,32 @@ export const GRAPHITE: NasaSpecies = {
   name: 'graphite',
   from: 200,
   ranges: [
-    { phase: 'solid', upTo: 1000, a: [-0.310872072, 4.40353686e-3, 1.90394118e-6, -6.38546966e-9, 2.98964248e-12], b1: -108.650794, b2: 1.11382953 },
-    { phase: 'solid', upTo: 5000, a: [1.45571829, 1.71702216e-3, -6.97562786e-7, 1.35277032e-10, -9.67590652e-15], b1: -695.138814, b2: -8.52583033 },
+    {
+      phase: 'solid',
+      upTo: 1000,
+      a: [-0.310872072, 4.40353686e-3, 1.90394118e-6, -6.38546966e-9, 2.98964248e-12],
+      b1: -108.650794,
+      b2: 1.11382953,
+    },
+    {
+      phase: 'solid',
+      upTo: 5000,
+      a: [1.45571829, 1.71702216e-3, -6.97562786e-7, 1.35277032e-10, -9.67590652e-15],
+      b1: -695.138814,
+      b2: -8.52583033,
+    },
   ],
 };
 
 /** Molar masses [kg/mol]: IUPAC standard atomic weights. */
-export const MOLAR_MASS = { Cu: 63.546e-3, Al: 26.9815e-3, Cr: 51.9961e-3, Ni: 58.6934e-3, Si: 28.085e-3, C: 12.011e-3 } as const;
+export const MOLAR_MASS = {
+  Cu: 63.546e-3,
+  Al: 26.9815e-3,
+  Cr: 51.9961e-3,
+  Ni: 58.6934e-3,
+  Si: 28.085e-3,
+  C: 12.011e-3,
+} as const;
 
 /** Melting point [K] of a species: the end of its last solid range. */
 export function meltingPoint(species: NasaSpecies): number {

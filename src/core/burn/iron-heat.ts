@@ -157,7 +157,8 @@ export function splitOxideEnthalpy(T: number, monoxideShare: number): number {
  * Example: to FeO, 2000 K gives 0.360 and 2500 K gives 0.485.
  */
 export function burnedShareWithoutLoss(T: number, monoxideShare = 1): number {
-  if (!(T > REFERENCE_TEMPERATURE)) throw notAbove('temperature of the metal that leaves', `${T} K`, `${REFERENCE_TEMPERATURE} K`);
+  if (!(T > REFERENCE_TEMPERATURE))
+    throw notAbove('temperature of the metal that leaves', `${T} K`, `${REFERENCE_TEMPERATURE} K`);
   const iron = ironEnthalpy(T);
   const spare = splitOxidationHeat(monoxideShare) - splitOxideEnthalpy(T, monoxideShare);
   if (spare < 0) throw noSolution(`burning all of the iron does not bring its own oxide to ${T} K`);

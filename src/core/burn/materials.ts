@@ -3,7 +3,17 @@ import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import { unknownName } from '../messages.ts';
 import type { Step, Trace } from '../trace/trace.ts';
 import { nearestNames } from '../units/nearest-names.ts';
-import { ALUMINIUM, CHROMIUM_LIQUID, COPPER, GRAPHITE, MOLAR_MASS, NICKEL_LIQUID, SILICON_LIQUID, elementEnthalpy, meltingPoint } from './element-polynomials.ts';
+import {
+  ALUMINIUM,
+  CHROMIUM_LIQUID,
+  COPPER,
+  GRAPHITE,
+  MOLAR_MASS,
+  NICKEL_LIQUID,
+  SILICON_LIQUID,
+  elementEnthalpy,
+  meltingPoint,
+} from './element-polynomials.ts';
 import { ironEnthalpy } from './iron-heat.ts';
 import type { MaterialName } from './material-names.ts';
 import { STEEL_DENSITY } from './rods.ts';
@@ -60,7 +70,10 @@ export interface Substance {
  *
  * Heats of mixing are left out. T [K], 1809 to 3000. Source: NASA TM-4513 polynomials.
  */
-function alloyEnthalpy(parts: { readonly chromium?: number; readonly nickel?: number; readonly silicon?: number; readonly carbon?: number }, T: number): number {
+function alloyEnthalpy(
+  parts: { readonly chromium?: number; readonly nickel?: number; readonly silicon?: number; readonly carbon?: number },
+  T: number,
+): number {
   const { chromium = 0, nickel = 0, silicon = 0, carbon = 0 } = parts;
   return (
     (1 - chromium - nickel - silicon - carbon) * ironEnthalpy(T) +
@@ -77,43 +90,107 @@ const STAINLESS = { chromium: 0.18, nickel: 0.09 };
 const CAST_IRON = { carbon: 0.033, silicon: 0.02 };
 
 const steel = (name: MaterialName, density: number, source: string, aliases: readonly string[]): Metal => ({
-  kind: 'metal', name, aliases, density, source, heat: ironEnthalpy, heatSource: 'nasa polynomials', burns: 1,
+  kind: 'metal',
+  name,
+  aliases,
+  density,
+  source,
+  heat: ironEnthalpy,
+  heatSource: 'nasa polynomials',
+  burns: 1,
 });
 
 export const MATERIALS: readonly Material[] = [
-  steel('carbon steel', STEEL_DENSITY, 'steel density', ['steel', 'mild steel', 'low-alloy steel', 'low alloy steel', 'structural steel']),
-  steel('hardened pin steel', STEEL_DENSITY, 'steel density', ['hardened steel', 'pin steel', 'alloy steel', 'induction hardened steel', 'case hardened steel']),
+  steel('carbon steel', STEEL_DENSITY, 'steel density', [
+    'steel',
+    'mild steel',
+    'low-alloy steel',
+    'low alloy steel',
+    'structural steel',
+  ]),
+  steel('hardened pin steel', STEEL_DENSITY, 'steel density', [
+    'hardened steel',
+    'pin steel',
+    'alloy steel',
+    'induction hardened steel',
+    'case hardened steel',
+  ]),
   steel('manganese steel', 7900, 'metal densities', ['austenitic manganese steel', 'high manganese steel']),
   {
-    kind: 'metal', name: 'stainless steel', aliases: ['stainless', 'austenitic stainless steel'], density: 7900, source: 'metal densities',
-    heat: (T) => alloyEnthalpy(STAINLESS, T), heatSource: 'nasa polynomials', burns: 'stainless burns',
+    kind: 'metal',
+    name: 'stainless steel',
+    aliases: ['stainless', 'austenitic stainless steel'],
+    density: 7900,
+    source: 'metal densities',
+    heat: (T) => alloyEnthalpy(STAINLESS, T),
+    heatSource: 'nasa polynomials',
+    burns: 'stainless burns',
   },
   {
-    kind: 'metal', name: 'cast iron', aliases: ['iron', 'grey cast iron', 'gray cast iron', 'grey iron', 'gray iron', 'ductile iron'], density: 7150, source: 'metal densities',
-    heat: (T) => alloyEnthalpy(CAST_IRON, T), heatSource: 'nasa polynomials', burns: 'cast iron burns',
+    kind: 'metal',
+    name: 'cast iron',
+    aliases: ['iron', 'grey cast iron', 'gray cast iron', 'grey iron', 'gray iron', 'ductile iron'],
+    density: 7150,
+    source: 'metal densities',
+    heat: (T) => alloyEnthalpy(CAST_IRON, T),
+    heatSource: 'nasa polynomials',
+    burns: 'cast iron burns',
     remark: 'a trade handbook has twice as much for deep holes in cast iron',
   },
   {
-    kind: 'metal', name: 'copper alloy', aliases: ['copper', 'brass', 'bronze'], density: 8940, source: 'metal densities',
-    heat: (T) => elementEnthalpy(COPPER, MOLAR_MASS.Cu, T), heatSource: 'nasa polynomials', melts: meltingPoint(COPPER), burns: 0, conducts: true,
+    kind: 'metal',
+    name: 'copper alloy',
+    aliases: ['copper', 'brass', 'bronze'],
+    density: 8940,
+    source: 'metal densities',
+    heat: (T) => elementEnthalpy(COPPER, MOLAR_MASS.Cu, T),
+    heatSource: 'nasa polynomials',
+    melts: meltingPoint(COPPER),
+    burns: 0,
+    conducts: true,
     remark: 'a thick block can conduct the heat away as fast as a small rod gives it',
   },
   {
-    kind: 'metal', name: 'aluminium alloy', aliases: ['aluminium', 'aluminum', 'aluminum alloy'], density: 2700, source: 'metal densities',
-    heat: (T) => elementEnthalpy(ALUMINIUM, MOLAR_MASS.Al, T), heatSource: 'nasa polynomials', melts: meltingPoint(ALUMINIUM), burns: 0, conducts: true,
+    kind: 'metal',
+    name: 'aluminium alloy',
+    aliases: ['aluminium', 'aluminum', 'aluminum alloy'],
+    density: 2700,
+    source: 'metal densities',
+    heat: (T) => elementEnthalpy(ALUMINIUM, MOLAR_MASS.Al, T),
+    heatSource: 'nasa polynomials',
+    melts: meltingPoint(ALUMINIUM),
+    burns: 0,
+    conducts: true,
     remark: 'a thick block can conduct the heat away as fast as a small rod gives it',
   },
   {
-    kind: 'masonry', name: 'concrete', aliases: ['plain concrete', 'masonry', 'brick'], density: 2300, source: 'concrete density',
-    heatToMelt: 'concrete heat to melt', heatSource: 'concrete melting',
+    kind: 'masonry',
+    name: 'concrete',
+    aliases: ['plain concrete', 'masonry', 'brick'],
+    density: 2300,
+    source: 'concrete density',
+    heatToMelt: 'concrete heat to melt',
+    heatSource: 'concrete melting',
   },
   {
-    kind: 'masonry', name: 'reinforced concrete', aliases: ['rc', 'rebar concrete'], density: 2300, source: 'concrete density',
-    heatToMelt: 'concrete heat to melt', heatSource: 'concrete melting', steel: 'steel in section',
+    kind: 'masonry',
+    name: 'reinforced concrete',
+    aliases: ['rc', 'rebar concrete'],
+    density: 2300,
+    source: 'concrete density',
+    heatToMelt: 'concrete heat to melt',
+    heatSource: 'concrete melting',
+    steel: 'steel in section',
   },
   {
-    kind: 'masonry', name: 'rock', aliases: ['stone', 'granite', 'basalt'], density: 2700, source: 'concrete density',
-    heatToMelt: 'rock heat to melt', heatSource: 'rock melting', remark: 'a trade handbook has three to four times as much for rock, whose melt is stiff',
+    kind: 'masonry',
+    name: 'rock',
+    aliases: ['stone', 'granite', 'basalt'],
+    density: 2700,
+    source: 'concrete density',
+    heatToMelt: 'rock heat to melt',
+    heatSource: 'rock melting',
+    remark: 'a trade handbook has three to four times as much for rock, whose melt is stiff',
   },
 ];
 
@@ -164,37 +241,106 @@ export function substanceOf(m: Material, of: ReadNumber, slagTemperature: number
 
 /** Records density and share that may burn: steps `rho` and `burns`. */
 export function recordMaterial(m: Material, a: Assumptions, trace: Trace): void {
-  trace.add({ name: 'material', symbol: 'material', value: m.name, quantity: 'count', formula: 'given, or by default', kind: 'input', source: '' });
+  trace.add({
+    name: 'material',
+    symbol: 'material',
+    value: m.name,
+    quantity: 'count',
+    formula: 'given, or by default',
+    kind: 'input',
+    source: '',
+  });
   const density = (name: string, symbol: string, value: number, source: string): void =>
-    trace.add({ name, symbol, value, quantity: 'density', formula: 'register of materials', kind: 'published', source });
+    trace.add({
+      name,
+      symbol,
+      value,
+      quantity: 'density',
+      formula: 'register of materials',
+      kind: 'published',
+      source,
+    });
   if (m.kind === 'masonry' && m.steel) {
     density('density without the steel', 'rho_m', m.density, m.source);
     density('density of steel', 'rho_steel', STEEL_DENSITY, 'steel density');
     const s = a.record(m.steel, 's_steel', trace);
     const value = (1 - s) * m.density + s * STEEL_DENSITY;
-    trace.add({ name: 'density of the work', symbol: 'rho', value, quantity: 'density', formula: '(1 - steel in section) x density without + steel in section x density of steel', expression: '(1 - s_steel) * rho_m + s_steel * rho_steel', kind: 'calculated', source: 'arithmetic' });
-    trace.add({ name: 'share of the work that may burn', symbol: 'burns', value: (s * STEEL_DENSITY) / value, quantity: 'ratio', formula: 'the steel, by mass', expression: 's_steel * rho_steel / rho', kind: 'calculated', source: 'arithmetic' });
+    trace.add({
+      name: 'density of the work',
+      symbol: 'rho',
+      value,
+      quantity: 'density',
+      formula: '(1 - steel in section) x density without + steel in section x density of steel',
+      expression: '(1 - s_steel) * rho_m + s_steel * rho_steel',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
+    trace.add({
+      name: 'share of the work that may burn',
+      symbol: 'burns',
+      value: (s * STEEL_DENSITY) / value,
+      quantity: 'ratio',
+      formula: 'the steel, by mass',
+      expression: 's_steel * rho_steel / rho',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
     return;
   }
   density('density of the work', 'rho', m.density, m.source);
   if (m.kind === 'metal' && typeof m.burns === 'string') a.record(m.burns, 'burns', trace);
   else {
     const burns = m.kind === 'metal' ? (m.burns as number) : 0;
-    trace.add({ name: 'share of the work that may burn', symbol: 'burns', value: burns, quantity: 'ratio', formula: 'register of materials', kind: 'common practice', source: 'common practice' });
+    trace.add({
+      name: 'share of the work that may burn',
+      symbol: 'burns',
+      value: burns,
+      quantity: 'ratio',
+      formula: 'register of materials',
+      kind: 'common practice',
+      source: 'common practice',
+    });
   }
 }
 
 /** What the step `h_work` of a material is made of; records the steps before it. Steps `T` and `h_rod` are recorded already. */
-export function recordHeat(m: Material, a: Assumptions, trace: Trace): Pick<Step, 'formula' | 'expression' | 'kind' | 'source'> {
+export function recordHeat(
+  m: Material,
+  a: Assumptions,
+  trace: Trace,
+): Pick<Step, 'formula' | 'expression' | 'kind' | 'source'> {
   if (m.kind === 'masonry') {
     a.record(m.heatToMelt, 'h_m', trace);
     return m.steel
-      ? { formula: 'by mass of what melts: heat to melt, and heat content of iron for the steel', expression: '((1 - s_steel) * rho_m * h_m + s_steel * rho_steel * h_rod) / rho', kind: 'calculated', source: m.heatSource }
+      ? {
+          formula: 'by mass of what melts: heat to melt, and heat content of iron for the steel',
+          expression: '((1 - s_steel) * rho_m * h_m + s_steel * rho_steel * h_rod) / rho',
+          kind: 'calculated',
+          source: m.heatSource,
+        }
       : { formula: 'heat to melt', expression: 'h_m', kind: 'calculated', source: m.heatSource };
   }
-  if (m.melts === undefined) return { formula: 'the work from 25 C to the slag temperature', kind: 'published', source: m.heatSource };
+  if (m.melts === undefined)
+    return { formula: 'the work from 25 C to the slag temperature', kind: 'published', source: m.heatSource };
   a.record('melt temperature ratio', 'r_melt', trace);
-  trace.add({ name: 'melting point of the work', symbol: 'T_fusion', value: m.melts, quantity: 'absoluteTemperature', formula: 'register of materials', kind: 'published', source: m.heatSource });
-  trace.add({ name: 'temperature at which the work leaves', symbol: 'T_work', value: m.melts * a.value('melt temperature ratio'), quantity: 'absoluteTemperature', formula: 'melting point x melt temperature ratio', expression: 'r_melt * T_fusion', kind: 'calculated', source: 'arithmetic' });
+  trace.add({
+    name: 'melting point of the work',
+    symbol: 'T_fusion',
+    value: m.melts,
+    quantity: 'absoluteTemperature',
+    formula: 'register of materials',
+    kind: 'published',
+    source: m.heatSource,
+  });
+  trace.add({
+    name: 'temperature at which the work leaves',
+    symbol: 'T_work',
+    value: m.melts * a.value('melt temperature ratio'),
+    quantity: 'absoluteTemperature',
+    formula: 'melting point x melt temperature ratio',
+    expression: 'r_melt * T_fusion',
+    kind: 'calculated',
+    source: 'arithmetic',
+  });
   return { formula: 'the work from 25 C to where it leaves', kind: 'published', source: m.heatSource };
 }

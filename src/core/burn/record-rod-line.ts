@@ -9,9 +9,33 @@ export const MEAN_FLOW = 'solve(p, L_rod, stub, d_rod, d_bore, n_wire, d_wire, d
 
 /** Records the passages of a rod and its holder. Step `d_rod` is recorded beside it. */
 export function recordRodPassages({ bore, wires, wireDiameter, source }: Rod, a: Assumptions, trace: Trace): void {
-  trace.add({ name: 'bore of the tube', symbol: 'd_bore', value: bore, quantity: 'length', formula: 'register of rods', kind: 'common practice', source });
-  trace.add({ name: 'wires', symbol: 'n_wire', value: wires, quantity: 'count', formula: 'register of rods', kind: 'common practice', source });
-  trace.add({ name: 'wire diameter', symbol: 'd_wire', value: wireDiameter, quantity: 'length', formula: 'register of rods', kind: 'common practice', source });
+  trace.add({
+    name: 'bore of the tube',
+    symbol: 'd_bore',
+    value: bore,
+    quantity: 'length',
+    formula: 'register of rods',
+    kind: 'common practice',
+    source,
+  });
+  trace.add({
+    name: 'wires',
+    symbol: 'n_wire',
+    value: wires,
+    quantity: 'count',
+    formula: 'register of rods',
+    kind: 'common practice',
+    source,
+  });
+  trace.add({
+    name: 'wire diameter',
+    symbol: 'd_wire',
+    value: wireDiameter,
+    quantity: 'length',
+    formula: 'register of rods',
+    kind: 'common practice',
+    source,
+  });
   a.record('holder orifice', 'd_holder', trace);
   if (a.value('rod flow measured') > 0) {
     a.record('rod flow measured', 'm_measured', trace);

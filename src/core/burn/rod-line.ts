@@ -22,7 +22,12 @@ export function rodLine(rod: Rod, pressure: number, { a, once }: Basis): RodLine
   if (a.value('rod flow measured') === 0) return line(pressure);
   const scale = once(`scale ${rod.name}`, () => {
     const at = a.value('pressure');
-    return rodFlowScale(line(at), a.value('rod flow measured'), ambientPressure(a) + at, rod.kind === 'bar' ? Math.max(...rod.lengths) : MEASURED_LENGTH);
+    return rodFlowScale(
+      line(at),
+      a.value('rod flow measured'),
+      ambientPressure(a) + at,
+      rod.kind === 'bar' ? Math.max(...rod.lengths) : MEASURED_LENGTH,
+    );
   });
   return { ...line(pressure), scale };
 }
@@ -33,7 +38,15 @@ export function rodLine(rod: Rod, pressure: number, { a, once }: Basis): RodLine
  */
 export function meanFlow(rod: Rod, length: number, pressure: number, basis: Basis): number {
   const { a, once } = basis;
-  return once(`flow ${rod.name} ${length} ${pressure}`, () =>
-    a.value('flow factor') * meanRodFlow(once(`line ${rod.name} ${pressure}`, () => rodLine(rod, pressure, basis)), ambientPressure(a) + pressure, length, a.value(rodNames(rod).stub)),
+  return once(
+    `flow ${rod.name} ${length} ${pressure}`,
+    () =>
+      a.value('flow factor') *
+      meanRodFlow(
+        once(`line ${rod.name} ${pressure}`, () => rodLine(rod, pressure, basis)),
+        ambientPressure(a) + pressure,
+        length,
+        a.value(rodNames(rod).stub),
+      ),
   );
 }

@@ -34,15 +34,34 @@ export interface RodChoice {
 
 const inches = (...xs: readonly number[]): readonly number[] => xs.map((x) => x * INCH);
 const short = (name: string, outside: number, bore: number, wires: number, wire: number): Rod => ({
-  name, kind: 'short', insulated: false, outsideDiameter: outside * INCH, bore: bore * INCH, wires, wireDiameter: wire * INCH,
-  lengths: inches(18, 24, 36, 48), source: 'common practice',
+  name,
+  kind: 'short',
+  insulated: false,
+  outsideDiameter: outside * INCH,
+  bore: bore * INCH,
+  wires,
+  wireDiameter: wire * INCH,
+  lengths: inches(18, 24, 36, 48),
+  source: 'common practice',
 });
 /** The cover burns off ahead of the tip; it is left out of mass and widths. */
-const insulated = (rod: Rod): Rod => ({ ...rod, name: `${rod.name} insulated`, insulated: true, lengths: inches(18, 24, 36) });
+const insulated = (rod: Rod): Rod => ({
+  ...rod,
+  name: `${rod.name} insulated`,
+  insulated: true,
+  lengths: inches(18, 24, 36),
+});
 /** Schedule 40 pipe packed with as many 1/8 in wires as its bore takes side by side (densest packing of circles in a circle). */
 const bar = (size: string, outside: number, wall: number, wires: number): Rod => ({
-  name: `${size} pipe`, kind: 'bar', insulated: false, outsideDiameter: outside * INCH, bore: (outside - 2 * wall) * INCH, wires, wireDiameter: 0.125 * INCH,
-  lengths: inches(60, 120), source: 'asme b36.10',
+  name: `${size} pipe`,
+  kind: 'bar',
+  insulated: false,
+  outsideDiameter: outside * INCH,
+  bore: (outside - 2 * wall) * INCH,
+  wires,
+  wireDiameter: 0.125 * INCH,
+  lengths: inches(60, 120),
+  source: 'asme b36.10',
 });
 
 const SHORT_RODS: readonly Rod[] = [
@@ -65,7 +84,12 @@ export const RODS: readonly Rod[] = [
 ];
 
 /** Names of the assumptions that belong to a kind of rod. */
-export function rodNames(rod: Rod): { readonly feed: NumberName; readonly burnt: NumberName; readonly stub: NumberName; readonly access: NumberName } {
+export function rodNames(rod: Rod): {
+  readonly feed: NumberName;
+  readonly burnt: NumberName;
+  readonly stub: NumberName;
+  readonly access: NumberName;
+} {
   return rod.kind === 'bar'
     ? { feed: 'bar feed ratio', burnt: 'bar oxygen burnt share', stub: 'bar stub', access: 'bar access length' }
     : { feed: 'rod feed ratio', burnt: 'oxygen burnt share', stub: 'stub', access: 'access length' };
@@ -98,7 +122,14 @@ export function findRod(text: string): RodChoice {
   const rod = rodOfSize(size, covered);
   const length = lengthText === undefined ? undefined : parseQuantity(lengthText, 'length');
   if (!rod || (lengthText !== undefined && !(length !== undefined && length > 0 && length < LONGEST))) {
-    throw unknownName('rod', text, nearestNames(clean, RODS.flatMap((r) => [r.name, ...r.lengths.map((l) => rodName(r, l, false))])));
+    throw unknownName(
+      'rod',
+      text,
+      nearestNames(
+        clean,
+        RODS.flatMap((r) => [r.name, ...r.lengths.map((l) => rodName(r, l, false))]),
+      ),
+    );
   }
   return { rod, length, coupled };
 }
@@ -115,6 +146,9 @@ function rodOfSize(size: string, covered: boolean): Rod | undefined {
   const piped = / ?pipe$/.test(size);
   const diameter = parseQuantity(size.replace(/ ?pipe$/, ''), 'length');
   if (diameter === undefined) return undefined;
-  if (piped) return RODS.find((r) => r.kind === 'bar' && parseQuantity(r.name.replace(' pipe', ''), 'length') === diameter);
-  return RODS.find((r) => r.kind === 'short' && r.insulated === covered && Math.abs(r.outsideDiameter - diameter) < NEAR);
+  if (piped)
+    return RODS.find((r) => r.kind === 'bar' && parseQuantity(r.name.replace(' pipe', ''), 'length') === diameter);
+  return RODS.find(
+    (r) => r.kind === 'short' && r.insulated === covered && Math.abs(r.outsideDiameter - diameter) < NEAR,
+  );
 }

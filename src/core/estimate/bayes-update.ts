@@ -107,7 +107,8 @@ export function bayesUpdate(log: BayesLog): BayesFit {
   const { prior, observed, channels, predict, scatter, shared, scatterWorth, trust } = log;
   const size = prior.length;
   if (size === 0) throw isMissing('list of factors');
-  for (const { deviation } of prior) if (!(deviation > 0)) throw notAbove('deviation of a factor', String(deviation), '0');
+  for (const { deviation } of prior)
+    if (!(deviation > 0)) throw notAbove('deviation of a factor', String(deviation), '0');
   if (scatter.length !== channels) throw isMissing('scatter of a channel');
   for (const s of scatter) if (!(s > 0)) throw notAbove('scatter', String(s), '0');
   if (!(shared >= 0)) throw tooLow('shared scatter', String(shared), '0');
@@ -117,7 +118,9 @@ export function bayesUpdate(log: BayesLog): BayesFit {
 
   const rows = Math.floor(observed.length / channels);
   const precision = scatter.map((s) => 1 / (s * s));
-  const thresholds = Array.from({ length: channels + 1 }, (_, k) => (trust < 1 && k > 0 ? chiSquared(trust, k) : Infinity));
+  const thresholds = Array.from({ length: channels + 1 }, (_, k) =>
+    trust < 1 && k > 0 ? chiSquared(trust, k) : Infinity,
+  );
   const soundSquare = thresholds.map(weightedSquare);
   const state = (at: Float64Array): State => {
     const predicted = new Float64Array(observed.length).fill(NaN);
@@ -162,12 +165,14 @@ export function bayesUpdate(log: BayesLog): BayesFit {
     return both - (kappa[row] ?? 0) * left * right;
   };
   const residual = ({ predicted }: State): Float64Array => observed.map((y, i) => y - (predicted[i] ?? NaN));
-  const threshold = (row: number, robust: boolean): number => (robust ? (thresholds[count[row] ?? 0] ?? Infinity) : Infinity);
+  const threshold = (row: number, robust: boolean): number =>
+    robust ? (thresholds[count[row] ?? 0] ?? Infinity) : Infinity;
 
   const cost = (s: State, scale: number, robust: boolean): number => {
     const r = residual(s);
     let sum = 0;
-    for (let k = 0; k < size; k++) sum += (((s.at[k] ?? NaN) - (prior[k]?.mean ?? NaN)) / (prior[k]?.deviation ?? NaN)) ** 2;
+    for (let k = 0; k < size; k++)
+      sum += (((s.at[k] ?? NaN) - (prior[k]?.mean ?? NaN)) / (prior[k]?.deviation ?? NaN)) ** 2;
     for (let row = 0; row < rows; row++) {
       const square = product(r, r, row) / scale;
       const limit = threshold(row, robust);
@@ -224,7 +229,8 @@ export function bayesUpdate(log: BayesLog): BayesFit {
     }
     for (let i = 0; i < size; i++) for (let j = 0; j < i; j++) told[j * size + i] = told[i * size + j] ?? NaN;
     const matrix = Float64Array.from(told);
-    for (let k = 0; k < size; k++) matrix[k * size + k] = (matrix[k * size + k] ?? NaN) + 1 / (prior[k]?.deviation ?? NaN) ** 2;
+    for (let k = 0; k < size; k++)
+      matrix[k * size + k] = (matrix[k * size + k] ?? NaN) + 1 / (prior[k]?.deviation ?? NaN) ** 2;
     // The prior makes the matrix positive definite whatever the log holds.
     return { told, triangle: cholesky(matrix, size) ?? matrix, gradient, weights, squares };
   };
@@ -243,7 +249,10 @@ export function bayesUpdate(log: BayesLog): BayesFit {
     }
     // Sum of w tr(J C J^T V^-1) over the rows, as the trace of C with the sum of w J^T V^-1 J.
     const spreads = scale * system.told.reduce((sum, m, i) => sum + m * (covariance[i] ?? NaN), 0);
-    return { scale: (scatterWorth + squares + spreads) / (scatterWorth + observations), degrees: Math.max(1, scatterWorth + observations - spreads / scale) };
+    return {
+      scale: (scatterWorth + squares + spreads) / (scatterWorth + observations),
+      degrees: Math.max(1, scatterWorth + observations - spreads / scale),
+    };
   };
 
   let scale = 1;

@@ -24,7 +24,8 @@ export function logGamma(x: number): number {
   let product = 1;
   while (raised < STIRLING_FROM) product *= raised++;
   const s = 1 / (raised * raised);
-  const series = (1 / 12 - s * (1 / 360 - s * (1 / 1260 - s * (1 / 1680 - s * (1 / 1188 - s * (691 / 360360)))))) / raised;
+  const series =
+    (1 / 12 - s * (1 / 360 - s * (1 / 1260 - s * (1 / 1680 - s * (1 / 1188 - s * (691 / 360360)))))) / raised;
   return (raised - 0.5) * Math.log(raised) - raised + Math.log(2 * Math.PI) / 2 + series - Math.log(product);
 }
 

@@ -10,7 +10,11 @@ import { drawsOfShared } from './worlds.ts';
  * fast draw and the loss of a change are those in force (`drawableContent`). `delivery`: what the
  * regulator delivers; more may have to be left for it.
  */
-export function cylinderDraws(count: number, basis: Basis, { pressure, flow }: Delivery = deliveryInForce(basis.a)): Float64Array {
+export function cylinderDraws(
+  count: number,
+  basis: Basis,
+  { pressure, flow }: Delivery = deliveryInForce(basis.a),
+): Float64Array {
   return basis.once(`cylinder draws ${count} ${pressure} ${flow}`, () => {
     const { a } = basis;
     const air = a.value('air pressure');

@@ -10,10 +10,14 @@ import { deliveryInForce, type Delivery } from '../oxygen/drawable-content.ts';
  */
 export function deliveryTo(sizings: readonly Sizing[], basis: Basis): Delivery {
   const standard = deliveryInForce(basis.a);
-  const most = (of: (s: Sizing) => number): Sizing | undefined => sizings.reduce<Sizing | undefined>((max, s) => (max === undefined || of(s) > of(max) ? s : max), undefined);
+  const most = (of: (s: Sizing) => number): Sizing | undefined =>
+    sizings.reduce<Sizing | undefined>((max, s) => (max === undefined || of(s) > of(max) ? s : max), undefined);
   const demanding = [most((s) => s.pressure), most((s) => s.flow)].flatMap((s) => s ?? []);
   try {
-    return { pressure: Math.max(...demanding.map((s) => itemSetting(s, basis).gauge)), flow: Math.max(...demanding.map((s) => s.flow)) };
+    return {
+      pressure: Math.max(...demanding.map((s) => itemSetting(s, basis).gauge)),
+      flow: Math.max(...demanding.map((s) => s.flow)),
+    };
   } catch (e) {
     if (e instanceof CalcError) return standard;
     throw e;

@@ -20,13 +20,32 @@ export interface ItemDraws {
 const empty = (count: number): Float64Array => new Float64Array(count);
 
 export function emptyDraws(count: number): ItemDraws {
-  return { rods: empty(count), consumed: empty(count), lightings: empty(count), oxygen: empty(count), burnTime: empty(count), crewTime: empty(count) };
+  return {
+    rods: empty(count),
+    consumed: empty(count),
+    lightings: empty(count),
+    oxygen: empty(count),
+    burnTime: empty(count),
+    crewTime: empty(count),
+  };
 }
 
-const emptyWork = (count: number): WorkDraws => ({ pierceWidth: empty(count), pierces: empty(count), freeVolume: empty(count), starts: empty(count), tasks: empty(count) });
+const emptyWork = (count: number): WorkDraws => ({
+  pierceWidth: empty(count),
+  pierces: empty(count),
+  freeVolume: empty(count),
+  starts: empty(count),
+  tasks: empty(count),
+});
 
 /** The work of one item in each world. */
-function drawWork(operation: Operation, { rod: { rod }, work, planned, method }: Sizing, worlds: Worlds, basis: Basis, into: WorkDraws): void {
+function drawWork(
+  operation: Operation,
+  { rod: { rod }, work, planned, method }: Sizing,
+  worlds: Worlds,
+  basis: Basis,
+  into: WorkDraws,
+): void {
   const { a } = basis;
   into.pierceWidth.fill(work.pierceWidth);
   into.pierces.fill(work.pierces);
@@ -61,8 +80,19 @@ function drawWork(operation: Operation, { rod: { rod }, work, planned, method }:
  * @param into filled with one value for each world
  * @param own  how the item departs from the others, one for each world; the draws of `item scatter` where left out
  */
-export function drawItem(operation: Operation, sizing: Sizing, basis: Basis, into: ItemDraws, own?: Float64Array): void {
-  const { rod, material, flow: planned, work: { pierceDepth: depth, reach } } = sizing;
+export function drawItem(
+  operation: Operation,
+  sizing: Sizing,
+  basis: Basis,
+  into: ItemDraws,
+  own?: Float64Array,
+): void {
+  const {
+    rod,
+    material,
+    flow: planned,
+    work: { pierceDepth: depth, reach },
+  } = sizing;
   const count = into.rods.length;
   const worlds = worldsOf(operation, rod.rod, material, count, basis);
   const work = basis.once(`work draws ${count}`, () => emptyWork(count));
@@ -85,15 +115,25 @@ export function drawItem(operation: Operation, sizing: Sizing, basis: Basis, int
     lightings[i] = lit;
     oxygen[i] = planned * flow[i]! * (burnTime[i]! * drawnOverBurnt[i]! + lit * lightingTime);
   }
-  for (let i = 0; i < count; i++) crewTime[i] = fixed[i]! + cooling + burnTime[i]! * perBurning[i]! + tasks[i]! * handling[i]! + rods[i]! * change[i]!;
-  for (const i of worlds.without) rods[i] = consumed[i] = lightings[i] = oxygen[i] = burnTime[i] = crewTime[i] = Infinity;
+  for (let i = 0; i < count; i++)
+    crewTime[i] =
+      fixed[i]! + cooling + burnTime[i]! * perBurning[i]! + tasks[i]! * handling[i]! + rods[i]! * change[i]!;
+  for (const i of worlds.without)
+    rods[i] = consumed[i] = lightings[i] = oxygen[i] = burnTime[i] = crewTime[i] = Infinity;
 }
 
 /**
  * Burning time in each world [s], the item's own scatter counted. With q the time that a volume takes at the planned flow,
  * 1 / v = q pi / 4 w^2 in `pierceTime`.
  */
-function drawBurning({ pierceWidth, pierces, freeVolume }: WorkDraws, { slowness, advanceLimit, advanceDepth }: Worlds, planned: number, depth: number, scatter: Float64Array, into: Float64Array): void {
+function drawBurning(
+  { pierceWidth, pierces, freeVolume }: WorkDraws,
+  { slowness, advanceLimit, advanceDepth }: Worlds,
+  planned: number,
+  depth: number,
+  scatter: Float64Array,
+  into: Float64Array,
+): void {
   const perPlanned = 1 / planned;
   for (let i = 0; i < into.length; i++) {
     const q = slowness[i]! * perPlanned;

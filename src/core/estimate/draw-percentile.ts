@@ -37,7 +37,11 @@ export interface PercentileWork {
 }
 
 export function percentileWork(count: number): PercentileWork {
-  return { sample: new Float64Array(SAMPLE), window: new Float64Array(count + 1), guides: new Int32Array(2 * MOST_GUIDED).fill(-1) };
+  return {
+    sample: new Float64Array(SAMPLE),
+    window: new Float64Array(count + 1),
+    guides: new Int32Array(2 * MOST_GUIDED).fill(-1),
+  };
 }
 
 /** Puts the value of rank k (from 0) of the first n in its place, smaller ones before it, larger ones behind (Hoare 1961). */
@@ -61,7 +65,12 @@ function select(values: Float64Array, k: number, n: number): void {
 }
 
 /** Puts those between two values into the window; gives how many are below and how many are in it. */
-function between(draws: Float64Array, low: number, high: number, window: Float64Array): readonly [before: number, inside: number] {
+function between(
+  draws: Float64Array,
+  low: number,
+  high: number,
+  window: Float64Array,
+): readonly [before: number, inside: number] {
   let before = 0;
   let inside = 0;
   // Without branches, which the processor would guess wrongly half of the time.
@@ -75,7 +84,13 @@ function between(draws: Float64Array, low: number, high: number, window: Float64
 }
 
 /** Value of a rank (from 0) and of the next one, sought between two draws; undefined where they stand on one side of it or too far off. */
-function guided(draws: Float64Array, rank: number, from: number, to: number, window: Float64Array): readonly [number, number] | undefined {
+function guided(
+  draws: Float64Array,
+  rank: number,
+  from: number,
+  to: number,
+  window: Float64Array,
+): readonly [number, number] | undefined {
   if (from < 0) return undefined;
   const [before, inside] = between(draws, draws[from]!, draws[to]!, window);
   const k = rank - before;
@@ -85,7 +100,12 @@ function guided(draws: Float64Array, rank: number, from: number, to: number, win
 }
 
 /** Value of a rank (from 0) and of the next one. The sample, sorted, gives limits between which they are sought; `at` is where the draws found stand among the guides. */
-function ranked(draws: Float64Array, rank: number, { sample, window, guides }: PercentileWork, at: number): readonly [number, number] {
+function ranked(
+  draws: Float64Array,
+  rank: number,
+  { sample, window, guides }: PercentileWork,
+  at: number,
+): readonly [number, number] {
   const n = draws.length;
   const place = ((rank + 0.5) / n) * SAMPLE;
   const low = place < SLACK ? -Infinity : sample[Math.floor(place) - SLACK]!;
@@ -120,7 +140,12 @@ function ranked(draws: Float64Array, rank: number, { sample, window, guides }: P
  * Source: Hyndman and Fan, The American Statistician 50 (1996) 361, definition 5 (Hazen). For draws that lie one in each
  * n-th part this is right where definition 7, for random draws, stands too near the middle.
  */
-export function drawPercentiles(draws: Float64Array, shares: readonly number[], work = percentileWork(draws.length), of: (x: number) => number = (x) => x): readonly number[] {
+export function drawPercentiles(
+  draws: Float64Array,
+  shares: readonly number[],
+  work = percentileWork(draws.length),
+  of: (x: number) => number = (x) => x,
+): readonly number[] {
   const last = draws.length - 1;
   const few = draws.length < 2 * SAMPLE;
   const { sample, window, guides } = work;

@@ -28,7 +28,8 @@ export interface Draws {
  * @param seed    integer
  */
 export function pertDraws(factors: readonly DrawnFactor[], count: number, seed: number): Draws {
-  if (factors.length > SOBOL_DIMENSIONS) throw tooHigh('number of uncertain factors', String(factors.length), String(SOBOL_DIMENSIONS));
+  if (factors.length > SOBOL_DIMENSIONS)
+    throw tooHigh('number of uncertain factors', String(factors.length), String(SOBOL_DIMENSIONS));
   const columns = new Map<string, Float64Array>();
   factors.forEach(({ name, low, likely, high }, k) => {
     columns.set(name, pertQuantiles(pert(low, likely, high), sobolColumn(k, count, seed)));

@@ -19,7 +19,13 @@ export type SpreadQuantity = (typeof SPREAD_QUANTITIES)[number];
  *
  * @param p share [-], more than 0 and less than 1
  */
-export function itemPercentile(operation: Operation, sizing: Sizing, quantity: SpreadQuantity, p: number, basis: Basis): number {
+export function itemPercentile(
+  operation: Operation,
+  sizing: Sizing,
+  quantity: SpreadQuantity,
+  p: number,
+  basis: Basis,
+): number {
   const draws = basis.once('item draws', () => emptyDraws(DRAWS));
   drawItem(operation, sizing, basis, draws);
   switch (quantity) {
@@ -33,7 +39,13 @@ export function itemPercentile(operation: Operation, sizing: Sizing, quantity: S
       return drawPercentile(draws.crewTime, p);
     case 'cylinders': {
       const content = cylinderDraws(DRAWS, basis, deliveryTo([sizing], basis));
-      return wholeTowards(drawPercentile(draws.oxygen.map((o, i) => o / (content[i] ?? NaN)), p), p);
+      return wholeTowards(
+        drawPercentile(
+          draws.oxygen.map((o, i) => o / (content[i] ?? NaN)),
+          p,
+        ),
+        p,
+      );
     }
   }
 }

@@ -36,8 +36,15 @@ export interface CostLine {
 
 const ONE: Ranged = { value: 1, low: 1, high: 1 };
 /** An unknown high stays unknown, but costs nothing where the price is nothing. */
-const times = (r: Ranged, factor: number): Ranged => (factor === 0 ? { value: 0, low: 0, high: 0 } : { value: r.value * factor, low: r.low * factor, high: r.high * factor });
-const plus = (a: Ranged, b: Ranged): Ranged => ({ value: a.value + b.value, low: a.low + b.low, high: a.high + b.high });
+const times = (r: Ranged, factor: number): Ranged =>
+  factor === 0
+    ? { value: 0, low: 0, high: 0 }
+    : { value: r.value * factor, low: r.low * factor, high: r.high * factor };
+const plus = (a: Ranged, b: Ranged): Ranged => ({
+  value: a.value + b.value,
+  low: a.low + b.low,
+  high: a.high + b.high,
+});
 const mapped = (r: Ranged, f: (x: number) => number): Ranged => ({ value: f(r.value), low: f(r.low), high: f(r.high) });
 const whole = (x: number): number => (Number.isFinite(x) ? Math.ceil(x - 1e-9) : x);
 const safelyLow = (x: number): number => Math.max(0, x);
@@ -59,19 +66,44 @@ export function jobTotals(plan: readonly PlanRow[], basis: Basis): JobTotals {
   const scatter = pert(low, value, high);
   const [down, up] = [1 - pertQuantile(scatter, 0.1) / value, pertQuantile(scatter, 0.9) / value - 1];
   const total = (rows: readonly PlanRow[], of: (row: PlanRow) => Ranged, burning: (row: PlanRow) => number): Ranged =>
-    mapped(jobRange(rows.map((row): RangedItem => ({ ...of(row), ownDown: down * burning(row), ownUp: up * burning(row) }))), safelyLow);
+    mapped(
+      jobRange(rows.map((row): RangedItem => ({ ...of(row), ownDown: down * burning(row), ownUp: up * burning(row) }))),
+      safelyLow,
+    );
   const rods = new Map<string, Ranged>();
   for (const name of new Set(plan.map((row) => row.rod))) {
-    const range = total(plan.filter((row) => row.rod === name), (row) => row.rods, (row) => row.rods.value);
+    const range = total(
+      plan.filter((row) => row.rod === name),
+      (row) => row.rods,
+      (row) => row.rods.value,
+    );
     rods.set(name, { value: range.value, low: Math.floor(range.low + 1e-9), high: whole(range.high) });
   }
-  const oxygen = total(plan, (row) => row.oxygen, (row) => row.oxygen.value);
-  const opened = plan.every((row) => row.cylinders !== undefined) ? plan.reduce((sum, row) => sum + (row.cylinders ?? 0), 0) : undefined;
+  const oxygen = total(
+    plan,
+    (row) => row.oxygen,
+    (row) => row.oxygen.value,
+  );
+  const opened = plan.every((row) => row.cylinders !== undefined)
+    ? plan.reduce((sum, row) => sum + (row.cylinders ?? 0), 0)
+    : undefined;
   const content = opened !== undefined && opened > 0 ? undefined : drawableContent(basis);
   // The plan's own count stands for the cylinder it was made with; low and high follow in proportion.
-  const cylinders = mapped(oxygen, (o) => whole(content === undefined ? ((opened ?? 0) * o) / oxygen.value : o / content));
+  const cylinders = mapped(oxygen, (o) =>
+    whole(content === undefined ? ((opened ?? 0) * o) / oxygen.value : o / content),
+  );
   const duty = basis.a.value('burning duty');
-  return { rods, oxygen, cylinders, crew: total(plan, (row) => row.crew, (row) => row.burnTime / duty), plated: plan.filter((row) => row.operation?.crewTimes.includes('plate time') ?? true).length };
+  return {
+    rods,
+    oxygen,
+    cylinders,
+    crew: total(
+      plan,
+      (row) => row.crew,
+      (row) => row.burnTime / duty,
+    ),
+    plated: plan.filter((row) => row.operation?.crewTimes.includes('plate time') ?? true).length,
+  };
 }
 
 /** Price of a rod: by its full name, else by its size, else that of any rod. */
@@ -91,27 +123,56 @@ export function jobCost(plan: readonly PlanRow[], prices: Prices, basis: Basis):
   const totals = jobTotals(plan, basis);
   const lines: CostLine[] = [];
   const unpriced: string[] = [];
-  const add = (name: string, measure: CostLine['measure'], quantity: Ranged, price: number | undefined, note = ''): void => {
+  const add = (
+    name: string,
+    measure: CostLine['measure'],
+    quantity: Ranged,
+    price: number | undefined,
+    note = '',
+  ): void => {
     if (price === undefined) unpriced.push(name);
-    lines.push({ name, measure, quantity: quantity.value, price, amount: price === undefined ? undefined : times(quantity, price), note });
+    lines.push({
+      name,
+      measure,
+      quantity: quantity.value,
+      price,
+      amount: price === undefined ? undefined : times(quantity, price),
+      note,
+    });
   };
   for (const [name, quantity] of totals.rods) add(`rod ${name}`, 'count', quantity, rodPrice(name, prices));
   const price = (line: PricedLine): number | undefined => prices.lines.get(line);
   const byVolume = price('oxygen') !== undefined;
   const byCylinder = price('cylinders') !== undefined;
-  if (byVolume || !byCylinder) add('oxygen', 'oxygen', totals.oxygen, price('oxygen'), byVolume && byCylinder ? 'priced by volume and by cylinder: both count' : '');
+  if (byVolume || !byCylinder)
+    add(
+      'oxygen',
+      'oxygen',
+      totals.oxygen,
+      price('oxygen'),
+      byVolume && byCylinder ? 'priced by volume and by cylinder: both count' : '',
+    );
   if (byCylinder) add('cylinders', 'count', totals.cylinders, price('cylinders'));
   const days = mapped(totals.crew, (time) => whole(time / basis.a.value('day length')));
   const rental = price('cylinder rental');
   if (rental !== undefined) {
-    const cylinderDays = { value: totals.cylinders.value * days.value, low: totals.cylinders.low * days.low, high: totals.cylinders.high * days.high };
+    const cylinderDays = {
+      value: totals.cylinders.value * days.value,
+      low: totals.cylinders.low * days.low,
+      high: totals.cylinders.high * days.high,
+    };
     add('cylinder rental', 'cylinder days', cylinderDays, rental, 'every cylinder for every day of the job');
   }
   add('crew', 'hours', totals.crew, price('crew'));
   const plate = price('plates');
   if (plate !== undefined) {
     const { value, low, high } = basis.a.inForce('plates per pin');
-    add('plates', 'count', mapped({ value, low, high }, (each) => whole(each * totals.plated)), plate);
+    add(
+      'plates',
+      'count',
+      mapped({ value, low, high }, (each) => whole(each * totals.plated)),
+      plate,
+    );
   }
   const ram = price('ram hire');
   if (ram !== undefined) add('ram hire', 'days', days, ram, 'whole days of crew time');
@@ -119,14 +180,32 @@ export function jobCost(plan: readonly PlanRow[], prices: Prices, basis: Basis):
   if (mobilisation !== undefined) add('mobilisation', 'sum', ONE, mobilisation);
   for (const { name, amount } of prices.others) add(name, 'sum', ONE, amount);
 
-  const sum = lines.reduce<Ranged>((all, { amount }) => (amount ? plus(all, amount) : all), { value: 0, low: 0, high: 0 });
-  const total = (name: string, amount: Ranged, note: string): void => void lines.push({ name, measure: 'sum', quantity: undefined, price: undefined, amount, note });
-  total('subtotal', sum, [unpriced.length > 0 ? noPriceFor(unpriced) : '', sum.high === Infinity ? rangeUnknown() : ''].filter((n) => n !== '').join('; '));
+  const sum = lines.reduce<Ranged>((all, { amount }) => (amount ? plus(all, amount) : all), {
+    value: 0,
+    low: 0,
+    high: 0,
+  });
+  const total = (name: string, amount: Ranged, note: string): void =>
+    void lines.push({ name, measure: 'sum', quantity: undefined, price: undefined, amount, note });
+  total(
+    'subtotal',
+    sum,
+    [unpriced.length > 0 ? noPriceFor(unpriced) : '', sum.high === Infinity ? rangeUnknown() : '']
+      .filter((n) => n !== '')
+      .join('; '),
+  );
   let cost = sum;
   const contingency = prices.shares.get('contingency');
   if (contingency !== undefined) {
     const extra = times(sum, contingency);
-    lines.push({ name: 'contingency', measure: 'share', quantity: undefined, price: contingency, amount: extra, note: 'of the subtotal' });
+    lines.push({
+      name: 'contingency',
+      measure: 'share',
+      quantity: undefined,
+      price: contingency,
+      amount: extra,
+      note: 'of the subtotal',
+    });
     cost = plus(sum, extra);
   }
   total('cost', cost, '');
@@ -134,8 +213,24 @@ export function jobCost(plan: readonly PlanRow[], prices: Prices, basis: Basis):
   const markUp = prices.shares.get('mark-up');
   const share = margin ?? markUp ?? 0;
   const gain = times(cost, margin !== undefined ? share / (1 - share) : share);
-  if (margin !== undefined) lines.push({ name: 'margin', measure: 'share', quantity: undefined, price: margin, amount: gain, note: 'margin: a share of the price; price = cost / (1 - margin)' });
-  if (markUp !== undefined) lines.push({ name: 'mark-up', measure: 'share', quantity: undefined, price: markUp, amount: gain, note: 'mark-up: a share of the cost; price = cost x (1 + mark-up)' });
+  if (margin !== undefined)
+    lines.push({
+      name: 'margin',
+      measure: 'share',
+      quantity: undefined,
+      price: margin,
+      amount: gain,
+      note: 'margin: a share of the price; price = cost / (1 - margin)',
+    });
+  if (markUp !== undefined)
+    lines.push({
+      name: 'mark-up',
+      measure: 'share',
+      quantity: undefined,
+      price: markUp,
+      amount: gain,
+      note: 'mark-up: a share of the cost; price = cost x (1 + mark-up)',
+    });
   total('price', plus(cost, gain), margin === undefined && markUp === undefined ? 'no margin or mark-up given' : '');
   return lines;
 }

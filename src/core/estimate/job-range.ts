@@ -38,7 +38,17 @@ export function jobRange(items: readonly RangedItem[]): Ranged {
   };
   return {
     value,
-    low: value - reach((i) => i.value - i.low, (i) => i.ownDown),
-    high: value + reach((i) => i.high - i.value, (i) => i.ownUp),
+    low:
+      value -
+      reach(
+        (i) => i.value - i.low,
+        (i) => i.ownDown,
+      ),
+    high:
+      value +
+      reach(
+        (i) => i.high - i.value,
+        (i) => i.ownUp,
+      ),
   };
 }

@@ -69,7 +69,8 @@ export function stagesOf(plan: readonly PlanRow[], basis: Basis): readonly Stage
   const duty = a.value('burning duty');
   return plan.map(({ item, rods, crew, burnTime, cooling: planned, operation }) => {
     const names = operation?.crewTimes ?? PIN_TIMES;
-    const sum = (of: (name: NumberName) => boolean): number => names.filter(of).reduce((time, name) => time + a.value(name), 0);
+    const sum = (of: (name: NumberName) => boolean): number =>
+      names.filter(of).reduce((time, name) => time + a.value(name), 0);
     const after = sum((name) => AFTER.includes(name));
     const before = sum((name) => !AFTER.includes(name));
     const hot = burnTime / duty + rods.value * a.value('rod change time');
@@ -77,7 +78,15 @@ export function stagesOf(plan: readonly PlanRow[], basis: Basis): readonly Stage
     // A second either way is the rounding of what stands in the sheet.
     if (planned === undefined && rest < -1) {
       const shrink = Math.max(0, crew.value - burnTime) / (before + hot + after - burnTime);
-      return { item, before: before * shrink, hot: burnTime + (hot - burnTime) * shrink, burning: burnTime, cooling: 0, after: after * shrink, note: planTimesDiffer() };
+      return {
+        item,
+        before: before * shrink,
+        hot: burnTime + (hot - burnTime) * shrink,
+        burning: burnTime,
+        cooling: 0,
+        after: after * shrink,
+        note: planTimesDiffer(),
+      };
     }
     return { item, before, hot, burning: burnTime, cooling: planned ?? Math.max(0, rest), after, note: '' };
   });
@@ -124,20 +133,48 @@ function isCool(burnt: Burnt, shift: number, time: number): boolean {
 }
 
 /** One pass over the items in a given order. The crew that is free soonest takes the next step. */
-function layOut(items: readonly Stages[], crews: number, limits: Limits, preference: Preference): { readonly slots: Slot[]; readonly idle: number } {
+function layOut(
+  items: readonly Stages[],
+  crews: number,
+  limits: Limits,
+  preference: Preference,
+): { readonly slots: Slot[]; readonly idle: number } {
   const queue = [...items];
-  const all: Crew[] = Array.from({ length: crews }, (_, i) => ({ number: i + 1, shift: 1, time: 0, dose: 0, burnt: [], idle: 0 }));
+  const all: Crew[] = Array.from({ length: crews }, (_, i) => ({
+    number: i + 1,
+    shift: 1,
+    time: 0,
+    dose: 0,
+    burnt: [],
+    idle: 0,
+  }));
   const slots: Slot[] = [];
   const open = (): Crew[] => all.filter((c) => queue.length > 0 || c.burnt.length > 0);
   for (let working = open(); working.length > 0; working = open()) {
-    const crew = working.reduce((x, y) => (y.shift < x.shift || (y.shift === x.shift && y.time < x.time - TOLERANCE) ? y : x));
+    const crew = working.reduce((x, y) =>
+      y.shift < x.shift || (y.shift === x.shift && y.time < x.time - TOLERANCE) ? y : x,
+    );
     const fits = ({ before, hot, burning }: Stages): boolean =>
-      crew.time + before + hot <= limits.hotUntil + TOLERANCE && crew.dose + burning / limits.noiseTime <= 1 + TOLERANCE;
+      crew.time + before + hot <= limits.hotUntil + TOLERANCE &&
+      crew.dose + burning / limits.noiseTime <= 1 + TOLERANCE;
     const next = queue.findIndex(fits);
-    const cold = crew.burnt.filter((b) => isCool(b, crew.shift, crew.time) && crew.time + b.stages.after <= limits.shift + TOLERANCE);
+    const cold = crew.burnt.filter(
+      (b) => isCool(b, crew.shift, crew.time) && crew.time + b.stages.after <= limits.shift + TOLERANCE,
+    );
     const push = cold[0];
     if (push && (preference === 'push' || next < 0)) {
-      slots.push({ stages: push.stages, crew: crew.number, shift: push.shift, start: push.start, hotFrom: push.hotFrom, hotTo: push.hotTo, dose: push.dose, pushShift: crew.shift, pushFrom: crew.time, done: crew.time + push.stages.after });
+      slots.push({
+        stages: push.stages,
+        crew: crew.number,
+        shift: push.shift,
+        start: push.start,
+        hotFrom: push.hotFrom,
+        hotTo: push.hotTo,
+        dose: push.dose,
+        pushShift: crew.shift,
+        pushFrom: crew.time,
+        done: crew.time + push.stages.after,
+      });
       crew.burnt = crew.burnt.filter((b) => b !== push);
       crew.time += push.stages.after;
     } else if (next >= 0) {
@@ -145,11 +182,23 @@ function layOut(items: readonly Stages[], crews: number, limits: Limits, prefere
       const hotFrom = crew.time + stages.before;
       const hotTo = hotFrom + stages.hot;
       crew.dose += stages.burning / limits.noiseTime;
-      crew.burnt.push({ stages, shift: crew.shift, start: crew.time, hotFrom, hotTo, dose: crew.dose, cool: hotTo + stages.cooling });
+      crew.burnt.push({
+        stages,
+        shift: crew.shift,
+        start: crew.time,
+        hotFrom,
+        hotTo,
+        dose: crew.dose,
+        cool: hotTo + stages.cooling,
+      });
       crew.time = hotTo;
     } else {
       // Nothing can be done now: wait for the next pin to cool, or go home.
-      const soonest = Math.min(...crew.burnt.filter((b) => b.shift === crew.shift && b.cool > crew.time && b.cool + b.stages.after <= limits.shift).map((b) => b.cool));
+      const soonest = Math.min(
+        ...crew.burnt
+          .filter((b) => b.shift === crew.shift && b.cool > crew.time && b.cool + b.stages.after <= limits.shift)
+          .map((b) => b.cool),
+      );
       if (soonest < Infinity) {
         crew.idle += soonest - crew.time;
         crew.time = soonest;
@@ -160,11 +209,20 @@ function layOut(items: readonly Stages[], crews: number, limits: Limits, prefere
       }
     }
   }
-  return { slots: slots.sort((x, y) => x.shift - y.shift || x.start - y.start || x.crew - y.crew), idle: all.reduce((sum, c) => sum + c.idle, 0) };
+  return {
+    slots: slots.sort((x, y) => x.shift - y.shift || x.start - y.start || x.crew - y.crew),
+    idle: all.reduce((sum, c) => sum + c.idle, 0),
+  };
 }
 
 const lastOf = (slots: readonly Slot[]): { readonly shifts: number; readonly end: number } =>
-  slots.reduce(({ shifts, end }, s) => (s.pushShift > shifts ? { shifts: s.pushShift, end: s.done } : { shifts, end: s.pushShift === shifts ? Math.max(end, s.done) : end }), { shifts: 0, end: 0 });
+  slots.reduce(
+    ({ shifts, end }, s) =>
+      s.pushShift > shifts
+        ? { shifts: s.pushShift, end: s.done }
+        : { shifts, end: s.pushShift === shifts ? Math.max(end, s.done) : end },
+    { shifts: 0, end: 0 },
+  );
 
 /**
  * Lays out a job in shifts: while one pin cools the crew burns the next or presses out a cold one.
@@ -181,7 +239,8 @@ export function jobSchedule(plan: readonly PlanRow[], crews: number, shift: numb
   const { a } = basis;
   const rule = findNoiseRule(a.word('noise rule'));
   const { watch, name: watchRule } = fireWatch(a.word('fire watch rule'));
-  const allowed = (level: number): number => (level < rule.countedFrom ? Infinity : noiseHours(Math.max(level, NOISE_RANGE.quietest), rule));
+  const allowed = (level: number): number =>
+    level < rule.countedFrom ? Infinity : noiseHours(Math.max(level, NOISE_RANGE.quietest), rule);
   const noise = a.value('burning noise');
   const limits: Limits = { shift, hotUntil: shift - watch, noiseTime: allowed(noise - a.value('protector reduction')) };
   const left: Stages[] = [];
@@ -189,9 +248,18 @@ export function jobSchedule(plan: readonly PlanRow[], crews: number, shift: numb
   for (const s of stagesOf(plan, basis)) {
     const needs = Math.max(s.before + s.hot + watch, s.after);
     const reason =
-      needs > shift + TOLERANCE ? doesNotFitShift(showQuantity(rounded(needs), 'hours', a.system), showQuantity(rounded(shift), 'hours', a.system))
-      : s.burning > limits.noiseTime * (1 + TOLERANCE) ? itemOverNoiseLimit(showQuantity(rounded(s.burning), 'time', a.system), showQuantity(rounded(limits.noiseTime), 'time', a.system), rule.name)
-      : '';
+      needs > shift + TOLERANCE
+        ? doesNotFitShift(
+            showQuantity(rounded(needs), 'hours', a.system),
+            showQuantity(rounded(shift), 'hours', a.system),
+          )
+        : s.burning > limits.noiseTime * (1 + TOLERANCE)
+          ? itemOverNoiseLimit(
+              showQuantity(rounded(s.burning), 'time', a.system),
+              showQuantity(rounded(limits.noiseTime), 'time', a.system),
+              rule.name,
+            )
+          : '';
     if (reason === '') fitting.push(s);
     else left.push({ ...s, note: reason });
   }
@@ -200,7 +268,9 @@ export function jobSchedule(plan: readonly PlanRow[], crews: number, shift: numb
     [...fitting].sort((x, y) => y.cooling - x.cooling),
     [...fitting].sort((x, y) => y.before + y.hot - (x.before + x.hot)),
   ];
-  const tries = orders.flatMap((order) => (['push', 'burn'] as const).map((preference) => layOut(order, crews, limits, preference)));
+  const tries = orders.flatMap((order) =>
+    (['push', 'burn'] as const).map((preference) => layOut(order, crews, limits, preference)),
+  );
   const best = tries.reduce((x, y) => {
     const [one, other] = [lastOf(x.slots), lastOf(y.slots)];
     return other.shifts < one.shifts || (other.shifts === one.shifts && other.end < one.end - TOLERANCE) ? y : x;
@@ -216,5 +286,16 @@ export function jobSchedule(plan: readonly PlanRow[], crews: number, shift: numb
     const key = `${s.crew} ${s.shift}`;
     burntIn.set(key, (burntIn.get(key) ?? 0) + s.stages.burning);
   }
-  return { slots: best.slots, left, shifts, end, watch, watchRule, lastHot, noiseRule: rule.name, bareDose: Math.max(0, ...burntIn.values()) / bare, idle: best.idle };
+  return {
+    slots: best.slots,
+    left,
+    shifts,
+    end,
+    watch,
+    watchRule,
+    lastHot,
+    noiseRule: rule.name,
+    bareDose: Math.max(0, ...burntIn.values()) / bare,
+    idle: best.idle,
+  };
 }

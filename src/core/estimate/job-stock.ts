@@ -55,7 +55,13 @@ const whole = (x: number): number => (Number.isFinite(x) ? Math.ceil(x - 1e-9) :
 
 /** Rods that one battery lights, for a current and a time of one strike. */
 function strikes(current: number, time: number, { a }: Basis): number {
-  return batteryStrikes(a.value('battery capacity'), current, time, a.value('battery usable share'), a.value('peukert exponent')).strikes;
+  return batteryStrikes(
+    a.value('battery capacity'),
+    current,
+    time,
+    a.value('battery usable share'),
+    a.value('peukert exponent'),
+  ).strikes;
 }
 
 /** Need of everything in each world, and by the plans. */
@@ -87,20 +93,65 @@ function needs(operation: Operation, sizings: readonly Sizing[], count: number, 
   const time = drawsOfShared('strike time', count, basis);
   const lit = strikes(a.value('strike current'), a.value('strike time'), basis);
   if (lit < 1) throw batteryTooSmall();
-  const lines: Need[] = [...rods].map(([name, { draws, plain }]) => ({ name: `rods ${name}`, quantity: 'count', draws, plain, counts: true, whole: true }));
-  lines.push({ name: 'oxygen', quantity: 'oxygen', draws: total.oxygen, plain: planned.oxygen, counts: false, whole: false });
-  lines.push({ name: 'cylinders', quantity: 'count', draws: total.oxygen.map((o, i) => whole(o / (content[i] ?? NaN))), plain: cylinderCount(planned.oxygen, drawableContent(basis, delivery), 0), counts: true, whole: true });
-  lines.push({ name: 'batteries', quantity: 'count', draws: total.lightings.map((n, i) => whole(n / Math.max(1, strikes(current[i] ?? NaN, time[i] ?? NaN, basis)))), plain: whole(planned.lightings / lit), counts: true, whole: true });
+  const lines: Need[] = [...rods].map(([name, { draws, plain }]) => ({
+    name: `rods ${name}`,
+    quantity: 'count',
+    draws,
+    plain,
+    counts: true,
+    whole: true,
+  }));
+  lines.push({
+    name: 'oxygen',
+    quantity: 'oxygen',
+    draws: total.oxygen,
+    plain: planned.oxygen,
+    counts: false,
+    whole: false,
+  });
+  lines.push({
+    name: 'cylinders',
+    quantity: 'count',
+    draws: total.oxygen.map((o, i) => whole(o / (content[i] ?? NaN))),
+    plain: cylinderCount(planned.oxygen, drawableContent(basis, delivery), 0),
+    counts: true,
+    whole: true,
+  });
+  lines.push({
+    name: 'batteries',
+    quantity: 'count',
+    draws: total.lightings.map((n, i) => whole(n / Math.max(1, strikes(current[i] ?? NaN, time[i] ?? NaN, basis)))),
+    plain: whole(planned.lightings / lit),
+    counts: true,
+    whole: true,
+  });
   if (operation.crewTimes.includes('plate time')) {
     const plates = (perPin: number): number => whole(perPin * sizings.length);
-    lines.push({ name: 'plates', quantity: 'count', draws: drawsOfShared('plates per pin', count, basis).map(plates), plain: plates(a.value('plates per pin')), counts: true, whole: true });
+    lines.push({
+      name: 'plates',
+      quantity: 'count',
+      draws: drawsOfShared('plates per pin', count, basis).map(plates),
+      plain: plates(a.value('plates per pin')),
+      counts: true,
+      whole: true,
+    });
   }
-  lines.push({ name: 'crew', quantity: 'hours', draws: total.crewTime, plain: planned.crewTime, counts: true, whole: false });
+  lines.push({
+    name: 'crew',
+    quantity: 'hours',
+    draws: total.crewTime,
+    plain: planned.crewTime,
+    counts: true,
+    whole: false,
+  });
   return lines;
 }
 
 /** For each world the least place k in rising order such that the k-th smallest need covers it in every line that counts. */
-function places(lines: readonly { readonly draws: Float64Array; readonly sorted: Float64Array }[], count: number): Int32Array {
+function places(
+  lines: readonly { readonly draws: Float64Array; readonly sorted: Float64Array }[],
+  count: number,
+): Int32Array {
   const most = new Int32Array(count);
   for (const { draws, sorted } of lines) {
     const first = new Map<number, number>();
@@ -127,28 +178,52 @@ function leastPlace(place: Int32Array, wanted: number): number {
  */
 export function jobStock(operation: Operation, sizings: readonly Sizing[], confidence: number, basis: Basis): JobStock {
   const count = DRAWS;
-  const lines = needs(operation, sizings, count, basis).map((line) => ({ ...line, sorted: Float64Array.from(line.draws).sort() }));
+  const lines = needs(operation, sizings, count, basis).map((line) => ({
+    ...line,
+    sorted: Float64Array.from(line.draws).sort(),
+  }));
   const counting = lines.filter((line) => line.counts);
   // The k-th of n ordered draws is exceeded by a further one with chance 1 - k/(n + 1).
   const wanted = Math.ceil(confidence * (count + 1));
   const level = leastPlace(places(counting, count), wanted);
-  const pieces = places(counting.filter((line) => line.whole), count);
-  const rest = places(counting.filter((line) => !line.whole), count);
-  const spared = leastPlace(rest.map((place, i) => ((pieces[i] ?? 0) <= level ? place : count)), wanted);
+  const pieces = places(
+    counting.filter((line) => line.whole),
+    count,
+  );
+  const rest = places(
+    counting.filter((line) => !line.whole),
+    count,
+  );
+  const spared = leastPlace(
+    rest.map((place, i) => ((pieces[i] ?? 0) <= level ? place : count)),
+    wanted,
+  );
   const share = (fails: (i: number) => boolean): number => {
     let n = 0;
     for (let i = 0; i < count; i++) if (fails(i)) n++;
     return n / count;
   };
-  const loaded = lines.map((line) => ({ ...line, load: line.sorted[line.counts && !line.whole ? spared : level] ?? NaN }));
+  const loaded = lines.map((line) => ({
+    ...line,
+    load: line.sorted[line.counts && !line.whole ? spared : level] ?? NaN,
+  }));
   if (loaded.some((line) => line.load === Infinity)) {
     const unsolved = share((i) => lines.some((line) => line.draws[i] === Infinity));
     throw confidenceBeyondReach(`${(100 * confidence).toPrecision(3)}%`, `${(100 * unsolved).toPrecision(2)}%`);
   }
   const over = (draws: Float64Array, limit: number): number => share((i) => (draws[i] ?? NaN) > limit);
-  const anyOver = (limit: (line: (typeof loaded)[number]) => number): number => share((i) => loaded.some((line) => line.counts && (line.draws[i] ?? NaN) > limit(line)));
+  const anyOver = (limit: (line: (typeof loaded)[number]) => number): number =>
+    share((i) => loaded.some((line) => line.counts && (line.draws[i] ?? NaN) > limit(line)));
   return {
-    lines: loaded.map(({ name, quantity, draws, plain, counts, load }) => ({ name, quantity, load, plain, counts, short: over(draws, load), plainShort: over(draws, plain) })),
+    lines: loaded.map(({ name, quantity, draws, plain, counts, load }) => ({
+      name,
+      quantity,
+      load,
+      plain,
+      counts,
+      short: over(draws, load),
+      plainShort: over(draws, plain),
+    })),
     short: anyOver((line) => line.load),
     plainShort: anyOver((line) => line.plain),
     level: (level + 1) / (count + 1),

@@ -71,7 +71,13 @@ export interface LogFit {
 }
 
 /** Rods are noted whole: few of them say less of the length burned. Channels of the update by count, `upTo` in rising order. */
-const ROD_GROUPS = [{ upTo: 1, middle: 1 }, { upTo: 2, middle: 2 }, { upTo: 4, middle: 3.5 }, { upTo: 8, middle: 6.5 }, { upTo: Infinity, middle: Infinity }] as const;
+const ROD_GROUPS = [
+  { upTo: 1, middle: 1 },
+  { upTo: 2, middle: 2 },
+  { upTo: 4, middle: 3.5 },
+  { upTo: 8, middle: 6.5 },
+  { upTo: Infinity, middle: Infinity },
+] as const;
 const UPDATE_CHANNELS = ROD_GROUPS.length + CHANNELS.length - 1;
 /** Standard deviation of a number that is equally likely anywhere within 1: 1/sqrt(12). */
 const UNIFORM = 1 / Math.sqrt(12);
@@ -100,7 +106,8 @@ const rangeOf = (name: NumberName, { a }: Basis): Range => {
   return { low: Math.max(low, LEAST_TIME * value), likely: value, high };
 };
 /** Moments of the logarithm of a factor's range in force. */
-const momentsOf = (name: NumberName, basis: Basis): LogMoments => basis.once(`log moments ${name}`, () => logMomentsOfPert(rangeOf(name, basis)));
+const momentsOf = (name: NumberName, basis: Basis): LogMoments =>
+  basis.once(`log moments ${name}`, () => logMomentsOfPert(rangeOf(name, basis)));
 const isCertain = ({ low, high }: Range): boolean => !(high > low);
 
 /** The range within the physical limits of its assumption. */
@@ -145,9 +152,14 @@ interface Model {
 }
 
 /** ln predictions with the fitted factors at `u` and one further assumption changed. */
-function predictAt({ basis, predict, fitted, own }: Model, u: Float64Array, changed?: { readonly name: NumberName; readonly value: number }): Float64Array {
+function predictAt(
+  { basis, predict, fitted, own }: Model,
+  u: Float64Array,
+  changed?: { readonly name: NumberName; readonly value: number },
+): Float64Array {
   const values = new Map<Fitted, number>(fitted.map((name, k) => [name, Math.exp(u[k] ?? NaN)]));
-  const read: ReadNumber = (name) => (changed?.name === name ? changed.value : (values.get(name) ?? basis.a.value(name)));
+  const read: ReadNumber = (name) =>
+    changed?.name === name ? changed.value : (values.get(name) ?? basis.a.value(name));
   return predict(read, own, values.get(PACE) ?? 1, changed !== undefined);
 }
 
@@ -191,21 +203,33 @@ function holdOthers(model: Model, prior: readonly LogMoments[]): readonly Held[]
   const n = channels.length;
   const gram = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
-    for (let j = 0; j < n; j++) columns.forEach((column, k) => (gram[i * n + j] = (gram[i * n + j] ?? 0) + (column[i] ?? 0) * (column[j] ?? 0) * (prior[k]?.deviation ?? 0) ** 2));
+    for (let j = 0; j < n; j++)
+      columns.forEach(
+        (column, k) =>
+          (gram[i * n + j] =
+            (gram[i * n + j] ?? 0) + (column[i] ?? 0) * (column[j] ?? 0) * (prior[k]?.deviation ?? 0) ** 2),
+      );
     gram[i * n + i] = (gram[i * n + i] ?? 0) * (1 + 1e-9) + 1e-12;
   }
   const triangle = cholesky(gram, n);
-  const everywhere = jobs.map(({ operation, sizing }) => drawnFactors(operation, sizing.rod.rod, sizing.material, basis.a)).reduce((x, y) => x.filter((name) => y.includes(name)));
+  const everywhere = jobs
+    .map(({ operation, sizing }) => drawnFactors(operation, sizing.rod.rod, sizing.material, basis.a))
+    .reduce((x, y) => x.filter((name) => y.includes(name)));
   const paced = model.fitted.includes(PACE) ? pacedTimes(jobs) : [];
   return everywhere.flatMap((name): readonly Held[] => {
     const range = rangeOf(name, basis);
     if (!triangle || fitted.includes(name) || paced.includes(name) || isCertain(range)) return [];
     const moments = momentsOf(name, basis);
     const value = withinLimits(name, { low: 0, likely: range.likely * Math.exp(moments.deviation), high: 0 }).likely;
-    const effect = meanChange(model, at, predictAt(model, centre, { name, value }), channels).map((d) => d * (moments.deviation / Math.log(value / range.likely)));
+    const effect = meanChange(model, at, predictAt(model, centre, { name, value }), channels).map(
+      (d) => d * (moments.deviation / Math.log(value / range.likely)),
+    );
     if (!effect.every(Number.isFinite) || effect.every((d) => Math.abs(d) < NO_EFFECT)) return [];
     const solved = choleskySolve(triangle, effect);
-    const shift = Float64Array.from(columns, (column, k) => column.reduce((sum, d, i) => sum + d * (solved[i] ?? 0), 0) * (prior[k]?.deviation ?? 0) ** 2);
+    const shift = Float64Array.from(
+      columns,
+      (column, k) => column.reduce((sum, d, i) => sum + d * (solved[i] ?? 0), 0) * (prior[k]?.deviation ?? 0) ** 2,
+    );
     return [{ name, moments: { mean: moments.mean - Math.log(range.likely), deviation: moments.deviation }, shift }];
   });
 }
@@ -216,7 +240,10 @@ function pacedTimes(jobs: readonly LogJob[]): readonly NumberName[] {
 }
 
 /** Prior moments with the ranges of held factors put on them; `shifts` are those of one fitted factor. */
-function widened(own: LogMoments, shifts: readonly { readonly moments: LogMoments; readonly shift: number }[]): LogMoments {
+function widened(
+  own: LogMoments,
+  shifts: readonly { readonly moments: LogMoments; readonly shift: number }[],
+): LogMoments {
   let { mean } = own;
   let variance = own.deviation ** 2;
   for (const { moments, shift } of shifts) {
@@ -233,7 +260,9 @@ function widenedElsewhere(rod: Rod, held: readonly Held[], material: Material, b
   if (isCertain(range)) return undefined;
   const removed = (name: NumberName, by: number): number => {
     try {
-      return Math.log(processOf(rod, material, (each) => basis.a.value(each) * (each === name ? Math.exp(by) : 1)).removed);
+      return Math.log(
+        processOf(rod, material, (each) => basis.a.value(each) * (each === name ? Math.exp(by) : 1)).removed,
+      );
     } catch (e) {
       if (e instanceof CalcError) return NaN;
       throw e;
@@ -251,7 +280,8 @@ function widenedElsewhere(rod: Rod, held: readonly Held[], material: Material, b
 
 /** Jobs that note a figure in which a factor shows. */
 function jobsFor(name: Fitted, jobs: readonly LogJob[]): number {
-  const noting = (...channels: readonly Channel[]): number => jobs.filter((job) => channels.some((c) => job.noted[c] !== undefined)).length;
+  const noting = (...channels: readonly Channel[]): number =>
+    jobs.filter((job) => channels.some((c) => job.noted[c] !== undefined)).length;
   switch (name) {
     case 'rod feed ratio':
     case 'bar feed ratio':
@@ -289,7 +319,10 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
   const scatterMoments = momentsOf('item scatter', basis);
   const wanted: readonly Fitted[] = [
     ...new Set(jobs.flatMap(({ sizing }) => [rodNames(sizing.rod.rod).burnt, rodNames(sizing.rod.rod).feed])),
-    'flow factor', 'burning duty', 'advance limit', PACE,
+    'flow factor',
+    'burning duty',
+    'advance limit',
+    PACE,
   ];
   const ownMoments = (name: Fitted): LogMoments | undefined => {
     if (name === PACE) {
@@ -301,12 +334,21 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
   };
   const fitted = jobs.length > 0 ? wanted.filter((name) => ownMoments(name) !== undefined) : [];
   const model: Model = {
-    jobs, basis, fitted, predict: jobPredictor(jobs, basis), own: Math.exp(scatterMoments.mean),
+    jobs,
+    basis,
+    fitted,
+    predict: jobPredictor(jobs, basis),
+    own: Math.exp(scatterMoments.mean),
     centre: Float64Array.from(fitted, (name) => (name === PACE ? 0 : Math.log(a.value(name)))),
   };
   const own = fitted.map((name) => ownMoments(name) as LogMoments);
   const held = fitted.length > 0 ? holdOthers(model, own) : [];
-  const prior = own.map((moments, k) => widened(moments, held.map((h) => ({ moments: h.moments, shift: h.shift[k] ?? 0 }))));
+  const prior = own.map((moments, k) =>
+    widened(
+      moments,
+      held.map((h) => ({ moments: h.moments, shift: h.shift[k] ?? 0 })),
+    ),
+  );
   const fit = fitted.length > 0 ? update(model, prior, scatterMoments) : undefined;
   const predicted = fit && predictAt(model, fit.mean);
   const factors = factorsAfter(model, own, prior, held, fit);
@@ -334,14 +376,19 @@ function update(model: Model, prior: readonly LogMoments[], scatter: LogMoments)
     }),
   );
   return bayesUpdate({
-    prior, observed, channels: UPDATE_CHANNELS,
+    prior,
+    observed,
+    channels: UPDATE_CHANNELS,
     predict: (u, predicted) => {
       predictAt(model, u).forEach((value, i) => {
         const place = places[i] ?? -1;
         if (place >= 0) predicted[place] = value;
       });
     },
-    scatter: scatters(basis), shared: scatter.deviation, scatterWorth: basis.a.value('log scatter worth'), trust: basis.a.value('log trust'),
+    scatter: scatters(basis),
+    shared: scatter.deviation,
+    scatterWorth: basis.a.value('log scatter worth'),
+    trust: basis.a.value('log trust'),
   });
 }
 
@@ -351,24 +398,52 @@ function jobFit(job: LogJob, i: number, predicted: Float64Array, fit: BayesFit):
     return Number.isFinite(r) ? r : undefined;
   };
   const [rods, oxygen, burning, crew] = CHANNELS.map((_c, c) => ratio(c));
-  return { job, ratios: { rods, oxygen, burning, crew }, weight: fit.rows[i]?.weight ?? 1, distance: fit.rows[i]?.distance ?? 0 };
+  return {
+    job,
+    ratios: { rods, oxygen, burning, crew },
+    weight: fit.rows[i]?.weight ?? 1,
+    distance: fit.rows[i]?.distance ?? 0,
+  };
 }
 
 /** Every drawn factor after the fit, in a fixed order, then further held ones. */
-function factorsAfter(model: Model, own: readonly LogMoments[], prior: readonly LogMoments[], held: readonly Held[], fit: BayesFit | undefined): readonly FittedFactor[] {
+function factorsAfter(
+  model: Model,
+  own: readonly LogMoments[],
+  prior: readonly LogMoments[],
+  held: readonly Held[],
+  fit: BayesFit | undefined,
+): readonly FittedFactor[] {
   const { jobs, basis, fitted } = model;
   const t = fit ? studentQuantile(UPPER, fit.degrees) / normalQuantile(UPPER) : 1;
-  const after = (k: number): LogMoments => ({ mean: fit?.mean[k] ?? NaN, deviation: t * Math.sqrt(fit?.covariance[k * fitted.length + k] ?? NaN) });
+  const after = (k: number): LogMoments => ({
+    mean: fit?.mean[k] ?? NaN,
+    deviation: t * Math.sqrt(fit?.covariance[k * fitted.length + k] ?? NaN),
+  });
   /** Whether the log says anything of a factor. */
-  const told = (k: number): boolean => (fit?.covariance[k * fitted.length + k] ?? NaN) < (prior[k]?.deviation ?? NaN) ** 2 * (1 - KNOWS_NOTHING);
+  const told = (k: number): boolean =>
+    (fit?.covariance[k * fitted.length + k] ?? NaN) < (prior[k]?.deviation ?? NaN) ** 2 * (1 - KNOWS_NOTHING);
   const z = normalQuantile(UPPER);
   const carried = (name: NumberName, role: Role, from: LogMoments, to: LogMoments, noted: number): FittedFactor => ({
-    name, role, jobs: noted, range: withinLimits(name, carriedRange(rangeOf(name, basis), from, to)), error: to.deviation,
-    low80: Math.exp(to.mean - z * to.deviation), high80: Math.exp(to.mean + z * to.deviation),
+    name,
+    role,
+    jobs: noted,
+    range: withinLimits(name, carriedRange(rangeOf(name, basis), from, to)),
+    error: to.deviation,
+    low80: Math.exp(to.mean - z * to.deviation),
+    high80: Math.exp(to.mean + z * to.deviation),
   });
   const plain = (name: NumberName, role: Role, range: Range): FittedFactor => {
     const m = isCertain(range) ? { mean: Math.log(range.likely), deviation: 0 } : momentsOf(name, basis);
-    return { name, role, jobs: 0, range, error: m.deviation, low80: Math.exp(m.mean - z * m.deviation), high80: Math.exp(m.mean + z * m.deviation) };
+    return {
+      name,
+      role,
+      jobs: 0,
+      range,
+      error: m.deviation,
+      low80: Math.exp(m.mean - z * m.deviation),
+      high80: Math.exp(m.mean + z * m.deviation),
+    };
   };
   const pace = fitted.indexOf(PACE);
   const paced = pace >= 0 ? pacedTimes(jobs) : [];
@@ -379,25 +454,50 @@ function factorsAfter(model: Model, own: readonly LogMoments[], prior: readonly 
     if (k >= 0) {
       const [from, to] = [own[k] as LogMoments, prior[k] as LogMoments];
       if (told(k)) return carried(name, 'fitted', from, after(k), jobsFor(name, jobs));
-      return to.deviation > from.deviation * (1 + KNOWS_NOTHING) ? carried(name, 'widened', from, to, 0) : plain(name, 'kept', basisRange(name, basis));
+      return to.deviation > from.deviation * (1 + KNOWS_NOTHING)
+        ? carried(name, 'widened', from, to, 0)
+        : plain(name, 'kept', basisRange(name, basis));
     }
     if (paced.includes(name) && told(pace) && !isCertain(range)) {
       // The times of a crew keep their proportion: each moves and narrows as their sum does.
       const from = momentsOf(name, basis);
       const [before, now] = [own[pace] as LogMoments, after(pace)];
-      return carried(name, 'paced', from, { mean: from.mean + now.mean - before.mean, deviation: from.deviation * (now.deviation / before.deviation) }, jobsFor(PACE, jobs));
+      return carried(
+        name,
+        'paced',
+        from,
+        { mean: from.mean + now.mean - before.mean, deviation: from.deviation * (now.deviation / before.deviation) },
+        jobsFor(PACE, jobs),
+      );
     }
-    if (held.some((h) => h.name === name)) return plain(name, 'held', { low: range.likely, likely: range.likely, high: range.likely });
+    if (held.some((h) => h.name === name))
+      return plain(name, 'held', { low: range.likely, likely: range.likely, high: range.likely });
     if (name === 'item scatter' && fit && !isCertain(range)) {
       const from = momentsOf(name, basis);
-      return carried(name, 'fitted', from, { mean: from.mean, deviation: from.deviation * fit.scatterScale }, jobs.length);
+      return carried(
+        name,
+        'fitted',
+        from,
+        { mean: from.mean, deviation: from.deviation * fit.scatterScale },
+        jobs.length,
+      );
     }
     const elsewhere = kinds.find((rod) => rodNames(rod).burnt === name);
-    const to = elsewhere && held.length > 0 ? widenedElsewhere(elsewhere, held, findMaterial(basis.a.word('material')), basis) : undefined;
+    const to =
+      elsewhere && held.length > 0
+        ? widenedElsewhere(elsewhere, held, findMaterial(basis.a.word('material')), basis)
+        : undefined;
     if (to) return carried(name, 'widened', momentsOf(name, basis), to, 0);
     return plain(name, 'kept', basisRange(name, basis));
   };
-  const listed: readonly NumberName[] = ['oxygen burnt share', 'rod feed ratio', 'bar oxygen burnt share', 'bar feed ratio', ...SHARED, 'item scatter'];
+  const listed: readonly NumberName[] = [
+    'oxygen burnt share',
+    'rod feed ratio',
+    'bar oxygen burnt share',
+    'bar feed ratio',
+    ...SHARED,
+    'item scatter',
+  ];
   const further = [...held.map((h) => h.name), ...paced].filter((name) => !listed.includes(name));
   return [...listed, ...further].map(one);
 }

@@ -48,7 +48,12 @@ interface Claims {
   readonly inside: Int32Array;
 }
 
-const READING = { rods: 'log rods scatter', oxygen: 'log oxygen scatter', burning: 'log burning scatter', crew: 'log crew scatter' } as const;
+const READING = {
+  rods: 'log rods scatter',
+  oxygen: 'log oxygen scatter',
+  burning: 'log burning scatter',
+  crew: 'log crew scatter',
+} as const;
 
 const arrayOf = (draws: ItemDraws, channel: Channel): Float64Array =>
   ({ rods: draws.rods, oxygen: draws.oxygen, burning: draws.burnTime, crew: draws.crewTime })[channel];
@@ -64,9 +69,20 @@ function claimsOf(jobs: readonly LogJob[], basis: Basis): ReadonlyMap<Channel, C
   const strata = new Map<Channel, Float64Array>();
   for (const channel of CHANNELS) {
     const count = jobs.filter((job) => job.noted[channel] !== undefined).length;
-    if (count > 0) all.set(channel, { noted: [], low: [], middle: [], high: [], logs: new Float64Array(count * DRAWS), inside: new Int32Array(DRAWS) });
+    if (count > 0)
+      all.set(channel, {
+        noted: [],
+        low: [],
+        middle: [],
+        high: [],
+        logs: new Float64Array(count * DRAWS),
+        inside: new Int32Array(DRAWS),
+      });
     const deviation = basis.a.value(READING[channel]);
-    strata.set(channel, Float64Array.from({ length: DRAWS }, (_, i) => Math.exp(deviation * normalQuantile((i + 0.5) / DRAWS))));
+    strata.set(
+      channel,
+      Float64Array.from({ length: DRAWS }, (_, i) => Math.exp(deviation * normalQuantile((i + 0.5) / DRAWS))),
+    );
   }
   const each = emptyDraws(DRAWS);
   const work = percentileWork(DRAWS);
@@ -115,11 +131,21 @@ function shows(logs: Float64Array, inside: number, work: PercentileWork): Shown 
 function scoreOf(channel: Channel, { noted, low, middle, high, logs, inside }: Claims): ChannelScore {
   const jobs = noted.length;
   const work = percentileWork(jobs);
-  const underShare = (limits: readonly number[]): number => noted.filter((x, i) => x <= (limits[i] ?? NaN)).length / jobs;
-  const actual = shows(Float64Array.from(noted, (x, i) => Math.log(x / (middle[i] ?? NaN))), noted.filter((x, i) => x >= (low[i] ?? NaN) && x <= (high[i] ?? NaN)).length / jobs, work);
+  const underShare = (limits: readonly number[]): number =>
+    noted.filter((x, i) => x <= (limits[i] ?? NaN)).length / jobs;
+  const actual = shows(
+    Float64Array.from(noted, (x, i) => Math.log(x / (middle[i] ?? NaN))),
+    noted.filter((x, i) => x >= (low[i] ?? NaN) && x <= (high[i] ?? NaN)).length / jobs,
+    work,
+  );
   // Each world is a log that would have been noted had the claims been honest: its jobs share crew and gas, as the real ones do.
-  const honest = Array.from({ length: DRAWS }, (_, w) => shows(logs.subarray(w * jobs, (w + 1) * jobs), (inside[w] ?? NaN) / jobs, work)).filter((h) => Number.isFinite(h.bias));
-  const between = (of: (h: Shown) => number, shares: readonly number[] = [TAIL, 1 - TAIL]): readonly [number, number] => {
+  const honest = Array.from({ length: DRAWS }, (_, w) =>
+    shows(logs.subarray(w * jobs, (w + 1) * jobs), (inside[w] ?? NaN) / jobs, work),
+  ).filter((h) => Number.isFinite(h.bias));
+  const between = (
+    of: (h: Shown) => number,
+    shares: readonly number[] = [TAIL, 1 - TAIL],
+  ): readonly [number, number] => {
     const [least = NaN, most = NaN] = drawPercentiles(Float64Array.from(honest, of), shares);
     return [least, most];
   };
@@ -127,15 +153,30 @@ function scoreOf(channel: Channel, { noted, low, middle, high, logs, inside }: C
   const [honestLeast, honestMost] = between((h) => h.inside);
   const [leastSpread, mostSpread] = between((h) => h.spread);
   const verdict: Verdict =
-    jobs < FEW_JOBS ? 'too few jobs'
-    : actual.bias > mostBias ? 'too low'
-    : actual.bias < leastBias ? 'too high'
-    : actual.inside < honestLeast || actual.spread > mostSpread ? 'too narrow'
-    : actual.inside > honestMost || actual.spread < leastSpread ? 'too wide'
-    : 'as claimed';
+    jobs < FEW_JOBS
+      ? 'too few jobs'
+      : actual.bias > mostBias
+        ? 'too low'
+        : actual.bias < leastBias
+          ? 'too high'
+          : actual.inside < honestLeast || actual.spread > mostSpread
+            ? 'too narrow'
+            : actual.inside > honestMost || actual.spread < leastSpread
+              ? 'too wide'
+              : 'as claimed';
   return {
-    channel, jobs, bias: actual.bias, spread: actual.spread, claimedSpread: between((h) => h.spread, [0.5])[0],
-    underLow: underShare(low), underMiddle: underShare(middle), underHigh: underShare(high), inside: actual.inside, honestLeast, honestMost, verdict,
+    channel,
+    jobs,
+    bias: actual.bias,
+    spread: actual.spread,
+    claimedSpread: between((h) => h.spread, [0.5])[0],
+    underLow: underShare(low),
+    underMiddle: underShare(middle),
+    underHigh: underShare(high),
+    inside: actual.inside,
+    honestLeast,
+    honestMost,
+    verdict,
   };
 }
 

@@ -25,21 +25,33 @@ const NOTHING = 1e-9;
  * `calculate` gives the results on a basis. Only assumptions that it asks for are tried: what it does not ask for cannot
  * change what it gives. Throws what `calculate` throws for the assumptions in force.
  */
-export function oneAtATime(calculate: (basis: Basis) => readonly number[], a: Assumptions): readonly (readonly Effect[])[] {
+export function oneAtATime(
+  calculate: (basis: Basis) => readonly number[],
+  a: Assumptions,
+): readonly (readonly Effect[])[] {
   const basis = new NotingBasis(a);
   const results = calculate(basis);
   const tried = [...basis.asked].flatMap((name) => {
     const inForce = a.inForce(name);
     if (!(inForce.low < inForce.high)) return [];
     const at = (value: number): readonly number[] | CalcError =>
-      attempt(calculate, basis.changed(name, Assumptions.from([{ name, value, low: value, high: value, kind: 'your value' }], a)));
+      attempt(
+        calculate,
+        basis.changed(name, Assumptions.from([{ name, value, low: value, high: value, kind: 'your value' }], a)),
+      );
     return [{ name, inForce, low: at(inForce.low), high: at(inForce.high) }];
   });
   return results.map((asAssumed, i) =>
     tried
       .map(({ name, inForce, low, high }): Effect => {
-        const [atLow, atHigh] = [low, high].map((r) => (r instanceof CalcError ? r : (r[i] ?? NaN))) as [number | CalcError, number | CalcError];
-        const swing = atLow instanceof CalcError || atHigh instanceof CalcError ? Infinity : Math.max(atLow, atHigh, asAssumed) - Math.min(atLow, atHigh, asAssumed);
+        const [atLow, atHigh] = [low, high].map((r) => (r instanceof CalcError ? r : (r[i] ?? NaN))) as [
+          number | CalcError,
+          number | CalcError,
+        ];
+        const swing =
+          atLow instanceof CalcError || atHigh instanceof CalcError
+            ? Infinity
+            : Math.max(atLow, atHigh, asAssumed) - Math.min(atLow, atHigh, asAssumed);
         return { name, inForce, atLow, atHigh, asAssumed, swing };
       })
       .filter((e) => e.swing > NOTHING * Math.abs(asAssumed))

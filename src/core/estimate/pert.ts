@@ -29,7 +29,8 @@ export function pert(low: number, likely: number, high: number, weight: number =
   if (!(likely <= high)) throw tooHigh('likely', shown(likely), `high, ${shown(high)}`);
   if (!(weight >= 0 && weight < Infinity)) throw tooLow('weight of the likely value', shown(weight), '0');
   const range = high - low;
-  const shape = range > 0 ? betaShape(1 + (weight * (likely - low)) / range, 1 + (weight * (high - likely)) / range) : undefined;
+  const shape =
+    range > 0 ? betaShape(1 + (weight * (likely - low)) / range, 1 + (weight * (high - likely)) / range) : undefined;
   return { low, likely, high, shape };
 }
 

@@ -41,8 +41,12 @@ export function jobPredictor(jobs: readonly LogJob[], basis: Basis): PredictJobs
   const cooling = jobs.map(({ sizing }) => sizing.cooling);
   return (read, own, fixedPace, reshape = false) => {
     const out = new Float64Array(jobs.length * CHANNELS.length).fill(NaN);
-    const ratesOfKind = examples.map((sizing) => sizing && solved(() => ratesOf(sizing.rod.rod, sizing.material, a, read)));
-    const fixedTimes = operations.map(({ crewTimes }) => crewTimes.reduce((sum, name) => sum + read(name), 0) * fixedPace);
+    const ratesOfKind = examples.map(
+      (sizing) => sizing && solved(() => ratesOf(sizing.rod.rod, sizing.material, a, read)),
+    );
+    const fixedTimes = operations.map(
+      ({ crewTimes }) => crewTimes.reduce((sum, name) => sum + read(name), 0) * fixedPace,
+    );
     const pace = paceOf(a, read);
     const flowFactor = read('flow factor');
     jobs.forEach(({ operation, sizing }, i) => {
@@ -58,7 +62,9 @@ export function jobPredictor(jobs: readonly LogJob[], basis: Basis): PredictJobs
       const fixed = (fixedTimes[operationOf[i] ?? 0] ?? 0) + (cooling[i] ?? 0);
       const at = i * CHANNELS.length;
       out[at] = Math.log(rods);
-      out[at + 1] = Math.log(used.burnOxygen * own * (1 + rates.idleShare) + Math.max(whole, work.starts ?? 0) * flow * rates.lightingTime);
+      out[at + 1] = Math.log(
+        used.burnOxygen * own * (1 + rates.idleShare) + Math.max(whole, work.starts ?? 0) * flow * rates.lightingTime,
+      );
       out[at + 2] = Math.log(burnTime);
       out[at + 3] = Math.log(fixed + timeAtWork(burnTime, whole, work, pace, read));
     });

@@ -20,8 +20,20 @@ const SEED = 438;
 
 /** Factors that all items of a job share: the same crew, the same gas, the same rods. */
 export const SHARED = [
-  'heat lost share', 'slag temperature', 'flow factor', 'burning duty', 'product FeO share', 'idle oxygen share', 'advance limit', 'pierce width',
-  'advance depth', 'rod change time', 'set-up time', 'plate time', 'push-out time', 'clean-up time',
+  'heat lost share',
+  'slag temperature',
+  'flow factor',
+  'burning duty',
+  'product FeO share',
+  'idle oxygen share',
+  'advance limit',
+  'pierce width',
+  'advance depth',
+  'rod change time',
+  'set-up time',
+  'plate time',
+  'push-out time',
+  'clean-up time',
 ] as const satisfies readonly NumberName[];
 
 /**
@@ -29,12 +41,26 @@ export const SHARED = [
  * of a call, whatever else is drawn. Those of an operation, a site or a material follow behind.
  */
 const PLACED: readonly NumberName[] = [
-  'item scatter', 'oxygen burnt share', 'rod feed ratio', ...SHARED, 'bar oxygen burnt share', 'bar feed ratio',
-  'cylinder pressure', 'leftover pressure', 'strike current', 'strike time', 'plates per pin',
+  'item scatter',
+  'oxygen burnt share',
+  'rod feed ratio',
+  ...SHARED,
+  'bar oxygen burnt share',
+  'bar feed ratio',
+  'cylinder pressure',
+  'leftover pressure',
+  'strike current',
+  'strike time',
+  'plates per pin',
 ];
 
 /** Every factor that the spread of an item draws, its own scatter left out. */
-export function drawnFactors(operation: Operation, rod: Rod, material: Material, a: Assumptions): readonly NumberName[] {
+export function drawnFactors(
+  operation: Operation,
+  rod: Rod,
+  material: Material,
+  a: Assumptions,
+): readonly NumberName[] {
   const { feed, burnt } = rodNames(rod);
   const further = [...(operation.factors ?? []), ...siteFactors(a), ...materialFactors(material)];
   return [...new Set<NumberName>([burnt, feed, ...SHARED, ...further])];
@@ -45,7 +71,9 @@ function drawn(name: NumberName, place: number, count: number, { a, once }: Basi
   return once(`draws ${name} ${place} ${count}`, () => {
     const { low, value, high } = a.inForce(name);
     const distribution = pert(low, value, high);
-    return distribution.shape ? pertQuantiles(distribution, sobolColumn(place, count, SEED)) : new Float64Array(count).fill(value);
+    return distribution.shape
+      ? pertQuantiles(distribution, sobolColumn(place, count, SEED))
+      : new Float64Array(count).fill(value);
   });
 }
 
@@ -107,14 +135,29 @@ export function worldsOf(operation: Operation, rod: Rod, material: Material, cou
       const place = PLACED.indexOf(name);
       columns.set(name, drawn(name, place < 0 ? behind++ : place, count, basis));
     }
-    const read = (i: number): ReadNumber => (name) => columns.get(name)?.[i] ?? a.value(name);
+    const read =
+      (i: number): ReadNumber =>
+      (name) =>
+        columns.get(name)?.[i] ?? a.value(name);
     const flow = a.value('flow factor');
     const column = (): Float64Array => new Float64Array(count);
     const without: number[] = [];
     const worlds: Worlds = {
-      count, read, without, drawn: (name) => columns.get(name) ?? column().fill(a.value(name)),
-      slowness: column(), fed: column(), advanceLimit: column(), advanceDepth: column(), drawnOverBurnt: column(), flow: drawsOfShared('flow factor', count, basis).map((x) => x / flow),
-      own: drawsOfShared('item scatter', count, basis), fixed: column(), perBurning: column(), change: column(), handling: column(),
+      count,
+      read,
+      without,
+      drawn: (name) => columns.get(name) ?? column().fill(a.value(name)),
+      slowness: column(),
+      fed: column(),
+      advanceLimit: column(),
+      advanceDepth: column(),
+      drawnOverBurnt: column(),
+      flow: drawsOfShared('flow factor', count, basis).map((x) => x / flow),
+      own: drawsOfShared('item scatter', count, basis),
+      fixed: column(),
+      perBurning: column(),
+      change: column(),
+      handling: column(),
     };
     for (let i = 0; i < count; i++) {
       const one = read(i);

@@ -29,7 +29,14 @@ export interface BatteryStrikes {
  * @param usable share of the charge to use before recharging, 0 to 1
  * @param exponent k, 1 to 2
  */
-export function batteryStrikes(capacity: number, current: number, time: number, usable: number, exponent: number, trace?: Trace): BatteryStrikes {
+export function batteryStrikes(
+  capacity: number,
+  current: number,
+  time: number,
+  usable: number,
+  exponent: number,
+  trace?: Trace,
+): BatteryStrikes {
   requireAbove('amp hours', capacity / 3600, 0, 'Ah');
   requireAbove('amps', current, 0, 'A');
   requireAbove('seconds', time, 0, 's');
@@ -41,9 +48,36 @@ export function batteryStrikes(capacity: number, current: number, time: number, 
   const charge = usable * full;
   const strikes = Math.floor(charge / (current * time) + TOLERANCE);
   if (trace) {
-    trace.add({ name: 'charge at that current', symbol: 'C_I', value: full, quantity: 'charge', formula: 'rated charge x (rated charge / (amps x 20 h)) to the power (exponent - 1)', expression: `C * pow(C / (I * ${RATED_TIME}), k - 1)`, kind: 'calculated', source: 'peukert 1897' });
-    trace.add({ name: 'charge to use', symbol: 'C_use', value: charge, quantity: 'charge', formula: 'usable share x charge at that current', expression: 'share * C_I', kind: 'calculated', source: 'arithmetic' });
-    trace.add({ name: 'ignitions', symbol: 'n', value: strikes, quantity: 'count', formula: 'charge to use / (amps x seconds), rounded down', expression: `floor(C_use / (I * t) + ${TOLERANCE})`, kind: 'calculated', source: 'arithmetic' });
+    trace.add({
+      name: 'charge at that current',
+      symbol: 'C_I',
+      value: full,
+      quantity: 'charge',
+      formula: 'rated charge x (rated charge / (amps x 20 h)) to the power (exponent - 1)',
+      expression: `C * pow(C / (I * ${RATED_TIME}), k - 1)`,
+      kind: 'calculated',
+      source: 'peukert 1897',
+    });
+    trace.add({
+      name: 'charge to use',
+      symbol: 'C_use',
+      value: charge,
+      quantity: 'charge',
+      formula: 'usable share x charge at that current',
+      expression: 'share * C_I',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
+    trace.add({
+      name: 'ignitions',
+      symbol: 'n',
+      value: strikes,
+      quantity: 'count',
+      formula: 'charge to use / (amps x seconds), rounded down',
+      expression: `floor(C_use / (I * t) + ${TOLERANCE})`,
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
   }
   return { strikes, charge };
 }

@@ -37,7 +37,13 @@ export interface Caution {
 }
 
 /** Functions about oxygen under pressure: all of it comes out of cylinders. */
-export const SUPPLY_FUNCTIONS = ['BURN.CYLINDER', 'BURN.SUPPLY', 'BURN.HOSE', 'BURN.ROD.FLOW', 'BURN.ROD.PRESSURE'] as const;
+export const SUPPLY_FUNCTIONS = [
+  'BURN.CYLINDER',
+  'BURN.SUPPLY',
+  'BURN.HOSE',
+  'BURN.ROD.FLOW',
+  'BURN.ROD.PRESSURE',
+] as const;
 
 /** Triggers for a condition each. */
 export const on = (...needs: readonly Need[]): readonly Trigger[] => needs.map((need) => ({ conditions: [need] }));

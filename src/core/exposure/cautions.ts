@@ -62,16 +62,33 @@ function raise(subject: Subject): readonly RaisedCaution[] {
   const raised = CAUTIONS.flatMap((caution, order) => {
     const reasons = caution.triggers.map((t) => reason(t, subject)).filter((r) => r !== undefined);
     if (reasons.length === 0) return [];
-    const named = reasons.filter((r) => !subject.functions.includes(r) && !(OPERATIONS as readonly string[]).includes(r));
+    const named = reasons.filter(
+      (r) => !subject.functions.includes(r) && !(OPERATIONS as readonly string[]).includes(r),
+    );
     const rank = SEVERITIES.indexOf(caution.severity);
-    return [{ order, rank, general: named.length === 0, caution: { ...caution, because: named.length > 0 ? [...new Set(named)].join(' and ') : (reasons[0] ?? '') } }];
+    return [
+      {
+        order,
+        rank,
+        general: named.length === 0,
+        caution: { ...caution, because: named.length > 0 ? [...new Set(named)].join(' and ') : (reasons[0] ?? '') },
+      },
+    ];
   });
-  return raised.sort((a, b) => a.rank - b.rank || Number(a.general) - Number(b.general) || a.order - b.order).map((r) => r.caution);
+  return raised
+    .sort((a, b) => a.rank - b.rank || Number(a.general) - Number(b.general) || a.order - b.order)
+    .map((r) => r.caution);
 }
 
-const withValues = (conditions: readonly string[], values: MeasuredValues, system: UnitSystem): readonly Condition[] => [
+const withValues = (
+  conditions: readonly string[],
+  values: MeasuredValues,
+  system: UnitSystem,
+): readonly Condition[] => [
   ...parseConditions(conditions, system),
-  ...(Object.entries(values) as [MeasuredName, number | undefined][]).flatMap(([name, value]) => (value === undefined ? [] : [{ name, value }])),
+  ...(Object.entries(values) as [MeasuredName, number | undefined][]).flatMap(([name, value]) =>
+    value === undefined ? [] : [{ name, value }],
+  ),
 ];
 
 /**
@@ -86,8 +103,17 @@ const withValues = (conditions: readonly string[], values: MeasuredValues, syste
  * @param values figures worked out elsewhere, in SI
  * @param system of plain numbers in the conditions
  */
-export function cautionsFor(operation: string | readonly string[], conditions: readonly string[], values: MeasuredValues = {}, system: UnitSystem = 'US'): readonly RaisedCaution[] {
-  return raise({ operations: [operation].flat().map(findOperation), functions: [], conditions: withValues(conditions, values, system) });
+export function cautionsFor(
+  operation: string | readonly string[],
+  conditions: readonly string[],
+  values: MeasuredValues = {},
+  system: UnitSystem = 'US',
+): readonly RaisedCaution[] {
+  return raise({
+    operations: [operation].flat().map(findOperation),
+    functions: [],
+    conditions: withValues(conditions, values, system),
+  });
 }
 
 /**
@@ -97,7 +123,12 @@ export function cautionsFor(operation: string | readonly string[], conditions: r
  * @param conditions words as in conditions.ts
  * @param values the cell's own figures, in SI
  */
-export function cautionsForFunction(name: string | readonly string[], conditions: readonly string[] = [], values: MeasuredValues = {}, system: UnitSystem = 'US'): readonly RaisedCaution[] {
+export function cautionsForFunction(
+  name: string | readonly string[],
+  conditions: readonly string[] = [],
+  values: MeasuredValues = {},
+  system: UnitSystem = 'US',
+): readonly RaisedCaution[] {
   const functions = [name].flat().map((n) => n.trim().toUpperCase());
   const operations = OPERATIONS.filter((o) => functions.some((f) => f.split('.')[1] === o));
   return raise({ operations, functions, conditions: withValues(conditions, values, system) });

@@ -33,7 +33,10 @@ export function cylinderSeparation(distance: number, barrier?: Barrier): Separat
     requireAtLeast('barrier height', barrier.height, 0, 'm');
     requireAtLeast('barrier rating', barrier.rating / 60, 0, 'min');
   }
-  const barrierCounts = barrier !== undefined && !isOut(barrier.height, LIMITS.barrierHeight) && !isOut(barrier.rating, LIMITS.barrierRating);
+  const barrierCounts =
+    barrier !== undefined &&
+    !isOut(barrier.height, LIMITS.barrierHeight) &&
+    !isOut(barrier.rating, LIMITS.barrierRating);
   const needed = LIMITS.cylinderDistance.value;
   const missing = isOut(distance, LIMITS.cylinderDistance) ? needed - distance : 0;
   return { short: missing > 0 && !barrierCounts, needed, missing, barrierCounts };

@@ -90,7 +90,8 @@ export function dropFlight(drop: Drop, air: DropAir, height: number, speed: numb
     const [, z, vx, vz] = state;
     const k = dragRate(drop, air, Math.hypot(vx - air.wind, vz));
     // What falls steadily goes on so to the ground: a fine drop would take a hundred thousand steps.
-    if (vz < 0 && Math.hypot(k * (vx - air.wind), GRAVITY + k * vz) <= STEADY * GRAVITY) return { distance: state[0] - (vx * z) / vz, speed: Math.hypot(vx, vz), time: time - z / vz };
+    if (vz < 0 && Math.hypot(k * (vx - air.wind), GRAVITY + k * vz) <= STEADY * GRAVITY)
+      return { distance: state[0] - (vx * z) / vz, speed: Math.hypot(vx, vz), time: time - z / vz };
     const fall = (Math.abs(vz) + Math.sqrt(vz * vz + 2 * GRAVITY * Math.max(z, 0))) / GRAVITY;
     const h = Math.min(1 / (STEPS_PER_RELAXATION * k), Math.max(fall, 1e-6) / STEPS_PER_RELAXATION);
     const next = step(state, h);
@@ -110,4 +111,9 @@ export function dropFlight(drop: Drop, air: DropAir, height: number, speed: numb
   throw noSolution(`a drop of ${shown(drop.diameter * 1000)} mm hangs in the air for longer than is followed here`);
 }
 
-const plus = (s: State, d: State, h: number): State => [s[0] + h * d[0], s[1] + h * d[1], s[2] + h * d[2], s[3] + h * d[3]];
+const plus = (s: State, d: State, h: number): State => [
+  s[0] + h * d[0],
+  s[1] + h * d[1],
+  s[2] + h * d[2],
+  s[3] + h * d[3],
+];

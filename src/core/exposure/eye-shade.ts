@@ -28,7 +28,20 @@ export function eyeShade(thickness: number, trace?: Trace): EyeShade {
   requireAbove('thickness', thickness, 0, 'm');
   // A sheet's 1 in may arrive a rounding short of 0.0254 m.
   const inches = Number((thickness / INCH).toPrecision(12));
-  const row = inches < 1 ? ({ shade: 3, work: 'light' } as const) : inches <= 6 ? ({ shade: 4, work: 'medium' } as const) : ({ shade: 5, work: 'heavy' } as const);
-  trace?.add({ name: 'least filter shade', symbol: 'shade', value: row.shade, quantity: 'count', formula: `oxygen cutting, ${row.work}`, kind: 'published', source: 'osha 1910.133' });
+  const row =
+    inches < 1
+      ? ({ shade: 3, work: 'light' } as const)
+      : inches <= 6
+        ? ({ shade: 4, work: 'medium' } as const)
+        : ({ shade: 5, work: 'heavy' } as const);
+  trace?.add({
+    name: 'least filter shade',
+    symbol: 'shade',
+    value: row.shade,
+    quantity: 'count',
+    formula: `oxygen cutting, ${row.work}`,
+    kind: 'published',
+    source: 'osha 1910.133',
+  });
   return { ...row, advice: ADVICE };
 }

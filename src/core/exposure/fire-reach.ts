@@ -28,18 +28,69 @@ export interface FireReach {
  * @param diameters drop sizes to follow [m], such as the low, middle and high of the assumption
  * @param density of the drops [kg/m3]
  */
-export function fireReach(height: number, diameters: readonly number[], density: number, air: DropAir, thrown: DropThrow, trace?: Trace): FireReach {
+export function fireReach(
+  height: number,
+  diameters: readonly number[],
+  density: number,
+  air: DropAir,
+  thrown: DropThrow,
+  trace?: Trace,
+): FireReach {
   if (diameters.length === 0) throw isMissing('drop diameter');
   const drops = diameters.map((diameter) => ({ diameter, ...dropReach({ diameter, density }, air, height, thrown) }));
   const farthest = drops.reduce((a, b) => (b.reach > a.reach ? b : a));
   const radius = LIMITS.hotWorkRadius;
   const reach = Math.max(radius.value, farthest.reach);
   if (trace) {
-    trace.add({ name: 'drop that goes farthest', symbol: 'd', value: farthest.diameter, quantity: 'length', formula: 'of the sizes followed', expression: `solve(${FLIGHT})`, kind: 'calculated', source: 'arithmetic' });
-    trace.add({ name: 'distance flown', symbol: 's_fly', value: farthest.flown, quantity: 'distance', formula: 'fall with the drag of a sphere, thrown at the worst angle', expression: `solve(d, ${FLIGHT})`, kind: 'calculated', source: 'schiller naumann' });
-    trace.add({ name: 'distance bounced', symbol: 's_bounce', value: farthest.bounced, quantity: 'distance', formula: 'bounces at the worst angle, each at bounce x the landing speed', expression: `solve(d, ${FLIGHT})`, kind: 'calculated', source: 'arithmetic' });
-    trace.add({ name: radius.name, symbol: 'r', value: radius.value, quantity: 'distance', formula: radius.clause, kind: 'published', source: radius.source });
-    trace.add({ name: 'reach', symbol: 'reach', value: reach, quantity: 'distance', formula: 'the larger of the radius and distance flown + distance bounced', expression: 'max(r, s_fly + s_bounce)', kind: 'calculated', source: 'arithmetic' });
+    trace.add({
+      name: 'drop that goes farthest',
+      symbol: 'd',
+      value: farthest.diameter,
+      quantity: 'length',
+      formula: 'of the sizes followed',
+      expression: `solve(${FLIGHT})`,
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
+    trace.add({
+      name: 'distance flown',
+      symbol: 's_fly',
+      value: farthest.flown,
+      quantity: 'distance',
+      formula: 'fall with the drag of a sphere, thrown at the worst angle',
+      expression: `solve(d, ${FLIGHT})`,
+      kind: 'calculated',
+      source: 'schiller naumann',
+    });
+    trace.add({
+      name: 'distance bounced',
+      symbol: 's_bounce',
+      value: farthest.bounced,
+      quantity: 'distance',
+      formula: 'bounces at the worst angle, each at bounce x the landing speed',
+      expression: `solve(d, ${FLIGHT})`,
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
+    trace.add({
+      name: radius.name,
+      symbol: 'r',
+      value: radius.value,
+      quantity: 'distance',
+      formula: radius.clause,
+      kind: 'published',
+      source: radius.source,
+    });
+    trace.add({
+      name: 'reach',
+      symbol: 'reach',
+      value: reach,
+      quantity: 'distance',
+      formula: 'the larger of the radius and distance flown + distance bounced',
+      expression: 'max(r, s_fly + s_bounce)',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
   }
   return { reach, governs: farthest.reach > radius.value ? 'drops' : 'radius', drops };
 }

@@ -19,10 +19,20 @@ export const FIRE_WATCH_RULES: readonly FireWatchRule[] = [
   { name: 'OSHA', watch: 30 * MINUTE, monitoring: 0, source: 'osha 1910.252', clause: '1910.252(a)(2)(iii)(B)' },
   { name: 'NFPA 51B 2009', watch: 30 * MINUTE, monitoring: 0, source: 'nfpa 51b 2009', clause: '5.5 (from memory)' },
   { name: 'NFPA 51B 2014', watch: 30 * MINUTE, monitoring: 0, source: 'nfpa 51b 2014', clause: '5.5 (from memory)' },
-  { name: 'NFPA 51B 2019', watch: 60 * MINUTE, monitoring: 180 * MINUTE, source: 'nfpa 51b 2019', clause: '5.6, monitoring 5.6.3' },
+  {
+    name: 'NFPA 51B 2019',
+    watch: 60 * MINUTE,
+    monitoring: 180 * MINUTE,
+    source: 'nfpa 51b 2019',
+    clause: '5.6, monitoring 5.6.3',
+  },
 ];
 
-const tidy = (text: string): string => text.trim().toUpperCase().replace(/[\s:,-]+/g, ' ');
+const tidy = (text: string): string =>
+  text
+    .trim()
+    .toUpperCase()
+    .replace(/[\s:,-]+/g, ' ');
 
 /**
  * Fire watch a rule asks for after the work. `NFPA`, `NFPA 51B` and a bare year are read as the edition meant, the
@@ -37,6 +47,11 @@ export function fireWatch(rule: string): FireWatchRule {
     asked === 'NFPA' || asked === 'NFPA 51B'
       ? newest
       : FIRE_WATCH_RULES.find((r) => r.name === asked || r.name === `NFPA 51B ${asked.replace(/^NFPA (51B )?/, '')}`);
-  if (!found) throw unknownChoice('rule', rule, FIRE_WATCH_RULES.map((r) => r.name));
+  if (!found)
+    throw unknownChoice(
+      'rule',
+      rule,
+      FIRE_WATCH_RULES.map((r) => r.name),
+    );
   return found;
 }

@@ -21,7 +21,13 @@ import { requireShare } from './room-oxygen.ts';
  * @param limit x_limit, a share of 1
  * @returns Q [m3/s]
  */
-export function freshAirForOxygen(release: number, mixing: number, outside: number, limit: number = LIMITS.oxygenHigh.value, trace?: Trace): number {
+export function freshAirForOxygen(
+  release: number,
+  mixing: number,
+  outside: number,
+  limit: number = LIMITS.oxygenHigh.value,
+  trace?: Trace,
+): number {
   requireAtLeast('release', release, 0, 'm3/s');
   requireAtLeast('mixing factor', mixing, 1);
   requireShare('oxygen in the fresh air', outside);
@@ -31,8 +37,14 @@ export function freshAirForOxygen(release: number, mixing: number, outside: numb
   const air = (mixing * release * (1 - limit)) / (limit - outside);
   recordOxygenLimit(limit, trace);
   trace?.add({
-    name: 'fresh air needed', symbol: 'Q', value: air, quantity: 'airflow', formula: 'mixing factor x release x (1 - limit) / (limit - oxygen in the fresh air)',
-    expression: 'K * q * (1 - x_limit) / (x_limit - x_a)', kind: 'calculated', source: 'arithmetic',
+    name: 'fresh air needed',
+    symbol: 'Q',
+    value: air,
+    quantity: 'airflow',
+    formula: 'mixing factor x release x (1 - limit) / (limit - oxygen in the fresh air)',
+    expression: 'K * q * (1 - x_limit) / (x_limit - x_a)',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   return air;
 }

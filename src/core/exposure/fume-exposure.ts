@@ -25,7 +25,12 @@ const CLOSED_FORM = 0.1;
 export function fumeExposure(release: FumeRelease, room: FumeRoom, time: number, trace?: Trace): readonly FumeFigure[] {
   const oxide = roomFume(release.ironOxide, room, time);
   const manganese = roomFume(release.manganese, room, time);
-  const figure = (what: FumeFigure['what'], value: number, limit: Limit): FumeFigure => ({ what, value, limit, exceeds: isOut(value, limit) });
+  const figure = (what: FumeFigure['what'], value: number, limit: Limit): FumeFigure => ({
+    what,
+    value,
+    limit,
+    exceeds: isOut(value, limit),
+  });
   const figures = [
     figure('iron oxide', oxide.eightHours, LIMITS.ironOxide),
     figure('iron', oxide.eightHours * IRON_IN_OXIDE, LIMITS.ironAdvised),
@@ -35,15 +40,39 @@ export function fumeExposure(release: FumeRelease, room: FumeRoom, time: number,
   ];
   if (trace) {
     const changes = (room.freshAir * time) / (room.mixing * room.volume);
-    trace.add({ name: 'changes of air during the task', symbol: 'n_air', value: changes, quantity: 'ratio', formula: 'fresh air x time / (mixing factor x volume)', expression: 'Q * t / (K * V)', kind: 'calculated', source: 'arithmetic' });
+    trace.add({
+      name: 'changes of air during the task',
+      symbol: 'n_air',
+      value: changes,
+      quantity: 'ratio',
+      formula: 'fresh air x time / (mixing factor x volume)',
+      expression: 'Q * t / (K * V)',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
     // Where little air is changed the closed form drowns in rounding, and the room was reckoned with its series.
     const closed = changes >= CLOSED_FORM;
     const add = (name: string, symbol: string, value: number, expression: string): void =>
-      trace.add({ name, symbol, value, quantity: 'concentration', formula: 'from the balance of a well-mixed room that starts clean', expression: closed ? expression : 'solve(G_Fe, G_Mn, Q, t, K, V)', kind: 'calculated', source: 'arithmetic' });
-    const kept = (source: string, until: string): string => `${source} * K / Q * (${until} - K * V / Q * (1 - exp(-Q * ${until} / (K * V))))`;
+      trace.add({
+        name,
+        symbol,
+        value,
+        quantity: 'concentration',
+        formula: 'from the balance of a well-mixed room that starts clean',
+        expression: closed ? expression : 'solve(G_Fe, G_Mn, Q, t, K, V)',
+        kind: 'calculated',
+        source: 'arithmetic',
+      });
+    const kept = (source: string, until: string): string =>
+      `${source} * K / Q * (${until} - K * V / Q * (1 - exp(-Q * ${until} / (K * V))))`;
     add('iron oxide over 8 hours', 'C_Fe', oxide.eightHours, `${kept('G_Fe', 't')} / 28800`);
     add('manganese at the end of the task', 'C_Mn', manganese.end, 'G_Mn * K / Q * (1 - exp(-n_air))');
-    add('manganese over the worst 15 minutes', 'C_15', manganese.shortTerm, `(${kept('G_Mn', 't')} - ${kept('G_Mn', 'max(0, t - 900)')}) / 900`);
+    add(
+      'manganese over the worst 15 minutes',
+      'C_15',
+      manganese.shortTerm,
+      `(${kept('G_Mn', 't')} - ${kept('G_Mn', 'max(0, t - 900)')}) / 900`,
+    );
     add('manganese over 8 hours', 'C_8', manganese.eightHours, `${kept('G_Mn', 't')} / 28800`);
   }
   return figures;

@@ -29,7 +29,8 @@ export interface FumeRelease {
  *
  *     w = k c / (1 + (k - 1) c)
  */
-export const fumeManganese = (content: number, enrichment: number): number => (enrichment * content) / (1 + (enrichment - 1) * content);
+export const fumeManganese = (content: number, enrichment: number): number =>
+  (enrichment * content) / (1 + (enrichment - 1) * content);
 
 /**
  * Fume that burning gives off, and the iron oxide and manganese in it.
@@ -53,16 +54,43 @@ export function fumeRelease(metal: FumeMetal, factor: number, enrichment: number
   requireShare('fume factor', factor);
   requireAtLeast('manganese enrichment', enrichment, 0);
   const fume = factor * (metal.rodRate + metal.workRate);
-  const manganese = factor * (fumeManganese(metal.rodManganese, enrichment) * metal.rodRate + fumeManganese(metal.workManganese, enrichment) * metal.workRate);
+  const manganese =
+    factor *
+    (fumeManganese(metal.rodManganese, enrichment) * metal.rodRate +
+      fumeManganese(metal.workManganese, enrichment) * metal.workRate);
   const ironOxide = fume - manganese;
   if (trace) {
     const share = (c: string): string => `(k_Mn * ${c} / (1 + (k_Mn - 1) * ${c}))`;
-    trace.add({ name: 'fume given off', symbol: 'F', value: fume, quantity: 'massRate', formula: 'fume factor x (rod iron fed + work metal removed)', expression: 'e * (r_rod + r_work)', kind: 'calculated', source: 'arithmetic' });
     trace.add({
-      name: 'manganese in the fume', symbol: 'G_Mn', value: manganese, quantity: 'massRate', formula: 'fume factor x sum of (metal rate x share of manganese in its fume)',
-      expression: `e * (${share('c_rod')} * r_rod + ${share('c_work')} * r_work)`, kind: 'calculated', source: 'arithmetic',
+      name: 'fume given off',
+      symbol: 'F',
+      value: fume,
+      quantity: 'massRate',
+      formula: 'fume factor x (rod iron fed + work metal removed)',
+      expression: 'e * (r_rod + r_work)',
+      kind: 'calculated',
+      source: 'arithmetic',
     });
-    trace.add({ name: 'iron oxide in the fume', symbol: 'G_Fe', value: ironOxide, quantity: 'massRate', formula: 'fume given off - manganese in the fume', expression: 'F - G_Mn', kind: 'calculated', source: 'arithmetic' });
+    trace.add({
+      name: 'manganese in the fume',
+      symbol: 'G_Mn',
+      value: manganese,
+      quantity: 'massRate',
+      formula: 'fume factor x sum of (metal rate x share of manganese in its fume)',
+      expression: `e * (${share('c_rod')} * r_rod + ${share('c_work')} * r_work)`,
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
+    trace.add({
+      name: 'iron oxide in the fume',
+      symbol: 'G_Fe',
+      value: ironOxide,
+      quantity: 'massRate',
+      formula: 'fume given off - manganese in the fume',
+      expression: 'F - G_Mn',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
   }
   return { fume, ironOxide, manganese };
 }

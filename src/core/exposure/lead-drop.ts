@@ -32,7 +32,14 @@ export function copperResistivity(temperature: number): number {
  * @param lay s, length of a strand over the length of the cable, 1 for solid wire
  * @returns V [V]
  */
-export function leadDrop(current: number, length: number, gauge: string, temperature: number, lay: number, trace?: Trace): number {
+export function leadDrop(
+  current: number,
+  length: number,
+  gauge: string,
+  temperature: number,
+  lay: number,
+  trace?: Trace,
+): number {
   requireAtLeast('amps', current, 0, 'A');
   requireAtLeast('length', length, 0, 'm');
   requireAtLeast('lay', lay, 1);
@@ -41,11 +48,34 @@ export function leadDrop(current: number, length: number, gauge: string, tempera
   const rho = copperResistivity(temperature);
   const volts = (current * rho * lay * length) / area;
   if (trace) {
-    trace.add({ name: `diameter of ${gauge.trim()} gauge as solid wire`, symbol: 'd', value: d, quantity: 'length', formula: '0.005 in x 92 to the power ((36 - gauge number) / 39)', kind: 'published', source: 'astm b258' });
-    trace.add({ name: 'copper across the lead', symbol: 'A', value: area, quantity: 'area', formula: 'pi / 4 x diameter squared', expression: 'PI / 4 * d * d', kind: 'calculated', source: 'arithmetic' });
     trace.add({
-      name: 'voltage lost', symbol: 'V', value: volts, quantity: 'voltage', formula: 'amps x resistivity of copper at its temperature x lay x length / copper across the lead',
-      expression: `I * (${COPPER_20} * (1 + ${COPPER_SLOPE} * (T - ${ROOM}))) * s * L / A`, kind: 'calculated', source: 'nbs handbook 100',
+      name: `diameter of ${gauge.trim()} gauge as solid wire`,
+      symbol: 'd',
+      value: d,
+      quantity: 'length',
+      formula: '0.005 in x 92 to the power ((36 - gauge number) / 39)',
+      kind: 'published',
+      source: 'astm b258',
+    });
+    trace.add({
+      name: 'copper across the lead',
+      symbol: 'A',
+      value: area,
+      quantity: 'area',
+      formula: 'pi / 4 x diameter squared',
+      expression: 'PI / 4 * d * d',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
+    trace.add({
+      name: 'voltage lost',
+      symbol: 'V',
+      value: volts,
+      quantity: 'voltage',
+      formula: 'amps x resistivity of copper at its temperature x lay x length / copper across the lead',
+      expression: `I * (${COPPER_20} * (1 + ${COPPER_SLOPE} * (T - ${ROOM}))) * s * L / A`,
+      kind: 'calculated',
+      source: 'nbs handbook 100',
     });
   }
   return volts;

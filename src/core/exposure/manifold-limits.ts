@@ -27,9 +27,17 @@ export function manifoldLimits(cylinders: number, content: number, reserve = 0):
   const connected = cylinders * content;
   const site = connected + reserve;
   const due: readonly (readonly [number, Limit, string])[] = [
-    [connected, LIMITS.manifoldOxygen, 'place the manifold outdoors or in a separate noncombustible building, or indoors in a room with half an hour of fire resistance or with nothing combustible within 20 ft; or split it into manifolds at least 50 ft apart'],
+    [
+      connected,
+      LIMITS.manifoldOxygen,
+      'place the manifold outdoors or in a separate noncombustible building, or indoors in a room with half an hour of fire resistance or with nothing combustible within 20 ft; or split it into manifolds at least 50 ft apart',
+    ],
     [connected, LIMITS.bulkConnected, 'the rules for bulk oxygen systems apply'],
     [site, LIMITS.bulkWithReserve, 'the rules for bulk oxygen systems apply'],
   ];
-  return { connected, site, over: due.filter(([amount, limit]) => isOut(amount, limit)).map(([, limit, what]) => ({ limit, due: what })) };
+  return {
+    connected,
+    site,
+    over: due.filter(([amount, limit]) => isOut(amount, limit)).map(([, limit, what]) => ({ limit, due: what })),
+  };
 }

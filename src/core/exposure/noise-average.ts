@@ -21,8 +21,14 @@ export function noiseAverage(dose: number, rule: NoiseRule, trace?: Trace): numb
   if (dose === 0) return undefined;
   const average = rule.criterion + (rule.exchange * Math.log(dose)) / Math.LN2;
   trace?.add({
-    name: 'average over 8 hours', symbol: 'TWA', value: average, quantity: 'level', formula: 'level allowed for 8 hours + exchange rate x log(dose) / log(2)',
-    expression: `${rule.criterion} + ${rule.exchange} * log(D) / log(2)`, kind: 'calculated', source: rule.source,
+    name: 'average over 8 hours',
+    symbol: 'TWA',
+    value: average,
+    quantity: 'level',
+    formula: 'level allowed for 8 hours + exchange rate x log(dose) / log(2)',
+    expression: `${rule.criterion} + ${rule.exchange} * log(D) / log(2)`,
+    kind: 'calculated',
+    source: rule.source,
   });
   return average;
 }

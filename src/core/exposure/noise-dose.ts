@@ -27,7 +27,12 @@ const DAY = 24 * 3600;
  * @param tasks levels [dBA] and times [s], together at most 24 h
  * @returns D, a pure number: 1 is 100 percent
  */
-export function noiseDose(tasks: readonly NoiseTask[], rule: NoiseRule, trace?: Trace, criterion: number = rule.criterion): number {
+export function noiseDose(
+  tasks: readonly NoiseTask[],
+  rule: NoiseRule,
+  trace?: Trace,
+  criterion: number = rule.criterion,
+): number {
   if (tasks.length === 0) throw isMissing('levels');
   let total = 0;
   let dose = 0;
@@ -41,15 +46,46 @@ export function noiseDose(tasks: readonly NoiseTask[], rule: NoiseRule, trace?: 
     if (counts) dose += task.time / allowed;
     if (!trace) return;
     const n = i + 1;
-    trace.add({ name: `level of task ${n}`, symbol: `L_${n}`, value: task.level, quantity: 'level', formula: 'given', kind: 'input', source: '' });
-    trace.add({ name: `time of task ${n}`, symbol: `C_${n}`, value: task.time, quantity: 'hours', formula: 'given', kind: 'input', source: '' });
+    trace.add({
+      name: `level of task ${n}`,
+      symbol: `L_${n}`,
+      value: task.level,
+      quantity: 'level',
+      formula: 'given',
+      kind: 'input',
+      source: '',
+    });
+    trace.add({
+      name: `time of task ${n}`,
+      symbol: `C_${n}`,
+      value: task.time,
+      quantity: 'hours',
+      formula: 'given',
+      kind: 'input',
+      source: '',
+    });
     if (!counts) return;
-    trace.add({ name: `time allowed at the level of task ${n}`, symbol: `T_${n}`, value: allowed, quantity: 'hours', formula: HOURS_IN_WORDS, expression: hoursInSymbols(`L_${n}`), kind: 'calculated', source: rule.source });
+    trace.add({
+      name: `time allowed at the level of task ${n}`,
+      symbol: `T_${n}`,
+      value: allowed,
+      quantity: 'hours',
+      formula: HOURS_IN_WORDS,
+      expression: hoursInSymbols(`L_${n}`),
+      kind: 'calculated',
+      source: rule.source,
+    });
     terms.push(`C_${n} / T_${n}`);
   });
   if (total > DAY * (1 + 1e-9)) throw tooManyHours(total / 3600);
   trace?.add({
-    name: 'noise dose', symbol: 'D', value: dose, quantity: 'percent', kind: 'calculated', source: rule.source, expression: terms.length > 0 ? terms.join(' + ') : '0',
+    name: 'noise dose',
+    symbol: 'D',
+    value: dose,
+    quantity: 'percent',
+    kind: 'calculated',
+    source: rule.source,
+    expression: terms.length > 0 ? terms.join(' + ') : '0',
     formula: `sum of (time at each level / time ${rule.name} allows there)${rule.countedFrom > 0 ? `, levels from ${String(rule.countedFrom)} dBA counted` : ''}`,
   });
   return dose;

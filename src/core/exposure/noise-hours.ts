@@ -18,8 +18,24 @@ export const hoursInSymbols = (level: string): string => `${SHIFT} / pow(2, (${l
 
 /** Records what the rule sets: steps `L_c` and `q`. */
 export function recordNoiseRule({ name, clause, exchange, source }: NoiseRule, criterion: number, trace: Trace): void {
-  trace.add({ name: 'level allowed for 8 hours', symbol: 'L_c', value: criterion, quantity: 'level', formula: `from ${name}, ${clause}`, kind: 'published', source });
-  trace.add({ name: 'exchange rate', symbol: 'q', value: exchange, quantity: 'level', formula: 'rise that halves the time', kind: 'published', source });
+  trace.add({
+    name: 'level allowed for 8 hours',
+    symbol: 'L_c',
+    value: criterion,
+    quantity: 'level',
+    formula: `from ${name}, ${clause}`,
+    kind: 'published',
+    source,
+  });
+  trace.add({
+    name: 'exchange rate',
+    symbol: 'q',
+    value: exchange,
+    quantity: 'level',
+    formula: 'rise that halves the time',
+    kind: 'published',
+    source,
+  });
 }
 
 /**
@@ -44,7 +60,16 @@ export function noiseHours(level: number, rule: NoiseRule, trace?: Trace, criter
   const time = SHIFT / 2 ** ((level - criterion) / rule.exchange);
   if (trace) {
     recordNoiseRule(rule, criterion, trace);
-    trace.add({ name: 'time allowed', symbol: 'T', value: time, quantity: 'hours', formula: HOURS_IN_WORDS, expression: hoursInSymbols('L'), kind: 'calculated', source: rule.source });
+    trace.add({
+      name: 'time allowed',
+      symbol: 'T',
+      value: time,
+      quantity: 'hours',
+      formula: HOURS_IN_WORDS,
+      expression: hoursInSymbols('L'),
+      kind: 'calculated',
+      source: rule.source,
+    });
   }
   return time;
 }

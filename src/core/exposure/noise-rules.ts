@@ -32,27 +32,87 @@ export interface NoiseRule {
 const EQUAL_ENERGY = 10 * Math.log10(2);
 
 const OSHA: NoiseRule = {
-  name: 'OSHA', criterion: 90, exchange: 5, countedFrom: 80, highest: 115, source: 'osha 1910.95', clause: 'Table G-16 and Appendix A',
+  name: 'OSHA',
+  criterion: 90,
+  exchange: 5,
+  countedFrom: 80,
+  highest: 115,
+  source: 'osha 1910.95',
+  clause: 'Table G-16 and Appendix A',
   limits: [
-    { name: 'action level', level: 85, counts: 'reaches', due: 'hearing conservation programme: monitoring, hearing tests, protectors on offer, training', clause: '1910.95(c)' },
-    { name: 'permissible exposure', level: 90, counts: 'exceeds', due: 'engineering or administrative controls where feasible, and protectors worn', clause: '1910.95(b)' },
+    {
+      name: 'action level',
+      level: 85,
+      counts: 'reaches',
+      due: 'hearing conservation programme: monitoring, hearing tests, protectors on offer, training',
+      clause: '1910.95(c)',
+    },
+    {
+      name: 'permissible exposure',
+      level: 90,
+      counts: 'exceeds',
+      due: 'engineering or administrative controls where feasible, and protectors worn',
+      clause: '1910.95(b)',
+    },
   ],
 };
 
 const NIOSH: NoiseRule = {
-  name: 'NIOSH', criterion: 85, exchange: 3, countedFrom: 80, highest: 140, source: 'niosh 98-126', clause: '1.1',
+  name: 'NIOSH',
+  criterion: 85,
+  exchange: 3,
+  countedFrom: 80,
+  highest: 140,
+  source: 'niosh 98-126',
+  clause: '1.1',
   limits: [
-    { name: 'recommended exposure limit', level: 85, counts: 'reaches', due: 'hearing loss prevention programme, and protectors worn', clause: '1.1' },
-    { name: 'double hearing protection', level: 100, counts: 'exceeds', due: 'ear plugs and ear muffs worn together', clause: 'section on hearing protectors (from memory)' },
+    {
+      name: 'recommended exposure limit',
+      level: 85,
+      counts: 'reaches',
+      due: 'hearing loss prevention programme, and protectors worn',
+      clause: '1.1',
+    },
+    {
+      name: 'double hearing protection',
+      level: 100,
+      counts: 'exceeds',
+      due: 'ear plugs and ear muffs worn together',
+      clause: 'section on hearing protectors (from memory)',
+    },
   ],
 };
 
 const EU: NoiseRule = {
-  name: 'EU', criterion: 87, exchange: EQUAL_ENERGY, countedFrom: 0, highest: 140, source: 'eu 2003/10/ec', clause: 'Article 3',
+  name: 'EU',
+  criterion: 87,
+  exchange: EQUAL_ENERGY,
+  countedFrom: 0,
+  highest: 140,
+  source: 'eu 2003/10/ec',
+  clause: 'Article 3',
   limits: [
-    { name: 'lower action value', level: 80, counts: 'exceeds', due: 'protectors on offer, information and training', clause: 'Articles 3(1)(c) and 6(1)(a)' },
-    { name: 'upper action value', level: 85, counts: 'reaches', due: 'protectors worn, areas marked, a programme to lower the noise', clause: 'Articles 3(1)(b) and 6(1)(b)' },
-    { name: 'limit value', level: 87, counts: 'exceeds', due: 'never to be passed at the ear, protectors counted', clause: 'Article 3(1)(a) and 3(2)' },
+    {
+      name: 'lower action value',
+      level: 80,
+      counts: 'exceeds',
+      due: 'protectors on offer, information and training',
+      clause: 'Articles 3(1)(c) and 6(1)(a)',
+    },
+    {
+      name: 'upper action value',
+      level: 85,
+      counts: 'reaches',
+      due: 'protectors worn, areas marked, a programme to lower the noise',
+      clause: 'Articles 3(1)(b) and 6(1)(b)',
+    },
+    {
+      name: 'limit value',
+      level: 87,
+      counts: 'exceeds',
+      due: 'never to be passed at the ear, protectors counted',
+      clause: 'Article 3(1)(a) and 3(2)',
+    },
   ],
 };
 
@@ -71,6 +131,11 @@ export const DOUBLE_PROTECTION = {
 export function findNoiseRule(name: string): NoiseRule {
   const clean = name.trim().toUpperCase();
   const found = NOISE_RULES.find((r) => r.name === clean);
-  if (!found) throw unknownChoice('rule', name, NOISE_RULES.map((r) => r.name));
+  if (!found)
+    throw unknownChoice(
+      'rule',
+      name,
+      NOISE_RULES.map((r) => r.name),
+    );
   return found;
 }

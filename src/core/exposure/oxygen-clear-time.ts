@@ -16,21 +16,40 @@ import { airRate, requireRoom, requireShare, type RoomAir } from './room-oxygen.
  *
  * @returns t [s]
  */
-export function oxygenClearTime(room: RoomAir, start: number, limit: number = LIMITS.oxygenHigh.value, trace?: Trace): number {
+export function oxygenClearTime(
+  room: RoomAir,
+  start: number,
+  limit: number = LIMITS.oxygenHigh.value,
+  trace?: Trace,
+): number {
   const closed: RoomAir = { ...room, release: 0 };
   requireRoom(closed);
   requireShare('start', start);
   requireShare('limit', limit);
   if (start <= limit) {
-    trace?.add({ name: 'time to clear', symbol: 't', value: 0, quantity: 'time', formula: 'the room starts within the limit', kind: 'calculated', source: 'arithmetic' });
+    trace?.add({
+      name: 'time to clear',
+      symbol: 't',
+      value: 0,
+      quantity: 'time',
+      formula: 'the room starts within the limit',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
     return 0;
   }
   if (closed.freshAir === 0 || limit <= closed.outside) throw airDoesNotClear(limit, closed.freshAir);
   const time = Math.log((start - closed.outside) / (limit - closed.outside)) / airRate(closed);
   recordOxygenLimit(limit, trace);
   trace?.add({
-    name: 'time to clear', symbol: 't', value: time, quantity: 'time', formula: 'mixing factor x volume / fresh air x ln((start - fresh air oxygen) / (limit - fresh air oxygen))',
-    expression: 'K * V / Q * log((x_0 - x_a) / (x_limit - x_a))', kind: 'calculated', source: 'arithmetic',
+    name: 'time to clear',
+    symbol: 't',
+    value: time,
+    quantity: 'time',
+    formula: 'mixing factor x volume / fresh air x ln((start - fresh air oxygen) / (limit - fresh air oxygen))',
+    expression: 'K * V / Q * log((x_0 - x_a) / (x_limit - x_a))',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   return time;
 }

@@ -26,8 +26,14 @@ export function oxygenByVolume(flow: number, temperature: number, pressure: numb
   const { temperature: T, pressure: p } = STANDARD_STATE;
   const volume = (flow / (SCF / CUBIC_FOOT)) * (temperature / T) * (p / pressure);
   trace?.add({
-    name: 'oxygen let into the room, by volume', symbol: 'q', value: volume, quantity: 'airflow', formula: 'standard volume x temperature / 70 F x 14.696 psia / air pressure, both absolute',
-    expression: `m_free / ${SCF / CUBIC_FOOT} * (T / ${T}) * (${p} / p_air)`, kind: 'calculated', source: 'arithmetic',
+    name: 'oxygen let into the room, by volume',
+    symbol: 'q',
+    value: volume,
+    quantity: 'airflow',
+    formula: 'standard volume x temperature / 70 F x 14.696 psia / air pressure, both absolute',
+    expression: `m_free / ${SCF / CUBIC_FOOT} * (T / ${T}) * (${p} / p_air)`,
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   return volume;
 }
@@ -49,6 +55,15 @@ export function oxygenRelease(flow: number, burnt: number, leak: number, trace?:
   requireShare('oxygen burnt share', burnt);
   requireAtLeast('leak flow', leak, 0, 'kg/s');
   const release = (1 - burnt) * flow + leak;
-  trace?.add({ name: 'oxygen let into the room', symbol: 'm_free', value: release, quantity: 'flow', formula: '(1 - oxygen burnt share) x flow + leaks', expression: '(1 - eta) * m + m_leak', kind: 'calculated', source: 'arithmetic' });
+  trace?.add({
+    name: 'oxygen let into the room',
+    symbol: 'm_free',
+    value: release,
+    quantity: 'flow',
+    formula: '(1 - oxygen burnt share) x flow + leaks',
+    expression: '(1 - eta) * m + m_leak',
+    kind: 'calculated',
+    source: 'arithmetic',
+  });
   return release;
 }

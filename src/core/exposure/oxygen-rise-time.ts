@@ -18,23 +18,51 @@ import { airRate, requireRoom, requireShare, settledOxygen, type RoomAir } from 
  * @param limit x_limit, a share of 1
  * @returns t [s]
  */
-export function oxygenRiseTime(room: RoomAir, start: number, limit: number = LIMITS.oxygenHigh.value, trace?: Trace): number {
+export function oxygenRiseTime(
+  room: RoomAir,
+  start: number,
+  limit: number = LIMITS.oxygenHigh.value,
+  trace?: Trace,
+): number {
   requireRoom(room);
   requireShare('start', start);
   requireShare('limit', limit);
   if (limit >= 1) throw mustBeLess('limit', shown(limit), '1');
   if (start >= limit) {
-    trace?.add({ name: 'time until the limit', symbol: 't', value: 0, quantity: 'time', formula: 'the room starts at the limit or above it', kind: 'calculated', source: 'arithmetic' });
+    trace?.add({
+      name: 'time until the limit',
+      symbol: 't',
+      value: 0,
+      quantity: 'time',
+      formula: 'the room starts at the limit or above it',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
     return 0;
   }
   const settled = settledOxygen(room);
   if (settled === undefined || settled <= limit) throw oxygenLevelsOff(settled ?? start, limit);
   const time = Math.log((settled - start) / (settled - limit)) / airRate(room);
-  trace?.add({ name: 'oxygen the room settles at', symbol: 'x_s', value: settled, quantity: 'percent', formula: '(release + oxygen in the fresh air x fresh air / mixing factor) / (release + fresh air / mixing factor)', expression: '(q + x_a * Q / K) / (q + Q / K)', kind: 'calculated', source: 'arithmetic' });
+  trace?.add({
+    name: 'oxygen the room settles at',
+    symbol: 'x_s',
+    value: settled,
+    quantity: 'percent',
+    formula: '(release + oxygen in the fresh air x fresh air / mixing factor) / (release + fresh air / mixing factor)',
+    expression: '(q + x_a * Q / K) / (q + Q / K)',
+    kind: 'calculated',
+    source: 'arithmetic',
+  });
   recordOxygenLimit(limit, trace);
   trace?.add({
-    name: 'time until the limit', symbol: 't', value: time, quantity: 'time', formula: 'volume / (release + fresh air / mixing factor) x ln((settled - start) / (settled - limit))',
-    expression: 'V / (q + Q / K) * log((x_s - x_0) / (x_s - x_limit))', kind: 'calculated', source: 'arithmetic',
+    name: 'time until the limit',
+    symbol: 't',
+    value: time,
+    quantity: 'time',
+    formula: 'volume / (release + fresh air / mixing factor) x ln((settled - start) / (settled - limit))',
+    expression: 'V / (q + Q / K) * log((x_s - x_0) / (x_s - x_limit))',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   return time;
 }

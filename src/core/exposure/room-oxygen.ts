@@ -66,16 +66,46 @@ export function roomOxygen(room: RoomAir, start: number, time: number, trace?: T
   // expm1 keeps what a slow leak into a large room adds from drowning in rounding.
   const x = settled === undefined ? start : start + (start - settled) * Math.expm1(-airRate(room) * time);
   if (settled === undefined) {
-    trace?.add({ name: 'oxygen in the room', symbol: 'x', value: x, quantity: 'percent', formula: 'start, since nothing flows in', expression: 'x_0', kind: 'calculated', source: 'arithmetic' });
+    trace?.add({
+      name: 'oxygen in the room',
+      symbol: 'x',
+      value: x,
+      quantity: 'percent',
+      formula: 'start, since nothing flows in',
+      expression: 'x_0',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
   } else if (trace) {
-    trace.add({ name: 'fresh air that counts', symbol: 'Q_K', value: usefulAir(room), quantity: 'airflow', formula: 'fresh air / mixing factor', expression: 'Q / K', kind: 'calculated', source: 'acgih ventilation' });
     trace.add({
-      name: 'oxygen the room settles at', symbol: 'x_s', value: settled, quantity: 'percent',
-      formula: '(release + oxygen in the fresh air x fresh air that counts) / (release + fresh air that counts)', expression: '(q + x_a * Q_K) / (q + Q_K)', kind: 'calculated', source: 'arithmetic',
+      name: 'fresh air that counts',
+      symbol: 'Q_K',
+      value: usefulAir(room),
+      quantity: 'airflow',
+      formula: 'fresh air / mixing factor',
+      expression: 'Q / K',
+      kind: 'calculated',
+      source: 'acgih ventilation',
     });
     trace.add({
-      name: 'oxygen in the room', symbol: 'x', value: x, quantity: 'percent',
-      formula: 'settled + (start - settled) x exp(-(release + fresh air that counts) x time / volume)', expression: 'x_s + (x_0 - x_s) * exp(-(q + Q_K) * t / V)', kind: 'calculated', source: 'arithmetic',
+      name: 'oxygen the room settles at',
+      symbol: 'x_s',
+      value: settled,
+      quantity: 'percent',
+      formula: '(release + oxygen in the fresh air x fresh air that counts) / (release + fresh air that counts)',
+      expression: '(q + x_a * Q_K) / (q + Q_K)',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
+    trace.add({
+      name: 'oxygen in the room',
+      symbol: 'x',
+      value: x,
+      quantity: 'percent',
+      formula: 'settled + (start - settled) x exp(-(release + fresh air that counts) x time / volume)',
+      expression: 'x_s + (x_0 - x_s) * exp(-(q + Q_K) * t / V)',
+      kind: 'calculated',
+      source: 'arithmetic',
     });
   }
   return x;

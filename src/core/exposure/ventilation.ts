@@ -23,7 +23,13 @@ export interface Ventilation {
  * @param people at the work, n
  * @param obstructed a confined space, or partitions and balconies that hinder cross ventilation
  */
-export function ventilation(volume: number, ceiling: number, people: number, obstructed: boolean, trace?: Trace): Ventilation {
+export function ventilation(
+  volume: number,
+  ceiling: number,
+  people: number,
+  obstructed: boolean,
+  trace?: Trace,
+): Ventilation {
   requireAbove('volume', volume, 0, 'm3');
   requireAbove('ceiling', ceiling, 0, 'm');
   requireAtLeast('people', people, 1);
@@ -35,10 +41,35 @@ export function ventilation(volume: number, ceiling: number, people: number, obs
   const each = LIMITS.freshAirForEach;
   const freshAir = mechanical ? people * each.value : 0;
   if (mechanical) {
-    trace?.add({ name: each.name, symbol: 'Q_1', value: each.value, quantity: each.quantity, formula: each.clause, kind: 'published', source: each.source });
-    trace?.add({ name: 'fresh air asked for', symbol: 'Q', value: freshAir, quantity: 'airflow', formula: 'people x fresh air for each', expression: 'n * Q_1', kind: 'calculated', source: each.source });
+    trace?.add({
+      name: each.name,
+      symbol: 'Q_1',
+      value: each.value,
+      quantity: each.quantity,
+      formula: each.clause,
+      kind: 'published',
+      source: each.source,
+    });
+    trace?.add({
+      name: 'fresh air asked for',
+      symbol: 'Q',
+      value: freshAir,
+      quantity: 'airflow',
+      formula: 'people x fresh air for each',
+      expression: 'n * Q_1',
+      kind: 'calculated',
+      source: each.source,
+    });
   } else {
-    trace?.add({ name: 'fresh air asked for', symbol: 'Q', value: 0, quantity: 'airflow', formula: 'none by fan: the rule takes natural ventilation as enough', kind: 'published', source: each.source });
+    trace?.add({
+      name: 'fresh air asked for',
+      symbol: 'Q',
+      value: 0,
+      quantity: 'airflow',
+      formula: 'none by fan: the rule takes natural ventilation as enough',
+      kind: 'published',
+      source: each.source,
+    });
   }
   return { mechanical, reasons, freshAir };
 }

@@ -8,9 +8,19 @@ const THINNEST = 40;
  * `#N/A` for a gauge that does not exist.
  */
 export function gaugeNumber(gauge: string): number {
-  const clean = gauge.trim().toUpperCase().replace(/^(AWG|#|NO\.?)\s*/, '').replace(/\s*(AWG|GA(UGE)?)$/, '');
+  const clean = gauge
+    .trim()
+    .toUpperCase()
+    .replace(/^(AWG|#|NO\.?)\s*/, '')
+    .replace(/\s*(AWG|GA(UGE)?)$/, '');
   const slash = /^([1-4])\/0$/.exec(clean);
-  const n = slash ? 1 - Number(slash[1]) : /^0{1,4}$/.test(clean) ? 1 - clean.length : /^\d{1,2}$/.test(clean) ? Number(clean) : NaN;
+  const n = slash
+    ? 1 - Number(slash[1])
+    : /^0{1,4}$/.test(clean)
+      ? 1 - clean.length
+      : /^\d{1,2}$/.test(clean)
+        ? Number(clean)
+        : NaN;
   if (!(n <= THINNEST)) throw unknownGauge(gauge);
   return n;
 }

@@ -29,7 +29,11 @@ export function columnStrength({ diameter, hole, length, endFactor, modulus, yie
   const gyration = Math.sqrt(diameter * diameter + hole * hole) / 4;
   const slenderness = (endFactor * length) / gyration;
   if (slenderness * slenderness <= (2 * Math.PI * Math.PI * modulus) / f) {
-    return { stress: f * (1 - (f * slenderness * slenderness) / (4 * Math.PI * Math.PI * modulus)), slenderness, rule: 'Johnson' };
+    return {
+      stress: f * (1 - (f * slenderness * slenderness) / (4 * Math.PI * Math.PI * modulus)),
+      slenderness,
+      rule: 'Johnson',
+    };
   }
   return { stress: (Math.PI * Math.PI * modulus) / (slenderness * slenderness), slenderness, rule: 'Euler' };
 }

@@ -18,19 +18,35 @@ export function contactPressure(fit: PressFit, interference: number, system: Uni
   if (trace) {
     const shapes = ringShapes(fit);
     trace.add({
-      name: 'shape of the boss', symbol: 'k_h', value: shapes.boss, quantity: 'ratio',
+      name: 'shape of the boss',
+      symbol: 'k_h',
+      value: shapes.boss,
+      quantity: 'ratio',
       formula: '(boss squared + diameter squared) / (boss squared - diameter squared)',
-      expression: '(D_o * D_o + D * D) / (D_o * D_o - D * D)', kind: 'published', source: 'lame',
+      expression: '(D_o * D_o + D * D) / (D_o * D_o - D * D)',
+      kind: 'published',
+      source: 'lame',
     });
     trace.add({
-      name: 'shape of the pin', symbol: 'k_s', value: shapes.pin, quantity: 'ratio',
+      name: 'shape of the pin',
+      symbol: 'k_s',
+      value: shapes.pin,
+      quantity: 'ratio',
       formula: '(diameter squared + bore squared) / (diameter squared - bore squared)',
-      expression: '(D * D + d * d) / (D * D - d * d)', kind: 'published', source: 'lame',
+      expression: '(D * D + d * d) / (D * D - d * d)',
+      kind: 'published',
+      source: 'lame',
     });
     trace.add({
-      name: 'contact pressure', symbol: 'p', value: pressure, quantity: 'stress',
-      formula: 'interference / (diameter x ((shape of the boss + Poisson) / modulus of the boss + (shape of the pin - Poisson) / modulus of the pin)); 0 with clearance',
-      expression: 'max(0, delta) / (D * ((k_h + nu_h) / E_h + (k_s - nu_s) / E_s))', kind: 'published', source: 'lame',
+      name: 'contact pressure',
+      symbol: 'p',
+      value: pressure,
+      quantity: 'stress',
+      formula:
+        'interference / (diameter x ((shape of the boss + Poisson) / modulus of the boss + (shape of the pin - Poisson) / modulus of the pin)); 0 with clearance',
+      expression: 'max(0, delta) / (D * ((k_h + nu_h) / E_h + (k_s - nu_s) / E_s))',
+      kind: 'published',
+      source: 'lame',
     });
   }
   return pressure;

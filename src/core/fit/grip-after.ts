@@ -69,20 +69,26 @@ const BOND_POINTS = 64;
 export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US', trace?: Trace): GripAfter {
   const { fit, length, tried, priors, retained, draws: count, seed } = inputs;
   checkPressFit(fit, system);
-  if (!(length > 0)) throw notAbove('length', showQuantity(length, 'length', system), showQuantity(0, 'length', system));
+  if (!(length > 0))
+    throw notAbove('length', showQuantity(length, 'length', system), showQuantity(0, 'length', system));
   const area = Math.PI * fit.diameter * length;
   const solid = fitCompliance({ ...fit, hole: 0 });
   const bored = fitCompliance(fit);
   const bond = pert(priors.bond.low, priors.bond.likely, priors.bond.high);
   const most = area * ((priors.friction.high * priors.interference.high) / solid + bond.high);
-  if (!(most > tried)) throw gripBeyondPriors(showQuantity(tried, 'force', system), showQuantity(most, 'force', system));
+  if (!(most > tried))
+    throw gripBeyondPriors(showQuantity(tried, 'force', system), showQuantity(most, 'force', system));
 
   const factor = (name: string, range: Levels<number>) => ({ name, ...range });
   const drawn = pertDraws(
     [
-      factor('interference', priors.interference), factor('friction', priors.friction), factor('bond left', priors.bondLeft),
+      factor('interference', priors.interference),
+      factor('friction', priors.friction),
+      factor('bond left', priors.bondLeft),
       factor('heat', priors.heat),
-    ], count, seed,
+    ],
+    count,
+    seed,
   );
   const delta = drawsOf(drawn, 'interference');
   const mu = drawsOf(drawn, 'friction');
@@ -107,35 +113,69 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US', tr
     after[i] = area * ((mu[i]! * Math.max(0, kept)) / bored + left[i]! * tau);
   }
   const agreement = weights.reduce((sum, w) => sum + w, 0) / count;
-  if (!(agreement > 0)) throw gripBeyondPriors(showQuantity(tried, 'force', system), showQuantity(most, 'force', system));
+  if (!(agreement > 0))
+    throw gripBeyondPriors(showQuantity(tried, 'force', system), showQuantity(most, 'force', system));
   const levels = (values: Float64Array): Levels<number> => {
     const read = weighted(values, weights);
     return { low: read(0.1), likely: read(0.5), high: read(0.9) };
   };
   const result = {
-    before: levels(before), after: levels(after), agreement,
-    chance: (force: number): number => after.reduce((sum, f, i) => sum + (f <= force ? weights[i]! : 0), 0) / (agreement * count),
+    before: levels(before),
+    after: levels(after),
+    agreement,
+    chance: (force: number): number =>
+      after.reduce((sum, f, i) => sum + (f <= force ? weights[i]! : 0), 0) / (agreement * count),
   };
   trace?.add({
-    name: 'area of the joint', symbol: 'A', value: area, quantity: 'area',
-    formula: 'pi x diameter x length', expression: 'PI * D * L', kind: 'calculated', source: 'arithmetic',
+    name: 'area of the joint',
+    symbol: 'A',
+    value: area,
+    quantity: 'area',
+    formula: 'pi x diameter x length',
+    expression: 'PI * D * L',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   trace?.add({
-    name: 'least mean shear that held', symbol: 'tau_min', value: tried / area, quantity: 'stress',
-    formula: 'push that did not move it / area of the joint', expression: 'T / A', kind: 'calculated', source: 'arithmetic',
+    name: 'least mean shear that held',
+    symbol: 'tau_min',
+    value: tried / area,
+    quantity: 'stress',
+    formula: 'push that did not move it / area of the joint',
+    expression: 'T / A',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   trace?.add({
-    name: 'share of cases that agree with the push', symbol: 'w', value: agreement, quantity: 'ratio',
-    formula: `of ${count} draws of interference, friction and rust bond`, expression: DRAWN, kind: 'calculated', source: 'importance sampling',
+    name: 'share of cases that agree with the push',
+    symbol: 'w',
+    value: agreement,
+    quantity: 'ratio',
+    formula: `of ${count} draws of interference, friction and rust bond`,
+    expression: DRAWN,
+    kind: 'calculated',
+    source: 'importance sampling',
   });
   trace?.add({
-    name: 'force before, middle of the cases', symbol: 'F_0', value: result.before.likely, quantity: 'force',
-    formula: 'area x (friction x pressure of the solid pin + rust bond), weighted by agreement', expression: DRAWN, kind: 'calculated', source: 'importance sampling',
+    name: 'force before, middle of the cases',
+    symbol: 'F_0',
+    value: result.before.likely,
+    quantity: 'force',
+    formula: 'area x (friction x pressure of the solid pin + rust bond), weighted by agreement',
+    expression: DRAWN,
+    kind: 'calculated',
+    source: 'importance sampling',
   });
   trace?.add({
-    name: 'force after, middle of the cases', symbol: 'F_1', value: result.after.likely, quantity: 'force',
-    formula: 'area x (friction x pressure of the bored pin with what the heat and the pace of burning leave of its interference + share of the rust bond left), all drawn from their ranges, weighted by agreement',
-    expression: DRAWN, kind: 'calculated', source: 'importance sampling',
+    name: 'force after, middle of the cases',
+    symbol: 'F_1',
+    value: result.after.likely,
+    quantity: 'force',
+    formula:
+      'area x (friction x pressure of the bored pin with what the heat and the pace of burning leave of its interference + share of the rust bond left), all drawn from their ranges, weighted by agreement',
+    expression: DRAWN,
+    kind: 'calculated',
+    source: 'importance sampling',
   });
   return result;
 }

@@ -24,8 +24,14 @@ export interface Grip {
 export function gripForce({ diameter, length, pressure, friction, bond }: Grip, trace?: Trace): number {
   const force = Math.PI * diameter * length * (friction * pressure + bond);
   trace?.add({
-    name: 'force to start the pin', symbol: 'F', value: force, quantity: 'force', formula: 'pi x diameter x length x (friction x contact pressure + rust bond)',
-    expression: 'PI * D * L * (mu * p + tau)', kind: 'calculated', source: 'din 7190-1',
+    name: 'force to start the pin',
+    symbol: 'F',
+    value: force,
+    quantity: 'force',
+    formula: 'pi x diameter x length x (friction x contact pressure + rust bond)',
+    expression: 'PI * D * L * (mu * p + tau)',
+    kind: 'calculated',
+    source: 'din 7190-1',
   });
   return force;
 }

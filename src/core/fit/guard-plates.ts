@@ -54,7 +54,12 @@ export interface GuardPlates {
 export const LEAST_SHIELD = 0.25 * INCH;
 
 /** Smallest fillet for a plate thickness [m]: AWS D1.1, minimum fillet weld sizes (from memory; 1/8 in confirmed). */
-const LEAST_FILLET = [[0.25 * INCH, 0.125 * INCH], [0.5 * INCH, 0.1875 * INCH], [0.75 * INCH, 0.25 * INCH], [Infinity, 0.3125 * INCH]] as const;
+const LEAST_FILLET = [
+  [0.25 * INCH, 0.125 * INCH],
+  [0.5 * INCH, 0.1875 * INCH],
+  [0.75 * INCH, 0.25 * INCH],
+  [Infinity, 0.3125 * INCH],
+] as const;
 /** Allowable shear on the throat over tensile strength, and throat over leg: AWS D1.1. */
 const ALLOWABLE = 0.3;
 const THROAT = Math.SQRT1_2;
@@ -77,7 +82,8 @@ export function guardPlates(pin: GuardedPin, rules: GuardRules, system: UnitSyst
   if (!(diameter > 0)) throw notAbove('diameter', show(diameter), show(0));
   if (!(depth > 0)) throw notAbove('length', show(depth), show(0));
   if (!(hole < diameter)) throw mustBeLess('hole', show(hole), `the pin's ${show(diameter)}`);
-  if (!(rules.shieldThickness >= LEAST_SHIELD * (1 - 1e-9))) throw tooLow('shield thickness', show(rules.shieldThickness), show(LEAST_SHIELD));
+  if (!(rules.shieldThickness >= LEAST_SHIELD * (1 - 1e-9)))
+    throw tooLow('shield thickness', show(rules.shieldThickness), show(LEAST_SHIELD));
 
   const force = rules.thrust + (Math.max(0, pressure) * Math.PI * hole * hole) / 4;
   const thickest = Math.max(rules.baseThickness, rules.shieldThickness);
@@ -88,9 +94,16 @@ export function guardPlates(pin: GuardedPin, rules: GuardRules, system: UnitSyst
   const room = (diameter - hole) / 2;
   const wall = { low: room - offset.high, likely: room - offset.likely, high: room - offset.low };
   return {
-    base: { side: diameter + 2 * rules.baseMargin, thickness: rules.baseThickness, guideHole: rod + rules.guideClearance },
+    base: {
+      side: diameter + 2 * rules.baseMargin,
+      thickness: rules.baseThickness,
+      guideHole: rod + rules.guideClearance,
+    },
     shield: { side: Math.max(rules.shieldRatio * diameter, rules.shieldLeast), thickness: rules.shieldThickness },
-    force, weld: { leg, length: Math.max(needed, SIDES * LEAST_RUN * leg) }, offset, wall,
+    force,
+    weld: { leg, length: Math.max(needed, SIDES * LEAST_RUN * leg) },
+    offset,
+    wall,
     drift: wall.likely <= 0 ? 'reaches the boss' : wall.low <= 0 ? 'may reach the boss' : 'stays in the pin',
   };
 }

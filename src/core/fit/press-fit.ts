@@ -25,7 +25,10 @@ export function checkPressFit({ diameter, hole, boss }: PressFit, system: UnitSy
 }
 
 /** Shape factors of Lame's rings: boss (Do^2 + d^2) / (Do^2 - d^2), pin (d^2 + di^2) / (d^2 - di^2). */
-export function ringShapes({ diameter: d, hole: di, boss: Do }: PressFit): { readonly boss: number; readonly pin: number } {
+export function ringShapes({ diameter: d, hole: di, boss: Do }: PressFit): {
+  readonly boss: number;
+  readonly pin: number;
+} {
   return { boss: (Do * Do + d * d) / (Do * Do - d * d), pin: (d * d + di * di) / (d * d - di * di) };
 }
 

@@ -68,22 +68,58 @@ export interface PushChecked {
  */
 export function pushCheck(push: PushCheck, strength: PushStrength, system: UnitSystem = 'US'): PushChecked {
   const { force, diameter, hole, length, spacerDiameter, boss } = push;
-  const { modulus, pinYield, spacerYield, bossYield, endFactor, safetyFactor, stroke, oilPressure, oilModulus, density } = strength;
+  const {
+    modulus,
+    pinYield,
+    spacerYield,
+    bossYield,
+    endFactor,
+    safetyFactor,
+    stroke,
+    oilPressure,
+    oilModulus,
+    density,
+  } = strength;
   const show = (x: number): string => showQuantity(x, 'length', system);
   if (!(hole < diameter)) throw mustBeLess('hole', show(hole), `the pin's ${show(diameter)}`);
-  if (!(spacerDiameter > hole)) throw notAbove('spacer diameter', show(spacerDiameter), `the pin's bore of ${show(hole)}, into which it would slip`);
-  if (!(spacerDiameter < diameter)) throw mustBeLess('spacer diameter', show(spacerDiameter), `the pin's ${show(diameter)}, or it does not follow the pin`);
+  if (!(spacerDiameter > hole))
+    throw notAbove(
+      'spacer diameter',
+      show(spacerDiameter),
+      `the pin's bore of ${show(hole)}, into which it would slip`,
+    );
+  if (!(spacerDiameter < diameter))
+    throw mustBeLess(
+      'spacer diameter',
+      show(spacerDiameter),
+      `the pin's ${show(diameter)}, or it does not follow the pin`,
+    );
   if (!(boss > diameter)) throw notAbove('boss', show(boss), `the pin's ${show(diameter)}`);
 
   const ring = (outer: number, inner: number): number => (Math.PI / 4) * (outer * outer - inner * inner);
-  const demand = (area: number, limit: number): Demand => ({ stress: force / area, limit, share: force / area / limit });
+  const demand = (area: number, limit: number): Demand => ({
+    stress: force / area,
+    limit,
+    share: force / area / limit,
+  });
   const column = (outer: number, inner: number, yieldStrength: number): PushChecked['pin'] => {
-    const { stress, slenderness, rule } = columnStrength({ diameter: outer, hole: inner, length, endFactor, modulus, yield: yieldStrength });
+    const { stress, slenderness, rule } = columnStrength({
+      diameter: outer,
+      hole: inner,
+      length,
+      endFactor,
+      modulus,
+      yield: yieldStrength,
+    });
     return { ...demand(ring(outer, inner), stress / safetyFactor), slenderness, rule };
   };
   const squeeze = (area: number): number => (force * force * length) / (2 * modulus * area);
   const pinArea = ring(diameter, hole);
-  const energy = { pin: squeeze(pinArea), spacers: squeeze(ring(spacerDiameter, 0)), oil: (oilPressure * force * stroke) / (2 * oilModulus) };
+  const energy = {
+    pin: squeeze(pinArea),
+    spacers: squeeze(ring(spacerDiameter, 0)),
+    oil: (oilPressure * force * stroke) / (2 * oilModulus),
+  };
   const total = energy.pin + energy.spacers + energy.oil;
   return {
     bearing: demand(ring(spacerDiameter, hole), Math.min(pinYield, spacerYield)),

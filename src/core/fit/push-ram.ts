@@ -24,20 +24,40 @@ export interface Ram {
  * Source: common practice; rams are worked below their rating, since seals, gauge and alignment take their share.
  */
 export function pushRam(
-  force: number, use: number, ratings: readonly number[] = RAM_TONS.map((tons) => tons * SHORT_TON), system: UnitSystem = 'US', trace?: Trace,
+  force: number,
+  use: number,
+  ratings: readonly number[] = RAM_TONS.map((tons) => tons * SHORT_TON),
+  system: UnitSystem = 'US',
+  trace?: Trace,
 ): Ram {
   const needed = force / use;
   // A force that fits a rating to within rounding does not need the next one.
   const rating = ratings.find((each) => each * (1 + 1e-9) >= needed);
   const largest = ratings[ratings.length - 1] ?? 0;
-  if (rating === undefined) throw ramBeyondList(showQuantity(force, 'force', system), showQuantity(largest * use, 'force', system), showQuantity(largest, 'force', system));
+  if (rating === undefined)
+    throw ramBeyondList(
+      showQuantity(force, 'force', system),
+      showQuantity(largest * use, 'force', system),
+      showQuantity(largest, 'force', system),
+    );
   trace?.add({
-    name: 'rating needed', symbol: 'R_min', value: needed, quantity: 'force',
-    formula: 'force / share of its rating at which a ram is worked', expression: 'F / use', kind: 'calculated', source: 'arithmetic',
+    name: 'rating needed',
+    symbol: 'R_min',
+    value: needed,
+    quantity: 'force',
+    formula: 'force / share of its rating at which a ram is worked',
+    expression: 'F / use',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   trace?.add({
-    name: 'ram', symbol: 'R', value: rating, quantity: 'force',
-    formula: 'smallest common rating that is not less', kind: 'common practice', source: 'common practice',
+    name: 'ram',
+    symbol: 'R',
+    value: rating,
+    quantity: 'force',
+    formula: 'smallest common rating that is not less',
+    kind: 'common practice',
+    source: 'common practice',
   });
   return { rating, used: force / rating };
 }

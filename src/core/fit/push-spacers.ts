@@ -33,23 +33,47 @@ export interface Spacers {
  * pushes = ceil(travel / (strokeUse stroke)), spacers = pushes - 1.
  * lengths [m]. Source: geometry; common practice for the share of the stroke.
  */
-export function pushSpacers({ length, stroke, strokeUse, clearance }: PushTravel, system: UnitSystem = 'US', trace?: Trace): Spacers {
-  if (!(length > 0)) throw notAbove('length', showQuantity(length, 'length', system), showQuantity(0, 'length', system));
-  if (!(stroke > 0)) throw notAbove('stroke', showQuantity(stroke, 'length', system), showQuantity(0, 'length', system));
+export function pushSpacers(
+  { length, stroke, strokeUse, clearance }: PushTravel,
+  system: UnitSystem = 'US',
+  trace?: Trace,
+): Spacers {
+  if (!(length > 0))
+    throw notAbove('length', showQuantity(length, 'length', system), showQuantity(0, 'length', system));
+  if (!(stroke > 0))
+    throw notAbove('stroke', showQuantity(stroke, 'length', system), showQuantity(0, 'length', system));
   const spacerLength = strokeUse * stroke;
   const travel = length + clearance;
   const pushes = Math.max(1, Math.ceil(travel / spacerLength - 1e-9));
   trace?.add({
-    name: 'spacer', symbol: 's', value: spacerLength, quantity: 'length',
-    formula: 'stroke x share of it that is used', expression: 'stroke * share', kind: 'calculated', source: 'arithmetic',
+    name: 'spacer',
+    symbol: 's',
+    value: spacerLength,
+    quantity: 'length',
+    formula: 'stroke x share of it that is used',
+    expression: 'stroke * share',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   trace?.add({
-    name: 'travel', symbol: 'x', value: travel, quantity: 'length',
-    formula: 'length + clearance beyond the boss', expression: 'L + clear', kind: 'calculated', source: 'arithmetic',
+    name: 'travel',
+    symbol: 'x',
+    value: travel,
+    quantity: 'length',
+    formula: 'length + clearance beyond the boss',
+    expression: 'L + clear',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   trace?.add({
-    name: 'strokes', symbol: 'n', value: pushes, quantity: 'count',
-    formula: 'travel / spacer, up to a whole number', expression: 'ceil(x / s - 1e-9)', kind: 'calculated', source: 'arithmetic',
+    name: 'strokes',
+    symbol: 'n',
+    value: pushes,
+    quantity: 'count',
+    formula: 'travel / spacer, up to a whole number',
+    expression: 'ceil(x / s - 1e-9)',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   return { pushes, spacers: pushes - 1, spacerLength, travel, stack: (pushes - 1) * spacerLength };
 }

@@ -59,7 +59,11 @@ const TRIED = [0.2, 1] as const;
  * and by 15 % at most; with others within their ranges by up to 8 % and 25 %, most where cold water chills the bore ahead of the boss.
  * Source and range as `shrinkPin`.
  */
-export function retainedInterference(inputs: RetainedInputs, physics: HeatPhysics, grid: HeatGrid = RETAINED_GRID): RetainedInterference {
+export function retainedInterference(
+  inputs: RetainedInputs,
+  physics: HeatPhysics,
+  grid: HeatGrid = RETAINED_GRID,
+): RetainedInterference {
   const { heat, pace, most } = inputs;
   const slow = (pace.low + pace.likely) / 2;
   const fast = (pace.likely + pace.high) / 2;
@@ -72,7 +76,12 @@ export function retainedInterference(inputs: RetainedInputs, physics: HeatPhysic
   const rowAt = (p: number): readonly (readonly number[])[] => {
     const row: (readonly number[])[] = [];
     for (let k = 0; k < SEVERITIES; k++) {
-      const pin = heatedPin({ ...inputs, passes: inputs.passes(Math.exp(mild + k * step) / p ** PACE_POWER, p) }, physics, grid, LEAST_CHANGE);
+      const pin = heatedPin(
+        { ...inputs, passes: inputs.passes(Math.exp(mild + k * step) / p ** PACE_POWER, p) },
+        physics,
+        grid,
+        LEAST_CHANGE,
+      );
       const left = tried.map((delta) => interferenceLeft(pin, delta));
       const roots = left.map((kept, i) => root((tried[i] ?? 0) - kept));
       least = Math.min(least, ...roots);
@@ -84,11 +93,14 @@ export function retainedInterference(inputs: RetainedInputs, physics: HeatPhysic
   const rows = slow < fast ? [rowAt(slow), rowAt(fast)] : [rowAt(slow)];
   const apart = Math.log(fast / slow);
 
-  const share = (interference: number): number => (tried.length > 1 ? (interference / most - TRIED[0]) / (TRIED[1] - TRIED[0]) : 0);
+  const share = (interference: number): number =>
+    tried.length > 1 ? (interference / most - TRIED[0]) / (TRIED[1] - TRIED[0]) : 0;
   return (interference, h, p) => {
     const across = share(interference);
     const severity = step > 0 ? Math.max(0, (Math.log(h * p ** PACE_POWER) - mild) / step) : 0;
-    const [a = 0, b = a] = rows.map((row) => alongLine(row.length, (k) => alongLine(tried.length, (i) => row[k]?.[i] ?? NaN, across), severity));
+    const [a = 0, b = a] = rows.map((row) =>
+      alongLine(row.length, (k) => alongLine(tried.length, (i) => row[k]?.[i] ?? NaN, across), severity),
+    );
     const loosening = Math.max(least, a + (slow < fast ? Math.log(p / slow) / apart : 0) * (b - a));
     return interference - loosening * Math.abs(loosening);
   };

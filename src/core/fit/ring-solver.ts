@@ -85,7 +85,12 @@ const ENOUGH = 1e-9;
 const NOTHING = 1e-12;
 
 /** The metal of each cell of a mesh at the cells' temperatures, metals by layer [K]. */
-export function ringMetal(mesh: RadialMesh, materials: readonly RingMaterial[], reference: number, temperatures: ArrayLike<number>): RingMetal {
+export function ringMetal(
+  mesh: RadialMesh,
+  materials: readonly RingMaterial[],
+  reference: number,
+  temperatures: ArrayLike<number>,
+): RingMetal {
   const modulus = new Float64Array(mesh.count);
   const strength = new Float64Array(mesh.count);
   const thermal = new Float64Array(mesh.count);
@@ -189,7 +194,9 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
   let boreBefore = 0;
   let outsideBefore = 0;
 
-  const jointStiffness = mesh.layers.slice(1).map((_, joint) => (JOINT_STIFFNESS * materials[joint]!.modulus(reference)) / mesh.faces[firstCell[joint + 1]!]!);
+  const jointStiffness = mesh.layers
+    .slice(1)
+    .map((_, joint) => (JOINT_STIFFNESS * materials[joint]!.modulus(reference)) / mesh.faces[firstCell[joint + 1]!]!);
   /** Clearance at a joint; negative where the rings overlap. */
   const gapAt = (joint: number): number => u[firstNode[joint + 1]!]! - u[lastNode[joint]!]! - fitted;
 
@@ -365,7 +372,8 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
     if (mesh.faces[0] === 0) force[0] = 0;
     return yielding;
   };
-  const contactStiffness = (joint: number): number => 2 * Math.PI * mesh.faces[firstCell[joint + 1]!]! * jointStiffness[joint]!;
+  const contactStiffness = (joint: number): number =>
+    2 * Math.PI * mesh.faces[firstCell[joint + 1]!]! * jointStiffness[joint]!;
 
   /** Factored tangent at the present displacements, and the answers to axial strain. */
   const tangent = (pressed: number): void => {
@@ -492,7 +500,8 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
       pressures.push(Math.max(0, -gap) * jointStiffness[joint]!);
       gaps.push(Math.max(0, gap));
     }
-    for (let layer = 0; layer < layers; layer++) faces.push({ inner: u[firstNode[layer]!]!, outer: u[lastNode[layer]!]! });
+    for (let layer = 0; layer < layers; layer++)
+      faces.push({ inner: u[firstNode[layer]!]!, outer: u[lastNode[layer]!]! });
     return { pressures, gaps, faces, utilisation: Array.from(utilisation), plastic: Array.from(largestPlastic) };
   };
 
@@ -502,7 +511,7 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
       const fittedBefore = fitted;
       let done = 0;
       let part = 1;
-      for (let halvings = 0; done < 1; ) {
+      for (let halvings = 0; done < 1;) {
         const share = Math.min(1, done + part);
         if (share === 1) setMetal(metal ?? ringMetal(mesh, materials, reference, temperatures));
         else {
@@ -511,7 +520,9 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
         }
         remember();
         fitted = fittedBefore + share * (interference - fittedBefore);
-        if (equilibrium(boreBefore + share * (bore - boreBefore), outsideBefore + share * (outside - outsideBefore), true)) {
+        if (
+          equilibrium(boreBefore + share * (bore - boreBefore), outsideBefore + share * (outside - outsideBefore), true)
+        ) {
           keepPlastic();
           done = share;
         } else {
@@ -535,7 +546,10 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
       return gaps;
     },
     stresses: () => ({
-      radii: radii.slice(), radial: stress.filter((_, i) => i % 3 === 0), hoop: stress.filter((_, i) => i % 3 === 1), axial: stress.filter((_, i) => i % 3 === 2),
+      radii: radii.slice(),
+      radial: stress.filter((_, i) => i % 3 === 0),
+      hoop: stress.filter((_, i) => i % 3 === 1),
+      axial: stress.filter((_, i) => i % 3 === 2),
     }),
   };
 }

@@ -104,14 +104,27 @@ export interface HeatedPin {
 }
 
 /** The half of `shrinkPin` that does not depend on the interference. Steps that change no cell by as much as `least` [K] are taken together. */
-export function heatedPin({ pin, passes, method, target, evenness, longest, pinSteel, bossSteel }: Omit<ShrinkPin, 'interference'>, physics: HeatPhysics, grid: HeatGrid, least = 0): HeatedPin {
+export function heatedPin(
+  { pin, passes, method, target, evenness, longest, pinSteel, bossSteel }: Omit<ShrinkPin, 'interference'>,
+  physics: HeatPhysics,
+  grid: HeatGrid,
+  least = 0,
+): HeatedPin {
   const { ambient } = physics;
   const fields: { time: number; cells: Float64Array }[] = [];
-  const { mesh, time, reached } = coolPin({ pin, passes, method, position: 1, target, evenness, duration: longest }, physics, grid, (at, temperatures) => {
-    fields.push({ time: at, cells: temperatures.slice(1, -1) });
-  });
+  const { mesh, time, reached } = coolPin(
+    { pin, passes, method, position: 1, target, evenness, duration: longest },
+    physics,
+    grid,
+    (at, temperatures) => {
+      fields.push({ time: at, cells: temperatures.slice(1, -1) });
+    },
+  );
   const materials = [ringSteel(pinSteel), ringSteel(bossSteel)];
-  const load = (temperatures: Float64Array): RingLoad => ({ temperatures, metal: ringMetal(mesh, materials, ambient, temperatures) });
+  const load = (temperatures: Float64Array): RingLoad => ({
+    temperatures,
+    metal: ringMetal(mesh, materials, ambient, temperatures),
+  });
   const cold = load(new Float64Array(mesh.count).fill(ambient));
   const moves: Move[] = [];
   let last = cold.temperatures;
@@ -127,7 +140,8 @@ export function heatedPin({ pin, passes, method, target, evenness, longest, pinS
   return { mesh, materials, ambient, cold, moves, time, reached };
 }
 
-const between = (from: ArrayLike<number>, to: Float64Array, share: number): Float64Array => to.map((t, i) => from[i]! + share * (t - from[i]!));
+const between = (from: ArrayLike<number>, to: Float64Array, share: number): Float64Array =>
+  to.map((t, i) => from[i]! + share * (t - from[i]!));
 
 interface Followed {
   readonly solver: Rings;
@@ -138,7 +152,11 @@ interface Followed {
   readonly load: RingLoad;
 }
 
-function follow({ mesh, materials, ambient, cold, moves }: HeatedPin, interference: number, watch?: (state: RingState, move: Move) => void): Followed {
+function follow(
+  { mesh, materials, ambient, cold, moves }: HeatedPin,
+  interference: number,
+  watch?: (state: RingState, move: Move) => void,
+): Followed {
   const solver = rings(mesh, { materials, interference: interference / 2, reference: ambient, ends: 'free' });
   const pressed = solver.advance(cold);
   let last = pressed;
@@ -159,10 +177,14 @@ export function interferenceLeft(heated: HeatedPin, interference: number): numbe
 export function shrinkFit(heated: HeatedPin, interference: number): Shrink {
   const history: FitPoint[] = [];
   let pressureMost = 0;
-  const { solver, pressed, last, load } = follow(heated, interference, ({ pressures, gaps }, { time, temperatures }) => {
-    pressureMost = Math.max(pressureMost, pressures[0]!);
-    if (time !== undefined) history.push({ time, temperatures, pressure: pressures[0]!, clearance: 2 * gaps[0]! });
-  });
+  const { solver, pressed, last, load } = follow(
+    heated,
+    interference,
+    ({ pressures, gaps }, { time, temperatures }) => {
+      pressureMost = Math.max(pressureMost, pressures[0]!);
+      if (time !== undefined) history.push({ time, temperatures, pressure: pressures[0]!, clearance: 2 * gaps[0]! });
+    },
+  );
   const fit = ({ pressures }: RingState, at: RingLoad): Fit => {
     const left = -2 * solver.freeGaps(at)[0]!;
     return { pressure: pressures[0]!, interference: left, loosening: interference - left };
@@ -174,8 +196,14 @@ export function shrinkFit(heated: HeatedPin, interference: number): Shrink {
   solver.advance({ temperatures: between(load.temperatures, new Float64Array(mesh.count).fill(ambient), 0.5) });
   const end = solver.advance(cold);
   return {
-    pressureBored, pressureMost: Math.max(pressureBored, pressureMost), pushed, cold: fit(end, cold), reason: heated.reached ? reasonOf(pinHot > PLASTIC, bossHot > PLASTIC) : 'still too hot',
-    pinUtilisation: Math.min(1, end.utilisation[0]!), bossUtilisation: Math.min(1, end.utilisation[1]!), history,
+    pressureBored,
+    pressureMost: Math.max(pressureBored, pressureMost),
+    pushed,
+    cold: fit(end, cold),
+    reason: heated.reached ? reasonOf(pinHot > PLASTIC, bossHot > PLASTIC) : 'still too hot',
+    pinUtilisation: Math.min(1, end.utilisation[0]!),
+    bossUtilisation: Math.min(1, end.utilisation[1]!),
+    history,
   };
 }
 

@@ -29,5 +29,9 @@ export function airProperties(temperature: number): AirProperties {
   const k = 1.308 * eta + 1.405 * tau ** -1.1 - 1.036 * tau ** -0.3;
   const above = Math.min(temperature, 1000) - 200;
   const cp = 1002.5 + 2.75e-4 * above * above;
-  return { viscosity: (eta * 1e-6 * GAS * temperature) / ATMOSPHERE, conductivity: k * 1e-3, prandtl: (eta * cp * 1e-3) / k };
+  return {
+    viscosity: (eta * 1e-6 * GAS * temperature) / ATMOSPHERE,
+    conductivity: k * 1e-3,
+    prandtl: (eta * cp * 1e-3) / k,
+  };
 }

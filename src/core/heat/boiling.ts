@@ -9,7 +9,13 @@ export const BOILING_POINT = 373.15;
  * CalebBell/ht, boiling_nucleic.Rohsenow (rounded steam-table values).
  */
 export const SATURATED_WATER = {
-  liquidDensity: 957.854, vapourDensity: 0.595593, viscosity: 2.79e-4, conductivity: 0.68, specificHeat: 4217, latentHeat: 2.257e6, surfaceTension: 0.0589,
+  liquidDensity: 957.854,
+  vapourDensity: 0.595593,
+  viscosity: 2.79e-4,
+  conductivity: 0.68,
+  specificHeat: 4217,
+  latentHeat: 2.257e6,
+  surfaceTension: 0.0589,
 } as const;
 
 export interface Saturated {
@@ -36,7 +42,11 @@ export const WATER_AT_BOILING: Saturated = {
  * Source: Rohsenow 1952, as in Kreith, Manglik & Bohn, Principles of Heat Transfer, 7th ed., eq. 10.2.
  * Example (10.1 there): polished stainless steel, 6 K over boiling: 29,669 W/m2.
  */
-export function nucleateBoilingFlux(superheat: number, surfaceFactor: number, water: Saturated = WATER_AT_BOILING): number {
+export function nucleateBoilingFlux(
+  superheat: number,
+  surfaceFactor: number,
+  water: Saturated = WATER_AT_BOILING,
+): number {
   const { liquidDensity, vapourDensity, viscosity, specificHeat, latentHeat, surfaceTension, prandtl } = water;
   const ratio = (specificHeat * superheat) / (surfaceFactor * latentHeat * prandtl);
   return viscosity * latentHeat * Math.sqrt((GRAVITY * (liquidDensity - vapourDensity)) / surfaceTension) * ratio ** 3;
@@ -50,7 +60,12 @@ export function nucleateBoilingFlux(superheat: number, surfaceFactor: number, wa
  */
 export function criticalHeatFlux(water: Saturated = WATER_AT_BOILING): number {
   const { liquidDensity, vapourDensity, latentHeat, surfaceTension } = water;
-  return (Math.PI / 24) * latentHeat * Math.sqrt(vapourDensity) * (surfaceTension * GRAVITY * (liquidDensity - vapourDensity)) ** 0.25;
+  return (
+    (Math.PI / 24) *
+    latentHeat *
+    Math.sqrt(vapourDensity) *
+    (surfaceTension * GRAVITY * (liquidDensity - vapourDensity)) ** 0.25
+  );
 }
 
 /** Steam at one atmosphere. */
@@ -78,7 +93,8 @@ export function steamProperties(temperature: number): Steam {
   return {
     density: (101325 * 0.01801527) / (8.314462618 * temperature),
     viscosity: (1e-4 * root) / (1.67752 + (2.20462 + (0.6366564 - 0.241605 / r) / r) / r),
-    conductivity: (1e-3 * root) / (2.443221e-3 + (1.323095e-2 + (6.770357e-3 + (-3.454586e-3 + 4.096266e-4 / r) / r) / r) / r),
+    conductivity:
+      (1e-3 * root) / (2.443221e-3 + (1.323095e-2 + (6.770357e-3 + (-3.454586e-3 + 4.096266e-4 / r) / r) / r) / r),
     specificHeat: STEAM_SPECIFIC_HEAT,
   };
 }
@@ -92,12 +108,21 @@ export function steamProperties(temperature: number): Steam {
  * Source: Bromley 1950, as in Cengel & Ghajar, Heat and Mass Transfer, eq. 10-5. Example (problem 10-47E of its
  * solution manual): 0.5 in, 988 F: 25,147 Btu/h ft2 without radiation, with the steam properties given there.
  */
-export function filmBoilingFlux(surface: number, diameter: number, emissivity: number, water: Saturated = WATER_AT_BOILING, steam?: Steam): number {
+export function filmBoilingFlux(
+  surface: number,
+  diameter: number,
+  emissivity: number,
+  water: Saturated = WATER_AT_BOILING,
+  steam?: Steam,
+): number {
   const superheat = surface - BOILING_POINT;
   const { density, viscosity, conductivity, specificHeat } = steam ?? steamProperties((surface + BOILING_POINT) / 2);
   const latent = water.latentHeat + 0.4 * specificHeat * superheat;
   const convection =
-    0.62 * ((conductivity ** 3 * density * (water.liquidDensity - density) * GRAVITY * latent) / (viscosity * diameter * superheat)) ** 0.25;
+    0.62 *
+    ((conductivity ** 3 * density * (water.liquidDensity - density) * GRAVITY * latent) /
+      (viscosity * diameter * superheat)) **
+      0.25;
   const radiation = (emissivity * STEFAN_BOLTZMANN * (surface ** 4 - BOILING_POINT ** 4)) / superheat;
   return (convection + 0.75 * radiation) * superheat;
 }

@@ -63,7 +63,10 @@ const TABLE_STEP = 15;
 const MELTING_BAND = 100;
 
 const steel = (density: number): HeatMaterial => ({
-  density, enthalpy: steelEnthalpy, specificHeat: steelSpecificHeat, conductivity: steelConductivity,
+  density,
+  enthalpy: steelEnthalpy,
+  specificHeat: steelSpecificHeat,
+  conductivity: steelConductivity,
 });
 
 /**
@@ -89,7 +92,12 @@ export function coolPin(inputs: CoolPin, physics: HeatPhysics, grid: HeatGrid, w
   const rest = (duration: number): void => void stages.push({ duration, watched: false, ...still });
   passes.forEach((pass, p) => {
     const dwell = (pass.duration * zone) / pin.length;
-    stages.push({ ...still, watched: false, duration: dwell, bore: heatingLaw(pass.heat / (Math.PI * pin.hole * dwell), physics.meltingPoint) });
+    stages.push({
+      ...still,
+      watched: false,
+      duration: dwell,
+      bore: heatingLaw(pass.heat / (Math.PI * pin.hole * dwell), physics.meltingPoint),
+    });
     const next = passes[p + 1];
     const ahead = next ? pass.pause + position * next.duration * (1 - zone / pin.length) : 0;
     rest((1 - position) * (pass.duration - dwell) + ahead);
@@ -106,17 +114,31 @@ export function coolPin(inputs: CoolPin, physics: HeatPhysics, grid: HeatGrid, w
     return most;
   };
   let heatTaken = 0;
-  const result = radialConduction(mesh, steel(physics.density), physics.ambient, stages, { contact: physics.contact, tolerance: grid.tolerance }, {
-    step: ({ time, temperatures, throughBore }) => {
-      if (time <= burning) heatTaken = throughBore;
-      watch?.(time - burning, temperatures);
+  const result = radialConduction(
+    mesh,
+    steel(physics.density),
+    physics.ambient,
+    stages,
+    { contact: physics.contact, tolerance: grid.tolerance },
+    {
+      step: ({ time, temperatures, throughBore }) => {
+        if (time <= burning) heatTaken = throughBore;
+        watch?.(time - burning, temperatures);
+      },
+      ...(target !== undefined && {
+        until: (t) => Math.max(hottest(t) - target, evenness === undefined ? -Infinity : ahead(t) - evenness),
+      }),
     },
-    ...(target !== undefined && { until: (t) => Math.max(hottest(t) - target, evenness === undefined ? -Infinity : ahead(t) - evenness) }),
-  });
+  );
   return {
-    mesh, time: Math.max(0, result.time - burning), reached: result.stopped, temperatures: result.temperatures,
-    heatOffered: passes.reduce((sum, pass) => sum + pass.heat, 0), heatTaken,
-    imbalance: (result.stored - result.throughBore + result.throughOutside + result.throughEnds) / heatTaken, steps: result.steps,
+    mesh,
+    time: Math.max(0, result.time - burning),
+    reached: result.stopped,
+    temperatures: result.temperatures,
+    heatOffered: passes.reduce((sum, pass) => sum + pass.heat, 0),
+    heatTaken,
+    imbalance: (result.stored - result.throughBore + result.throughOutside + result.throughEnds) / heatTaken,
+    steps: result.steps,
   };
 }
 
@@ -133,12 +155,21 @@ type Laws = Pick<Stage, 'bore' | 'outside' | 'ends'>;
 
 function airLaws(pin: PinInBoss, { ambient, emissivity }: HeatPhysics): Laws {
   const law = (diameter: number, emits: number): FluxLaw =>
-    tabulated((surface) => {
-      const { convection, radiation } = airFilm(diameter, surface, ambient, emits);
-      return (convection + radiation) * (surface - ambient);
-    }, ambient, TABLE_TOP, TABLE_STEP);
+    tabulated(
+      (surface) => {
+        const { convection, radiation } = airFilm(diameter, surface, ambient, emits);
+        return (convection + radiation) * (surface - ambient);
+      },
+      ambient,
+      TABLE_TOP,
+      TABLE_STEP,
+    );
   const outside = law(pin.boss, emissivity);
-  return { bore: law(pin.hole, boreEmissivity(pin.hole, pin.length, emissivity)), outside, ends: { law: outside, length: pin.length } };
+  return {
+    bore: law(pin.hole, boreEmissivity(pin.hole, pin.length, emissivity)),
+    outside,
+    ends: { law: outside, length: pin.length },
+  };
 }
 
 function waterLaws(pin: PinInBoss, physics: HeatPhysics, dry: Laws): Laws {

@@ -26,16 +26,26 @@ export interface CoolingPoint extends PinTemperatures {
  * diameter, hole, boss, length [m], times [s]; temperatures [K]. Between the solver's steps straight lines are drawn,
  * which stay within the step tolerance. Source: as `coolPin`.
  */
-export function coolingCurve(inputs: CoolingCurve, physics: HeatPhysics, grid: HeatGrid = ESTIMATE_GRID, system: UnitSystem = 'US'): readonly CoolingPoint[] {
+export function coolingCurve(
+  inputs: CoolingCurve,
+  physics: HeatPhysics,
+  grid: HeatGrid = ESTIMATE_GRID,
+  system: UnitSystem = 'US',
+): readonly CoolingPoint[] {
   const { diameter, hole, boss, length, method, passes, times, position = 1 } = inputs;
   const pin = { diameter, hole, boss, length };
   checkPin(pin, system);
   const moments: { readonly time: number; readonly temperatures: Float64Array }[] = [];
   const latest = times[times.length - 1] ?? 0;
-  const run = coolPin({ pin, passes, method, position, duration: Math.max(latest, 1) }, physics, grid, (time, temperatures) => {
-    if (time <= 0) moments.length = 0;
-    moments.push({ time, temperatures: temperatures.slice() });
-  });
+  const run = coolPin(
+    { pin, passes, method, position, duration: Math.max(latest, 1) },
+    physics,
+    grid,
+    (time, temperatures) => {
+      if (time <= 0) moments.length = 0;
+      moments.push({ time, temperatures: temperatures.slice() });
+    },
+  );
   const points: CoolingPoint[] = [];
   let i = 0;
   for (const time of times) {

@@ -5,7 +5,11 @@ import { bossInForce, coolingInForce, methodInForce, physicsInForce } from './he
 /** Steps of the table in the logarithm of the diameter, in hole over diameter, and in the logarithm of length over diameter. */
 const STEPS = { size: 0.5, bore: 0.025, slimness: Math.LN2 } as const;
 /** Smallest and largest of each that has an entry; beyond, the nearest stands for it. */
-const RANGE = { size: [Math.log(0.004), Math.log(2.5)], bore: [0.1, 0.975], slimness: [Math.log(0.25), Math.log(32)] } as const;
+const RANGE = {
+  size: [Math.log(0.004), Math.log(2.5)],
+  bore: [0.1, 0.975],
+  slimness: [Math.log(0.25), Math.log(32)],
+} as const;
 /** Cooling goes about as this power of the diameter, between the pin's own conduction (2) and the air round the boss (1). */
 const POWER = 1.5;
 
@@ -22,9 +26,16 @@ type Axis = (typeof AXES)[number];
  * together instead of pin into boss. Of a pin under 1 in with a thin wall, which cools in seconds or in minutes, that can be all.
  * Source: as `coolingTime`.
  */
-export function tabulatedCoolingTime(pin: { readonly diameter: number; readonly hole: number; readonly length: number }, basis: Basis): number {
+export function tabulatedCoolingTime(
+  pin: { readonly diameter: number; readonly hole: number; readonly length: number },
+  basis: Basis,
+): number {
   const { diameter, hole, length } = pin;
-  const where: Readonly<Record<Axis, number>> = { size: Math.log(diameter), bore: hole / diameter, slimness: Math.log(length / diameter) };
+  const where: Readonly<Record<Axis, number>> = {
+    size: Math.log(diameter),
+    bore: hole / diameter,
+    slimness: Math.log(length / diameter),
+  };
   const cells = AXES.map((axis) => {
     const [least, most] = RANGE[axis];
     // A hair of rounding must not call for one more entry.
@@ -46,7 +57,15 @@ function entry(node: Readonly<Record<Axis, number>>, basis: Basis): number {
   const { a } = basis;
   return basis.once(`cooling ${node.size} ${node.bore} ${node.slimness}`, () => {
     const diameter = Math.exp(node.size * STEPS.size);
-    const pin = { diameter, hole: Math.min(node.bore * STEPS.bore, 0.985) * diameter, boss: bossInForce(diameter, a), length: Math.exp(node.slimness * STEPS.slimness) * diameter };
-    return coolingTime(coolingInForce(pin, methodInForce(a), undefined, a), physicsInForce(a), undefined, a.system) / diameter ** POWER;
+    const pin = {
+      diameter,
+      hole: Math.min(node.bore * STEPS.bore, 0.985) * diameter,
+      boss: bossInForce(diameter, a),
+      length: Math.exp(node.slimness * STEPS.slimness) * diameter,
+    };
+    return (
+      coolingTime(coolingInForce(pin, methodInForce(a), undefined, a), physicsInForce(a), undefined, a.system) /
+      diameter ** POWER
+    );
   });
 }

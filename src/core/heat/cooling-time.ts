@@ -20,8 +20,11 @@ export interface CoolingTime extends PinInBoss {
 export const LONGEST = 14 * 86400;
 
 /** Coolest the surroundings can make a pin, and what they are called. */
-export function coolant(method: CoolingMethod, { ambient, water }: HeatPhysics): { readonly temperature: number; readonly name: string } {
-  return method === 'water' ? { temperature: water, name: 'the water\'s' } : { temperature: ambient, name: 'the air\'s' };
+export function coolant(
+  method: CoolingMethod,
+  { ambient, water }: HeatPhysics,
+): { readonly temperature: number; readonly name: string } {
+  return method === 'water' ? { temperature: water, name: "the water's" } : { temperature: ambient, name: "the air's" };
 }
 
 /**
@@ -34,7 +37,11 @@ export function coolant(method: CoolingMethod, { ambient, water }: HeatPhysics):
  * Source: as `coolPin`. The usual grid's error is within 3 %.
  */
 export function coolingTime(
-  inputs: CoolingTime, physics: HeatPhysics, grid: HeatGrid = ESTIMATE_GRID, system: UnitSystem = 'US', trace?: Trace,
+  inputs: CoolingTime,
+  physics: HeatPhysics,
+  grid: HeatGrid = ESTIMATE_GRID,
+  system: UnitSystem = 'US',
+  trace?: Trace,
 ): number {
   const { diameter, hole, boss, length, method, passes, target, evenness } = inputs;
   const pin = { diameter, hole, boss, length };
@@ -44,12 +51,22 @@ export function coolingTime(
     const show = (t: number): string => showQuantity(t, 'temperature', system);
     throw notAbove('target', show(target), `${sink.name} ${show(sink.temperature)}`);
   }
-  const run = coolPin({ pin, passes, method, position: 1, target, duration: LONGEST, ...(evenness !== undefined && { evenness }) }, physics, grid);
-  if (!run.reached) throw coolsTooSlowly(showQuantity(target, 'temperature', system), showQuantity(LONGEST, 'time', system));
+  const run = coolPin(
+    { pin, passes, method, position: 1, target, duration: LONGEST, ...(evenness !== undefined && { evenness }) },
+    physics,
+    grid,
+  );
+  if (!run.reached)
+    throw coolsTooSlowly(showQuantity(target, 'temperature', system), showQuantity(LONGEST, 'time', system));
   trace?.add({
-    name: 'cooling time', symbol: 't_cool', value: run.time, quantity: 'time',
+    name: 'cooling time',
+    symbol: 't_cool',
+    value: run.time,
+    quantity: 'time',
     formula: `time until the hottest part of the pin's ring falls to the target, cooled by ${method}; conduction in ${grid.pinCells} rings of pin and ${grid.bossCells} of boss`,
-    expression: 'solve(D, d, L, D_o, T_air, epsilon, h_joint, zone, T_melt, h_part, pace, rho_pin, dT_even, T_push)', kind: 'calculated', source: 'en 1993-1-2',
+    expression: 'solve(D, d, L, D_o, T_air, epsilon, h_joint, zone, T_melt, h_part, pace, rho_pin, dT_even, T_push)',
+    kind: 'calculated',
+    source: 'en 1993-1-2',
   });
   return run.time;
 }

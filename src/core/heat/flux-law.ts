@@ -56,7 +56,8 @@ class Tabulated implements FluxLaw {
  * A law read from a table with equal steps, so that a costly correlation is worked out once a pin, and only where a wall gets to.
  * Straight lines between points; the end slopes go on outside.
  */
-export const tabulated = (law: (surface: number) => number, from: number, to: number, step: number): FluxLaw => new Tabulated(law, from, to, step);
+export const tabulated = (law: (surface: number) => number, from: number, to: number, step: number): FluxLaw =>
+  new Tabulated(law, from, to, step);
 
 /** One law up to a wall temperature and another from there. */
 class Switched implements FluxLaw {

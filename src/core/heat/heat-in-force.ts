@@ -11,14 +11,28 @@ import type { HeatPhysics } from './heat-physics.ts';
 /** What heating and cooling rest on, from the assumptions in force. Pin and boss count as carbon steel. */
 export function physicsInForce(a: Assumptions): HeatPhysics {
   return {
-    ambient: a.value('ambient temperature'), emissivity: a.value('surface emissivity'), contact: a.value('joint conductance'),
-    meltingPoint: a.value('wall melting point'), density: STEEL_DENSITY, zone: a.value('heated zone'),
+    ambient: a.value('ambient temperature'),
+    emissivity: a.value('surface emissivity'),
+    contact: a.value('joint conductance'),
+    meltingPoint: a.value('wall melting point'),
+    density: STEEL_DENSITY,
+    zone: a.value('heated zone'),
     // Asked for where there is water: what rests on no water is not sought again when one of these changes.
-    get water() { return a.value('cooling water temperature'); },
-    get wetShare() { return a.value('wet boss share'); },
-    get surfaceFactor() { return a.value('boiling surface factor'); },
-    get fluxFactor() { return a.value('boiling flux factor'); },
-    get filmLimit() { return a.value('film boiling limit'); },
+    get water() {
+      return a.value('cooling water temperature');
+    },
+    get wetShare() {
+      return a.value('wet boss share');
+    },
+    get surfaceFactor() {
+      return a.value('boiling surface factor');
+    },
+    get fluxFactor() {
+      return a.value('boiling flux factor');
+    },
+    get filmLimit() {
+      return a.value('film boiling limit');
+    },
   };
 }
 
@@ -27,14 +41,21 @@ export function physicsInForce(a: Assumptions): HeatPhysics {
  *
  * Duration = density pi / 4 hole^2 length / pace; heat as `heatIntoWall`. [m], result [J/m, s].
  */
-export function passesInForce({ hole, length }: PinInBoss, a: Assumptions, heatPerMass = a.value('heat into the part'), pace = a.value('burning pace')): readonly BurnPass[] {
+export function passesInForce(
+  { hole, length }: PinInBoss,
+  a: Assumptions,
+  heatPerMass = a.value('heat into the part'),
+  pace = a.value('burning pace'),
+): readonly BurnPass[] {
   const burnTime = (STEEL_DENSITY * (Math.PI / 4) * hole * hole * length) / pace;
   return heatIntoWall({ hole, pilot: a.value('pilot width'), burnTime, heatPerMass, density: STEEL_DENSITY });
 }
 
-export const methodInForce = (a: Assumptions): CoolingMethod => (a.word('cooling method') === 'water' ? 'water' : 'air');
+export const methodInForce = (a: Assumptions): CoolingMethod =>
+  a.word('cooling method') === 'water' ? 'water' : 'air';
 
-const targetName = (method: CoolingMethod) => (method === 'water' ? 'cooling target with water' : 'cooling target in air');
+const targetName = (method: CoolingMethod) =>
+  method === 'water' ? 'cooling target with water' : 'cooling target in air';
 
 /** Hottest part of the pin at which it is pushed [K]; refuses an assumed one that air or water cannot reach. */
 export function targetInForce(method: CoolingMethod, a: Assumptions): number {
@@ -53,11 +74,26 @@ export const bossInForce = (diameter: number, a: Assumptions): number => a.value
 /** Records the assumed boss: step `D_o`. */
 export function recordBoss(diameter: number, a: Assumptions, trace: Trace | undefined): void {
   a.record('boss over pin', 'b', trace);
-  trace?.add({ name: 'boss', symbol: 'D_o', value: bossInForce(diameter, a), quantity: 'length', formula: 'boss over pin x diameter', expression: 'b * D', kind: 'calculated', source: 'arithmetic' });
+  trace?.add({
+    name: 'boss',
+    symbol: 'D_o',
+    value: bossInForce(diameter, a),
+    quantity: 'length',
+    formula: 'boss over pin x diameter',
+    expression: 'b * D',
+    kind: 'calculated',
+    source: 'arithmetic',
+  });
 }
 
 /** Records what a cooling rests on, and the heat and duration of burning. Steps `D`, `d`, `L` and `D_o` stand before. */
-export function recordHeating(pin: PinInBoss, method: CoolingMethod, target: number | undefined, a: Assumptions, trace: Trace | undefined): void {
+export function recordHeating(
+  pin: PinInBoss,
+  method: CoolingMethod,
+  target: number | undefined,
+  a: Assumptions,
+  trace: Trace | undefined,
+): void {
   if (!trace) return;
   a.record('ambient temperature', 'T_air', trace);
   a.record('surface emissivity', 'epsilon', trace);
@@ -74,19 +110,56 @@ export function recordHeating(pin: PinInBoss, method: CoolingMethod, target: num
   a.record('heat into the part', 'h_part', trace);
   a.record('burning pace', 'pace', trace);
   a.record('pilot width', 'w_pilot', trace);
-  trace.add({ name: 'density of pin and boss', symbol: 'rho_pin', value: STEEL_DENSITY, quantity: 'density', formula: 'carbon steel', kind: 'published', source: 'steel density' });
+  trace.add({
+    name: 'density of pin and boss',
+    symbol: 'rho_pin',
+    value: STEEL_DENSITY,
+    quantity: 'density',
+    formula: 'carbon steel',
+    kind: 'published',
+    source: 'steel density',
+  });
   const duration = passesInForce(pin, a).reduce((sum, pass) => sum + pass.duration, 0);
   trace.add({
-    name: 'burning, as far as it heats', symbol: 't_heat', value: duration, quantity: 'time', formula: 'density x pi / 4 x hole squared x length / burning pace',
-    expression: 'rho_pin * (PI / 4) * d * d * L / pace', kind: 'calculated', source: 'arithmetic',
+    name: 'burning, as far as it heats',
+    symbol: 't_heat',
+    value: duration,
+    quantity: 'time',
+    formula: 'density x pi / 4 x hole squared x length / burning pace',
+    expression: 'rho_pin * (PI / 4) * d * d * L / pace',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   a.record('pin over boss when pushed', 'dT_even', trace);
-  trace.add({ name: 'cooled with', symbol: 'cooled', value: method, quantity: 'count', formula: 'given, or the assumption cooling method', kind: 'input', source: '' });
+  trace.add({
+    name: 'cooled with',
+    symbol: 'cooled',
+    value: method,
+    quantity: 'count',
+    formula: 'given, or the assumption cooling method',
+    kind: 'input',
+    source: '',
+  });
   if (target === undefined) a.record(targetName(method), 'T_push', trace);
-  else trace.add({ name: 'target', symbol: 'T_push', value: target, quantity: 'temperature', formula: 'given', kind: 'input', source: '' });
+  else
+    trace.add({
+      name: 'target',
+      symbol: 'T_push',
+      value: target,
+      quantity: 'temperature',
+      formula: 'given',
+      kind: 'input',
+      source: '',
+    });
 }
 
 /** What a cooling asks for besides the pin. */
 export function coolingInForce(pin: PinInBoss, method: CoolingMethod, target: number | undefined, a: Assumptions) {
-  return { ...pin, method, passes: passesInForce(pin, a), target: target ?? targetInForce(method, a), evenness: a.value('pin over boss when pushed') };
+  return {
+    ...pin,
+    method,
+    passes: passesInForce(pin, a),
+    target: target ?? targetInForce(method, a),
+    evenness: a.value('pin over boss when pushed'),
+  };
 }

@@ -30,7 +30,10 @@ export function layerMean(mesh: RadialMesh, temperatures: Float64Array, layer: n
 
 /** Reads the temperatures of a two-layer mesh: pin inside, boss outside. */
 export function pinTemperatures(
-  mesh: RadialMesh, temperatures: Float64Array, contact: number, conductivity: (temperature: number) => number,
+  mesh: RadialMesh,
+  temperatures: Float64Array,
+  contact: number,
+  conductivity: (temperature: number) => number,
 ): PinTemperatures {
   const last = mesh.joints[0]!;
   const inner = temperatures[last + 1]!;
@@ -40,7 +43,11 @@ export function pinTemperatures(
   const rOut = Math.log(mesh.middles[last + 1]! / face) / conductivity(outer);
   const flow = (inner - outer) / (rIn + 1 / (face * contact) + rOut);
   return {
-    bore: temperatures[0]!, surface: inner - flow * rIn, bossInside: outer + flow * rOut, bossOutside: temperatures[mesh.count + 1]!,
-    pinMean: layerMean(mesh, temperatures, 0), bossMean: layerMean(mesh, temperatures, 1),
+    bore: temperatures[0]!,
+    surface: inner - flow * rIn,
+    bossInside: outer + flow * rOut,
+    bossOutside: temperatures[mesh.count + 1]!,
+    pinMean: layerMean(mesh, temperatures, 0),
+    bossMean: layerMean(mesh, temperatures, 1),
   };
 }

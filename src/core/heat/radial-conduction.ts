@@ -99,7 +99,12 @@ const SHORTEST_STEP = 1e-12;
  * Source: finite volumes after Patankar, Numerical Heat Transfer and Fluid Flow (1980), ch. 4; time scheme as named above.
  */
 export function radialConduction(
-  mesh: RadialMesh, material: HeatMaterial, start: number | Float64Array, stages: readonly Stage[], options: ConductionOptions, watch: Watch = {},
+  mesh: RadialMesh,
+  material: HeatMaterial,
+  start: number | Float64Array,
+  stages: readonly Stage[],
+  options: ConductionOptions,
+  watch: Watch = {},
 ): ConductionResult {
   const n = mesh.count;
   const size = n + 2;
@@ -113,7 +118,8 @@ export function radialConduction(
   const joint = new Float64Array(size - 1);
   const inside = new Float64Array(size - 1);
   const beyond = new Float64Array(size - 1);
-  const radius = (i: number): number => (i === 0 ? mesh.faces[0]! : i === size - 1 ? mesh.faces[n]! : mesh.middles[i - 1]!);
+  const radius = (i: number): number =>
+    i === 0 ? mesh.faces[0]! : i === size - 1 ? mesh.faces[n]! : mesh.middles[i - 1]!;
   for (let i = solid ? 1 : 0; i < size - 1; i++) path[i] = Math.log(radius(i + 1) / radius(i)) / (2 * Math.PI);
   for (const cell of mesh.joints) {
     const i = cell + 1;
@@ -263,7 +269,12 @@ export function radialConduction(
       loseMore(ends, at);
     }
     // Beyond a surface, its temperature moves with the cell's.
-    sweepThrough(at, scale, solid ? 0 : inSeries(G[0]!, perimeterIn * bore.slope(at[0]!)), inSeries(G[n]!, perimeterOut * outside.slope(at[n + 1]!)));
+    sweepThrough(
+      at,
+      scale,
+      solid ? 0 : inSeries(G[0]!, perimeterIn * bore.slope(at[0]!)),
+      inSeries(G[n]!, perimeterOut * outside.slope(at[n + 1]!)),
+    );
     goBack();
     return move(at);
   };
@@ -297,7 +308,8 @@ export function radialConduction(
     if (!settle(after, dt * D)) return Infinity;
     flows(after, rateAfter, totalAfter);
     for (let i = 1; i <= n; i++) {
-      const error = dt * (ERROR_WEIGHTS[0] * rate[i]! + ERROR_WEIGHTS[1] * rateMiddle[i]! + ERROR_WEIGHTS[2] * rateAfter[i]!);
+      const error =
+        dt * (ERROR_WEIGHTS[0] * rate[i]! + ERROR_WEIGHTS[1] * rateMiddle[i]! + ERROR_WEIGHTS[2] * rateAfter[i]!);
       right[i] = (error - lower[i]! * right[i - 1]!) / pivot[i]!;
     }
     goBack();
@@ -321,7 +333,8 @@ export function radialConduction(
   const accept = (dt: number): void => {
     // The heat kept is what the flows brought, so that what Newton's method leaves open does not add up over the steps.
     for (let i = 1; i <= n; i++) heat[i] = known[i]! + dt * D * rateAfter[i]!;
-    for (let k = 0; k < 3; k++) through[k] = through[k]! + dt * (W * (total[k]! + totalMiddle[k]!) + D * totalAfter[k]!);
+    for (let k = 0; k < 3; k++)
+      through[k] = through[k]! + dt * (W * (total[k]! + totalMiddle[k]!) + D * totalAfter[k]!);
     T.set(after);
     rate.set(rateAfter);
     total.set(totalAfter);
@@ -371,11 +384,21 @@ export function radialConduction(
   }
   content(T, heatAfter);
   const stored = heatAfter.reduce((sum, h) => sum + h, 0) - heatAtStart;
-  return { time, temperatures: T, steps, stopped, stored, throughBore: through[0]!, throughOutside: through[1]!, throughEnds: through[2]! };
+  return {
+    time,
+    temperatures: T,
+    steps,
+    stopped,
+    stored,
+    throughBore: through[0]!,
+    throughOutside: through[1]!,
+    throughEnds: through[2]!,
+  };
 }
 
 /** Conductance of a path and a surface law in series; a falling law counts as a flat one. */
-const inSeries = (conductance: number, slope: number): number => (slope > 0 ? (conductance * slope) / (conductance + slope) : 0);
+const inSeries = (conductance: number, slope: number): number =>
+  slope > 0 ? (conductance * slope) / (conductance + slope) : 0;
 
 /**
  * The surface temperature at which conduction from the cell beside it meets the surface law: Newton's method from
@@ -404,11 +427,18 @@ function surfaceTemperature(law: FluxLaw, perimeter: number, conductance: number
 /** A first step that the controller can judge: a tenth of the time heat needs through the innermost cell. */
 function firstStep(mesh: RadialMesh, material: HeatMaterial, temperature: number): number {
   const thickness = mesh.faces[1]! - mesh.faces[0]!;
-  return (0.1 * thickness ** 2 * material.density * material.specificHeat(temperature)) / material.conductivity(temperature);
+  return (
+    (0.1 * thickness ** 2 * material.density * material.specificHeat(temperature)) / material.conductivity(temperature)
+  );
 }
 
 /** Length of the step at whose end `until` is zero; leaves that step as the last tried. */
-function crossing(until: (t: Float64Array) => number, before: Float64Array, step: number, run: (dt: number) => Float64Array): number {
+function crossing(
+  until: (t: Float64Array) => number,
+  before: Float64Array,
+  step: number,
+  run: (dt: number) => Float64Array,
+): number {
   let low = 0;
   let atLow = until(before);
   let high = step;

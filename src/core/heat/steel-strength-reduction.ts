@@ -19,7 +19,8 @@ export const steelYieldReduction = (temperature: number): number => interpolate(
  *
  * temperature [K]; result [1]. As `steelYieldReduction`. Source: EN 1993-1-2:2005, Table 3.1. Example: 0.18 at 600 C.
  */
-export const steelProportionalReduction = (temperature: number): number => interpolate(TEMPERATURE, PROPORTIONAL, temperature);
+export const steelProportionalReduction = (temperature: number): number =>
+  interpolate(TEMPERATURE, PROPORTIONAL, temperature);
 
 /**
  * Slope of the elastic range of carbon steel at a temperature over that at 20 C, k_E.

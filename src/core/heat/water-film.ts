@@ -21,7 +21,9 @@ export interface Wetting {
 function convectionFlux(surface: number, diameter: number, water: number): number {
   const difference = surface - water;
   if (difference === 0) return 0;
-  const { density, viscosity, conductivity, expansion, prandtl } = waterProperties((Math.min(surface, BOILING_POINT) + water) / 2);
+  const { density, viscosity, conductivity, expansion, prandtl } = waterProperties(
+    (Math.min(surface, BOILING_POINT) + water) / 2,
+  );
   const nu = viscosity / density;
   const rayleigh = (GRAVITY * Math.max(expansion, 0) * Math.abs(difference) * diameter ** 3 * prandtl) / nu ** 2;
   return (nusseltCylinder(rayleigh, prandtl) * conductivity * difference) / diameter;
@@ -48,7 +50,8 @@ export function waterLaw(diameter: number, wetting: Wetting): FluxLaw {
   const critical = fluxFactor * criticalHeatFlux();
   const toColdWater = convectionFlux(BOILING_POINT, diameter, water);
   const nucleate = (surface: number): number =>
-    convectionFlux(surface, diameter, water) + (surface > BOILING_POINT ? nucleateBoilingFlux(surface - BOILING_POINT, surfaceFactor) : 0);
+    convectionFlux(surface, diameter, water) +
+    (surface > BOILING_POINT ? nucleateBoilingFlux(surface - BOILING_POINT, surfaceFactor) : 0);
   // The flux rises with the wall temperature, so the first step at or past the peak is found by halving.
   let below = -1;
   let peak = Math.ceil((filmLimit - water) / WET_STEP);
@@ -57,7 +60,17 @@ export function waterLaw(diameter: number, wetting: Wetting): FluxLaw {
     if (nucleate(water + middle * WET_STEP) < critical) below = middle;
     else peak = middle;
   }
-  const wet = tabulated((surface) => Math.min(nucleate(surface), critical), water, water + (peak + 1) * WET_STEP, WET_STEP);
-  const film = tabulated((surface) => filmBoilingFlux(surface, diameter, emissivity) + toColdWater, filmLimit, TABLE_TOP, FILM_STEP);
+  const wet = tabulated(
+    (surface) => Math.min(nucleate(surface), critical),
+    water,
+    water + (peak + 1) * WET_STEP,
+    WET_STEP,
+  );
+  const film = tabulated(
+    (surface) => filmBoilingFlux(surface, diameter, emissivity) + toColdWater,
+    filmLimit,
+    TABLE_TOP,
+    FILM_STEP,
+  );
   return switched(filmLimit, wet, film);
 }

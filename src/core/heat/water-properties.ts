@@ -32,7 +32,9 @@ export function waterProperties(temperature: number): WaterProperties {
   const celsius = temperature - 273.15;
   const rho = density(celsius);
   return {
-    density: rho, viscosity, conductivity,
+    density: rho,
+    viscosity,
+    conductivity,
     expansion: (density(celsius - 0.5) - density(celsius + 0.5)) / rho,
     prandtl: (viscosity * SPECIFIC_HEAT) / conductivity,
   };

@@ -65,14 +65,24 @@ export function checkSupply(inputs: SupplyInputs, basis: Basis, trace?: Trace): 
   given('hose length', 'L_hose', hoseLength, 'distance');
   given('hose bore', 'd_hose', bore, 'length');
   given('cylinders drawn together', 'n_cyl', cylinders, 'count');
-  if (inputs.content !== undefined) given('oxygen that can still be drawn from each', 'C_given', inputs.content, 'oxygen');
+  if (inputs.content !== undefined)
+    given('oxygen that can still be drawn from each', 'C_given', inputs.content, 'oxygen');
   const stub = a.record(rodNames(rod.rod).stub, 'stub', trace);
-  if (!(length > stub)) throw messages.stubTooLong(showQuantity(stub, 'length', a.system), showQuantity(length, 'length', a.system));
+  if (!(length > stub))
+    throw messages.stubTooLong(showQuantity(stub, 'length', a.system), showQuantity(length, 'length', a.system));
 
   const full = fullCylinder(a, trace);
   const air = a.value('air pressure');
   const depth = inputs.depth ?? a.value('water depth');
-  trace?.add({ name: 'depth of the work under water', symbol: 'h_water', value: depth, quantity: 'distance', formula: 'given or assumed', kind: 'input', source: '' });
+  trace?.add({
+    name: 'depth of the work under water',
+    symbol: 'h_water',
+    value: depth,
+    quantity: 'distance',
+    formula: 'given or assumed',
+    kind: 'input',
+    source: '',
+  });
   const water = waterPressure(a, depth, trace);
   checkSetting(setting, water, a);
   const leftover = a.record('leftover pressure', 'p_low', trace);
@@ -82,16 +92,42 @@ export function checkSupply(inputs: SupplyInputs, basis: Basis, trace?: Trace): 
   const regulator = regulatorInForce(a, setting + air, now, trace);
   const hose = hoseInForce(a, hoseLength, bore, trace);
   if (trace) {
-    trace.add({ name: 'outside diameter of the rod', symbol: 'd_rod', value: rod.rod.outsideDiameter, quantity: 'length', formula: 'register of rods', kind: 'common practice', source: rod.rod.source });
+    trace.add({
+      name: 'outside diameter of the rod',
+      symbol: 'd_rod',
+      value: rod.rod.outsideDiameter,
+      quantity: 'length',
+      formula: 'register of rods',
+      kind: 'common practice',
+      source: rod.rod.source,
+    });
     recordRodPassages(rod.rod, a, trace);
-    trace.add({ name: 'regulator set', symbol: 'set', value: a.word('regulator set'), quantity: 'count', formula: 'how its setting is read', kind: 'convention', source: 'convention' });
+    trace.add({
+      name: 'regulator set',
+      symbol: 'set',
+      value: a.word('regulator set'),
+      quantity: 'count',
+      formula: 'how its setting is read',
+      kind: 'convention',
+      source: 'convention',
+    });
   }
   const { gas: _, ...path } = rodLine(rod.rod, setting, basis);
   const standing: SupplyLine = { regulator, hose, rod: { ...path, ambient: air + water }, oxygen };
-  const line = a.word('regulator set') === 'standing' ? standing : { ...standing, regulator: setWhileFlowing(standing, (length + stub) / 2) };
+  const line =
+    a.word('regulator set') === 'standing'
+      ? standing
+      : { ...standing, regulator: setWhileFlowing(standing, (length + stub) / 2) };
   const tip = a.value('tip pressure');
   const wall = wallInForce(a, trace);
-  const bank = { cylinders, volume: full.volume, wall, pressure: now, full: full.pressure, temperature: full.temperature };
+  const bank = {
+    cylinders,
+    volume: full.volume,
+    wall,
+    pressure: now,
+    full: full.pressure,
+    temperature: full.temperature,
+  };
   const check = supplyCheck(line, bank, length, stub, tip > 0 ? tip + water + air : undefined, leftover + air);
   if (trace) record(check, water, air, inputs.content === undefined, trace);
   return { check, line, air, length, stub };
@@ -106,34 +142,104 @@ function pressureFor(content: number, { volume, temperature }: ReturnType<typeof
   const rating = a.value('cylinder rating');
   const most = volume * oxygen.density(highestFill(rating, FILL_TEMPERATURE, temperature, air)) - left;
   if (content > most * (1 + 1e-9)) {
-    throw messages.contentTooHigh(showQuantity(content, 'oxygen', a.system), showQuantity(most, 'oxygen', a.system), showQuantity(rating, 'pressure', a.system));
+    throw messages.contentTooHigh(
+      showQuantity(content, 'oxygen', a.system),
+      showQuantity(most, 'oxygen', a.system),
+      showQuantity(rating, 'pressure', a.system),
+    );
   }
   return contentPressure(volume, content + left, temperature);
 }
 
 /** What the working point of a supply line is solved from. */
-const LINE = 'solve(rod, L_rod, stub, p_set, set, L_hose, d_hose, K_hose, e_hose, d_rod, d_bore, n_wire, d_wire, d_holder, n_cyl, V_cyl, p_cyl, p_low, droop, m_droop, rise_reg, d_valve, w_cyl, d_cyl, c_cyl, h_in, h_out, p_air, p_work, T_gas)';
+const LINE =
+  'solve(rod, L_rod, stub, p_set, set, L_hose, d_hose, K_hose, e_hose, d_rod, d_bore, n_wire, d_wire, d_holder, n_cyl, V_cyl, p_cyl, p_low, droop, m_droop, rise_reg, d_valve, w_cyl, d_cyl, c_cyl, h_in, h_out, p_air, p_work, T_gas)';
 
 function record(check: SupplyCheck, water: number, air: number, full: boolean, trace: Trace): void {
   const { point } = check;
-  const found = (name: string, symbol: string, value: number, quantity: QuantityName, formula: string, source = 'isothermal pipe flow'): void =>
-    trace.add({ name, symbol, value, quantity, formula, expression: LINE, kind: 'calculated', source });
-  trace.add({ name: 'pressure at the work', symbol: 'p_work', value: water, quantity: 'pressure', formula: 'of the water, if any', expression: water === 0 ? '0' : 'p_water', kind: 'calculated', source: 'navy diving manual' });
+  const found = (
+    name: string,
+    symbol: string,
+    value: number,
+    quantity: QuantityName,
+    formula: string,
+    source = 'isothermal pipe flow',
+  ): void => trace.add({ name, symbol, value, quantity, formula, expression: LINE, kind: 'calculated', source });
+  trace.add({
+    name: 'pressure at the work',
+    symbol: 'p_work',
+    value: water,
+    quantity: 'pressure',
+    formula: 'of the water, if any',
+    expression: water === 0 ? '0' : 'p_water',
+    kind: 'calculated',
+    source: 'navy diving manual',
+  });
   const solved = 'working point of cylinder, regulator, hose, holder and rod, half the rod left';
   trace.add({
-    name: 'pressure in the cylinder', symbol: 'p_cyl', value: point.cylinder - air, quantity: 'pressure', formula: full ? 'full as assumed' : 'from the content given',
-    expression: full ? 'p_full' : 'solve(C_given, V_cyl, T_gas, p_air)', kind: 'calculated', source: 'oxygen equation of state',
+    name: 'pressure in the cylinder',
+    symbol: 'p_cyl',
+    value: point.cylinder - air,
+    quantity: 'pressure',
+    formula: full ? 'full as assumed' : 'from the content given',
+    expression: full ? 'p_full' : 'solve(C_given, V_cyl, T_gas, p_air)',
+    kind: 'calculated',
+    source: 'oxygen equation of state',
   });
-  found('pressure at the regulator\'s outlet', 'p_out', point.delivery - air, 'pressure', solved);
+  found("pressure at the regulator's outlet", 'p_out', point.delivery - air, 'pressure', solved);
   found('pressure at the end of the hose', 'p_hose', point.tip - air, 'pressure', solved);
-  trace.add({ name: 'pressure lost in the hose', symbol: 'loss_hose', value: point.delivery - air - (point.tip - air), quantity: 'pressure', formula: 'pressure at the outlet - pressure at the end', expression: 'p_out - p_hose', kind: 'calculated', source: 'arithmetic' });
+  trace.add({
+    name: 'pressure lost in the hose',
+    symbol: 'loss_hose',
+    value: point.delivery - air - (point.tip - air),
+    quantity: 'pressure',
+    formula: 'pressure at the outlet - pressure at the end',
+    expression: 'p_out - p_hose',
+    kind: 'calculated',
+    source: 'arithmetic',
+  });
   found('pressure between holder and rod', 'p_behind', point.behindHolder - air, 'pressure', solved);
   found('flow with half the rod left', 'm', point.flow, 'flow', solved);
   found('mean flow over a rod, now', 'm_now', check.flow, 'flow', 'harmonic mean over the burned length');
-  found('mean flow over a rod when the cylinder is changed', 'm_left', check.flowAtLeftover, 'flow', 'the same with the cylinder at the pressure left');
-  found('pressure left in the cylinder', 'p_left', check.leftover - air, 'pressure', 'the largest of leftover pressure, delivery pressure + droop, and what the open valve needs', 'orifice flow');
-  found('oxygen drawn until the change', 'C_drawn', check.drawn, 'oxygen', 'cylinders drawn at the flow of each pressure, with cooling', 'oxygen equation of state');
+  found(
+    'mean flow over a rod when the cylinder is changed',
+    'm_left',
+    check.flowAtLeftover,
+    'flow',
+    'the same with the cylinder at the pressure left',
+  );
+  found(
+    'pressure left in the cylinder',
+    'p_left',
+    check.leftover - air,
+    'pressure',
+    'the largest of leftover pressure, delivery pressure + droop, and what the open valve needs',
+    'orifice flow',
+  );
+  found(
+    'oxygen drawn until the change',
+    'C_drawn',
+    check.drawn,
+    'oxygen',
+    'cylinders drawn at the flow of each pressure, with cooling',
+    'oxygen equation of state',
+  );
   found('burning time until the change', 't_cyl', check.time, 'time', 'the same', 'oxygen equation of state');
-  found('gas temperature in the cylinder then', 'T_cold', check.coldest, 'temperature', 'energy balance of the gas with heat from the wall', 'churchill chu wall');
-  trace.add({ name: 'what limits the flow', symbol: 'limit', value: check.limit, quantity: 'count', formula: 'the element whose loss costs most flow, if more than a twentieth', kind: 'calculated', source: '' });
+  found(
+    'gas temperature in the cylinder then',
+    'T_cold',
+    check.coldest,
+    'temperature',
+    'energy balance of the gas with heat from the wall',
+    'churchill chu wall',
+  );
+  trace.add({
+    name: 'what limits the flow',
+    symbol: 'limit',
+    value: check.limit,
+    quantity: 'count',
+    formula: 'the element whose loss costs most flow, if more than a twentieth',
+    kind: 'calculated',
+    source: '',
+  });
 }

@@ -38,8 +38,14 @@ export function processOf(rod: Rod, material: Material, read: ReadNumber): BurnP
   const slagTemperature = read('slag temperature');
   const { heat, burns, heatLost } = substanceOf(material, read, slagTemperature, read('heat lost share'));
   return burnProcess({
-    feedRatio: read(names.feed), oxygenBurnt: read(names.burnt), monoxideShare: read('product FeO share'), heatLost, slagTemperature,
-    workHeat: heat, workBurns: burns, workName: material.name,
+    feedRatio: read(names.feed),
+    oxygenBurnt: read(names.burnt),
+    monoxideShare: read('product FeO share'),
+    heatLost,
+    slagTemperature,
+    workHeat: heat,
+    workBurns: burns,
+    workName: material.name,
   });
 }
 
@@ -55,11 +61,27 @@ export function recordProcess(rod: Rod, material: Material, { a }: Basis, trace:
   const { heat, burns, heatLost } = substanceOf(material, (name) => a.value(name), slagTemperature, lost);
   if (conducts) {
     a.record('conducted share', 'f_conducted', trace);
-    trace.add({ name: 'heat lost in all', symbol: 'f', value: heatLost, quantity: 'ratio', formula: '1 - (1 - heat lost share) x (1 - conducted share)', expression: '1 - (1 - f_0) * (1 - f_conducted)', kind: 'calculated', source: 'arithmetic' });
+    trace.add({
+      name: 'heat lost in all',
+      symbol: 'f',
+      value: heatLost,
+      quantity: 'ratio',
+      formula: '1 - (1 - heat lost share) x (1 - conducted share)',
+      expression: '1 - (1 - f_0) * (1 - f_conducted)',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
   }
   burnProcess(
     {
-      feedRatio, oxygenBurnt, monoxideShare, heatLost, slagTemperature, workHeat: heat, workBurns: burns, workName: material.name,
+      feedRatio,
+      oxygenBurnt,
+      monoxideShare,
+      heatLost,
+      slagTemperature,
+      workHeat: heat,
+      workBurns: burns,
+      workName: material.name,
       recordWorkHeat: (into) => recordHeat(material, a, into),
     },
     trace,
@@ -86,7 +108,14 @@ export function consume(work: Work, rod: Rod, flow: number, rates: Rates): Consu
   const free = (density * work.freeVolume) / removal;
   const burnTime = pierce + free;
   const burnOxygen = flow * burnTime;
-  return { advance, pierceTime: pierce, freeTime: free, burnTime, burnOxygen, consumed: (rates.process.fed * burnOxygen) / rodMassPerLength(rod) };
+  return {
+    advance,
+    pierceTime: pierce,
+    freeTime: free,
+    burnTime,
+    burnOxygen,
+    consumed: (rates.process.fed * burnOxygen) / rodMassPerLength(rod),
+  };
 }
 
 /** All that burning depends on besides geometry and flow, from the assumptions in force or one draw of them. */

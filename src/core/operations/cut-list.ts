@@ -65,18 +65,33 @@ const SLACK = 1e-9;
  *
  * `lengths` stocked, of one kind of rod, and `stub` in m. `#N/A` where the longest rod does not reach a hole's end.
  */
-export function cutList(holes: readonly ListedHole[], lengths: readonly number[], stub: number, shownRod: string, shown: (x: number) => string): CutList {
+export function cutList(
+  holes: readonly ListedHole[],
+  lengths: readonly number[],
+  stub: number,
+  shownRod: string,
+  shown: (x: number) => string,
+): CutList {
   const stock = [...new Set(lengths)].sort((x, y) => x - y);
   const longest = stock[stock.length - 1] ?? NaN;
-  for (const { depth } of holes) if (!(longest - stub > depth * (1 + SLACK))) throw messages.rodTooShort(shownRod, shown(longest - stub), shown(depth));
+  for (const { depth } of holes)
+    if (!(longest - stub > depth * (1 + SLACK)))
+      throw messages.rodTooShort(shownRod, shown(longest - stub), shown(depth));
   const begun: Bin[] = [];
-  const pieces = holes.map((hole, i) => lastPiece(hole, i, longest - stub, stub, begun)).sort((x, y) => y.depth - x.depth || y.burned - x.burned);
+  const pieces = holes
+    .map((hole, i) => lastPiece(hole, i, longest - stub, stub, begun))
+    .sort((x, y) => y.depth - x.depth || y.burned - x.burned);
   const bound = leastRods(holes, longest - stub);
   const { bins, exhausted } = search(pieces, begun, stock, stub, bound);
   const fitting = (needs: number): number => stock.find((l) => l >= needs * (1 - SLACK)) ?? longest;
   const rods = bins.map((bin): ListedRod => {
     const length = fitting(bin.needs);
-    return { length, pieces: bin.pieces.map(({ hole, from, to, burned }) => ({ hole, from, to, burned })), burned: bin.burned, left: length - bin.burned };
+    return {
+      length,
+      pieces: bin.pieces.map(({ hole, from, to, burned }) => ({ hole, from, to, burned })),
+      burned: bin.burned,
+      left: length - bin.burned,
+    };
   });
   return { rods, bound, exhausted };
 }
@@ -100,13 +115,27 @@ function lastPiece({ depth, consumed }: ListedHole, hole: number, reach: number,
 function leastRods(holes: readonly ListedHole[], reach: number): number {
   const deepest = Math.max(...holes.map((h) => h.depth));
   const steps = 64;
-  const levels = [...new Set([...holes.map((h) => h.depth), ...Array.from({ length: steps }, (_, i) => (deepest * i) / steps)])].filter((y) => y < deepest);
-  const most = Math.max(...levels.map((y) => holes.reduce((sum, { depth, consumed }) => (depth > y ? sum + consumed(depth) - consumed(y) : sum), 0) / (reach - y)));
+  const levels = [
+    ...new Set([...holes.map((h) => h.depth), ...Array.from({ length: steps }, (_, i) => (deepest * i) / steps)]),
+  ].filter((y) => y < deepest);
+  const most = Math.max(
+    ...levels.map(
+      (y) =>
+        holes.reduce((sum, { depth, consumed }) => (depth > y ? sum + consumed(depth) - consumed(y) : sum), 0) /
+        (reach - y),
+    ),
+  );
   return Math.max(1, Math.ceil(most - SLACK));
 }
 
 /** Depth-first search over the pieces, deepest first: each goes on a rod it fits, or on a new one. */
-function search(pieces: readonly Piece[], begun: readonly Bin[], stock: readonly number[], stub: number, bound: number): { readonly bins: readonly Bin[]; readonly exhausted: boolean } {
+function search(
+  pieces: readonly Piece[],
+  begun: readonly Bin[],
+  stock: readonly number[],
+  stub: number,
+  bound: number,
+): { readonly bins: readonly Bin[]; readonly exhausted: boolean } {
   const longest = stock[stock.length - 1] ?? NaN;
   const shortest = stock[0] ?? NaN;
   const lengthFor = (needs: number): number => stock.find((l) => l >= needs * (1 - SLACK)) ?? longest;
@@ -115,9 +144,13 @@ function search(pieces: readonly Piece[], begun: readonly Bin[], stock: readonly
   let bestLength = Infinity;
   let looks = 0;
   const total = (): number => bins.reduce((sum, b) => sum + lengthFor(b.needs), 0);
-  const isBetter = (count: number, length: number): boolean => !best || count < best.length || (count === best.length && length < bestLength - SLACK);
+  const isBetter = (count: number, length: number): boolean =>
+    !best || count < best.length || (count === best.length && length < bestLength - SLACK);
   /** Whether nothing can be better than what was found. */
-  const done = (): boolean => best !== undefined && best.length <= bound && (stock.length === 1 || bestLength <= best.length * shortest * (1 + SLACK));
+  const done = (): boolean =>
+    best !== undefined &&
+    best.length <= bound &&
+    (stock.length === 1 || bestLength <= best.length * shortest * (1 + SLACK));
   const remaining = new Float64Array(pieces.length + 1);
   for (let i = pieces.length - 1; i >= 0; i--) remaining[i] = (remaining[i + 1] ?? 0) + (pieces[i]?.burned ?? 0);
   const givenUp = (): boolean => best !== undefined && looks > MOST_LOOKS;

@@ -11,8 +11,18 @@ import { severPressure } from './tip-pressure.ts';
 const KERF = 'kerf';
 const ROW = 'row of holes';
 
-type Step = (name: string, symbol: string, value: number, quantity: 'count' | 'volume' | 'length', formula: string, expression: string) => void;
-const stepsInto = (trace: Trace): Step => (name, symbol, value, quantity, formula, expression) => trace.add({ name, symbol, value, quantity, formula, expression, kind: 'calculated', source: 'arithmetic' });
+type Step = (
+  name: string,
+  symbol: string,
+  value: number,
+  quantity: 'count' | 'volume' | 'length',
+  formula: string,
+  expression: string,
+) => void;
+const stepsInto =
+  (trace: Trace): Step =>
+  (name, symbol, value, quantity, formula, expression) =>
+    trace.add({ name, symbol, value, quantity, formula, expression, kind: 'calculated', source: 'arithmetic' });
 
 /** A kerf along the length: V = w_m t L. */
 function kerf(thickness: number, length: number, rod: Rod, read: ReadNumber, a: Assumptions, trace?: Trace): Work {
@@ -20,19 +30,34 @@ function kerf(thickness: number, length: number, rod: Rod, read: ReadNumber, a: 
   const freeVolume = width * thickness * length;
   if (trace) {
     const step = stepsInto(trace);
-    step('volume of the kerf', 'V', freeVolume, 'volume', 'mean width of the kerf x thickness x length', 'w_m * t_s * L');
+    step(
+      'volume of the kerf',
+      'V',
+      freeVolume,
+      'volume',
+      'mean width of the kerf x thickness x length',
+      'w_m * t_s * L',
+    );
     step('depth to reach', 'reach', thickness, 'length', 'the thickness', 't_s');
   }
   return { pierceWidth: 0, pierceDepth: 0, pierces: 0, freeVolume, reach: thickness };
 }
 
-const taperVolume = (count: number, width: number, thickness: number, taper: number): number => count * (taperedHole(width, thickness, taper) - (Math.PI / 4) * width * width * thickness);
+const taperVolume = (count: number, width: number, thickness: number, taper: number): number =>
+  count * (taperedHole(width, thickness, taper) - (Math.PI / 4) * width * width * thickness);
 
 /**
  * A row of holes along the length, pierced at the rod's own width w and a pitch x w apart: n = ceil(L / (pitch w)).
  * What is left between them is broken out.
  */
-function rowOfHoles(thickness: number, length: number, rod: Rod, read: ReadNumber, a: Assumptions, trace?: Trace): Work {
+function rowOfHoles(
+  thickness: number,
+  length: number,
+  rod: Rod,
+  read: ReadNumber,
+  a: Assumptions,
+  trace?: Trace,
+): Work {
   const width = read('pierce width') * rod.outsideDiameter;
   const taper = read('hole taper');
   const count = wholeUp(length / (read('hole pitch') * width));
@@ -42,17 +67,56 @@ function rowOfHoles(thickness: number, length: number, rod: Rod, read: ReadNumbe
     step('width pierced', 'w', width, 'length', 'pierce width x outside diameter of the rod', 'widths * d_rod');
     step('depth pierced', 'x', thickness, 'length', 'the thickness', 't_s');
     a.record('hole pitch', 'pitch', trace);
-    step('holes pierced', 'n', count, 'count', 'length / (hole pitch x width pierced), whole, up', 'max(1, ceil(L / (pitch * w) - 1e-9))');
+    step(
+      'holes pierced',
+      'n',
+      count,
+      'count',
+      'length / (hole pitch x width pierced), whole, up',
+      'max(1, ceil(L / (pitch * w) - 1e-9))',
+    );
     a.record('hole taper', 'taper', trace);
-    step('width at the mouth', 'd_m', width + taper * thickness, 'length', 'width pierced + hole taper x thickness', 'w + taper * t_s');
-    step('volume of the taper', 'V', freeVolume, 'volume', 'holes x (pi / 12 x (width squared + width x mouth + mouth squared) - pi / 4 x width squared) x thickness', 'n * (PI / 12 * (w * w + w * d_m + d_m * d_m) * t_s - PI / 4 * w * w * t_s)');
+    step(
+      'width at the mouth',
+      'd_m',
+      width + taper * thickness,
+      'length',
+      'width pierced + hole taper x thickness',
+      'w + taper * t_s',
+    );
+    step(
+      'volume of the taper',
+      'V',
+      freeVolume,
+      'volume',
+      'holes x (pi / 12 x (width squared + width x mouth + mouth squared) - pi / 4 x width squared) x thickness',
+      'n * (PI / 12 * (w * w + w * d_m + d_m * d_m) * t_s - PI / 4 * w * w * t_s)',
+    );
     step('depth to reach', 'reach', thickness, 'length', 'the thickness', 't_s');
   }
-  return { pierceWidth: width, pierceDepth: thickness, pierces: count, freeVolume, reach: thickness, tasks: [{ time: 'row hole time', count, symbol: 'n' }] };
+  return {
+    pierceWidth: width,
+    pierceDepth: thickness,
+    pierces: count,
+    freeVolume,
+    reach: thickness,
+    tasks: [{ time: 'row hole time', count, symbol: 'n' }],
+  };
 }
 
-function drawRow(thickness: number, length: number, rod: Rod, drawn: (name: NumberName) => Float64Array, { pierceWidth, pierces, freeVolume, tasks }: WorkDraws): void {
-  const [widths, taper, pitch, each] = [drawn('pierce width'), drawn('hole taper'), drawn('hole pitch'), drawn('row hole time')];
+function drawRow(
+  thickness: number,
+  length: number,
+  rod: Rod,
+  drawn: (name: NumberName) => Float64Array,
+  { pierceWidth, pierces, freeVolume, tasks }: WorkDraws,
+): void {
+  const [widths, taper, pitch, each] = [
+    drawn('pierce width'),
+    drawn('hole taper'),
+    drawn('hole pitch'),
+    drawn('row hole time'),
+  ];
   for (let i = 0; i < widths.length; i++) {
     const width = widths[i]! * rod.outsideDiameter;
     const count = wholeUp(length / (pitch[i]! * width));
@@ -78,7 +142,8 @@ export const CUT = defineOperation({
   },
   opening: () => undefined,
   methods: { choice: 'cut method', names: [KERF, ROW] },
-  work: ({ thickness, length }, rod, read, a, trace, method) => (method === ROW ? rowOfHoles : kerf)(thickness, length, rod, read, a, trace),
+  work: ({ thickness, length }, rod, read, a, trace, method) =>
+    (method === ROW ? rowOfHoles : kerf)(thickness, length, rod, read, a, trace),
   draw: ({ thickness, length }, rod, drawn, a, into, method) => {
     if (method === ROW) drawRow(thickness, length, rod, drawn, into);
     else drawKerf(thickness, length, thickness, rod, drawn, a, into);

@@ -20,9 +20,15 @@ export interface SuppliedItem {
  */
 export function cylindersOpened(items: readonly SuppliedItem[], basis: Basis): readonly number[] {
   const most = (of: (item: SuppliedItem) => number | undefined): number | undefined =>
-    items.reduce<number | undefined>((max, item) => (max === undefined ? of(item) : Math.max(max, of(item) ?? max)), undefined);
+    items.reduce<number | undefined>(
+      (max, item) => (max === undefined ? of(item) : Math.max(max, of(item) ?? max)),
+      undefined,
+    );
   const standard = deliveryInForce(basis.a);
-  const content = drawableContent(basis, { pressure: most((i) => i.setting) ?? standard.pressure, flow: most((i) => i.flow) ?? standard.flow });
+  const content = drawableContent(basis, {
+    pressure: most((i) => i.setting) ?? standard.pressure,
+    flow: most((i) => i.flow) ?? standard.flow,
+  });
   let sum = 0;
   let opened = 0;
   return items.map(({ oxygen }) => {

@@ -7,7 +7,16 @@ import { tipPressure } from './tip-pressure.ts';
 /** Section of a half-elliptical groove [m2]: A = pi / 4 x width x depth; the step `A` of the working. */
 function grooveSection(width: number, depth: number, trace?: Trace): number {
   const section = (Math.PI / 4) * width * depth;
-  trace?.add({ name: 'section of the groove', symbol: 'A', value: section, quantity: 'area', formula: 'half an ellipse: pi / 4 x width x depth', expression: 'PI / 4 * W * h', kind: 'calculated', source: 'arithmetic' });
+  trace?.add({
+    name: 'section of the groove',
+    symbol: 'A',
+    value: section,
+    quantity: 'area',
+    formula: 'half an ellipse: pi / 4 x width x depth',
+    expression: 'PI / 4 * W * h',
+    kind: 'calculated',
+    source: 'arithmetic',
+  });
   return section;
 }
 
@@ -49,22 +58,56 @@ export const GOUGE = defineOperation({
     const layers = wholeUp(depth / read('pass depth'));
     const count = lanes * layers;
     if (trace) {
-      const step = (name: string, symbol: string, value: number, quantity: 'count' | 'volume' | 'length', formula: string, expression: string): void =>
+      const step = (
+        name: string,
+        symbol: string,
+        value: number,
+        quantity: 'count' | 'volume' | 'length',
+        formula: string,
+        expression: string,
+      ): void =>
         trace.add({ name, symbol, value, quantity, formula, expression, kind: 'calculated', source: 'arithmetic' });
       a.record('groove overcut', 'overcut', trace);
       a.record('groove width', 'grooves', trace);
       a.record('pass depth', 'h_pass', trace);
       step('volume of the groove', 'V', freeVolume, 'volume', 'groove overcut x section x length', 'overcut * A * L');
-      step('passes side by side', 'n_lane', lanes, 'count', 'width / (groove width x outside diameter of the rod), whole, up', 'max(1, ceil(W / (grooves * d_rod) - 1e-9))');
-      step('passes one below the other', 'n_layer', layers, 'count', 'depth / pass depth, whole, up', 'max(1, ceil(h / h_pass - 1e-9))');
+      step(
+        'passes side by side',
+        'n_lane',
+        lanes,
+        'count',
+        'width / (groove width x outside diameter of the rod), whole, up',
+        'max(1, ceil(W / (grooves * d_rod) - 1e-9))',
+      );
+      step(
+        'passes one below the other',
+        'n_layer',
+        layers,
+        'count',
+        'depth / pass depth, whole, up',
+        'max(1, ceil(h / h_pass - 1e-9))',
+      );
       step('passes', 'n_pass', count, 'count', 'side by side x one below the other', 'n_lane * n_layer');
       step('depth to reach', 'reach', 0, 'length', 'the rod works at the surface', '0');
       step('places to start at', 'starts', count, 'count', 'each pass', 'n_pass');
     }
-    return { pierceWidth: 0, pierceDepth: 0, pierces: 0, freeVolume, reach: 0, starts: count, tasks: [{ time: 'pass time', count, symbol: 'n_pass' }] };
+    return {
+      pierceWidth: 0,
+      pierceDepth: 0,
+      pierces: 0,
+      freeVolume,
+      reach: 0,
+      starts: count,
+      tasks: [{ time: 'pass time', count, symbol: 'n_pass' }],
+    };
   },
   draw: ({ width, depth, length }, rod, drawn, _a, { freeVolume, starts, tasks }) => {
-    const [overcut, grooves, passDepth, passTime] = [drawn('groove overcut'), drawn('groove width'), drawn('pass depth'), drawn('pass time')];
+    const [overcut, grooves, passDepth, passTime] = [
+      drawn('groove overcut'),
+      drawn('groove width'),
+      drawn('pass depth'),
+      drawn('pass time'),
+    ];
     for (let i = 0; i < overcut.length; i++) {
       const count = wholeUp(width / (grooves[i]! * rod.outsideDiameter)) * wholeUp(depth / passDepth[i]!);
       freeVolume[i] = overcut[i]! * (Math.PI / 4) * width * depth * length;

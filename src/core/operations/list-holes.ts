@@ -12,7 +12,13 @@ import { HOLE } from './hole.ts';
  *
  * `length` of a rod [m] sets the mean flow; the tip pressure is that of each hole's full depth.
  */
-export function listHoles(depths: readonly number[], rod: Rod, length: number, material: Material, basis: Basis): readonly ListedHole[] {
+export function listHoles(
+  depths: readonly number[],
+  rod: Rod,
+  length: number,
+  material: Material,
+  basis: Basis,
+): readonly ListedHole[] {
   const { a } = basis;
   const width = a.value('pierce width') * rod.outsideDiameter;
   const rates = ratesInForce(rod, material, basis);

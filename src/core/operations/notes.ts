@@ -15,7 +15,9 @@ export function oxygenOverSteel({ rod, material }: Sizing, basis: Basis): number
 
 /** What a reader of the plan should know of an item: why this rod, which way it is done, how dear the material is. */
 export function notesOf(sizing: Sizing, basis: Basis): readonly string[] {
-  return [sizing.rod.reason, methodNote(sizing, basis), materialNote(sizing, basis), waterNote(basis)].filter((note) => note !== '');
+  return [sizing.rod.reason, methodNote(sizing, basis), materialNote(sizing, basis), waterNote(basis)].filter(
+    (note) => note !== '',
+  );
 }
 
 function methodNote({ method, timeAtWork, otherWays }: Sizing, { a }: Basis): string {
@@ -31,7 +33,11 @@ function materialNote(sizing: Sizing, basis: Basis): string {
   const over = oxygenOverSteel(sizing, basis);
   const times = Math.abs(over - 1) < 0.05 ? 'about' : `${shown(Number(over.toPrecision(2)))} times`;
   const reinforced = material.kind === 'masonry' && material.steel !== undefined && basis.a.value(material.steel) > 0;
-  const how = reinforced ? 'is only melted, but for the steel in it, which may burn' : burns === 0 ? 'is only melted, by the rod\'s heat alone' : 'burns only in part';
+  const how = reinforced
+    ? 'is only melted, but for the steel in it, which may burn'
+    : burns === 0
+      ? "is only melted, by the rod's heat alone"
+      : 'burns only in part';
   const also = material.remark === undefined ? '' : `; ${material.remark}`;
   return `${material.name} ${how}: by the heat balance ${times} the oxygen of the same volume of carbon steel${also}`;
 }

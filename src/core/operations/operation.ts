@@ -85,12 +85,26 @@ export interface Operation<G extends string = string> {
   /** Ways to do it, where there is more than one, and the word that chooses; `quickest` takes the one with the least time. */
   readonly methods?: { readonly choice: ChoiceName; readonly names: readonly string[] };
   /** `read` gives the assumptions in force, or one draw of them. */
-  work(sizes: Readonly<Record<G, number>>, rod: Rod, read: ReadNumber, a: Assumptions, trace?: Trace, method?: string): Work;
+  work(
+    sizes: Readonly<Record<G, number>>,
+    rod: Rod,
+    read: ReadNumber,
+    a: Assumptions,
+    trace?: Trace,
+    method?: string,
+  ): Work;
   /**
    * `work` for all draws at once: fills `into`, whose columns come as those of the work in force, with the time of its tasks drawn. `drawn` gives the draws of
    * an assumption. Written out where lists must be quick; `work` is asked for each draw where it is left out.
    */
-  draw?(sizes: Readonly<Record<G, number>>, rod: Rod, drawn: (name: NumberName) => Float64Array, a: Assumptions, into: WorkDraws, method?: string): void;
+  draw?(
+    sizes: Readonly<Record<G, number>>,
+    rod: Rod,
+    drawn: (name: NumberName) => Float64Array,
+    a: Assumptions,
+    into: WorkDraws,
+    method?: string,
+  ): void;
   /** Assumptions besides those of all operations that `work` and its tasks rest on, so that the spread draws them. */
   readonly factors?: readonly NumberName[];
   /** Gauge pressure at the holder [Pa]. */
@@ -109,10 +123,24 @@ export function defineOperation<const G extends string>(operation: Operation<G>)
 }
 
 /** Records the sizes as given: step symbols from `symbols`. */
-export function recordSizes<G extends string>(operation: { readonly sizes: Readonly<Record<G, SizeParameter>> }, sizes: Sizes<G>, symbols: Readonly<Record<G, string>>, trace: Trace | undefined): void {
+export function recordSizes<G extends string>(
+  operation: { readonly sizes: Readonly<Record<G, SizeParameter>> },
+  sizes: Sizes<G>,
+  symbols: Readonly<Record<G, string>>,
+  trace: Trace | undefined,
+): void {
   if (!trace) return;
   for (const name of Object.keys(symbols) as G[]) {
     const value = sizes[name];
-    if (value !== undefined) trace.add({ name, symbol: symbols[name], value, quantity: operation.sizes[name].quantity, formula: 'given', kind: 'input', source: '' });
+    if (value !== undefined)
+      trace.add({
+        name,
+        symbol: symbols[name],
+        value,
+        quantity: operation.sizes[name].quantity,
+        formula: 'given',
+        kind: 'input',
+        source: '',
+      });
   }
 }

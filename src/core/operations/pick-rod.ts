@@ -33,33 +33,58 @@ function considered(material: Material, { a }: Basis): readonly Rod[] {
 
 /** Length that the access lets in [m]. */
 const accessOf = (rod: Rod, clear: number | undefined, { a }: Basis): number => clear ?? a.value(rodNames(rod).access);
-const letIn = (rod: Rod, clear: number | undefined, basis: Basis): readonly number[] => rod.lengths.filter((l) => l <= accessOf(rod, clear, basis) * (1 + 1e-9));
+const letIn = (rod: Rod, clear: number | undefined, basis: Basis): readonly number[] =>
+  rod.lengths.filter((l) => l <= accessOf(rod, clear, basis) * (1 + 1e-9));
 
 type Fed = Pick<Candidate, 'rod' | 'length' | 'flow'>;
 
 /** The lengths of some rods that the access lets in, that are longer than their stub and that the supply feeds, with their flow. */
 function fedRods(rods: readonly Rod[], pressure: number, clear: number | undefined, basis: Basis): readonly Fed[] {
   const supply = basis.a.value('supply flow');
-  return rods.flatMap((rod) => letIn(rod, clear, basis).filter((length) => length > stubOf(rod, basis)).map((length) => ({ rod, length, flow: meanFlow(rod, length, pressure, basis) })))
+  return rods
+    .flatMap((rod) =>
+      letIn(rod, clear, basis)
+        .filter((length) => length > stubOf(rod, basis))
+        .map((length) => ({ rod, length, flow: meanFlow(rod, length, pressure, basis) })),
+    )
     .filter(({ flow }) => flow <= supply * (1 + 1e-9));
 }
 
 /** Why no rod fits, of all and of those that pass the opening. */
-function noneFits(all: readonly Rod[], passing: readonly Rod[], opening: Opening | undefined, pressure: number, clear: number | undefined, basis: Basis): CalcError {
+function noneFits(
+  all: readonly Rod[],
+  passing: readonly Rod[],
+  opening: Opening | undefined,
+  pressure: number,
+  clear: number | undefined,
+  basis: Basis,
+): CalcError {
   const { a } = basis;
   const shown = (x: number, quantity: 'length' | 'flow' = 'length'): string => showQuantity(x, quantity, a.system);
   const [thinnest] = all;
-  if (passing.length === 0 && opening && thinnest) return messages.noRodFits(opening.name, shown(opening.width), thinnest.name, opening.does ?? 'pierces', shown(widthMade(thinnest, opening, basis)));
+  if (passing.length === 0 && opening && thinnest)
+    return messages.noRodFits(
+      opening.name,
+      shown(opening.width),
+      thinnest.name,
+      opening.does ?? 'pierces',
+      shown(widthMade(thinnest, opening, basis)),
+    );
   const lengths = passing.flatMap((rod) => letIn(rod, clear, basis).map((length) => ({ rod, length })));
   if (lengths.length === 0) {
-    return messages.noRodForAccess(shown(Math.max(...passing.map((rod) => accessOf(rod, clear, basis)))), shown(Math.min(...passing.flatMap((r) => r.lengths))));
+    return messages.noRodForAccess(
+      shown(Math.max(...passing.map((rod) => accessOf(rod, clear, basis)))),
+      shown(Math.min(...passing.flatMap((r) => r.lengths))),
+    );
   }
   const usable = lengths.filter(({ rod, length }) => length > stubOf(rod, basis));
   if (usable.length === 0) {
     const longest = lengths.reduce((x, y) => (y.length > x.length ? y : x));
     return messages.stubTooLong(shown(stubOf(longest.rod, basis)), shown(longest.length));
   }
-  const least = usable.map(({ rod, length }) => ({ rod, flow: meanFlow(rod, length, pressure, basis) })).reduce((x, y) => (y.flow < x.flow ? y : x));
+  const least = usable
+    .map(({ rod, length }) => ({ rod, flow: meanFlow(rod, length, pressure, basis) }))
+    .reduce((x, y) => (y.flow < x.flow ? y : x));
   return messages.noRodFed(least.rod.name, shown(least.flow, 'flow'), shown(a.value('supply flow'), 'flow'));
 }
 
@@ -71,7 +96,13 @@ function noneFits(all: readonly Rod[], passing: readonly Rod[], opening: Opening
  * `choice` names the rod and leaves the length open; `clear` [m] replaces the assumptions' clear length.
  */
 export function rankRods<G extends string>(
-  operation: Operation<G>, planned: Readonly<Record<G, number>>, choice: RodChoice | undefined, material: Material, pressure: number, basis: Basis, clear?: number,
+  operation: Operation<G>,
+  planned: Readonly<Record<G, number>>,
+  choice: RodChoice | undefined,
+  material: Material,
+  pressure: number,
+  basis: Basis,
+  clear?: number,
 ): readonly Candidate[] {
   const { a } = basis;
   const coupled = (choice?.coupled ?? false) || a.word('coupled rods') === 'yes';
@@ -79,7 +110,8 @@ export function rankRods<G extends string>(
   const all = choice ? [choice.rod] : considered(material, basis);
   const passing = choice ? all : all.filter((r) => passes(r, opening, basis));
   const feed = (): readonly Fed[] => fedRods(passing, pressure, clear, basis);
-  const fed = clear === undefined ? basis.once(`rods fed ${passing.map((r) => r.name).join()} ${pressure}`, feed) : feed();
+  const fed =
+    clear === undefined ? basis.once(`rods fed ${passing.map((r) => r.name).join()} ${pressure}`, feed) : feed();
   if (fed.length === 0) throw noneFits(all, passing, opening, pressure, clear, basis);
   const rate = (coupling: boolean): Candidate[] =>
     fed.flatMap(({ rod, length, flow }) => {
@@ -88,36 +120,82 @@ export function rankRods<G extends string>(
     });
   const single = rate(coupled);
   const candidates = single.length > 0 ? single : rate(true);
-  if (candidates.length === 0) throw unreachable(operation, planned, { ...fed.reduce((x, y) => (y.length > x.length ? y : x)), coupled: true, reason: '' }, basis);
+  if (candidates.length === 0)
+    throw unreachable(
+      operation,
+      planned,
+      { ...fed.reduce((x, y) => (y.length > x.length ? y : x)), coupled: true, reason: '' },
+      basis,
+    );
   // Equal to the last bits counts as equal: the order of the register decides.
-  const [best, ...rest] = [...candidates].sort((x, y) => (Math.abs(x.way.time - y.way.time) <= 1e-9 * x.way.time ? 0 : x.way.time - y.way.time)) as [Candidate, ...Candidate[]];
-  return [{ ...best, reason: pickReason(best, candidates.length, opening, best.coupled && !coupled, accessOf(best.rod, clear, basis), basis) }, ...rest];
+  const [best, ...rest] = [...candidates].sort((x, y) =>
+    Math.abs(x.way.time - y.way.time) <= 1e-9 * x.way.time ? 0 : x.way.time - y.way.time,
+  ) as [Candidate, ...Candidate[]];
+  return [
+    {
+      ...best,
+      reason: pickReason(
+        best,
+        candidates.length,
+        opening,
+        best.coupled && !coupled,
+        accessOf(best.rod, clear, basis),
+        basis,
+      ),
+    },
+    ...rest,
+  ];
 }
 
 /** The rod for one item: the one named, or the quickest that fits (`rankRods`). A rod named without a length gets one the same way. */
 export function pickRod<G extends string>(
-  operation: Operation<G>, planned: Readonly<Record<G, number>>, choice: RodChoice | undefined, material: Material, pressure: number, basis: Basis,
+  operation: Operation<G>,
+  planned: Readonly<Record<G, number>>,
+  choice: RodChoice | undefined,
+  material: Material,
+  pressure: number,
+  basis: Basis,
 ): FittedRod {
   const { a } = basis;
   const coupledByRule = a.word('coupled rods') === 'yes';
   if (choice?.length !== undefined) {
     const stub = stubOf(choice.rod, basis);
-    if (!(choice.length > stub)) throw messages.stubTooLong(showQuantity(stub, 'length', a.system), showQuantity(choice.length, 'length', a.system));
+    if (!(choice.length > stub))
+      throw messages.stubTooLong(
+        showQuantity(stub, 'length', a.system),
+        showQuantity(choice.length, 'length', a.system),
+      );
     return { rod: choice.rod, length: choice.length, coupled: choice.coupled || coupledByRule, reason: '' };
   }
-  const [best] = rankRods(operation, planned, choice, material, pressure, basis) as readonly [Candidate, ...Candidate[]];
+  const [best] = rankRods(operation, planned, choice, material, pressure, basis) as readonly [
+    Candidate,
+    ...Candidate[],
+  ];
   return { rod: best.rod, length: best.length, coupled: best.coupled, reason: best.reason };
 }
 
 /** Why a rod was picked, in words. */
-function pickReason(best: Candidate, fitting: number, opening: Opening | undefined, mustCouple: boolean, access: number, basis: Basis): string {
+function pickReason(
+  best: Candidate,
+  fitting: number,
+  opening: Opening | undefined,
+  mustCouple: boolean,
+  access: number,
+  basis: Basis,
+): string {
   const { a } = basis;
   const shown = (x: number): string => showQuantity(x, 'length', a.system);
-  const covered = best.rod.insulated ? `insulated, since the work is ${a.word('work grounded') === 'yes' ? 'grounded' : 'under water'}` : '';
+  const covered = best.rod.insulated
+    ? `insulated, since the work is ${a.word('work grounded') === 'yes' ? 'grounded' : 'under water'}`
+    : '';
   return [
-    opening ? `it ${opening.does ?? 'pierces'} ${shown(widthMade(best.rod, opening, basis))} wide, within the ${opening.name} of ${shown(opening.width)}` : '',
+    opening
+      ? `it ${opening.does ?? 'pierces'} ${shown(widthMade(best.rod, opening, basis))} wide, within the ${opening.name} of ${shown(opening.width)}`
+      : '',
     `least burning and changing time of ${fitting} that fit an access of ${shown(access)}`,
     mustCouple ? 'coupled, since no single rod reaches' : '',
     covered,
-  ].filter((r) => r !== '').join('; ');
+  ]
+    .filter((r) => r !== '')
+    .join('; ');
 }

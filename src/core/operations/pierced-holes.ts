@@ -27,30 +27,67 @@ const taperVolume = (n: number, spread: number, depth: number): number => n * (M
  * `hole` d and `depth` x [m], steps `d` and `L` of the working; `count` n with the step that holds it.
  * Source: geometry; the ratios are assumptions.
  */
-export function piercedHoles(hole: number, depth: number, count: { readonly n: number; readonly symbol: string }, rod: Rod, read: ReadNumber, a: Assumptions, trace?: Trace): Work {
+export function piercedHoles(
+  hole: number,
+  depth: number,
+  count: { readonly n: number; readonly symbol: string },
+  rod: Rod,
+  read: ReadNumber,
+  a: Assumptions,
+  trace?: Trace,
+): Work {
   const taper = read('hole taper');
   const { n, symbol } = count;
   const spread = mouthLessFarEnd(hole, depth, taper, read('pierce width'), rod);
   const volume = taperVolume(n, spread, depth);
   if (trace) {
-    const step = (name: string, s: string, value: number, quantity: 'length' | 'count' | 'volume', formula: string, expression: string): void =>
+    const step = (
+      name: string,
+      s: string,
+      value: number,
+      quantity: 'length' | 'count' | 'volume',
+      formula: string,
+      expression: string,
+    ): void =>
       trace.add({ name, symbol: s, value, quantity, formula, expression, kind: 'calculated', source: 'arithmetic' });
     step('width pierced', 'w', hole, 'length', 'the hole: the rod is led round', 'd');
     step('depth pierced', 'x', depth, 'length', 'the depth', 'L');
     step('holes pierced', 'n', n, 'count', 'one for each hole', symbol);
     a.record('hole taper', 'taper', trace);
-    step('mouth less far end', 'd_s', spread, 'length', 'hole taper x depth, the far end no narrower than the rod\'s own pierce', 'max(0, min(taper * L, 2 * (d - widths * d_rod)))');
+    step(
+      'mouth less far end',
+      'd_s',
+      spread,
+      'length',
+      "hole taper x depth, the far end no narrower than the rod's own pierce",
+      'max(0, min(taper * L, 2 * (d - widths * d_rod)))',
+    );
     step('width at the mouth', 'd_m', hole + spread / 2, 'length', 'hole + half the difference', 'd + d_s / 2');
     step('width at the far end', 'd_e', hole - spread / 2, 'length', 'hole - half the difference', 'd - d_s / 2');
-    step('volume of the taper', 'V', volume, 'volume', 'holes x what a frustum of mouth and far end has more than a cylinder of the mean width', 'n * (PI / 48) * d_s * d_s * L');
+    step(
+      'volume of the taper',
+      'V',
+      volume,
+      'volume',
+      'holes x what a frustum of mouth and far end has more than a cylinder of the mean width',
+      'n * (PI / 48) * d_s * d_s * L',
+    );
     step('depth to reach', 'reach', depth, 'length', 'the depth', 'x');
   }
   return { pierceWidth: hole, pierceDepth: depth, pierces: n, freeVolume: volume, reach: depth };
 }
 
 /** `piercedHoles` for all draws at once. */
-export function drawPiercedHoles(hole: number, depth: number, n: number, rod: Rod, drawn: (name: NumberName) => Float64Array, { freeVolume }: WorkDraws): void {
+export function drawPiercedHoles(
+  hole: number,
+  depth: number,
+  n: number,
+  rod: Rod,
+  drawn: (name: NumberName) => Float64Array,
+  { freeVolume }: WorkDraws,
+): void {
   const taper = drawn('hole taper');
   const widths = drawn('pierce width');
-  for (let i = 0; i < taper.length; i++) freeVolume[i] = taperVolume(n, mouthLessFarEnd(hole, depth, taper[i]!, widths[i]!, rod), depth);
+  for (let i = 0; i < taper.length; i++)
+    freeVolume[i] = taperVolume(n, mouthLessFarEnd(hole, depth, taper[i]!, widths[i]!, rod), depth);
 }

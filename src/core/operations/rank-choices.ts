@@ -16,16 +16,25 @@ export interface RankedChoice {
  * The rod picked for an item, the runner-up, and the best of another size where the runner-up is only another length,
  * each sized and with the reason. `access` [m] is the clear length, in place of the assumptions for short rods and bars.
  */
-export function rankChoices<G extends string>(operation: Operation<G>, sizes: Sizes<G>, access: number | undefined, material: Material, basis: Basis): readonly RankedChoice[] {
+export function rankChoices<G extends string>(
+  operation: Operation<G>,
+  sizes: Sizes<G>,
+  access: number | undefined,
+  material: Material,
+  basis: Basis,
+): readonly RankedChoice[] {
   const { a } = basis;
   const planned = operation.plan(sizes, a);
   const ranked = rankRods(operation, planned, undefined, material, operation.pressure(planned, a), basis, access);
   const [pick, second] = ranked as readonly [Candidate, ...Candidate[]];
   const other = second && second.rod === pick.rod ? ranked.find((c) => c.rod !== pick.rod) : undefined;
-  const size = ({ rod, length, coupled }: Candidate): Sizing => sizeItem(operation, sizes, { rod, length, coupled } satisfies RodChoice, material, basis);
+  const size = ({ rod, length, coupled }: Candidate): Sizing =>
+    sizeItem(operation, sizes, { rod, length, coupled } satisfies RodChoice, material, basis);
   const longer = (c: Candidate): string => {
     const percent = 100 * (c.way.time / pick.way.time - 1);
-    return percent < 0.05 ? 'as quick' : `takes ${percent < 10 ? percent.toFixed(1) : percent.toFixed(0)}% longer at the work`;
+    return percent < 0.05
+      ? 'as quick'
+      : `takes ${percent < 10 ? percent.toFixed(1) : percent.toFixed(0)}% longer at the work`;
   };
   const sized = size(pick);
   return [

@@ -39,7 +39,10 @@ function longestOf({ length, coupled }: FittedRod, { a }: Basis): number {
 export function reaches(fitted: FittedRod, reach: number, basis: Basis): boolean {
   const { rod } = fitted;
   const longest = longestOf(fitted, basis);
-  return longest - stubOf(rod, basis) >= reach * (1 - 1e-12) && burnedLength(rod, longest, reach, basis) > 1e-9 * fitted.length;
+  return (
+    longest - stubOf(rod, basis) >= reach * (1 - 1e-12) &&
+    burnedLength(rod, longest, reach, basis) > 1e-9 * fitted.length
+  );
 }
 
 /** How rods follow from the length consumed: (length + strings x lost) / each, strings = length / string, whole, up. */
@@ -60,10 +63,16 @@ export function rodYield(fitted: FittedRod, reach: number, basis: Basis): RodYie
   if (!reaches(fitted, reach, basis)) {
     const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
     const name = rodName(rod, length, false);
-    throw messages.rodTooShort(coupled ? `string of ${messages.shown(longest / length)} ${name}` : name, shown(longest - stubOf(rod, basis)), shown(reach));
+    throw messages.rodTooShort(
+      coupled ? `string of ${messages.shown(longest / length)} ${name}` : name,
+      shown(longest - stubOf(rod, basis)),
+      shown(reach),
+    );
   }
   const burned = burnedLength(rod, length, reach, basis);
-  return coupled ? { each: length, lost: length - burned, string: burnedLength(rod, longest, reach, basis) } : { each: burned, lost: 0, string: Infinity };
+  return coupled
+    ? { each: length, lost: length - burned, string: burnedLength(rod, longest, reach, basis) }
+    : { each: burned, lost: 0, string: Infinity };
 }
 
 /** Rods, not rounded, for a length consumed [m]; they rise with it. */
@@ -71,7 +80,8 @@ export function rodsAt(consumed: number, { each, lost, string }: RodYield): numb
   return (consumed + (string === Infinity ? lost : wholeUp(consumed / string) * lost)) / each;
 }
 
-export const rodsFor = (consumed: number, fitted: FittedRod, reach: number, basis: Basis): number => rodsAt(consumed, rodYield(fitted, reach, basis));
+export const rodsFor = (consumed: number, fitted: FittedRod, reach: number, basis: Basis): number =>
+  rodsAt(consumed, rodYield(fitted, reach, basis));
 
 /** Width a rod makes in an opening [m]. */
 export function widthMade(rod: Rod, opening: Opening, { a }: Basis): number {
@@ -87,5 +97,11 @@ export function passes(rod: Rod, opening: Opening | undefined, basis: Basis): bo
 export function checkOpening(opening: Opening | undefined, rod: Rod, basis: Basis): void {
   if (!opening || passes(rod, opening, basis)) return;
   const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
-  throw messages.rodTooWide(opening.name, shown(opening.width), rod.name, opening.does ?? 'pierces', shown(widthMade(rod, opening, basis)));
+  throw messages.rodTooWide(
+    opening.name,
+    shown(opening.width),
+    rod.name,
+    opening.does ?? 'pierces',
+    shown(widthMade(rod, opening, basis)),
+  );
 }

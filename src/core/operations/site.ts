@@ -47,14 +47,25 @@ export function siteFactors(a: Assumptions): readonly NumberName[] {
  */
 export function siteOf(a: Assumptions, read: ReadNumber): Site {
   const { removal, slag, handling } = siteNames(a);
-  return { removal: removal ? read(removal) : 1, slag: slag ? read(slag) : 1, handling: handling.reduce((product, name) => product * read(name), 1) };
+  return {
+    removal: removal ? read(removal) : 1,
+    slag: slag ? read(slag) : 1,
+    handling: handling.reduce((product, name) => product * read(name), 1),
+  };
 }
 
 /** Records the factors in force and gives what they add to the expressions of the working: nothing where they are 1. */
-export function recordSite(a: Assumptions, trace: Trace): { readonly removal: string; readonly slag: string; readonly handling: string } {
+export function recordSite(
+  a: Assumptions,
+  trace: Trace,
+): { readonly removal: string; readonly slag: string; readonly handling: string } {
   const { removal, slag, handling } = siteNames(a);
   if (removal) a.record(removal, 'r_pos', trace);
   if (slag) a.record(slag, 'g_pos', trace);
   handling.forEach((name, i) => a.record(name, `hand_${i + 1}`, trace));
-  return { removal: removal ? ' * r_pos' : '', slag: slag ? ' * g_pos' : '', handling: handling.map((_, i) => ` * hand_${i + 1}`).join('') };
+  return {
+    removal: removal ? ' * r_pos' : '',
+    slag: slag ? ' * g_pos' : '',
+    handling: handling.map((_, i) => ` * hand_${i + 1}`).join(''),
+  };
 }

@@ -50,7 +50,12 @@ export interface Sizing {
  * places to start at. Of several ways the quickest is taken. With a trace the same path records each step.
  */
 export function sizeItem<G extends string>(
-  operation: Operation<G>, sizes: Sizes<G>, choice: RodChoice | undefined, material: Material, basis: Basis, trace?: Trace,
+  operation: Operation<G>,
+  sizes: Sizes<G>,
+  choice: RodChoice | undefined,
+  material: Material,
+  basis: Basis,
+  trace?: Trace,
 ): Sizing {
   const { a } = basis;
   const planned = operation.plan(sizes, a, trace);
@@ -63,9 +68,15 @@ export function sizeItem<G extends string>(
   const flow = meanFlow(rod, length, pressure, basis);
   a.record('flow factor', 'm_over', trace);
   trace?.add({
-    name: 'mean flow through the rod', symbol: 'm', value: flow, quantity: 'flow',
-    formula: 'isothermal flow through holder and rod passages at the tip pressure, harmonic mean over the burned length, x flow factor',
-    expression: MEAN_FLOW, kind: 'calculated', source: 'isothermal pipe flow',
+    name: 'mean flow through the rod',
+    symbol: 'm',
+    value: flow,
+    quantity: 'flow',
+    formula:
+      'isothermal flow through holder and rod passages at the tip pressure, harmonic mean over the burned length, x flow factor',
+    expression: MEAN_FLOW,
+    kind: 'calculated',
+    source: 'isothermal pipe flow',
   });
   if (trace) recordProcess(rod, material, basis, trace);
   const rates = ratesInForce(rod, material, basis);
@@ -75,18 +86,32 @@ export function sizeItem<G extends string>(
   if (trace) operation.work(planned, rod, (each) => a.value(each), a, trace, method);
   const lightings = Math.max(rods, work.starts ?? 0);
   const oxygen = used.burnOxygen * (1 + rates.idleShare) + lightings * flow * rates.lightingTime;
-  const removed = rates.density * (work.freeVolume + work.pierces * work.pierceDepth * (Math.PI / 4) * work.pierceWidth ** 2);
+  const removed =
+    rates.density * (work.freeVolume + work.pierces * work.pierceDepth * (Math.PI / 4) * work.pierceWidth ** 2);
   const fixedTime = operation.crewTimes.reduce((sum, each) => sum + a.value(each), 0);
   let cooled: number | undefined;
   const sizing: Sizing = {
-    rod: fitted, name, pressure, flow, consumed: used.consumed, rods, oxygen, burnTime: used.burnTime,
+    rod: fitted,
+    name,
+    pressure,
+    flow,
+    consumed: used.consumed,
+    rods,
+    oxygen,
+    burnTime: used.burnTime,
     get cooling() {
       return (cooled ??= operation.cooling?.(planned, basis) ?? 0);
     },
     get crewTime() {
       return fixedTime + this.cooling + way.time;
     },
-    removed, work, method, otherWays, timeAtWork: way.time, material, planned,
+    removed,
+    work,
+    method,
+    otherWays,
+    timeAtWork: way.time,
+    material,
+    planned,
   };
   if (trace) recordSizing(operation, sizing, used, basis, trace);
   return sizing;

@@ -34,11 +34,23 @@ export function wholeTowards(count: number, p: number): number {
  */
 export function spreadItem(operation: Operation, sizing: Sizing, basis: Basis): Spread {
   const draws = basis.once('item draws', () => emptyDraws(DRAWS));
-  const work = basis.once(`percentile work ${operation.id}`, () => [percentileWork(DRAWS), percentileWork(DRAWS), percentileWork(DRAWS)] as const);
+  const work = basis.once(
+    `percentile work ${operation.id}`,
+    () => [percentileWork(DRAWS), percentileWork(DRAWS), percentileWork(DRAWS)] as const,
+  );
   drawItem(operation, sizing, basis, draws);
   const yields = rodYield(sizing.rod, sizing.work.reach, basis);
   const [lowOxygen = NaN, highOxygen = NaN] = drawPercentiles(draws.oxygen, ENDS, work[0]);
-  const [lowRods = NaN, highRods = NaN] = drawPercentiles(draws.consumed, ENDS, work[1], (consumed) => wholeUp(rodsAt(consumed, yields)));
+  const [lowRods = NaN, highRods = NaN] = drawPercentiles(draws.consumed, ENDS, work[1], (consumed) =>
+    wholeUp(rodsAt(consumed, yields)),
+  );
   const [lowCrewTime = NaN, highCrewTime = NaN] = drawPercentiles(draws.crewTime, ENDS, work[2]);
-  return { lowOxygen, highOxygen, lowRods: wholeTowards(lowRods, LOW), highRods: wholeTowards(highRods, HIGH), lowCrewTime, highCrewTime };
+  return {
+    lowOxygen,
+    highOxygen,
+    lowRods: wholeTowards(lowRods, LOW),
+    highRods: wholeTowards(highRods, HIGH),
+    lowCrewTime,
+    highCrewTime,
+  };
 }

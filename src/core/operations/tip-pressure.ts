@@ -37,7 +37,16 @@ export function tipPressure(a: Assumptions, trace: Trace | undefined, rule: Pres
     return a.record(rule.thickness > thick ? 'underwater thick pressure' : 'underwater pressure', 'p', trace);
   }
   const value = rule.value();
-  trace?.add({ name: 'tip pressure', symbol: 'p', value, quantity: 'pressure', formula: rule.words, expression: rule.expression, kind: 'common practice', source: 'common practice' });
+  trace?.add({
+    name: 'tip pressure',
+    symbol: 'p',
+    value,
+    quantity: 'pressure',
+    formula: rule.words,
+    expression: rule.expression,
+    kind: 'common practice',
+    source: 'common practice',
+  });
   return value;
 }
 

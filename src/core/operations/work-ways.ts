@@ -33,7 +33,13 @@ export function paceOf(a: Assumptions, read: ReadNumber): Pace {
 }
 
 /** Time at the work [s]: (burning / duty + rods x change + tasks) x handling. */
-export function timeAtWork(burnTime: number, rods: number, { tasks }: Work, { duty, change, handling }: Pace, read: ReadNumber): number {
+export function timeAtWork(
+  burnTime: number,
+  rods: number,
+  { tasks }: Work,
+  { duty, change, handling }: Pace,
+  read: ReadNumber,
+): number {
   const handled = tasks?.reduce((sum, { time, count }) => sum + count * read(time), 0) ?? 0;
   return (burnTime / duty) * handling + handled * handling + rods * change * handling;
 }
@@ -43,7 +49,12 @@ export function timeAtWork(burnTime: number, rods: number, { tasks }: Work, { du
  * asks for, where it names one. Empty where the rod does not reach.
  */
 export function workWays<G extends string>(
-  operation: Operation<G>, planned: Readonly<Record<G, number>>, fitted: FittedRod, flow: number, material: Material, basis: Basis,
+  operation: Operation<G>,
+  planned: Readonly<Record<G, number>>,
+  fitted: FittedRod,
+  flow: number,
+  material: Material,
+  basis: Basis,
 ): readonly Way[] {
   const { a } = basis;
   const read: ReadNumber = (name) => a.value(name);
@@ -62,7 +73,12 @@ export function workWays<G extends string>(
 }
 
 /** The error of a rod that does not reach. */
-export function unreachable<G extends string>(operation: Operation<G>, planned: Readonly<Record<G, number>>, fitted: FittedRod, basis: Basis): unknown {
+export function unreachable<G extends string>(
+  operation: Operation<G>,
+  planned: Readonly<Record<G, number>>,
+  fitted: FittedRod,
+  basis: Basis,
+): unknown {
   const work = operation.work(planned, fitted.rod, (name) => basis.a.value(name), basis.a);
   try {
     rodsFor(0, fitted, work.reach, basis);

@@ -7,7 +7,16 @@ export function waterPressure(a: Assumptions, depth: number, trace?: Trace): num
   if (depth === 0) return 0;
   const gradient = a.record(a.word('water') === 'fresh' ? 'fresh water column' : 'salt water column', 'grad', trace);
   const column = waterColumn(depth, gradient);
-  trace?.add({ name: 'pressure of the water at the work', symbol: 'p_water', value: column, quantity: 'pressure', formula: 'depth x water column', expression: 'grad * h_water', kind: 'calculated', source: 'navy diving manual' });
+  trace?.add({
+    name: 'pressure of the water at the work',
+    symbol: 'p_water',
+    value: column,
+    quantity: 'pressure',
+    formula: 'depth x water column',
+    expression: 'grad * h_water',
+    kind: 'calculated',
+    source: 'navy diving manual',
+  });
   return column;
 }
 

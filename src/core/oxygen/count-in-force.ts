@@ -20,7 +20,15 @@ export function countInForce(oxygen: number, content: number | undefined, basis:
   const delivery = deliveryInForce(a, steps);
   const each = (): number => {
     if (content === undefined) return drawableContent(basis, delivery, steps);
-    steps?.add({ name: 'content', symbol: 'C', value: content, quantity: 'oxygen', formula: 'given', kind: 'input', source: '' });
+    steps?.add({
+      name: 'content',
+      symbol: 'C',
+      value: content,
+      quantity: 'oxygen',
+      formula: 'given',
+      kind: 'input',
+      source: '',
+    });
     // What comes out at the draw flow is that of a full cylinder as assumed.
     fullCylinder(a, steps);
     const leftover = leftoverInForce(a, delivery.pressure, delivery.flow, steps);
@@ -28,8 +36,14 @@ export function countInForce(oxygen: number, content: number | undefined, basis:
   };
   const count = cylinderCount(oxygen, each(), 0);
   steps?.add({
-    name: 'cylinders', symbol: 'N_cyl', value: count, quantity: 'count', formula: 'oxygen / oxygen that one cylinder serves, whole, up', expression: 'max(0, ceil(O / C_use - 1e-9))',
-    kind: 'calculated', source: 'arithmetic',
+    name: 'cylinders',
+    symbol: 'N_cyl',
+    value: count,
+    quantity: 'count',
+    formula: 'oxygen / oxygen that one cylinder serves, whole, up',
+    expression: 'max(0, ceil(O / C_use - 1e-9))',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   return count;
 }

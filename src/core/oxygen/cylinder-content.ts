@@ -24,7 +24,12 @@ export function cylinderContent(volume: number, pressure: number, temperature: n
 export function drawnTo(volume: number, pressure: number, temperature: number, leftover: number): number {
   checkVolume(volume);
   checkOxygenRange(temperature, pressure);
-  if (leftover > pressure) throw messages.tooHigh('leftover pressure', `${messages.shown(leftover)} Pa absolute`, `the cylinder's ${messages.shown(pressure)} Pa absolute`);
+  if (leftover > pressure)
+    throw messages.tooHigh(
+      'leftover pressure',
+      `${messages.shown(leftover)} Pa absolute`,
+      `the cylinder's ${messages.shown(pressure)} Pa absolute`,
+    );
   const oxygen = isotherm(temperature);
   return volume * (oxygen.density(pressure) - oxygen.density(leftover));
 }

@@ -9,6 +9,11 @@ import * as messages from '../messages.ts';
 export function cylinderCount(oxygen: number, content: number, changeLoss: number): number {
   if (!(oxygen >= 0)) throw messages.tooLow('oxygen', `${messages.shown(oxygen)} kg`, '0 kg');
   const usable = content - changeLoss;
-  if (!(usable > 0)) throw messages.notAbove('content', `${messages.shown(content)} kg`, `the ${messages.shown(changeLoss)} kg lost in putting a cylinder on`);
+  if (!(usable > 0))
+    throw messages.notAbove(
+      'content',
+      `${messages.shown(content)} kg`,
+      `the ${messages.shown(changeLoss)} kg lost in putting a cylinder on`,
+    );
   return Math.max(0, Math.ceil(oxygen / usable - 1e-9));
 }

@@ -21,9 +21,14 @@ const FILLED_AT_70F = ((70 + 459.67) * 5) / 9;
 const FILLED_AT_15C = 288.15;
 const BAR = 1e5;
 
-const size = (name: string, litres: number, cylinders: number, servicePressure: number, fillTemperature: number, source = 'common practice'): CylinderSize => ({
-  name, volume: litres / 1000, cylinders, servicePressure, fillTemperature, source,
-});
+const size = (
+  name: string,
+  litres: number,
+  cylinders: number,
+  servicePressure: number,
+  fillTemperature: number,
+  source = 'common practice',
+): CylinderSize => ({ name, volume: litres / 1000, cylinders, servicePressure, fillTemperature, source });
 
 /** Common sizes, smallest first. Service pressures are common practice unless a source is named. */
 export const CYLINDER_SIZES: readonly CylinderSize[] = [
@@ -52,7 +57,15 @@ export interface CylinderChoice {
 export function cylinderSizeNamed(name: string): CylinderSize | undefined {
   const key = (s: string): string => s.toLowerCase().replace(/\s+/g, '');
   const found = CYLINDER_SIZES.find((s) => key(s.name) === key(name));
-  if (!found && /pack/i.test(name)) throw messages.unknownName('cylinder', name, nearestNames(name, CYLINDER_SIZES.map((s) => s.name)));
+  if (!found && /pack/i.test(name))
+    throw messages.unknownName(
+      'cylinder',
+      name,
+      nearestNames(
+        name,
+        CYLINDER_SIZES.map((s) => s.name),
+      ),
+    );
   return found;
 }
 
@@ -65,6 +78,11 @@ export const OVERFILL = 0.1;
  *
  * servicePressure: gauge [Pa] over the air's [Pa]. Sources: 49 CFR 173.302a(b); equation of state as `isotherm`.
  */
-export function highestFill(servicePressure: number, fillTemperature: number, temperature: number, air = ATMOSPHERE): number {
+export function highestFill(
+  servicePressure: number,
+  fillTemperature: number,
+  temperature: number,
+  air = ATMOSPHERE,
+): number {
   return isotherm(temperature).pressure(isotherm(fillTemperature).density(servicePressure * (1 + OVERFILL) + air));
 }

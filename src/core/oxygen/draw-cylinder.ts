@@ -98,7 +98,11 @@ export function drawCylinder(draw: Draw): Drawn {
     const rayleigh = ((GRAVITY / gas!) * Math.abs(difference) * height ** 3 * density ** 2 * PRANDTL) / viscosity ** 2;
     const inside = (wall.insideFactor * nusseltWall(rayleigh) * conductivity) / height;
     const heat = inside * area * difference;
-    return [-flow, (heat - (flow * gas! * pressureSlope) / density) / (mass! * cv), (wall.outsideFilm * area * (air - steelTemperature!) - heat) / steel];
+    return [
+      -flow,
+      (heat - (flow * gas! * pressureSlope) / density) / (mass! * cv),
+      (wall.outsideFilm * area * (air - steelTemperature!) - heat) / steel,
+    ];
   };
 
   const first = draw.flow(draw.pressure);

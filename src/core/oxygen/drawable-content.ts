@@ -16,7 +16,10 @@ export interface Delivery {
 
 /** The delivery assumed where no plan says more. */
 export function deliveryInForce(a: Assumptions, trace?: Trace): Delivery {
-  return { pressure: a.record('delivery pressure', 'p_del', trace), flow: a.record('cylinder draw flow', 'm_feed', trace) };
+  return {
+    pressure: a.record('delivery pressure', 'p_del', trace),
+    flow: a.record('cylinder draw flow', 'm_feed', trace),
+  };
 }
 
 /**
@@ -29,16 +32,36 @@ export function drawnShare({ a, once }: Basis, leftover: number, trace?: Trace):
   wallInForce(a, trace);
   const end = once(`yield ${leftover}`, () => {
     const { volume, pressure, temperature } = fullCylinder(a);
-    return cylinderYield(volume, wallInForce(a), pressure, temperature, leftover + a.value('air pressure'), a.value('cylinder draw flow'), a.value('cylinders on manifold'));
+    return cylinderYield(
+      volume,
+      wallInForce(a),
+      pressure,
+      temperature,
+      leftover + a.value('air pressure'),
+      a.value('cylinder draw flow'),
+      a.value('cylinders on manifold'),
+    );
   });
   trace?.add({
-    name: 'gas temperature in the cylinder when it is changed', symbol: 'T_cold', value: end.temperature, quantity: 'temperature',
-    formula: 'energy balance of the gas with heat from the wall, at the draw flow', expression: 'solve(V_cyl, w_cyl, d_cyl, c_cyl, h_in, h_out, p_full, T_gas, p_left, p_air, m_draw, n_man)', kind: 'calculated', source: 'churchill chu wall',
+    name: 'gas temperature in the cylinder when it is changed',
+    symbol: 'T_cold',
+    value: end.temperature,
+    quantity: 'temperature',
+    formula: 'energy balance of the gas with heat from the wall, at the draw flow',
+    expression: 'solve(V_cyl, w_cyl, d_cyl, c_cyl, h_in, h_out, p_full, T_gas, p_left, p_air, m_draw, n_man)',
+    kind: 'calculated',
+    source: 'churchill chu wall',
   });
   const share = end.atRest > 0 ? end.drawn / end.atRest : 1;
   trace?.add({
-    name: 'share of it that comes out at the draw flow', symbol: 'share_cyl', value: share, quantity: 'ratio', formula: 'oxygen drawn at that temperature / oxygen that can be drawn slowly',
-    expression: 'solve(V_cyl, w_cyl, d_cyl, c_cyl, h_in, h_out, p_full, T_gas, p_left, p_air, m_draw, n_man)', kind: 'calculated', source: 'oxygen equation of state',
+    name: 'share of it that comes out at the draw flow',
+    symbol: 'share_cyl',
+    value: share,
+    quantity: 'ratio',
+    formula: 'oxygen drawn at that temperature / oxygen that can be drawn slowly',
+    expression: 'solve(V_cyl, w_cyl, d_cyl, c_cyl, h_in, h_out, p_full, T_gas, p_left, p_air, m_draw, n_man)',
+    kind: 'calculated',
+    source: 'oxygen equation of state',
   });
   return share;
 }
@@ -48,8 +71,22 @@ export function served(content: number, share: number, a: Assumptions, trace?: T
   const loss = a.record('cylinder change loss', 'C_loss', trace);
   const value = content * share - loss;
   const shown = (x: number): string => showQuantity(x, 'oxygen', a.system);
-  if (!(value > 0)) throw messages.notAbove('content', shown(content), `the ${shown(loss / share)} that the cold holds back and that is lost in putting a cylinder on`);
-  trace?.add({ name: 'oxygen that one cylinder serves', symbol: 'C_use', value, quantity: 'oxygen', formula: 'content x share that comes out - cylinder change loss', expression: 'C * share_cyl - C_loss', kind: 'calculated', source: 'arithmetic' });
+  if (!(value > 0))
+    throw messages.notAbove(
+      'content',
+      shown(content),
+      `the ${shown(loss / share)} that the cold holds back and that is lost in putting a cylinder on`,
+    );
+  trace?.add({
+    name: 'oxygen that one cylinder serves',
+    symbol: 'C_use',
+    value,
+    quantity: 'oxygen',
+    formula: 'content x share that comes out - cylinder change loss',
+    expression: 'C * share_cyl - C_loss',
+    kind: 'calculated',
+    source: 'arithmetic',
+  });
   return value;
 }
 
@@ -66,7 +103,16 @@ export function drawableContent(basis: Basis, delivery: Delivery = deliveryInFor
     const cylinder = fullCylinder(a, trace);
     const leftover = leftoverInForce(a, delivery.pressure, delivery.flow, trace);
     const content = contentAtRest(cylinder, leftover, a, trace);
-    trace?.add({ name: 'content', symbol: 'C', value: content, quantity: 'oxygen', formula: 'oxygen that can be drawn slowly', expression: 'C_rest', kind: 'calculated', source: 'arithmetic' });
+    trace?.add({
+      name: 'content',
+      symbol: 'C',
+      value: content,
+      quantity: 'oxygen',
+      formula: 'oxygen that can be drawn slowly',
+      expression: 'C_rest',
+      kind: 'calculated',
+      source: 'arithmetic',
+    });
     return served(content, drawnShare(basis, leftover, trace), a, trace);
   };
   return trace ? work() : once(`drawable ${delivery.pressure} ${delivery.flow}`, work);

@@ -34,7 +34,10 @@ export function findRoot(f: (x: number) => number, low: number, high: number, to
     if (fx === 0 || limit > 0.5) return best;
     const xi = (a - b) / (c - b);
     const phi = (fa - fb) / (fc - fb);
-    t = phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi ? (fa / (fb - fa)) * (fc / (fb - fc)) + ((c - a) / (b - a)) * (fa / (fc - fa)) * (fb / (fc - fb)) : 0.5;
+    t =
+      phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi
+        ? (fa / (fb - fa)) * (fc / (fb - fc)) + ((c - a) / (b - a)) * (fa / (fc - fa)) * (fb / (fc - fb))
+        : 0.5;
     t = Math.min(1 - limit, Math.max(limit, t));
   }
   return Math.abs(fa) < Math.abs(fb) ? a : b;

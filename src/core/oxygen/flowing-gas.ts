@@ -42,7 +42,10 @@ const DEGREE = 7;
 /** Coefficients of the Chebyshev polynomials through values at the points cos(pi (i + 1/2) / n). */
 function chebyshev(values: readonly number[]): readonly number[] {
   const n = values.length;
-  return values.map((_, k) => ((k === 0 ? 1 : 2) / n) * values.reduce((sum, v, i) => sum + v * Math.cos((Math.PI * k * (i + 0.5)) / n), 0));
+  return values.map(
+    (_, k) =>
+      ((k === 0 ? 1 : 2) / n) * values.reduce((sum, v, i) => sum + v * Math.cos((Math.PI * k * (i + 0.5)) / n), 0),
+  );
 }
 
 /** Clenshaw's sum of Chebyshev polynomials at x from -1 to 1. */
@@ -60,8 +63,14 @@ function sumChebyshev(c: readonly number[], x: number): number {
 /** The flow properties of an isotherm as polynomials from vacuum to an absolute pressure [Pa]; above it they are worked out. A table is given back as it is. */
 export function flowTable(oxygen: Isotherm | FlowTable, highest: number): FlowTable {
   if ('flowing' in oxygen) return oxygen;
-  const points = Array.from({ length: DEGREE + 1 }, (_, i) => worked(oxygen, (highest / 2) * (1 + Math.cos((Math.PI * (i + 0.5)) / (DEGREE + 1)))));
-  const [zrt, viscosity, exponent] = [points.map((p) => p.zrt), points.map((p) => p.viscosity), points.map((p) => p.exponent)].map(chebyshev) as [readonly number[], readonly number[], readonly number[]];
+  const points = Array.from({ length: DEGREE + 1 }, (_, i) =>
+    worked(oxygen, (highest / 2) * (1 + Math.cos((Math.PI * (i + 0.5)) / (DEGREE + 1)))),
+  );
+  const [zrt, viscosity, exponent] = [
+    points.map((p) => p.zrt),
+    points.map((p) => p.viscosity),
+    points.map((p) => p.exponent),
+  ].map(chebyshev) as [readonly number[], readonly number[], readonly number[]];
   const flowing = (pressure: number): FlowingGas => {
     if (!(pressure <= highest)) return worked(oxygen, pressure);
     const x = (2 * pressure) / highest - 1;

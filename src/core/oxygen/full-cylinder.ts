@@ -25,8 +25,14 @@ export function fullCylinder(a: Assumptions, trace?: Trace): FullCylinder {
   checkFill('cylinder pressure', fill, FILL_TEMPERATURE, a.value('cylinder rating'), FILL_TEMPERATURE, a);
   const reading = gaugeReading('cylinder pressure', fill, temperature, air, a.system);
   trace?.add({
-    name: 'pressure of the full cylinder at the gas temperature', symbol: 'p_full', value: reading, quantity: 'pressure',
-    formula: 'same density as at the fill pressure and 70 F', expression: 'solve(p_fill, T_gas, p_air)', kind: 'calculated', source: 'oxygen equation of state',
+    name: 'pressure of the full cylinder at the gas temperature',
+    symbol: 'p_full',
+    value: reading,
+    quantity: 'pressure',
+    formula: 'same density as at the fill pressure and 70 F',
+    expression: 'solve(p_fill, T_gas, p_air)',
+    kind: 'calculated',
+    source: 'oxygen equation of state',
   });
   return { volume, pressure: reading + air, temperature };
 }
@@ -44,12 +50,26 @@ export function contentAtRest(cylinder: FullCylinder, leftover: number, a: Assum
   if (trace) {
     const oxygen = isotherm(temperature);
     const density = (name: string, symbol: string, p: number): void =>
-      trace.add({ name, symbol, value: oxygen.density(p), quantity: 'density', formula: 'of oxygen at this pressure and temperature', kind: 'published', source: 'oxygen equation of state' });
+      trace.add({
+        name,
+        symbol,
+        value: oxygen.density(p),
+        quantity: 'density',
+        formula: 'of oxygen at this pressure and temperature',
+        kind: 'published',
+        source: 'oxygen equation of state',
+      });
     density('density of the oxygen in the cylinder', 'rho_full', pressure);
     density('density of the oxygen left in it', 'rho_left', leftover + air);
     trace.add({
-      name: 'oxygen that can be drawn slowly', symbol: 'C_rest', value, quantity: 'oxygen', formula: 'water volume x (density in the cylinder - density left)',
-      expression: 'V_cyl * (rho_full - rho_left)', kind: 'calculated', source: 'arithmetic',
+      name: 'oxygen that can be drawn slowly',
+      symbol: 'C_rest',
+      value,
+      quantity: 'oxygen',
+      formula: 'water volume x (density in the cylinder - density left)',
+      expression: 'V_cyl * (rho_full - rho_left)',
+      kind: 'calculated',
+      source: 'arithmetic',
     });
   }
   return value;
@@ -57,5 +77,10 @@ export function contentAtRest(cylinder: FullCylinder, leftover: number, a: Assum
 
 /** Refuses a leftover above what the cylinder shows; both gauge [Pa]. */
 function checkLeftover(leftover: number, pressure: number, { system }: Assumptions): void {
-  if (leftover > pressure) throw messages.tooHigh('leftover pressure', showQuantity(leftover, 'pressure', system), `the cylinder's ${showQuantity(pressure, 'pressure', system)}`);
+  if (leftover > pressure)
+    throw messages.tooHigh(
+      'leftover pressure',
+      showQuantity(leftover, 'pressure', system),
+      `the cylinder's ${showQuantity(pressure, 'pressure', system)}`,
+    );
 }

@@ -1,7 +1,14 @@
 import * as messages from '../messages.ts';
 import { flowingOn } from './flowing-gas.ts';
 import { OXYGEN_RANGE, type Isotherm } from './oxygen-state.ts';
-import { passageFlow, passageInlet, passageOutlet, roundPassage, type Passage, type PassageOutlet } from './pipe-flow.ts';
+import {
+  passageFlow,
+  passageInlet,
+  passageOutlet,
+  roundPassage,
+  type Passage,
+  type PassageOutlet,
+} from './pipe-flow.ts';
 
 /** A hose with its fittings. Lengths in m. */
 export interface Hose {
@@ -19,7 +26,8 @@ export function hosePassage(hose: Hose): Passage {
 }
 
 /** Mean pressure along an isothermal passage, from the parabola of its squares. */
-const meanPressure = (inlet: number, outlet: number): number => (2 / 3) * (inlet + outlet - (inlet * outlet) / (inlet + outlet));
+const meanPressure = (inlet: number, outlet: number): number =>
+  (2 / 3) * (inlet + outlet - (inlet * outlet) / (inlet + outlet));
 
 /** A value that a function of it gives back: repeated until it stands still. The gas properties change little, so few rounds do. */
 function settle(start: number, next: (x: number) => number): number {
@@ -36,9 +44,15 @@ function settle(start: number, next: (x: number) => number): number {
  * The largest flow [kg/s] a hose can pass from an absolute inlet pressure [Pa] into an absolute outlet pressure [Pa], and the
  * absolute pressure at its exit: the outlet's, or higher where the exit is choked.
  */
-export function largestHoseFlow(hose: Hose, inlet: number, oxygen: Isotherm, outlet = 0): { readonly flow: number; readonly exit: number } {
+export function largestHoseFlow(
+  hose: Hose,
+  inlet: number,
+  oxygen: Isotherm,
+  outlet = 0,
+): { readonly flow: number; readonly exit: number } {
   const passage = hosePassage(hose);
-  const into = (exit: number): ReturnType<typeof passageFlow> => passageFlow(passage, inlet, outlet, flowingOn(oxygen, meanPressure(inlet, exit)));
+  const into = (exit: number): ReturnType<typeof passageFlow> =>
+    passageFlow(passage, inlet, outlet, flowingOn(oxygen, meanPressure(inlet, exit)));
   const exit = settle(Math.max(outlet, inlet / 2), (x) => into(x).exit);
   return { flow: into(exit).flow, exit };
 }
@@ -68,7 +82,14 @@ export function hoseOutlet(hose: Hose, inlet: number, flow: number, oxygen: Isot
  */
 export function hoseInlet(hose: Hose, outlet: number, flow: number, oxygen: Isotherm): number {
   const passage = hosePassage(hose);
-  return settle(outlet, (x) => passageInlet(passage, outlet, flow, flowingOn(oxygen, Math.min(meanPressure(x, outlet), OXYGEN_RANGE.equationHighest))));
+  return settle(outlet, (x) =>
+    passageInlet(
+      passage,
+      outlet,
+      flow,
+      flowingOn(oxygen, Math.min(meanPressure(x, outlet), OXYGEN_RANGE.equationHighest)),
+    ),
+  );
 }
 
 export type HoseLoss =

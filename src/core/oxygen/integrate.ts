@@ -17,8 +17,14 @@ interface Step {
 
 /** One step of the third-order Runge-Kutta pair of Bogacki and Shampine, Appl. Math. Letters 2 (1989) 321-325. */
 function step(rates: Rates, t: number, y: readonly number[], k1: readonly number[], h: number): Step {
-  const k2 = rates(t + h / 2, y.map((v, i) => v + (h / 2) * k1[i]!));
-  const k3 = rates(t + (3 * h) / 4, y.map((v, i) => v + ((3 * h) / 4) * k2[i]!));
+  const k2 = rates(
+    t + h / 2,
+    y.map((v, i) => v + (h / 2) * k1[i]!),
+  );
+  const k3 = rates(
+    t + (3 * h) / 4,
+    y.map((v, i) => v + ((3 * h) / 4) * k2[i]!),
+  );
   const next = y.map((v, i) => v + (h / 9) * (2 * k1[i]! + 3 * k2[i]! + 4 * k3[i]!));
   const last = rates(t + h, next);
   const error = y.map((_, i) => h * ((-5 / 72) * k1[i]! + k2[i]! / 12 + k3[i]! / 9 - last[i]! / 8));

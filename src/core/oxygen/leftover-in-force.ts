@@ -17,12 +17,24 @@ export function leftoverInForce(a: Assumptions, delivery: number, flow: number, 
   const oxygen = isotherm(a.value('gas temperature'));
   const value = Math.max(low, leftoverPressure(regulator, delivery + air, flow, oxygen) - air);
   trace?.add({
-    name: 'cylinder pressure that its open valve needs', symbol: 'p_valve', value: leastSupply(regulator, delivery + air, flow, oxygen) - air, quantity: 'pressure',
-    formula: 'drives the flow through the regulator\'s valve, wide open', expression: 'solve(p_del, m_feed, droop, m_droop, rise_reg, d_valve, p_air, T_gas)', kind: 'calculated', source: 'orifice flow',
+    name: 'cylinder pressure that its open valve needs',
+    symbol: 'p_valve',
+    value: leastSupply(regulator, delivery + air, flow, oxygen) - air,
+    quantity: 'pressure',
+    formula: "drives the flow through the regulator's valve, wide open",
+    expression: 'solve(p_del, m_feed, droop, m_droop, rise_reg, d_valve, p_air, T_gas)',
+    kind: 'calculated',
+    source: 'orifice flow',
   });
   trace?.add({
-    name: 'pressure left in the cylinder', symbol: 'p_left', value, quantity: 'pressure', formula: 'the largest of leftover pressure, delivery pressure + droop, and what the open valve needs',
-    expression: 'max(p_low, p_del + droop * m_feed / m_droop, p_valve)', kind: 'calculated', source: 'arithmetic',
+    name: 'pressure left in the cylinder',
+    symbol: 'p_left',
+    value,
+    quantity: 'pressure',
+    formula: 'the largest of leftover pressure, delivery pressure + droop, and what the open valve needs',
+    expression: 'max(p_low, p_del + droop * m_feed / m_droop, p_valve)',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   return value;
 }

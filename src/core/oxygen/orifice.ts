@@ -14,7 +14,8 @@ export function criticalPressureRatio(exponent: number): number {
   return (2 / (exponent + 1)) ** (exponent / (exponent - 1));
 }
 
-const effectiveArea = (orifice: Orifice): number => orifice.dischargeCoefficient * (Math.PI / 4) * orifice.diameter ** 2;
+const effectiveArea = (orifice: Orifice): number =>
+  orifice.dischargeCoefficient * (Math.PI / 4) * orifice.diameter ** 2;
 
 /** Flow [kg/s] through an orifice as a function of its outlet pressure, for one inlet: what a search calls again and again. */
 export function orificeFlowFrom(orifice: Orifice, inlet: number, gas: FlowingGas): (outlet: number) => number {
@@ -39,7 +40,12 @@ export function orificeFlowFrom(orifice: Orifice, inlet: number, gas: FlowingGas
  * Range: gas of constant Z and k across the orifice. Source: ISO 9300 and gas dynamics textbooks.
  */
 export function orificeFlow(orifice: Orifice, inlet: number, outlet: number, gas: FlowingGas): number {
-  if (!(inlet >= outlet)) throw messages.tooLow('inlet', `${messages.shown(inlet)} Pa absolute`, `the outlet's ${messages.shown(outlet)} Pa absolute`);
+  if (!(inlet >= outlet))
+    throw messages.tooLow(
+      'inlet',
+      `${messages.shown(inlet)} Pa absolute`,
+      `the outlet's ${messages.shown(outlet)} Pa absolute`,
+    );
   return inlet === outlet ? 0 : orificeFlowFrom(orifice, inlet, gas)(outlet);
 }
 

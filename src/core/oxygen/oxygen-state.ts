@@ -8,7 +8,14 @@ import { EQUATION, IDEAL, RESIDUAL, VISCOSITY } from './oxygen-coefficients.ts';
  * cylinder is drawn is still inside the published range, so `isotherm` itself takes any temperature above
  * `gasOnly`, where no liquid can form.
  */
-export const OXYGEN_RANGE = { coldest: 250, hottest: 350, highest: 30e6, gasOnly: 160, equationHottest: 400, equationHighest: 80e6 } as const;
+export const OXYGEN_RANGE = {
+  coldest: 250,
+  hottest: 350,
+  highest: 30e6,
+  gasOnly: 160,
+  equationHottest: 400,
+  equationHighest: 80e6,
+} as const;
 
 /** Specific gas constant of oxygen in the equation [J/kg K]. */
 export const OXYGEN_GAS_CONSTANT = EQUATION.gasConstant / EQUATION.molarMass;
@@ -197,9 +204,15 @@ export function isotherm(temperature: number): Isotherm {
 
   const Z = (p: number): number => (p === 0 ? 1 : p / (density(p) * rt));
 
-  let caloric: { readonly once: Float64Array; readonly twice: Float64Array; readonly ideal: ReturnType<typeof idealPart> } | undefined;
+  let caloric:
+    | { readonly once: Float64Array; readonly twice: Float64Array; readonly ideal: ReturnType<typeof idealPart> }
+    | undefined;
   const state = (rho: number): OxygenState => {
-    caloric ??= { once: polynomials(powers, ONCE_IN_TAU), twice: polynomials(powers, TWICE_IN_TAU), ideal: idealPart(tau) };
+    caloric ??= {
+      once: polynomials(powers, ONCE_IN_TAU),
+      twice: polynomials(powers, TWICE_IN_TAU),
+      ideal: idealPart(tau),
+    };
     const { ideal } = caloric;
     const delta = rho / CRITICAL_MASS_DENSITY;
     const once: Derivatives = { value: 0, first: 0, second: 0 };
@@ -254,6 +267,7 @@ export function oxygenViscosity(temperature: number, density: number): number {
   const [a0, a1, a2, a3, a4] = VISCOSITY.collision;
   const omega = Math.exp(a0 + x * (a1 + x * (a2 + x * (a3 + x * a4))));
   let eta = (VISCOSITY.dilute * Math.sqrt(1e3 * EQUATION.molarMass * temperature)) / (VISCOSITY.sigma ** 2 * omega);
-  for (const [n, d, t, l] of VISCOSITY.residual) eta += n * delta ** d * tau ** t * (l === 0 ? 1 : Math.exp(-(delta ** l)));
+  for (const [n, d, t, l] of VISCOSITY.residual)
+    eta += n * delta ** d * tau ** t * (l === 0 ? 1 : Math.exp(-(delta ** l)));
   return eta;
 }

@@ -33,14 +33,23 @@ export type PassageOutlet =
   | { readonly passes: false; readonly largest: number };
 
 /** A passage of round bore [m]. */
-export function roundPassage(bore: number, length: number, loss = 0, roughness = 0, law: FrictionLaw = 'Colebrook'): Passage {
+export function roundPassage(
+  bore: number,
+  length: number,
+  loss = 0,
+  roughness = 0,
+  law: FrictionLaw = 'Colebrook',
+): Passage {
   return { length, area: (Math.PI / 4) * bore * bore, diameter: bore, loss, roughness, law };
 }
 
 /** f L / D + K at a flow per area [kg/s m2]. */
 export function resistance(passage: Passage, flux: number, viscosity: number): number {
   const reynolds = (flux * passage.diameter) / viscosity;
-  return (frictionFactor(reynolds, passage.roughness / passage.diameter, passage.law) * passage.length) / passage.diameter + passage.loss;
+  return (
+    (frictionFactor(reynolds, passage.roughness / passage.diameter, passage.law) * passage.length) / passage.diameter +
+    passage.loss
+  );
 }
 
 function check(passage: Passage): void {
@@ -75,7 +84,12 @@ function chokingRatioSquared(N: number): number {
 export function passageFlow(passage: Passage, inlet: number, outlet: number, gas: FlowingGas): PassageFlow {
   check(passage);
   if (!(outlet >= 0)) throw messages.tooLow('outlet', `${messages.shown(outlet)} Pa absolute`, '0 Pa absolute');
-  if (!(inlet >= outlet)) throw messages.tooLow('inlet', `${messages.shown(inlet)} Pa absolute`, `the outlet's ${messages.shown(outlet)} Pa absolute`);
+  if (!(inlet >= outlet))
+    throw messages.tooLow(
+      'inlet',
+      `${messages.shown(inlet)} Pa absolute`,
+      `the outlet's ${messages.shown(outlet)} Pa absolute`,
+    );
   if (inlet === outlet) return { flow: 0, choked: false, exit: outlet };
 
   let exit = outlet;
@@ -130,7 +144,8 @@ export function passageOutlet(passage: Passage, inlet: number, flow: number, gas
   const N = resistance(passage, flux, gas.viscosity);
   const g = (gas.zrt * flux * flux) / (inlet * inlet);
   // w = (p2 / p1)^2 solves 1 - w = g (N - ln w). The curve is concave with its top at w = g: below 0 there, nothing passes.
-  if (!(g < 1) || 1 - g - g * N + g * Math.log(g) < 0) return { passes: false, largest: largestFlow(passage, inlet, gas) };
+  if (!(g < 1) || 1 - g - g * N + g * Math.log(g) < 0)
+    return { passes: false, largest: largestFlow(passage, inlet, gas) };
   let w = 1;
   for (let i = 0; i < 80; i++) {
     const next = w - (1 - w - g * N + g * Math.log(w)) / (g / w - 1);

@@ -35,9 +35,18 @@ export interface RodLine {
 export const ROD_ENTRY_LOSS = 1.5;
 
 /** Free area, wetted perimeter and hydraulic diameter of a rod's passages, in m2 and m. */
-export function rodPassages(rod: RodConstruction): { readonly area: number; readonly perimeter: number; readonly diameter: number } {
+export function rodPassages(rod: RodConstruction): {
+  readonly area: number;
+  readonly perimeter: number;
+  readonly diameter: number;
+} {
   if (!(rod.bore > 0)) throw messages.blankOrZero('bore');
-  if (!(rod.bore < rod.outsideDiameter)) throw messages.mustBeLess('bore', `${messages.shown(rod.bore)} m`, `the outside diameter's ${messages.shown(rod.outsideDiameter)} m`);
+  if (!(rod.bore < rod.outsideDiameter))
+    throw messages.mustBeLess(
+      'bore',
+      `${messages.shown(rod.bore)} m`,
+      `the outside diameter's ${messages.shown(rod.outsideDiameter)} m`,
+    );
   const area = (Math.PI / 4) * (rod.bore ** 2 - rod.wires * rod.wireDiameter ** 2);
   if (!(area > 0)) throw messages.mustBeLess('wire area', 'the whole bore', 'the bore, so that oxygen can pass');
   const perimeter = Math.PI * (rod.bore + rod.wires * rod.wireDiameter);
@@ -47,7 +56,14 @@ export function rodPassages(rod: RodConstruction): { readonly area: number; read
 /** The rod of one length [m] as a passage. */
 export function rodPassage(line: Omit<RodLine, 'gas'>, length: number): Passage {
   const { area, diameter } = rodPassages(line.rod);
-  return { length, area, diameter, loss: line.loss ?? ROD_ENTRY_LOSS, roughness: line.roughness ?? 0, law: line.law ?? 'Blasius' };
+  return {
+    length,
+    area,
+    diameter,
+    loss: line.loss ?? ROD_ENTRY_LOSS,
+    roughness: line.roughness ?? 0,
+    law: line.law ?? 'Blasius',
+  };
 }
 
 /** Share of the inlet pressure that a holder must lose for its flow to be told from it to eight digits. */
@@ -65,7 +81,11 @@ function seriesFlow(line: RodLine, passage: Passage, inlet: number): number {
     const square = gas.zrt * flux * flux;
     const exit = Math.max(ambient, Math.sqrt(square));
     if (behind <= exit) return -1;
-    return 1 - (exit / behind) ** 2 - (square / behind ** 2) * (resistance(passage, flux, gas.viscosity) + 2 * Math.log(behind / exit));
+    return (
+      1 -
+      (exit / behind) ** 2 -
+      (square / behind ** 2) * (resistance(passage, flux, gas.viscosity) + 2 * Math.log(behind / exit))
+    );
   };
   const behind = findRoot(spare, ambient, inlet, 1e-11);
   // What a wide holder loses is a difference lost in rounding; what the rod loses is not.
@@ -81,7 +101,11 @@ function seriesFlow(line: RodLine, passage: Passage, inlet: number): number {
  */
 export function rodFlow(line: RodLine, inlet: number, length: number): number {
   if (!(inlet >= line.ambient))
-    throw messages.tooLow('pressure', `${messages.shown(inlet)} Pa absolute`, `the ${messages.shown(line.ambient)} Pa absolute around the rod`);
+    throw messages.tooLow(
+      'pressure',
+      `${messages.shown(inlet)} Pa absolute`,
+      `the ${messages.shown(line.ambient)} Pa absolute around the rod`,
+    );
   return (line.scale ?? 1) * seriesFlow(line, rodPassage(line, length), inlet);
 }
 
@@ -94,7 +118,12 @@ export function rodPressure(line: RodLine, flow: number, length: number): number
 
 /** Absolute pressure [Pa] between holder and rod at the flow that an absolute inlet pressure [Pa] drives. */
 export function behindHolder(line: RodLine, inlet: number, length: number): number {
-  return passageInlet(rodPassage(line, length), line.ambient, rodFlow(line, inlet, length) / (line.scale ?? 1), line.gas);
+  return passageInlet(
+    rodPassage(line, length),
+    line.ambient,
+    rodFlow(line, inlet, length) / (line.scale ?? 1),
+    line.gas,
+  );
 }
 
 /**
@@ -105,7 +134,8 @@ export function behindHolder(line: RodLine, inlet: number, length: number): numb
  */
 export function meanRodFlow(line: RodLine, inlet: number, length: number, stub: number): number {
   if (!(stub >= 0)) throw messages.tooLow('stub', `${messages.shown(stub)} m`, '0 m');
-  if (!(length > stub)) throw messages.notAbove('length', `${messages.shown(length)} m`, `the stub's ${messages.shown(stub)} m`);
+  if (!(length > stub))
+    throw messages.notAbove('length', `${messages.shown(length)} m`, `the stub's ${messages.shown(stub)} m`);
   return harmonicMean((x) => rodFlow(line, inlet, x), stub, length);
 }
 

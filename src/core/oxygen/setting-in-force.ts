@@ -39,30 +39,87 @@ export interface Setting {
  * would be more than `HIGHEST_SETTING`.
  */
 export function settingInForce({ tip, flow, length, bore, depth }: HoseDuty, { a }: Basis, trace?: Trace): Setting {
-  trace?.add({ name: 'hose length', symbol: 'L_hose', value: length, quantity: 'distance', formula: 'given or assumed', kind: 'input', source: '' });
-  trace?.add({ name: 'hose bore', symbol: 'd_hose', value: bore, quantity: 'length', formula: 'given or assumed', kind: 'input', source: '' });
+  trace?.add({
+    name: 'hose length',
+    symbol: 'L_hose',
+    value: length,
+    quantity: 'distance',
+    formula: 'given or assumed',
+    kind: 'input',
+    source: '',
+  });
+  trace?.add({
+    name: 'hose bore',
+    symbol: 'd_hose',
+    value: bore,
+    quantity: 'length',
+    formula: 'given or assumed',
+    kind: 'input',
+    source: '',
+  });
   const hose = hoseInForce(a, length, bore, trace);
   const air = a.record('air pressure', 'p_air', trace);
   const temperature = a.record('gas temperature', 'T_gas', trace);
-  trace?.add({ name: 'depth of the work under water', symbol: 'h_water', value: depth, quantity: 'distance', formula: 'given or assumed', kind: 'input', source: '' });
+  trace?.add({
+    name: 'depth of the work under water',
+    symbol: 'h_water',
+    value: depth,
+    quantity: 'distance',
+    formula: 'given or assumed',
+    kind: 'input',
+    source: '',
+  });
   const water = waterPressure(a, depth, trace);
   const end = tip + water;
   const step = (name: string, symbol: string, value: number, formula: string, expression: string): void =>
     trace?.add({
-      name, symbol, value, quantity: 'pressure', formula, expression, kind: 'calculated', source: expression.startsWith('solve(') ? 'isothermal pipe flow' : 'arithmetic',
+      name,
+      symbol,
+      value,
+      quantity: 'pressure',
+      formula,
+      expression,
+      kind: 'calculated',
+      source: expression.startsWith('solve(') ? 'isothermal pipe flow' : 'arithmetic',
     });
-  step('pressure at the end of the hose', 'p_hose', end, 'tip pressure + pressure of the water', depth === 0 ? 'p' : 'p + p_water');
+  step(
+    'pressure at the end of the hose',
+    'p_hose',
+    end,
+    'tip pressure + pressure of the water',
+    depth === 0 ? 'p' : 'p + p_water',
+  );
   const found = hoseSetting(hose, end + air, flow, isotherm(temperature), HIGHEST_SETTING + air);
   if (!found.passes) {
     const shown = (x: number, quantity: 'flow' | 'pressure'): string => showQuantity(x, quantity, a.system);
     const asked = [shown(flow, 'flow'), shown(found.largest, 'flow'), shown(end, 'pressure')] as const;
-    throw found.chokes ? messages.hoseEndChokes(...asked) : messages.hoseNeedsTooMuch(...asked, shown(HIGHEST_SETTING, 'pressure'));
+    throw found.chokes
+      ? messages.hoseEndChokes(...asked)
+      : messages.hoseNeedsTooMuch(...asked, shown(HIGHEST_SETTING, 'pressure'));
   }
   const outlet = found.setting - air;
-  step('pressure at the regulator\'s outlet', 'p_out', outlet, 'isothermal flow with friction of the real gas through hose and fittings, solved for the inlet', 'solve(p_hose, m, L_hose, d_hose, K_hose, e_hose, p_air, T_gas)');
-  step('pressure lost in the hose', 'loss_hose', outlet - end, 'pressure at the outlet - pressure at the end', 'p_out - p_hose');
+  step(
+    "pressure at the regulator's outlet",
+    'p_out',
+    outlet,
+    'isothermal flow with friction of the real gas through hose and fittings, solved for the inlet',
+    'solve(p_hose, m, L_hose, d_hose, K_hose, e_hose, p_air, T_gas)',
+  );
+  step(
+    'pressure lost in the hose',
+    'loss_hose',
+    outlet - end,
+    'pressure at the outlet - pressure at the end',
+    'p_out - p_hose',
+  );
   const over = readOverOutlet(a, flow, trace);
   const gauge = outlet + over;
-  step('regulator setting', 'p_reg', gauge, over === 0 ? 'as at the outlet, read while oxygen flows' : 'pressure at the outlet + droop', over === 0 ? 'p_out' : 'p_out + p_droop');
+  step(
+    'regulator setting',
+    'p_reg',
+    gauge,
+    over === 0 ? 'as at the outlet, read while oxygen flows' : 'pressure at the outlet + droop',
+    over === 0 ? 'p_out' : 'p_out + p_droop',
+  );
   return { gauge, outlet };
 }

@@ -77,7 +77,13 @@ const OPEN = 1;
 const WORTH_MENDING = 0.05;
 
 /** Mean flow [kg/s] over a rod burned from one length down to its stub [m], the cylinder held at one absolute pressure [Pa]. */
-export function meanSupplyFlow(line: SupplyLine, cylinder: number, length: number, stub: number, near?: SupplyPoint): number {
+export function meanSupplyFlow(
+  line: SupplyLine,
+  cylinder: number,
+  length: number,
+  stub: number,
+  near?: SupplyPoint,
+): number {
   return harmonicMean((x) => supplyPoint(line, cylinder, x, near?.flow).flow, stub, length);
 }
 
@@ -89,7 +95,8 @@ const steadyLine = (line: SupplyLine): SupplyLine => ({ ...line, regulator: { ..
 /** Flow gained, as a share, where one element loses nothing; for the cylinder, where it is full (a drift of the setting left out). */
 function gainsOf(line: SupplyLine, point: SupplyPoint, full: number, length: number): SupplyCheck['gains'] {
   const { regulator, hose, rod } = line;
-  const flowOf = (other: SupplyLine, cylinder = point.cylinder): number => supplyPoint(other, cylinder, length, point.flow).flow;
+  const flowOf = (other: SupplyLine, cylinder = point.cylinder): number =>
+    supplyPoint(other, cylinder, length, point.flow).flow;
   const steady = steadyLine(line);
   const gain = (better: number, now = point.flow): number => (now > 0 ? better / now - 1 : 0);
   return {
@@ -100,9 +107,17 @@ function gainsOf(line: SupplyLine, point: SupplyPoint, full: number, length: num
   };
 }
 
-function limitOf(line: SupplyLine, point: SupplyPoint, full: number, length: number, gains: SupplyCheck['gains'], wantedTip: number | undefined): Limit {
+function limitOf(
+  line: SupplyLine,
+  point: SupplyPoint,
+  full: number,
+  length: number,
+  gains: SupplyCheck['gains'],
+  wantedTip: number | undefined,
+): Limit {
   if (wantedTip !== undefined && point.tip >= wantedTip) return 'rod';
-  if (point.wideOpen) return point.cylinder >= full || supplyPoint(steadyLine(line), full, length).wideOpen ? 'regulator' : 'cylinder';
+  if (point.wideOpen)
+    return point.cylinder >= full || supplyPoint(steadyLine(line), full, length).wideOpen ? 'regulator' : 'cylinder';
   const names = ['regulator', 'hose', 'holder'] as const;
   const worst = names.reduce((a, b) => (gains[b] > gains[a] ? b : a));
   return gains[worst] >= WORTH_MENDING ? worst : 'rod';
@@ -119,7 +134,12 @@ function openingPressure(line: SupplyLine, { cylinder: full, delivery, flow }: S
   // The setting drifts by a few hundredths of the cylinder's fall, so each round brings two digits.
   for (let i = 0; i < 2; i++) {
     const drifted = regulatorOutlet(regulator, regulator.setFlow, pressure);
-    at = supplyPoint({ ...line, regulator: { ...regulator, setting: drifted, supplyEffect: 0, valve: openValve } }, full, length, at.flow);
+    at = supplyPoint(
+      { ...line, regulator: { ...regulator, setting: drifted, supplyEffect: 0, valve: openValve } },
+      full,
+      length,
+      at.flow,
+    );
     pressure = leastSupply(regulator, at.delivery, at.flow, oxygen);
   }
   return pressure;
@@ -137,12 +157,23 @@ function straightBetween(xs: readonly number[], ys: readonly number[]): (x: numb
 
 /** Diameter [m] of an orifice that passes a flow [kg/s] from one absolute pressure [Pa] to another; undefined where none does. */
 function orificeFor(flow: number, inlet: number, outlet: number, oxygen: Isotherm): number | undefined {
-  const unit = inlet > outlet ? orificeFlowFrom({ diameter: 1, dischargeCoefficient: 1 }, inlet, flowingOn(oxygen, outlet))(outlet) : 0;
+  const unit =
+    inlet > outlet
+      ? orificeFlowFrom({ diameter: 1, dischargeCoefficient: 1 }, inlet, flowingOn(oxygen, outlet))(outlet)
+      : 0;
   return unit > 0 ? Math.sqrt(flow / unit) : undefined;
 }
 
 /** Ways to a tip pressure [Pa] and the flow [kg/s] that goes with it. */
-function mendsOf(line: SupplyLine, bank: CylinderBank, limit: Limit, wanted: number, flow: number, length: number, point: SupplyPoint): readonly Mend[] {
+function mendsOf(
+  line: SupplyLine,
+  bank: CylinderBank,
+  limit: Limit,
+  wanted: number,
+  flow: number,
+  length: number,
+  point: SupplyPoint,
+): readonly Mend[] {
   const { hose, rod, regulator, oxygen } = line;
   const inletOf = (other: Hose): number => hoseInlet(other, wanted, flow, oxygen);
   const setting = inletOf(hose);
@@ -156,7 +187,9 @@ function mendsOf(line: SupplyLine, bank: CylinderBank, limit: Limit, wanted: num
   }
   if (limit === 'holder' && rod.holder) {
     const end = hoseOutlet(hose, regulatorOutlet(regulator, flow, bank.pressure), flow, oxygen);
-    const diameter = end.passes ? orificeFor(flow / (rod.scale ?? 1), end.outlet, neededAlong(line, length)(flow).behindHolder, oxygen) : undefined;
+    const diameter = end.passes
+      ? orificeFor(flow / (rod.scale ?? 1), end.outlet, neededAlong(line, length)(flow).behindHolder, oxygen)
+      : undefined;
     if (diameter !== undefined && diameter > rod.holder.diameter) mends.push({ what: 'holder', diameter });
   }
   if (setting > point.delivery && settable) mends.push({ what: 'setting', setting });
@@ -164,18 +197,32 @@ function mendsOf(line: SupplyLine, bank: CylinderBank, limit: Limit, wanted: num
   if (point.delivery > wanted && setting > point.delivery) {
     const over = (other: Hose): number => inletOf(other) - point.delivery;
     const widest = { ...hose, bore: 20 * hose.bore };
-    if (over(widest) < 0) mends.push({ what: 'bore', bore: findRoot((bore) => over({ ...hose, bore }), hose.bore, widest.bore, 1e-7) });
+    if (over(widest) < 0)
+      mends.push({ what: 'bore', bore: findRoot((bore) => over({ ...hose, bore }), hose.bore, widest.bore, 1e-7) });
     if (over({ ...hose, length: 0.01 * hose.length }) < 0)
-      mends.push({ what: 'length', length: findRoot((x) => over({ ...hose, length: x }), 0.01 * hose.length, hose.length, 1e-7) });
+      mends.push({
+        what: 'length',
+        length: findRoot((x) => over({ ...hose, length: x }), 0.01 * hose.length, hose.length, 1e-7),
+      });
   }
   return mends;
 }
 
 /** The tip pressure [Pa] and flow [kg/s] that mends aim at: as wanted, else nearly what the limiting element keeps back. */
-function aimOf(line: SupplyLine, point: SupplyPoint, length: number, { limit, gains }: Pick<SupplyCheck, 'limit' | 'gains'>, wantedTip: number | undefined): { readonly tip: number; readonly flow: number } | undefined {
+function aimOf(
+  line: SupplyLine,
+  point: SupplyPoint,
+  length: number,
+  { limit, gains }: Pick<SupplyCheck, 'limit' | 'gains'>,
+  wantedTip: number | undefined,
+): { readonly tip: number; readonly flow: number } | undefined {
   const { rod, oxygen } = line;
   if (!(point.flow > 0) || (limit === 'rod' && !(wantedTip !== undefined && point.tip < wantedTip))) return undefined;
-  if (wantedTip !== undefined) return { tip: wantedTip, flow: rodFlow({ ...rod, gas: flowingOn(oxygen, (wantedTip + rod.ambient) / 2) }, wantedTip, length) };
+  if (wantedTip !== undefined)
+    return {
+      tip: wantedTip,
+      flow: rodFlow({ ...rod, gas: flowingOn(oxygen, (wantedTip + rod.ambient) / 2) }, wantedTip, length),
+    };
   const flow = (point.flow * (1 + gains[limit as Exclude<Limit, 'rod'>])) / (1 + WORTH_MENDING);
   return { tip: neededAlong(line, length)(flow).tip, flow };
 }
@@ -191,13 +238,23 @@ function aimOf(line: SupplyLine, point: SupplyPoint, length: number, { limit, ga
  * length, stub [m] of the rod; wantedTip [Pa] absolute, optional; leastLeftover [Pa] absolute: left in the cylinder even where the
  * regulator would go on feeding.
  */
-export function supplyCheck(supply: SupplyLine, bank: CylinderBank, length: number, stub: number, wantedTip?: number, leastLeftover = 0): SupplyCheck {
+export function supplyCheck(
+  supply: SupplyLine,
+  bank: CylinderBank,
+  length: number,
+  stub: number,
+  wantedTip?: number,
+  leastLeftover = 0,
+): SupplyCheck {
   const line: SupplyLine = { ...supply, oxygen: flowTable(supply.oxygen, TABULATED * supply.regulator.setting) };
   const mean = (stub + length) / 2;
   const point = supplyPoint(line, bank.pressure, mean);
   // The cylinder is changed when it can no longer feed what was set, whatever the setting has drifted to since.
   const full = Math.max(bank.full ?? line.regulator.setSupply, bank.pressure);
-  const asSet = line.regulator.setSupply === bank.pressure && !point.wideOpen ? point : supplyPoint(steadyLine(line), full, mean, point.flow || undefined);
+  const asSet =
+    line.regulator.setSupply === bank.pressure && !point.wideOpen
+      ? point
+      : supplyPoint(steadyLine(line), full, mean, point.flow || undefined);
   const leftover = Math.max(leastLeftover, leftoverPressure(line.regulator, asSet.delivery, asSet.flow, line.oxygen));
   const pointAtLeftover = supplyPoint(line, leftover, mean, asSet.flow);
   const flow = meanSupplyFlow(line, bank.pressure, length, stub, point);

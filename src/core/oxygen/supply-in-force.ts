@@ -17,7 +17,12 @@ export function wallInForce(a: Assumptions, trace?: Trace): CylinderWall {
 
 /** A hose of a length and bore [m] with its fittings and roughness as assumed. */
 export function hoseInForce(a: Assumptions, length: number, bore: number, trace?: Trace): Hose {
-  return { length, bore, loss: a.record('hose fittings', 'K_hose', trace), roughness: a.record('hose roughness', 'e_hose', trace) };
+  return {
+    length,
+    bore,
+    loss: a.record('hose fittings', 'K_hose', trace),
+    roughness: a.record('hose roughness', 'e_hose', trace),
+  };
 }
 
 /** A regulator as assumed, set to an absolute pressure [Pa] with nothing flowing out of a cylinder at another [Pa]. */
@@ -42,8 +47,14 @@ export function readOverOutlet(a: Assumptions, flow: number, trace?: Trace): num
   if (a.word('regulator set') === 'flowing') return 0;
   const value = droopInForce(a, trace) * flow;
   trace?.add({
-    name: 'droop of the regulator at the flow', symbol: 'p_droop', value, quantity: 'pressure', formula: 'regulator droop x flow / regulator droop flow, since its setting is read standing',
-    expression: 'droop * m / m_droop', kind: 'calculated', source: 'arithmetic',
+    name: 'droop of the regulator at the flow',
+    symbol: 'p_droop',
+    value,
+    quantity: 'pressure',
+    formula: 'regulator droop x flow / regulator droop flow, since its setting is read standing',
+    expression: 'droop * m / m_droop',
+    kind: 'calculated',
+    source: 'arithmetic',
   });
   return value;
 }

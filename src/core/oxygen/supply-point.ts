@@ -73,7 +73,10 @@ export function neededAlong(line: SupplyLine, length: number): (flow: number) =>
 /** More than can flow: neither hose nor rod passes more than from the standing outlet pressure; the slack covers the gas taken at its mean there. */
 function mostOf({ hose, rod, oxygen }: SupplyLine, given: number, length: number): number {
   const { ambient } = rod;
-  const most = Math.min(largestHoseFlow(hose, given, oxygen).flow, rodFlow({ ...rod, gas: flowingOn(oxygen, (given + ambient) / 2) }, given, length));
+  const most = Math.min(
+    largestHoseFlow(hose, given, oxygen).flow,
+    rodFlow({ ...rod, gas: flowingOn(oxygen, (given + ambient) / 2) }, given, length),
+  );
   return (1 + BRACKET_SLACK) * most;
 }
 
@@ -111,7 +114,16 @@ export function supplyPoint(line: SupplyLine, cylinder: number, length: number, 
   const { ambient } = rod;
   const given = regulatorOutlet(regulator, 0, cylinder);
   if (!(Math.min(given, cylinder) > ambient))
-    return { flow: 0, cylinder, delivery: Math.min(given, cylinder), tip: ambient, behindHolder: ambient, ambient, wideOpen: cylinder < given, hoseChoked: false };
+    return {
+      flow: 0,
+      cylinder,
+      delivery: Math.min(given, cylinder),
+      tip: ambient,
+      behindHolder: ambient,
+      ambient,
+      wideOpen: cylinder < given,
+      hoseChoked: false,
+    };
   /** What the supply has over what the line needs, falling with flow: by the spring, and by the open valve. */
   const bySpring = (flow: number, delivery: number): number => regulatorOutlet(regulator, flow, cylinder) - delivery;
   const byValve = (flow: number, delivery: number): number => cylinder - leastSupply(regulator, delivery, flow, oxygen);
@@ -122,7 +134,12 @@ export function supplyPoint(line: SupplyLine, cylinder: number, length: number, 
   };
   const flow =
     (near === undefined ? undefined : rootNear(spare, near, 2 * near, TOLERANCE)) ??
-    findRoot((f) => (f === 0 ? Math.min(given, cylinder) - ambient : spare(f)), 0, mostOf(line, given, length), TOLERANCE);
+    findRoot(
+      (f) => (f === 0 ? Math.min(given, cylinder) - ambient : spare(f)),
+      0,
+      mostOf(line, given, length),
+      TOLERANCE,
+    );
   const at = needed(flow);
   const exitLimit = (flow / hosePassage(hose).area) * Math.sqrt(flowingOn(oxygen, at.tip).zrt);
   return {

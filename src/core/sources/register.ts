@@ -8,7 +8,15 @@ import { OXYGEN_SOURCES } from './oxygen.ts';
 import type { Source } from './source.ts';
 
 /** Every source the project rests on, by key. */
-export const SOURCES: readonly Source[] = [...GENERAL_SOURCES, ...OPERATION_SOURCES, ...ESTIMATE_SOURCES, ...EXPOSURE_SOURCES, ...OXYGEN_SOURCES, ...HEAT_SOURCES, ...FIT_SOURCES];
+export const SOURCES: readonly Source[] = [
+  ...GENERAL_SOURCES,
+  ...OPERATION_SOURCES,
+  ...ESTIMATE_SOURCES,
+  ...EXPOSURE_SOURCES,
+  ...OXYGEN_SOURCES,
+  ...HEAT_SOURCES,
+  ...FIT_SOURCES,
+];
 
 const byKey = new Map(SOURCES.map((s) => [s.key, s]));
 

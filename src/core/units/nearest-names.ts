@@ -1,4 +1,8 @@
-const tidy = (text: string): string => text.trim().toLowerCase().replace(/[\s_-]+/g, ' ');
+const tidy = (text: string): string =>
+  text
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_-]+/g, ' ');
 
 /**
  * Least number of single-letter edits that turn one text into another: a letter added, dropped or changed, or
@@ -17,7 +21,8 @@ export function editDistance(a: string, b: string): number {
     for (let j = 1; j <= b.length; j++) {
       const change = (last[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
       let best = Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, change);
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) best = Math.min(best, (before[j - 2] ?? 0) + 1);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        best = Math.min(best, (before[j - 2] ?? 0) + 1);
       row.push(best);
     }
     before = last;

@@ -35,12 +35,21 @@ const ALIASES: Readonly<Record<string, readonly string[]>> = {
 };
 
 const FRACTIONS: Readonly<Record<string, string>> = {
-  '½': '1/2', '¼': '1/4', '¾': '3/4', '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8', '⅓': '1/3', '⅔': '2/3',
+  '½': '1/2',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+  '⅓': '1/3',
+  '⅔': '2/3',
 };
 
 // A whole number with a fraction (4-1/2, 4 1/2), a fraction (3/8), or a decimal. No thousands separators:
 // "2,500" is two thousand five hundred in one country and two and a half in another.
-const NUMBER = /\s*([+-]?)\s*(?:(\d+)(?:\s*-\s*|\s+)(\d+)\s*\/\s*(\d+)|(\d+)\s*\/\s*(\d+)|(\d+\.?\d*(?:[eE][+-]?\d+)?|\.\d+(?:[eE][+-]?\d+)?))\s*/y;
+const NUMBER =
+  /\s*([+-]?)\s*(?:(\d+)(?:\s*-\s*|\s+)(\d+)\s*\/\s*(\d+)|(\d+)\s*\/\s*(\d+)|(\d+\.?\d*(?:[eE][+-]?\d+)?|\.\d+(?:[eE][+-]?\d+)?))\s*/y;
 
 interface UnitName {
   readonly text: string;
@@ -75,7 +84,12 @@ function readUnit(text: string, at: number, names: readonly UnitName[]): UnitNam
  * hours and minutes). Gives undefined where the text is not a quantity of that kind.
  */
 export function parseQuantity(text: string, name: QuantityName, system: UnitSystem = 'US'): number | undefined {
-  const clean = text.replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (c) => ` ${FRACTIONS[c] ?? ''}`).replace(/[²]/g, '2').replace(/[³]/g, '3').replace(/−/g, '-').trim();
+  const clean = text
+    .replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (c) => ` ${FRACTIONS[c] ?? ''}`)
+    .replace(/[²]/g, '2')
+    .replace(/[³]/g, '3')
+    .replace(/−/g, '-')
+    .trim();
   const names = NAMES.get(name) ?? [];
   let sum = 0;
   let at = 0;
@@ -87,7 +101,12 @@ export function parseQuantity(text: string, name: QuantityName, system: UnitSyst
     if (!m) return undefined;
     const [, sign, whole, over, under, top, bottom, decimal] = m;
     if (parts > 0 && sign) return undefined;
-    const n = decimal !== undefined ? Number(decimal) : whole !== undefined ? Number(whole) + Number(over) / Number(under) : Number(top) / Number(bottom);
+    const n =
+      decimal !== undefined
+        ? Number(decimal)
+        : whole !== undefined
+          ? Number(whole) + Number(over) / Number(under)
+          : Number(top) / Number(bottom);
     if (!Number.isFinite(n)) return undefined;
     at = NUMBER.lastIndex;
     const unit = readUnit(clean, at, names);
@@ -132,5 +151,8 @@ export function fromSi(value: number, name: QuantityName, system: UnitSystem, un
 /** Whether `unit` is a unit, or another name of one, of the quantity; gives the register's own name of it. */
 export function knownUnit(text: string, name: QuantityName): string | undefined {
   const units = Object.keys(QUANTITIES[name].units);
-  return units.find((u) => u === text) ?? units.find((u) => u.toLowerCase() === text.toLowerCase() || (ALIASES[u] ?? []).includes(text));
+  return (
+    units.find((u) => u === text) ??
+    units.find((u) => u.toLowerCase() === text.toLowerCase() || (ALIASES[u] ?? []).includes(text))
+  );
 }

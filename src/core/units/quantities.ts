@@ -80,7 +80,17 @@ export const QUANTITIES = {
     },
   },
   /** Contact pressure or stress, never gauge. */
-  stress: { us: 'psi', si: 'MPa', units: { psi: { factor: PSI }, ksi: { factor: 1e3 * PSI }, MPa: { factor: 1e6 }, GPa: { factor: 1e9 }, Pa: { factor: 1 } } },
+  stress: {
+    us: 'psi',
+    si: 'MPa',
+    units: {
+      psi: { factor: PSI },
+      ksi: { factor: 1e3 * PSI },
+      MPa: { factor: 1e6 },
+      GPa: { factor: 1e9 },
+      Pa: { factor: 1 },
+    },
+  },
   oxygen: { us: 'scf', si: 'm3', units: OXYGEN_VOLUMES },
   flow: {
     us: 'scfm',
@@ -98,33 +108,95 @@ export const QUANTITIES = {
   /** Times so short that a plain number is seconds. */
   seconds: { us: 's', si: 's', units: { s: { factor: 1 }, min: { factor: 60 }, h: { factor: 3600 } } },
   hours: { us: 'h', si: 'h', units: { min: { factor: 60 }, s: { factor: 1 }, h: { factor: 3600 } } },
-  mass: { us: 'lb', si: 'kg', units: { lb: { factor: POUND }, kg: { factor: 1 }, g: { factor: 1e-3 }, oz: { factor: POUND / 16 } } },
+  mass: {
+    us: 'lb',
+    si: 'kg',
+    units: { lb: { factor: POUND }, kg: { factor: 1 }, g: { factor: 1e-3 }, oz: { factor: POUND / 16 } },
+  },
   /** Pushing and holding forces. */
-  force: { us: 'ton', si: 'kN', units: { ton: { factor: 2000 * POUND_FORCE }, kN: { factor: 1e3 }, N: { factor: 1 }, lbf: { factor: POUND_FORCE }, kip: { factor: 1e3 * POUND_FORCE } } },
+  force: {
+    us: 'ton',
+    si: 'kN',
+    units: {
+      ton: { factor: 2000 * POUND_FORCE },
+      kN: { factor: 1e3 },
+      N: { factor: 1 },
+      lbf: { factor: POUND_FORCE },
+      kip: { factor: 1e3 * POUND_FORCE },
+    },
+  },
   temperature: {
     us: 'F',
     si: 'C',
-    units: { F: { factor: 5 / 9, offset: 459.67 * 5 / 9 }, C: { factor: 1, offset: 273.15 }, K: { factor: 1 } },
+    units: { F: { factor: 5 / 9, offset: (459.67 * 5) / 9 }, C: { factor: 1, offset: 273.15 }, K: { factor: 1 } },
   },
   /** A difference of temperatures. */
   temperatureDifference: { us: 'F', si: 'C', units: { F: { factor: 5 / 9 }, C: { factor: 1 }, K: { factor: 1 } } },
   /** Burning and slag temperatures, kelvin in both systems. */
-  absoluteTemperature: one('K', { C: { factor: 1, offset: 273.15 }, F: { factor: 5 / 9, offset: 459.67 * 5 / 9 } }),
+  absoluteTemperature: one('K', { C: { factor: 1, offset: 273.15 }, F: { factor: 5 / 9, offset: (459.67 * 5) / 9 } }),
   /** Water volume of a cylinder, litre in both systems. */
   capacity: { us: 'L', si: 'L', units: { L: { factor: 1e-3 }, m3: { factor: 1 }, 'cu ft': { factor: CUBIC_FOOT } } },
   /** Volume of a room, or of metal. */
-  volume: { us: 'cu ft', si: 'm3', units: { 'cu ft': { factor: CUBIC_FOOT }, m3: { factor: 1 }, 'cu in': { factor: INCH ** 3 }, L: { factor: 1e-3 }, cm3: { factor: 1e-6 } } },
+  volume: {
+    us: 'cu ft',
+    si: 'm3',
+    units: {
+      'cu ft': { factor: CUBIC_FOOT },
+      m3: { factor: 1 },
+      'cu in': { factor: INCH ** 3 },
+      L: { factor: 1e-3 },
+      cm3: { factor: 1e-6 },
+    },
+  },
   /** Fresh air, volume at room conditions. */
-  airflow: { us: 'cfm', si: 'm3/h', units: { cfm: { factor: CUBIC_FOOT / 60 }, 'm3/h': { factor: 1 / 3600 }, 'm3/s': { factor: 1 }, 'L/s': { factor: 1e-3 } } },
-  area: { us: 'sq in', si: 'mm2', units: { 'sq in': { factor: INCH ** 2 }, mm2: { factor: 1e-6 }, cm2: { factor: 1e-4 }, m2: { factor: 1 } } },
-  speed: { us: 'in/min', si: 'mm/min', units: { 'in/min': { factor: INCH / 60 }, 'mm/min': { factor: 1e-3 / 60 }, 'm/s': { factor: 1 } } },
-  massRate: { us: 'lb/min', si: 'kg/min', units: { 'lb/min': { factor: POUND / 60 }, 'kg/min': { factor: 1 / 60 }, 'kg/s': { factor: 1 } } },
+  airflow: {
+    us: 'cfm',
+    si: 'm3/h',
+    units: {
+      cfm: { factor: CUBIC_FOOT / 60 },
+      'm3/h': { factor: 1 / 3600 },
+      'm3/s': { factor: 1 },
+      'L/s': { factor: 1e-3 },
+    },
+  },
+  area: {
+    us: 'sq in',
+    si: 'mm2',
+    units: { 'sq in': { factor: INCH ** 2 }, mm2: { factor: 1e-6 }, cm2: { factor: 1e-4 }, m2: { factor: 1 } },
+  },
+  speed: {
+    us: 'in/min',
+    si: 'mm/min',
+    units: { 'in/min': { factor: INCH / 60 }, 'mm/min': { factor: 1e-3 / 60 }, 'm/s': { factor: 1 } },
+  },
+  massRate: {
+    us: 'lb/min',
+    si: 'kg/min',
+    units: { 'lb/min': { factor: POUND / 60 }, 'kg/min': { factor: 1 / 60 }, 'kg/s': { factor: 1 } },
+  },
   massPerLength: { us: 'lb/ft', si: 'kg/m', units: { 'lb/ft': { factor: POUND / FOOT }, 'kg/m': { factor: 1 } } },
-  pressurePerLength: { us: 'psi/in', si: 'bar/m', units: { 'psi/in': { factor: PSI / INCH }, 'psi/ft': { factor: PSI / FOOT }, 'bar/m': { factor: 1e5 }, 'Pa/m': { factor: 1 } } },
-  timePerLength: { us: 'min/in', si: 'min/m', units: { 'min/in': { factor: 60 / INCH }, 'min/m': { factor: 60 }, 's/m': { factor: 1 } } },
+  pressurePerLength: {
+    us: 'psi/in',
+    si: 'bar/m',
+    units: {
+      'psi/in': { factor: PSI / INCH },
+      'psi/ft': { factor: PSI / FOOT },
+      'bar/m': { factor: 1e5 },
+      'Pa/m': { factor: 1 },
+    },
+  },
+  timePerLength: {
+    us: 'min/in',
+    si: 'min/m',
+    units: { 'min/in': { factor: 60 / INCH }, 'min/m': { factor: 60 }, 's/m': { factor: 1 } },
+  },
   density: one('kg/m3'),
   specificHeat: one('J/kg K'),
-  heatPerMass: { us: 'MJ/kg', si: 'MJ/kg', units: { 'MJ/kg': { factor: 1e6 }, 'kJ/kg': { factor: 1e3 }, 'J/kg': { factor: 1 } } },
+  heatPerMass: {
+    us: 'MJ/kg',
+    si: 'MJ/kg',
+    units: { 'MJ/kg': { factor: 1e6 }, 'kJ/kg': { factor: 1e3 }, 'J/kg': { factor: 1 } },
+  },
   power: { us: 'kW', si: 'kW', units: { kW: { factor: 1e3 }, W: { factor: 1 } } },
   heatTransfer: one('W/m2K'),
   conductivity: one('W/m K'),
@@ -138,7 +210,11 @@ export const QUANTITIES = {
   voltage: one('V'),
   charge: { us: 'Ah', si: 'Ah', units: { Ah: { factor: 3600 } } },
   concentration: { us: 'mg/m3', si: 'mg/m3', units: { 'mg/m3': { factor: 1e-6 } } },
-  oxygenPerMass: { us: 'scf/lb', si: 'm3/kg', units: { 'scf/lb': { factor: SCF / POUND }, 'm3/kg': { factor: CUBIC_METRE_15C }, 'kg/kg': { factor: 1 } } },
+  oxygenPerMass: {
+    us: 'scf/lb',
+    si: 'm3/kg',
+    units: { 'scf/lb': { factor: SCF / POUND }, 'm3/kg': { factor: CUBIC_METRE_15C }, 'kg/kg': { factor: 1 } },
+  },
 } as const satisfies Record<string, Quantity>;
 
 export type QuantityName = keyof typeof QUANTITIES;

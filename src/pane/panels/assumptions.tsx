@@ -24,7 +24,9 @@ function HowTo({ sheet, example }: { readonly sheet: string; readonly example: D
   const region = listingRegion(sheet, rows.length, rows[0]?.length ?? 1);
   return (
     <div class="rs-note" role="status">
-      <p>The assumptions are on the sheet {sheet}. Change a value there; give low and high with it where you know them.</p>
+      <p>
+        The assumptions are on the sheet {sheet}. Change a value there; give low and high with it where you know them.
+      </p>
       <p>
         A formula follows the sheet when its last argument, assume, is <code>{region}</code>
         {example && (
@@ -39,8 +41,16 @@ function HowTo({ sheet, example }: { readonly sheet: string; readonly example: D
 }
 
 /** The register of assumptions; `example` is a function to show the use of `assume` with. */
-export function Assumptions({ port, example, say, toSource }: {
-  readonly port: SheetPort; readonly example: Declaration | undefined; readonly say: (text: string) => void; readonly toSource: (key: string) => void;
+export function Assumptions({
+  port,
+  example,
+  say,
+  toSource,
+}: {
+  readonly port: SheetPort;
+  readonly example: Declaration | undefined;
+  readonly say: (text: string) => void;
+  readonly toSource: (key: string) => void;
 }) {
   const [words, setWords] = useState('');
   const [sheet, setSheet] = useState<string>();
@@ -58,10 +68,21 @@ export function Assumptions({ port, example, say, toSource }: {
   return (
     <>
       <h2>Assumptions</h2>
-      <p>Every default that a calculation may use, with what a careful estimator would call its low and high. Your own figures replace them.</p>
-      <button type="button" class="rs-main" disabled={busy} onClick={() => void put()}>Put all on a new sheet</button>
+      <p>
+        Every default that a calculation may use, with what a careful estimator would call its low and high. Your own
+        figures replace them.
+      </p>
+      <button type="button" class="rs-main" disabled={busy} onClick={() => void put()}>
+        Put all on a new sheet
+      </button>
       {sheet !== undefined && <HowTo sheet={sheet} example={example} />}
-      <SearchBox id="rs-search-assumptions" label="Search assumptions" words={words} hits={found.length} onWords={setWords} />
+      <SearchBox
+        id="rs-search-assumptions"
+        label="Search assumptions"
+        words={words}
+        hits={found.length}
+        onWords={setWords}
+      />
       <AssumptionRows assumptions={found} toSource={toSource} />
     </>
   );

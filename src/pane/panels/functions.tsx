@@ -20,7 +20,10 @@ function signature(d: Declaration): string {
 function gives({ result }: Declaration): string {
   if (result.kind === 'rows') return 'Gives a heading and a row for each item.';
   if (result.kind === 'table') return 'Gives a table.';
-  const unit = result.quantity === 'text' ? 'a text' : `a number${plainUnit(result.quantity, 'US') && ` (${plainUnit(result.quantity, 'US')})`}`;
+  const unit =
+    result.quantity === 'text'
+      ? 'a text'
+      : `a number${plainUnit(result.quantity, 'US') && ` (${plainUnit(result.quantity, 'US')})`}`;
   return `Gives ${unit}, for ranges one for each item.`;
 }
 
@@ -30,13 +33,18 @@ function Entry({ declaration: d, put, toSource }: Props & { readonly declaration
       <summary>
         <code>{d.name}</code> <span>{d.summary}</span>
       </summary>
-      <p class="rs-formula"><code>{signature(d)}</code></p>
+      <p class="rs-formula">
+        <code>{signature(d)}</code>
+      </p>
       <p>{gives(d)}</p>
       {hostFunction(d).parameters.length > 0 && (
         <dl class="rs-lines">
           {hostFunction(d).parameters.map((p) => (
             <div>
-              <dt>{p.name}{p.optional && <span class="rs-fine"> optional</span>}</dt>
+              <dt>
+                {p.name}
+                {p.optional && <span class="rs-fine"> optional</span>}
+              </dt>
               <dd>{p.summary}</dd>
             </div>
           ))}
@@ -51,14 +59,23 @@ function Entry({ declaration: d, put, toSource }: Props & { readonly declaration
       </ul>
       {d.sources.length > 0 && (
         <p class="rs-fine">
-          Rests on {d.sources.map((source, i) => <>{i > 0 && ', '}<SourceLink source={source} toSource={toSource} /></>)}
+          Rests on{' '}
+          {d.sources.map((source, i) => (
+            <>
+              {i > 0 && ', '}
+              <SourceLink source={source} toSource={toSource} />
+            </>
+          ))}
         </p>
       )}
     </details>
   );
 }
 
-const textOf = (d: Declaration): string => `${d.name} ${d.summary} ${Object.entries(d.parameters).map(([name, p]) => `${name} ${p.summary}`).join(' ')}`;
+const textOf = (d: Declaration): string =>
+  `${d.name} ${d.summary} ${Object.entries(d.parameters)
+    .map(([name, p]) => `${name} ${p.summary}`)
+    .join(' ')}`;
 
 /** The index of functions, by family. */
 export function Functions({ put, toSource }: Props) {
@@ -68,11 +85,21 @@ export function Functions({ put, toSource }: Props) {
   return (
     <>
       <h2>Functions</h2>
-      <SearchBox id="rs-search-functions" label="Search functions" words={words} hits={found.length} onWords={setWords} />
+      <SearchBox
+        id="rs-search-functions"
+        label="Search functions"
+        words={words}
+        hits={found.length}
+        onWords={setWords}
+      />
       {families.map((family) => (
         <section key={family} aria-label={family}>
           <h3>{family}</h3>
-          {found.filter((d) => d.family === family).map((d) => <Entry key={d.name} declaration={d} put={put} toSource={toSource} />)}
+          {found
+            .filter((d) => d.family === family)
+            .map((d) => (
+              <Entry key={d.name} declaration={d} put={put} toSource={toSource} />
+            ))}
         </section>
       ))}
     </>

@@ -23,15 +23,33 @@ function Entry({ source, cited }: { readonly source: Source; readonly cited: boo
 }
 
 /** The register of sources; `cited` is the key that a link led to. */
-export function References({ cited, words, onWords, onBack }: {
-  readonly cited: string | undefined; readonly words: string; readonly onWords: (words: string) => void; readonly onBack: () => void;
+export function References({
+  cited,
+  words,
+  onWords,
+  onBack,
+}: {
+  readonly cited: string | undefined;
+  readonly words: string;
+  readonly onWords: (words: string) => void;
+  readonly onBack: () => void;
 }) {
   const found = SOURCES.filter((s) => holdsWords(`${s.key} ${s.citation} ${s.edition} ${s.usedFor}`, words));
   return (
     <>
       <h2>References</h2>
-      {cited !== undefined && <button type="button" class="rs-back" onClick={onBack}>Back to where it is cited</button>}
-      <SearchBox id="rs-search-references" label="Search references" words={words} hits={found.length} onWords={onWords} />
+      {cited !== undefined && (
+        <button type="button" class="rs-back" onClick={onBack}>
+          Back to where it is cited
+        </button>
+      )}
+      <SearchBox
+        id="rs-search-references"
+        label="Search references"
+        words={words}
+        hits={found.length}
+        onWords={onWords}
+      />
       <ul class="rs-sources">
         {found.map((source) => (
           <Entry key={source.key} source={source} cited={source.key === cited} />

@@ -18,7 +18,17 @@ const inOrder = (explained: Explained): readonly CellSection[] => {
 };
 
 /** One item of one call, section by section. */
-function Item({ call, read, item, toSource }: { readonly call: ReadCall; readonly read: ReadCell; readonly item: number; readonly toSource: ToSource }) {
+function Item({
+  call,
+  read,
+  item,
+  toSource,
+}: {
+  readonly call: ReadCall;
+  readonly read: ReadCell;
+  readonly item: number;
+  readonly toSource: ToSource;
+}) {
   const explained = useMemo(() => explainItem(call, item, read.cell), [call, item, read]);
   const shown = inOrder(explained);
   return (
@@ -39,7 +49,9 @@ function Item({ call, read, item, toSource }: { readonly call: ReadCall; readonl
       </nav>
       {shown.map(({ id, heading, Component }) => (
         <section key={id} class={`rs-section rs-section-${id}`} aria-labelledby={`rs-heading-${id}`}>
-          <h3 id={`rs-heading-${id}`} tabIndex={-1}>{heading}</h3>
+          <h3 id={`rs-heading-${id}`} tabIndex={-1}>
+            {heading}
+          </h3>
           <Component explained={explained} toSource={toSource} />
         </section>
       ))}
@@ -48,7 +60,15 @@ function Item({ call, read, item, toSource }: { readonly call: ReadCall; readonl
 }
 
 /** A call of a function of ours; where its arguments hold several items, the one of the selected cell or one to choose. */
-function Call({ call, read, toSource }: { readonly call: ReadCall; readonly read: ReadCell; readonly toSource: ToSource }) {
+function Call({
+  call,
+  read,
+  toSource,
+}: {
+  readonly call: ReadCall;
+  readonly read: ReadCell;
+  readonly toSource: ToSource;
+}) {
   const items = call.shape.rows * call.shape.columns;
   const own = selectedItem(call, read.cell);
   const [item, setItem] = useState(own);
@@ -62,7 +82,10 @@ function Call({ call, read, toSource }: { readonly call: ReadCall; readonly read
           <label>
             Item{' '}
             <input
-              type="number" min={1} max={items} value={at + 1}
+              type="number"
+              min={1}
+              max={items}
+              value={at + 1}
               onInput={(e) => {
                 const n = e.currentTarget.valueAsNumber;
                 if (n >= 1 && n <= items) setItem(Math.floor(n) - 1);
@@ -77,7 +100,15 @@ function Call({ call, read, toSource }: { readonly call: ReadCall; readonly read
   );
 }
 
-function Choice({ calls, chosen, onChoose }: { readonly calls: readonly (ReadCall | UnknownCall)[]; readonly chosen: number; readonly onChoose: (at: number) => void }) {
+function Choice({
+  calls,
+  chosen,
+  onChoose,
+}: {
+  readonly calls: readonly (ReadCall | UnknownCall)[];
+  readonly chosen: number;
+  readonly onChoose: (at: number) => void;
+}) {
   return (
     <p class="rs-item">
       <label>
@@ -96,9 +127,15 @@ function Choice({ calls, chosen, onChoose }: { readonly calls: readonly (ReadCal
 function FirstSteps() {
   return (
     <>
-      <p>This cell calls none of the functions. Select one that does: its result, cautions, working and sources stand here.</p>
+      <p>
+        This cell calls none of the functions. Select one that does: its result, cautions, working and sources stand
+        here.
+      </p>
       <ul class="rs-first-steps">
-        <li>In an empty cell type <code>=BURN.</code> and choose from the list; then numbers or cells, one or a whole column, as in <code>=BURN.PIN.OXYGEN(3.5,12)</code>.</li>
+        <li>
+          In an empty cell type <code>=BURN.</code> and choose from the list; then numbers or cells, one or a whole
+          column, as in <code>=BURN.PIN.OXYGEN(3.5,12)</code>.
+        </li>
         <li>Functions, above, lists them all and puts an example in the selected cell.</li>
         <li>Assumptions lists every default, and puts them on a sheet to be replaced by your own.</li>
       </ul>
@@ -129,7 +166,11 @@ export function ThisCell({ read, toSource }: { readonly read: ReadCell | undefin
         {cell.sheet} <b>{cell.address}</b>
         {cell.spill && <span class="rs-fine"> from {cell.spill.from}</span>}
       </h2>
-      {formula !== '' && <p class="rs-formula"><code>{formula}</code></p>}
+      {formula !== '' && (
+        <p class="rs-formula">
+          <code>{formula}</code>
+        </p>
+      )}
       <Calls read={read} toSource={toSource} />
     </>
   );

@@ -7,7 +7,13 @@ function Range({ value, low, high, unit }: UsedAssumption) {
   return <span class="rs-range">{`${showNumber(low)} to ${showWithUnit(high, unit)}`}</span>;
 }
 
-export function AssumptionRows({ assumptions, toSource }: { readonly assumptions: readonly UsedAssumption[]; readonly toSource: (key: string) => void }) {
+export function AssumptionRows({
+  assumptions,
+  toSource,
+}: {
+  readonly assumptions: readonly UsedAssumption[];
+  readonly toSource: (key: string) => void;
+}) {
   return (
     <table class="rs-rows">
       <thead>

@@ -2,7 +2,15 @@ import type { Kind } from '../../core/trace/trace.ts';
 import { SourceLink } from './source-link.tsx';
 
 /** How well a figure is founded, with its source. */
-export function Foundation({ kind, source, toSource }: { readonly kind: Kind; readonly source: string; readonly toSource: (key: string) => void }) {
+export function Foundation({
+  kind,
+  source,
+  toSource,
+}: {
+  readonly kind: Kind;
+  readonly source: string;
+  readonly toSource: (key: string) => void;
+}) {
   const cited = source !== '' && source !== 'arithmetic';
   return (
     <span class="rs-foundation">

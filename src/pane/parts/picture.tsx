@@ -1,7 +1,15 @@
 import type { ComponentChildren } from 'preact';
 
 /** A drawing with its title and its words for those who do not see it; `name` is its class and starts its ids, so no two on a page share one. */
-export function Picture({ name, width, height, title, description, caption, children }: {
+export function Picture({
+  name,
+  width,
+  height,
+  title,
+  description,
+  caption,
+  children,
+}: {
   readonly name: string;
   readonly width: number;
   readonly height: number;

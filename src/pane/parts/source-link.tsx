@@ -4,7 +4,13 @@ import { findSource } from '../../core/sources/register.ts';
 export const sourceId = (key: string): string => `rs-source-${key.replace(/[^a-z0-9]+/gi, '-')}`;
 
 /** A link to the entry of a source; a key that the register lacks stands as it is. */
-export function SourceLink({ source, toSource }: { readonly source: string; readonly toSource: (key: string) => void }) {
+export function SourceLink({
+  source,
+  toSource,
+}: {
+  readonly source: string;
+  readonly toSource: (key: string) => void;
+}) {
   if (!findSource(source)) return <>{source}</>;
   return (
     <a

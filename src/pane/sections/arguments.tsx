@@ -24,11 +24,18 @@ function Arguments({ explained }: SectionProps) {
             {argument.label} {argument.text !== '' && <code>{argument.text}</code>}
           </dt>
           <dd>{argument.problem === undefined ? <Came {...argument} /> : null}</dd>
-          <dd class={argument.problem === undefined ? 'rs-meaning' : 'rs-meaning rs-error'}>{argument.problem ?? argument.summary}</dd>
+          <dd class={argument.problem === undefined ? 'rs-meaning' : 'rs-meaning rs-error'}>
+            {argument.problem ?? argument.summary}
+          </dd>
         </div>
       ))}
     </dl>
   );
 }
 
-export const ARGUMENTS: CellSection = { id: 'arguments', heading: 'Arguments', shows: (e) => e.arguments.length > 0, Component: Arguments };
+export const ARGUMENTS: CellSection = {
+  id: 'arguments',
+  heading: 'Arguments',
+  shows: (e) => e.arguments.length > 0,
+  Component: Arguments,
+};

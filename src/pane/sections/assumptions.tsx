@@ -5,4 +5,9 @@ function Assumptions({ explained: { assumptions }, toSource }: SectionProps) {
   return <AssumptionRows assumptions={assumptions} toSource={toSource} />;
 }
 
-export const ASSUMPTIONS: CellSection = { id: 'assumptions', heading: 'Assumptions used', shows: (e) => e.assumptions.length > 0, Component: Assumptions };
+export const ASSUMPTIONS: CellSection = {
+  id: 'assumptions',
+  heading: 'Assumptions used',
+  shows: (e) => e.assumptions.length > 0,
+  Component: Assumptions,
+};

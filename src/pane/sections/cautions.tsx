@@ -14,14 +14,26 @@ function One({ caution, toSource }: { readonly caution: RaisedCaution; readonly 
         <p class="rs-fine">
           Because of: {because}. Source: <SourceLink source={source} toSource={toSource} />
           {clause !== '' && `, ${clause}`}
-          {also.map((each) => <>; <SourceLink source={each} toSource={toSource} /></>)}
+          {also.map((each) => (
+            <>
+              ; <SourceLink source={each} toSource={toSource} />
+            </>
+          ))}
         </p>
       </details>
     </li>
   );
 }
 
-function Group({ severity, cautions, toSource }: { readonly severity: Severity; readonly cautions: readonly RaisedCaution[]; readonly toSource: SectionProps['toSource'] }) {
+function Group({
+  severity,
+  cautions,
+  toSource,
+}: {
+  readonly severity: Severity;
+  readonly cautions: readonly RaisedCaution[];
+  readonly toSource: SectionProps['toSource'];
+}) {
   const own = cautions.filter((c) => c.severity === severity);
   return own.length === 0 ? null : (
     <>
@@ -43,10 +55,20 @@ function Cautions({ explained: { cautions }, toSource }: SectionProps) {
       ))}
       <p class="rs-fine">
         What is known here, not all there is: the job and the place may bring more.
-        {findFunction('BURN.CAUTIONS') && <> For conditions of the place, use <code>BURN.CAUTIONS</code>.</>}
+        {findFunction('BURN.CAUTIONS') && (
+          <>
+            {' '}
+            For conditions of the place, use <code>BURN.CAUTIONS</code>.
+          </>
+        )}
       </p>
     </div>
   );
 }
 
-export const CAUTIONS: CellSection = { id: 'cautions', heading: 'Cautions', shows: ({ cautions }) => cautions.length > 0, Component: Cautions };
+export const CAUTIONS: CellSection = {
+  id: 'cautions',
+  heading: 'Cautions',
+  shows: ({ cautions }) => cautions.length > 0,
+  Component: Cautions,
+};

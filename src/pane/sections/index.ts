@@ -12,4 +12,16 @@ import { SUPPLY_LINE } from './supply-line.tsx';
 import { WORKING } from './working.tsx';
 
 /** What the pane shows of a cell, from top to bottom. */
-export const CELL_SECTIONS: readonly CellSection[] = [RESULT, JOB_SHEET, STOCK, SHIFTS, CAUTIONS, ARGUMENTS, PIN_SECTION, COOLING_CHART, SUPPLY_LINE, WORKING, ASSUMPTIONS];
+export const CELL_SECTIONS: readonly CellSection[] = [
+  RESULT,
+  JOB_SHEET,
+  STOCK,
+  SHIFTS,
+  CAUTIONS,
+  ARGUMENTS,
+  PIN_SECTION,
+  COOLING_CHART,
+  SUPPLY_LINE,
+  WORKING,
+  ASSUMPTIONS,
+];

@@ -15,7 +15,9 @@ interface Line {
 const LONG = 48;
 
 /** The sections of a sheet; each name stands in the first line of its section. */
-function sectionsOf(rows: readonly (readonly Cell[])[]): readonly { readonly name: string; readonly lines: readonly Line[] }[] {
+function sectionsOf(
+  rows: readonly (readonly Cell[])[],
+): readonly { readonly name: string; readonly lines: readonly Line[] }[] {
   const sections: { readonly name: string; readonly lines: Line[] }[] = [];
   for (const row of rows) {
     const [name = '', what = '', figure = '', note = ''] = row.map(showCell);
@@ -55,7 +57,12 @@ function JobSheet({ explained: { outcome } }: { readonly explained: Explained })
           type="button"
           class="rs-main"
           onClick={() => {
-            if (sheet.current) say(printAlone(sheet.current) ? '' : 'This window cannot print. Print the sheet from the spreadsheet itself.');
+            if (sheet.current)
+              say(
+                printAlone(sheet.current)
+                  ? ''
+                  : 'This window cannot print. Print the sheet from the spreadsheet itself.',
+              );
           }}
         >
           Print on one page
@@ -79,5 +86,8 @@ function JobSheet({ explained: { outcome } }: { readonly explained: Explained })
 
 /** The sheet of BURN.JOB.SHEET, to print. */
 export const JOB_SHEET: CellSection = {
-  id: 'job-sheet', heading: 'Job sheet', shows: ({ declaration, outcome }) => declaration.name === 'BURN.JOB.SHEET' && outcome.kind === 'table', Component: JobSheet,
+  id: 'job-sheet',
+  heading: 'Job sheet',
+  shows: ({ declaration, outcome }) => declaration.name === 'BURN.JOB.SHEET' && outcome.kind === 'table',
+  Component: JobSheet,
 };

@@ -17,15 +17,28 @@ function PinSection({ explained }: { readonly explained: Explained }) {
           <path d="M0 0V6" />
         </pattern>
       </defs>
-      {boss.map((box) => <Face key={box.y} box={box} of="boss" />)}
-      {faces.map((box) => <Face key={box.y} box={box} of="metal" />)}
+      {boss.map((box) => (
+        <Face key={box.y} box={box} of="boss" />
+      ))}
+      {faces.map((box) => (
+        <Face key={box.y} box={box} of="metal" />
+      ))}
       {bore.height > 0 && <Face box={bore} of="bore" />}
       <path class="rs-pin-axis" d={`M2 ${axis} H${bore.x + bore.width + 6}`} />
       <g aria-hidden="true">
-        {labels.map(({ text, x, y, anchor }) => <text key={text} x={x} y={y} text-anchor={anchor}>{text}</text>)}
+        {labels.map(({ text, x, y, anchor }) => (
+          <text key={text} x={x} y={y} text-anchor={anchor}>
+            {text}
+          </text>
+        ))}
       </g>
     </Picture>
   );
 }
 
-export const PIN_SECTION: CellSection = { id: 'pin', heading: 'Pin and boss', shows: (explained) => pinOfCell(explained) !== undefined, Component: PinSection };
+export const PIN_SECTION: CellSection = {
+  id: 'pin',
+  heading: 'Pin and boss',
+  shows: (explained) => pinOfCell(explained) !== undefined,
+  Component: PinSection,
+};

@@ -12,7 +12,9 @@ function Lines({ lines }: { readonly lines: readonly Line[] }) {
             {heading}
             {selected && <span class="rs-hidden"> (selected cell)</span>}
           </dt>
-          <dd class={typeof value === 'string' ? 'rs-text' : undefined}>{isCellError(value) ? `${value.error} ${value.message}` : showCell(value) || '–'}</dd>
+          <dd class={typeof value === 'string' ? 'rs-text' : undefined}>
+            {isCellError(value) ? `${value.error} ${value.message}` : showCell(value) || '–'}
+          </dd>
         </div>
       ))}
     </dl>
@@ -42,7 +44,11 @@ function What({ outcome }: { readonly outcome: Outcome }) {
     case 'blank':
       return <p>The row of this item is blank, so nothing is worked out.</p>;
     case 'unread':
-      return <p>The pane cannot read every argument, so it cannot show the working. The sheet’s own result is not affected.</p>;
+      return (
+        <p>
+          The pane cannot read every argument, so it cannot show the working. The sheet’s own result is not affected.
+        </p>
+      );
   }
 }
 

@@ -57,9 +57,15 @@ function Words({ place: { id, name, pressure, x } }: { readonly place: Place }) 
   const at = id === 'cylinder' ? 2 : id === 'work' ? DRAWING.width - 2 : x;
   return (
     <g aria-hidden="true">
-      {id !== 'cylinder' && <path class="rs-supply-lead" d={`M${x} ${above ? pipe - 34 : pipe + 32} V${DRAWING.floor}`} />}
-      <text class="rs-supply-name" x={at} y={above ? 10 : pipe + 46} text-anchor={ANCHOR[id]}>{name}</text>
-      <text class="rs-supply-pressure" x={at} y={above ? 23 : pipe + 59} text-anchor={ANCHOR[id]}>{pressure}</text>
+      {id !== 'cylinder' && (
+        <path class="rs-supply-lead" d={`M${x} ${above ? pipe - 34 : pipe + 32} V${DRAWING.floor}`} />
+      )}
+      <text class="rs-supply-name" x={at} y={above ? 10 : pipe + 46} text-anchor={ANCHOR[id]}>
+        {name}
+      </text>
+      <text class="rs-supply-pressure" x={at} y={above ? 23 : pipe + 59} text-anchor={ANCHOR[id]}>
+        {pressure}
+      </text>
     </g>
   );
 }
@@ -81,9 +87,17 @@ function SupplyLine({ explained }: { readonly explained: Explained }) {
       ))}
       <path class="rs-supply-floor" d={`M80 ${floor} H${width - 2}`} />
       <path class="rs-supply-stairs" d={stairs} />
-      {places.map((place) => place.y !== undefined && <circle key={place.id} class="rs-supply-point" cx={place.x} cy={place.y} r={3} />)}
+      {places.map(
+        (place) =>
+          place.y !== undefined && <circle key={place.id} class="rs-supply-point" cx={place.x} cy={place.y} r={3} />,
+      )}
     </Picture>
   );
 }
 
-export const SUPPLY_LINE: CellSection = { id: 'supply', heading: 'Supply line', shows: (explained) => supplyPoints(explained) !== undefined, Component: SupplyLine };
+export const SUPPLY_LINE: CellSection = {
+  id: 'supply',
+  heading: 'Supply line',
+  shows: (explained) => supplyPoints(explained) !== undefined,
+  Component: SupplyLine,
+};

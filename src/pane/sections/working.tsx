@@ -56,7 +56,8 @@ function Working({ explained: { steps, resultStep, system }, toSource }: Section
   return (
     <>
       <label class="rs-check">
-        <input type="checkbox" checked={brief} onChange={(e) => setBrief(e.currentTarget.checked)} /> Calculated steps only
+        <input type="checkbox" checked={brief} onChange={(e) => setBrief(e.currentTarget.checked)} /> Calculated steps
+        only
       </label>
       <Rows steps={cut(steps.slice(0, end))} result={resultStep} system={system} toSource={toSource} />
       {after.length > 0 && (
@@ -69,4 +70,9 @@ function Working({ explained: { steps, resultStep, system }, toSource }: Section
   );
 }
 
-export const WORKING: CellSection = { id: 'working', heading: 'Working', shows: ({ steps }) => steps.length > 0, Component: Working };
+export const WORKING: CellSection = {
+  id: 'working',
+  heading: 'Working',
+  shows: ({ steps }) => steps.length > 0,
+  Component: Working,
+};

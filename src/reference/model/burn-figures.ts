@@ -45,48 +45,64 @@ function againstOxygenBurnt(): Pick<LinePlot, 'x' | 'shade'> {
 
 export function burntShareByOxygen(): LinePlot {
   return {
-    name: 'burnt-by-oxygen', title: 'Burnt share of the metal that leaves, against the share of oxygen that burns',
-    caption: 'Flat: more burning melts more metal in the same measure, so for steel the burnt share hangs on the heat lost and the slag temperature alone. Where a line begins at the left, the heat is just enough to melt the rod; further left nothing is removed and the function says so.',
+    name: 'burnt-by-oxygen',
+    title: 'Burnt share of the metal that leaves, against the share of oxygen that burns',
+    caption:
+      'Flat: more burning melts more metal in the same measure, so for steel the burnt share hangs on the heat lost and the slag temperature alone. Where a line begins at the left, the heat is just enough to melt the rod; further left nothing is removed and the function says so.',
     ...againstOxygenBurnt(),
     y: { label: 'burnt share of the metal', unit: '%', low: 0 },
-    series: lossLines(steps(5, 60, 1), (x, lost) => burntShare({ 'oxygen burnt share': x / 100, 'heat lost share': lost })),
+    series: lossLines(steps(5, 60, 1), (x, lost) =>
+      burntShare({ 'oxygen burnt share': x / 100, 'heat lost share': lost }),
+    ),
   };
 }
 
 export function burntShareByTemperature(): LinePlot {
   const { low, value, high } = rangeOf('slag temperature');
   return {
-    name: 'burnt-by-temperature', title: 'Burnt share of the metal that leaves, against the temperature it leaves at',
-    caption: 'Hotter slag carries more heat away with each pound, so less metal goes for the same burning and more of it is burnt. The axis begins above the melting point of iron.',
+    name: 'burnt-by-temperature',
+    title: 'Burnt share of the metal that leaves, against the temperature it leaves at',
+    caption:
+      'Hotter slag carries more heat away with each pound, so less metal goes for the same burning and more of it is burnt. The axis begins above the melting point of iron.',
     x: { label: 'temperature of the slag', unit: 'K', low: 1820, high: 2600 },
     y: { label: 'burnt share of the metal', unit: '%', low: 0 },
     shade: { name: 'assumed range', low, value, high },
-    series: lossLines(steps(1820, 2600, 20), (x, lost) => burntShare({ 'slag temperature': x, 'heat lost share': lost })),
+    series: lossLines(steps(1820, 2600, 20), (x, lost) =>
+      burntShare({ 'slag temperature': x, 'heat lost share': lost }),
+    ),
   };
 }
 
 export function removedByOxygen(): LinePlot {
   return {
-    name: 'removed-by-oxygen', title: 'Work removed for each pound of oxygen, against the share of oxygen that burns',
-    caption: 'This line sets oxygen, rods and minutes. Within the assumed range it changes several times over: no other assumption moves the estimate as far.',
+    name: 'removed-by-oxygen',
+    title: 'Work removed for each pound of oxygen, against the share of oxygen that burns',
+    caption:
+      'This line sets oxygen, rods and minutes. Within the assumed range it changes several times over: no other assumption moves the estimate as far.',
     ...againstOxygenBurnt(),
     y: { label: 'steel removed per lb of oxygen', unit: 'lb', low: 0 },
-    series: lossLines(steps(5, 60, 1), (x, lost) => balance({ 'oxygen burnt share': x / 100, 'heat lost share': lost })?.removed),
+    series: lossLines(
+      steps(5, 60, 1),
+      (x, lost) => balance({ 'oxygen burnt share': x / 100, 'heat lost share': lost })?.removed,
+    ),
   };
 }
 
 export function flowByPressure(): LinePlot {
   const { low, high } = rangeOf('holder orifice');
   return {
-    name: 'flow-by-pressure', title: 'Oxygen through short rods, against tip pressure',
+    name: 'flow-by-pressure',
+    title: 'Oxygen through short rods, against tip pressure',
     caption: `Rods 36 in long, from new. The bands are the holder's valve and passages from ${low} to ${high} in, taken as one hole; burning shortens the rod and lets a little more through.`,
     formula: '=BURN.ROD.FLOW("3/8 x 36",80)',
     x: { label: 'tip pressure', unit: 'psi', low: 40, high: 150 },
     y: { label: 'flow', unit: 'scfm', low: 0 },
     series: SHORT_RODS.map((rod) => ({
-      name: `${rod} rod`, band: ['narrow holder', 'wide holder'],
+      name: `${rod} rod`,
+      band: ['narrow holder', 'wide holder'],
       points: steps(40, 150, 5).map((p) => {
-        const at = (holder?: number): number => numberOf('BURN.ROD.FLOW', `${rod} x 36`, p, 36, holder === undefined ? null : [['holder orifice', holder]]);
+        const at = (holder?: number): number =>
+          numberOf('BURN.ROD.FLOW', `${rod} x 36`, p, 36, holder === undefined ? null : [['holder orifice', holder]]);
         return { x: p, y: at(), low: at(low), high: at(high) };
       }),
     })),
@@ -94,7 +110,8 @@ export function flowByPressure(): LinePlot {
 }
 
 /** Width that a rod pierces, in. */
-export const pierceWidth = (rod: string): number => (rangeOf('pierce width').value * findRod(rod).rod.outsideDiameter) / 0.0254;
+export const pierceWidth = (rod: string): number =>
+  (rangeOf('pierce width').value * findRod(rod).rod.outsideDiameter) / 0.0254;
 /** Length of a pin of this diameter where nothing else is said, in. */
 export const usualLength = (diameter: number): number => rangeOf('length over diameter').value * diameter;
 
@@ -108,65 +125,101 @@ function oxygenPerInch(x: number, length: number, name: string, ...args: Paramet
 }
 
 /** Bands of lines that lie close would hide one another: only one is shown. */
-const withBand = (shown: boolean, { x, y, low, high }: Point): Point => (shown && low !== undefined && high !== undefined ? { x, y, low, high } : { x, y });
+const withBand = (shown: boolean, { x, y, low, high }: Point): Point =>
+  shown && low !== undefined && high !== undefined ? { x, y, low, high } : { x, y };
 
 export function pierceOxygen(): LinePlot {
   return {
-    name: 'pierce-oxygen', title: 'Oxygen to pierce an inch, against depth',
-    caption: 'Each rod piercing twice its own width, lighting and idle oxygen counted. Band, for the 3/8 rod: eight cases in ten. Deep and narrow, slag gets out slowly and the rod burns on while it waits, so an inch costs more; a step is one rod more to light.',
+    name: 'pierce-oxygen',
+    title: 'Oxygen to pierce an inch, against depth',
+    caption:
+      'Each rod piercing twice its own width, lighting and idle oxygen counted. Band, for the 3/8 rod: eight cases in ten. Deep and narrow, slag gets out slowly and the rod burns on while it waits, so an inch costs more; a step is one rod more to light.',
     formula: '=BURN.HOLE.PLAN(0.75,12,"3/8")',
     x: { label: 'depth', unit: 'in', low: 0, high: 24 },
     y: { label: 'oxygen per inch', unit: 'scf', low: 0 },
     series: SHORT_RODS.map((rod, i) => ({
-      name: `${rod} rod`, ...(i === 0 ? { band: ['low', 'high'] as const } : {}),
-      points: [2, 3, 4, 6, 8, 10, 12, 15, 18, 21, 24].map((depth) => withBand(i === 0, oxygenPerInch(depth, depth, 'BURN.HOLE.PLAN', pierceWidth(rod), depth, rod))),
+      name: `${rod} rod`,
+      ...(i === 0 ? { band: ['low', 'high'] as const } : {}),
+      points: [2, 3, 4, 6, 8, 10, 12, 15, 18, 21, 24].map((depth) =>
+        withBand(i === 0, oxygenPerInch(depth, depth, 'BURN.HOLE.PLAN', pierceWidth(rod), depth, rod)),
+      ),
     })),
   };
 }
 
 export function pinOxygen(): LinePlot {
   return {
-    name: 'pin-oxygen', title: 'Oxygen for an inch of pin, pilot and widened bore, against pin diameter',
+    name: 'pin-oxygen',
+    title: 'Oxygen for an inch of pin, pilot and widened bore, against pin diameter',
     caption: `Pins ${rangeOf('length over diameter').value} times as long as thick, bored to ${rangeOf('bore ratio').value} of their diameter. The rods differ little, since the heat balance is the same for all; they differ in minutes. Band, for the 3/8 rod: eight cases in ten.`,
     formula: '=BURN.PIN.PLAN(4,10,,"3/8")',
     x: { label: 'pin diameter', unit: 'in', low: 2, high: 8 },
     y: { label: 'oxygen per inch', unit: 'scf', low: 0 },
     series: SHORT_RODS.map((rod, i) => ({
-      name: `${rod} rod`, ...(i === 0 ? { band: ['low', 'high'] as const } : {}),
-      points: steps(2, 8, 1).map((d) => withBand(i === 0, oxygenPerInch(d, usualLength(d), 'BURN.PIN.PLAN', d, usualLength(d), null, rod))),
+      name: `${rod} rod`,
+      ...(i === 0 ? { band: ['low', 'high'] as const } : {}),
+      points: steps(2, 8, 1).map((d) =>
+        withBand(i === 0, oxygenPerInch(d, usualLength(d), 'BURN.PIN.PLAN', d, usualLength(d), null, rod)),
+      ),
     })),
   };
 }
 
 const SIZES = steps(1.5, 8, 0.5);
-const banded = (x: number, y: number | undefined, low: number | undefined, high: number | undefined): Point => ({ x, y, ...(low !== undefined && high !== undefined ? { low, high } : {}) });
+const banded = (x: number, y: number | undefined, low: number | undefined, high: number | undefined): Point => ({
+  x,
+  y,
+  ...(low !== undefined && high !== undefined ? { low, high } : {}),
+});
 
 /** Plans of pins of all sizes, as one list. */
 export function pinPlans(): readonly { readonly d: number; readonly row: Row | undefined }[] {
-  const rows = rowsOf('BURN.PIN.PLAN', SIZES.map((d) => [d]), SIZES.map((d) => [usualLength(d)]));
+  const rows = rowsOf(
+    'BURN.PIN.PLAN',
+    SIZES.map((d) => [d]),
+    SIZES.map((d) => [usualLength(d)]),
+  );
   return SIZES.map((d, i) => ({ d, row: rows[i] }));
 }
 
 export function pinRods(plans: ReturnType<typeof pinPlans>): LinePlot {
   return {
-    name: 'pin-rods', title: 'Rods for a pin, against its diameter',
-    caption: 'Whole rods, of the length and size picked for each pin. Band: eight cases in ten. Volume goes with the cube of the diameter here, since thicker pins are longer too.',
+    name: 'pin-rods',
+    title: 'Rods for a pin, against its diameter',
+    caption:
+      'Whole rods, of the length and size picked for each pin. Band: eight cases in ten. Volume goes with the cube of the diameter here, since thicker pins are longer too.',
     formula: '=BURN.PIN.PLAN(4,10)',
     x: { label: 'pin diameter', unit: 'in', low: 1.5, high: 8 },
     y: { label: 'rods', unit: '', low: 0 },
-    series: [{ name: 'rods', band: ['low', 'high'], points: plans.map(({ d, row }) => banded(d, maybeCell(row, 'rods'), maybeCell(row, 'rods low'), maybeCell(row, 'rods high'))) }],
+    series: [
+      {
+        name: 'rods',
+        band: ['low', 'high'],
+        points: plans.map(({ d, row }) =>
+          banded(d, maybeCell(row, 'rods'), maybeCell(row, 'rods low'), maybeCell(row, 'rods high')),
+        ),
+      },
+    ],
   };
 }
 
 export function pinMinutes(plans: ReturnType<typeof pinPlans>): LinePlot {
   return {
-    name: 'pin-minutes', title: 'Minutes for a pin, against its diameter',
-    caption: 'Crew minutes run from set-up to clean-up, cooling in air included; band: eight cases in ten. Burning is the smaller part until the pin is large.',
+    name: 'pin-minutes',
+    title: 'Minutes for a pin, against its diameter',
+    caption:
+      'Crew minutes run from set-up to clean-up, cooling in air included; band: eight cases in ten. Burning is the smaller part until the pin is large.',
     formula: '=BURN.PIN.PLAN(4,10)',
     x: { label: 'pin diameter', unit: 'in', low: 1.5, high: 8 },
     y: { label: 'time', unit: 'min', low: 0 },
     series: [
-      { name: 'crew', band: ['low', 'high'], points: plans.map(({ d, row }) => banded(d, maybeCell(row, 'crew'), maybeCell(row, 'crew low'), maybeCell(row, 'crew high'))) },
+      {
+        name: 'crew',
+        band: ['low', 'high'],
+        points: plans.map(({ d, row }) =>
+          banded(d, maybeCell(row, 'crew'), maybeCell(row, 'crew low'), maybeCell(row, 'crew high')),
+        ),
+      },
       { name: 'burning', points: plans.map(({ d, row }) => ({ x: d, y: maybeCell(row, 'burning') })) },
       { name: 'cooling', points: plans.map(({ d, row }) => ({ x: d, y: maybeCell(row, 'cooling') })) },
     ],
@@ -178,8 +231,10 @@ export function pressureByDepth(): LinePlot {
   const points = (name: string, ...args: readonly (string | number | null)[]): readonly Point[] =>
     depths.map((x) => ({ x, y: maybeNumber(name, ...args.map((v) => (v === 'x' ? x : v))) }));
   return {
-    name: 'pressure-by-depth', title: 'Tip pressure, against depth or thickness',
-    caption: 'Read at the holder while oxygen flows. Common practice of the trade, not a result of the heat balance. Under water the pressure of the water comes on top, at the regulator.',
+    name: 'pressure-by-depth',
+    title: 'Tip pressure, against depth or thickness',
+    caption:
+      'Read at the holder while oxygen flows. Common practice of the trade, not a result of the heat balance. Under water the pressure of the water comes on top, at the regulator.',
     formula: '=BURN.PIN.PRESSURE(4,10)',
     x: { label: 'depth or thickness', unit: 'in', low: 0, high: 36 },
     y: { label: 'tip pressure', unit: 'psi', low: 0 },

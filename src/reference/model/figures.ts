@@ -24,7 +24,9 @@ export function maybeNumber(name: string, ...args: readonly Argument[]): number 
 export function numberOf(name: string, ...args: readonly Argument[]): number {
   const cell = cellsOf(name, ...args)[0]?.[0];
   if (typeof cell === 'number') return cell;
-  throw new Error(`${name}(${args.map(String).join(', ')}) gives ${cell !== undefined && isCellError(cell) ? cell.message : String(cell)}`);
+  throw new Error(
+    `${name}(${args.map(String).join(', ')}) gives ${cell !== undefined && isCellError(cell) ? cell.message : String(cell)}`,
+  );
 }
 
 export type Row = Readonly<Record<string, Cell>>;
@@ -32,7 +34,9 @@ export type Row = Readonly<Record<string, Cell>>;
 /** A table's rows by heading, without the units of the headings. */
 export function rowsOf(name: string, ...args: readonly Argument[]): readonly Row[] {
   const [heading = [], ...rows] = cellsOf(name, ...args);
-  return rows.map((row) => Object.fromEntries(heading.map((h, i) => [typeof h === 'string' ? h.replace(/, [^,]*$/, '') : '', row[i] ?? null])));
+  return rows.map((row) =>
+    Object.fromEntries(heading.map((h, i) => [typeof h === 'string' ? h.replace(/, [^,]*$/, '') : '', row[i] ?? null])),
+  );
 }
 
 /** A number of a row; undefined where the cell holds none. */
@@ -45,7 +49,9 @@ export function maybeCell(row: Row | undefined, column: string): number | undefi
 export function numberIn(row: Row | undefined, column: string): number {
   const cell = row?.[column];
   if (typeof cell === 'number') return cell;
-  throw new Error(`no number under ${column}: ${typeof cell === 'object' && cell !== null ? cell.message : String(cell)}`);
+  throw new Error(
+    `no number under ${column}: ${typeof cell === 'object' && cell !== null ? cell.message : String(cell)}`,
+  );
 }
 
 export function textIn(row: Row | undefined, column: string): string {

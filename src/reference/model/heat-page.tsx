@@ -2,7 +2,16 @@ import type { Page } from '../page.ts';
 import { BarFigure } from '../plots/bar-figure.tsx';
 import { LineFigure } from '../plots/line-figure.tsx';
 import { numberIn, rangeOf, textIn } from './figures.ts';
-import { PIN, coolingOfPin, coolingOfSizes, coolingTimes, gripRows, ramChances, shrink, shrinkByHole } from './heat-figures.ts';
+import {
+  PIN,
+  coolingOfPin,
+  coolingOfSizes,
+  coolingTimes,
+  gripRows,
+  ramChances,
+  shrink,
+  shrinkByHole,
+} from './heat-figures.ts';
 import { Equation, Fn, Pair, n } from './parts.tsx';
 
 export function heatPage(): Page {
@@ -17,12 +26,19 @@ export function heatPage(): Page {
     body: (
       <>
         <h2>Cooling</h2>
-        <p>Heat is followed through rings of pin and boss from the first pass of the rod on, across the seized joint, and from there into air or water. A push too early finds a pin that is still wide; that is what the wait is for. Bored pins of {PIN.diameter} in by {PIN.length} in, bore {PIN.hole} in, boss {PIN.boss} in:</p>
+        <p>
+          Heat is followed through rings of pin and boss from the first pass of the rod on, across the seized joint, and
+          from there into air or water. A push too early finds a pin that is still wide; that is what the wait is for.
+          Bored pins of {PIN.diameter} in by {PIN.length} in, bore {PIN.hole} in, boss {PIN.boss} in:
+        </p>
         <Pair>
           <LineFigure plot={coolingOfPin('air')} />
           <LineFigure plot={coolingOfPin('water')} />
         </Pair>
-        <p>Water on hot metal makes steam in a bore that is open at the ends only: stand clear of both. It does not make every pin looser; <Fn name="BURN.COOL.SHRINK" /> says what is left.</p>
+        <p>
+          Water on hot metal makes steam in a bore that is open at the ends only: stand clear of both. It does not make
+          every pin looser; <Fn name="BURN.COOL.SHRINK" /> says what is left.
+        </p>
         <Pair>
           <LineFigure plot={coolingOfSizes()} />
           <LineFigure plot={coolingTimes()} />
@@ -36,8 +52,10 @@ export function heatPage(): Page {
 
         <h2>Shrink</h2>
         <p>
-          Hot, the ring presses against the boss with more than it can stand and is squeezed together for good; cold, it is smaller. At a bore of {n(ratio)} of the diameter and the assumed pace this pin loosens by {n(shrink(ratio) ?? 0, 2)} thousandths of an inch;
-          {' '}at {fast} lb a minute, by {n(shrink(ratio, fast) ?? 0, 2)}; at {slow}, by {n(shrink(ratio, slow) ?? 0, 2)}, which is none to speak of.
+          Hot, the ring presses against the boss with more than it can stand and is squeezed together for good; cold, it
+          is smaller. At a bore of {n(ratio)} of the diameter and the assumed pace this pin loosens by{' '}
+          {n(shrink(ratio) ?? 0, 2)} thousandths of an inch; at {fast} lb a minute, by {n(shrink(ratio, fast) ?? 0, 2)};
+          at {slow}, by {n(shrink(ratio, slow) ?? 0, 2)}, which is none to speak of.
         </p>
         <LineFigure plot={shrinkByHole()} />
         <Equation
@@ -49,8 +67,12 @@ export function heatPage(): Page {
 
         <h2>Grip left, and the ram</h2>
         <p>
-          That {PIN.tried} tons did not move the pin tells something: its grip before the work is more than that. Of all the tight, rough and rusty joints that the assumptions allow, those are kept which {PIN.tried} tons would not have moved; each is burnt out with a heat and at a pace from their ranges.
-          {' '}Before the work they hold {n(numberIn(before, 'low'))} to {n(numberIn(before, 'high'))} tons in eight cases of ten, half of them under {n(numberIn(before, 'likely'))}; after burning and cooling {n(numberIn(after, 'low'))} to {n(numberIn(after, 'high'))}, half under {n(numberIn(after, 'likely'))} ({textIn(after, 'meaning')}).
+          That {PIN.tried} tons did not move the pin tells something: its grip before the work is more than that. Of all
+          the tight, rough and rusty joints that the assumptions allow, those are kept which {PIN.tried} tons would not
+          have moved; each is burnt out with a heat and at a pace from their ranges. Before the work they hold{' '}
+          {n(numberIn(before, 'low'))} to {n(numberIn(before, 'high'))} tons in eight cases of ten, half of them under{' '}
+          {n(numberIn(before, 'likely'))}; after burning and cooling {n(numberIn(after, 'low'))} to{' '}
+          {n(numberIn(after, 'high'))}, half under {n(numberIn(after, 'likely'))} ({textIn(after, 'meaning')}).
         </p>
         <BarFigure plot={ramChances(grip)} />
         <Equation
@@ -59,7 +81,11 @@ export function heatPage(): Page {
           symbols="D diameter, L length, μ friction, p contact pressure, τ rust bond, δ interference on the diameter, k shape of the rings, E and ν elastic constants. Sources:"
           sources={['lame', 'din 7190-1', 'importance sampling']}
         />
-        <p>A loaded pin can leave like a shot. Guards, a clear line of push and a hold on the load are the work of qualified people at the place; <Fn name="BURN.PUSH.CHECK" /> and <Fn name="BURN.CAUTIONS" /> list what to look at.</p>
+        <p>
+          A loaded pin can leave like a shot. Guards, a clear line of push and a hold on the load are the work of
+          qualified people at the place; <Fn name="BURN.PUSH.CHECK" /> and <Fn name="BURN.CAUTIONS" /> list what to look
+          at.
+        </p>
       </>
     ),
   };

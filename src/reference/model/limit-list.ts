@@ -21,14 +21,20 @@ export interface Limit {
 }
 
 /** An assumption's low and high as rows of `assume`, in its own unit. */
-const atEnds = (name: NumberName): readonly [readonly (readonly [string, string | number])[], readonly (readonly [string, string | number])[]] => {
+const atEnds = (
+  name: NumberName,
+): readonly [readonly (readonly [string, string | number])[], readonly (readonly [string, string | number])[]] => {
   const { low, high, unit } = rangeOf(name);
-  const row = (x: number): readonly (readonly [string, string | number])[] => [[name, unit === '' ? x : `${x} ${unit}`]];
+  const row = (x: number): readonly (readonly [string, string | number])[] => [
+    [name, unit === '' ? x : `${x} ${unit}`],
+  ];
   return [row(low), row(high)];
 };
 
 const coolingAt = (name: NumberName, method: 'air' | 'water' = 'air'): readonly [string, string] => {
-  const [low, high] = atEnds(name).map((assume) => maybeNumber('BURN.COOL.TIME', PIN.diameter, PIN.hole, PIN.length, method, null, assume));
+  const [low, high] = atEnds(name).map((assume) =>
+    maybeNumber('BURN.COOL.TIME', PIN.diameter, PIN.hole, PIN.length, method, null, assume),
+  );
   const text = (x: number | undefined): string => (x === undefined ? 'no solution' : `${n(x)} min`);
   return [text(low), text(high)];
 };
@@ -62,47 +68,97 @@ export function limits(): readonly Limit[] {
   const [jointLow, jointHigh] = coolingAt('joint conductance');
   const [bossLow, bossHigh] = coolingAt('boss over pin');
   const [filmLow, filmHigh] = coolingAt('film boiling limit', 'water');
-  const [bondLow, bondHigh] = atEnds('rust bond').map((assume) => n(numberOf('BURN.GRIP.FORCE', PIN.diameter, PIN.length, 0.001, PIN.boss, null, assume)));
+  const [bondLow, bondHigh] = atEnds('rust bond').map((assume) =>
+    n(numberOf('BURN.GRIP.FORCE', PIN.diameter, PIN.length, 0.001, PIN.boss, null, assume)),
+  );
   const flows = rodFlowEnds();
   const fume = rangeOf('fume factor');
   const { oxygen, oxide } = heatNotCounted();
   const table = coolingInterpolation();
   const { planned, hot } = coolingOfPlan();
-  const learnt = rowsOf('BURN.LOG.SCORE', inventedLog(30, 21), fittedRows(inventedLog(30, 20))).find((r) => r['figure'] === 'oxygen');
+  const learnt = rowsOf('BURN.LOG.SCORE', inventedLog(30, 21), fittedRows(inventedLog(30, 20))).find(
+    (r) => r['figure'] === 'oxygen',
+  );
   const f = rangeOf('heat lost share');
   const joint = rangeOf('joint conductance');
   const boss = rangeOf('boss over pin');
   const film = rangeOf('film boiling limit');
   const bond = rangeOf('rust bond');
   return [
-    { what: 'How fast the heat goes in', why: 'Heating follows one assumed pace of burning, not the rod and flow of the item, and no record of pins while they burn was found. Only BURN.GRIP.AFTER draws the pace from its range.',
-      does: `A pin of ${PIN.diameter} in bored ${PIN.hole} in loosens by ${n(shrink(ratio, pace.high) ?? 0, 2)} thousandths of an inch at ${pace.high} lb a minute; at ${pace.low} it does not.` },
-    { what: 'Conductance of the seized joint', why: 'Measured joints are clean; none with rust was found. It may also open as the pin cools, which is not followed.',
-      does: `From ${n(joint.low)} to ${n(joint.high)} W/m²K such a pin cools in ${jointLow} or in ${jointHigh}.` },
-    { what: 'Boss round the pin', why: 'A boss is taken as a round ring. Arms and webs carry heat away, thin lugs do not, and a stiff frame holds tighter.',
-      does: `A boss of ${boss.low} pin diameters cools in ${bossLow}, one of ${boss.high} in ${bossHigh}.` },
-    { what: 'Strength of the rust bond', why: 'No measurement was found. It hangs on the metal, the time and the weather.',
-      does: `From ${n(bond.low)} to ${n(bond.high)} psi, a pin 0.001 in tight starts at ${bondLow ?? ''} or at ${bondHigh ?? ''} tons before the work. A push that was tried says more than any assumption.` },
-    { what: 'When a film of steam breaks', why: 'The wall temperature above which water does not touch the steel has no firm source for scaled bores and running water.',
-      does: `From ${film.low} to ${film.high} F water cools the pin in ${filmLow} or in ${filmHigh}.` },
-    { what: 'All metal cools as carbon steel', why: 'Heat capacity, conductivity and strength of pin and boss are those of carbon steel whatever the material of the work.',
-      does: `Cold carbon steel conducts ${n(steelConductivity(Assumptions.defaults().value('ambient temperature')))} W/m K, a stainless steel of a textbook's example ${STAINLESS} (Cengel and Ghajar, chapter 4): it cools slower than the figures say. Hardening where hot steel is quenched is left out.` },
-    { what: 'Heat along the pin, and creep', why: 'Each section of the pin is followed by itself; heat does not flow along it. Hot steel that gives way slowly under stress is left out.',
-      does: 'What the end faces lose is spread over the length: the ends cool faster than said, the middle slower. Slow yielding would loosen the pin more than said.' },
-    { what: 'Cooling in the low and high of the crew', why: 'The draws behind low and high leave the cooling as planned.',
-      does: `A pin of 4 in by 10 in is planned with ${n(planned)} min of cooling in air; with the high of the heat left in the part it is ${n(hot)} min. The crew's high does not count that: where the wait matters, try it with BURN.ASSUME.EFFECT.` },
-    { what: 'Heat of the oxygen that does not burn', why: 'The balance counts heat content of iron only. Unburnt oxygen that leaves hot, and oxide that holds more than iron, are both meant to be in the share of heat lost.',
-      does: `If all unburnt oxygen left as hot as the slag it would take ${n(100 * oxygen, 2)} percent of the heat, and the oxide another ${n(100 * oxide, 2)}, where ${100 * f.low} to ${100 * f.high} percent are assumed lost in all. So the oxygen must leave cooler, or more of it burns than assumed; the two cannot be told apart from outside.` },
-    { what: 'Cast iron and rock with burning bars', why: 'Every melt has the same limit on how fast slag gets out.', does: 'A trade handbook has about twice our oxygen for cast iron and three to four times for rock: see the table. The plan\'s note says so.' },
-    { what: 'Flow at the ends of the pressures', why: 'Flow follows from the build of the rod, which is common practice, and from one hole for the holder.',
-      does: `At 40 psi the smallest rod passes as little as ${n(flows.least, 2)} scfm and at 150 psi the largest as much as ${n(flows.most, 2)}, where the trade speaks of 4 to 10 for all.` },
-    { what: 'Fume', why: 'No published factor for exothermic rods was found; arc electrodes bracket it.',
-      does: `From ${fume.low} to ${fume.high} percent of the metal goes into the air: an order of magnitude. Only an air sample in the breathing zone tells.` },
-    { what: 'Rows from a log stand by themselves', why: 'Fitted factors go back as rows with a range each; that they move together is lost.',
-      does: `For a made-up crew, ${n(numberIn(learnt, 'inside low to high'), 2)} percent of its next jobs fell between low and high, where eight in ten are claimed: the ranges stand wider than what is known.` },
-    { what: 'Cooling in a plan is read from a table', why: 'A list of pins must not take seconds, so plans read between worked-out sizes.',
-      does: `Over pins from 2 to 8 in the worst plan was off by ${n(100 * Math.abs(table.most), 2)} percent (${n(Math.abs(table.minutes), 2)} min, at ${table.at} in). BURN.COOL.TIME works it out in full.` },
-    { what: 'A crew that differs', why: 'Skill, wind, a wet rod, a pin that is not steel right through: the spread has an item\'s own scatter and no more.', does: 'See How sure: no real finished jobs were at hand.' },
+    {
+      what: 'How fast the heat goes in',
+      why: 'Heating follows one assumed pace of burning, not the rod and flow of the item, and no record of pins while they burn was found. Only BURN.GRIP.AFTER draws the pace from its range.',
+      does: `A pin of ${PIN.diameter} in bored ${PIN.hole} in loosens by ${n(shrink(ratio, pace.high) ?? 0, 2)} thousandths of an inch at ${pace.high} lb a minute; at ${pace.low} it does not.`,
+    },
+    {
+      what: 'Conductance of the seized joint',
+      why: 'Measured joints are clean; none with rust was found. It may also open as the pin cools, which is not followed.',
+      does: `From ${n(joint.low)} to ${n(joint.high)} W/m²K such a pin cools in ${jointLow} or in ${jointHigh}.`,
+    },
+    {
+      what: 'Boss round the pin',
+      why: 'A boss is taken as a round ring. Arms and webs carry heat away, thin lugs do not, and a stiff frame holds tighter.',
+      does: `A boss of ${boss.low} pin diameters cools in ${bossLow}, one of ${boss.high} in ${bossHigh}.`,
+    },
+    {
+      what: 'Strength of the rust bond',
+      why: 'No measurement was found. It hangs on the metal, the time and the weather.',
+      does: `From ${n(bond.low)} to ${n(bond.high)} psi, a pin 0.001 in tight starts at ${bondLow ?? ''} or at ${bondHigh ?? ''} tons before the work. A push that was tried says more than any assumption.`,
+    },
+    {
+      what: 'When a film of steam breaks',
+      why: 'The wall temperature above which water does not touch the steel has no firm source for scaled bores and running water.',
+      does: `From ${film.low} to ${film.high} F water cools the pin in ${filmLow} or in ${filmHigh}.`,
+    },
+    {
+      what: 'All metal cools as carbon steel',
+      why: 'Heat capacity, conductivity and strength of pin and boss are those of carbon steel whatever the material of the work.',
+      does: `Cold carbon steel conducts ${n(steelConductivity(Assumptions.defaults().value('ambient temperature')))} W/m K, a stainless steel of a textbook's example ${STAINLESS} (Cengel and Ghajar, chapter 4): it cools slower than the figures say. Hardening where hot steel is quenched is left out.`,
+    },
+    {
+      what: 'Heat along the pin, and creep',
+      why: 'Each section of the pin is followed by itself; heat does not flow along it. Hot steel that gives way slowly under stress is left out.',
+      does: 'What the end faces lose is spread over the length: the ends cool faster than said, the middle slower. Slow yielding would loosen the pin more than said.',
+    },
+    {
+      what: 'Cooling in the low and high of the crew',
+      why: 'The draws behind low and high leave the cooling as planned.',
+      does: `A pin of 4 in by 10 in is planned with ${n(planned)} min of cooling in air; with the high of the heat left in the part it is ${n(hot)} min. The crew's high does not count that: where the wait matters, try it with BURN.ASSUME.EFFECT.`,
+    },
+    {
+      what: 'Heat of the oxygen that does not burn',
+      why: 'The balance counts heat content of iron only. Unburnt oxygen that leaves hot, and oxide that holds more than iron, are both meant to be in the share of heat lost.',
+      does: `If all unburnt oxygen left as hot as the slag it would take ${n(100 * oxygen, 2)} percent of the heat, and the oxide another ${n(100 * oxide, 2)}, where ${100 * f.low} to ${100 * f.high} percent are assumed lost in all. So the oxygen must leave cooler, or more of it burns than assumed; the two cannot be told apart from outside.`,
+    },
+    {
+      what: 'Cast iron and rock with burning bars',
+      why: 'Every melt has the same limit on how fast slag gets out.',
+      does: "A trade handbook has about twice our oxygen for cast iron and three to four times for rock: see the table. The plan's note says so.",
+    },
+    {
+      what: 'Flow at the ends of the pressures',
+      why: 'Flow follows from the build of the rod, which is common practice, and from one hole for the holder.',
+      does: `At 40 psi the smallest rod passes as little as ${n(flows.least, 2)} scfm and at 150 psi the largest as much as ${n(flows.most, 2)}, where the trade speaks of 4 to 10 for all.`,
+    },
+    {
+      what: 'Fume',
+      why: 'No published factor for exothermic rods was found; arc electrodes bracket it.',
+      does: `From ${fume.low} to ${fume.high} percent of the metal goes into the air: an order of magnitude. Only an air sample in the breathing zone tells.`,
+    },
+    {
+      what: 'Rows from a log stand by themselves',
+      why: 'Fitted factors go back as rows with a range each; that they move together is lost.',
+      does: `For a made-up crew, ${n(numberIn(learnt, 'inside low to high'), 2)} percent of its next jobs fell between low and high, where eight in ten are claimed: the ranges stand wider than what is known.`,
+    },
+    {
+      what: 'Cooling in a plan is read from a table',
+      why: 'A list of pins must not take seconds, so plans read between worked-out sizes.',
+      does: `Over pins from 2 to 8 in the worst plan was off by ${n(100 * Math.abs(table.most), 2)} percent (${n(Math.abs(table.minutes), 2)} min, at ${table.at} in). BURN.COOL.TIME works it out in full.`,
+    },
+    {
+      what: 'A crew that differs',
+      why: "Skill, wind, a wet rod, a pin that is not steel right through: the spread has an item's own scatter and no more.",
+      does: 'See How sure: no real finished jobs were at hand.',
+    },
   ];
 }
-

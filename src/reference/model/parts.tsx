@@ -11,15 +11,38 @@ export function Cite({ source }: { readonly source: string }) {
 }
 
 /** A function, with the way to its page. */
-export const Fn = ({ name }: { readonly name: string }) => <a href={referencePage(name)}><code>{name}</code></a>;
+export const Fn = ({ name }: { readonly name: string }) => (
+  <a href={referencePage(name)}>
+    <code>{name}</code>
+  </a>
+);
 
 /** An equation with its symbols and sources, for the curious. */
-export function Equation({ says, formula, symbols, sources }: { readonly says: string; readonly formula: string; readonly symbols: string; readonly sources: readonly string[] }) {
+export function Equation({
+  says,
+  formula,
+  symbols,
+  sources,
+}: {
+  readonly says: string;
+  readonly formula: string;
+  readonly symbols: string;
+  readonly sources: readonly string[];
+}) {
   return (
     <div class="equation-with-words">
       <p>{says}</p>
       <code class="equation">{formula}</code>
-      <p class="fine">{symbols} {sources.map((s, i) => <>{i > 0 && ', '}<Cite source={s} /></>)}.</p>
+      <p class="fine">
+        {symbols}{' '}
+        {sources.map((s, i) => (
+          <>
+            {i > 0 && ', '}
+            <Cite source={s} />
+          </>
+        ))}
+        .
+      </p>
     </div>
   );
 }

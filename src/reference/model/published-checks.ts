@@ -53,21 +53,45 @@ const fahrenheit = (t: number): number => ((t + 459.67) * 5) / 9;
 function nucleate(prandtl: number): number {
   return nucleateBoilingFlux(6, 0.0132, { ...KREITH, prandtl });
 }
-const KREITH: Saturated = { liquidDensity: 962, vapourDensity: 0.6, viscosity: 2.77e-4, specificHeat: 4211, latentHeat: 2.25e6, surfaceTension: 58.8e-3, prandtl: 1.73 };
+const KREITH: Saturated = {
+  liquidDensity: 962,
+  vapourDensity: 0.6,
+  viscosity: 2.77e-4,
+  specificHeat: 4211,
+  latentHeat: 2.25e6,
+  surfaceTension: 58.8e-3,
+  prandtl: 1.73,
+};
 
 function filmBoiling(): number {
   const BTU = 1055.05585262;
   const RANKINE = 5 / 9;
-  const steam = { density: (0.02395 * POUND) / FOOT ** 3, viscosity: (1.416e-5 * POUND) / FOOT, specificHeat: (0.4799 * BTU) / (POUND * RANKINE), conductivity: (0.0264 * BTU) / (3600 * FOOT * RANKINE) };
+  const steam = {
+    density: (0.02395 * POUND) / FOOT ** 3,
+    viscosity: (1.416e-5 * POUND) / FOOT,
+    specificHeat: (0.4799 * BTU) / (POUND * RANKINE),
+    conductivity: (0.0264 * BTU) / (3600 * FOOT * RANKINE),
+  };
   const boiling: Saturated = { ...KREITH, liquidDensity: (59.82 * POUND) / FOOT ** 3, latentHeat: (970 * BTU) / POUND };
   return (filmBoilingFlux(fahrenheit(988), (0.5 / 12) * FOOT, 0, boiling, steam) * 3600 * FOOT ** 2) / BTU;
 }
 
 /** Centre of a stainless shaft of 0.35 m after 20 min, C. */
 function shaftCentre(): number {
-  const steel: HeatMaterial = { density: 7900, enthalpy: (t) => 477 * t, specificHeat: () => 477, conductivity: () => 14.9 };
+  const steel: HeatMaterial = {
+    density: 7900,
+    enthalpy: (t) => 477 * t,
+    specificHeat: () => 477,
+    conductivity: () => 14.9,
+  };
   const mesh = radialMesh([{ inner: 0, outer: 0.175, cells: 60 }]);
-  const { temperatures: t } = radialConduction(mesh, steel, 400, [{ duration: 1200, bore: INSULATED, outside: constantFilm(60, 150) }], { contact: 1, tolerance: 0.005 });
+  const { temperatures: t } = radialConduction(
+    mesh,
+    steel,
+    400,
+    [{ duration: 1200, bore: INSULATED, outside: constantFilm(60, 150) }],
+    { contact: 1, tolerance: 0.005 },
+  );
   return (9 * (t[1] ?? NaN) - (t[2] ?? NaN)) / 8;
 }
 
@@ -75,22 +99,34 @@ function shaftCentre(): number {
 function airLine(): number {
   const air = { zrt: 287.055 * fahrenheit(115), viscosity: 1.94e-5, exponent: 1.4 };
   const inlet = 65 * PSI + ATMOSPHERE;
-  const result = passageOutlet(roundPassage(1.049 * INCH, 75 * FOOT, 0, 0.00015 * FOOT), inlet, (100 * 0.0764 * POUND) / 60, air);
+  const result = passageOutlet(
+    roundPassage(1.049 * INCH, 75 * FOOT, 0, 0.00015 * FOOT),
+    inlet,
+    (100 * 0.0764 * POUND) / 60,
+    air,
+  );
   if (!result.passes) throw new Error('the air line must pass its flow');
   return (inlet - result.outlet) / PSI;
 }
 
-const content = (litres: number, psi: number): number => cylinderContent(litres * 1e-3, psi * PSI + ATMOSPHERE, fahrenheit(70)) / SCF;
+const content = (litres: number, psi: number): number =>
+  cylinderContent(litres * 1e-3, psi * PSI + ATMOSPHERE, fahrenheit(70)) / SCF;
 
 /** A metre of a 40 mm hole with a bar of 3/8 pipe, in m3 of oxygen at 15 C. */
 const metreOf = (material: string, ...more: readonly (readonly [string, string])[]): Row | undefined =>
   rowsOf('BURN.HOLE.PLAN', 40, 1000, '3/8 pipe', material, [['units', 'SI'], ['supply flow', 100], ...more])[0];
-const ends = (row: Row | undefined, what: string): readonly [number, number] => [numberIn(row, `${what} low`), numberIn(row, `${what} high`)];
+const ends = (row: Row | undefined, what: string): readonly [number, number] => [
+  numberIn(row, `${what} low`),
+  numberIn(row, `${what} high`),
+];
 
 /** The short rods' flows over the trade's pressures with the holder at an end of its range, scfm. */
 export function rodFlowEnds(): { readonly least: number; readonly most: number } {
   const { low, high } = rangeOf('holder orifice');
-  return { least: numberOf('BURN.ROD.FLOW', '3/16', 40, 36, [['holder orifice', low]]), most: numberOf('BURN.ROD.FLOW', '3/8', 150, 36, [['holder orifice', high]]) };
+  return {
+    least: numberOf('BURN.ROD.FLOW', '3/16', 40, 36, [['holder orifice', low]]),
+    most: numberOf('BURN.ROD.FLOW', '3/8', 150, 36, [['holder orifice', high]]),
+  };
 }
 
 export function publishedChecks(): readonly PublishedCheck[] {
@@ -103,38 +139,189 @@ export function publishedChecks(): readonly PublishedCheck[] {
   const slowIron = numberIn(metreOf('cast iron', ['advance limit', `${slow} in/min`]), 'oxygen');
   const practice = 'common practice';
   return [
-    { what: 'Oxygen, one burning bar through 24 in of reinforced concrete, 2-1/2 in hole', source: 'navy underwater cutting', printed: [60], unit: 'scf', ours: ends(breach, 'oxygen'),
-      remark: `The middle is ${numberText(numberIn(breach, 'oxygen'))} scf. Nothing was fitted to this case.` },
-    { what: 'Minutes for the same hole', source: 'navy underwater cutting', printed: [5], unit: 'min', ours: [burning, burning / rangeOf('burning duty').low],
-      remark: 'Ours from burning alone to burning with the most pauses; the manual does not say which it means.' },
-    { what: 'Oxygen, 1 m of a 40 mm hole in concrete with a burning bar', source: 'lance handbook', printed: [3, 6], unit: 'm3', ours: ends(metreOf('concrete'), 'oxygen'), remark: `The middle, ${numberText(numberIn(metreOf('concrete'), 'oxygen'))} m3, is just under the handbook's low end.` },
-    { what: 'Oxygen, the same in cast iron', source: 'lance handbook', printed: [6, 8], unit: 'm3', ours: ends(metreOf('cast iron'), 'oxygen'),
-      remark: `Differs: about half. A narrow deep hole is limited by slag getting out, and the model gives every melt the same limit. At the low end of that limit, ${slow} in/min, it takes ${numberText(slowIron)} m3.` },
-    { what: 'Oxygen, the same in rock', source: 'lance handbook', printed: [10, 15], unit: 'm3', ours: ends(metreOf('rock'), 'oxygen'),
-      remark: 'Differs: about a quarter to a third. Melt of rock is stiff with silica; the limit would have to be slower than its whole range. The plan\'s note says so.' },
-    { what: 'Pressure lost, 100 scfm of air in 75 ft of 1 in pipe at 65 psi', source: 'isothermal pipe flow', printed: [2.61], unit: 'psi', ours: [airLine()],
-      remark: 'Differs: the worked example takes the density at the inlet for the whole pipe and reads its friction from a chart.' },
-    { what: 'Content of 43.0 L at 2200 psi, 70 F', source: 'army welding manual', printed: [244], unit: 'scf', ours: [content(43, 2200)], remark: 'No check by itself: the 43.0 L were worked out from this content.' },
-    { what: 'Content of 42.7 L at 2000 psi, 70 F', source: 'army welding manual', printed: [220], unit: 'scf', ours: [content(42.7, 2000)], remark: 'The real gas.' },
-    { what: 'Compressibility of oxygen at 300 K and 15 MPa', source: 'oxygen equation of state', printed: [0.9452], unit: '', ours: [isotherm(300).Z(15e6)], remark: 'Printed: from the reference equation with another program.' },
-    { what: 'Pressure of 60 ft of sea water', source: 'navy diving manual', printed: [26.7], unit: 'psi', ours: [waterColumn(60 * FOOT, (0.445 * PSI) / FOOT) / PSI], remark: '0.445 psi a foot.' },
-    { what: 'Contact pressure of a 4 in pin in a 6 in hub, 0.001 in tight', source: 'lame', printed: [2100], unit: 'psi',
-      ours: [contactPressure({ diameter: 4, boss: 6, hole: 0, bossModulus: 30e6, bossPoisson: 0.3, pinModulus: 30e6, pinPoisson: 0.3 }, 0.001)],
-      remark: 'Differs: the book rounds. Its own formula worked out gives ours.' },
-    { what: 'Boiling heat flux of water 6 K above its boiling point', source: 'kreith', printed: [29669], unit: 'W/m2', ours: [nucleate(1.73)],
-      remark: `With a Prandtl number of 1.73. The transcription read lists 1.75, with which its own equation gives ${numberText(nucleate(1.75), 5)}.` },
-    { what: 'Largest boiling heat flux of still water', source: 'kreith', printed: [1.107e6], unit: 'W/m2', ours: [criticalHeatFlux(KREITH)], remark: 'Same example.' },
-    { what: 'Film boiling from a half-inch rod at 988 F', source: 'cengel', printed: [25147], unit: 'Btu/h ft2', ours: [filmBoiling()], remark: 'Radiation apart.' },
-    { what: 'Centre of a steel shaft of 0.35 m after 20 min of cooling', source: 'cengel', printed: [390], unit: 'C', ours: [shaftCentre()],
-      remark: 'Differs: the book takes one term of the series. The whole series gives ours.' },
-    { what: 'Conductivity of carbon steel at 400 C', source: 'en 1993-1-2', printed: [40.68], unit: 'W/m K', ours: [steelConductivity(400 + ZERO_CELSIUS)], remark: 'The standard\'s own formula.' },
-    { what: 'Hours allowed at 92 dBA', source: 'osha 1910.95', printed: [6], unit: 'h', ours: [noiseHours(92, findNoiseRule('OSHA')) / 3600], remark: 'Differs: the table is rounded; we use the formula in its note.' },
-    { what: 'Diameter of 4/0 gauge wire', source: 'astm b258', printed: [0.46], unit: 'in', ours: [gaugeDiameter(gaugeNumber('4/0')) / INCH], remark: 'By its formula.' },
-    { what: 'Flow of short rods, 3/16 to 3/8, at 40 to 150 psi', source: practice, printed: [4, 10], unit: 'scfm', ours: [flows.least, flows.most],
-      remark: 'Differs: ours from the smallest rod at the lowest pressure to the largest at the highest, wherever the holder\'s range is set: wider than the trade says, so each rod meets it over a part of the pressures only.' },
-    { what: `Force that brought out a ${GRIP_PIN.diameter} in by ${GRIP_PIN.length} in pin after burning; ${GRIP_PIN.tried} tons had not moved it`, source: practice, printed: [30], unit: 'ton', ours: [numberIn(after, 'low'), numberIn(after, 'high')],
-      remark: 'One pin told of. No assumption was set to meet it.' },
-    { what: 'Crew time for such a pin', source: practice, printed: [60], unit: 'min', ours: ends(pin, 'crew'), remark: 'About an hour in all.' },
-    { what: 'Cylinders for such a pin', source: practice, printed: [1], unit: '', ours: [numberIn(pin, 'cylinders opened')], remark: 'Also at the high of the oxygen.' },
+    {
+      what: 'Oxygen, one burning bar through 24 in of reinforced concrete, 2-1/2 in hole',
+      source: 'navy underwater cutting',
+      printed: [60],
+      unit: 'scf',
+      ours: ends(breach, 'oxygen'),
+      remark: `The middle is ${numberText(numberIn(breach, 'oxygen'))} scf. Nothing was fitted to this case.`,
+    },
+    {
+      what: 'Minutes for the same hole',
+      source: 'navy underwater cutting',
+      printed: [5],
+      unit: 'min',
+      ours: [burning, burning / rangeOf('burning duty').low],
+      remark: 'Ours from burning alone to burning with the most pauses; the manual does not say which it means.',
+    },
+    {
+      what: 'Oxygen, 1 m of a 40 mm hole in concrete with a burning bar',
+      source: 'lance handbook',
+      printed: [3, 6],
+      unit: 'm3',
+      ours: ends(metreOf('concrete'), 'oxygen'),
+      remark: `The middle, ${numberText(numberIn(metreOf('concrete'), 'oxygen'))} m3, is just under the handbook's low end.`,
+    },
+    {
+      what: 'Oxygen, the same in cast iron',
+      source: 'lance handbook',
+      printed: [6, 8],
+      unit: 'm3',
+      ours: ends(metreOf('cast iron'), 'oxygen'),
+      remark: `Differs: about half. A narrow deep hole is limited by slag getting out, and the model gives every melt the same limit. At the low end of that limit, ${slow} in/min, it takes ${numberText(slowIron)} m3.`,
+    },
+    {
+      what: 'Oxygen, the same in rock',
+      source: 'lance handbook',
+      printed: [10, 15],
+      unit: 'm3',
+      ours: ends(metreOf('rock'), 'oxygen'),
+      remark:
+        "Differs: about a quarter to a third. Melt of rock is stiff with silica; the limit would have to be slower than its whole range. The plan's note says so.",
+    },
+    {
+      what: 'Pressure lost, 100 scfm of air in 75 ft of 1 in pipe at 65 psi',
+      source: 'isothermal pipe flow',
+      printed: [2.61],
+      unit: 'psi',
+      ours: [airLine()],
+      remark:
+        'Differs: the worked example takes the density at the inlet for the whole pipe and reads its friction from a chart.',
+    },
+    {
+      what: 'Content of 43.0 L at 2200 psi, 70 F',
+      source: 'army welding manual',
+      printed: [244],
+      unit: 'scf',
+      ours: [content(43, 2200)],
+      remark: 'No check by itself: the 43.0 L were worked out from this content.',
+    },
+    {
+      what: 'Content of 42.7 L at 2000 psi, 70 F',
+      source: 'army welding manual',
+      printed: [220],
+      unit: 'scf',
+      ours: [content(42.7, 2000)],
+      remark: 'The real gas.',
+    },
+    {
+      what: 'Compressibility of oxygen at 300 K and 15 MPa',
+      source: 'oxygen equation of state',
+      printed: [0.9452],
+      unit: '',
+      ours: [isotherm(300).Z(15e6)],
+      remark: 'Printed: from the reference equation with another program.',
+    },
+    {
+      what: 'Pressure of 60 ft of sea water',
+      source: 'navy diving manual',
+      printed: [26.7],
+      unit: 'psi',
+      ours: [waterColumn(60 * FOOT, (0.445 * PSI) / FOOT) / PSI],
+      remark: '0.445 psi a foot.',
+    },
+    {
+      what: 'Contact pressure of a 4 in pin in a 6 in hub, 0.001 in tight',
+      source: 'lame',
+      printed: [2100],
+      unit: 'psi',
+      ours: [
+        contactPressure(
+          { diameter: 4, boss: 6, hole: 0, bossModulus: 30e6, bossPoisson: 0.3, pinModulus: 30e6, pinPoisson: 0.3 },
+          0.001,
+        ),
+      ],
+      remark: 'Differs: the book rounds. Its own formula worked out gives ours.',
+    },
+    {
+      what: 'Boiling heat flux of water 6 K above its boiling point',
+      source: 'kreith',
+      printed: [29669],
+      unit: 'W/m2',
+      ours: [nucleate(1.73)],
+      remark: `With a Prandtl number of 1.73. The transcription read lists 1.75, with which its own equation gives ${numberText(nucleate(1.75), 5)}.`,
+    },
+    {
+      what: 'Largest boiling heat flux of still water',
+      source: 'kreith',
+      printed: [1.107e6],
+      unit: 'W/m2',
+      ours: [criticalHeatFlux(KREITH)],
+      remark: 'Same example.',
+    },
+    {
+      what: 'Film boiling from a half-inch rod at 988 F',
+      source: 'cengel',
+      printed: [25147],
+      unit: 'Btu/h ft2',
+      ours: [filmBoiling()],
+      remark: 'Radiation apart.',
+    },
+    {
+      what: 'Centre of a steel shaft of 0.35 m after 20 min of cooling',
+      source: 'cengel',
+      printed: [390],
+      unit: 'C',
+      ours: [shaftCentre()],
+      remark: 'Differs: the book takes one term of the series. The whole series gives ours.',
+    },
+    {
+      what: 'Conductivity of carbon steel at 400 C',
+      source: 'en 1993-1-2',
+      printed: [40.68],
+      unit: 'W/m K',
+      ours: [steelConductivity(400 + ZERO_CELSIUS)],
+      remark: "The standard's own formula.",
+    },
+    {
+      what: 'Hours allowed at 92 dBA',
+      source: 'osha 1910.95',
+      printed: [6],
+      unit: 'h',
+      ours: [noiseHours(92, findNoiseRule('OSHA')) / 3600],
+      remark: 'Differs: the table is rounded; we use the formula in its note.',
+    },
+    {
+      what: 'Diameter of 4/0 gauge wire',
+      source: 'astm b258',
+      printed: [0.46],
+      unit: 'in',
+      ours: [gaugeDiameter(gaugeNumber('4/0')) / INCH],
+      remark: 'By its formula.',
+    },
+    {
+      what: 'Flow of short rods, 3/16 to 3/8, at 40 to 150 psi',
+      source: practice,
+      printed: [4, 10],
+      unit: 'scfm',
+      ours: [flows.least, flows.most],
+      remark:
+        "Differs: ours from the smallest rod at the lowest pressure to the largest at the highest, wherever the holder's range is set: wider than the trade says, so each rod meets it over a part of the pressures only.",
+    },
+    {
+      what: `Force that brought out a ${GRIP_PIN.diameter} in by ${GRIP_PIN.length} in pin after burning; ${GRIP_PIN.tried} tons had not moved it`,
+      source: practice,
+      printed: [30],
+      unit: 'ton',
+      ours: [numberIn(after, 'low'), numberIn(after, 'high')],
+      remark: 'One pin told of. No assumption was set to meet it.',
+    },
+    {
+      what: 'Crew time for such a pin',
+      source: practice,
+      printed: [60],
+      unit: 'min',
+      ours: ends(pin, 'crew'),
+      remark: 'About an hour in all.',
+    },
+    {
+      what: 'Cylinders for such a pin',
+      source: practice,
+      printed: [1],
+      unit: '',
+      ours: [numberIn(pin, 'cylinders opened')],
+      remark: 'Also at the high of the oxygen.',
+    },
   ];
 }

@@ -18,13 +18,21 @@ export function pertOfOxygen(): LinePlot {
   const { low, value, high } = rangeOf('oxygen burnt share');
   const { shape } = pert(low, value, high);
   return {
-    name: 'pert-oxygen', title: 'How the share of oxygen that burns is drawn',
-    caption: 'A PERT curve: never outside low and high, most often near the value, leaning to the longer side. All that an estimate draws is drawn so.',
+    name: 'pert-oxygen',
+    title: 'How the share of oxygen that burns is drawn',
+    caption:
+      'A PERT curve: never outside low and high, most often near the value, leaning to the longer side. All that an estimate draws is drawn so.',
     x: { label: 'share of oxygen that burns', unit: '%', low: 100 * low, high: 100 * high },
     y: { label: 'chance for each percent', unit: '%', low: 0 },
-    series: [{ name: 'PERT', points: steps(0, 1, 0.025).map((u) => ({
-      x: Number((100 * (low + u * (high - low))).toPrecision(6)), y: shape && u > 0 && u < 1 ? (100 * betaDensity(shape, u)) / (100 * (high - low)) : 0,
-    })) }],
+    series: [
+      {
+        name: 'PERT',
+        points: steps(0, 1, 0.025).map((u) => ({
+          x: Number((100 * (low + u * (high - low))).toPrecision(6)),
+          y: shape && u > 0 && u < 1 ? (100 * betaDensity(shape, u)) / (100 * (high - low)) : 0,
+        })),
+      },
+    ],
   };
 }
 
@@ -32,22 +40,34 @@ const PERCENTILES = [2, 5, 10, 20, 30, 40, 50, 60, 70, 80, 90, 95, 98] as const;
 
 export function oxygenChance(): LinePlot {
   return {
-    name: 'oxygen-chance', title: `Chance that an amount of oxygen suffices for a pin of ${PIN[0]} in by ${PIN[1]} in`,
-    caption: 'The plan\'s low stands where one case in ten needs less, its high where nine in ten need no more. The long foot on the right is why a plain sum of middles runs short.',
+    name: 'oxygen-chance',
+    title: `Chance that an amount of oxygen suffices for a pin of ${PIN[0]} in by ${PIN[1]} in`,
+    caption:
+      "The plan's low stands where one case in ten needs less, its high where nine in ten need no more. The long foot on the right is why a plain sum of middles runs short.",
     formula: `=BURN.SPREAD("PIN",{${PIN.join(',')}},"oxygen",90)`,
     x: { label: 'oxygen brought', unit: 'scf' },
     y: { label: 'chance that it suffices', unit: '%', low: 0, high: 100 },
-    series: [{ name: 'chance', points: PERCENTILES.map((p) => ({ x: numberOf('BURN.SPREAD', 'PIN', [PIN], 'oxygen', p), y: p })) }],
+    series: [
+      {
+        name: 'chance',
+        points: PERCENTILES.map((p) => ({ x: numberOf('BURN.SPREAD', 'PIN', [PIN], 'oxygen', p), y: p })),
+      },
+    ],
   };
 }
 
 /** The assumptions that the low and high of a pin's estimate are drawn from. */
-export const drawnForPin = (): readonly string[] => ['item scatter', ...drawnFactors(operationOf('PIN'), findRod('3/8').rod, findMaterial('carbon steel'), Assumptions.defaults())];
+export const drawnForPin = (): readonly string[] => [
+  'item scatter',
+  ...drawnFactors(operationOf('PIN'), findRod('3/8').rod, findMaterial('carbon steel'), Assumptions.defaults()),
+];
 
 /** Minutes of cooling in air as planned, and with much heat left in the part. */
 export function coolingOfPlan(): { readonly planned: number; readonly hot: number } {
   const [plan] = rowsOf('BURN.PIN.PLAN', ...PIN);
-  const [hot] = rowsOf('BURN.PIN.PLAN', ...PIN, null, null, null, [['heat into the part', rangeOf('heat into the part').high]]);
+  const [hot] = rowsOf('BURN.PIN.PLAN', ...PIN, null, null, null, [
+    ['heat into the part', rangeOf('heat into the part').high],
+  ]);
   return { planned: numberIn(plan, 'cooling'), hot: numberIn(hot, 'cooling') };
 }
 
@@ -55,32 +75,78 @@ export const effects = (): readonly Row[] => rowsOf('BURN.ASSUME.EFFECT', 'PIN',
 
 export function tornado(rows: readonly Row[], result: 'oxygen' | 'crew time', unit: string, most = 10): BarPlot {
   return {
-    name: `tornado-${result.replace(' ', '-')}`, title: `What each assumption does to ${result === 'oxygen' ? 'the oxygen' : 'the crew time'} of a pin of ${PIN[0]} in by ${PIN[1]} in`,
-    caption: 'One at a time from its low to its high, the others as assumed; the ten largest. A bar that is missing on one side means no change there.',
+    name: `tornado-${result.replace(' ', '-')}`,
+    title: `What each assumption does to ${result === 'oxygen' ? 'the oxygen' : 'the crew time'} of a pin of ${PIN[0]} in by ${PIN[1]} in`,
+    caption:
+      'One at a time from its low to its high, the others as assumed; the ten largest. A bar that is missing on one side means no change there.',
     formula: `=BURN.ASSUME.EFFECT("PIN",{${PIN.join(',')}})`,
-    label: `change of ${result}`, unit, ends: ['at its low', 'at its high'], base: 0, of: 'assumption',
-    bars: rows.filter((r) => r['result'] === result).slice(0, most).map((r) => ({ name: textIn(r, 'assumption'), low: maybeCell(r, 'change at low'), high: maybeCell(r, 'change at high') })),
+    label: `change of ${result}`,
+    unit,
+    ends: ['at its low', 'at its high'],
+    base: 0,
+    of: 'assumption',
+    bars: rows
+      .filter((r) => r['result'] === result)
+      .slice(0, most)
+      .map((r) => ({
+        name: textIn(r, 'assumption'),
+        low: maybeCell(r, 'change at low'),
+        high: maybeCell(r, 'change at high'),
+      })),
   };
 }
 
 /** An invented crew whose ways are known, since we made them up: what differs from the defaults. */
-export const CREW = [['oxygen burnt share', 0.29], ['rod feed ratio', 0.44], ['burning duty', 0.62], ['set-up time', 15], ['push-out time', 13]] as const;
+export const CREW = [
+  ['oxygen burnt share', 0.29],
+  ['rod feed ratio', 0.44],
+  ['burning duty', 0.62],
+  ['set-up time', 15],
+  ['push-out time', 13],
+] as const;
 /** How far single jobs of that crew scatter about it, as a standard deviation. */
 export const SCATTER = 0.07;
-const PINS = [[4, 11], [3.5, 9], [5, 17], [3, 8], [4.5, 12], [2.5, 7], [6, 20], [4, 14], [3.5, 12], [5, 15]] as const;
+const PINS = [
+  [4, 11],
+  [3.5, 9],
+  [5, 17],
+  [3, 8],
+  [4.5, 12],
+  [2.5, 7],
+  [6, 20],
+  [4, 14],
+  [3.5, 12],
+  [5, 15],
+] as const;
 const HEADING = ['diameter', 'length', 'rods used', 'oxygen used', 'burning minutes', 'crew minutes'] as const;
 
 /** What that crew noted of so many jobs, from a seed: plans with its own ways, each job scattered by itself. */
 export function inventedLog(jobs: number, seed: number): readonly (readonly Cell[])[] {
   const random = seeded(seed);
   const pins = Array.from({ length: jobs }, (_, i) => PINS[i % PINS.length] ?? PINS[0]);
-  const plans = rowsOf('BURN.PIN.PLAN', pins.map(([diameter]) => [diameter]), pins.map(([, length]) => [length]), null, null, null, CREW);
+  const plans = rowsOf(
+    'BURN.PIN.PLAN',
+    pins.map(([diameter]) => [diameter]),
+    pins.map(([, length]) => [length]),
+    null,
+    null,
+    null,
+    CREW,
+  );
   const rows = pins.map(([diameter, length], i): readonly Cell[] => {
     const plan = plans[i];
     const own = Math.exp(SCATTER * random.normal());
-    const noted = (column: string): number => Number((numberIn(plan, column) * own * Math.exp((SCATTER / 2) * random.normal())).toPrecision(3));
+    const noted = (column: string): number =>
+      Number((numberIn(plan, column) * own * Math.exp((SCATTER / 2) * random.normal())).toPrecision(3));
     const burning = noted('burning');
-    return [diameter, length, Math.max(1, Math.round(noted('rods'))), noted('oxygen'), burning, Math.max(burning, noted('crew'))];
+    return [
+      diameter,
+      length,
+      Math.max(1, Math.round(noted('rods'))),
+      noted('oxygen'),
+      burning,
+      Math.max(burning, noted('crew')),
+    ];
   });
   return [HEADING, ...rows];
 }
@@ -107,7 +173,12 @@ export function learning(): readonly Learnt[] {
   return LOG_SIZES.map((jobs) => {
     const assume = jobs === 0 ? null : fittedRows(all.slice(0, jobs + 1));
     const [plan] = rowsOf('BURN.PIN.PLAN', ...PIN, null, null, null, assume);
-    return { jobs, low: numberIn(plan, 'oxygen low'), middle: numberIn(plan, 'oxygen'), high: numberIn(plan, 'oxygen high') };
+    return {
+      jobs,
+      low: numberIn(plan, 'oxygen low'),
+      middle: numberIn(plan, 'oxygen'),
+      high: numberIn(plan, 'oxygen high'),
+    };
   });
 }
 
@@ -116,13 +187,19 @@ export const truth = (): number => numberOf('BURN.PIN.OXYGEN', ...PIN, null, nul
 
 export function learningPlot(learnt: readonly Learnt[], real: number): LinePlot {
   return {
-    name: 'learning', title: `Oxygen for a pin of ${PIN[0]} in by ${PIN[1]} in, as a log of one crew grows`,
-    caption: 'An invented crew whose true ways we know. The first jobs do most, though one alone can mislead; after some ten the band hardly narrows, because jobs differ among themselves. Band: eight cases in ten.',
+    name: 'learning',
+    title: `Oxygen for a pin of ${PIN[0]} in by ${PIN[1]} in, as a log of one crew grows`,
+    caption:
+      'An invented crew whose true ways we know. The first jobs do most, though one alone can mislead; after some ten the band hardly narrows, because jobs differ among themselves. Band: eight cases in ten.',
     formula: '=BURN.LOG.FIT(A1:F31)',
     x: { label: 'finished jobs in the log', unit: '', low: 0, high: 30 },
     y: { label: 'oxygen', unit: 'scf', low: 0 },
     series: [
-      { name: 'estimate', band: ['low', 'high'], points: learnt.map((l) => ({ x: l.jobs, y: l.middle, low: l.low, high: l.high })) },
+      {
+        name: 'estimate',
+        band: ['low', 'high'],
+        points: learnt.map((l) => ({ x: l.jobs, y: l.middle, low: l.low, high: l.high })),
+      },
       { name: 'this crew', points: learnt.map((l) => ({ x: l.jobs, y: real })) },
     ],
   };

@@ -6,7 +6,21 @@ import { BarFigure } from '../plots/bar-figure.tsx';
 import { LineFigure } from '../plots/line-figure.tsx';
 import { numberIn, rowsOf, textIn, type Row } from './figures.ts';
 import { Cite, Equation, Fn, Pair, n } from './parts.tsx';
-import { CREW, PIN, SCATTER, coolingOfPlan, coverage, drawnForPin, effects, learning, learningPlot, oxygenChance, pertOfOxygen, tornado, truth } from './sure-figures.ts';
+import {
+  CREW,
+  PIN,
+  SCATTER,
+  coolingOfPlan,
+  coverage,
+  drawnForPin,
+  effects,
+  learning,
+  learningPlot,
+  oxygenChance,
+  pertOfOxygen,
+  tornado,
+  truth,
+} from './sure-figures.ts';
 
 const inside = (row: Row): string => `${n(numberIn(row, 'inside low to high'), 2)} percent`;
 
@@ -31,12 +45,23 @@ export function surePage(): Page {
     body: (
       <>
         <h2>Two kinds of low and high</h2>
-        <p>An <strong>assumption's</strong> low and high are the ends of what it can be: nothing outside them is drawn. An <strong>estimate's</strong> low and high are drawn from all of them together: one case in ten takes less than the low, one in ten more than the high. For a pin of {PIN[0]} in by {PIN[1]} in that is {n(numberIn(plan, 'oxygen low'))} to {n(numberIn(plan, 'oxygen high'))} scf about {n(numberIn(plan, 'oxygen'))}. The figure in the middle is what the assumptions' own values give, not an average; the upper side is the longer one.</p>
+        <p>
+          An <strong>assumption's</strong> low and high are the ends of what it can be: nothing outside them is drawn.
+          An <strong>estimate's</strong> low and high are drawn from all of them together: one case in ten takes less
+          than the low, one in ten more than the high. For a pin of {PIN[0]} in by {PIN[1]} in that is{' '}
+          {n(numberIn(plan, 'oxygen low'))} to {n(numberIn(plan, 'oxygen high'))} scf about{' '}
+          {n(numberIn(plan, 'oxygen'))}. The figure in the middle is what the assumptions' own values give, not an
+          average; the upper side is the longer one.
+        </p>
         <Pair>
           <LineFigure plot={pertOfOxygen()} />
           <LineFigure plot={oxygenChance()} />
         </Pair>
-        <p>Each estimate takes {DRAWS} draws, always the same ones, so a cell repeats. Pins of one job share the draws of what they share, the crew, the gas and the rods: if the first pin is thirsty, so are the others, and a list does not average its risk away. <Fn name="BURN.JOB.STOCK" /> uses that.</p>
+        <p>
+          Each estimate takes {DRAWS} draws, always the same ones, so a cell repeats. Pins of one job share the draws of
+          what they share, the crew, the gas and the rods: if the first pin is thirsty, so are the others, and a list
+          does not average its risk away. <Fn name="BURN.JOB.STOCK" /> uses that.
+        </p>
         <Equation
           says="The curve an assumption is drawn from:"
           formula="x = low + (high − low) Beta(1 + 4 (value − low) / (high − low), 1 + 4 (high − value) / (high − low))"
@@ -45,30 +70,57 @@ export function surePage(): Page {
         />
 
         <h2>Which assumptions matter</h2>
-        <p>{practice} of the {numbers.length} assumptions with a number are common practice: no published source was found, and the range is what counts. Few of them move a quote:</p>
+        <p>
+          {practice} of the {numbers.length} assumptions with a number are common practice: no published source was
+          found, and the range is what counts. Few of them move a quote:
+        </p>
         <Pair>
           <BarFigure plot={tornado(rows, 'oxygen', 'scf')} />
           <BarFigure plot={crewTime} />
         </Pair>
-        <p>For oxygen it is the share that burns; for time it is whether the pin has to wait until it has cooled. Settle these first, from your own jobs.</p>
         <p>
-          Not all of them are in the low and high. A pin's estimate draws {drawn.length} assumptions, those of burning, flow and crew; what you decide, such as the bore, is not drawn, <strong>and the cooling is not drawn either</strong>: the crew's low and high leave it at the {n(planned)} min planned, though with much heat in the part it is {n(hot)} min.
-          {' '}Of the bars on crew time these stand outside of its low and high: {undrawn.join(', ')}.
+          For oxygen it is the share that burns; for time it is whether the pin has to wait until it has cooled. Settle
+          these first, from your own jobs.
+        </p>
+        <p>
+          Not all of them are in the low and high. A pin's estimate draws {drawn.length} assumptions, those of burning,
+          flow and crew; what you decide, such as the bore, is not drawn,{' '}
+          <strong>and the cooling is not drawn either</strong>: the crew's low and high leave it at the {n(planned)} min
+          planned, though with much heat in the part it is {n(hot)} min. Of the bars on crew time these stand outside of
+          its low and high: {undrawn.join(', ')}.
         </p>
 
         <h2>What a log does</h2>
         <p>
-          <Fn name="BURN.LOG.FIT" /> takes your finished jobs and moves the assumptions toward them. Here a crew is made up that burns {n(CREW[0][1] * 100)} percent of its oxygen, with its own pauses and set-up and a scatter of {n(100 * SCATTER)} percent from job to job. The estimate for the pin starts at {n(first.low)} to {n(first.high)} scf;
-          {' '}after {last.jobs} jobs it says {n(last.low)} to {n(last.high)}, about {n(last.middle)}, where this crew really takes {n(real)}.
+          <Fn name="BURN.LOG.FIT" /> takes your finished jobs and moves the assumptions toward them. Here a crew is made
+          up that burns {n(CREW[0][1] * 100)} percent of its oxygen, with its own pauses and set-up and a scatter of{' '}
+          {n(100 * SCATTER)} percent from job to job. The estimate for the pin starts at {n(first.low)} to{' '}
+          {n(first.high)} scf; after {last.jobs} jobs it says {n(last.low)} to {n(last.high)}, about {n(last.middle)},
+          where this crew really takes {n(real)}.
         </p>
         <LineFigure plot={learningPlot(learnt, real)} />
-        <p>The fitted factors are handed back as rows, each with its own range. That two of them go up and down together, the log knows but a list of rows cannot say; so ranges made from fitted rows stand somewhat wider than what the log knows, not narrower. Defaults and jobs are weighed against each other as in <Cite source="bayes" />; a job that contradicts the rest counts less and is named (<Cite source="huber" />).</p>
+        <p>
+          The fitted factors are handed back as rows, each with its own range. That two of them go up and down together,
+          the log knows but a list of rows cannot say; so ranges made from fitted rows stand somewhat wider than what
+          the log knows, not narrower. Defaults and jobs are weighed against each other as in <Cite source="bayes" />; a
+          job that contradicts the rest counts less and is named (<Cite source="huber" />
+          ).
+        </p>
 
         <h2>How often is it right?</h2>
         <p>
-          Of {jobs} other jobs of that same made-up crew, {inside(before)} took an amount of oxygen between the low and high of the defaults, and {inside(after)} between those after its log. Eight in ten is what a low and high claim, but jobs of one crew are right or wrong together: this is one trial, not thirty. <Fn name="BURN.LOG.SCORE" /> says of the first “{textIn(before, 'verdict')}” and of the second “{textIn(after, 'verdict')}”.
+          Of {jobs} other jobs of that same made-up crew, {inside(before)} took an amount of oxygen between the low and
+          high of the defaults, and {inside(after)} between those after its log. Eight in ten is what a low and high
+          claim, but jobs of one crew are right or wrong together: this is one trial, not thirty.{' '}
+          <Fn name="BURN.LOG.SCORE" /> says of the first “{textIn(before, 'verdict')}” and of the second “
+          {textIn(after, 'verdict')}”.
         </p>
-        <p><strong>That shows that the arithmetic holds together, no more.</strong> The jobs were made by the model itself. No set of real finished jobs was at hand, so nobody knows yet how many real jobs fall between the low and the high with the defaults. A model that is wrong in kind is wrong in all its draws. Until a log of your own is in, treat the range as the least doubt there is.</p>
+        <p>
+          <strong>That shows that the arithmetic holds together, no more.</strong> The jobs were made by the model
+          itself. No set of real finished jobs was at hand, so nobody knows yet how many real jobs fall between the low
+          and the high with the defaults. A model that is wrong in kind is wrong in all its draws. Until a log of your
+          own is in, treat the range as the least doubt there is.
+        </p>
       </>
     ),
   };

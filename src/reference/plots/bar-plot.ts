@@ -29,7 +29,14 @@ export interface BarPlot {
 export interface DrawnBar {
   readonly name: string;
   readonly y: number;
-  readonly ends: readonly { readonly end: 'low' | 'high'; readonly x: number; readonly width: number; readonly text: string; readonly textX: number; readonly anchor: 'start' | 'end' }[];
+  readonly ends: readonly {
+    readonly end: 'low' | 'high';
+    readonly x: number;
+    readonly width: number;
+    readonly text: string;
+    readonly textX: number;
+    readonly anchor: 'start' | 'end';
+  }[];
 }
 
 export interface DrawnBars {
@@ -64,15 +71,37 @@ export function drawBars({ bars, base, label, unit, ends }: BarPlot): DrawnBars 
     if (v === undefined) return [];
     const x = scale.at(v);
     const left = x < start;
-    return [{ end: which, x: Math.min(x, start), width: Math.abs(x - start), text: numberText(v), textX: left ? x - 3 : x + 3, anchor: left ? 'end' : 'start' }];
+    return [
+      {
+        end: which,
+        x: Math.min(x, start),
+        width: Math.abs(x - start),
+        text: numberText(v),
+        textX: left ? x - 3 : x + 3,
+        anchor: left ? 'end' : 'start',
+      },
+    ];
   };
   return {
     width: PLOT.width,
     height: BARS.top + bars.length * BARS.row + BARS.foot,
     ticks: scale.ticks.map((t) => ({ at: scale.at(t), text: numberText(t, 6) })),
     base: start,
-    bars: bars.map((b, i) => ({ name: b.name, y: BARS.top + i * BARS.row, ends: inFront([...end('low', b.low), ...end('high', b.high)]) })),
-    description: `${label}. ${bars.map((b) => `${b.name}: ${[[b.low, ends.length === 2 ? ends[0] : ''] as const, [b.high, ends.length === 2 ? ends[1] : ''] as const]
-      .flatMap(([v, word]) => (v === undefined ? [] : [word === '' ? measured(v) : `${measured(v)} ${word}`])).join(', ')}`).join('; ')}.`,
+    bars: bars.map((b, i) => ({
+      name: b.name,
+      y: BARS.top + i * BARS.row,
+      ends: inFront([...end('low', b.low), ...end('high', b.high)]),
+    })),
+    description: `${label}. ${bars
+      .map(
+        (b) =>
+          `${b.name}: ${[
+            [b.low, ends.length === 2 ? ends[0] : ''] as const,
+            [b.high, ends.length === 2 ? ends[1] : ''] as const,
+          ]
+            .flatMap(([v, word]) => (v === undefined ? [] : [word === '' ? measured(v) : `${measured(v)} ${word}`]))
+            .join(', ')}`,
+      )
+      .join('; ')}.`,
   };
 }

@@ -4,20 +4,38 @@ export interface TableRow {
 }
 
 /** The figures of a plot, folded until they are asked for. */
-export function DataTable({ title, headings, rows }: { readonly title: string; readonly headings: readonly string[]; readonly rows: readonly TableRow[] }) {
+export function DataTable({
+  title,
+  headings,
+  rows,
+}: {
+  readonly title: string;
+  readonly headings: readonly string[];
+  readonly rows: readonly TableRow[];
+}) {
   return (
     <details>
       <summary>The figures</summary>
       <div class="scroll" role="region" aria-label={`${title}: the figures`} tabIndex={0}>
         <table class="rows">
           <thead>
-            <tr>{headings.map((h, i) => <th key={h} scope="col" class={i === 0 ? undefined : 'number'}>{h}</th>)}</tr>
+            <tr>
+              {headings.map((h, i) => (
+                <th key={h} scope="col" class={i === 0 ? undefined : 'number'}>
+                  {h}
+                </th>
+              ))}
+            </tr>
           </thead>
           <tbody>
             {rows.map((r) => (
               <tr key={r.name}>
                 <th scope="row">{r.name}</th>
-                {r.cells.map((c, i) => <td key={i} class="number">{c}</td>)}
+                {r.cells.map((c, i) => (
+                  <td key={i} class="number">
+                    {c}
+                  </td>
+                ))}
               </tr>
             ))}
           </tbody>

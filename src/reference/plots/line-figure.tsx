@@ -5,41 +5,105 @@ import { numberText } from './number-text.ts';
 
 /** A plot with its words, and its figures folded below. */
 export function LineFigure({ plot }: { readonly plot: LinePlot }) {
-  const { width, height, frame: { left, right, top, bottom }, xTicks, yTicks, lines, shade, description } = drawPlot(plot);
+  const {
+    width,
+    height,
+    frame: { left, right, top, bottom },
+    xTicks,
+    yTicks,
+    lines,
+    shade,
+    description,
+  } = drawPlot(plot);
   const caption = (
     <>
-      <p><strong>{plot.title}.</strong> {plot.caption}{plot.formula !== undefined && <> Drawn from <code>{plot.formula}</code>.</>}</p>
+      <p>
+        <strong>{plot.title}.</strong> {plot.caption}
+        {plot.formula !== undefined && (
+          <>
+            {' '}
+            Drawn from <code>{plot.formula}</code>.
+          </>
+        )}
+      </p>
       <DataTable title={plot.title} {...tableOf(plot)} />
     </>
   );
   return (
-    <Picture name={plot.name} width={width} height={height} title={plot.title} description={description} caption={caption}>
+    <Picture
+      name={plot.name}
+      width={width}
+      height={height}
+      title={plot.title}
+      description={description}
+      caption={caption}
+    >
       <g aria-hidden="true">
-        <text class="plot-title" x={2} y={12}>{withUnit(plot.y)}</text>
-        {shade && <rect class="plot-shade" x={shade.from} y={top} width={shade.to - shade.from} height={bottom - top} />}
+        <text class="plot-title" x={2} y={12}>
+          {withUnit(plot.y)}
+        </text>
+        {shade && (
+          <rect class="plot-shade" x={shade.from} y={top} width={shade.to - shade.from} height={bottom - top} />
+        )}
         {shade && <path class="plot-value" d={`M${shade.at} ${top}V${bottom}`} />}
-        {shade && <text x={(shade.from + shade.to) / 2} y={top - 5} text-anchor="middle">{shade.name}</text>}
-        {yTicks.map((t) => <path key={t.text} class="plot-grid" d={`M${left} ${t.at}H${right}`} />)}
-        {xTicks.map((t) => <path key={t.text} class="plot-tick" d={`M${t.at} ${bottom}v4`} />)}
+        {shade && (
+          <text x={(shade.from + shade.to) / 2} y={top - 5} text-anchor="middle">
+            {shade.name}
+          </text>
+        )}
+        {yTicks.map((t) => (
+          <path key={t.text} class="plot-grid" d={`M${left} ${t.at}H${right}`} />
+        ))}
+        {xTicks.map((t) => (
+          <path key={t.text} class="plot-tick" d={`M${t.at} ${bottom}v4`} />
+        ))}
         <path class="plot-frame" d={`M${left} ${top}V${bottom}H${right}`} />
-        {yTicks.map((t) => <text key={t.text} x={left - 5} y={t.at + 4} text-anchor="end">{t.text}</text>)}
-        {xTicks.map((t) => <text key={t.text} x={t.at} y={bottom + 17} text-anchor="middle">{t.text}</text>)}
-        <text class="plot-title" x={(left + right) / 2} y={bottom + 34} text-anchor="middle">{withUnit(plot.x)}</text>
+        {yTicks.map((t) => (
+          <text key={t.text} x={left - 5} y={t.at + 4} text-anchor="end">
+            {t.text}
+          </text>
+        ))}
+        {xTicks.map((t) => (
+          <text key={t.text} x={t.at} y={bottom + 17} text-anchor="middle">
+            {t.text}
+          </text>
+        ))}
+        <text class="plot-title" x={(left + right) / 2} y={bottom + 34} text-anchor="middle">
+          {withUnit(plot.x)}
+        </text>
         {lines.map((l, i) => l.band !== '' && <path key={l.name} class={`plot-band plot-band-${i}`} d={l.band} />)}
-        {lines.map((l, i) => <path key={l.name} class={`plot-line plot-line-${i}`} d={l.path} />)}
-        {lines.map((l, i) => <text key={l.name} class={`plot-name plot-name-${i}`} x={l.label.x} y={l.label.y + 4} text-anchor={l.label.anchor}>{l.name}</text>)}
+        {lines.map((l, i) => (
+          <path key={l.name} class={`plot-line plot-line-${i}`} d={l.path} />
+        ))}
+        {lines.map((l, i) => (
+          <text
+            key={l.name}
+            class={`plot-name plot-name-${i}`}
+            x={l.label.x}
+            y={l.label.y + 4}
+            text-anchor={l.label.anchor}
+          >
+            {l.name}
+          </text>
+        ))}
       </g>
     </Picture>
   );
 }
 
 /** All the figures of a plot: a row for each x, a column for each line and each end of a band. */
-export function tableOf({ x, y, series }: LinePlot): { readonly headings: readonly string[]; readonly rows: readonly TableRow[] } {
+export function tableOf({ x, y, series }: LinePlot): {
+  readonly headings: readonly string[];
+  readonly rows: readonly TableRow[];
+} {
   const xs = [...new Set(series.flatMap((s) => s.points.map((p) => p.x)))].sort((a, b) => a - b);
   const text = (v: number | undefined): string => (v === undefined ? '' : numberText(v));
   const unit = y.unit === '' ? '' : `, ${y.unit}`;
   return {
-    headings: [withUnit(x), ...series.flatMap((s) => [`${s.name}${unit}`, ...(s.band ?? []).map((end) => `${s.name} ${end}`)])],
+    headings: [
+      withUnit(x),
+      ...series.flatMap((s) => [`${s.name}${unit}`, ...(s.band ?? []).map((end) => `${s.name} ${end}`)]),
+    ],
     rows: xs.map((at) => ({
       name: numberText(at),
       cells: series.flatMap((s) => {

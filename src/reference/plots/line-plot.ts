@@ -70,7 +70,8 @@ export interface DrawnPlot {
   readonly xTicks: readonly Tick[];
   readonly yTicks: readonly Tick[];
   readonly lines: readonly DrawnLine[];
-  readonly shade: { readonly name: string; readonly from: number; readonly at: number; readonly to: number } | undefined;
+  readonly shade:
+    { readonly name: string; readonly from: number; readonly at: number; readonly to: number } | undefined;
   readonly description: string;
 }
 
@@ -82,7 +83,8 @@ const LETTER = 6.8;
 const APART = 13;
 
 const places = (x: number): string => String(Number(x.toFixed(2)));
-const isPair = (p: Point): p is Point & { readonly low: number; readonly high: number } => p.low !== undefined && p.high !== undefined;
+const isPair = (p: Point): p is Point & { readonly low: number; readonly high: number } =>
+  p.low !== undefined && p.high !== undefined;
 const hasValue = (p: Point): p is Point & { readonly y: number } => p.y !== undefined;
 export const withUnit = ({ label, unit }: Axis): string => (unit === '' ? label : `${label}, ${unit}`);
 
@@ -94,16 +96,31 @@ export function drawPlot(plot: LinePlot): DrawnPlot {
   const bottom = top + PLOT.tall;
   const xs = series.flatMap((s) => s.points.map((p) => p.x));
   const ys = series.flatMap((s) => s.points.flatMap((p) => [p.y, p.low, p.high].filter((v) => v !== undefined)));
-  const x = scaleOf(xs, { low: across.low ?? Math.min(...xs), high: across.high ?? Math.max(...xs) }, [PLOT.left, right], PLOT.most);
+  const x = scaleOf(
+    xs,
+    { low: across.low ?? Math.min(...xs), high: across.high ?? Math.max(...xs) },
+    [PLOT.left, right],
+    PLOT.most,
+  );
   const y = scaleOf(ys, { low: up.low, high: up.high }, [bottom, top], PLOT.most);
   checkInside(xs, x, plot.title);
   checkInside(ys, y, plot.title);
   return {
-    width: PLOT.width, height: bottom + PLOT.under,
+    width: PLOT.width,
+    height: bottom + PLOT.under,
     frame: { left: PLOT.left, right, top, bottom },
-    xTicks: ticksOf(x), yTicks: ticksOf(y),
-    lines: placed(series.map((s) => drawLine(s, x, y)), bottom),
-    shade: shade && { name: shade.name, from: x.at(Math.max(shade.low, x.low)), at: x.at(shade.value), to: x.at(Math.min(shade.high, x.high)) },
+    xTicks: ticksOf(x),
+    yTicks: ticksOf(y),
+    lines: placed(
+      series.map((s) => drawLine(s, x, y)),
+      bottom,
+    ),
+    shade: shade && {
+      name: shade.name,
+      from: x.at(Math.max(shade.low, x.low)),
+      at: x.at(shade.value),
+      to: x.at(Math.min(shade.high, x.high)),
+    },
     description: inWords(plot),
   };
 }
@@ -115,44 +132,78 @@ function checkInside(values: readonly number[], { low, high }: Scale, title: str
   if (out !== undefined) throw new Error(`${title}: ${out} lies outside ${low} to ${high}`);
 }
 
-const ticksOf = (scale: Scale): readonly Tick[] => scale.ticks.map((t) => ({ at: Number(scale.at(t).toFixed(2)), text: numberText(t, 6) }));
+const ticksOf = (scale: Scale): readonly Tick[] =>
+  scale.ticks.map((t) => ({ at: Number(scale.at(t).toFixed(2)), text: numberText(t, 6) }));
 
 function drawLine({ name, points }: Series, x: Scale, y: Scale): DrawnLine {
   const at = (px: number, py: number): string => `${places(x.at(px))} ${places(y.at(py))}`;
   let pen = false;
-  const path = points.map((p) => {
-    if (!hasValue(p)) {
-      pen = false;
-      return '';
-    }
-    const step = `${pen ? 'L' : 'M'}${at(p.x, p.y)}`;
-    pen = true;
-    return step;
-  }).join('');
+  const path = points
+    .map((p) => {
+      if (!hasValue(p)) {
+        pen = false;
+        return '';
+      }
+      const step = `${pen ? 'L' : 'M'}${at(p.x, p.y)}`;
+      pen = true;
+      return step;
+    })
+    .join('');
   const pairs = points.filter(isPair);
-  const band = pairs.length < 2 ? '' : `M${[...pairs.map((p) => at(p.x, p.high)), ...[...pairs].reverse().map((p) => at(p.x, p.low))].join('L')}Z`;
+  const band =
+    pairs.length < 2
+      ? ''
+      : `M${[...pairs.map((p) => at(p.x, p.high)), ...[...pairs].reverse().map((p) => at(p.x, p.low))].join('L')}Z`;
   const last = points.filter(hasValue).at(-1);
   if (!last) throw new Error(`the line ${name} has no points`);
   const [endX, endY] = [Number(places(x.at(last.x))), y.at(last.y)];
   // A line that ends inside the frame has its name under its end, where it hides no other.
-  return { name, path, band, label: last.x < x.high - 1e-9 ? { x: endX, y: endY + APART + 1, anchor: 'middle' } : { x: endX + 4, y: endY, anchor: 'start' } };
+  return {
+    name,
+    path,
+    band,
+    label:
+      last.x < x.high - 1e-9
+        ? { x: endX, y: endY + APART + 1, anchor: 'middle' }
+        : { x: endX + 4, y: endY, anchor: 'start' },
+  };
 }
 
 /** Moves names that would overlap downward until they stand apart, and the lowest up where they would leave the frame. */
 function placed(lines: readonly DrawnLine[], bottom: number): readonly DrawnLine[] {
   const order = [...lines].sort((p, q) => p.label.y - q.label.y);
-  const left = ({ name, label }: DrawnLine): number => label.x - (label.anchor === 'middle' ? (name.length * LETTER) / 2 : 0);
-  const beside = (p: DrawnLine, q: DrawnLine): boolean => left(p) < left(q) + q.name.length * LETTER && left(q) < left(p) + p.name.length * LETTER;
+  const left = ({ name, label }: DrawnLine): number =>
+    label.x - (label.anchor === 'middle' ? (name.length * LETTER) / 2 : 0);
+  const beside = (p: DrawnLine, q: DrawnLine): boolean =>
+    left(p) < left(q) + q.name.length * LETTER && left(q) < left(p) + p.name.length * LETTER;
   const heights = new Map<DrawnLine, number>();
-  const sweep = (through: readonly DrawnLine[], start: (line: DrawnLine) => number, move: (at: number, neighbour: number) => number): void => {
+  const sweep = (
+    through: readonly DrawnLine[],
+    start: (line: DrawnLine) => number,
+    move: (at: number, neighbour: number) => number,
+  ): void => {
     through.forEach((line, i) => {
-      const met = through.slice(0, i).filter((other) => beside(line, other)).map((other) => heights.get(other) ?? 0);
+      const met = through
+        .slice(0, i)
+        .filter((other) => beside(line, other))
+        .map((other) => heights.get(other) ?? 0);
       heights.set(line, met.reduce(move, start(line)));
     });
   };
-  sweep(order, (line) => line.label.y, (at, above) => Math.max(at, above + APART));
-  sweep([...order].reverse(), (line) => Math.min(heights.get(line) ?? 0, bottom), (at, below) => Math.min(at, below - APART));
-  return lines.map((line) => ({ ...line, label: { ...line.label, y: Number(places(heights.get(line) ?? line.label.y)) } }));
+  sweep(
+    order,
+    (line) => line.label.y,
+    (at, above) => Math.max(at, above + APART),
+  );
+  sweep(
+    [...order].reverse(),
+    (line) => Math.min(heights.get(line) ?? 0, bottom),
+    (at, below) => Math.min(at, below - APART),
+  );
+  return lines.map((line) => ({
+    ...line,
+    label: { ...line.label, y: Number(places(heights.get(line) ?? line.label.y)) },
+  }));
 }
 
 /** What each line does between its ends, in words. */
@@ -164,10 +215,15 @@ function inWords({ series, x, y, shade }: LinePlot): string {
     if (!first || !last) throw new Error(`the line ${name} has no points`);
     const top = known.reduce((a, b) => (b.y > a.y ? b : a));
     const bottom = known.reduce((a, b) => (b.y < a.y ? b : a));
-    const turns = [[top, 'highest'] as const, [bottom, 'lowest'] as const].filter(([p]) => p !== first && p !== last && p.y !== first.y && p.y !== last.y);
-    const between = band && isPair(last) ? `; at the end ${band[0]} ${value(last.low, y)}, ${band[1]} ${value(last.high, y)}` : '';
+    const turns = [[top, 'highest'] as const, [bottom, 'lowest'] as const].filter(
+      ([p]) => p !== first && p !== last && p.y !== first.y && p.y !== last.y,
+    );
+    const between =
+      band && isPair(last) ? `; at the end ${band[0]} ${value(last.low, y)}, ${band[1]} ${value(last.high, y)}` : '';
     return `${name}: ${value(first.y, y)} at ${value(first.x, x)}, ${value(last.y, y)} at ${value(last.x, x)}${turns.map(([p, word]) => `, ${word} ${value(p.y, y)} at ${value(p.x, x)}`).join('')}${between}`;
   });
-  const range = shade ? ` Shaded: ${shade.name}, ${value(shade.low, x)} to ${value(shade.high, x)}, with ${value(shade.value, x)}.` : '';
+  const range = shade
+    ? ` Shaded: ${shade.name}, ${value(shade.low, x)} to ${value(shade.high, x)}, with ${value(shade.value, x)}.`
+    : '';
   return `${withUnit(y)}, against ${withUnit(x)}. ${told.join('. ')}.${range}`;
 }

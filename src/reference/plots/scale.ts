@@ -15,7 +15,12 @@ export interface Span {
 }
 
 /** A straight scale that holds all values between two places; an end that is not given is moved out to the next round mark. */
-export function scaleOf(values: readonly number[], { low, high }: Span, [from, to]: readonly [number, number], most: number): Scale {
+export function scaleOf(
+  values: readonly number[],
+  { low, high }: Span,
+  [from, to]: readonly [number, number],
+  most: number,
+): Scale {
   const [least, greatest] = [low ?? Math.min(...values), high ?? Math.max(...values)];
   if (!(greatest > least)) throw new Error(`an axis needs a span; got ${least} to ${greatest}`);
   const marks = roundTicks(least, greatest, most);
@@ -25,5 +30,10 @@ export function scaleOf(values: readonly number[], { low, high }: Span, [from, t
     return (end - near) * direction > 1e-9 * step ? near + direction * step : near;
   };
   const [first, last] = [low ?? outward(least, -1), high ?? outward(greatest, 1)];
-  return { low: first, high: last, ticks: roundTicks(first, last, most + 1), at: (value) => from + ((value - first) / (last - first)) * (to - from) };
+  return {
+    low: first,
+    high: last,
+    ticks: roundTicks(first, last, most + 1),
+    at: (value) => from + ((value - first) / (last - first)) * (to - from),
+  };
 }

@@ -7,5 +7,7 @@ import { starterHolesSheet } from './starter-holes.ts';
 
 /** The trial workbook: jobs of our own invention. */
 export function demoWorkbook(): WorkbookDescription {
-  return { sheets: [...draglineSheets(), finishedJobsSheet(), lockGateSheet(), rescueBreachSheet(), starterHolesSheet()] };
+  return {
+    sheets: [...draglineSheets(), finishedJobsSheet(), lockGateSheet(), rescueBreachSheet(), starterHolesSheet()],
+  };
 }

@@ -46,7 +46,11 @@ function assumptions(): { readonly sheet: SheetDescription; readonly range: stri
     range: `Assumptions!$A$3:$F$${last}`,
     sheet: {
       name: 'Assumptions',
-      rows: [['Assumptions of this job. Edit a value, with its low and high: the sheets of the overhaul recalculate.'], ['Common practice means no published source; your own log beats it.'], ...rows],
+      rows: [
+        ['Assumptions of this job. Edit a value, with its low and high: the sheets of the overhaul recalculate.'],
+        ['Common practice means no published source; your own log beats it.'],
+        ...rows,
+      ],
       size: [last + 40, 10],
       looks: { A1: { bold: true }, A2: { italic: true }, 'A3:H3': HEADING, [`B4:D${last}`]: INPUT },
       widths: { A: 190, B: 110, 'C:D': 70, E: 110, F: 120, G: 240, H: 460 },
@@ -56,20 +60,48 @@ function assumptions(): { readonly sheet: SheetDescription; readonly range: stri
 }
 
 function pinSheet(assume: string): SheetDescription {
-  const formulas = (r: number): readonly CellContent[] => ['RODS', 'PRESSURE', 'OXYGEN', 'BURN', 'TIME'].map((f) => `=BURN.PIN.${f}(C${r},D${r},E${r},,,${assume})`);
+  const formulas = (r: number): readonly CellContent[] =>
+    ['RODS', 'PRESSURE', 'OXYGEN', 'BURN', 'TIME'].map((f) => `=BURN.PIN.${f}(C${r},D${r},E${r},,,${assume})`);
   const total = (column: string): CellContent => `=SUM(${column}${FIRST}:${column}${LAST})`;
   return {
     name: 'Pins',
     rows: [
       ['Dragline overhaul: seized pins'],
-      ['An invented job. Yellow cells are yours to change. Plain numbers are inches; 100 mm, 3/8 typed as text, 4-1/2 work too.'],
+      [
+        'An invented job. Yellow cells are yours to change. Plain numbers are inches; 100 mm, 3/8 typed as text, 4-1/2 work too.',
+      ],
       ['="Calculation "&BURN.VERSION()'],
       [],
-      ['No.', 'Pin', 'Diameter', 'Length', 'Bore, if not as planned', 'Rods', 'Tip pressure, psi', 'Oxygen, scf', 'Burning, min', 'Crew, min'],
-      ...PINS.map(([where, diameter, length, hole], i): readonly CellContent[] => [i + 1, where, typed(diameter), typed(length), hole === undefined ? null : typed(hole), ...formulas(FIRST + i)]),
+      [
+        'No.',
+        'Pin',
+        'Diameter',
+        'Length',
+        'Bore, if not as planned',
+        'Rods',
+        'Tip pressure, psi',
+        'Oxygen, scf',
+        'Burning, min',
+        'Crew, min',
+      ],
+      ...PINS.map(([where, diameter, length, hole], i): readonly CellContent[] => [
+        i + 1,
+        where,
+        typed(diameter),
+        typed(length),
+        hole === undefined ? null : typed(hole),
+        ...formulas(FIRST + i),
+      ]),
       [],
       [null, 'In all', null, null, null, total('F'), null, total('H'), total('I'), total('J')],
-      [null, 'Cylinders, shared down the list', null, null, null, `=SUM(INDEX(Plan!A4:S${PINS.length + 3},0,MATCH("cylinders opened",Plan!A3:S3,0)))`],
+      [
+        null,
+        'Cylinders, shared down the list',
+        null,
+        null,
+        null,
+        `=SUM(INDEX(Plan!A4:S${PINS.length + 3},0,MATCH("cylinders opened",Plan!A3:S3,0)))`,
+      ],
       [null, 'Crew hours', null, null, null, `=J${LAST + 2}/60`],
     ],
     size: [LAST + 80, 40],
@@ -103,7 +135,14 @@ function planSheet(assume: string): SheetDescription {
       [`=BURN.PIN.PLAN(${column('C')},${column('D')},${column('E')},,,${assume})`],
     ],
     size: [PINS.length + 40, 24],
-    looks: { A1: { bold: true }, 'A3:U3': HEADING, [`A4:A${PINS.length + 3}`]: ITEM, [`C4:E${PINS.length + 3}`]: { format: '0' }, [`F4:J${PINS.length + 3}`]: { format: '0.0' }, [`L4:S${PINS.length + 3}`]: { format: '0.0' } },
+    looks: {
+      A1: { bold: true },
+      'A3:U3': HEADING,
+      [`A4:A${PINS.length + 3}`]: ITEM,
+      [`C4:E${PINS.length + 3}`]: { format: '0' },
+      [`F4:J${PINS.length + 3}`]: { format: '0.0' },
+      [`L4:S${PINS.length + 3}`]: { format: '0.0' },
+    },
     heights: { 3: 56 },
     widths: { A: 44, B: 84, 'C:S': 74, T: 460, U: 460 },
     frozenRows: 3,

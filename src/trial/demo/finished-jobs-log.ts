@@ -2,7 +2,21 @@ import type { Scalar } from '../../sheet/host-function.ts';
 
 /** Finished pins of an invented crew, made with stated factors and noise by test/fixtures/finished-jobs.ts. */
 export const FINISHED_JOBS: readonly (readonly Scalar[])[] = [
-  ['Job', 'Pin', 'Diameter, in', 'Length, in', 'Rod', 'Rods used', 'Oxygen used, scf', 'Gauge before, psi', 'Gauge after, psi', 'Temperature, F', 'Burning minutes', 'Crew minutes', 'Remark'],
+  [
+    'Job',
+    'Pin',
+    'Diameter, in',
+    'Length, in',
+    'Rod',
+    'Rods used',
+    'Oxygen used, scf',
+    'Gauge before, psi',
+    'Gauge after, psi',
+    'Temperature, F',
+    'Burning minutes',
+    'Crew minutes',
+    'Remark',
+  ],
   [1, 'Stick pin, left', 4, 11, '3/8 x 36', 5, null, 2230, 1290, 65, 7, 72, null],
   [2, 'Stick pin, right', 4, 11, '3/8 x 36', 6, 118, null, null, null, 9, 65, null],
   [3, 'Bucket link', 3.5, 9, '3/8 x 36', 4, null, 2150, 1550, 49, 5, 67, null],

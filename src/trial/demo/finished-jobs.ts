@@ -12,8 +12,10 @@ const SCORE = LAST + 4;
 /** Finished pins of an invented crew: what they tell of its factors, and how estimates do before and after. */
 export function finishedJobsSheet(): SheetDescription {
   const rows: CellContent[][] = [
-    ['Finished jobs: what the crew\'s own log tells'],
-    ['An invented crew. Oxygen stands in scf, or as gauge readings with the temperature of the gas; blanks are jobs where nobody wrote it down. Job 17 went wrong.'],
+    ["Finished jobs: what the crew's own log tells"],
+    [
+      'An invented crew. Oxygen stands in scf, or as gauge readings with the temperature of the gas; blanks are jobs where nobody wrote it down. Job 17 went wrong.',
+    ],
     ['="Calculation "&BURN.VERSION()'],
     ['The log', ...new Array<null>(13).fill(null), 'The fit: rows that work as assume, then each job beside it'],
     ...FINISHED_JOBS.map((row) => row.map((cell) => (typeof cell === 'string' ? typed(cell) : cell))),
@@ -53,7 +55,23 @@ export function finishedJobsSheet(): SheetDescription {
       ...Object.fromEntries([SCORE + 28, SCORE + 31].map((r) => [`A${r + 1}`, ITEM])),
       ...Object.fromEntries([SCORE + 28, SCORE + 31].map((r) => [`C${r + 1}:R${r + 1}`, { format: '0.0' }])),
     },
-    widths: { A: 60, B: 150, 'C:D': 76, E: 90, 'F:I': 76, J: 100, 'K:L': 76, M: 190, N: 20, O: 150, 'P:R': 70, S: 60, T: 110, U: 300, V: 420 },
+    widths: {
+      A: 60,
+      B: 150,
+      'C:D': 76,
+      E: 90,
+      'F:I': 76,
+      J: 100,
+      'K:L': 76,
+      M: 190,
+      N: 20,
+      O: 150,
+      'P:R': 70,
+      S: 60,
+      T: 110,
+      U: 300,
+      V: 420,
+    },
     heights: { 1: 30, [FIRST]: 54, [SCORE]: 54, [SCORE + 8]: 54, [SCORE + 28]: 40, [SCORE + 31]: 40 },
     frozenRows: 3,
   };

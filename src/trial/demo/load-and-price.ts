@@ -3,8 +3,17 @@ import { HEADING, INPUT, typed } from './looks.ts';
 
 /** Prices of nobody's list: invented, to be replaced by one's own. */
 const PRICES: readonly (readonly [name: string, price: number, per?: string])[] = [
-  ['3/8 x 36', 11], ['rod', 8], ['oxygen', 38, '100 scf'], ['cylinder rental', 9], ['crew', 165], ['plate', 14], ['ram hire', 240], ['mobilisation', 850], ['other: permit and fire watch', 400],
-  ['contingency', 10], ['margin', 18],
+  ['3/8 x 36', 11],
+  ['rod', 8],
+  ['oxygen', 38, '100 scf'],
+  ['cylinder rental', 9],
+  ['crew', 165],
+  ['plate', 14],
+  ['ram hire', 240],
+  ['mobilisation', 850],
+  ['other: permit and fire watch', 400],
+  ['contingency', 10],
+  ['margin', 18],
 ];
 
 /** Where the parts stand: stock beside the prices, then cost and schedule below each other in room of their own. */
@@ -32,7 +41,8 @@ export function loadAndPriceSheet(pins: string, plan: string, assume: string, it
       [`E${PRICE_FIRST}`]: `=BURN.JOB.STOCK("PIN",${pins},$B$4,${assume})`,
       [`A${COST - 1}`]: 'What it costs',
       [`A${COST}`]: `=BURN.JOB.COST(${plan},$A$${PRICE_FIRST}:$C$${PRICE_LAST},${assume})`,
-      [`A${SCHEDULE - 1}`]: 'In which order and shifts; no rule of noise or fire watch is passed, and none of them makes the work harmless',
+      [`A${SCHEDULE - 1}`]:
+        'In which order and shifts; no rule of noise or fire watch is passed, and none of them makes the work harmless',
       [`A${SCHEDULE}`]: `=BURN.JOB.SCHEDULE(${plan},$B$5,$B$6,${assume})`,
     },
     size: [SCHEDULE + items + 30, 16],

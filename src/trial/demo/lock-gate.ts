@@ -29,11 +29,13 @@ const FIRST_WET = FIRST_STUD + STUDS.length + 2;
 const FIRST_GROOVE = FIRST_WET + WET_STUDS.length + 3;
 const TOTAL = FIRST_GROOVE + GROOVES.length + 1;
 
-const stud = (assume: string, first: number) => ([where, diameter, count, material]: (typeof STUDS)[number], i: number): readonly CellContent[] => {
-  const r = first + i;
-  const of = (f: string): string => `=BURN.STUD.${f}(B${r},C${r},,D${r},${assume})`;
-  return [where, typed(diameter), count, material, of('RODS'), of('PRESSURE'), of('OXYGEN'), of('BURN'), of('TIME')];
-};
+const stud =
+  (assume: string, first: number) =>
+  ([where, diameter, count, material]: (typeof STUDS)[number], i: number): readonly CellContent[] => {
+    const r = first + i;
+    const of = (f: string): string => `=BURN.STUD.${f}(B${r},C${r},,D${r},${assume})`;
+    return [where, typed(diameter), count, material, of('RODS'), of('PRESSURE'), of('OXYGEN'), of('BURN'), of('TIME')];
+  };
 
 /** An invented lock-gate repair: studs severed above and under water, cracked welds gouged out. */
 export function lockGateSheet(): SheetDescription {
@@ -42,32 +44,94 @@ export function lockGateSheet(): SheetDescription {
     name: 'Lock gate',
     rows: [
       ['Lock-gate repair: studs and welds'],
-      ['An invented job. Yellow cells are yours to change. The leaf hangs in its recess with the chamber drawn down; two lists lie under water.'],
+      [
+        'An invented job. Yellow cells are yours to change. The leaf hangs in its recess with the chamber drawn down; two lists lie under water.',
+      ],
       ['="Calculation "&BURN.VERSION()'],
       [],
-      ['Studs', 'Diameter', 'Count', 'Material', 'Rods', 'Tip pressure, psi', 'Oxygen, scf', 'Burning, min', 'Crew, min'],
+      [
+        'Studs',
+        'Diameter',
+        'Count',
+        'Material',
+        'Rods',
+        'Tip pressure, psi',
+        'Oxygen, scf',
+        'Burning, min',
+        'Crew, min',
+      ],
       ...STUDS.map(stud(DRY, FIRST_STUD)),
       [],
-      ['Studs under water', 'Diameter', 'Count', 'Material', 'Rods', 'Pressure over the water\'s, psi', 'Oxygen, scf', 'Burning, min', 'Crew, min'],
+      [
+        'Studs under water',
+        'Diameter',
+        'Count',
+        'Material',
+        'Rods',
+        "Pressure over the water's, psi",
+        'Oxygen, scf',
+        'Burning, min',
+        'Crew, min',
+      ],
       ...WET_STUDS.map(stud(WET, FIRST_WET)),
       [],
       [],
-      ['Welds to gouge out', 'Width', 'Depth', 'Length', 'Rods', 'Tip pressure, psi', 'Oxygen, scf', 'Burning, min', 'Crew, min'],
+      [
+        'Welds to gouge out',
+        'Width',
+        'Depth',
+        'Length',
+        'Rods',
+        'Tip pressure, psi',
+        'Oxygen, scf',
+        'Burning, min',
+        'Crew, min',
+      ],
       ...GROOVES.map(([where, width, depth, length], i): readonly CellContent[] => {
         const r = FIRST_GROOVE + i;
         const of = (f: string): string => `=BURN.GOUGE.${f}(B${r},C${r},D${r},,,${DRY})`;
-        return [where, typed(width), typed(depth), typed(length), of('RODS'), of('PRESSURE'), of('OXYGEN'), of('BURN'), of('TIME')];
+        return [
+          where,
+          typed(width),
+          typed(depth),
+          typed(length),
+          of('RODS'),
+          of('PRESSURE'),
+          of('OXYGEN'),
+          of('BURN'),
+          of('TIME'),
+        ];
       }),
       [],
       ['In all', null, null, null, sum('E'), null, sum('G'), sum('H'), sum('I')],
       ['Crew hours', null, null, null, null, null, null, null, `=I${TOTAL}/60`],
       [],
       ['Plan of the grooves'],
-      [`=BURN.GOUGE.PLAN(B${FIRST_GROOVE}:B${FIRST_GROOVE + GROOVES.length - 1},C${FIRST_GROOVE}:C${FIRST_GROOVE + GROOVES.length - 1},D${FIRST_GROOVE}:D${FIRST_GROOVE + GROOVES.length - 1},,,${DRY})`],
+      [
+        `=BURN.GOUGE.PLAN(B${FIRST_GROOVE}:B${FIRST_GROOVE + GROOVES.length - 1},C${FIRST_GROOVE}:C${FIRST_GROOVE + GROOVES.length - 1},D${FIRST_GROOVE}:D${FIRST_GROOVE + GROOVES.length - 1},,,${DRY})`,
+      ],
     ],
     cells: {
-      K5: 'Assumptions, dry', K6: 'set-up time', L6: 4, K7: 'access', L7: 'tight', K8: 'position', L8: 'overhead', K9: 'stud time', L9: 1,
-      K11: 'Assumptions, wet', K12: 'set-up time', L12: 15, K13: 'position', L13: 'underwater', K14: 'water depth', L14: 18, K15: 'supply flow', L15: 30, K16: 'work grounded', L16: 'yes',
+      K5: 'Assumptions, dry',
+      K6: 'set-up time',
+      L6: 4,
+      K7: 'access',
+      L7: 'tight',
+      K8: 'position',
+      L8: 'overhead',
+      K9: 'stud time',
+      L9: 1,
+      K11: 'Assumptions, wet',
+      K12: 'set-up time',
+      L12: 15,
+      K13: 'position',
+      L13: 'underwater',
+      K14: 'water depth',
+      L14: 18,
+      K15: 'supply flow',
+      L15: 30,
+      K16: 'work grounded',
+      L16: 'yes',
     },
     size: [TOTAL + 40, 24],
     looks: {

@@ -26,7 +26,9 @@ export function starterHolesSheet(): SheetDescription {
     name: 'Starter holes',
     rows: [
       ['Starter holes for shape cutting'],
-      ['An invented order. Yellow cells are yours to change. All holes lie in one yard, so each takes little setting up.'],
+      [
+        'An invented order. Yellow cells are yours to change. All holes lie in one yard, so each takes little setting up.',
+      ],
       ['="Calculation "&BURN.VERSION()'],
       [],
       ['Plate', 'Thickness', 'Hole', 'Rods, each by itself', 'Tip pressure, psi', 'Oxygen, scf', 'Crew, min'],
@@ -41,7 +43,18 @@ export function starterHolesSheet(): SheetDescription {
       [`=BURN.ROD.CUTLIST(B${FIRST}:B${LAST},$J$10,${ASSUME})`],
     ],
     cells: {
-      I5: 'Assumptions', J5: 'Value', I6: 'set-up time', J6: 1.5, I7: 'clean-up time', J7: 1, I8: 'position', J8: 'vertical down', I9: 'stub', J9: 3, I10: 'Rods in stock', J10: { text: '3/8 x 36' },
+      I5: 'Assumptions',
+      J5: 'Value',
+      I6: 'set-up time',
+      J6: 1.5,
+      I7: 'clean-up time',
+      J7: 1,
+      I8: 'position',
+      J8: 'vertical down',
+      I9: 'stub',
+      J9: 3,
+      I10: 'Rods in stock',
+      J10: { text: '3/8 x 36' },
     },
     size: [LAST + 60, 16],
     looks: {

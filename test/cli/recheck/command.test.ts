@@ -1,4 +1,14 @@
-import { existsSync, linkSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  linkSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
@@ -19,7 +29,9 @@ let same: Buffer;
 let moved: Buffer;
 let broken: Buffer;
 beforeAll(async () => {
-  same = await makeWorkbook([{ name: 'Job sheet', rows: [['=BURN.PIN.RODS(B1,10)', 3, '=BURN.VERSION()', '=SUM(A1)']] }]);
+  same = await makeWorkbook([
+    { name: 'Job sheet', rows: [['=BURN.PIN.RODS(B1,10)', 3, '=BURN.VERSION()', '=SUM(A1)']] },
+  ]);
   moved = altered(same, { [SHEET1]: replacing('<v>3</v></c><c r="C1"', '<v>6</v></c><c r="C1"') });
   broken = altered(moved, { [SHEET1]: replacing('BURN_PIN_RODS', 'BURN_PIN_ROD') });
 });
@@ -37,21 +49,29 @@ describe('recheck on the command line', () => {
     expect((await run(at('broken.xlsx'))).code).toBe(3);
   });
 
-  it('tells cell by cell what moved and why, and what of the sheet\'s own came out differently', async () => {
+  it("tells cell by cell what moved and why, and what of the sheet's own came out differently", async () => {
     const { out } = await run(at('moved.xlsx'));
     const lines = out.split('\n');
     expect(lines[0]).toBe('moved.xlsx: 1 formula with BURN functions, 1 cell');
     expect(lines[1]).toMatch(/^calculated with \d{4}\.\d\d\.\d\d \('Job sheet'!C1\); rechecked with /);
     expect(lines.slice(2)).toEqual([
-      'same    0', 'moved   1', expect.stringMatching(/^ {2}'Job sheet'!A1 {2}\d+ -> \d+ {2}input: a cell it reads, or the formula, was changed/), 'broken  0',
-      "1 cell of the sheet's own formulas came out differently:", expect.stringMatching(/^ {2}'Job sheet'!D1 {2}\d+ -> \d+$/),
+      'same    0',
+      'moved   1',
+      expect.stringMatching(/^ {2}'Job sheet'!A1 {2}\d+ -> \d+ {2}input: a cell it reads, or the formula, was changed/),
+      'broken  0',
+      "1 cell of the sheet's own formulas came out differently:",
+      expect.stringMatching(/^ {2}'Job sheet'!D1 {2}\d+ -> \d+$/),
     ]);
-    expect((await run(at('broken.xlsx'))).out).toMatch(/ {2}'Job sheet'!A1 {2}was \d+ {2}there is no function BURN\.PIN\.ROD; nearest: BURN\.PIN\.RODS/);
+    expect((await run(at('broken.xlsx'))).out).toMatch(
+      / {2}'Job sheet'!A1 {2}was \d+ {2}there is no function BURN\.PIN\.ROD; nearest: BURN\.PIN\.RODS/,
+    );
   });
 
   it('shows 40 lines of a kind, or all', async () => {
     const rows = Array.from({ length: 60 }, (_, i) => [`=BURN.PIN.HOLE(${i + 2})`]);
-    const many = altered(await makeWorkbook([{ name: 'S', rows }]), { [SHEET1]: (xml) => xml.replace(/<v>[^<]*<\/v>/g, '<v>1</v>') });
+    const many = altered(await makeWorkbook([{ name: 'S', rows }]), {
+      [SHEET1]: (xml) => xml.replace(/<v>[^<]*<\/v>/g, '<v>1</v>'),
+    });
     writeFileSync(at('many.xlsx'), many);
     expect((await run(at('many.xlsx'))).out).toContain('  and 20 more (--all shows them)');
     expect((await run('--all', at('many.xlsx'))).out).not.toContain('more (');
@@ -59,13 +79,24 @@ describe('recheck on the command line', () => {
 
   it('gives one object with --json', async () => {
     const report = JSON.parse((await run('--json', at('moved.xlsx'))).out) as Record<string, unknown>;
-    expect(report).toMatchObject({ file: 'moved.xlsx', formulas: 1, counts: { same: 0, moved: 1, broken: 0 }, macros: false, kept: [] });
-    expect(report['cells']).toMatchObject([{ sheet: 'Job sheet', cell: 'A1', functions: ['BURN.PIN.RODS'], status: 'moved', why: { kind: 'input' } }]);
+    expect(report).toMatchObject({
+      file: 'moved.xlsx',
+      formulas: 1,
+      counts: { same: 0, moved: 1, broken: 0 },
+      macros: false,
+      kept: [],
+    });
+    expect(report['cells']).toMatchObject([
+      { sheet: 'Job sheet', cell: 'A1', functions: ['BURN.PIN.RODS'], status: 'moved', why: { kind: 'input' } },
+    ]);
   });
 
   it('takes the defaults of a date, and says where none were in force', async () => {
     expect((await run('--as-of', '2099-01-01', at('same.xlsx'))).code).toBe(0);
-    expect(await run('--as-of=1999-01-01', at('same.xlsx'))).toMatchObject({ code: 2, err: expect.stringContaining('no version was in force at 1999-01-01') as string });
+    expect(await run('--as-of=1999-01-01', at('same.xlsx'))).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('no version was in force at 1999-01-01') as string,
+    });
   });
 
   it.each([
@@ -89,16 +120,26 @@ describe('recheck on the command line', () => {
   });
 
   it('answers a file that is not there, a folder and one that may not be read with exit code 2', async () => {
-    expect(await run(at('none.xlsx'))).toMatchObject({ code: 2, err: expect.stringContaining('none.xlsx: ENOENT') as string });
+    expect(await run(at('none.xlsx'))).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('none.xlsx: ENOENT') as string,
+    });
     expect(await run(folder)).toMatchObject({ code: 2, err: expect.stringContaining('EISDIR') as string });
     writeFileSync(at('noise.xlsx'), 'noise');
-    expect(await run(at('noise.xlsx'))).toMatchObject({ code: 2, out: '', err: `${at('noise.xlsx')}: it is no workbook (.xlsx or .xlsm)` });
+    expect(await run(at('noise.xlsx'))).toMatchObject({
+      code: 2,
+      out: '',
+      err: `${at('noise.xlsx')}: it is no workbook (.xlsx or .xlsm)`,
+    });
   });
 
   it('does not take a file of 70 MB, and says so', async () => {
     writeFileSync(at('huge.xlsx'), same);
     truncateSync(at('huge.xlsx'), 70_000_000);
-    expect(await run(at('huge.xlsx'))).toMatchObject({ code: 2, err: `${at('huge.xlsx')}: it has 70 MB; at most 64 MB are taken` });
+    expect(await run(at('huge.xlsx'))).toMatchObject({
+      code: 2,
+      err: `${at('huge.xlsx')}: it has 70 MB; at most 64 MB are taken`,
+    });
   });
 
   it('takes a file of 50 MB, most of it pictures', async () => {
@@ -114,7 +155,10 @@ describe('writing', () => {
   const names = (): readonly string[] => readdirSync(folder).sort();
 
   it('puts a new file beside the source, whole, and leaves the source as it is', async () => {
-    expect(await run('--write', at('new.xlsx'), at('moved.xlsx'))).toMatchObject({ code: 1, out: expect.stringMatching(/written: .*new\.xlsx$/) as string });
+    expect(await run('--write', at('new.xlsx'), at('moved.xlsx'))).toMatchObject({
+      code: 1,
+      out: expect.stringMatching(/written: .*new\.xlsx$/) as string,
+    });
     expect(readFileSync(at('moved.xlsx')).equals(moved)).toBe(true);
     expect((await run(at('new.xlsx'))).code).toBe(0);
     expect(names()).toEqual(['broken.xlsx', 'moved.xlsx', 'new.xlsx', 'same.xlsx']);
@@ -124,7 +168,10 @@ describe('writing', () => {
     symlinkSync(at('moved.xlsx'), at('link.xlsx'));
     linkSync(at('moved.xlsx'), at('hard.xlsx'));
     for (const name of ['moved.xlsx', 'link.xlsx', 'hard.xlsx', '../' + path.basename(folder) + '/moved.xlsx']) {
-      expect(await run('--write', at(name), at('moved.xlsx')), name).toMatchObject({ code: 2, err: expect.stringContaining('is the workbook itself; --force') as string });
+      expect(await run('--write', at(name), at('moved.xlsx')), name).toMatchObject({
+        code: 2,
+        err: expect.stringContaining('is the workbook itself; --force') as string,
+      });
     }
     expect(readFileSync(at('moved.xlsx')).equals(moved)).toBe(true);
     expect((await run('--write', at('moved.xlsx'), '--force', at('moved.xlsx'))).code).toBe(1);
@@ -133,15 +180,24 @@ describe('writing', () => {
 
   it('never takes the place of another file without --force', async () => {
     writeFileSync(at('other.xlsx'), 'precious');
-    expect(await run('--write', at('other.xlsx'), at('moved.xlsx'))).toMatchObject({ code: 2, err: expect.stringContaining('is there already; --force') as string });
+    expect(await run('--write', at('other.xlsx'), at('moved.xlsx'))).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('is there already; --force') as string,
+    });
     expect(readFileSync(at('other.xlsx'), 'utf8')).toBe('precious');
     expect((await run('--force', '--write', at('other.xlsx'), at('moved.xlsx'))).code).toBe(1);
     expect((await run(at('other.xlsx'))).code).toBe(0);
   });
 
   it('does not write where it may not, nor leave half a file', async () => {
-    expect(await run('--write', at('none/new.xlsx'), at('moved.xlsx'))).toMatchObject({ code: 2, err: expect.stringContaining('ENOENT') as string });
-    expect(await run('--write', at('new.xlsm'), at('moved.xlsx'))).toMatchObject({ code: 2, err: expect.stringContaining('must end in .xlsx') as string });
+    expect(await run('--write', at('none/new.xlsx'), at('moved.xlsx'))).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('ENOENT') as string,
+    });
+    expect(await run('--write', at('new.xlsm'), at('moved.xlsx'))).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('must end in .xlsx') as string,
+    });
     expect(names()).toEqual(['broken.xlsx', 'moved.xlsx', 'same.xlsx']);
   });
 
@@ -164,7 +220,27 @@ describe('writing', () => {
 });
 
 it('reads every option', () => {
-  const asked: Asked = { file: 'job.xlsx', json: true, all: true, asOf: '2026-11-25', write: 'out.xlsx', force: true, seconds: 9 };
-  expect(readArguments(['--json', '--all', '--as-of=2026-11-25', '--write', 'out.xlsx', '--force', '--seconds', '9', 'job.xlsx'])).toEqual(asked);
+  const asked: Asked = {
+    file: 'job.xlsx',
+    json: true,
+    all: true,
+    asOf: '2026-11-25',
+    write: 'out.xlsx',
+    force: true,
+    seconds: 9,
+  };
+  expect(
+    readArguments([
+      '--json',
+      '--all',
+      '--as-of=2026-11-25',
+      '--write',
+      'out.xlsx',
+      '--force',
+      '--seconds',
+      '9',
+      'job.xlsx',
+    ]),
+  ).toEqual(asked);
   expect(readArguments(['--', '--odd name.xlsx'])).toMatchObject({ file: '--odd name.xlsx', seconds: 120 });
 });

@@ -26,7 +26,17 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const at = (name: string): string => path.join(folder, name);
 
 /** Elements of a worksheet in the order that the standard asks for: ISO/IEC 29500-1, 18.3.1.99 (CT_Worksheet), those used here. */
-const WORKSHEET_ORDER = ['sheetPr', 'dimension', 'sheetViews', 'sheetFormatPr', 'cols', 'sheetData', 'dataValidations', 'pageMargins', 'pageSetup'];
+const WORKSHEET_ORDER = [
+  'sheetPr',
+  'dimension',
+  'sheetViews',
+  'sheetFormatPr',
+  'cols',
+  'sheetData',
+  'dataValidations',
+  'pageMargins',
+  'pageSetup',
+];
 /** The same of a workbook (18.2.27), a style sheet (18.8.39) and the metadata (18.9.9). */
 const ORDERS: Readonly<Record<string, readonly string[]>> = {
   worksheet: WORKSHEET_ORDER,
@@ -35,20 +45,32 @@ const ORDERS: Readonly<Record<string, readonly string[]>> = {
   metadata: ['metadataTypes', 'futureMetadata', 'cellMetadata'],
 };
 
-interface Element { readonly name: string; readonly attributes: Readonly<Record<string, string>>; readonly children: Element[]; text: string }
+interface Element {
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly children: Element[];
+  text: string;
+}
 
 /** A part as a tree; throws where it is not well-formed or a prefix is not declared. */
 function tree(archive: Archive, part: string): Element {
   const parser = new SaxesParser({ xmlns: true });
   const open: Element[] = [{ name: '', attributes: {}, children: [], text: '' }];
   parser.on('opentag', (tag) => {
-    const element: Element = { name: tag.local, attributes: Object.fromEntries(Object.values(tag.attributes).map((a) => [a.name, a.value])), children: [], text: '' };
+    const element: Element = {
+      name: tag.local,
+      attributes: Object.fromEntries(Object.values(tag.attributes).map((a) => [a.name, a.value])),
+      children: [],
+      text: '',
+    };
     open.at(-1)!.children.push(element);
     open.push(element);
   });
   parser.on('closetag', () => void open.pop());
   parser.on('text', (t) => void (open.at(-1)!.text += t));
-  parser.on('error', (e) => { throw e; });
+  parser.on('error', (e) => {
+    throw e;
+  });
   parser.write(archive.read(part).toString('utf8')).close();
   return open[0]!.children[0]!;
 }
@@ -78,10 +100,12 @@ describe('the job workbook as a package', () => {
       expect(overrides, name).toContain(`/${name}`);
       expect(reached, `${name} is reached by no relationship`).toContain(name);
     }
-    expect(overrides.size).toBe(archive.names.filter((n) => n !== '[Content_Types].xml' && !n.endsWith('.rels')).length);
+    expect(overrides.size).toBe(
+      archive.names.filter((n) => n !== '[Content_Types].xml' && !n.endsWith('.rels')).length,
+    );
   });
 
-  it('has well-formed parts with their elements in the standard\'s order', () => {
+  it("has well-formed parts with their elements in the standard's order", () => {
     const archive = openArchive(file);
     for (const name of archive.names) {
       const root = tree(archive, name);
@@ -106,7 +130,17 @@ describe('the job workbook as a package', () => {
       }
     }
     // The reader refuses rows and cells that are out of order.
-    expect(readWorkbook(file).sheets.map((s) => s.name)).toEqual(['Pins', 'Plan', 'Stock', 'Quote', 'Cautions', 'Working', 'Audit', 'Assumptions', 'Calculation']);
+    expect(readWorkbook(file).sheets.map((s) => s.name)).toEqual([
+      'Pins',
+      'Plan',
+      'Stock',
+      'Quote',
+      'Cautions',
+      'Working',
+      'Audit',
+      'Assumptions',
+      'Calculation',
+    ]);
   });
 
   it('is the same file each time', async () => {
@@ -117,7 +151,9 @@ describe('the job workbook as a package', () => {
 describe('the formulas of the job workbook', () => {
   it('stand as the host stores them: tables spill on the sheet Calculation, single values are plain elsewhere', () => {
     const { sheets } = readWorkbook(file);
-    const ours = sheets.flatMap((s) => s.cells.flatMap((c) => (c.formula?.text.includes('_xldudf_BURN_') ? [{ sheet: s.name, ...c.formula }] : [])));
+    const ours = sheets.flatMap((s) =>
+      s.cells.flatMap((c) => (c.formula?.text.includes('_xldudf_BURN_') ? [{ sheet: s.name, ...c.formula }] : [])),
+    );
     expect(ours.length).toBeGreaterThan(150);
     for (const { sheet, kind } of ours) expect(kind).toBe(sheet === 'Calculation' ? 'dynamic' : 'plain');
     const names = new Set(hostFunctions.map((f) => `_xldudf_${f.name.replaceAll('.', '_')}`));
@@ -127,13 +163,29 @@ describe('the formulas of the job workbook', () => {
 
   it('use all sections, and hold no error', () => {
     const { sheets } = readWorkbook(file);
-    for (const s of sheets) for (const c of s.cells) expect(isCellError(c.value), `${s.name} row ${c.row + 1}: ${JSON.stringify(c.value)}`).toBe(false);
+    for (const s of sheets)
+      for (const c of s.cells)
+        expect(isCellError(c.value), `${s.name} row ${c.row + 1}: ${JSON.stringify(c.value)}`).toBe(false);
     const text = sheets.map((s) => s.cells.map((c) => c.formula?.text ?? '').join('\n')).join('\n');
-    for (const name of ['PIN_RODS', 'PIN_PLAN', 'JOB_STOCK', 'JOB_COST', 'CAUTIONS', 'PIN_STEPS', 'ASSUME_DIFF', 'ASSUME_EFFECT', 'VERSION']) expect(text).toContain(`_xldudf_BURN_${name}(`);
+    for (const name of [
+      'PIN_RODS',
+      'PIN_PLAN',
+      'JOB_STOCK',
+      'JOB_COST',
+      'CAUTIONS',
+      'PIN_STEPS',
+      'ASSUME_DIFF',
+      'ASSUME_EFFECT',
+      'VERSION',
+    ])
+      expect(text).toContain(`_xldudf_BURN_${name}(`);
   });
 
   it('show whole tables: no table is longer than the room kept for it', () => {
-    for (const s of readWorkbook(file).sheets) for (const c of s.cells) if (c.formula?.text.includes('more on the sheet')) expect(String(c.value).trim(), `${s.name} row ${c.row + 1}`).toBe('');
+    for (const s of readWorkbook(file).sheets)
+      for (const c of s.cells)
+        if (c.formula?.text.includes('more on the sheet'))
+          expect(String(c.value).trim(), `${s.name} row ${c.row + 1}`).toBe('');
   });
 
   it('come out the same in a recheck, and follow a pin that is changed', async () => {
@@ -142,7 +194,9 @@ describe('the formulas of the job workbook', () => {
     expect([r.others, r.kept]).toEqual([[], []]);
     const changed = altered(file, { [SHEET1]: replacing(/(<c r="C7"[^>]*>)<v>5<\/v>/, '$1<v>4</v>') });
     const moved = await recheck(changed);
-    expect(new Set(moved.cells.filter((c) => c.status === 'moved').map((c) => c.sheet))).toEqual(new Set(['Pins', 'Calculation']));
+    expect(new Set(moved.cells.filter((c) => c.status === 'moved').map((c) => c.sheet))).toEqual(
+      new Set(['Pins', 'Calculation']),
+    );
     const again = await recheck(refreshed(moved));
     expect(again.cells.filter((c) => c.status !== 'same')).toEqual([]);
     expect(again.others).toEqual([]);
@@ -150,7 +204,10 @@ describe('the formulas of the job workbook', () => {
 
   it('leave a section out where its function is not there', async () => {
     const without = hostFunctions.filter((f) => f.name !== 'BURN.JOB.COST' && f.name !== 'BURN.CAUTIONS');
-    const book = jobWorkbook(without, [['name', 'value', 'low', 'high', 'unit', 'kind', 'source', 'meaning'], ['stub', 3, 2, 4, 'in', '', '', '']]);
+    const book = jobWorkbook(without, [
+      ['name', 'value', 'low', 'high', 'unit', 'kind', 'source', 'meaning'],
+      ['stub', 3, 2, 4, 'in', '', '', ''],
+    ]);
     expect(book.sheets.map((s) => s.name)).not.toContain('Quote');
     const made = newWorkbook(book, await calculateWorkbook(book, without.map(asInTheHost)));
     expect((await recheck(made)).cells.every((c) => c.status === 'same')).toBe(true);
@@ -173,57 +230,95 @@ describe('the job workbook in other programs', () => {
     expect(book.getWorksheet('Calculation')?.state).toBe('hidden');
   });
 
-  it.skipIf(SOFFICE === undefined && !process.env['CI'])('shows its saved values, cell by cell, in a spreadsheet program without the add-in', async () => {
-    writeFileSync(at('job.xlsx'), file);
-    // One CSV a sheet, values as shown.
-    const filter = 'csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1';
-    await promisify(execFile)(SOFFICE!, [`-env:UserInstallation=file://${at('profile')}`, '--headless', '--convert-to', filter, '--outdir', folder, at('job.xlsx')]);
-    let compared = 0;
-    for (const sheet of readWorkbook(file).sheets) {
-      if (sheet.name === 'Calculation') continue;
-      const rows: readonly (readonly string[])[] = parse(readFileSync(at(`job-${sheet.name}.csv`), 'utf8'), { relax_column_count: true });
-      for (const { row, column, value } of sheet.cells) {
-        const shown = rows[row]?.[column] ?? '';
-        if (typeof value === 'number') {
-          expect(Math.abs(Number(shown.replaceAll(',', '')) - value), `${sheet.name} row ${row + 1}, column ${column + 1}: ${shown} for ${value}`).toBeLessThanOrEqual(0.5 + 1e-9 * Math.abs(value));
-          compared++;
-        } else if (typeof value === 'string') {
-          expect(shown.trim().replace(/\s+/g, ' '), `${sheet.name} row ${row + 1}, column ${column + 1}`).toBe(value.trim().replace(/\s+/g, ' '));
-          compared++;
+  it.skipIf(SOFFICE === undefined && !process.env['CI'])(
+    'shows its saved values, cell by cell, in a spreadsheet program without the add-in',
+    async () => {
+      writeFileSync(at('job.xlsx'), file);
+      // One CSV a sheet, values as shown.
+      const filter = 'csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1';
+      await promisify(execFile)(SOFFICE!, [
+        `-env:UserInstallation=file://${at('profile')}`,
+        '--headless',
+        '--convert-to',
+        filter,
+        '--outdir',
+        folder,
+        at('job.xlsx'),
+      ]);
+      let compared = 0;
+      for (const sheet of readWorkbook(file).sheets) {
+        if (sheet.name === 'Calculation') continue;
+        const rows: readonly (readonly string[])[] = parse(readFileSync(at(`job-${sheet.name}.csv`), 'utf8'), {
+          relax_column_count: true,
+        });
+        for (const { row, column, value } of sheet.cells) {
+          const shown = rows[row]?.[column] ?? '';
+          if (typeof value === 'number') {
+            expect(
+              Math.abs(Number(shown.replaceAll(',', '')) - value),
+              `${sheet.name} row ${row + 1}, column ${column + 1}: ${shown} for ${value}`,
+            ).toBeLessThanOrEqual(0.5 + 1e-9 * Math.abs(value));
+            compared++;
+          } else if (typeof value === 'string') {
+            expect(shown.trim().replace(/\s+/g, ' '), `${sheet.name} row ${row + 1}, column ${column + 1}`).toBe(
+              value.trim().replace(/\s+/g, ' '),
+            );
+            compared++;
+          }
         }
       }
-    }
-    expect(compared).toBeGreaterThan(3000);
-  });
+      expect(compared).toBeGreaterThan(3000);
+    },
+  );
 });
 
 describe('a job workbook saved again by a program without the add-in', () => {
-  it.skipIf(SOFFICE === undefined)('is read in that program\'s way of writing, and has its results again when written', async () => {
-    writeFileSync(at('again.xlsx'), file);
-    await promisify(execFile)(SOFFICE!, [`-env:UserInstallation=file://${at('profile')}`, '--headless', '--convert-to', 'xlsx:Calc MS Excel 2007 XML', '--outdir', at('saved'), at('again.xlsx')]);
-    const r = await recheck(readFileSync(at('saved/again.xlsx')));
-    // Single values it kept; arrays it cannot calculate, and saved an error in their place.
-    expect(r.cells.filter((c) => c.sheet === 'Pins' && c.status !== 'same')).toEqual([]);
-    expect(r.cells.filter((c) => c.status === 'broken')).toEqual([]);
-    const lost = r.cells.filter((c) => c.sheet === 'Calculation' && isCellError(c.before) && c.before.error === '#NAME?');
-    expect(lost.length).toBeGreaterThan(1000);
-    const again = await recheck(refreshed(r));
-    expect(again.cells.filter((c) => c.status !== 'same')).toEqual([]);
-    expect(again.versions).toEqual([{ place: 'Calculation!A3', version: r.version }]);
-  });
+  it.skipIf(SOFFICE === undefined)(
+    "is read in that program's way of writing, and has its results again when written",
+    async () => {
+      writeFileSync(at('again.xlsx'), file);
+      await promisify(execFile)(SOFFICE!, [
+        `-env:UserInstallation=file://${at('profile')}`,
+        '--headless',
+        '--convert-to',
+        'xlsx:Calc MS Excel 2007 XML',
+        '--outdir',
+        at('saved'),
+        at('again.xlsx'),
+      ]);
+      const r = await recheck(readFileSync(at('saved/again.xlsx')));
+      // Single values it kept; arrays it cannot calculate, and saved an error in their place.
+      expect(r.cells.filter((c) => c.sheet === 'Pins' && c.status !== 'same')).toEqual([]);
+      expect(r.cells.filter((c) => c.status === 'broken')).toEqual([]);
+      const lost = r.cells.filter(
+        (c) => c.sheet === 'Calculation' && isCellError(c.before) && c.before.error === '#NAME?',
+      );
+      expect(lost.length).toBeGreaterThan(1000);
+      const again = await recheck(refreshed(r));
+      expect(again.cells.filter((c) => c.status !== 'same')).toEqual([]);
+      expect(again.versions).toEqual([{ place: 'Calculation!A3', version: r.version }]);
+    },
+  );
 });
 
 describe('the command', () => {
   it('writes the workbook, once', async () => {
     expect(await template([at('new.xlsx')])).toEqual({ code: 0, out: `written: ${at('new.xlsx')}`, err: '' });
     expect(readFileSync(at('new.xlsx')).equals(file)).toBe(true);
-    expect(await template([at('new.xlsx')])).toMatchObject({ code: 2, err: expect.stringContaining('is there already; --force') as string });
+    expect(await template([at('new.xlsx')])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('is there already; --force') as string,
+    });
     expect((await template(['--force', at('new.xlsx')])).code).toBe(0);
     expect(readdirSync(folder).filter((n) => n.endsWith('.part'))).toEqual([]);
   });
 
   it.each([
-    [[], 'No file given'], [['a.xlsx', 'b.xlsx'], 'One file at a time'], [['a.csv'], 'must end in .xlsx'], [['--fast', 'a.xlsx'], 'no option --fast'], [[at('none/a.xlsx')], 'ENOENT'],
+    [[], 'No file given'],
+    [['a.xlsx', 'b.xlsx'], 'One file at a time'],
+    [['a.csv'], 'must end in .xlsx'],
+    [['--fast', 'a.xlsx'], 'no option --fast'],
+    [[at('none/a.xlsx')], 'ENOENT'],
   ])('answers wrong use %j with exit code 2', async (args, why) => {
     expect(await template(args)).toMatchObject({ code: 2, out: '', err: expect.stringContaining(why) as string });
   });

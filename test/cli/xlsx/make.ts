@@ -6,7 +6,11 @@ import { asInTheHost } from '../../../src/cli/recheck/as-in-the-host.ts';
 import { newWorkbook, type NewSheet } from '../../../src/cli/xlsx/new-workbook.ts';
 import { newArchive, openArchive } from '../../../src/cli/xlsx/zip.ts';
 
-export async function makeWorkbook(sheets: readonly NewSheet[], definedNames: Readonly<Record<string, string>> = {}, functions: readonly HostFunction[] = hostFunctions): Promise<Buffer> {
+export async function makeWorkbook(
+  sheets: readonly NewSheet[],
+  definedNames: Readonly<Record<string, string>> = {},
+  functions: readonly HostFunction[] = hostFunctions,
+): Promise<Buffer> {
   const workbook = { sheets, definedNames, title: 'A test' };
   return newWorkbook(workbook, await calculateWorkbook(workbook, functions.map(asInTheHost)));
 }
@@ -18,14 +22,18 @@ export const partOf = (file: Buffer, part: string): string => openArchive(file).
 export function altered(file: Buffer, parts: Readonly<Record<string, (xml: string) => string>>): Buffer {
   const archive = openArchive(file);
   const all = new Map<string, Uint8Array>(archive.names.map((name) => [name, archive.read(name)]));
-  for (const [name, change] of Object.entries(parts)) all.set(name, Buffer.from(change(all.has(name) ? Buffer.from(all.get(name)!).toString('utf8') : '')));
+  for (const [name, change] of Object.entries(parts))
+    all.set(name, Buffer.from(change(all.has(name) ? Buffer.from(all.get(name)!).toString('utf8') : '')));
   return newArchive(all);
 }
 
 export const SHEET1 = 'xl/worksheets/sheet1.xml';
 
 /** The same replacement in a part, which must find what it looks for. */
-export const replacing = (from: string | RegExp, to: string) => (xml: string): string => {
-  if (typeof from === 'string' ? !xml.includes(from) : !from.test(xml)) throw new Error(`${String(from)} is not in ${xml.slice(0, 4000)}`);
-  return typeof from === 'string' ? xml.replaceAll(from, to) : xml.replace(from, to);
-};
+export const replacing =
+  (from: string | RegExp, to: string) =>
+  (xml: string): string => {
+    if (typeof from === 'string' ? !xml.includes(from) : !from.test(xml))
+      throw new Error(`${String(from)} is not in ${xml.slice(0, 4000)}`);
+    return typeof from === 'string' ? xml.replaceAll(from, to) : xml.replace(from, to);
+  };

@@ -2,7 +2,11 @@ import { deflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { newArchive, openArchive } from '../../../src/cli/xlsx/zip.ts';
 
-const parts = new Map([['a.txt', Buffer.from('alpha '.repeat(100))], ['b/c.xml', Buffer.from('<x/>')], ['empty', Buffer.alloc(0)]]);
+const parts = new Map([
+  ['a.txt', Buffer.from('alpha '.repeat(100))],
+  ['b/c.xml', Buffer.from('<x/>')],
+  ['empty', Buffer.alloc(0)],
+]);
 const archive = newArchive(parts);
 
 /** Changes some bytes of the central directory's record of a part. */
@@ -29,7 +33,11 @@ describe('the container', () => {
     expect(openArchive(changed).read('b/c.xml').toString()).toBe('<y/>');
     const start = (file: Buffer): number => file.indexOf('a.txt') - 30;
     const length = 30 + 'a.txt'.length + deflateRawSync(parts.get('a.txt')!).length;
-    expect(changed.subarray(start(changed), start(changed) + length).equals(archive.subarray(start(archive), start(archive) + length))).toBe(true);
+    expect(
+      changed
+        .subarray(start(changed), start(changed) + length)
+        .equals(archive.subarray(start(archive), start(archive) + length)),
+    ).toBe(true);
     expect(openArchive(changed).read('empty').length).toBe(0);
   });
 
@@ -72,17 +80,37 @@ describe('the container', () => {
   });
 
   it('refuses encrypted parts, parts that overlap, and parts there twice', () => {
-    expect(() => openArchive(withRecord('a.txt', (f, at) => f.writeUInt16LE(1, at + 8)))).toThrow('protected by a password');
+    expect(() => openArchive(withRecord('a.txt', (f, at) => f.writeUInt16LE(1, at + 8)))).toThrow(
+      'protected by a password',
+    );
     expect(() => openArchive(withRecord('b/c.xml', (f, at) => f.writeUInt32LE(0, at + 42)))).toThrow('overlap');
-    const twice = Buffer.from(newArchive(new Map([['one', Buffer.from('1')], ['two', Buffer.from('2')]])).toString('latin1').replaceAll('two', 'one'), 'latin1');
+    const twice = Buffer.from(
+      newArchive(
+        new Map([
+          ['one', Buffer.from('1')],
+          ['two', Buffer.from('2')],
+        ]),
+      )
+        .toString('latin1')
+        .replaceAll('two', 'one'),
+      'latin1',
+    );
     expect(() => openArchive(twice)).toThrow('the part one is there twice');
   });
 
   it('refuses a part whose size or checksum does not fit, before or while it is unpacked', () => {
-    expect(() => openArchive(withRecord('a.txt', (f, at) => f.writeUInt32LE(0xffff_0000, at + 24))).read('a.txt')).toThrow('too large');
-    expect(() => openArchive(withRecord('a.txt', (f, at) => f.writeUInt32LE(10, at + 24))).read('a.txt')).toThrow('larger than the archive says');
-    expect(() => openArchive(withRecord('a.txt', (f, at) => f.writeUInt32LE(1, at + 16))).read('a.txt')).toThrow('checksum');
-    expect(() => openArchive(withRecord('a.txt', (f, at) => f.writeUInt16LE(12, at + 10))).read('a.txt')).toThrow('method (12)');
+    expect(() =>
+      openArchive(withRecord('a.txt', (f, at) => f.writeUInt32LE(0xffff_0000, at + 24))).read('a.txt'),
+    ).toThrow('too large');
+    expect(() => openArchive(withRecord('a.txt', (f, at) => f.writeUInt32LE(10, at + 24))).read('a.txt')).toThrow(
+      'larger than the archive says',
+    );
+    expect(() => openArchive(withRecord('a.txt', (f, at) => f.writeUInt32LE(1, at + 16))).read('a.txt')).toThrow(
+      'checksum',
+    );
+    expect(() => openArchive(withRecord('a.txt', (f, at) => f.writeUInt16LE(12, at + 10))).read('a.txt')).toThrow(
+      'method (12)',
+    );
   });
 
   it('does not unpack a bomb, whether the archive tells the truth of its size or not', () => {
@@ -96,12 +124,19 @@ describe('the container', () => {
     // The archive says that it unpacks to one byte, and truthfully to 200 MB.
     for (const size of [1, 200_000_000]) {
       record.writeUInt32LE(size, 24);
-      expect(() => openArchive(Buffer.concat([header, packed, record, end])).read('x')).toThrow(/larger than the archive says|too large/);
+      expect(() => openArchive(Buffer.concat([header, packed, record, end])).read('x')).toThrow(
+        /larger than the archive says|too large/,
+      );
     }
   });
 });
 
 function newArchiveNamed(name: string): Buffer {
   const neutral = 'x'.repeat(name.length);
-  return Buffer.from(newArchive(new Map([[neutral, Buffer.from('1')]])).toString('latin1').replaceAll(neutral, name), 'latin1');
+  return Buffer.from(
+    newArchive(new Map([[neutral, Buffer.from('1')]]))
+      .toString('latin1')
+      .replaceAll(neutral, name),
+    'latin1',
+  );
 }

@@ -1,16 +1,32 @@
 import { describe, expect, it } from 'vitest';
 import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
-import { FIRST_VERSION, HISTORY, changesAfter, keptVersions, registryAsOf, versionAsOf, type Change } from '../../../src/core/assumptions/history.ts';
+import {
+  FIRST_VERSION,
+  HISTORY,
+  changesAfter,
+  keptVersions,
+  registryAsOf,
+  versionAsOf,
+  type Change,
+} from '../../../src/core/assumptions/history.ts';
 import { REGISTRY, findAssumption } from '../../../src/core/assumptions/registry.ts';
 import { CALCULATION_VERSION } from '../../../src/core/version.ts';
 import { INCH } from '../../../src/core/units/quantities.ts';
 
 /** Two invented changes: the stub was 5 in until March and 4 in until June 2099, and the material was another word. */
 const INVENTED: readonly Change[] = [
-  { version: '2099.03.01', replaced: [{ name: 'stub', value: 5, low: 4, high: 6 }, { name: 'material', value: 'cast iron' }], calculation: ['friction in hoses'] },
+  {
+    version: '2099.03.01',
+    replaced: [
+      { name: 'stub', value: 5, low: 4, high: 6 },
+      { name: 'material', value: 'cast iron' },
+    ],
+    calculation: ['friction in hoses'],
+  },
   { version: '2099.06.15', replaced: [{ name: 'stub', value: 4, low: 3, high: 5 }], calculation: [] },
 ];
-const stubAsOf = (version: string): number => Assumptions.fromRegistry(registryAsOf(version, INVENTED), version).value('stub') / INCH;
+const stubAsOf = (version: string): number =>
+  Assumptions.fromRegistry(registryAsOf(version, INVENTED), version).value('stub') / INCH;
 
 describe('the history of the defaults', () => {
   it('ends with the version that calculates today: a new version says what it changed', () => {
@@ -18,13 +34,14 @@ describe('the history of the defaults', () => {
   });
 
   it('names known assumptions, in the order of their versions', () => {
-    for (const change of HISTORY) for (const each of change.replaced) expect(findAssumption(each.name)?.name).toBe(each.name);
+    for (const change of HISTORY)
+      for (const each of change.replaced) expect(findAssumption(each.name)?.name).toBe(each.name);
     const versions = keptVersions();
     expect([...versions].sort()).toEqual(versions);
     expect(new Set(versions).size).toBe(versions.length);
   });
 
-  it('gives today\'s registry for today', () => {
+  it("gives today's registry for today", () => {
     expect(registryAsOf(CALCULATION_VERSION)).toEqual([...REGISTRY]);
     expect(registryAsOf('2099.06.15', INVENTED)).toEqual([...REGISTRY]);
   });
@@ -32,7 +49,9 @@ describe('the history of the defaults', () => {
   it('takes later changes back, newest first', () => {
     const today = Assumptions.defaults().value('stub') / INCH;
     expect([FIRST_VERSION, '2099.03.01', '2099.06.15'].map(stubAsOf)).toEqual([5, 4, today]);
-    expect(Assumptions.fromRegistry(registryAsOf(FIRST_VERSION, INVENTED), FIRST_VERSION).word('material')).toBe('cast iron');
+    expect(Assumptions.fromRegistry(registryAsOf(FIRST_VERSION, INVENTED), FIRST_VERSION).word('material')).toBe(
+      'cast iron',
+    );
   });
 
   it('leaves what did not change as it is', () => {

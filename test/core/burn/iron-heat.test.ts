@@ -16,23 +16,76 @@ import {
   type IronOxide,
 } from '../../../src/core/burn/iron-heat.ts';
 import { GAS_CONSTANT, POUND, SCF } from '../../../src/core/units/quantities.ts';
-import { ALUMINIUM, CHROMIUM_LIQUID, COPPER, GRAPHITE, MOLAR_MASS, NICKEL_LIQUID, SILICON_LIQUID } from '../../../src/core/burn/element-polynomials.ts';
-import { HEMATITE, IRON, IRON_MONOXIDE, MAGNETITE, OXYGEN_GAS, REFERENCE_TEMPERATURE, molarEnthalpy, molarTransition, type NasaSpecies } from '../../../src/core/burn/nasa-polynomials.ts';
+import {
+  ALUMINIUM,
+  CHROMIUM_LIQUID,
+  COPPER,
+  GRAPHITE,
+  MOLAR_MASS,
+  NICKEL_LIQUID,
+  SILICON_LIQUID,
+} from '../../../src/core/burn/element-polynomials.ts';
+import {
+  HEMATITE,
+  IRON,
+  IRON_MONOXIDE,
+  MAGNETITE,
+  OXYGEN_GAS,
+  REFERENCE_TEMPERATURE,
+  molarEnthalpy,
+  molarTransition,
+  type NasaSpecies,
+} from '../../../src/core/burn/nasa-polynomials.ts';
 
 // Heat contents computed by an independent program from the NASA polynomials as distributed with Cantera: T [K], [kJ/kg].
 const IRON_HEAT: readonly (readonly [number, number])[] = [
-  [400, 48.33], [500, 100.26], [600, 155.81], [700, 214.71], [800, 278.01], [900, 348.88], [1000, 433.41], [1042, 483.17],
-  [1100, 548.27], [1184, 606.95], [1200, 632.78], [1300, 694.12], [1400, 757.0], [1500, 821.54], [1600, 887.59], [1665, 931.35],
-  [1700, 972.21], [1800, 1047.05], [1809, 1053.9], [1900, 1376.13], [2000, 1458.54], [2200, 1623.37], [2500, 1870.61],
-  [2800, 2117.85], [3000, 2282.68], [3133, 2392.29],
+  [400, 48.33],
+  [500, 100.26],
+  [600, 155.81],
+  [700, 214.71],
+  [800, 278.01],
+  [900, 348.88],
+  [1000, 433.41],
+  [1042, 483.17],
+  [1100, 548.27],
+  [1184, 606.95],
+  [1200, 632.78],
+  [1300, 694.12],
+  [1400, 757.0],
+  [1500, 821.54],
+  [1600, 887.59],
+  [1665, 931.35],
+  [1700, 972.21],
+  [1800, 1047.05],
+  [1809, 1053.9],
+  [1900, 1376.13],
+  [2000, 1458.54],
+  [2200, 1623.37],
+  [2500, 1870.61],
+  [2800, 2117.85],
+  [3000, 2282.68],
+  [3133, 2392.29],
 ];
 // The source's two ranges of solid FeO miss one another at 1000 K by 0.03 % (12.4 J/mol); the table takes the upper one there.
 const OXIDE_HEAT: readonly (readonly [IronOxide, number, number])[] = [
-  ['FeO', 1000 + 1e-9, 539.25], ['FeO', 1650, 1100.58], ['FeO', 2000, 1767.67], ['FeO', 2500, 2242.29], ['FeO', 3000, 2716.9], ['FeO', 3500, 3191.52],
-  ['Fe3O4', 1000, 633.21], ['Fe3O4', 1870, 1387.89], ['Fe3O4', 2000, 1500.66],
+  ['FeO', 1000 + 1e-9, 539.25],
+  ['FeO', 1650, 1100.58],
+  ['FeO', 2000, 1767.67],
+  ['FeO', 2500, 2242.29],
+  ['FeO', 3000, 2716.9],
+  ['FeO', 3500, 3191.52],
+  ['Fe3O4', 1000, 633.21],
+  ['Fe3O4', 1870, 1387.89],
+  ['Fe3O4', 2000, 1500.66],
 ];
 const OXYGEN_HEAT: readonly (readonly [number, number])[] = [
-  [300, 1.7], [500, 190.2], [1000, 709.61], [1500, 1267.78], [2000, 1849.07], [3000, 3067.06], [3500, 3699.02],
+  [300, 1.7],
+  [500, 190.2],
+  [1000, 709.61],
+  [1500, 1267.78],
+  [2000, 1849.07],
+  [3000, 3067.06],
+  [3500, 3699.02],
 ];
 // Same program: heat of formation [kJ/mol], heat [MJ/kg Fe], oxygen [kg/kg Fe], [scf at 70 F per lb Fe].
 const OXIDATION: readonly (readonly [IronOxide, number, number, number, number])[] = [
@@ -109,7 +162,10 @@ describe('heat and oxygen of oxidation', () => {
     expect(splitOxideEnthalpy(2000, 1)).toBeCloseTo(1.2865 * 1767.67e3, -2);
     // A kilogram of iron takes its oxygen along: 1.382 kg of Fe3O4.
     expect(splitOxideEnthalpy(2000, 0)).toBeCloseTo(1.382 * 1500.66e3, -2);
-    expect(splitOxideEnthalpy(2000, 0.25)).toBeCloseTo(0.25 * splitOxideEnthalpy(2000, 1) + 0.75 * splitOxideEnthalpy(2000, 0), 6);
+    expect(splitOxideEnthalpy(2000, 0.25)).toBeCloseTo(
+      0.25 * splitOxideEnthalpy(2000, 1) + 0.75 * splitOxideEnthalpy(2000, 0),
+      6,
+    );
     for (const share of [-0.01, 1.01, NaN]) {
       expect(() => splitOxidationHeat(share)).toThrow(CalcError);
       expect(() => splitOxygenDemand(share)).toThrow(CalcError);
@@ -119,7 +175,10 @@ describe('heat and oxygen of oxidation', () => {
 });
 
 describe('share that must burn with no loss', () => {
-  it.each([[2000, 0.36], [2500, 0.485]] as const)('agrees at %d K with the computed reference', (T, share) => {
+  it.each([
+    [2000, 0.36],
+    [2500, 0.485],
+  ] as const)('agrees at %d K with the computed reference', (T, share) => {
     expect(Math.abs(burnedShareWithoutLoss(T) - share)).toBeLessThan(0.0005);
   });
 
@@ -150,10 +209,20 @@ describe('share that must burn with no loss', () => {
 describe('the polynomials as typed in', () => {
   // At a change of phase both phases have one Gibbs energy; at a joint within a phase enthalpy and entropy are continuous.
   const entropy = (a: readonly number[], b2: number, T: number): number =>
-    GAS_CONSTANT * ((a[0] ?? NaN) * Math.log(T) + a.slice(1).reduce((sum, c, i) => sum + (c * T ** (i + 1)) / (i + 1), 0) + b2);
+    GAS_CONSTANT *
+    ((a[0] ?? NaN) * Math.log(T) + a.slice(1).reduce((sum, c, i) => sum + (c * T ** (i + 1)) / (i + 1), 0) + b2);
   const enthalpy = (a: readonly number[], b1: number, T: number): number =>
     GAS_CONSTANT * (a.reduce((sum, c, i) => sum + (c * T ** (i + 1)) / (i + 1), 0) + b1);
-  const species: readonly NasaSpecies[] = [IRON, IRON_MONOXIDE, MAGNETITE, HEMATITE, OXYGEN_GAS, COPPER, ALUMINIUM, GRAPHITE];
+  const species: readonly NasaSpecies[] = [
+    IRON,
+    IRON_MONOXIDE,
+    MAGNETITE,
+    HEMATITE,
+    OXYGEN_GAS,
+    COPPER,
+    ALUMINIUM,
+    GRAPHITE,
+  ];
 
   it.each(species.map((s) => [s.name, s] as const))('of %s join', (_, { ranges }) => {
     for (let i = 1; i < ranges.length; i++) {
@@ -172,18 +241,25 @@ describe('the polynomials as typed in', () => {
 
   it.each([
     // CODATA key values for thermodynamics, 1989 (from memory): standard entropy at 298.15 K, J/mol K, with its uncertainty.
-    ['copper', COPPER, 33.15, 0.08], ['aluminium', ALUMINIUM, 28.3, 0.1], ['graphite', GRAPHITE, 5.74, 0.1],
+    ['copper', COPPER, 33.15, 0.08],
+    ['aluminium', ALUMINIUM, 28.3, 0.1],
+    ['graphite', GRAPHITE, 5.74, 0.1],
   ] as const)('of %s have the standard entropy', (_, { ranges: [first] }, standard, uncertainty) => {
     expect(Math.abs(entropy(first.a, first.b2, REFERENCE_TEMPERATURE) - standard)).toBeLessThan(uncertainty);
   });
 
   it.each([
     // Melting point, K, heat of fusion, kJ/mol, and mean specific heat of the solid up to there, J/kg K: handbook values from memory, to 5 %.
-    ['nickel', NICKEL_LIQUID, MOLAR_MASS.Ni, 1728, 17.5, 560], ['silicon', SILICON_LIQUID, MOLAR_MASS.Si, 1690, 50.2, 910], ['chromium', CHROMIUM_LIQUID, MOLAR_MASS.Cr, 2130, 21, 690],
-  ] as const)('of liquid %s hold the heat of the solid and of its fusion', (_, liquid, molarMass, T, fusion, specificHeat) => {
-    const solid = specificHeat * molarMass * (T - REFERENCE_TEMPERATURE);
-    expect(Math.abs(molarEnthalpy(liquid, T) / (solid + 1e3 * fusion) - 1)).toBeLessThan(0.05);
-  });
+    ['nickel', NICKEL_LIQUID, MOLAR_MASS.Ni, 1728, 17.5, 560],
+    ['silicon', SILICON_LIQUID, MOLAR_MASS.Si, 1690, 50.2, 910],
+    ['chromium', CHROMIUM_LIQUID, MOLAR_MASS.Cr, 2130, 21, 690],
+  ] as const)(
+    'of liquid %s hold the heat of the solid and of its fusion',
+    (_, liquid, molarMass, T, fusion, specificHeat) => {
+      const solid = specificHeat * molarMass * (T - REFERENCE_TEMPERATURE);
+      expect(Math.abs(molarEnthalpy(liquid, T) / (solid + 1e3 * fusion) - 1)).toBeLessThan(0.05);
+    },
+  );
 
   it('change phase between two ranges only', () => {
     expect(molarTransition(IRON, IRON.ranges.length - 1)).toBe(0);

@@ -1,15 +1,31 @@
 import { describe, expect, it } from 'vitest';
 import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
 import { REGISTRY } from '../../../src/core/assumptions/registry.ts';
-import { ALUMINIUM, CHROMIUM_LIQUID, COPPER, GRAPHITE, MOLAR_MASS, NICKEL_LIQUID, SILICON_LIQUID, elementEnthalpy } from '../../../src/core/burn/element-polynomials.ts';
+import {
+  ALUMINIUM,
+  CHROMIUM_LIQUID,
+  COPPER,
+  GRAPHITE,
+  MOLAR_MASS,
+  NICKEL_LIQUID,
+  SILICON_LIQUID,
+  elementEnthalpy,
+} from '../../../src/core/burn/element-polynomials.ts';
 import { ironEnthalpy } from '../../../src/core/burn/iron-heat.ts';
 import { MATERIAL_NAMES } from '../../../src/core/burn/material-names.ts';
-import { MATERIALS, findMaterial, materialFactors, substanceOf, type Substance } from '../../../src/core/burn/materials.ts';
+import {
+  MATERIALS,
+  findMaterial,
+  materialFactors,
+  substanceOf,
+  type Substance,
+} from '../../../src/core/burn/materials.ts';
 import { CalcError } from '../../../src/core/errors.ts';
 import { findSource } from '../../../src/core/sources/register.ts';
 
 const a = Assumptions.defaults();
-const at = (name: string, T = 2100, lost = 0.3): Substance => substanceOf(findMaterial(name), (n) => a.value(n), T, lost);
+const at = (name: string, T = 2100, lost = 0.3): Substance =>
+  substanceOf(findMaterial(name), (n) => a.value(n), T, lost);
 
 describe('the register of materials', () => {
   it('has every name the assumptions offer, each with sources that exist and factors that are assumptions', () => {
@@ -36,7 +52,8 @@ describe('the register of materials', () => {
 
 describe('what a material is to the heat balance', () => {
   it('carbon, hardened and manganese steel burn freely and take the heat of iron', () => {
-    for (const name of ['carbon steel', 'hardened pin steel', 'manganese steel']) expect(at(name)).toMatchObject({ burns: 1, heat: ironEnthalpy(2100), heatLost: 0.3 });
+    for (const name of ['carbon steel', 'hardened pin steel', 'manganese steel'])
+      expect(at(name)).toMatchObject({ burns: 1, heat: ironEnthalpy(2100), heatLost: 0.3 });
   });
 
   it('stainless steel and cast iron burn only in part, take about the heat of iron, and are rows of the assumptions', () => {

@@ -43,10 +43,25 @@ describe('the register of rods', () => {
   });
 
   it('takes rods as coupled where their name ends so', () => {
-    expect(['3/8 coupled', ' 3/8  x 36 COUPLED ', '3/8'].map((text) => findRod(text).coupled)).toEqual([true, true, false]);
+    expect(['3/8 coupled', ' 3/8  x 36 COUPLED ', '3/8'].map((text) => findRod(text).coupled)).toEqual([
+      true,
+      true,
+      false,
+    ]);
   });
 
-  it.each([['1/2'], ['3/16 insulated'], ['1 pipe'], ['3/8 x'], ['3/8 x 0'], ['pipe'], ['0.388'], ['0.54'], ['3/8 x 394'], ['3/8 x ft']])('does not know "%s" and names the nearest', (text) => {
+  it.each([
+    ['1/2'],
+    ['3/16 insulated'],
+    ['1 pipe'],
+    ['3/8 x'],
+    ['3/8 x 0'],
+    ['pipe'],
+    ['0.388'],
+    ['0.54'],
+    ['3/8 x 394'],
+    ['3/8 x ft'],
+  ])('does not know "%s" and names the nearest', (text) => {
     expect(() => findRod(text)).toThrow(/is not in the register; nearest: \S+/);
     expect(() => findRod(text)).not.toThrow(/coupled/);
   });
@@ -59,7 +74,9 @@ describe('the register of rods', () => {
   });
 
   it('has a cover on those rods only that are called insulated', () => {
-    expect(RODS.filter((rod) => rod.insulated).map((rod) => rod.name)).toEqual(RODS.map((rod) => rod.name).filter((name) => name.includes('insulated')));
+    expect(RODS.filter((rod) => rod.insulated).map((rod) => rod.name)).toEqual(
+      RODS.map((rod) => rod.name).filter((name) => name.includes('insulated')),
+    );
     expect(RODS.some((rod) => rod.insulated)).toBe(true);
   });
 
@@ -68,30 +85,43 @@ describe('the register of rods', () => {
     expect(Object.values(rodNames(findRod('3/8 pipe').rod)).every((name) => name.startsWith('bar'))).toBe(true);
   });
 
-  it('counts an insulated rod\'s steel and flow as a bare one\'s', () => {
+  it("counts an insulated rod's steel and flow as a bare one's", () => {
     expect(rodMassPerLength(findRod('3/8 insulated').rod)).toBe(rodMassPerLength(findRod('3/8').rod));
   });
 });
 
 describe('a flow you measured', () => {
   it('counts for the kind of rod in use: 36 in of a rod, the longest of a bar', () => {
-    const with8: Override[] = [{ name: 'rod flow measured', value: (8 * 0.0375521) / 60, low: 0, high: 1, kind: 'your value' }];
-    for (const [name, length] of [['3/8', 36], ['3/8 pipe', 120]] as const) {
+    const with8: Override[] = [
+      { name: 'rod flow measured', value: (8 * 0.0375521) / 60, low: 0, high: 1, kind: 'your value' },
+    ];
+    for (const [name, length] of [
+      ['3/8', 36],
+      ['3/8 pipe', 120],
+    ] as const) {
       const { rod } = findRod(name);
       const free = meanFlow(rod, length * IN, 80 * 6894.757, new Basis(Assumptions.defaults()));
       const fitted = meanFlow(rod, length * IN, 80 * 6894.757, new Basis(Assumptions.from(with8)));
       // A fresh rod gives the measured flow, the mean over its burned length somewhat more.
-      expect(fitted * 60 / 0.0375521).toBeGreaterThan(8);
+      expect((fitted * 60) / 0.0375521).toBeGreaterThan(8);
       expect(fitted / free).toBeGreaterThan(0.4);
     }
   });
 
   it('is what the rod passes at the pressure it was measured at', () => {
     const measured = (8 * 0.0375521) / 60;
-    const basis = new Basis(Assumptions.from([{ name: 'rod flow measured', value: measured, low: 0, high: 1, kind: 'your value' }]));
+    const basis = new Basis(
+      Assumptions.from([{ name: 'rod flow measured', value: measured, low: 0, high: 1, kind: 'your value' }]),
+    );
     const at = basis.a.value('pressure');
-    for (const [name, length] of [['3/8', 36], ['3/8 pipe', 120]] as const) {
-      expect(rodFlow(rodLine(findRod(name).rod, at, basis), ambientPressure(basis.a) + at, length * IN)).toBeCloseTo(measured, 9);
+    for (const [name, length] of [
+      ['3/8', 36],
+      ['3/8 pipe', 120],
+    ] as const) {
+      expect(rodFlow(rodLine(findRod(name).rod, at, basis), ambientPressure(basis.a) + at, length * IN)).toBeCloseTo(
+        measured,
+        9,
+      );
     }
   });
 

@@ -23,12 +23,14 @@ describe('draws of factors', () => {
       const deviation = Math.sqrt(column.reduce((a, b) => a + (b - mean) ** 2, 0) / column.length);
       expect(Math.abs(mean - pertMean(d))).toBeLessThanOrEqual(5e-4 * (high - low));
       expect(Math.abs(deviation - pertDeviation(d))).toBeLessThanOrEqual(5e-4 * (high - low));
-      for (const p of [0.1, 0.5, 0.9]) expect(Math.abs(percentile(column, p) - pertQuantile(d, p))).toBeLessThanOrEqual(2e-3 * (high - low));
+      for (const p of [0.1, 0.5, 0.9])
+        expect(Math.abs(percentile(column, p) - pertQuantile(d, p))).toBeLessThanOrEqual(2e-3 * (high - low));
     }
   });
 
   it('stay within low and high', () => {
-    for (const { name, low, high } of FACTORS) expect(drawsOf(draws, name).every((x) => x >= low && x <= high)).toBe(true);
+    for (const { name, low, high } of FACTORS)
+      expect(drawsOf(draws, name).every((x) => x >= low && x <= high)).toBe(true);
   });
 
   it('repeat with the seed', () => {
@@ -39,7 +41,9 @@ describe('draws of factors', () => {
   it('settle to 1 % with 1024 draws at the tenth and ninetieth percentile of a product', () => {
     const at = (count: number, p: number, seed: number): number => {
       const d = pertDraws(FACTORS, count, seed);
-      const product = Array.from({ length: count }, (_, i) => FACTORS.reduce((x, { name }) => x * (drawsOf(d, name)[i] ?? NaN), 1));
+      const product = Array.from({ length: count }, (_, i) =>
+        FACTORS.reduce((x, { name }) => x * (drawsOf(d, name)[i] ?? NaN), 1),
+      );
       return percentile(product, p);
     };
     for (const p of [0.1, 0.9]) {
@@ -51,6 +55,12 @@ describe('draws of factors', () => {
   it('refuse a wrong range, an unknown name and too many factors', () => {
     expect(() => pertDraws([{ name: 'x', low: 2, likely: 1, high: 3 }], 8, 1)).toThrow(CalcError);
     expect(() => drawsOf(draws, 'shaer')).toThrow('factor "shaer" is not in the register');
-    expect(() => pertDraws(Array.from({ length: 65 }, (_, k) => ({ name: String(k), low: 1, likely: 1, high: 2 })), 8, 1)).toThrow(CalcError);
+    expect(() =>
+      pertDraws(
+        Array.from({ length: 65 }, (_, k) => ({ name: String(k), low: 1, likely: 1, high: 2 })),
+        8,
+        1,
+      ),
+    ).toThrow(CalcError);
   });
 });

@@ -9,22 +9,52 @@ import { SCF } from '../../../src/core/units/quantities.ts';
 const basis = new Basis(Assumptions.defaults());
 const MINUTE = 60;
 const row = (rod: string, rods: number, scf: number, crewMinutes: number, cylinders = 1): PlanRow => ({
-  item: '1', rod, rods: { value: rods, low: rods - 1, high: rods + 3 }, oxygen: { value: scf * SCF, low: 0.8 * scf * SCF, high: 1.5 * scf * SCF },
-  crew: { value: crewMinutes * MINUTE, low: 0.9 * crewMinutes * MINUTE, high: 1.4 * crewMinutes * MINUTE }, burnTime: 8 * MINUTE, cylinders, cooling: 0, operation: operationOf('PIN'),
+  item: '1',
+  rod,
+  rods: { value: rods, low: rods - 1, high: rods + 3 },
+  oxygen: { value: scf * SCF, low: 0.8 * scf * SCF, high: 1.5 * scf * SCF },
+  crew: { value: crewMinutes * MINUTE, low: 0.9 * crewMinutes * MINUTE, high: 1.4 * crewMinutes * MINUTE },
+  burnTime: 8 * MINUTE,
+  cylinders,
+  cooling: 0,
+  operation: operationOf('PIN'),
 });
 /** Two pins: 16 rods of two sizes, 300 scf, 2 cylinders, 150 minutes. */
 const PLAN = [row('3/8 x 36', 10, 200, 90), row('1/4 x 24', 6, 100, 60)];
-const prices = (lines: Partial<Record<'oxygen' | 'cylinders' | 'cylinder rental' | 'crew' | 'plates' | 'ram hire' | 'mobilisation', number>>, more: Partial<Prices> = {}): Prices => ({
-  lines: new Map(Object.entries(lines)) as Prices['lines'], rods: new Map(), others: [], shares: new Map(), ...more,
+const prices = (
+  lines: Partial<
+    Record<'oxygen' | 'cylinders' | 'cylinder rental' | 'crew' | 'plates' | 'ram hire' | 'mobilisation', number>
+  >,
+  more: Partial<Prices> = {},
+): Prices => ({
+  lines: new Map(Object.entries(lines)) as Prices['lines'],
+  rods: new Map(),
+  others: [],
+  shares: new Map(),
+  ...more,
 });
 const line = (lines: readonly CostLine[], name: string): CostLine => lines.find((l) => l.name === name)!;
 
 describe('the cost of a job', () => {
   it('is quantity times price, as worked by hand', () => {
-    const lines = jobCost(PLAN, prices(
-      { oxygen: 0.5 / SCF, 'cylinder rental': 12, crew: 180 / 3600, plates: 15, 'ram hire': 250, mobilisation: 900 },
-      { rods: new Map([['3/8 x 36', 11], ['1/4', 7]]), others: [{ name: 'other permit', amount: 120 }], shares: new Map([['contingency', 0.1], ['margin', 0.2]]) },
-    ), basis);
+    const lines = jobCost(
+      PLAN,
+      prices(
+        { oxygen: 0.5 / SCF, 'cylinder rental': 12, crew: 180 / 3600, plates: 15, 'ram hire': 250, mobilisation: 900 },
+        {
+          rods: new Map([
+            ['3/8 x 36', 11],
+            ['1/4', 7],
+          ]),
+          others: [{ name: 'other permit', amount: 120 }],
+          shares: new Map([
+            ['contingency', 0.1],
+            ['margin', 0.2],
+          ]),
+        },
+      ),
+      basis,
+    );
     const amount = (name: string): number => line(lines, name).amount?.value ?? NaN;
     expect(amount('rod 3/8 x 36')).toBe(110);
     expect(amount('rod 1/4 x 24')).toBe(42);
@@ -45,7 +75,9 @@ describe('the cost of a job', () => {
   });
 
   it('tells a margin from a mark-up', () => {
-    const price = (share: 'margin' | 'mark-up'): number => line(jobCost(PLAN, prices({ mobilisation: 1000 }, { shares: new Map([[share, 0.25]]) }), basis), 'price').amount?.value ?? NaN;
+    const price = (share: 'margin' | 'mark-up'): number =>
+      line(jobCost(PLAN, prices({ mobilisation: 1000 }, { shares: new Map([[share, 0.25]]) }), basis), 'price').amount
+        ?.value ?? NaN;
     expect(price('mark-up')).toBe(1250);
     expect(price('margin')).toBeCloseTo(1000 / 0.75, 9);
     const lines = jobCost(PLAN, prices({ mobilisation: 1000 }, { shares: new Map([['mark-up', 0.25]]) }), basis);
@@ -61,14 +93,27 @@ describe('the cost of a job', () => {
   });
 
   it('takes any rod at the price of "rod" where neither name nor size is priced', () => {
-    const lines = jobCost(PLAN, prices({}, { rods: new Map([['', 9], ['1/4 x 24', 6]]) }), basis);
+    const lines = jobCost(
+      PLAN,
+      prices(
+        {},
+        {
+          rods: new Map([
+            ['', 9],
+            ['1/4 x 24', 6],
+          ]),
+        },
+      ),
+      basis,
+    );
     expect(line(lines, 'rod 3/8 x 36').amount?.value).toBe(90);
     expect(line(lines, 'rod 1/4 x 24').amount?.value).toBe(36);
   });
 
-  it('has low and high from the plan, in order, with each item\'s own scatter added up in squares', () => {
+  it("has low and high from the plan, in order, with each item's own scatter added up in squares", () => {
     const lines = jobCost(PLAN, prices({ oxygen: 1 / SCF, crew: 1 / 60 }), basis);
-    for (const l of lines) if (l.amount) expect(l.amount.low <= l.amount.value && l.amount.value <= l.amount.high, l.name).toBe(true);
+    for (const l of lines)
+      if (l.amount) expect(l.amount.low <= l.amount.value && l.amount.value <= l.amount.high, l.name).toBe(true);
     const oxygen = line(lines, 'oxygen').amount!;
     expect(oxygen.low).toBeGreaterThan(0.8 * 300);
     expect(oxygen.high).toBeLessThan(1.5 * 300);

@@ -12,12 +12,16 @@ import { PIN, sizePin } from './simulated-log.ts';
 const item = { value: 100, low: 80, high: 150, ownDown: 10, ownUp: 20 };
 
 describe('the range of a sum', () => {
-  it('is the item\'s own for one item', () => {
+  it("is the item's own for one item", () => {
     expect(jobRange([item])).toEqual({ value: 100, low: 80, high: 150 });
   });
 
   it('adds lows and highs where items have no scatter of their own', () => {
-    expect(jobRange(new Array(9).fill({ ...item, ownDown: 0, ownUp: 0 }))).toEqual({ value: 900, low: 720, high: 1350 });
+    expect(jobRange(new Array(9).fill({ ...item, ownDown: 0, ownUp: 0 }))).toEqual({
+      value: 900,
+      low: 720,
+      high: 1350,
+    });
   });
 
   it('adds departures in squares where items share nothing', () => {
@@ -37,7 +41,16 @@ describe('the range of a sum', () => {
 
   it('comes near what drawing the whole job gives', () => {
     const basis = new Basis(Assumptions.defaults());
-    const sizings = ([[4, 10], [3, 8], [5, 14], [4, 12], [2.5, 8], [6, 16]] as const).map(([d, l]) => sizePin(d, l, '3/8 x 36', basis));
+    const sizings = (
+      [
+        [4, 10],
+        [3, 8],
+        [5, 14],
+        [4, 12],
+        [2.5, 8],
+        [6, 16],
+      ] as const
+    ).map(([d, l]) => sizePin(d, l, '3/8 x 36', basis));
     const total = { oxygen: new Float64Array(DRAWS), crew: new Float64Array(DRAWS) };
     const each = emptyDraws(DRAWS);
     sizings.forEach((sizing, i) => {
@@ -50,8 +63,15 @@ describe('the range of a sum', () => {
     const plan = sizings.map((s, i) => {
       const spread = spreadItem(PIN, s, basis);
       return {
-        item: String(i + 1), rod: s.name, rods: { value: s.rods, low: spread.lowRods, high: spread.highRods }, oxygen: { value: s.oxygen, low: spread.lowOxygen, high: spread.highOxygen },
-        crew: { value: s.crewTime, low: spread.lowCrewTime, high: spread.highCrewTime }, burnTime: s.burnTime, cylinders: undefined, cooling: s.cooling, operation: PIN,
+        item: String(i + 1),
+        rod: s.name,
+        rods: { value: s.rods, low: spread.lowRods, high: spread.highRods },
+        oxygen: { value: s.oxygen, low: spread.lowOxygen, high: spread.highOxygen },
+        crew: { value: s.crewTime, low: spread.lowCrewTime, high: spread.highCrewTime },
+        burnTime: s.burnTime,
+        cylinders: undefined,
+        cooling: s.cooling,
+        operation: PIN,
       };
     });
     const totals = jobTotals(plan, basis);

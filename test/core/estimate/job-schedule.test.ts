@@ -12,21 +12,34 @@ const MINUTE = 60;
 const HOUR = 3600;
 /** Round figures: 10 before, 10 after, no pauses and no rod changes. */
 const ROUND: readonly Override[] = [
-  ...(['set-up time', 'plate time', 'push-out time', 'clean-up time'] as const).map((name) => ({ name, value: 5 * MINUTE, kind: 'your value' as const })),
+  ...(['set-up time', 'plate time', 'push-out time', 'clean-up time'] as const).map((name) => ({
+    name,
+    value: 5 * MINUTE,
+    kind: 'your value' as const,
+  })),
   { name: 'burning duty', value: 1, kind: 'your value' },
   { name: 'rod change time', value: 0, kind: 'your value' },
 ];
 const basisOf = (...more: readonly Override[]): Basis => new Basis(Assumptions.from([...ROUND, ...more]));
 const certain = (value: number) => ({ value, low: value, high: value });
 const pin = (item: string, burnMinutes: number, coolMinutes: number): PlanRow => ({
-  item, rod: '3/8 x 36', rods: certain(5), oxygen: certain(4), crew: certain((20 + burnMinutes + coolMinutes) * MINUTE), burnTime: burnMinutes * MINUTE,
-  cylinders: 1, cooling: coolMinutes * MINUTE, operation: operationOf('PIN'),
+  item,
+  rod: '3/8 x 36',
+  rods: certain(5),
+  oxygen: certain(4),
+  crew: certain((20 + burnMinutes + coolMinutes) * MINUTE),
+  burnTime: burnMinutes * MINUTE,
+  cylinders: 1,
+  cooling: coolMinutes * MINUTE,
+  operation: operationOf('PIN'),
 });
 const watchOf = (s: Schedule): number => s.watch;
 
 /** Every rule a schedule must keep. */
 function check(schedule: Schedule, plan: readonly PlanRow[], crews: number, shift: number, basis: Basis): void {
-  expect(new Set([...schedule.slots.map((s) => s.stages.item), ...schedule.left.map((s) => s.item)]).size).toBe(plan.length);
+  expect(new Set([...schedule.slots.map((s) => s.stages.item), ...schedule.left.map((s) => s.item)]).size).toBe(
+    plan.length,
+  );
   const rule = findNoiseRule(basis.a.word('noise rule'));
   const level = basis.a.value('burning noise') - basis.a.value('protector reduction');
   for (const s of schedule.slots) {
@@ -36,20 +49,29 @@ function check(schedule: Schedule, plan: readonly PlanRow[], crews: number, shif
     expect(s.hotTo + watchOf(schedule), 'the fire watch ends within the shift').toBeLessThanOrEqual(shift + 1e-3);
     expect(s.done).toBeLessThanOrEqual(shift + 1e-3);
     expect(s.dose).toBeLessThanOrEqual(1 + 1e-6);
-    if (s.pushShift === s.shift) expect(s.pushFrom, 'pressed out when cold').toBeGreaterThanOrEqual(s.hotTo + s.stages.cooling - 1e-3);
+    if (s.pushShift === s.shift)
+      expect(s.pushFrom, 'pressed out when cold').toBeGreaterThanOrEqual(s.hotTo + s.stages.cooling - 1e-3);
     else expect(s.pushShift).toBeGreaterThan(s.shift);
     expect(s.crew).toBeLessThanOrEqual(crews);
   }
   for (let crew = 1; crew <= crews; crew++) {
-    const work = schedule.slots.filter((s) => s.crew === crew).flatMap((s) => [{ shift: s.shift, from: s.start, to: s.hotTo }, { shift: s.pushShift, from: s.pushFrom, to: s.done }]);
+    const work = schedule.slots
+      .filter((s) => s.crew === crew)
+      .flatMap((s) => [
+        { shift: s.shift, from: s.start, to: s.hotTo },
+        { shift: s.pushShift, from: s.pushFrom, to: s.done },
+      ]);
     work.sort((x, y) => x.shift - y.shift || x.from - y.from);
     work.forEach((w, i) => {
       const next = work[i + 1];
       if (next && next.shift === w.shift) expect(next.from, 'one thing at a time').toBeGreaterThanOrEqual(w.to - 1e-3);
     });
     for (let n = 1; n <= schedule.shifts; n++) {
-      const burnt = schedule.slots.filter((s) => s.crew === crew && s.shift === n).reduce((sum, s) => sum + s.stages.burning, 0);
-      if (level >= rule.countedFrom) expect(burnt).toBeLessThanOrEqual(noiseHours(Math.max(30, level), rule) * (1 + 1e-6));
+      const burnt = schedule.slots
+        .filter((s) => s.crew === crew && s.shift === n)
+        .reduce((sum, s) => sum + s.stages.burning, 0);
+      if (level >= rule.countedFrom)
+        expect(burnt).toBeLessThanOrEqual(noiseHours(Math.max(30, level), rule) * (1 + 1e-6));
     }
   }
 }
@@ -59,7 +81,14 @@ describe('the stages of a pin', () => {
     const [told] = stagesOf([pin('1', 8, 30)], basisOf());
     const [derived] = stagesOf([{ ...pin('1', 8, 30), cooling: undefined }], basisOf());
     expect(derived).toEqual(told);
-    expect(told).toMatchObject({ before: 10 * MINUTE, hot: 8 * MINUTE, burning: 8 * MINUTE, cooling: 30 * MINUTE, after: 10 * MINUTE, note: '' });
+    expect(told).toMatchObject({
+      before: 10 * MINUTE,
+      hot: 8 * MINUTE,
+      burning: 8 * MINUTE,
+      cooling: 30 * MINUTE,
+      after: 10 * MINUTE,
+      note: '',
+    });
   });
 
   it('are shrunk with a note where the plan was made with other assumptions', () => {
@@ -98,10 +127,15 @@ describe('the schedule of a job', () => {
   it('is as short as the best order for a few pins, tried one by one', () => {
     const basis = basisOf();
     const random = seeded(12);
-    const permutations = <T>(xs: readonly T[]): readonly (readonly T[])[] => (xs.length <= 1 ? [xs] : xs.flatMap((x, i) => permutations([...xs.slice(0, i), ...xs.slice(i + 1)]).map((rest) => [x, ...rest])));
+    const permutations = <T>(xs: readonly T[]): readonly (readonly T[])[] =>
+      xs.length <= 1
+        ? [xs]
+        : xs.flatMap((x, i) => permutations([...xs.slice(0, i), ...xs.slice(i + 1)]).map((rest) => [x, ...rest]));
     let [ours, best] = [0, 0];
     for (let t = 0; t < 12; t++) {
-      const plan = Array.from({ length: 4 }, (_, i) => pin(String(i + 1), 4 + Math.round(20 * random.uniform()), Math.round(60 * random.uniform())));
+      const plan = Array.from({ length: 4 }, (_, i) =>
+        pin(String(i + 1), 4 + Math.round(20 * random.uniform()), Math.round(60 * random.uniform())),
+      );
       ours += jobSchedule(plan, 1, 12 * HOUR, basis).end;
       best += Math.min(...permutations(plan).map((order) => jobSchedule(order, 1, 12 * HOUR, basis).end));
     }
@@ -116,7 +150,9 @@ describe('the schedule of a job', () => {
         ...(t % 3 === 0 ? [{ name: 'noise rule', word: 'NIOSH' } as const] : []),
         ...(t % 4 === 0 ? [{ name: 'fire watch rule', word: 'OSHA' } as const] : []),
       );
-      const plan = Array.from({ length: 1 + Math.floor(25 * random.uniform()) }, (_, i) => pin(String(i + 1), 2 + 40 * random.uniform(), 120 * random.uniform()));
+      const plan = Array.from({ length: 1 + Math.floor(25 * random.uniform()) }, (_, i) =>
+        pin(String(i + 1), 2 + 40 * random.uniform(), 120 * random.uniform()),
+      );
       const crews = 1 + Math.floor(3 * random.uniform());
       const shift = (3 + 9 * random.uniform()) * HOUR;
       check(jobSchedule(plan, crews, shift, basis), plan, crews, shift, basis);
@@ -134,7 +170,10 @@ describe('the schedule of a job', () => {
 
   it('burns no more in a shift than the noise allows', () => {
     // OSHA at 110 dBA: half an hour (29 CFR 1910.95, Table G-16).
-    const basis = basisOf({ name: 'burning noise', value: 110, kind: 'your value' }, { name: 'protector reduction', value: 0, kind: 'your value' });
+    const basis = basisOf(
+      { name: 'burning noise', value: 110, kind: 'your value' },
+      { name: 'protector reduction', value: 0, kind: 'your value' },
+    );
     const plan = Array.from({ length: 6 }, (_, i) => pin(String(i + 1), 12, 0));
     const s = jobSchedule(plan, 1, 10 * HOUR, basis);
     check(s, plan, 1, 10 * HOUR, basis);
@@ -144,13 +183,18 @@ describe('the schedule of a job', () => {
   });
 
   it('leaves out a pin that fits no shift or no dose, and says why', () => {
-    const basis = basisOf({ name: 'burning noise', value: 115, kind: 'your value' }, { name: 'protector reduction', value: 0, kind: 'your value' });
+    const basis = basisOf(
+      { name: 'burning noise', value: 115, kind: 'your value' },
+      { name: 'protector reduction', value: 0, kind: 'your value' },
+    );
     const s = jobSchedule([pin('long', 10, 0), pin('loud', 16, 0), pin('good', 5, 0)], 1, 1.4 * HOUR, basis);
     expect(s.left.map((l) => [l.item, l.note])).toEqual([
       ['loud', expect.stringContaining('takes 1.43 h with its fire watch; does not fit a shift of 1.4 h')],
     ]);
     const t = jobSchedule([pin('loud', 16, 0), pin('good', 5, 0)], 1, 8 * HOUR, basis);
-    expect(t.left.map((l) => l.note)).toEqual([expect.stringContaining('burns for 16.2 min; OSHA allows one burner 15 min in a shift')]);
+    expect(t.left.map((l) => l.note)).toEqual([
+      expect.stringContaining('burns for 16.2 min; OSHA allows one burner 15 min in a shift'),
+    ]);
     expect(t.slots.map((x) => x.stages.item)).toEqual(['good']);
   });
 

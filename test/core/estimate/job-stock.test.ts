@@ -12,7 +12,16 @@ import { drawableContent } from '../../../src/core/oxygen/drawable-content.ts';
 import { PIN, STEEL, basisWith, drawFactor, scattered, sizePin } from './simulated-log.ts';
 
 const basisOf = (): Basis => new Basis(Assumptions.defaults());
-const PINS = [[4, 10], [4, 10], [3, 8], [6, 16], [5, 12], [3.5, 10], [4.5, 14], [2, 6]] as const;
+const PINS = [
+  [4, 10],
+  [4, 10],
+  [3, 8],
+  [6, 16],
+  [5, 12],
+  [3.5, 10],
+  [4.5, 14],
+  [2, 6],
+] as const;
 const sized = (basis: Basis): readonly Sizing[] => PINS.map(([d, l]) => sizePin(d, l, undefined, basis));
 const lineOf = (stock: JobStock, name: string) => stock.lines.find((l) => l.name === name)!;
 
@@ -23,17 +32,32 @@ describe('what to load for a job', () => {
     const sizings = sized(basis);
     const stock = jobStock(PIN, sizings, 0.9, basis);
     const random = seeded(99);
-    const names: readonly NumberName[] = [...drawnFactors(PIN, sizings[0]!.rod.rod, STEEL, basis.a), 'cylinder pressure', 'leftover pressure', 'strike current', 'strike time', 'plates per pin'];
+    const names: readonly NumberName[] = [
+      ...drawnFactors(PIN, sizings[0]!.rod.rod, STEEL, basis.a),
+      'cylinder pressure',
+      'leftover pressure',
+      'strike current',
+      'strike time',
+      'plates per pin',
+    ];
     const jobs = 1500;
     const suffices = { load: 0, plain: 0 };
     for (let j = 0; j < jobs; j++) {
-      const world = basisWith({ ...Object.fromEntries(names.map((name) => [name, drawFactor(name, random, basis)])), 'tip pressure': 7e5 });
+      const world = basisWith({
+        ...Object.fromEntries(names.map((name) => [name, drawFactor(name, random, basis)])),
+        'tip pressure': 7e5,
+      });
       const rods = new Map<string, number>();
       const total = { oxygen: 0, crew: 0, rods: 0 };
       let solved = true;
       for (const [i, [d, l]] of PINS.entries()) {
         try {
-          const took = scattered(sizePin(d, l, sizings[i]!.name, world), drawFactor('item scatter', random, basis), world, sizings[i]!.cooling);
+          const took = scattered(
+            sizePin(d, l, sizings[i]!.name, world),
+            drawFactor('item scatter', random, basis),
+            world,
+            sizings[i]!.cooling,
+          );
           rods.set(sizings[i]!.name, (rods.get(sizings[i]!.name) ?? 0) + took.rods);
           total.oxygen += took.oxygen;
           total.crew += took.crew;
@@ -43,7 +67,13 @@ describe('what to load for a job', () => {
         }
       }
       const { a } = world;
-      const lit = batteryStrikes(a.value('battery capacity'), a.value('strike current'), a.value('strike time'), a.value('battery usable share'), a.value('peukert exponent')).strikes;
+      const lit = batteryStrikes(
+        a.value('battery capacity'),
+        a.value('strike current'),
+        a.value('strike time'),
+        a.value('battery usable share'),
+        a.value('peukert exponent'),
+      ).strikes;
       const needs: readonly (readonly [string, number])[] = [
         ...[...rods].map(([name, n]) => [`rods ${name}`, n] as const),
         ['cylinders', Math.ceil(total.oxygen / drawableContent(world) - 1e-9)],
@@ -81,7 +111,8 @@ describe('what to load for a job', () => {
     }
     const one = jobStock(PIN, sizings.slice(0, 3), 0.9, basis);
     const more = jobStock(PIN, sizings.slice(0, 5), 0.9, basis);
-    for (const name of ['oxygen', 'cylinders', 'crew', 'plates']) expect(lineOf(more, name).load).toBeGreaterThan(lineOf(one, name).load - 1e-9);
+    for (const name of ['oxygen', 'cylinders', 'crew', 'plates'])
+      expect(lineOf(more, name).load).toBeGreaterThan(lineOf(one, name).load - 1e-9);
   });
 
   it('needs less than the percentiles of all pins together, and more than their plans', () => {
@@ -105,8 +136,21 @@ describe('what to load for a job', () => {
 
   it('adds rods up by size and length', () => {
     const basis = basisOf();
-    const stock = jobStock(PIN, [sizePin(4, 10, '3/8 x 36', basis), sizePin(4, 10, '1/4 x 24', basis), sizePin(4, 12, '3/8 x 36', basis)], 0.9, basis);
-    expect(stock.lines.map((l) => l.name)).toEqual(['rods 3/8 x 36', 'rods 1/4 x 24', 'oxygen', 'cylinders', 'batteries', 'plates', 'crew']);
+    const stock = jobStock(
+      PIN,
+      [sizePin(4, 10, '3/8 x 36', basis), sizePin(4, 10, '1/4 x 24', basis), sizePin(4, 12, '3/8 x 36', basis)],
+      0.9,
+      basis,
+    );
+    expect(stock.lines.map((l) => l.name)).toEqual([
+      'rods 3/8 x 36',
+      'rods 1/4 x 24',
+      'oxygen',
+      'cylinders',
+      'batteries',
+      'plates',
+      'crew',
+    ]);
   });
 
   it('lights a thousand rods with more batteries than ten', () => {
@@ -118,8 +162,12 @@ describe('what to load for a job', () => {
   });
 
   it('says that no load suffices where the heat often does not', () => {
-    const basis = new Basis(Assumptions.from([{ name: 'oxygen burnt share', value: 0.08, low: 0.04, high: 0.12, kind: 'your value' }]));
+    const basis = new Basis(
+      Assumptions.from([{ name: 'oxygen burnt share', value: 0.08, low: 0.04, high: 0.12, kind: 'your value' }]),
+    );
     const sizings = [sizePin(4, 10, '3/8 x 36', basis)];
-    expect(() => jobStock(PIN, sizings, 0.95, basis)).toThrow(/in \d+% of the cases within low and high the heat does not suffice/);
+    expect(() => jobStock(PIN, sizings, 0.95, basis)).toThrow(
+      /in \d+% of the cases within low and high the heat does not suffice/,
+    );
   });
 });

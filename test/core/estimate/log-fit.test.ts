@@ -9,7 +9,16 @@ import type { LogJob } from '../../../src/core/estimate/log-job.ts';
 import { pert, pertQuantile } from '../../../src/core/estimate/pert.ts';
 import { seeded } from '../../../src/core/estimate/seeded.ts';
 import { SHARED } from '../../../src/core/estimate/worlds.ts';
-import { PIN, basisWith, drawFactor, randomPins, scattered, simulateLog, sizePin, type Truth } from './simulated-log.ts';
+import {
+  PIN,
+  basisWith,
+  drawFactor,
+  randomPins,
+  scattered,
+  simulateLog,
+  sizePin,
+  type Truth,
+} from './simulated-log.ts';
 
 const basis = new Basis(Assumptions.defaults());
 const factor = (fit: LogFit, name: NumberName): FittedFactor => fit.factors.find((f) => f.name === name)!;
@@ -19,16 +28,37 @@ const TOLD = ['oxygen burnt share', 'rod feed ratio', 'flow factor', 'burning du
 
 /** The call of a function whose `assume` are the fitted rows. */
 function basisAfter(fit: LogFit): Basis {
-  return new Basis(Assumptions.from(fit.factors.map((f): Override => ({ name: f.name, value: f.range.likely, low: f.range.low, high: f.range.high, kind: 'your log' }))));
+  return new Basis(
+    Assumptions.from(
+      fit.factors.map((f): Override => ({
+        name: f.name,
+        value: f.range.likely,
+        low: f.range.low,
+        high: f.range.high,
+        kind: 'your log',
+      })),
+    ),
+  );
 }
 
 /** The job with one figure changed. */
-const changed = (job: LogJob, noted: Partial<LogJob['noted']>): LogJob => ({ ...job, noted: { ...job.noted, ...noted } });
+const changed = (job: LogJob, noted: Partial<LogJob['noted']>): LogJob => ({
+  ...job,
+  noted: { ...job.noted, ...noted },
+});
 
 describe('a log without jobs', () => {
-  const silent = changed(simulateLog(randomPins(1, seeded(1)), {}, seeded(1))[0]!, { rods: undefined, oxygen: undefined, burning: undefined, crew: undefined });
+  const silent = changed(simulateLog(randomPins(1, seeded(1)), {}, seeded(1))[0]!, {
+    rods: undefined,
+    oxygen: undefined,
+    burning: undefined,
+    crew: undefined,
+  });
 
-  it.each([['no row', []], ['a row that notes nothing', [silent]]] as const)('returns the defaults: %s', (_, jobs) => {
+  it.each([
+    ['no row', []],
+    ['a row that notes nothing', [silent]],
+  ] as const)('returns the defaults: %s', (_, jobs) => {
     const fit = logFit(jobs, basis);
     for (const f of fit.factors) {
       const { value, low, high } = basis.a.inForce(f.name);
@@ -54,7 +84,9 @@ describe('a log of one crew', () => {
       before = Math.max(...widths);
       for (const name of TOLD) {
         const { likely } = factor(fit, name).range;
-        expect(Math.abs(Math.log(likely / (truth[name] ?? NaN))), `${name} from ${n} jobs`).toBeLessThan(3 * factor(fit, name).error);
+        expect(Math.abs(Math.log(likely / (truth[name] ?? NaN))), `${name} from ${n} jobs`).toBeLessThan(
+          3 * factor(fit, name).error,
+        );
         expect(factor(fit, name).jobs).toBe(n);
       }
     }
@@ -63,7 +95,12 @@ describe('a log of one crew', () => {
 
   it('moves the fixed crew times together and keeps their proportion', () => {
     const random = seeded(3);
-    const slow: Truth = { 'set-up time': 24 * 60, 'plate time': 16 * 60, 'push-out time': 20 * 60, 'clean-up time': 10 * 60 };
+    const slow: Truth = {
+      'set-up time': 24 * 60,
+      'plate time': 16 * 60,
+      'push-out time': 20 * 60,
+      'clean-up time': 10 * 60,
+    };
     const fit = logFit(simulateLog(randomPins(60, random), slow, random), basis);
     const times = ['set-up time', 'plate time', 'push-out time', 'clean-up time'] as const;
     const sum = times.reduce((all, name) => all + factor(fit, name).range.likely, 0);
@@ -76,7 +113,9 @@ describe('a log of one crew', () => {
 
   it('leaves bars as they were but for what is held, and crew times where no crew minutes are noted', () => {
     const random = seeded(4);
-    const jobs = simulateLog(randomPins(20, random), truth, random).map((job) => changed(job, { crew: undefined, burning: undefined }));
+    const jobs = simulateLog(randomPins(20, random), truth, random).map((job) =>
+      changed(job, { crew: undefined, burning: undefined }),
+    );
     const fit = logFit(jobs, basis);
     expect(factor(fit, 'bar feed ratio').role).toBe('kept');
     expect(factor(fit, 'bar oxygen burnt share').role).toBe('widened');
@@ -101,7 +140,8 @@ describe('a log of one crew', () => {
     const other = logFit([...wild].reverse(), basis);
     one.factors.forEach((f, i) => {
       expect(other.factors[i]?.name).toBe(f.name);
-      for (const end of ['low', 'likely', 'high'] as const) expect((other.factors[i]?.range[end] ?? NaN) / f.range[end]).toBeCloseTo(1, 6);
+      for (const end of ['low', 'likely', 'high'] as const)
+        expect((other.factors[i]?.range[end] ?? NaN) / f.range[end]).toBeCloseTo(1, 6);
     });
     expect(other.jobs[24 - 1 - 6]?.weight).toBeCloseTo(one.jobs[6]?.weight ?? NaN, 5);
   });
@@ -109,9 +149,15 @@ describe('a log of one crew', () => {
   it('is moved little by one wild job, which it names', () => {
     const random = seeded(6);
     const jobs = simulateLog(randomPins(30, random), truth, random);
-    const clean = logFit(jobs.filter((_, i) => i !== 11), basis);
+    const clean = logFit(
+      jobs.filter((_, i) => i !== 11),
+      basis,
+    );
     for (const by of [3, 10, 0.1]) {
-      const fit = logFit(jobs.map((job, i) => (i === 11 ? changed(job, { oxygen: by * (job.noted.oxygen ?? NaN) }) : job)), basis);
+      const fit = logFit(
+        jobs.map((job, i) => (i === 11 ? changed(job, { oxygen: by * (job.noted.oxygen ?? NaN) }) : job)),
+        basis,
+      );
       const weights = fit.jobs.map((j) => j.weight);
       expect(weights.indexOf(Math.min(...weights))).toBe(11);
       expect(weights[11]).toBeLessThan(0.2);
@@ -127,7 +173,10 @@ describe('a log of one crew', () => {
     const random = seeded(8);
     const pins = randomPins(30, random);
     expect(logFit(simulateLog(pins, truth, random), basis).disagree).toBe(false);
-    const two = [...simulateLog(pins.slice(0, 15), { 'oxygen burnt share': 0.2 }, random, QUIET), ...simulateLog(pins.slice(15), { 'oxygen burnt share': 0.38 }, random, QUIET)];
+    const two = [
+      ...simulateLog(pins.slice(0, 15), { 'oxygen burnt share': 0.2 }, random, QUIET),
+      ...simulateLog(pins.slice(15), { 'oxygen burnt share': 0.38 }, random, QUIET),
+    ];
     const fit = logFit(two, basis);
     expect(fit.disagree).toBe(true);
     expect(fit.scatter).toBeGreaterThan(1.5);
@@ -136,8 +185,12 @@ describe('a log of one crew', () => {
   it('finds how far jobs depart from one another', () => {
     const random = seeded(9);
     const quiet = logFit(simulateLog(randomPins(200, random), truth, random, QUIET), basis);
-    const noisy = logFit(simulateLog(randomPins(200, random), truth, random, { rods: 0.25, oxygen: 0.25, burning: 0.25, crew: 0.25 }), basis);
-    const width = (fit: LogFit): number => Math.log(factor(fit, 'item scatter').range.high / factor(fit, 'item scatter').range.low);
+    const noisy = logFit(
+      simulateLog(randomPins(200, random), truth, random, { rods: 0.25, oxygen: 0.25, burning: 0.25, crew: 0.25 }),
+      basis,
+    );
+    const width = (fit: LogFit): number =>
+      Math.log(factor(fit, 'item scatter').range.high / factor(fit, 'item scatter').range.low);
     expect(width(quiet)).toBeLessThan(Math.log(1.25 / 0.85));
     expect(width(noisy)).toBeGreaterThan(2 * Math.log(1.25 / 0.85));
   });
@@ -161,10 +214,18 @@ describe('many jobs', () => {
 
   it('leave nothing of the prior', () => {
     const fit = logFit(jobs, basis);
-    const other = logFit(jobs, new Basis(Assumptions.from([{ name: 'oxygen burnt share', value: 0.3, low: 0.2, high: 0.4, kind: 'your value' }])));
+    const other = logFit(
+      jobs,
+      new Basis(
+        Assumptions.from([{ name: 'oxygen burnt share', value: 0.3, low: 0.2, high: 0.4, kind: 'your value' }]),
+      ),
+    );
     const ratio = factor(other, 'oxygen burnt share').range.likely / factor(fit, 'oxygen burnt share').range.likely;
     expect(Math.abs(ratio - 1)).toBeLessThan(0.01);
-    for (const name of TOLD) expect(Math.abs(factor(fit, name).range.likely / (truth[name] ?? NaN) - 1), name).toBeLessThan(name === 'burning duty' ? 0.05 : 0.02);
+    for (const name of TOLD)
+      expect(Math.abs(factor(fit, name).range.likely / (truth[name] ?? NaN) - 1), name).toBeLessThan(
+        name === 'burning duty' ? 0.05 : 0.02,
+      );
   });
 });
 
@@ -174,13 +235,19 @@ describe('the ranges after a fit', () => {
     const held = new Map<NumberName, number>(TOLD.map((name) => [name, 0]));
     for (let i = 0; i < logs; i++) {
       const random = seeded(1000 + i);
-      const truth = Object.fromEntries([...TOLD, 'advance limit', 'set-up time', 'plate time', 'push-out time', 'clean-up time'].map((name) => [name, drawFactor(name as NumberName, random, basis)]));
+      const truth = Object.fromEntries(
+        [...TOLD, 'advance limit', 'set-up time', 'plate time', 'push-out time', 'clean-up time'].map((name) => [
+          name,
+          drawFactor(name as NumberName, random, basis),
+        ]),
+      );
       const fit = logFit(simulateLog(randomPins(25, random), truth, random, undefined, basis), basis);
       for (const name of TOLD) {
         const { low, likely, high } = factor(fit, name).range;
         const distribution = pert(low, likely, high);
         const value = truth[name] ?? NaN;
-        if (value >= pertQuantile(distribution, 0.1) && value <= pertQuantile(distribution, 0.9)) held.set(name, (held.get(name) ?? 0) + 1);
+        if (value >= pertQuantile(distribution, 0.1) && value <= pertQuantile(distribution, 0.9))
+          held.set(name, (held.get(name) ?? 0) + 1);
       }
     }
     // Standard error of a share: 1.8 %.
@@ -199,7 +266,13 @@ describe('the ranges after a fit', () => {
       const after = basisAfter(fit);
       const draws = emptyDraws(256);
       const sizing = sizePin(4, 12, '3/8 x 36', basis);
-      drawItem(PIN, { ...sizing, flow: sizing.flow * after.a.value('flow factor') }, after, draws, new Float64Array(256).fill(1));
+      drawItem(
+        PIN,
+        { ...sizing, flow: sizing.flow * after.a.value('flow factor') },
+        after,
+        draws,
+        new Float64Array(256).fill(1),
+      );
       const world = basisWith(truth);
       const took = scattered(sizePin(4, 12, '3/8 x 36', world), 1, world, sizing.cooling);
       const inside = (values: Float64Array, x: number): number => {

@@ -35,7 +35,10 @@ describe('moments of the logarithm', () => {
   it('of a lognormal range put the stated probability between its ends', () => {
     const { mean, deviation } = logMomentsOfQuantiles(2, 8, 0.8);
     expect(Math.exp(mean)).toBeCloseTo(4, 12);
-    expect(normalCdf((Math.log(8) - mean) / deviation) - normalCdf((Math.log(2) - mean) / deviation)).toBeCloseTo(0.8, 12);
+    expect(normalCdf((Math.log(8) - mean) / deviation) - normalCdf((Math.log(2) - mean) / deviation)).toBeCloseTo(
+      0.8,
+      12,
+    );
   });
 
   it('need positive ends in order', () => {

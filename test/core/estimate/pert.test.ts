@@ -6,16 +6,39 @@ import { pert, pertCdf, pertDeviation, pertMean, pertQuantile } from '../../../s
 
 // SciPy 1.17.1, scipy.stats.beta: a, b, probability, value.
 const QUANTILE: readonly (readonly [number, number, number, number])[] = [
-  [1, 5, 0.1, 0.020851637639023212], [5, 1, 0.1, 0.6309573444801932], [3, 3, 0.1, 0.2466364532884666], [2.2, 3.8, 0.9, 0.6207544856651201],
-  [1.0001, 4.9999, 0.001, 0.00020022887960735223], [4.5, 1.5, 0.999, 0.9974397043330829], [2, 4, 1e-12, 3.162278660168933e-7],
-  [0.3, 0.4, 0.2, 0.01928729276238652], [50, 80, 0.01, 0.28879881395385126],
+  [1, 5, 0.1, 0.020851637639023212],
+  [5, 1, 0.1, 0.6309573444801932],
+  [3, 3, 0.1, 0.2466364532884666],
+  [2.2, 3.8, 0.9, 0.6207544856651201],
+  [1.0001, 4.9999, 0.001, 0.00020022887960735223],
+  [4.5, 1.5, 0.999, 0.9974397043330829],
+  [2, 4, 1e-12, 3.162278660168933e-7],
+  [0.3, 0.4, 0.2, 0.01928729276238652],
+  [50, 80, 0.01, 0.28879881395385126],
 ];
 // The same: a, b, value, probability.
 const CDF: readonly (readonly [number, number, number, number])[] = [
-  [1, 5, 0.1, 0.40951], [3, 3, 0.4, 0.31744], [2.2, 3.8, 0.3, 0.3980278500942712], [4.5, 1.5, 0.99, 0.9924008270064344],
-  [2, 4, 1e-6, 9.999980000014998e-12], [0.3, 0.4, 0.2, 0.41462696482526634], [50, 80, 0.3, 0.02070028791137334],
+  [1, 5, 0.1, 0.40951],
+  [3, 3, 0.4, 0.31744],
+  [2.2, 3.8, 0.3, 0.3980278500942712],
+  [4.5, 1.5, 0.99, 0.9924008270064344],
+  [2, 4, 1e-6, 9.999980000014998e-12],
+  [0.3, 0.4, 0.2, 0.41462696482526634],
+  [50, 80, 0.3, 0.02070028791137334],
 ];
-const SHAPES: readonly (readonly [number, number])[] = [[1, 5], [1.3, 4.7], [2, 4], [3, 3], [3.9, 2.1], [4.8, 1.2], [5, 1], [1, 1], [0.5, 0.7], [30, 12], [2000, 900]];
+const SHAPES: readonly (readonly [number, number])[] = [
+  [1, 5],
+  [1.3, 4.7],
+  [2, 4],
+  [3, 3],
+  [3.9, 2.1],
+  [4.8, 1.2],
+  [5, 1],
+  [1, 1],
+  [0.5, 0.7],
+  [30, 12],
+  [2000, 900],
+];
 
 describe('beta distribution', () => {
   it.each(CDF)('a %d, b %d has at %d the probability of an independent program', (a, b, x, p) => {
@@ -29,7 +52,8 @@ describe('beta distribution', () => {
   it('agrees with the statistics library', () => {
     for (const [a, b] of SHAPES.slice(0, 8)) {
       const shape = betaShape(a, b);
-      for (let x = 0.01; x < 1; x += 0.01) expect(Math.abs(betaCdf(shape, x) - jstat.jStat.beta.cdf(x, a, b))).toBeLessThan(1e-8);
+      for (let x = 0.01; x < 1; x += 0.01)
+        expect(Math.abs(betaCdf(shape, x) - jstat.jStat.beta.cdf(x, a, b))).toBeLessThan(1e-8);
       for (let p = 0.01; p < 1; p += 0.01) {
         expect(Math.abs(jstat.jStat.beta.cdf(betaQuantile(shape, p), a, b) - p)).toBeLessThan(1e-8);
         // The library's own inverse stops its iteration early; its quantile is good to about 1e-6.
@@ -77,7 +101,13 @@ describe('beta distribution', () => {
 });
 
 describe('PERT distribution', () => {
-  const cases = [[10, 20, 40], [-3, -1, 0], [0, 0, 8], [1, 5, 5], [0.2, 0.3, 0.4]] as const;
+  const cases = [
+    [10, 20, 40],
+    [-3, -1, 0],
+    [0, 0, 8],
+    [1, 5, 5],
+    [0.2, 0.3, 0.4],
+  ] as const;
 
   it.each(cases)('from %d over %d to %d has the mean and deviation in closed form', (low, likely, high) => {
     const d = pert(low, likely, high);
@@ -128,7 +158,9 @@ describe('PERT distribution', () => {
 
   it('is certain where low equals high', () => {
     const d = pert(3, 3, 3);
-    expect([pertMean(d), pertDeviation(d), pertQuantile(d, 0.1), pertCdf(d, 2.9), pertCdf(d, 3)]).toEqual([3, 0, 3, 0, 1]);
+    expect([pertMean(d), pertDeviation(d), pertQuantile(d, 0.1), pertCdf(d, 2.9), pertCdf(d, 3)]).toEqual([
+      3, 0, 3, 0, 1,
+    ]);
   });
 
   it('refuses a likely value outside its ends', () => {

@@ -18,7 +18,17 @@ export type Truth = Readonly<Partial<Record<NumberName, number>>>;
 
 /** A basis in which the factors have these values for certain. */
 export function basisWith(truth: Truth): Basis {
-  return new Basis(Assumptions.from(Object.entries(truth).map(([name, value]): Override => ({ name: name as NumberName, value, low: value, high: value, kind: 'your value' }))));
+  return new Basis(
+    Assumptions.from(
+      Object.entries(truth).map(([name, value]): Override => ({
+        name: name as NumberName,
+        value,
+        low: value,
+        high: value,
+        kind: 'your value',
+      })),
+    ),
+  );
 }
 
 /** A random draw of a factor from its range in force. */
@@ -37,17 +47,33 @@ export interface Noise {
 export const NOISE: Noise = { rods: 0.05, oxygen: 0.06, burning: 0.08, crew: 0.12 };
 
 export const sizePin = (diameter: number, length: number, rod: string | undefined, basis: Basis): Sizing =>
-  sizeItem(PIN, { diameter: diameter * IN, length: length * IN }, rod === undefined ? undefined : findRod(rod), STEEL, basis);
+  sizeItem(
+    PIN,
+    { diameter: diameter * IN, length: length * IN },
+    rod === undefined ? undefined : findRod(rod),
+    STEEL,
+    basis,
+  );
 
 /** What a sized item takes with its own scatter, rods whole. Cooling [s] is not drawn, so that it is given rather than worked out again. */
-export function scattered(sizing: Sizing, own: number, basis: Basis, cooling: number): { readonly rods: number; readonly oxygen: number; readonly burning: number; readonly crew: number } {
+export function scattered(
+  sizing: Sizing,
+  own: number,
+  basis: Basis,
+  cooling: number,
+): { readonly rods: number; readonly oxygen: number; readonly burning: number; readonly crew: number } {
   const { a } = basis;
   const rods = wholeUp(rodsFor(sizing.consumed * own, sizing.rod, sizing.work.reach, basis));
   const burning = sizing.burnTime * own;
   return {
-    rods, burning,
+    rods,
+    burning,
     oxygen: sizing.flow * burning * (1 + a.value('idle oxygen share')) + rods * sizing.flow * a.value('lighting time'),
-    crew: PIN.crewTimes.reduce((sum, name) => sum + a.value(name), 0) + cooling + burning / a.value('burning duty') + rods * a.value('rod change time'),
+    crew:
+      PIN.crewTimes.reduce((sum, name) => sum + a.value(name), 0) +
+      cooling +
+      burning / a.value('burning duty') +
+      rods * a.value('rod change time'),
   };
 }
 
@@ -57,11 +83,20 @@ export interface SimulatedPin {
 }
 
 export function randomPins(n: number, random: Seeded): readonly SimulatedPin[] {
-  return Array.from({ length: n }, () => ({ diameter: Math.round(8 * (2.5 + 4 * random.uniform())) / 8, length: Math.round(4 * (6 + 18 * random.uniform())) / 4 }));
+  return Array.from({ length: n }, () => ({
+    diameter: Math.round(8 * (2.5 + 4 * random.uniform())) / 8,
+    length: Math.round(4 * (6 + 18 * random.uniform())) / 4,
+  }));
 }
 
 /** Finished jobs of pins as a crew with these true factors notes them; sized, as any log is, with the assumptions in `basis`. */
-export function simulateLog(pins: readonly SimulatedPin[], truth: Truth, random: Seeded, noise: Noise = NOISE, basis = new Basis(Assumptions.defaults())): readonly LogJob[] {
+export function simulateLog(
+  pins: readonly SimulatedPin[],
+  truth: Truth,
+  random: Seeded,
+  noise: Noise = NOISE,
+  basis = new Basis(Assumptions.defaults()),
+): readonly LogJob[] {
   const world = basisWith(truth);
   const { low, value, high } = basis.a.inForce('item scatter');
   const scatter = pert(low, value, high);
@@ -73,8 +108,16 @@ export function simulateLog(pins: readonly SimulatedPin[], truth: Truth, random:
     const took = scattered(happened, own, world, sizing.cooling);
     const rods = wholeUp(noted(rodsFor(happened.consumed * own, happened.rod, happened.work.reach, world), noise.rods));
     return {
-      row: i + 2, label: String(i + 1), operation: PIN, sizing,
-      noted: { rods, oxygen: noted(took.oxygen, noise.oxygen), burning: noted(took.burning, noise.burning), crew: noted(took.crew, noise.crew) },
+      row: i + 2,
+      label: String(i + 1),
+      operation: PIN,
+      sizing,
+      noted: {
+        rods,
+        oxygen: noted(took.oxygen, noise.oxygen),
+        burning: noted(took.burning, noise.burning),
+        crew: noted(took.crew, noise.crew),
+      },
     };
   });
 }

@@ -5,18 +5,22 @@ import { SOBOL_DIMENSIONS, sobolColumn } from '../../../src/core/estimate/sobol.
 
 // SciPy 1.17.1, scipy.stats.qmc.Sobol(64, scramble=False), points 777 and 1000 times 2^30.
 const POINT_777 = [
-  743440384, 1005584384, 175112192, 294649856, 682622976, 382730240, 204472320, 818937856, 374341632, 347078656, 800063488, 747634688, 412090368,
-  508559360, 611319808, 552599552, 433061888, 927989760, 397410304, 808452096, 254803968, 292552704, 1016070144, 516947968, 370147328, 156237824,
-  63963136, 837812224, 68157440, 118489088, 581959680, 965738496, 120586240, 3145728, 865075200, 1016070144, 495976448, 376438784, 368050176,
-  384827392, 774897664, 286261248, 1018167296, 430964736, 344981504, 162529280, 403701760, 34603008, 833617920, 1022361600, 89128960, 38797312,
-  661651456, 760217600, 743440384, 978321408, 382730240, 693108736, 860880896, 592445440, 550502400, 525336576, 147849216, 458227712,
+  743440384, 1005584384, 175112192, 294649856, 682622976, 382730240, 204472320, 818937856, 374341632, 347078656,
+  800063488, 747634688, 412090368, 508559360, 611319808, 552599552, 433061888, 927989760, 397410304, 808452096,
+  254803968, 292552704, 1016070144, 516947968, 370147328, 156237824, 63963136, 837812224, 68157440, 118489088,
+  581959680, 965738496, 120586240, 3145728, 865075200, 1016070144, 495976448, 376438784, 368050176, 384827392,
+  774897664, 286261248, 1018167296, 430964736, 344981504, 162529280, 403701760, 34603008, 833617920, 1022361600,
+  89128960, 38797312, 661651456, 760217600, 743440384, 978321408, 382730240, 693108736, 860880896, 592445440, 550502400,
+  525336576, 147849216, 458227712,
 ];
 const POINT_1000 = [
-  235929600, 103809024, 556793856, 726663168, 300941312, 974127104, 49283072, 965738496, 537919488, 74448896, 91226112, 273678336, 173015040,
-  412090368, 154140672, 397410304, 772800512, 370147328, 1064304640, 779091968, 560988160, 590348288, 1020264448, 579862528, 625999872, 974127104,
-  42991616, 1051721728, 63963136, 365953024, 158334976, 156237824, 317718528, 636485632, 860880896, 827326464, 911212544, 892338176, 330301440,
-  514850816, 980418560, 273678336, 1030750208, 753926144, 902823936, 99614720, 936378368, 986710016, 1072693248, 514850816, 378535936, 554696704,
-  808452096, 470810624, 135266304, 957349888, 487587840, 84934656, 948961280, 613416960, 479199232, 646971392, 277872640, 479199232,
+  235929600, 103809024, 556793856, 726663168, 300941312, 974127104, 49283072, 965738496, 537919488, 74448896, 91226112,
+  273678336, 173015040, 412090368, 154140672, 397410304, 772800512, 370147328, 1064304640, 779091968, 560988160,
+  590348288, 1020264448, 579862528, 625999872, 974127104, 42991616, 1051721728, 63963136, 365953024, 158334976,
+  156237824, 317718528, 636485632, 860880896, 827326464, 911212544, 892338176, 330301440, 514850816, 980418560,
+  273678336, 1030750208, 753926144, 902823936, 99614720, 936378368, 986710016, 1072693248, 514850816, 378535936,
+  554696704, 808452096, 470810624, 135266304, 957349888, 487587840, 84934656, 948961280, 613416960, 479199232,
+  646971392, 277872640, 479199232,
 ];
 
 const all = Array.from({ length: SOBOL_DIMENSIONS }, (_, d) => d);
@@ -27,7 +31,9 @@ function cells(columns: readonly Float64Array[], bits: readonly number[]): numbe
   const count = columns[0]?.length ?? 0;
   for (let i = 0; i < count; i++) {
     let cell = 0;
-    columns.forEach((column, k) => (cell = cell * 2 ** (bits[k] ?? 0) + Math.floor((column[i] ?? NaN) * 2 ** (bits[k] ?? 0))));
+    columns.forEach(
+      (column, k) => (cell = cell * 2 ** (bits[k] ?? 0) + Math.floor((column[i] ?? NaN) * 2 ** (bits[k] ?? 0))),
+    );
     hit.add(cell);
   }
   return hit.size;
@@ -55,7 +61,8 @@ describe('Sobol points without scramble', () => {
 
 describe.each([undefined, 1, 20240601])('Sobol points with seed %s', (seed) => {
   it('put one point in each of n intervals on every axis', () => {
-    for (const n of [2, 16, 256, 1024]) for (const d of all) expect(cells([sobolColumn(d, n, seed)], [Math.log2(n)])).toBe(n);
+    for (const n of [2, 16, 256, 1024])
+      for (const d of all) expect(cells([sobolColumn(d, n, seed)], [Math.log2(n)])).toBe(n);
   });
 
   it('put one point in each box of the first two axes, whatever its shape', () => {
@@ -85,7 +92,12 @@ describe('scramble', () => {
 
   it('makes each point uniform over seeds', () => {
     const n = 4000;
-    for (const [d, i] of [[0, 0], [2, 1], [7, 5], [63, 30]] as const) {
+    for (const [d, i] of [
+      [0, 0],
+      [2, 1],
+      [7, 5],
+      [63, 30],
+    ] as const) {
       const sorted = Array.from({ length: n }, (_, s) => sobolColumn(d, i + 1, s)[i] ?? NaN).sort((a, b) => a - b);
       const distance = Math.max(...sorted.map((x, k) => Math.abs(x - (k + 0.5) / n)));
       expect(distance * Math.sqrt(n)).toBeLessThan(1.95); // Kolmogorov-Smirnov, 0.1 % point
@@ -110,7 +122,8 @@ describe('averages over Sobol points', () => {
   // Product of (1 + (x - 1/2)/k), mean exactly 1.
   const error = (columns: readonly ArrayLike<number>[], n: number): number => {
     let sum = 0;
-    for (let i = 0; i < n; i++) sum += columns.reduce((product, c, k) => product * (1 + ((c[i] ?? NaN) - 0.5) / (k + 1)), 1);
+    for (let i = 0; i < n; i++)
+      sum += columns.reduce((product, c, k) => product * (1 + ((c[i] ?? NaN) - 0.5) / (k + 1)), 1);
     return sum / n - 1;
   };
   const rms = (of: (seed: number) => number): number => {
@@ -122,22 +135,45 @@ describe('averages over Sobol points', () => {
 
   it('settle at least ten times closer than plain draws at 1024 points in 16 dimensions', () => {
     const n = 1024;
-    const sobol = rms((s) => error(all.slice(0, 16).map((d) => sobolColumn(d, n, s)), n));
+    const sobol = rms((s) =>
+      error(
+        all.slice(0, 16).map((d) => sobolColumn(d, n, s)),
+        n,
+      ),
+    );
     const plain = rms((s) => {
       const { uniform } = seeded(s);
-      return error(all.slice(0, 16).map(() => Array.from({ length: n }, uniform)), n);
+      return error(
+        all.slice(0, 16).map(() => Array.from({ length: n }, uniform)),
+        n,
+      );
     });
     expect(sobol).toBeLessThan(plain / 10);
   });
 
   it('settle faster than the square root of the number', () => {
-    const at = (n: number): number => rms((s) => error(all.slice(0, 8).map((d) => sobolColumn(d, n, s)), n));
+    const at = (n: number): number =>
+      rms((s) =>
+        error(
+          all.slice(0, 8).map((d) => sobolColumn(d, n, s)),
+          n,
+        ),
+      );
     expect(at(64) / at(4096)).toBeGreaterThan(2 * Math.sqrt(4096 / 64));
   });
 });
 
 describe('arguments', () => {
-  it.each([[-1, 8], [64, 8], [1.5, 8], [0, 0], [0, 1.5], [0, 2 ** 24 + 1], [NaN, 8], [0, NaN]])('dimension %d with %d points is refused', (d, n) => {
+  it.each([
+    [-1, 8],
+    [64, 8],
+    [1.5, 8],
+    [0, 0],
+    [0, 1.5],
+    [0, 2 ** 24 + 1],
+    [NaN, 8],
+    [0, NaN],
+  ])('dimension %d with %d points is refused', (d, n) => {
     expect(() => sobolColumn(d, n)).toThrow(CalcError);
   });
 });

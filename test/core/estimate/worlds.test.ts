@@ -44,7 +44,7 @@ describe('the draws', () => {
     expect([...worldsOf(PIN, SHORT, STEEL, 16, basis).drawn('burning duty')]).toEqual(new Array(16).fill(0.6));
   });
 
-  it('size an item in each world as sizing it with that world\'s assumptions does', () => {
+  it("size an item in each world as sizing it with that world's assumptions does", () => {
     const basis = basisOf();
     const sizing = sizePin(4, 16, '3/8 x 36', basis);
     const draws = emptyDraws(32);
@@ -62,14 +62,45 @@ describe('the draws', () => {
   });
 });
 
-const WORKS: readonly (readonly [OperationId, Readonly<Record<string, number>>, string, Parameters<typeof Assumptions.from>[0]])[] = [
+const WORKS: readonly (readonly [
+  OperationId,
+  Readonly<Record<string, number>>,
+  string,
+  Parameters<typeof Assumptions.from>[0],
+])[] = [
   ['PIN', { diameter: 4 * IN, length: 10 * IN }, 'carbon steel', []],
-  ['PIN', { diameter: 1 * IN, length: 10 * IN, hole: 0.6 * IN }, 'carbon steel', [{ name: 'ends worked', value: 2, kind: 'your value' }]],
+  [
+    'PIN',
+    { diameter: 1 * IN, length: 10 * IN, hole: 0.6 * IN },
+    'carbon steel',
+    [{ name: 'ends worked', value: 2, kind: 'your value' }],
+  ],
   ['HOLE', { hole: 1 * IN, depth: 6 * IN }, 'copper alloy', []],
-  ['GOUGE', { width: 1.6 * IN, depth: 0.7 * IN, length: 24 * IN }, 'stainless steel', [{ name: 'position', word: 'overhead' }]],
+  [
+    'GOUGE',
+    { width: 1.6 * IN, depth: 0.7 * IN, length: 24 * IN },
+    'stainless steel',
+    [{ name: 'position', word: 'overhead' }],
+  ],
   ['CUT', { thickness: 0.4 * IN, length: 24 * IN }, 'carbon steel', [{ name: 'cut method', word: 'kerf' }]],
-  ['CUT', { thickness: 3 * IN, length: 24 * IN }, 'cast iron', [{ name: 'cut method', word: 'kerf' }, { name: 'access', word: 'tight' }]],
-  ['CUT', { thickness: 3 * IN, length: 24 * IN }, 'carbon steel', [{ name: 'cut method', word: 'row of holes' }, { name: 'position', word: 'vertical down' }]],
+  [
+    'CUT',
+    { thickness: 3 * IN, length: 24 * IN },
+    'cast iron',
+    [
+      { name: 'cut method', word: 'kerf' },
+      { name: 'access', word: 'tight' },
+    ],
+  ],
+  [
+    'CUT',
+    { thickness: 3 * IN, length: 24 * IN },
+    'carbon steel',
+    [
+      { name: 'cut method', word: 'row of holes' },
+      { name: 'position', word: 'vertical down' },
+    ],
+  ],
   ['STUD', { diameter: 2 * IN, count: 7 }, 'carbon steel', []],
   ['BREACH', { thickness: 24 * IN, hole: 2.5 * IN, count: 3 }, 'reinforced concrete', []],
 ];
@@ -79,7 +110,9 @@ describe('the work that a draw makes of an item', () => {
   it.each(WORKS)('%s %o of %s with %o is its work with the numbers of the draw', (id, sizes, material, rows) => {
     const operation = operationOf(id);
     expect('draw' in operation).toBe(true);
-    const slow: Operation = Object.fromEntries(Object.entries(operation).filter(([key]) => key !== 'draw')) as unknown as Operation;
+    const slow: Operation = Object.fromEntries(
+      Object.entries(operation).filter(([key]) => key !== 'draw'),
+    ) as unknown as Operation;
     const basis = new Basis(Assumptions.from(rows));
     const sizing = sizeItem(operation, sizes, undefined, findMaterial(material), basis);
     const [one, other] = [emptyDraws(256), emptyDraws(256)];
@@ -89,7 +122,14 @@ describe('the work that a draw makes of an item', () => {
     expect(new Set(one.oxygen).size).toBeGreaterThan(200);
     const worlds = worldsOf(operation, sizing.rod.rod, sizing.material, 256, basis);
     for (let i = 0; i < 256; i++) {
-      const { reach, pierceDepth } = operation.work(sizing.planned, sizing.rod.rod, worlds.read(i), basis.a, undefined, sizing.method);
+      const { reach, pierceDepth } = operation.work(
+        sizing.planned,
+        sizing.rod.rod,
+        worlds.read(i),
+        basis.a,
+        undefined,
+        sizing.method,
+      );
       expect([reach, pierceDepth]).toEqual([sizing.work.reach, sizing.work.pierceDepth]);
     }
   });
@@ -102,7 +142,8 @@ describe('own scatter', () => {
     const sorted = columns.map((c) => Float64Array.from(c).sort());
     for (const s of sorted) expect(s).toEqual(sorted[0]);
     const mean = (columns[0] ?? new Float64Array(1)).reduce((sum, x) => sum + x, 0) / DRAWS;
-    const covariance = (a: Float64Array, b: Float64Array): number => a.reduce((sum, x, i) => sum + (x - mean) * ((b[i] ?? NaN) - mean), 0) / DRAWS;
+    const covariance = (a: Float64Array, b: Float64Array): number =>
+      a.reduce((sum, x, i) => sum + (x - mean) * ((b[i] ?? NaN) - mean), 0) / DRAWS;
     for (let i = 0; i < 12; i++) {
       for (let j = 0; j < i; j++) {
         const [a, b] = [columns[i], columns[j]] as [Float64Array, Float64Array];
@@ -114,18 +155,61 @@ describe('own scatter', () => {
 });
 
 const ITEMS: readonly (readonly [string, () => Sizing, number])[] = [
-  ...([[1, 4], [1.5, 6], [2, 8], [3, 6], [3.5, 14], [4, 10], [5, 16], [6, 24], [8, 12]] as const).map(
-    ([d, l]) => [`a pin of ${d} x ${l} in`, () => sizePin(d, l, undefined, basisOf()), 0.01] as const,
-  ),
-  ['a hole of 2 x 8 in', () => sizeItem(operationOf('HOLE'), { hole: 2 * IN, depth: 8 * IN }, undefined, STEEL, basisOf()), 0.01],
-  ['a cut of 2 x 20 in', () => sizeItem(operationOf('CUT'), { thickness: 2 * IN, length: 20 * IN }, undefined, STEEL, basisOf()), 0.01],
-  ['studs of 1.5 in', () => sizeItem(operationOf('STUD'), { diameter: 1.5 * IN, count: 8 }, undefined, STEEL, basisOf()), 0.01],
-  ['a groove of 3/4 x 1/2 x 24 in', () => sizeItem(operationOf('GOUGE'), { width: 0.75 * IN, depth: 0.5 * IN, length: 24 * IN }, undefined, STEEL, basisOf()), 0.015],
+  ...(
+    [
+      [1, 4],
+      [1.5, 6],
+      [2, 8],
+      [3, 6],
+      [3.5, 14],
+      [4, 10],
+      [5, 16],
+      [6, 24],
+      [8, 12],
+    ] as const
+  ).map(([d, l]) => [`a pin of ${d} x ${l} in`, () => sizePin(d, l, undefined, basisOf()), 0.01] as const),
+  [
+    'a hole of 2 x 8 in',
+    () => sizeItem(operationOf('HOLE'), { hole: 2 * IN, depth: 8 * IN }, undefined, STEEL, basisOf()),
+    0.01,
+  ],
+  [
+    'a cut of 2 x 20 in',
+    () => sizeItem(operationOf('CUT'), { thickness: 2 * IN, length: 20 * IN }, undefined, STEEL, basisOf()),
+    0.01,
+  ],
+  [
+    'studs of 1.5 in',
+    () => sizeItem(operationOf('STUD'), { diameter: 1.5 * IN, count: 8 }, undefined, STEEL, basisOf()),
+    0.01,
+  ],
+  [
+    'a groove of 3/4 x 1/2 x 24 in',
+    () =>
+      sizeItem(
+        operationOf('GOUGE'),
+        { width: 0.75 * IN, depth: 0.5 * IN, length: 24 * IN },
+        undefined,
+        STEEL,
+        basisOf(),
+      ),
+    0.015,
+  ],
 ];
 
 describe('the spread of an item', () => {
   it.each(ITEMS)('has converged to 1 percent at the default count for %s', (name, make, tolerance) => {
-    const operation = operationOf(name.includes('hole') ? 'HOLE' : name.includes('cut') ? 'CUT' : name.includes('stud') ? 'STUD' : name.includes('groove') ? 'GOUGE' : 'PIN');
+    const operation = operationOf(
+      name.includes('hole')
+        ? 'HOLE'
+        : name.includes('cut')
+          ? 'CUT'
+          : name.includes('stud')
+            ? 'STUD'
+            : name.includes('groove')
+              ? 'GOUGE'
+              : 'PIN',
+    );
     const sizing = make();
     const ends = (count: number): readonly number[] => {
       const draws = emptyDraws(count);
@@ -156,7 +240,9 @@ describe('the spread of an item', () => {
   });
 
   it('reaches as high as it must where the heat often does not suffice', () => {
-    const basis = new Basis(Assumptions.from([{ name: 'oxygen burnt share', value: 0.08, low: 0.04, high: 0.12, kind: 'your value' }]));
+    const basis = new Basis(
+      Assumptions.from([{ name: 'oxygen burnt share', value: 0.08, low: 0.04, high: 0.12, kind: 'your value' }]),
+    );
     const draws: ItemDraws = emptyDraws(DRAWS);
     const sizing = sizePin(4, 10, undefined, basis);
     drawItem(PIN, sizing, basis, draws);

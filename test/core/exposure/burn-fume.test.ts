@@ -12,16 +12,26 @@ import { ratesInForce } from '../../../src/core/operations/consumption.ts';
 
 const INCH = 0.0254;
 const basis = new Basis(Assumptions.defaults());
-const number = (name: NumberName, value: number): Override => ({ name, value, low: value, high: value, kind: 'your value' });
+const number = (name: NumberName, value: number): Override => ({
+  name,
+  value,
+  low: value,
+  high: value,
+  kind: 'your value',
+});
 const withRows = (...rows: readonly Override[]): Basis => new Basis(Assumptions.from(rows));
-const fume = (rod: string, material: string, on = basis): FumeRelease => burnFume(findRod(rod), findMaterial(material), on);
+const fume = (rod: string, material: string, on = basis): FumeRelease =>
+  burnFume(findRod(rod), findMaterial(material), on);
 
 describe('fume of a rod at work', () => {
   it('is the assumed share of the iron that the flow feeds and removes', () => {
     const { rod } = findRod('3/8');
     const { process, removal } = ratesInForce(rod, findMaterial('carbon steel'), basis);
     const flow = meanFlow(rod, 36 * INCH, basis.a.value('fume tip pressure'), basis);
-    expect(fume('3/8', 'carbon steel').fume / (basis.a.value('fume factor') * flow * (process.fed + process.removed * removal))).toBeCloseTo(1, 12);
+    expect(
+      fume('3/8', 'carbon steel').fume /
+        (basis.a.value('fume factor') * flow * (process.fed + process.removed * removal)),
+    ).toBeCloseTo(1, 12);
   });
 
   it('is that of the metal removed overhead or wherever the work is', () => {
@@ -36,7 +46,10 @@ describe('fume of a rod at work', () => {
   it('of copper, aluminium, concrete and rock is that of the rod alone', () => {
     const flow = meanFlow(findRod('3/8').rod, 36 * INCH, basis.a.value('fume tip pressure'), basis);
     for (const material of ['copper', 'aluminium', 'concrete', 'rock']) {
-      expect(fume('3/8', material).fume / (basis.a.value('fume factor') * flow * basis.a.value('rod feed ratio')), material).toBeCloseTo(1, 12);
+      expect(
+        fume('3/8', material).fume / (basis.a.value('fume factor') * flow * basis.a.value('rod feed ratio')),
+        material,
+      ).toBeCloseTo(1, 12);
     }
   });
 
@@ -55,7 +68,9 @@ describe('fume of a rod at work', () => {
 
   it('holds the manganese of the steel that is burnt', () => {
     const much = withRows(number('manganese steel content', 0.14));
-    expect(fume('3/8', 'manganese steel', much).manganese).toBeGreaterThan(5 * fume('3/8', 'carbon steel', much).manganese);
+    expect(fume('3/8', 'manganese steel', much).manganese).toBeGreaterThan(
+      5 * fume('3/8', 'carbon steel', much).manganese,
+    );
     expect(fume('3/8', 'carbon steel', much)).toEqual(fume('3/8', 'carbon steel'));
   });
 });
@@ -65,10 +80,13 @@ describe('conditions that follow from the work', () => {
     expect(workConditions(findMaterial('carbon steel'), basis.a)).toEqual([]);
     expect(workConditions(findMaterial('cast iron'), basis.a)).toEqual(['cast iron']);
     expect(workConditions(findMaterial('carbon steel'), withRows(number('water depth', 3)).a)).toEqual(['underwater']);
-    expect(workConditions(findMaterial('concrete'), withRows({ name: 'work grounded', word: 'yes' }).a)).toEqual(['concrete', 'grounded work']);
+    expect(workConditions(findMaterial('concrete'), withRows({ name: 'work grounded', word: 'yes' }).a)).toEqual([
+      'concrete',
+      'grounded work',
+    ]);
   });
 
-  it('and that a pin is cooled with water, by its function\'s word or the assumption', () => {
+  it("and that a pin is cooled with water, by its function's word or the assumption", () => {
     const water = withRows({ name: 'cooling method', word: 'water' }).a;
     for (const family of ['PIN', 'COOL', 'GRIP']) {
       expect(coolingConditions(family, water)).toEqual(['water quench']);

@@ -7,8 +7,19 @@ import { PPE, ppeFor } from '../../../src/core/exposure/ppe.ts';
 
 /** What is meant to come up, written down apart from the rules. */
 const EVERY = [
-  'permit', 'eyes and skin', 'clothing', 'noise', 'hot metal', 'oil and grease', 'oxygen is not air', 'open valves slowly', 'secure and cap cylinders', 'leak test',
-  'hot drops', 'fire watch', 'fume',
+  'permit',
+  'eyes and skin',
+  'clothing',
+  'noise',
+  'hot metal',
+  'oil and grease',
+  'oxygen is not air',
+  'open valves slowly',
+  'secure and cap cylinders',
+  'leak test',
+  'hot drops',
+  'fire watch',
+  'fume',
 ];
 const BY_OPERATION: Readonly<Record<Operation, readonly string[]>> = {
   PIN: ['closed cavity', 'stored load', 'lock out', 'flying pin', 'bushes and seals', 'blow-back', 'breakthrough'],
@@ -19,30 +30,30 @@ const BY_OPERATION: Readonly<Record<Operation, readonly string[]>> = {
   BREACH: ['silica', 'piece falls', 'blow-back', 'breakthrough', 'spalling', 'steel in tension', 'embedded services'],
 };
 const BY_CONDITION: Readonly<Record<string, readonly string[]>> = {
-  'confined': ['oxygen enrichment', 'cylinders outside', 'confined space', 'ventilation'],
-  'indoors': ['oxygen enrichment', 'ventilation'],
-  'height': ['drops from height', 'fall'],
+  confined: ['oxygen enrichment', 'cylinders outside', 'confined space', 'ventilation'],
+  indoors: ['oxygen enrichment', 'ventilation'],
+  height: ['drops from height', 'fall'],
   'height 30 ft': ['drops from height', 'fall'],
   'height 4 ft': ['drops from height', 'fall'],
   'height 3 ft': ['drops from height'],
   'people below': ['drops from height'],
-  'wind': ['wind carries sparks'],
-  'combustibles': ['combustibles', 'apart from fuel gas'],
+  wind: ['wind carries sparks'],
+  combustibles: ['combustibles', 'apart from fuel gas'],
   'floor openings': ['openings'],
-  'partition': ['far side', 'breakthrough'],
-  'flammable': ['explosive air'],
-  'dust': ['explosive air'],
-  'container': ['used containers'],
-  'wet': ['shock'],
-  'underwater': ['gas pockets', 'shock in water', 'diving', 'insulated rod'],
+  partition: ['far side', 'breakthrough'],
+  flammable: ['explosive air'],
+  dust: ['explosive air'],
+  container: ['used containers'],
+  wet: ['shock'],
+  underwater: ['gas pockets', 'shock in water', 'diving', 'insulated rod'],
   'underwater 60 ft': ['gas pockets', 'shock in water', 'diving', 'insulated rod'],
   'splash zone': ['gas pockets', 'shock in water', 'diving', 'insulated rod'],
-  'alone': ['alone'],
+  alone: ['alone'],
   'hot weather': ['heat strain'],
   'fuel gas': ['apart from fuel gas'],
   'separation 19 ft': ['apart from fuel gas'],
   'separation 20 ft': [],
-  'manifold': ['manifold limit'],
+  manifold: ['manifold limit'],
   'manifold 6000 scf': [],
   'manifold 6001 scf': ['manifold limit'],
   'hoisted cylinders': ['hoisted cylinders'],
@@ -61,44 +72,44 @@ const BY_CONDITION: Readonly<Record<string, readonly string[]>> = {
   'noise 101 dBA': ['double hearing protection'],
   'noise 115 dBA': ['double hearing protection'],
   'noise 116 dBA': ['double hearing protection', 'noise above the table'],
-  'galvanised': ['zinc'],
-  'cadmium': ['cadmium'],
+  galvanised: ['zinc'],
+  cadmium: ['cadmium'],
   'lead paint': ['lead'],
-  'paint': ['unknown coating'],
+  paint: ['unknown coating'],
   'beryllium copper': ['beryllium'],
-  'stainless': ['chromium'],
+  stainless: ['chromium'],
   'manganese steel': ['manganese steel'],
-  'magnesium': ['magnesium'],
-  'aluminium': ['aluminium'],
+  magnesium: ['magnesium'],
+  aluminium: ['aluminium'],
   'cast iron': ['quench cracks'],
-  'hardened': ['quench cracks'],
+  hardened: ['quench cracks'],
   'polymer bushing': ['hot polymer', 'bushes and seals'],
-  'concrete': ['silica', 'spalling'],
-  'rebar': ['steel in tension'],
-  'prestressed': ['steel in tension'],
+  concrete: ['silica', 'spalling'],
+  rebar: ['steel in tension'],
+  prestressed: ['steel in tension'],
   'embedded services': ['embedded services'],
   'grease packed': ['greasy work'],
-  'oil': ['greasy work'],
+  oil: ['greasy work'],
   'hydraulic cylinder': ['hydraulic pressure'],
-  'pressurised': ['hydraulic pressure'],
+  pressurised: ['hydraulic pressure'],
   'hollow pin': ['closed cavity'],
   'sealed cavity': ['closed cavity'],
-  'tyre': ['tyre'],
+  tyre: ['tyre'],
   'spring load': ['stored load'],
   'suspended load': ['stored load'],
   'live machine': ['lock out'],
-  'bearing': ['bearing path'],
-  'seals': ['bushes and seals'],
-  'electronics': ['electronics'],
+  bearing: ['bearing path'],
+  seals: ['bushes and seals'],
+  electronics: ['electronics'],
   'water quench': ['steam in the bore', 'quench cracks'],
   'closed bore': ['steam in the bore', 'blow-back'],
-  'ram': ['flying pin', 'ram'],
-  'hammer': ['flying pin', 'hammered pin'],
+  ram: ['flying pin', 'ram'],
+  hammer: ['flying pin', 'hammered pin'],
   'grounded work': ['shock', 'insulated rod', 'bearing path'],
   'welding machine': ['shock', 'machine setting', 'leads', 'bearing path'],
   'welding machine 150 A': ['shock', 'leads', 'bearing path'],
   'welding machine 151 A': ['shock', 'machine setting', 'leads', 'bearing path'],
-  'battery': ['battery gas', 'leads'],
+  battery: ['battery gas', 'leads'],
 };
 const GAS = ['oil and grease', 'open valves slowly', 'oxygen is not air', 'leak test'];
 const CYLINDERS = ['secure and cap cylinders', 'apart from fuel gas'];
@@ -151,10 +162,11 @@ describe('which cautions come up', () => {
 
   it('under two conditions are those of each', () => {
     const texts = Object.keys(BY_CONDITION);
-    for (const a of texts) for (const b of texts) {
-      const expected = [...EVERY, ...BY_OPERATION.GOUGE, ...(BY_CONDITION[a] ?? []), ...(BY_CONDITION[b] ?? [])];
-      expect(sorted(keys(cautionsFor('GOUGE', [a, b]))), `${a} and ${b}`).toEqual(sorted(expected));
-    }
+    for (const a of texts)
+      for (const b of texts) {
+        const expected = [...EVERY, ...BY_OPERATION.GOUGE, ...(BY_CONDITION[a] ?? []), ...(BY_CONDITION[b] ?? [])];
+        expect(sorted(keys(cautionsFor('GOUGE', [a, b]))), `${a} and ${b}`).toEqual(sorted(expected));
+      }
   });
 
   it.each(Object.keys(BY_FUNCTION))('for %s: just its own', (name) => {
@@ -162,35 +174,76 @@ describe('which cautions come up', () => {
   });
 
   it('for several names are those of each', () => {
-    expect(sorted(keys(cautionsForFunction(['BURN.SPREAD', 'BURN.COOL', 'BURN.STUD'])))).toEqual(sorted(keys([...cautionsForFunction('BURN.COOL'), ...cautionsFor('STUD', [])])));
+    expect(sorted(keys(cautionsForFunction(['BURN.SPREAD', 'BURN.COOL', 'BURN.STUD'])))).toEqual(
+      sorted(keys([...cautionsForFunction('BURN.COOL'), ...cautionsFor('STUD', [])])),
+    );
   });
 
-  it('for a function of an operation are the operation\'s', () => {
+  it("for a function of an operation are the operation's", () => {
     for (const operation of OPERATIONS) {
-      expect(sorted(keys(cautionsForFunction(`BURN.${operation}.OXYGEN`, ['confined'])))).toEqual(sorted(keys(cautionsFor(operation, ['confined']))));
+      expect(sorted(keys(cautionsForFunction(`BURN.${operation}.OXYGEN`, ['confined'])))).toEqual(
+        sorted(keys(cautionsFor(operation, ['confined']))),
+      );
     }
   });
 
   it('covers every caution and every condition', () => {
-    const raised = new Set([...EVERY, ...Object.values(BY_OPERATION).flat(), ...Object.values(BY_FUNCTION).flat(), ...Object.values(BY_CONDITION).flat()]);
+    const raised = new Set([
+      ...EVERY,
+      ...Object.values(BY_OPERATION).flat(),
+      ...Object.values(BY_FUNCTION).flat(),
+      ...Object.values(BY_CONDITION).flat(),
+    ]);
     expect(CAUTIONS.map((c) => c.key).filter((k) => !raised.has(k))).toEqual([]);
     const tried = new Set(Object.keys(BY_CONDITION));
-    expect(CONDITIONS.map((c) => c.name).filter((n) => ![...tried].some((t) => t === n || t.startsWith(`${n} `)))).toEqual([]);
+    expect(
+      CONDITIONS.map((c) => c.name).filter((n) => ![...tried].some((t) => t === n || t.startsWith(`${n} `))),
+    ).toEqual([]);
     // No condition is a dead word: each brings something up.
-    expect(CONDITIONS.filter((c) => !Object.entries(BY_CONDITION).some(([t, list]) => (t === c.name || t.startsWith(`${c.name} `)) && (list.length > 0 || c.name === 'noise'))).map((c) => c.name)).toEqual([]);
+    expect(
+      CONDITIONS.filter(
+        (c) =>
+          !Object.entries(BY_CONDITION).some(
+            ([t, list]) => (t === c.name || t.startsWith(`${c.name} `)) && (list.length > 0 || c.name === 'noise'),
+          ),
+      ).map((c) => c.name),
+    ).toEqual([]);
   });
 });
 
 describe('the cautions asked for', () => {
   // Every hazard that the job description lists, and what has to come up for it.
   const asked: readonly (readonly [string, string, string])[] = [
-    ['PIN', 'galvanised', 'zinc'], ['PIN', 'cadmium', 'cadmium'], ['CUT', 'lead paint', 'lead'], ['PIN', 'beryllium copper', 'beryllium'], ['PIN', 'hollow pin', 'closed cavity'],
-    ['GOUGE', 'magnesium', 'magnesium'], ['PIN', 'hydraulic cylinder', 'hydraulic pressure'], ['PIN', 'spring load', 'stored load'], ['HOLE', 'confined', 'oxygen enrichment'],
-    ['PIN', 'grease-packed', 'greasy work'], ['STUD', '', 'open valves slowly'], ['HOLE', 'confined', 'oxygen is not air'], ['CUT', '', 'secure and cap cylinders'],
-    ['CUT', 'acetylene', 'apart from fuel gas'], ['HOLE', '', 'leak test'], ['CUT', 'height 30 ft', 'drops from height'], ['BREACH', '', 'fire watch'], ['GOUGE', '', 'noise'],
-    ['GOUGE', '', 'eyes and skin'], ['GOUGE', '', 'fume'], ['PIN', 'water quench', 'steam in the bore'], ['PIN', 'water quench', 'quench cracks'], ['PIN', '', 'flying pin'],
-    ['PIN', 'ram', 'ram'], ['PIN', '', 'bushes and seals'], ['CUT', 'underwater', 'gas pockets'], ['CUT', 'underwater', 'shock in water'], ['BREACH', 'concrete', 'spalling'],
-    ['BREACH', 'rebar', 'steel in tension'], ['PIN', 'grounded work', 'bearing path'],
+    ['PIN', 'galvanised', 'zinc'],
+    ['PIN', 'cadmium', 'cadmium'],
+    ['CUT', 'lead paint', 'lead'],
+    ['PIN', 'beryllium copper', 'beryllium'],
+    ['PIN', 'hollow pin', 'closed cavity'],
+    ['GOUGE', 'magnesium', 'magnesium'],
+    ['PIN', 'hydraulic cylinder', 'hydraulic pressure'],
+    ['PIN', 'spring load', 'stored load'],
+    ['HOLE', 'confined', 'oxygen enrichment'],
+    ['PIN', 'grease-packed', 'greasy work'],
+    ['STUD', '', 'open valves slowly'],
+    ['HOLE', 'confined', 'oxygen is not air'],
+    ['CUT', '', 'secure and cap cylinders'],
+    ['CUT', 'acetylene', 'apart from fuel gas'],
+    ['HOLE', '', 'leak test'],
+    ['CUT', 'height 30 ft', 'drops from height'],
+    ['BREACH', '', 'fire watch'],
+    ['GOUGE', '', 'noise'],
+    ['GOUGE', '', 'eyes and skin'],
+    ['GOUGE', '', 'fume'],
+    ['PIN', 'water quench', 'steam in the bore'],
+    ['PIN', 'water quench', 'quench cracks'],
+    ['PIN', '', 'flying pin'],
+    ['PIN', 'ram', 'ram'],
+    ['PIN', '', 'bushes and seals'],
+    ['CUT', 'underwater', 'gas pockets'],
+    ['CUT', 'underwater', 'shock in water'],
+    ['BREACH', 'concrete', 'spalling'],
+    ['BREACH', 'rebar', 'steel in tension'],
+    ['PIN', 'grounded work', 'bearing path'],
   ];
 
   it.each(asked)('%s, %s: %s', (operation, condition, key) => {
@@ -213,23 +266,34 @@ describe('the list', () => {
 
   it('puts what a condition brought up before what the operation did, within a severity, and says why', () => {
     const list = cautionsFor('PIN', ['cadmium', 'spring load']);
-    expect(list.slice(0, 2).map((c) => [c.key, c.because])).toEqual([['cadmium', 'cadmium'], ['stored load', 'spring load']]);
+    expect(list.slice(0, 2).map((c) => [c.key, c.because])).toEqual([
+      ['cadmium', 'cadmium'],
+      ['stored load', 'spring load'],
+    ]);
     expect(list.find((c) => c.key === 'permit')?.because).toBe('PIN');
-    expect(cautionsFor('PIN', ['cast iron', 'water quench']).find((c) => c.key === 'quench cracks')?.because).toBe('water quench and cast iron');
+    expect(cautionsFor('PIN', ['cast iron', 'water quench']).find((c) => c.key === 'quench cracks')?.because).toBe(
+      'water quench and cast iron',
+    );
     expect(cautionsForFunction('BURN.NOISE.HOURS')[0]?.because).toBe('BURN.NOISE.HOURS');
   });
 
   it('for several operations is that of each, once', () => {
-    expect(sorted(keys(cautionsFor(['PIN', 'cut'], ['confined'])))).toEqual(sorted([...keys(cautionsFor('PIN', ['confined'])), ...keys(cautionsFor('CUT', []))]));
+    expect(sorted(keys(cautionsFor(['PIN', 'cut'], ['confined'])))).toEqual(
+      sorted([...keys(cautionsFor('PIN', ['confined'])), ...keys(cautionsFor('CUT', []))]),
+    );
     expect(cautionsFor(['PIN', 'CUT'], []).find((c) => c.key === 'piece falls')?.because).toBe('CUT');
   });
 
   it('is the same whatever the order and the wording of the conditions', () => {
-    expect(cautionsFor('pin', ['tank', 'zinc'])).toEqual(cautionsFor('PIN', ['Galvanized', 'confined space', 'confined']));
+    expect(cautionsFor('pin', ['tank', 'zinc'])).toEqual(
+      cautionsFor('PIN', ['Galvanized', 'confined space', 'confined']),
+    );
   });
 
   it('takes figures worked out elsewhere', () => {
-    expect(keys(cautionsFor('GOUGE', [], { oxygen: 0.25, noise: 102 }))).toEqual(expect.arrayContaining(['oxygen enrichment', 'double hearing protection']));
+    expect(keys(cautionsFor('GOUGE', [], { oxygen: 0.25, noise: 102 }))).toEqual(
+      expect.arrayContaining(['oxygen enrichment', 'double hearing protection']),
+    );
     expect(keys(cautionsFor('GOUGE', [], { oxygen: 0.21, noise: 80 }))).toEqual(keys(cautionsFor('GOUGE', [])));
     expect(keys(cautionsForFunction('BURN.LEAD.DROP', [], { 'welding machine': 180 }))).toContain('machine setting');
     expect(keys(cautionsForFunction('BURN.COOL.TIME', ['water quench']))).toContain('steam in the bore');
@@ -237,7 +301,9 @@ describe('the list', () => {
 
   it('refuses an operation or a condition there is not, with the nearest', () => {
     expect(() => cautionsFor('PINN', [])).toThrow('operation "PINN" is not in the register; nearest: PIN');
-    expect(() => cautionsFor('PIN', ['confind'])).toThrow('condition "confind" is not in the register; nearest: confined');
+    expect(() => cautionsFor('PIN', ['confind'])).toThrow(
+      'condition "confind" is not in the register; nearest: confined',
+    );
   });
 });
 
@@ -261,7 +327,10 @@ describe('what to wear', () => {
     const plain = ppeFor([]);
     expect(plain).toEqual(PPE.filter((p) => p.when === undefined));
     expect(plain.length).toBeGreaterThanOrEqual(7);
-    const added = (condition: string): readonly string[] => ppeFor([condition]).filter((p) => !plain.includes(p)).map((p) => p.against);
+    const added = (condition: string): readonly string[] =>
+      ppeFor([condition])
+        .filter((p) => !plain.includes(p))
+        .map((p) => p.against);
     expect(added('cadmium')).toEqual(['cadmium and beryllium fume']);
     expect(added('galvanised')).toEqual(['fume']);
     expect(added('height 30 ft')).toEqual(['falls']);

@@ -31,7 +31,14 @@ describe('the list of conditions', () => {
   });
 
   it('reads a value after and before every word that takes one', () => {
-    const values = { distance: '12 ft', oxygen: '7000 scf', percent: '24%', concentration: '3 mg/m3', level: '95 dBA', current: '120 A' } as const;
+    const values = {
+      distance: '12 ft',
+      oxygen: '7000 scf',
+      percent: '24%',
+      concentration: '3 mg/m3',
+      level: '95 dBA',
+      current: '120 A',
+    } as const;
     for (const c of CONDITIONS) {
       if (!('quantity' in c)) continue;
       for (const word of [c.name, ...c.also]) {
@@ -49,7 +56,8 @@ describe('reading a condition', () => {
     expect(parseCondition('  Grease-Packed ')).toEqual({ name: 'grease packed' });
     expect(parseCondition('GALVANIZED')).toEqual({ name: 'galvanised' });
     expect(parseCondition('lead_paint')).toEqual({ name: 'lead paint' });
-    for (const text of ['height 30 ft', 'Height: 30 ft', 'height = 30', '30 ft height', "height 30'"]) expect(parseCondition(text)).toEqual({ name: 'height', value: 30 * FOOT });
+    for (const text of ['height 30 ft', 'Height: 30 ft', 'height = 30', '30 ft height', "height 30'"])
+      expect(parseCondition(text)).toEqual({ name: 'height', value: 30 * FOOT });
     expect(parseCondition('height 4-1/2 ft').value).toBeCloseTo(4.5 * FOOT, 12);
     expect(parseCondition('underwater 20 m')).toEqual({ name: 'underwater', value: 20 });
     expect(parseCondition('manifold 7000 scf').value).toBeCloseTo(7000 * SCF, 9);
@@ -76,8 +84,14 @@ describe('reading a condition', () => {
     expect(() => parseCondition('noise')).toThrow('condition "noise" needs a value, such as noise 95 dBA');
     expect(() => parseCondition('height 30 psi')).toThrow('condition "height" needs a value, such as height 30 ft');
     expect(() => parseCondition('height -5 ft')).toThrow('needs a value');
-    expect(() => parseCondition('galvanised 3 ft')).toThrow('condition "galvanised 3 ft" has a value; "galvanised" takes none');
-    for (const text of ['noise', 'height 30 psi', 'height -5 ft', 'galvanised 3 ft']) expect(code(() => parseCondition(text)), text).toBe('#VALUE!');
+    expect(() => parseCondition('galvanised 3 ft')).toThrow(
+      'condition "galvanised 3 ft" has a value; "galvanised" takes none',
+    );
+    for (const text of ['noise', 'height 30 psi', 'height -5 ft', 'galvanised 3 ft'])
+      expect(
+        code(() => parseCondition(text)),
+        text,
+      ).toBe('#VALUE!');
   });
 });
 

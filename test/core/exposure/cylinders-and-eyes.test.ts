@@ -14,7 +14,10 @@ describe('separation of cylinders', () => {
   });
 
   it('is made good by a barrier 5 ft high of half an hour, and by nothing less', () => {
-    expect(cylinderSeparation(0, { height: 5 * FOOT, rating: 1800 })).toMatchObject({ short: false, barrierCounts: true });
+    expect(cylinderSeparation(0, { height: 5 * FOOT, rating: 1800 })).toMatchObject({
+      short: false,
+      barrierCounts: true,
+    });
     expect(cylinderSeparation(0, { height: 4.9 * FOOT, rating: 1800 }).short).toBe(true);
     expect(cylinderSeparation(0, { height: 6 * FOOT, rating: 1799 }).short).toBe(true);
   });
@@ -22,7 +25,9 @@ describe('separation of cylinders', () => {
   it('refuses a negative distance or barrier', () => {
     expect(() => cylinderSeparation(-1)).toThrow('distance');
     expect(() => cylinderSeparation(1, { height: -1, rating: 0 })).toThrow('barrier height');
-    expect(() => cylinderSeparation(1, { height: 1, rating: -60 })).toThrow('barrier rating is -1 min; must be at least 0 min');
+    expect(() => cylinderSeparation(1, { height: 1, rating: -60 })).toThrow(
+      'barrier rating is -1 min; must be at least 0 min',
+    );
   });
 });
 
@@ -37,7 +42,9 @@ describe('a manifold', () => {
 
   it('falls under the rules for bulk oxygen above 13,000 cu ft in service or 25,000 with reserves', () => {
     expect(manifoldLimits(54, full).over).toHaveLength(2);
-    expect(manifoldLimits(10, full, 24000 * SCF).over.map((o) => o.limit.name)).toEqual(['oxygen with reserves on site before the rules for bulk oxygen apply']);
+    expect(manifoldLimits(10, full, 24000 * SCF).over.map((o) => o.limit.name)).toEqual([
+      'oxygen with reserves on site before the rules for bulk oxygen apply',
+    ]);
     expect(manifoldLimits(54, full, 20000 * SCF).over).toHaveLength(3);
   });
 
@@ -49,7 +56,8 @@ describe('a manifold', () => {
 
 describe('filter shade', () => {
   it('does not fall short by a rounding at 1 in and 6 in', () => {
-    for (const inches of [1, 6]) for (const slip of [1 - 1e-14, 1, 1 + 1e-14]) expect(eyeShade(inches * INCH * slip).shade).toBe(4);
+    for (const inches of [1, 6])
+      for (const slip of [1 - 1e-14, 1, 1 + 1e-14]) expect(eyeShade(inches * INCH * slip).shade).toBe(4);
   });
 
   it('refuses a thickness that is not more than 0', () => {

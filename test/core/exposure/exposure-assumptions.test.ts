@@ -23,7 +23,7 @@ describe('exposure assumptions', () => {
   });
 
   it('use a unit of their quantity and names of their own', () => {
-    for (const a of EXPOSURE_ASSUMPTIONS) expect(Object.keys((QUANTITIES[a.quantity]).units), a.name).toContain(a.unit);
+    for (const a of EXPOSURE_ASSUMPTIONS) expect(Object.keys(QUANTITIES[a.quantity].units), a.name).toContain(a.unit);
     expect(new Set(EXPOSURE_ASSUMPTIONS.map((a) => a.name)).size).toBe(EXPOSURE_ASSUMPTIONS.length);
   });
 });
@@ -52,7 +52,16 @@ describe('sources of the exposure functions', () => {
     const used = new Set<string>([
       ...inSteps,
       ...CAUTIONS.flatMap((c) => c.also ?? []),
-      ...[...EXPOSURE_ASSUMPTIONS, ...Object.values(LIMITS), ...NOISE_RULES, ...Object.values(DOUBLE_PROTECTION), ...FIRE_WATCH_RULES, ...FIRE_CHECKS, ...PPE, ...CAUTIONS].map((x) => x.source),
+      ...[
+        ...EXPOSURE_ASSUMPTIONS,
+        ...Object.values(LIMITS),
+        ...NOISE_RULES,
+        ...Object.values(DOUBLE_PROTECTION),
+        ...FIRE_WATCH_RULES,
+        ...FIRE_CHECKS,
+        ...PPE,
+        ...CAUTIONS,
+      ].map((x) => x.source),
     ]);
     expect(EXPOSURE_SOURCES.map((s) => s.key).filter((key) => !used.has(key))).toEqual([]);
   });

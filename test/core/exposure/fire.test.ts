@@ -15,7 +15,12 @@ const thrown = { speed: 8, bounce: 0.3 };
 
 describe('the flight of a drop', () => {
   it('is the parabola where there is no air', () => {
-    for (const [h, v, angle] of [[10, 8, 0], [10, 8, 0.6], [0, 12, 0.7], [30, 3, -0.4]] as const) {
+    for (const [h, v, angle] of [
+      [10, 8, 0],
+      [10, 8, 0.6],
+      [0, 12, 0.7],
+      [30, 3, -0.4],
+    ] as const) {
       const vz = v * Math.sin(angle);
       const t = (vz + Math.sqrt(vz * vz + 2 * GRAVITY * h)) / GRAVITY;
       const landing = dropFlight(drop, none, h, v, angle);
@@ -62,7 +67,7 @@ describe('the flight of a drop', () => {
     for (const mm of [0.3, 0.5, 1, 2, 4, 8]) expect(far(mm * 2)).toBeGreaterThan(far(mm));
   });
 
-  it('has a drag that falls with the Reynolds number and is 0.44 in Newton\'s range', () => {
+  it("has a drag that falls with the Reynolds number and is 0.44 in Newton's range", () => {
     for (const Re of [0.1, 1, 10, 100, 900]) expect(sphereDrag(Re)).toBeGreaterThan(sphereDrag(Re * 1.1));
     expect(sphereDrag(1e4)).toBe(0.44);
     expect(sphereDrag(1e-6) * 1e-6).toBeCloseTo(24, 2);
@@ -83,12 +88,13 @@ describe('the reach of a drop', () => {
     const e = 0.5;
     const v2 = 64 + 2 * GRAVITY * 10;
     // Each bounce leaves and lands at e times the speed before: (e v)^2/g, (e^2 v)^2/g and so on.
-    const exact = ((e * e * v2) / GRAVITY) / (1 - e * e);
+    const exact = (e * e * v2) / GRAVITY / (1 - e * e);
     expect(dropReach(drop, none, 10, { speed: 8, bounce: e }).bounced / exact).toBeCloseTo(1, 2);
   });
 
   it('grows with height, throw and bounce', () => {
-    const reach = (h: number, speed: number, bounce: number): number => dropReach(drop, still, h, { speed, bounce }).reach;
+    const reach = (h: number, speed: number, bounce: number): number =>
+      dropReach(drop, still, h, { speed, bounce }).reach;
     expect(reach(20, 8, 0.3)).toBeGreaterThan(reach(10, 8, 0.3));
     expect(reach(10, 12, 0.3)).toBeGreaterThan(reach(10, 8, 0.3));
     expect(reach(10, 8, 0.5)).toBeGreaterThan(reach(10, 8, 0.3));
@@ -96,7 +102,9 @@ describe('the reach of a drop', () => {
   });
 
   it('refuses what it is not followed for', () => {
-    expect(() => dropReach({ ...drop, diameter: 1e-4 }, still, 1, thrown)).toThrow('drop diameter is 0.1 mm; must be at least 0.3 mm');
+    expect(() => dropReach({ ...drop, diameter: 1e-4 }, still, 1, thrown)).toThrow(
+      'drop diameter is 0.1 mm; must be at least 0.3 mm',
+    );
     expect(() => dropReach(drop, still, -1, thrown)).toThrow('height is -1 m; must be at least 0 m');
     expect(() => dropReach(drop, still, 201, thrown)).toThrow('height');
     expect(() => dropReach(drop, still, 1, { speed: 8, bounce: 1 })).toThrow('bounce');
@@ -108,7 +116,7 @@ describe('the reach of a drop', () => {
 describe('the radius to clear', () => {
   const sizes = [1e-3, 3e-3, 6e-3];
 
-  it('is 35 ft near the floor and the drops\' reach from a height', () => {
+  it("is 35 ft near the floor and the drops' reach from a height", () => {
     const low = fireReach(1.5, sizes, 6000, still, thrown);
     expect(low.governs).toBe('radius');
     expect(low.reach).toBeCloseTo(35 * FOOT, 12);
@@ -137,7 +145,11 @@ describe('the radius to clear', () => {
   });
 
   it('lists what lies inside, nearest first, the edge included', () => {
-    const things = [{ name: 'fuel store', distance: 12 }, { name: 'grass', distance: 3 }, { name: 'shed', distance: 30 }];
+    const things = [
+      { name: 'fuel store', distance: 12 },
+      { name: 'grass', distance: 3 },
+      { name: 'shed', distance: 30 },
+    ];
     expect(thingsInside(12, things).map((t) => t.name)).toEqual(['grass', 'fuel store']);
     expect(thingsInside(1, things)).toEqual([]);
     expect(() => thingsInside(5, [{ name: 'shed', distance: -1 }])).toThrow('distance of shed');
@@ -147,12 +159,15 @@ describe('the radius to clear', () => {
 describe('fire watch', () => {
   it('is found by rule and edition, however it is written', () => {
     expect(fireWatch('osha').name).toBe('OSHA');
-    for (const text of ['NFPA 51B 2014', 'nfpa 51B-2014', 'NFPA 2014', '2014', ' NFPA 51b, 2014 ']) expect(fireWatch(text).name).toBe('NFPA 51B 2014');
+    for (const text of ['NFPA 51B 2014', 'nfpa 51B-2014', 'NFPA 2014', '2014', ' NFPA 51b, 2014 '])
+      expect(fireWatch(text).name).toBe('NFPA 51B 2014');
     for (const text of ['NFPA', 'NFPA 51B']) expect(fireWatch(text).name).toBe('NFPA 51B 2019');
   });
 
   it('refuses a rule it does not know, with those it does', () => {
-    expect(() => fireWatch('NFPA 51B 1962')).toThrow('rule is "NFPA 51B 1962"; must be one of OSHA, NFPA 51B 2009, NFPA 51B 2014, NFPA 51B 2019');
+    expect(() => fireWatch('NFPA 51B 1962')).toThrow(
+      'rule is "NFPA 51B 1962"; must be one of OSHA, NFPA 51B 2009, NFPA 51B 2014, NFPA 51B 2019',
+    );
     expect(() => fireWatch('')).toThrow('must be one of');
   });
 

@@ -23,12 +23,16 @@ describe('fume given off', () => {
   });
 
   it('holds far more manganese from manganese steel', () => {
-    expect(fumeRelease({ ...steel, workManganese: 0.13 }, 0.03, 4).manganese).toBeGreaterThan(5 * fumeRelease(steel, 0.03, 4).manganese);
+    expect(fumeRelease({ ...steel, workManganese: 0.13 }, 0.03, 4).manganese).toBeGreaterThan(
+      5 * fumeRelease(steel, 0.03, 4).manganese,
+    );
   });
 
   it('refuses what cannot be', () => {
     expect(() => fumeRelease({ ...steel, rodRate: -1 }, 0.03, 4)).toThrow('rod rate');
-    expect(() => fumeRelease({ ...steel, workManganese: 2 }, 0.03, 4)).toThrow('manganese in the work is 2; must be at most 1');
+    expect(() => fumeRelease({ ...steel, workManganese: 2 }, 0.03, 4)).toThrow(
+      'manganese in the work is 2; must be at most 1',
+    );
     expect(() => fumeRelease(steel, 1.5, 4)).toThrow('fume factor');
     expect(() => fumeRelease(steel, 0.03, -1)).toThrow('manganese enrichment');
   });
@@ -85,7 +89,8 @@ describe('fume in a room', () => {
   });
 
   it('falls with fresh air and rises with poor mixing', () => {
-    const end = (freshAir: number, mixing: number): number => roomFume(1e-5, { volume: 300, freshAir, mixing }, 1800).end;
+    const end = (freshAir: number, mixing: number): number =>
+      roomFume(1e-5, { volume: 300, freshAir, mixing }, 1800).end;
     expect(end(1, 1)).toBeLessThan(end(0.5, 1));
     expect(end(1, 4)).toBeGreaterThan(end(1, 1));
   });
@@ -96,7 +101,9 @@ describe('fume beside its limits', () => {
     const room = { volume: 100, freshAir: 0, mixing: 1 };
     const grams = (mg: number): number => mg * 1e-6 * 100; // mass for that many mg/m3 in the room
     const flags = (oxide: number, manganese: number): readonly boolean[] =>
-      fumeExposure({ fume: 0, ironOxide: grams(oxide) / 28800, manganese: grams(manganese) / 28800 }, room, 28800).map((f) => f.exceeds);
+      fumeExposure({ fume: 0, ironOxide: grams(oxide) / 28800, manganese: grams(manganese) / 28800 }, room, 28800).map(
+        (f) => f.exceeds,
+      );
     // A closed room over 8 hours: the average is half of the end. 22 mg/m3 of oxide at the end is 11 over 8 h.
     expect(flags(22, 0)).toEqual([true, true, false, false, false]);
     expect(flags(16, 0)).toEqual([false, true, false, false, false]);

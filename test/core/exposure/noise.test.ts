@@ -18,12 +18,14 @@ describe('noise hours', () => {
 
   it('halve with each exchange rate', () => {
     for (const rule of NOISE_RULES) {
-      for (const level of [70, 88, 101]) expect(noiseHours(level + rule.exchange, rule) * 2).toBeCloseTo(noiseHours(level, rule), 6);
+      for (const level of [70, 88, 101])
+        expect(noiseHours(level + rule.exchange, rule) * 2).toBeCloseTo(noiseHours(level, rule), 6);
     }
   });
 
   it('fall as the level rises', () => {
-    for (const rule of NOISE_RULES) for (let l = 31; l <= 140; l++) expect(noiseHours(l, rule)).toBeLessThan(noiseHours(l - 1, rule));
+    for (const rule of NOISE_RULES)
+      for (let l = 31; l <= 140; l++) expect(noiseHours(l, rule)).toBeLessThan(noiseHours(l - 1, rule));
   });
 
   it('can be asked for an action value', () => {
@@ -47,7 +49,11 @@ describe('noise hours', () => {
 
 describe('noise dose', () => {
   it('adds up over tasks whatever their order', () => {
-    const tasks = [{ level: 92, time: 2 * HOUR }, { level: 100, time: 0.5 * HOUR }, { level: 85, time: 4 * HOUR }];
+    const tasks = [
+      { level: 92, time: 2 * HOUR },
+      { level: 100, time: 0.5 * HOUR },
+      { level: 85, time: 4 * HOUR },
+    ];
     for (const rule of NOISE_RULES) {
       const each = tasks.map((t) => noiseDose([t], rule)).reduce((a, b) => a + b, 0);
       expect(noiseDose(tasks, rule)).toBeCloseTo(each, 12);
@@ -66,7 +72,15 @@ describe('noise dose', () => {
   it('refuses no task, a negative time and more than a day', () => {
     expect(() => noiseDose([], osha)).toThrow('levels is missing');
     expect(() => noiseDose([{ level: 90, time: -HOUR / 2 }], osha)).toThrow('hours is -0.5 h; must be at least 0 h');
-    expect(() => noiseDose([{ level: 90, time: 20 * HOUR }, { level: 70, time: 5 * HOUR }], osha)).toThrow('hours add up to 25 h; must be at most 24 h in a shift');
+    expect(() =>
+      noiseDose(
+        [
+          { level: 90, time: 20 * HOUR },
+          { level: 70, time: 5 * HOUR },
+        ],
+        osha,
+      ),
+    ).toThrow('hours add up to 25 h; must be at most 24 h in a shift');
     expect(noiseDose([{ level: 80, time: 24 * HOUR }], osha)).toBeCloseTo(24 / 32, 12);
     expect(() => noiseDose([{ level: 80, time: 24 * HOUR + 1 }], osha)).toThrow('must be at most 24 h');
   });
@@ -82,7 +96,10 @@ describe('average over 8 hours', () => {
   });
 
   it('is the energy average by the EU rule', () => {
-    const tasks = [{ level: 95, time: 1 * HOUR }, { level: 82, time: 5 * HOUR }];
+    const tasks = [
+      { level: 95, time: 1 * HOUR },
+      { level: 82, time: 5 * HOUR },
+    ];
     const energy = 10 * Math.log10((1 * 10 ** 9.5 + 5 * 10 ** 8.2) / 8);
     expect(noiseAverage(noiseDose(tasks, eu), eu)).toBeCloseTo(energy, 9);
   });
@@ -105,7 +122,11 @@ describe('a shift', () => {
 
   it('of the same work passes the NIOSH limit and all three EU values', () => {
     expect(noiseShift([burning], niosh).over.map((l) => l.name)).toEqual(['recommended exposure limit']);
-    expect(noiseShift([burning], eu).over.map((l) => l.name)).toEqual(['lower action value', 'upper action value', 'limit value']);
+    expect(noiseShift([burning], eu).over.map((l) => l.name)).toEqual([
+      'lower action value',
+      'upper action value',
+      'limit value',
+    ]);
   });
 
   it('just at a limit meets one that counts from the level itself and does not pass one that must be exceeded', () => {
@@ -131,6 +152,12 @@ describe('a shift', () => {
   });
 
   it('below every level that counts has no average and meets nothing', () => {
-    expect(noiseShift([{ level: 60, time: HOUR }], osha)).toEqual({ dose: 0, average: undefined, over: [], double: false, aboveTable: undefined });
+    expect(noiseShift([{ level: 60, time: HOUR }], osha)).toEqual({
+      dose: 0,
+      average: undefined,
+      over: [],
+      double: false,
+      aboveTable: undefined,
+    });
   });
 });

@@ -10,11 +10,14 @@ const AH = 3600;
 
 describe('wire gauge', () => {
   it('is read however it is written', () => {
-    expect(['4/0', '0000', 'AWG 4/0', '2/0', '00', '1/0', '0', '1', ' 2 ', '#10', '36 AWG', '40'].map(gaugeNumber)).toEqual([-3, -3, -3, -1, -1, 0, 0, 1, 2, 10, 36, 40]);
+    expect(
+      ['4/0', '0000', 'AWG 4/0', '2/0', '00', '1/0', '0', '1', ' 2 ', '#10', '36 AWG', '40'].map(gaugeNumber),
+    ).toEqual([-3, -3, -3, -1, -1, 0, 0, 1, 2, 10, 36, 40]);
   });
 
   it('that does not exist is refused', () => {
-    for (const bad of ['5/0', '41', '-1', 'x', '', '2.5', '00000']) expect(() => gaugeNumber(bad)).toThrow('is not a wire gauge the register knows');
+    for (const bad of ['5/0', '41', '-1', 'x', '', '2.5', '00000'])
+      expect(() => gaugeNumber(bad)).toThrow('is not a wire gauge the register knows');
   });
 
   it('halves its copper about every three numbers', () => {
@@ -23,7 +26,8 @@ describe('wire gauge', () => {
 });
 
 describe('voltage lost in a lead', () => {
-  const drop = (I: number, feet: number, gauge: string, T = 293.15, lay = 1): number => leadDrop(I, feet * FOOT, gauge, T, lay);
+  const drop = (I: number, feet: number, gauge: string, T = 293.15, lay = 1): number =>
+    leadDrop(I, feet * FOOT, gauge, T, lay);
 
   it('goes with current, length and lay, and is none at none', () => {
     expect(drop(100, 50, '2')).toBeCloseTo(2 * drop(50, 50, '2'), 12);
@@ -35,7 +39,8 @@ describe('voltage lost in a lead', () => {
 
   it('is less in a thicker lead and more in a hot one', () => {
     const gauges = ['4', '2', '1', '1/0', '2/0', '3/0', '4/0'];
-    for (let i = 1; i < gauges.length; i++) expect(drop(100, 50, gauges[i]!)).toBeLessThan(drop(100, 50, gauges[i - 1]!));
+    for (let i = 1; i < gauges.length; i++)
+      expect(drop(100, 50, gauges[i]!)).toBeLessThan(drop(100, 50, gauges[i - 1]!));
     expect(drop(100, 50, '2', 340)).toBeGreaterThan(drop(100, 50, '2', 290));
   });
 
@@ -107,7 +112,10 @@ describe('a welding machine', () => {
   it('asks for an insulated rod where the work is grounded, an arc is kept or the work is under water', () => {
     const plain = { grounded: false, arc: false, underwater: false };
     expect(rodCover(plain).cover).toBe('bare');
-    for (const key of ['grounded', 'arc', 'underwater'] as const) expect(rodCover({ ...plain, [key]: true }).cover).toBe('insulated');
-    expect(rodCover({ grounded: true, arc: true, underwater: false }).reason).toContain('the work is grounded and the current stays on');
+    for (const key of ['grounded', 'arc', 'underwater'] as const)
+      expect(rodCover({ ...plain, [key]: true }).cover).toBe('insulated');
+    expect(rodCover({ grounded: true, arc: true, underwater: false }).reason).toContain(
+      'the work is grounded and the current stays on',
+    );
   });
 });

@@ -11,7 +11,11 @@ import { ATMOSPHERE, CUBIC_FOOT, SCF } from '../../../src/core/units/quantities.
 
 const CFM = CUBIC_FOOT / 60;
 const room = (volume: number, release: number, freshAir: number, mixing = 1, outside = 0.209): RoomAir => ({
-  volume: volume * CUBIC_FOOT, release: release * CFM, freshAir: freshAir * CFM, mixing, outside,
+  volume: volume * CUBIC_FOOT,
+  release: release * CFM,
+  freshAir: freshAir * CFM,
+  mixing,
+  outside,
 });
 
 describe('at the limit itself', () => {
@@ -22,11 +26,16 @@ describe('at the limit itself', () => {
 
   it('a room that only levels off there never passes it, and air that is there never clears a room to it', () => {
     expect(() => oxygenRiseTime(room(2000, 0, 100, 1, 0.235), 0.209, 0.235)).toThrow('levels off at 23.5% oxygen');
-    expect(() => oxygenClearTime(room(2000, 0, 100, 1, 0.235), 0.3, 0.235)).toThrow('fresh air cannot bring the room to 23.5% oxygen');
+    expect(() => oxygenClearTime(room(2000, 0, 100, 1, 0.235), 0.3, 0.235)).toThrow(
+      'fresh air cannot bring the room to 23.5% oxygen',
+    );
   });
 
-  it('says whether the limit is the standard\'s or given', () => {
-    for (const [limit, kind] of [[0.235, 'published'], [0.22, 'input']] as const) {
+  it("says whether the limit is the standard's or given", () => {
+    for (const [limit, kind] of [
+      [0.235, 'published'],
+      [0.22, 'input'],
+    ] as const) {
       const trace = recorder();
       oxygenRiseTime(room(2000, 50, 100), 0.209, limit, trace);
       expect(trace.steps.find((s) => s.symbol === 'x_limit')).toMatchObject({ value: limit, kind });
@@ -56,7 +65,8 @@ describe('oxygen in a room', () => {
   });
 
   it('rises with the release and the time, falls with fresh air and volume, rises with poor mixing', () => {
-    const at = (v: number, q: number, Q: number, K: number, t: number): number => roomOxygen(room(v, q, Q, K), 0.209, t);
+    const at = (v: number, q: number, Q: number, K: number, t: number): number =>
+      roomOxygen(room(v, q, Q, K), 0.209, t);
     const base = at(2000, 5, 100, 1, 900);
     expect(at(2000, 6, 100, 1, 900)).toBeGreaterThan(base);
     expect(at(2000, 5, 100, 1, 1000)).toBeGreaterThan(base);
@@ -68,11 +78,12 @@ describe('oxygen in a room', () => {
   });
 
   it('never leaves 0 to 1', () => {
-    for (const start of [0, 0.209, 1]) for (const t of [0, 1, 1e3, 1e6, 1e9]) {
-      const x = roomOxygen(room(50, 30, 3), start, t);
-      expect(x).toBeGreaterThanOrEqual(0);
-      expect(x).toBeLessThanOrEqual(1);
-    }
+    for (const start of [0, 0.209, 1])
+      for (const t of [0, 1, 1e3, 1e6, 1e9]) {
+        const x = roomOxygen(room(50, 30, 3), start, t);
+        expect(x).toBeGreaterThanOrEqual(0);
+        expect(x).toBeLessThanOrEqual(1);
+      }
   });
 
   it('refuses what cannot be', () => {
@@ -105,7 +116,9 @@ describe('time until a limit', () => {
   });
 
   it('does not exist where the room levels off below, and says where', () => {
-    expect(() => oxygenRiseTime(room(2000, 1, 100), 0.209)).toThrow('levels off at 21.6832% oxygen and does not reach 23.5%');
+    expect(() => oxygenRiseTime(room(2000, 1, 100), 0.209)).toThrow(
+      'levels off at 21.6832% oxygen and does not reach 23.5%',
+    );
     expect(() => oxygenRiseTime(room(2000, 0, 0), 0.209)).toThrow('levels off at 20.9%');
     expect(() => oxygenRiseTime(room(2000, 1, 0), 0.209, 1)).toThrow('limit is 1; must be less than 1');
   });
@@ -125,7 +138,9 @@ describe('time to clear', () => {
 
   it('does not exist without fresh air, or to a share below that of fresh air', () => {
     expect(() => oxygenClearTime(room(2000, 5, 0), 0.3)).toThrow('without fresh air the room does not clear');
-    expect(() => oxygenClearTime(room(2000, 5, 100), 0.3, 0.2)).toThrow('fresh air cannot bring the room to 20% oxygen');
+    expect(() => oxygenClearTime(room(2000, 5, 100), 0.3, 0.2)).toThrow(
+      'fresh air cannot bring the room to 20% oxygen',
+    );
   });
 });
 
@@ -133,7 +148,10 @@ describe('fresh air for a limit', () => {
   it('makes the room settle just there', () => {
     for (const K of [1, 3, 10]) {
       const Q = freshAirForOxygen(5 * CFM, K, 0.209);
-      expect(settledOxygen({ volume: 1, release: 5 * CFM, freshAir: Q, mixing: K, outside: 0.209 })).toBeCloseTo(0.235, 12);
+      expect(settledOxygen({ volume: 1, release: 5 * CFM, freshAir: Q, mixing: K, outside: 0.209 })).toBeCloseTo(
+        0.235,
+        12,
+      );
     }
   });
 
@@ -162,8 +180,14 @@ describe('oxygen let into the room', () => {
     expect(oxygenByVolume(1, 1.1 * T, p) / oxygenByVolume(1, T, p)).toBeCloseTo(1.1, 12);
     expect(oxygenByVolume(1, T, 0.8 * p) / oxygenByVolume(1, T, p)).toBeCloseTo(1 / 0.8, 12);
     // The reference equation of state itself, over rooms and altitudes.
-    for (const [temperature, pressure] of [[265, ATMOSPHERE], [316, ATMOSPHERE], [294, 8e4]] as const) {
-      expect(Math.abs(oxygenByVolume(1, temperature, pressure) * oxygenDensity(temperature, pressure) - 1)).toBeLessThan(5e-4);
+    for (const [temperature, pressure] of [
+      [265, ATMOSPHERE],
+      [316, ATMOSPHERE],
+      [294, 8e4],
+    ] as const) {
+      expect(
+        Math.abs(oxygenByVolume(1, temperature, pressure) * oxygenDensity(temperature, pressure) - 1),
+      ).toBeLessThan(5e-4);
     }
   });
 });
@@ -177,10 +201,19 @@ describe('a figure beside a limit', () => {
   });
 
   it('says whose limit it is and never that a job is safe', () => {
-    expect(compareWithLimit(0.25, LIMITS.oxygenHigh).words).toBe('25% exceeds the legal limit of 23.5% for oxygen-enriched air (1910.146(b))');
-    expect(compareWithLimit(0.22, LIMITS.oxygenHigh).words).toBe('22% does not exceed the legal limit of 23.5% for oxygen-enriched air (1910.146(b)); local codes and the permit may ask for more');
-    expect(compareWithLimit(12e-6, LIMITS.ironOxide).words).toContain('12 mg/m3 over 8 hours exceeds the legal limit of 10 mg/m3');
-    expect(compareWithLimit(5, LIMITS.cylinderDistance, 'SI').words).toContain('5 m is less than the legal limit of 6.096 m');
-    for (const limit of Object.values(LIMITS)) for (const x of [0, 1e9]) expect(compareWithLimit(x, limit).words).not.toMatch(/\bsafe/i);
+    expect(compareWithLimit(0.25, LIMITS.oxygenHigh).words).toBe(
+      '25% exceeds the legal limit of 23.5% for oxygen-enriched air (1910.146(b))',
+    );
+    expect(compareWithLimit(0.22, LIMITS.oxygenHigh).words).toBe(
+      '22% does not exceed the legal limit of 23.5% for oxygen-enriched air (1910.146(b)); local codes and the permit may ask for more',
+    );
+    expect(compareWithLimit(12e-6, LIMITS.ironOxide).words).toContain(
+      '12 mg/m3 over 8 hours exceeds the legal limit of 10 mg/m3',
+    );
+    expect(compareWithLimit(5, LIMITS.cylinderDistance, 'SI').words).toContain(
+      '5 m is less than the legal limit of 6.096 m',
+    );
+    for (const limit of Object.values(LIMITS))
+      for (const x of [0, 1e9]) expect(compareWithLimit(x, limit).words).not.toMatch(/\bsafe/i);
   });
 });

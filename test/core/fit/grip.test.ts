@@ -41,8 +41,8 @@ describe('contact pressure', () => {
       }
       return 'no error';
     };
-    expect(message({ hole: 4 * INCH })).toBe('hole is 4 in; must be less than the pin\'s 4 in');
-    expect(message({ boss: 4 * INCH })).toBe('boss is 4 in; must be more than the pin\'s 4 in');
+    expect(message({ hole: 4 * INCH })).toBe("hole is 4 in; must be less than the pin's 4 in");
+    expect(message({ boss: 4 * INCH })).toBe("boss is 4 in; must be more than the pin's 4 in");
     expect(message({ boss: Infinity })).toMatch(/^boss is .*; must be more than the pin's 4 in$/);
     expect(message({ diameter: 0 })).toBe('diameter is 0 in; must be more than 0 in');
   });
@@ -90,7 +90,10 @@ describe('grip force', () => {
 
 describe('grip after burning and cooling', () => {
   it('gives the same numbers for the same question', () => {
-    expect(gripOf({ tons: 60 })).toMatchObject({ after: gripOf({ tons: 60 }).after, before: gripOf({ tons: 60 }).before });
+    expect(gripOf({ tons: 60 })).toMatchObject({
+      after: gripOf({ tons: 60 }).after,
+      before: gripOf({ tons: 60 }).before,
+    });
   });
 
   it('holds at least what the ram that failed pushed with, before', () => {
@@ -109,7 +112,9 @@ describe('grip after burning and cooling', () => {
   });
 
   it('falls as the bore grows', () => {
-    const likely = [1.5, 2, 2.5, 3].map((hole) => gripOf({ tons: 60, pin: { ...PIN, hole: hole * INCH } }).after.likely);
+    const likely = [1.5, 2, 2.5, 3].map(
+      (hole) => gripOf({ tons: 60, pin: { ...PIN, hole: hole * INCH } }).after.likely,
+    );
     likely.slice(1).forEach((force, i) => expect(force).toBeLessThan(likely[i]!));
   });
 
@@ -130,19 +135,31 @@ describe('grip after burning and cooling', () => {
 
   it('settles with the number of draws', () => {
     const [few, many] = [gripOf({ tons: 60 }), gripOf({ tons: 60, draws: 16384 })];
-    for (const level of ['low', 'likely', 'high'] as const) expect(Math.abs(few.after[level] / many.after[level] - 1)).toBeLessThan(0.05);
+    for (const level of ['low', 'likely', 'high'] as const)
+      expect(Math.abs(few.after[level] / many.after[level] - 1)).toBeLessThan(0.05);
   });
 
   it('agrees with the sum by hand where every range is a single value', () => {
     const certain = (x: number) => ({ low: x, likely: x, high: x });
-    const priors = { ...priorsFor(PIN.diameter), interference: certain(DELTA), friction: certain(0.2), bond: certain(4e6), bondLeft: certain(0.5) };
+    const priors = {
+      ...priorsFor(PIN.diameter),
+      interference: certain(DELTA),
+      friction: certain(0.2),
+      bond: certain(4e6),
+      bondLeft: certain(0.5),
+    };
     const { before, agreement } = gripOf({ tons: 10, priors });
     const solid = contactPressure(fit({ hole: 0 }), DELTA);
-    expect(before.likely).toBeCloseTo(gripForce({ diameter: PIN.diameter, length: PIN.length, pressure: solid, friction: 0.2, bond: 4e6 }), 0);
+    expect(before.likely).toBeCloseTo(
+      gripForce({ diameter: PIN.diameter, length: PIN.length, pressure: solid, friction: 0.2, bond: 4e6 }),
+      0,
+    );
     expect(agreement).toBe(1);
   });
 
   it('refuses a push that no grip within the ranges could have held', () => {
-    expect(() => gripOf({ tons: 2000 })).toThrow(/^a ram of 2000 ton did not move it, but with these assumptions no grip is more than/);
+    expect(() => gripOf({ tons: 2000 })).toThrow(
+      /^a ram of 2000 ton did not move it, but with these assumptions no grip is more than/,
+    );
   });
 });

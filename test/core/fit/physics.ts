@@ -18,22 +18,46 @@ export function fitAssumed(name: Name, level: Level = 'value'): number {
 }
 
 const levels = (name: Name, scale = 1): Levels<number> => ({
-  low: scale * fitAssumed(name, 'low'), likely: scale * fitAssumed(name), high: scale * fitAssumed(name, 'high'),
+  low: scale * fitAssumed(name, 'low'),
+  likely: scale * fitAssumed(name),
+  high: scale * fitAssumed(name, 'high'),
 });
 
-const heatLevels = (name: Parameters<typeof assumed>[0]): Levels<number> => ({ low: assumed(name, 'low'), likely: assumed(name), high: assumed(name, 'high') });
+const heatLevels = (name: Parameters<typeof assumed>[0]): Levels<number> => ({
+  low: assumed(name, 'low'),
+  likely: assumed(name),
+  high: assumed(name, 'high'),
+});
 
 export const SHORT_TON = 2000 * POUND_FORCE;
-export const PIN_STEEL: SteelStrength = { modulus: fitAssumed('pin modulus'), yield: fitAssumed('pin yield strength'), poisson: fitAssumed('poisson ratio') };
-export const BOSS_STEEL: SteelStrength = { modulus: fitAssumed('boss modulus'), yield: fitAssumed('boss yield strength'), poisson: fitAssumed('poisson ratio') };
+export const PIN_STEEL: SteelStrength = {
+  modulus: fitAssumed('pin modulus'),
+  yield: fitAssumed('pin yield strength'),
+  poisson: fitAssumed('poisson ratio'),
+};
+export const BOSS_STEEL: SteelStrength = {
+  modulus: fitAssumed('boss modulus'),
+  yield: fitAssumed('boss yield strength'),
+  poisson: fitAssumed('poisson ratio'),
+};
 
 export const priorsFor = (diameter: number): GripPriors => ({
-  interference: levels('interference over diameter', diameter), friction: levels('joint friction'), bond: levels('rust bond'), bondLeft: levels('bond left after burning'),
-  heat: heatLevels('heat into the part'), pace: heatLevels('burning pace'),
+  interference: levels('interference over diameter', diameter),
+  friction: levels('joint friction'),
+  bond: levels('rust bond'),
+  bondLeft: levels('bond left after burning'),
+  heat: heatLevels('heat into the part'),
+  pace: heatLevels('burning pace'),
 });
 
 export const pressFit = ({ diameter, hole, boss }: PinInBoss): PressFit => ({
-  diameter, hole, boss, pinModulus: PIN_STEEL.modulus, pinPoisson: PIN_STEEL.poisson, bossModulus: BOSS_STEEL.modulus, bossPoisson: BOSS_STEEL.poisson,
+  diameter,
+  hole,
+  boss,
+  pinModulus: PIN_STEEL.modulus,
+  pinPoisson: PIN_STEEL.poisson,
+  bossModulus: BOSS_STEEL.modulus,
+  bossPoisson: BOSS_STEEL.poisson,
 });
 
 export interface Job {
@@ -45,14 +69,47 @@ export interface Job {
 }
 
 /** A pin that is burnt with ranges of heat and pace, up to an interference. */
-export const retainedInputs = (pin: PinInBoss, method: CoolingMethod, { heat, pace, interference }: GripPriors): RetainedInputs => ({
-  pin, method, heat, pace, most: interference.high, longest: 14 * 86400, pinSteel: PIN_STEEL, bossSteel: BOSS_STEEL, evenness: assumed('pin over boss when pushed'),
+export const retainedInputs = (
+  pin: PinInBoss,
+  method: CoolingMethod,
+  { heat, pace, interference }: GripPriors,
+): RetainedInputs => ({
+  pin,
+  method,
+  heat,
+  pace,
+  most: interference.high,
+  longest: 14 * 86400,
+  pinSteel: PIN_STEEL,
+  bossSteel: BOSS_STEEL,
+  evenness: assumed('pin over boss when pushed'),
   target: assumed(method === 'air' ? 'cooling target in air' : 'cooling target with water'),
-  passes: (heatPerMass, p) => heatIntoWall({ hole: pin.hole, pilot: assumed('pilot width'), burnTime: (DENSITY * (Math.PI / 4) * pin.hole ** 2 * pin.length) / p, heatPerMass, density: DENSITY }),
+  passes: (heatPerMass, p) =>
+    heatIntoWall({
+      hole: pin.hole,
+      pilot: assumed('pilot width'),
+      burnTime: (DENSITY * (Math.PI / 4) * pin.hole ** 2 * pin.length) / p,
+      heatPerMass,
+      density: DENSITY,
+    }),
 });
 
 /** Grip before and after with every default assumption. */
-export function gripOf({ pin = PIN, tons, method = 'air', priors = priorsFor(pin.diameter), draws = 1024 }: Job): GripAfter {
+export function gripOf({
+  pin = PIN,
+  tons,
+  method = 'air',
+  priors = priorsFor(pin.diameter),
+  draws = 1024,
+}: Job): GripAfter {
   const retained = retainedInterference(retainedInputs(pin, method, priors), PHYSICS);
-  return gripAfter({ fit: pressFit(pin), length: pin.length, tried: tons * SHORT_TON, priors, retained, draws, seed: 1 });
+  return gripAfter({
+    fit: pressFit(pin),
+    length: pin.length,
+    tried: tons * SHORT_TON,
+    priors,
+    retained,
+    draws,
+    seed: 1,
+  });
 }

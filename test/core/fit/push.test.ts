@@ -28,7 +28,9 @@ describe('the ram to bring', () => {
     RAM_TONS.slice(1).forEach((tons, i) => expect(tons).toBeGreaterThan(RAM_TONS[i]!));
   });
   it('refuses a force beyond the largest', () => {
-    expect(() => pushRam(900 * SHORT_TON, 0.8)).toThrow('force is 900 ton; the largest ram in the list, 1000 ton, is worked to 800 ton');
+    expect(() => pushRam(900 * SHORT_TON, 0.8)).toThrow(
+      'force is 900 ton; the largest ram in the list, 1000 ton, is worked to 800 ton',
+    );
   });
 });
 
@@ -69,10 +71,12 @@ describe('column strength', () => {
     expect(before!.stress / 125e6).toBeCloseTo(1, 5);
     expect(after!.stress / 125e6).toBeCloseTo(1, 5);
   });
-  it('is Euler\'s load for a slender bar', () => {
+  it("is Euler's load for a slender bar", () => {
     const area = (Math.PI / 4) * 0.05 ** 2;
     const inertia = (Math.PI / 64) * 0.05 ** 4;
-    expect((columnStrength({ ...column, length: 3 }).stress * area) / ((Math.PI ** 2 * 205e9 * inertia) / 9)).toBeCloseTo(1, 12);
+    expect(
+      (columnStrength({ ...column, length: 3 }).stress * area) / ((Math.PI ** 2 * 205e9 * inertia) / 9),
+    ).toBeCloseTo(1, 12);
   });
   it('is higher for a tube than for a bar of the same outside', () => {
     expect(columnStrength({ ...column, hole: 0.03 }).stress).toBeGreaterThan(columnStrength(column).stress);
@@ -81,9 +85,16 @@ describe('column strength', () => {
 
 describe('push check', () => {
   const strength: PushStrength = {
-    modulus: fitAssumed('pin modulus'), pinYield: fitAssumed('pin yield strength'), spacerYield: fitAssumed('spacer yield strength'), bossYield: fitAssumed('boss yield strength'),
-    endFactor: fitAssumed('column end factor'), safetyFactor: fitAssumed('buckling safety factor'), stroke: fitAssumed('ram stroke'),
-    oilPressure: fitAssumed('ram oil pressure'), oilModulus: fitAssumed('oil bulk modulus'), density: DENSITY,
+    modulus: fitAssumed('pin modulus'),
+    pinYield: fitAssumed('pin yield strength'),
+    spacerYield: fitAssumed('spacer yield strength'),
+    bossYield: fitAssumed('boss yield strength'),
+    endFactor: fitAssumed('column end factor'),
+    safetyFactor: fitAssumed('buckling safety factor'),
+    stroke: fitAssumed('ram stroke'),
+    oilPressure: fitAssumed('ram oil pressure'),
+    oilModulus: fitAssumed('oil bulk modulus'),
+    density: DENSITY,
   };
   const push: PushCheck = { force: 60 * SHORT_TON, ...PIN, spacerDiameter: 3.875 * INCH };
   const check = (over: Partial<PushCheck> = {}) => pushCheck({ ...push, ...over }, strength);
@@ -104,7 +115,8 @@ describe('push check', () => {
   });
   it('grows in every share with the force and in the columns with the length', () => {
     const [less, more] = [check({ force: 30 * SHORT_TON }), check()];
-    for (const part of ['bearing', 'pin', 'spacers', 'reaction'] as const) expect(more[part].share).toBeCloseTo(2 * less[part].share, 9);
+    for (const part of ['bearing', 'pin', 'spacers', 'reaction'] as const)
+      expect(more[part].share).toBeCloseTo(2 * less[part].share, 9);
     expect(check({ length: 1 }).spacers.share).toBeGreaterThan(more.spacers.share);
   });
   it('stores energy as the square of the force in the steel and with the force in the oil', () => {
@@ -125,15 +137,16 @@ describe('push check', () => {
   it('holds columns to their critical stress over the safety factor, and the boss to its yield on the ring round the pin', () => {
     const { pin, spacers, reaction } = check();
     const { endFactor, modulus, safetyFactor, pinYield, spacerYield, bossYield } = strength;
-    const critical = (diameter: number, hole: number, yieldStrength: number): number => columnStrength({ diameter, hole, length: push.length, endFactor, modulus, yield: yieldStrength }).stress;
+    const critical = (diameter: number, hole: number, yieldStrength: number): number =>
+      columnStrength({ diameter, hole, length: push.length, endFactor, modulus, yield: yieldStrength }).stress;
     expect(pin.limit * safetyFactor).toBeCloseTo(critical(push.diameter, push.hole, pinYield), 0);
     expect(spacers.limit * safetyFactor).toBeCloseTo(critical(push.spacerDiameter, 0, spacerYield), 0);
     expect(reaction.stress * (Math.PI / 4) * (push.boss ** 2 - push.diameter ** 2)).toBeCloseTo(push.force, 3);
     expect(reaction.limit).toBe(bossYield);
   });
   it('refuses a bore as wide as the pin and a boss no wider than it', () => {
-    expect(() => check({ hole: 4 * INCH })).toThrow('hole is 4 in; must be less than the pin\'s 4 in');
-    expect(() => check({ boss: 4 * INCH })).toThrow('boss is 4 in; must be more than the pin\'s 4 in');
+    expect(() => check({ hole: 4 * INCH })).toThrow("hole is 4 in; must be less than the pin's 4 in");
+    expect(() => check({ boss: 4 * INCH })).toThrow("boss is 4 in; must be more than the pin's 4 in");
   });
   it('turns that energy into the speed of the pin', () => {
     const { energy, speed } = check();
@@ -141,24 +154,47 @@ describe('push check', () => {
     expect(0.5 * mass * speed * speed).toBeCloseTo(energy.total, 6);
   });
   it('refuses a spacer that slips into the bore or does not follow the pin', () => {
-    expect(() => check({ spacerDiameter: 2.5 * INCH })).toThrow('spacer diameter is 2.5 in; must be more than the pin\'s bore of 2.5 in, into which it would slip');
-    expect(() => check({ spacerDiameter: 4 * INCH })).toThrow('spacer diameter is 4 in; must be less than the pin\'s 4 in, or it does not follow the pin');
+    expect(() => check({ spacerDiameter: 2.5 * INCH })).toThrow(
+      "spacer diameter is 2.5 in; must be more than the pin's bore of 2.5 in, into which it would slip",
+    );
+    expect(() => check({ spacerDiameter: 4 * INCH })).toThrow(
+      "spacer diameter is 4 in; must be less than the pin's 4 in, or it does not follow the pin",
+    );
   });
 });
 
 describe('guard plates', () => {
   const rules: GuardRules = {
-    baseMargin: fitAssumed('base plate margin'), baseThickness: fitAssumed('base plate thickness'), shieldRatio: fitAssumed('shield plate over pin'),
-    shieldLeast: fitAssumed('shield plate least side'), shieldThickness: fitAssumed('shield plate thickness'), guideClearance: fitAssumed('guide hole clearance'),
-    thrust: fitAssumed('rod thrust'), weldStrength: fitAssumed('weld metal strength'), weldFactor: fitAssumed('plate weld factor'),
-    drift: { low: fitAssumed('pierce drift', 'low'), likely: fitAssumed('pierce drift'), high: fitAssumed('pierce drift', 'high') },
+    baseMargin: fitAssumed('base plate margin'),
+    baseThickness: fitAssumed('base plate thickness'),
+    shieldRatio: fitAssumed('shield plate over pin'),
+    shieldLeast: fitAssumed('shield plate least side'),
+    shieldThickness: fitAssumed('shield plate thickness'),
+    guideClearance: fitAssumed('guide hole clearance'),
+    thrust: fitAssumed('rod thrust'),
+    weldStrength: fitAssumed('weld metal strength'),
+    weldFactor: fitAssumed('plate weld factor'),
+    drift: {
+      low: fitAssumed('pierce drift', 'low'),
+      likely: fitAssumed('pierce drift'),
+      high: fitAssumed('pierce drift', 'high'),
+    },
   };
-  const pin: GuardedPin = { diameter: 4 * INCH, hole: 2.5 * INCH, depth: 10 * INCH, rod: 0.375 * INCH, pressure: 100 * 6894.757293168 };
-  const plates = (over: Partial<GuardedPin> = {}, more: Partial<GuardRules> = {}) => guardPlates({ ...pin, ...over }, { ...rules, ...more });
+  const pin: GuardedPin = {
+    diameter: 4 * INCH,
+    hole: 2.5 * INCH,
+    depth: 10 * INCH,
+    rod: 0.375 * INCH,
+    pressure: 100 * 6894.757293168,
+  };
+  const plates = (over: Partial<GuardedPin> = {}, more: Partial<GuardRules> = {}) =>
+    guardPlates({ ...pin, ...over }, { ...rules, ...more });
 
   it('makes the shield at least a quarter inch thick and refuses a thinner one', () => {
     expect(plates().shield.thickness).toBeGreaterThanOrEqual(0.25 * INCH);
-    expect(() => plates({}, { shieldThickness: 0.2 * INCH })).toThrow('shield thickness is 0.2 in; must be at least 0.25 in');
+    expect(() => plates({}, { shieldThickness: 0.2 * INCH })).toThrow(
+      'shield thickness is 0.2 in; must be at least 0.25 in',
+    );
   });
   it('makes the base plate larger than the pin and its guide hole larger than the rod', () => {
     const { base } = plates();
@@ -173,14 +209,29 @@ describe('guard plates', () => {
   });
   it.each([
     // AWS D1.1, minimum fillet weld sizes: to 1/4 in, 1/8; to 1/2, 3/16; to 3/4, 1/4; over, 5/16 (from memory; 1/8 in confirmed).
-    [0.25, 0.125], [0.2501, 0.1875], [0.5, 0.1875], [0.51, 0.25], [0.75, 0.25], [0.76, 0.3125], [2, 0.3125],
+    [0.25, 0.125],
+    [0.2501, 0.1875],
+    [0.5, 0.1875],
+    [0.51, 0.25],
+    [0.75, 0.25],
+    [0.76, 0.3125],
+    [2, 0.3125],
   ])('takes the smallest fillet for the thicker of the two plates: %f in', (thickness, leg) => {
-    expect(plates({}, { baseThickness: thickness * INCH, shieldThickness: 0.25 * INCH }).weld.leg).toBeCloseTo(leg * INCH, 12);
-    expect(plates({}, { shieldThickness: thickness * INCH, baseThickness: 0.25 * INCH }).weld.leg).toBeCloseTo(leg * INCH, 12);
+    expect(plates({}, { baseThickness: thickness * INCH, shieldThickness: 0.25 * INCH }).weld.leg).toBeCloseTo(
+      leg * INCH,
+      12,
+    );
+    expect(plates({}, { shieldThickness: thickness * INCH, baseThickness: 0.25 * INCH }).weld.leg).toBeCloseTo(
+      leg * INCH,
+      12,
+    );
   });
   it('welds no more than the load asks for, and at least four legs on each of four sides', () => {
     const loaded = plates({}, { thrust: 1e6 });
-    expect(loaded.weld.length * loaded.weld.leg * Math.SQRT1_2 * 0.3 * rules.weldStrength).toBeCloseTo(rules.weldFactor * loaded.force, 3);
+    expect(loaded.weld.length * loaded.weld.leg * Math.SQRT1_2 * 0.3 * rules.weldStrength).toBeCloseTo(
+      rules.weldFactor * loaded.force,
+      3,
+    );
     const idle = plates({ pressure: -1e5 }, { thrust: 0 });
     expect(idle.force).toBe(0);
     expect(idle.weld.length).toBeCloseTo(16 * idle.weld.leg, 12);
@@ -190,7 +241,9 @@ describe('guard plates', () => {
     expect(force / (40 * 4.4482216152605 + pin.pressure * (Math.PI / 4) * pin.hole ** 2)).toBeCloseTo(1, 9);
     // 3/16 in fillet on a 3/8 in plate; throat 0.707 of the leg at 0.3 of 70 ksi.
     expect(weld.leg).toBeCloseTo(0.1875 * INCH, 12);
-    expect(weld.length * weld.leg * Math.SQRT1_2 * 0.3 * fitAssumed('weld metal strength')).toBeGreaterThanOrEqual(2 * force * (1 - 1e-9));
+    expect(weld.length * weld.leg * Math.SQRT1_2 * 0.3 * fitAssumed('weld metal strength')).toBeGreaterThanOrEqual(
+      2 * force * (1 - 1e-9),
+    );
   });
   it('needs more weld the more pressure', () => {
     const strong = plates({ hole: 3.9 * INCH, pressure: 150 * 6894.76 });
@@ -202,7 +255,8 @@ describe('guard plates', () => {
     expect(deep.offset.likely).toBeCloseTo(2 * shallow.offset.likely, 12);
     expect(shallow.wall.likely + shallow.offset.likely).toBeCloseTo(0.75 * INCH, 12);
     expect(shallow.wall.low).toBeLessThan(shallow.wall.high);
-    for (const level of ['low', 'likely', 'high'] as const) expect(shallow.offset[level]).toBeCloseTo(rules.drift[level] * 10 * INCH, 12);
+    for (const level of ['low', 'likely', 'high'] as const)
+      expect(shallow.offset[level]).toBeCloseTo(rules.drift[level] * 10 * INCH, 12);
     expect(shallow.wall.low + shallow.offset.high).toBeCloseTo(0.75 * INCH, 12);
     expect(shallow.wall.high + shallow.offset.low).toBeCloseTo(0.75 * INCH, 12);
   });
@@ -218,6 +272,6 @@ describe('guard plates', () => {
   it('refuses a pin of no size or length and a bore as wide as it', () => {
     expect(() => plates({ diameter: 0 })).toThrow('diameter is 0 in; must be more than 0 in');
     expect(() => plates({ depth: 0 })).toThrow('length is 0 in; must be more than 0 in');
-    expect(() => plates({ hole: 4 * INCH })).toThrow('hole is 4 in; must be less than the pin\'s 4 in');
+    expect(() => plates({ hole: 4 * INCH })).toThrow("hole is 4 in; must be less than the pin's 4 in");
   });
 });

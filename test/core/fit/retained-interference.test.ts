@@ -10,31 +10,57 @@ const GRID = { pinCells: 8, bossCells: 10, tolerance: 3 };
 const DRAWS = 32;
 const certain = (x: number) => ({ low: x, likely: x, high: x });
 
-const pinOf = (diameter: number, hole: number, boss: number) => ({ diameter: diameter * INCH, hole: hole * INCH, boss: boss * INCH, length: 2.5 * diameter * INCH });
+const pinOf = (diameter: number, hole: number, boss: number) => ({
+  diameter: diameter * INCH,
+  hole: hole * INCH,
+  boss: boss * INCH,
+  length: 2.5 * diameter * INCH,
+});
 const solved = (inputs: RetainedInputs, interference: number, heat: number, pace: number, least?: number): number =>
   interferenceLeft(heatedPin({ ...inputs, passes: inputs.passes(heat, pace) }, PHYSICS, GRID, least), interference);
 
 describe('interference left after any heat and pace', () => {
   it.each([
-    [4, 2.5, 10, 'air'], [4, 2.5, 10, 'water'], [2, 1.4, 5, 'air'], [8, 5, 20, 'air'], [6, 3, 9, 'air'], [4, 3.4, 8, 'water'], [4, 2.8, 40, 'water'],
-  ] as const)('of a %d in pin bored %d in, in a boss of %d in cooled with %s, lies near the solution', (diameter, hole, boss, method) => {
-    const pin = pinOf(diameter, hole, boss);
-    const priors = priorsFor(pin.diameter);
-    const inputs = retainedInputs(pin, method, priors);
-    const read = retainedInterference(inputs, PHYSICS);
-    const draws = pertDraws([{ name: 'x', ...priors.interference }, { name: 'heat', ...priors.heat }, { name: 'pace', ...priors.pace }], DRAWS, 3);
-    const [xs, heats, paces] = ['x', 'heat', 'pace'].map((name) => drawsOf(draws, name));
-    const errors = Array.from({ length: DRAWS }, (_, i) => {
-      const at = [xs?.[i] ?? NaN, heats?.[i] ?? NaN, paces?.[i] ?? NaN] as const;
-      return (Math.max(0, read(...at)) - Math.max(0, solved(inputs, ...at))) / inputs.most;
-    });
-    expect(Math.sqrt(errors.reduce((sum, e) => sum + e * e, 0) / DRAWS)).toBeLessThan(0.025);
-    expect(Math.max(...errors.map(Math.abs))).toBeLessThan(0.15);
-  });
+    [4, 2.5, 10, 'air'],
+    [4, 2.5, 10, 'water'],
+    [2, 1.4, 5, 'air'],
+    [8, 5, 20, 'air'],
+    [6, 3, 9, 'air'],
+    [4, 3.4, 8, 'water'],
+    [4, 2.8, 40, 'water'],
+  ] as const)(
+    'of a %d in pin bored %d in, in a boss of %d in cooled with %s, lies near the solution',
+    (diameter, hole, boss, method) => {
+      const pin = pinOf(diameter, hole, boss);
+      const priors = priorsFor(pin.diameter);
+      const inputs = retainedInputs(pin, method, priors);
+      const read = retainedInterference(inputs, PHYSICS);
+      const draws = pertDraws(
+        [
+          { name: 'x', ...priors.interference },
+          { name: 'heat', ...priors.heat },
+          { name: 'pace', ...priors.pace },
+        ],
+        DRAWS,
+        3,
+      );
+      const [xs, heats, paces] = ['x', 'heat', 'pace'].map((name) => drawsOf(draws, name));
+      const errors = Array.from({ length: DRAWS }, (_, i) => {
+        const at = [xs?.[i] ?? NaN, heats?.[i] ?? NaN, paces?.[i] ?? NaN] as const;
+        return (Math.max(0, read(...at)) - Math.max(0, solved(inputs, ...at))) / inputs.most;
+      });
+      expect(Math.sqrt(errors.reduce((sum, e) => sum + e * e, 0) / DRAWS)).toBeLessThan(0.025);
+      expect(Math.max(...errors.map(Math.abs))).toBeLessThan(0.15);
+    },
+  );
 
   it('is the solution where heat and pace are certain, at the interferences worked out', () => {
     const priors = priorsFor(4 * INCH);
-    const inputs = retainedInputs(pinOf(4, 2.5, 10), 'air', { ...priors, heat: certain(priors.heat.likely), pace: certain(priors.pace.likely) });
+    const inputs = retainedInputs(pinOf(4, 2.5, 10), 'air', {
+      ...priors,
+      heat: certain(priors.heat.likely),
+      pace: certain(priors.pace.likely),
+    });
     const read = retainedInterference(inputs, PHYSICS, GRID);
     for (const share of [0.2, 1]) {
       const at = [share * inputs.most, priors.heat.likely, priors.pace.likely] as const;
@@ -62,7 +88,8 @@ describe('interference left after any heat and pace', () => {
 
 describe('grip after burning at a pace that is not known', () => {
   const pin = pinOf(8, 5, 20);
-  const grip = (pace = priorsFor(pin.diameter).pace) => gripOf({ pin, tons: 200, priors: { ...priorsFor(pin.diameter), pace } });
+  const grip = (pace = priorsFor(pin.diameter).pace) =>
+    gripOf({ pin, tons: 200, priors: { ...priorsFor(pin.diameter), pace } });
   const { pace } = priorsFor(pin.diameter);
 
   it('has a wider range than at the likely pace, and a lower low', () => {

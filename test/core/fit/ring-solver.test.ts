@@ -7,12 +7,21 @@ import { PIN } from '../heat/physics.ts';
 import { BOSS_STEEL, PIN_STEEL, pressFit } from './physics.ts';
 
 const CELLS = 12;
-const mesh = radialMesh([{ inner: PIN.hole / 2, outer: PIN.diameter / 2, cells: CELLS }, { inner: PIN.diameter / 2, outer: PIN.boss / 2, cells: CELLS }]);
+const mesh = radialMesh([
+  { inner: PIN.hole / 2, outer: PIN.diameter / 2, cells: CELLS },
+  { inner: PIN.diameter / 2, outer: PIN.boss / 2, cells: CELLS },
+]);
 const AMBIENT = 293.15;
 const uniform = (t: number): Float64Array => new Float64Array(2 * CELLS).fill(t);
 const split = (pin: number, boss: number): Float64Array => uniform(boss).fill(pin, 0, CELLS);
-const elastic = (strength = 1e15): RingMaterial => ({ modulus: () => PIN_STEEL.modulus, yield: () => strength, elongation: (t) => 1.2e-5 * t, poisson: PIN_STEEL.poisson });
-const solver = (materials: readonly RingMaterial[], interference = 5e-5) => rings(mesh, { materials, interference, reference: AMBIENT, ends: 'free' });
+const elastic = (strength = 1e15): RingMaterial => ({
+  modulus: () => PIN_STEEL.modulus,
+  yield: () => strength,
+  elongation: (t) => 1.2e-5 * t,
+  poisson: PIN_STEEL.poisson,
+});
+const solver = (materials: readonly RingMaterial[], interference = 5e-5) =>
+  rings(mesh, { materials, interference, reference: AMBIENT, ends: 'free' });
 
 describe('rings', () => {
   it('change no pressure when pin and boss are warmed together', () => {
@@ -24,7 +33,10 @@ describe('rings', () => {
   it('press as if the pin had been made larger when the pin alone is warmed', () => {
     const ring = solver([elastic(), elastic()]);
     const larger = 2 * 5e-5 + 1.2e-5 * 50 * PIN.diameter;
-    expect(ring.advance({ temperatures: split(AMBIENT + 50, AMBIENT) }).pressures[0]! / contactPressure(pressFit(PIN), larger)).toBeCloseTo(1, 4);
+    expect(
+      ring.advance({ temperatures: split(AMBIENT + 50, AMBIENT) }).pressures[0]! /
+        contactPressure(pressFit(PIN), larger),
+    ).toBeCloseTo(1, 4);
   });
 
   it('part when the pin alone is chilled, by what the chill exceeds the interference', () => {
@@ -48,7 +60,9 @@ describe('rings', () => {
     for (const t of [400, 500, 600, 700]) ring.advance({ temperatures: split(t, AMBIENT) });
     const { radial, hoop, axial } = ring.stresses();
     for (let i = 0; i < 2 * CELLS; i++) {
-      const equivalent = Math.sqrt(((radial[i]! - hoop[i]!) ** 2 + (hoop[i]! - axial[i]!) ** 2 + (axial[i]! - radial[i]!) ** 2) / 2);
+      const equivalent = Math.sqrt(
+        ((radial[i]! - hoop[i]!) ** 2 + (hoop[i]! - axial[i]!) ** 2 + (axial[i]! - radial[i]!) ** 2) / 2,
+      );
       expect(equivalent).toBeLessThan(300e6 * (1 + 1e-9));
     }
   });
@@ -79,7 +93,8 @@ describe('rings', () => {
     // Within a cell the radial stress is straight over 1 / r^2.
     const x = (r: number): number => 1 / (r * r);
     const toJoint = (near: number, far: number): number =>
-      radial[near]! + ((x(PIN.diameter / 2) - x(radii[near]!)) * (radial[far]! - radial[near]!)) / (x(radii[far]!) - x(radii[near]!));
+      radial[near]! +
+      ((x(PIN.diameter / 2) - x(radii[near]!)) * (radial[far]! - radial[near]!)) / (x(radii[far]!) - x(radii[near]!));
     expect(toJoint(at - 1, at - 2) / -pressures[0]!).toBeCloseTo(1, 3);
     expect(toJoint(at, at + 1) / -pressures[0]!).toBeCloseTo(1, 3);
   });

@@ -6,15 +6,23 @@ import { BOSS_STEEL, fitAssumed, PIN_STEEL, pressFit } from './physics.ts';
 
 const TARGET = assumed('cooling target with water');
 const inputs = (over: Partial<ShrinkPin> = {}): ShrinkPin => ({
-  pin: PIN, passes: passesOf(PIN, 800), method: 'air', target: TARGET, evenness: assumed('pin over boss when pushed'), longest: 14 * 86400,
-  interference: 0.0012 * INCH, pinSteel: PIN_STEEL, bossSteel: BOSS_STEEL, ...over,
+  pin: PIN,
+  passes: passesOf(PIN, 800),
+  method: 'air',
+  target: TARGET,
+  evenness: assumed('pin over boss when pushed'),
+  longest: 14 * 86400,
+  interference: 0.0012 * INCH,
+  pinSteel: PIN_STEEL,
+  bossSteel: BOSS_STEEL,
+  ...over,
 });
 const shrink = (over: Partial<ShrinkPin> = {}) => shrinkPin(inputs(over), PHYSICS);
 const low = passesOf(PIN, 800, 'low');
 const high = passesOf(PIN, 800, 'high');
 
 describe('loosening of a burnt-out pin', () => {
-  it('starts from the bored pin\'s pressure after Lame', () => {
+  it("starts from the bored pin's pressure after Lame", () => {
     expect(shrink().pressureBored / contactPressure(pressFit(PIN), 0.0012 * INCH)).toBeCloseTo(1, 3);
   });
 
@@ -45,7 +53,9 @@ describe('loosening of a burnt-out pin', () => {
     const byHeat = [low, passesOf(PIN, 800), high].map((passes) => shrink({ passes }).cold.loosening);
     expect(byHeat[1]!).toBeGreaterThan(byHeat[0]!);
     expect(byHeat[2]!).toBeGreaterThan(byHeat[1]!);
-    const byYield = [700e6, 500e6, 350e6].map((strength) => shrink({ pinSteel: { ...PIN_STEEL, yield: strength } }).cold.loosening);
+    const byYield = [700e6, 500e6, 350e6].map(
+      (strength) => shrink({ pinSteel: { ...PIN_STEEL, yield: strength } }).cold.loosening,
+    );
     expect(byYield[1]!).toBeGreaterThan(byYield[0]!);
     expect(byYield[2]!).toBeGreaterThan(byYield[1]!);
   });
@@ -56,7 +66,10 @@ describe('loosening of a burnt-out pin', () => {
     expect(pressureMost).toBeGreaterThan(pushed.pressure);
   });
 
-  it.each([['low', low], ['likely', passesOf(PIN, 800)]] as const)('is looser after water than after air when pushed at one temperature, with %s heat', (_, passes) => {
+  it.each([
+    ['low', low],
+    ['likely', passesOf(PIN, 800)],
+  ] as const)('is looser after water than after air when pushed at one temperature, with %s heat', (_, passes) => {
     expect(shrink({ passes, method: 'water' }).pushed.loosening).toBeGreaterThan(shrink({ passes }).pushed.loosening);
   });
 
@@ -83,16 +96,34 @@ describe('loosening of a burnt-out pin', () => {
 
   // The gravest of pins of 1 to 12 in, bores of 0.5 to 0.95, bosses of 1.5 to 30 pin diameters, in air and water.
   it.each([
-    [4, 0.65, 2.5, 'air'], [4, 0.65, 2.5, 'water'], [12, 0.95, 2.5, 'air'], [4, 0.8, 1.5, 'water'], [12, 0.95, 5, 'water'], [1, 0.8, 10, 'air'],
-    [12, 0.5, 10, 'water'], [12, 0.95, 10, 'water'], [4, 0.65, 30, 'water'], [1, 0.65, 30, 'air'], [12, 0.8, 30, 'water'],
-  ] as const)('of %d in bored to %d of it, in a boss of %d diameters cooled with %s, lies within 1 %% of a grid and steps twice as fine', (size, bore, boss, method) => {
-    const diameter = size * INCH;
-    const pin = { diameter, hole: bore * diameter, boss: boss * diameter, length: 2.5 * diameter };
-    const interference = fitAssumed('interference over diameter') * diameter;
-    const burnTime = (DENSITY * (Math.PI / 4) * pin.hole ** 2 * pin.length) / assumed('burning pace');
-    const given = inputs({ pin, passes: passesOf(pin, burnTime), method, interference, target: assumed(method === 'air' ? 'cooling target in air' : 'cooling target with water') });
-    const { loosening } = shrinkPin(given, PHYSICS).pushed;
-    const fine = shrinkPin(given, PHYSICS, { pinCells: 48, bossCells: 80, tolerance: 0.25 }).pushed.loosening;
-    expect(Math.abs(loosening - fine)).toBeLessThan(0.01 * Math.max(interference, Math.abs(fine)));
-  });
+    [4, 0.65, 2.5, 'air'],
+    [4, 0.65, 2.5, 'water'],
+    [12, 0.95, 2.5, 'air'],
+    [4, 0.8, 1.5, 'water'],
+    [12, 0.95, 5, 'water'],
+    [1, 0.8, 10, 'air'],
+    [12, 0.5, 10, 'water'],
+    [12, 0.95, 10, 'water'],
+    [4, 0.65, 30, 'water'],
+    [1, 0.65, 30, 'air'],
+    [12, 0.8, 30, 'water'],
+  ] as const)(
+    'of %d in bored to %d of it, in a boss of %d diameters cooled with %s, lies within 1 %% of a grid and steps twice as fine',
+    (size, bore, boss, method) => {
+      const diameter = size * INCH;
+      const pin = { diameter, hole: bore * diameter, boss: boss * diameter, length: 2.5 * diameter };
+      const interference = fitAssumed('interference over diameter') * diameter;
+      const burnTime = (DENSITY * (Math.PI / 4) * pin.hole ** 2 * pin.length) / assumed('burning pace');
+      const given = inputs({
+        pin,
+        passes: passesOf(pin, burnTime),
+        method,
+        interference,
+        target: assumed(method === 'air' ? 'cooling target in air' : 'cooling target with water'),
+      });
+      const { loosening } = shrinkPin(given, PHYSICS).pushed;
+      const fine = shrinkPin(given, PHYSICS, { pinCells: 48, bossCells: 80, tolerance: 0.25 }).pushed.loosening;
+      expect(Math.abs(loosening - fine)).toBeLessThan(0.01 * Math.max(interference, Math.abs(fine)));
+    },
+  );
 });

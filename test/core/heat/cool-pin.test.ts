@@ -19,9 +19,14 @@ describe('heating and cooling a section of a pin', () => {
   it('never heats the wall past its melting point, and takes in less where it would', () => {
     let hottest = 0;
     const passes = [{ heat: 6e7, duration: 120, pause: 0 }];
-    const { heatTaken, heatOffered } = coolPin({ pin: PIN, passes, method: 'air', position: 1, duration: 1 }, PHYSICS, ESTIMATE_GRID, (_, t) => {
-      hottest = Math.max(hottest, t[0]!);
-    });
+    const { heatTaken, heatOffered } = coolPin(
+      { pin: PIN, passes, method: 'air', position: 1, duration: 1 },
+      PHYSICS,
+      ESTIMATE_GRID,
+      (_, t) => {
+        hottest = Math.max(hottest, t[0]!);
+      },
+    );
     expect(hottest).toBeGreaterThan(PHYSICS.meltingPoint - 100);
     expect(hottest).toBeLessThanOrEqual(PHYSICS.meltingPoint);
     expect(heatTaken).toBeLessThan(heatOffered);
@@ -43,7 +48,10 @@ describe('heating and cooling a section of a pin', () => {
 
   it('waits between passes where they say so', () => {
     const { heat, duration } = passesOf()[1]!;
-    const twice = [{ heat, duration, pause: 1800 }, { heat, duration, pause: 0 }];
+    const twice = [
+      { heat, duration, pause: 1800 },
+      { heat, duration, pause: 0 },
+    ];
     const atOnce = twice.map((pass) => ({ ...pass, pause: 0 }));
     const hottest = (passes: typeof twice): number => Math.max(...run(1, 'air', 1, passes).temperatures);
     expect(hottest(twice)).toBeLessThan(hottest(atOnce));

@@ -4,17 +4,21 @@ import { coolingTime } from '../../../src/core/heat/cooling-time.ts';
 import { passesOf, PHYSICS, PIN } from './physics.ts';
 
 const TIMES = [0, 10, 60, 300, 1200, 3600, 14400, 86400, 7 * 86400];
-const curve = (method: 'air' | 'water', times: readonly number[] = TIMES) => coolingCurve({ ...PIN, method, passes: passesOf(), times }, PHYSICS);
+const curve = (method: 'air' | 'water', times: readonly number[] = TIMES) =>
+  coolingCurve({ ...PIN, method, passes: passesOf(), times }, PHYSICS);
 
 describe('cooling curve', () => {
-  it.each([['air', PHYSICS.ambient], ['water', PHYSICS.water]] as const)('with %s never falls below what cools it, however long', (method, sink) => {
+  it.each([
+    ['air', PHYSICS.ambient],
+    ['water', PHYSICS.water],
+  ] as const)('with %s never falls below what cools it, however long', (method, sink) => {
     for (const { bore, surface, bossInside, bossOutside } of curve(method)) {
       for (const t of [bore, surface, bossInside, bossOutside]) expect(t).toBeGreaterThan(sink - 1e-5);
     }
     expect(curve(method).at(-1)!.bore).toBeCloseTo(sink, 0);
   });
 
-  it('starts with the bore hotter than the pin\'s surface, that hotter than the boss', () => {
+  it("starts with the bore hotter than the pin's surface, that hotter than the boss", () => {
     const { bore, surface, bossInside, bossOutside } = curve('air')[0]!;
     expect(bore).toBeGreaterThan(surface);
     expect(surface).toBeGreaterThan(bossInside);

@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { airFilm } from '../../../src/core/heat/air-film.ts';
 import { boreEmissivity } from '../../../src/core/heat/bore-emissivity.ts';
-import { BOILING_POINT, WATER_AT_BOILING, criticalHeatFlux, filmBoilingFlux, nucleateBoilingFlux, steamProperties } from '../../../src/core/heat/boiling.ts';
+import {
+  BOILING_POINT,
+  WATER_AT_BOILING,
+  criticalHeatFlux,
+  filmBoilingFlux,
+  nucleateBoilingFlux,
+  steamProperties,
+} from '../../../src/core/heat/boiling.ts';
 import { tabulated } from '../../../src/core/heat/flux-law.ts';
 import { interpolate } from '../../../src/core/heat/interpolate.ts';
 import { steelConductivity } from '../../../src/core/heat/steel-conductivity.ts';
@@ -21,8 +28,8 @@ describe('air film', () => {
   });
 });
 
-describe('a bore\'s own emissivity', () => {
-  it('tends to hole over twice the length in a deep bore and to the metal\'s in a short one', () => {
+describe("a bore's own emissivity", () => {
+  it("tends to hole over twice the length in a deep bore and to the metal's in a short one", () => {
     expect(boreEmissivity(0.05, 5, 0.8) / (0.05 / 10)).toBeCloseTo(1, 1);
     expect(boreEmissivity(1, 1e-4, 0.8)).toBeCloseTo(0.8, 3);
   });
@@ -47,7 +54,7 @@ describe('boiling curve', () => {
       expect(flux(t + 0.5)).toBeGreaterThanOrEqual(flux(t));
     }
   });
-  it('is positive above the water\'s temperature and zero at it', () => {
+  it("is positive above the water's temperature and zero at it", () => {
     expect(flux(PHYSICS.water)).toBe(0);
     for (let t = PHYSICS.water + 1; t < 1800; t += 10) expect(flux(t)).toBeGreaterThan(0);
   });
@@ -74,16 +81,20 @@ describe('the parts of the boiling curve', () => {
     // Turbulent natural convection goes as the difference to the power 4/3, and is a tenth of the flux there.
     const surface = 293.15 + 2 * Math.ceil((BOILING_POINT + 12 - 293.15) / 2);
     const convection = law.flux(BOILING_POINT) * ((surface - 293.15) / (BOILING_POINT - 293.15)) ** (4 / 3);
-    expect((law.flux(surface) - convection) / nucleateBoilingFlux(surface - BOILING_POINT, PHYSICS.surfaceFactor)).toBeCloseTo(1, 1.5);
+    expect(
+      (law.flux(surface) - convection) / nucleateBoilingFlux(surface - BOILING_POINT, PHYSICS.surfaceFactor),
+    ).toBeCloseTo(1, 1.5);
   });
 
-  it('are a film of steam, with what the water\'s cold takes from it, far above', () => {
+  it("are a film of steam, with what the water's cold takes from it, far above", () => {
     for (const surface of [900, 1200, 1500]) {
-      expect((law.flux(surface) - filmBoilingFlux(surface, 0.0635, PHYSICS.emissivity)) / law.flux(BOILING_POINT)).toBeCloseTo(1, 1.5);
+      expect(
+        (law.flux(surface) - filmBoilingFlux(surface, 0.0635, PHYSICS.emissivity)) / law.flux(BOILING_POINT),
+      ).toBeCloseTo(1, 1.5);
     }
   });
 
-  it('have three quarters of black radiation to the water added to the film\'s convection', () => {
+  it("have three quarters of black radiation to the water added to the film's convection", () => {
     const [bare, black] = [0, 1].map((emissivity) => filmBoilingFlux(1200, 0.05, emissivity));
     expect((black! - bare!) / (0.75 * 5.670374419e-8 * (1200 ** 4 - BOILING_POINT ** 4))).toBeCloseTo(1, 9);
   });
@@ -92,7 +103,9 @@ describe('the parts of the boiling curve', () => {
 describe('steam', () => {
   it.each([
     // Handbook values at one atmosphere (from memory): C, uPa s, W/m K.
-    [100, 12.3, 0.0247], [300, 20.3, 0.0434], [600, 32.6, 0.0797],
+    [100, 12.3, 0.0247],
+    [300, 20.3, 0.0434],
+    [600, 32.6, 0.0797],
   ])('at %d C has the viscosity and conductivity of a handbook within 3 %', (celsius, viscosity, conductivity) => {
     const steam = steamProperties(celsius + 273.15);
     expect(Math.abs((steam.viscosity * 1e6) / viscosity - 1)).toBeLessThan(0.03);
@@ -116,16 +129,21 @@ describe('steam', () => {
 describe('liquid water', () => {
   it.each([
     // Handbook values at one atmosphere (from memory): C, kg/m3, uPa s, W/m K, 1e-4/K, Prandtl number.
-    [20, 998.2, 1002, 0.598, 2.07, 7.01], [50, 988.0, 547, 0.644, 4.58, 3.55], [100, 958.4, 282, 0.678, 7.5, 1.75],
-  ])('at %d C has the properties of a handbook within 2 %', (celsius, density, viscosity, conductivity, expansion, prandtl) => {
-    const water = waterProperties(celsius + 273.15);
-    // The rational fit of the density is 0.3 kg/m3 off at 100 C.
-    expect(Math.abs(water.density / density - 1)).toBeLessThan(4e-4);
-    expect(Math.abs((water.viscosity * 1e6) / viscosity - 1)).toBeLessThan(0.01);
-    expect(Math.abs(water.conductivity / conductivity - 1)).toBeLessThan(0.01);
-    expect(Math.abs((water.expansion * 1e4) / expansion - 1)).toBeLessThan(0.02);
-    expect(Math.abs(water.prandtl / prandtl - 1)).toBeLessThan(0.02);
-  });
+    [20, 998.2, 1002, 0.598, 2.07, 7.01],
+    [50, 988.0, 547, 0.644, 4.58, 3.55],
+    [100, 958.4, 282, 0.678, 7.5, 1.75],
+  ])(
+    'at %d C has the properties of a handbook within 2 %',
+    (celsius, density, viscosity, conductivity, expansion, prandtl) => {
+      const water = waterProperties(celsius + 273.15);
+      // The rational fit of the density is 0.3 kg/m3 off at 100 C.
+      expect(Math.abs(water.density / density - 1)).toBeLessThan(4e-4);
+      expect(Math.abs((water.viscosity * 1e6) / viscosity - 1)).toBeLessThan(0.01);
+      expect(Math.abs(water.conductivity / conductivity - 1)).toBeLessThan(0.01);
+      expect(Math.abs((water.expansion * 1e4) / expansion - 1)).toBeLessThan(0.02);
+      expect(Math.abs(water.prandtl / prandtl - 1)).toBeLessThan(0.02);
+    },
+  );
 
   it('is densest at 4 C', () => {
     expect(waterProperties(277.13).density).toBeGreaterThan(waterProperties(276.13).density);
@@ -133,15 +151,21 @@ describe('liquid water', () => {
   });
 });
 
-describe('steel outside the standard\'s range', () => {
+describe("steel outside the standard's range", () => {
   it('keeps the slope of its elongation and the value of its conductivity and specific heat', () => {
-    const slope = (c: number): number => (steelElongation(273.15 + c + 0.01) - steelElongation(273.15 + c - 0.01)) / 0.02;
+    const slope = (c: number): number =>
+      (steelElongation(273.15 + c + 0.01) - steelElongation(273.15 + c - 0.01)) / 0.02;
     expect(slope(0) / slope(20.02)).toBeCloseTo(1, 4);
     expect(slope(1300)).toBeCloseTo(slope(1190), 12);
     // From 20 C, where all of them start: 1.2e-5 + 0.8e-8 x 20 a kelvin, and the specific heat there.
     expect(steelElongation(273.15)).toBeCloseTo(-20 * 1.216e-5, 12);
     expect(steelEnthalpy(273.15)).toBeCloseTo(-20 * steelSpecificHeat(293.15), 6);
-    expect([steelYieldReduction(250), steelModulusReduction(250), steelYieldReduction(1600), steelModulusReduction(1600)]).toEqual([1, 1, 0, 0]);
+    expect([
+      steelYieldReduction(250),
+      steelModulusReduction(250),
+      steelYieldReduction(1600),
+      steelModulusReduction(1600),
+    ]).toEqual([1, 1, 0, 0]);
     expect([0, 1, 1.5, 2, 3].map((at) => interpolate([1, 2], [10, 20], at))).toEqual([10, 10, 15, 20, 20]);
     for (const property of [steelConductivity, steelSpecificHeat]) {
       expect(property(250)).toBe(property(293.15));
@@ -160,10 +184,12 @@ describe('a tabulated law', () => {
 });
 
 describe('heat content of steel', () => {
-  it('rises by the specific heat everywhere, from far below to far above the standard\'s range', () => {
-    for (let t = 200; t < 1800; t += 7.3) expect((steelEnthalpy(t + 0.01) - steelEnthalpy(t - 0.01)) / 0.02 / steelSpecificHeat(t)).toBeCloseTo(1, 2);
+  it("rises by the specific heat everywhere, from far below to far above the standard's range", () => {
+    for (let t = 200; t < 1800; t += 7.3)
+      expect((steelEnthalpy(t + 0.01) - steelEnthalpy(t - 0.01)) / 0.02 / steelSpecificHeat(t)).toBeCloseTo(1, 2);
   });
   it('is continuous where its pieces meet', () => {
-    for (const c of [20, 600, 735, 900]) expect(steelEnthalpy(273.15 + c + 1e-9) - steelEnthalpy(273.15 + c - 1e-9)).toBeLessThan(1e-3);
+    for (const c of [20, 600, 735, 900])
+      expect(steelEnthalpy(273.15 + c + 1e-9) - steelEnthalpy(273.15 + c - 1e-9)).toBeLessThan(1e-3);
   });
 });

@@ -2,7 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Override } from '../../../src/core/assumptions/assumptions.ts';
 import type { NumberName } from '../../../src/core/assumptions/registry.ts';
-import { burnedShareWithoutLoss, ironEnthalpy, splitOxidationHeat, splitOxygenDemand } from '../../../src/core/burn/iron-heat.ts';
+import {
+  burnedShareWithoutLoss,
+  ironEnthalpy,
+  splitOxidationHeat,
+  splitOxygenDemand,
+} from '../../../src/core/burn/iron-heat.ts';
 import { MATERIAL_NAMES } from '../../../src/core/burn/material-names.ts';
 import { findMaterial, substanceOf } from '../../../src/core/burn/materials.ts';
 import { RODS, findRod, rodMassPerLength, rodName } from '../../../src/core/burn/rods.ts';
@@ -28,23 +33,42 @@ const SITES: readonly (readonly Override[])[] = [
 
 describe.each(OPERATION_IDS)('%s', (id) => {
   const operation = operationOf(id);
-  const sizes = operation.order.map((name) => parseQuantity(operation.sizes[name]?.example ?? '', operation.sizes[name]?.quantity ?? 'length') ?? NaN);
+  const sizes = operation.order.map(
+    (name) => parseQuantity(operation.sizes[name]?.example ?? '', operation.sizes[name]?.quantity ?? 'length') ?? NaN,
+  );
 
-  it.each(SITES.map((site) => [site.map((o) => ('word' in o ? o.word : `${o.name} ${o.value}`)).join(', ') || 'by default', site] as const))('replays its working %s', (_, site) => {
+  it.each(
+    SITES.map(
+      (site) =>
+        [site.map((o) => ('word' in o ? o.word : `${o.name} ${o.value}`)).join(', ') || 'by default', site] as const,
+    ),
+  )('replays its working %s', (_, site) => {
     for (const material of MATERIAL_NAMES) {
       const trace = recorder();
       const basis = basisOf(...site);
       const s = sized(operation, sizes, { material, basis, trace });
-      expect(s, 'the same with and without a working').toEqual(sized(operation, sizes, { material, basis: basisOf(...site) }));
+      expect(s, 'the same with and without a working').toEqual(
+        sized(operation, sizes, { material, basis: basisOf(...site) }),
+      );
       const symbols = trace.steps.map((step) => step.symbol);
       expect(new Set(symbols).size, symbols.join(' ')).toBe(symbols.length);
       const replayed = replay(trace.steps);
       for (const { step, value } of replayed) {
         // What cancels, such as the taper of a hole without one, may differ in the last bits of what it is made of.
-        expect(Math.abs(value - (step.value as number)), `${material}: ${step.symbol} = ${step.expression ?? ''}`).toBeLessThanOrEqual(1e-11 * Math.abs(value) + 1e-18);
+        expect(
+          Math.abs(value - (step.value as number)),
+          `${material}: ${step.symbol} = ${step.expression ?? ''}`,
+        ).toBeLessThanOrEqual(1e-11 * Math.abs(value) + 1e-18);
       }
       const value = (symbol: string): number => trace.steps.find((step) => step.symbol === symbol)?.value as number;
-      expect([value('N'), value('O'), value('t'), value('t_crew'), value('p'), value('M')]).toEqual([s.rods, s.oxygen, s.burnTime, s.crewTime, s.pressure, s.removed]);
+      expect([value('N'), value('O'), value('t'), value('t_crew'), value('p'), value('M')]).toEqual([
+        s.rods,
+        s.oxygen,
+        s.burnTime,
+        s.crewTime,
+        s.pressure,
+        s.removed,
+      ]);
     }
   });
 
@@ -68,27 +92,60 @@ describe.each(OPERATION_IDS)('%s', (id) => {
     // Some draw of every assumption, each about its value in its own way.
     const columns = new Map<NumberName, Float64Array>();
     const drawn = (name: NumberName): Float64Array => {
-      const column = columns.get(name) ?? Float64Array.from([0.7, 0.9, 1, 1.2, 1.6], (k, i) => a.value(name) * k * (1 + 0.1 * Math.sin(name.length + 3 * i)));
+      const column =
+        columns.get(name) ??
+        Float64Array.from(
+          [0.7, 0.9, 1, 1.2, 1.6],
+          (k, i) => a.value(name) * k * (1 + 0.1 * Math.sin(name.length + 3 * i)),
+        );
       columns.set(name, column);
       return column;
     };
     for (const method of operation.methods?.names ?? [undefined]) {
-      for (const [times, rod] of [[1, '1/4 x 36'], [2.5, '3/8 x 36']] as const) {
-        const planned = operation.plan(Object.fromEntries(operation.order.map((name, i) => [name, (sizes[i] as number) * (operation.sizes[name]?.whole ? 1 : times)])), a);
+      for (const [times, rod] of [
+        [1, '1/4 x 36'],
+        [2.5, '3/8 x 36'],
+      ] as const) {
+        const planned = operation.plan(
+          Object.fromEntries(
+            operation.order.map((name, i) => [name, (sizes[i] as number) * (operation.sizes[name]?.whole ? 1 : times)]),
+          ),
+          a,
+        );
         const inForce = operation.work(planned, findRod(rod).rod, (name) => a.value(name), a, undefined, method);
         const filled = (x: number): Float64Array => new Float64Array(5).fill(x);
-        const tasks = Float64Array.from({ length: 5 }, (_, i) => inForce.tasks?.reduce((sum, { time, count }) => sum + count * (drawn(time)[i] as number), 0) ?? 0);
-        const into = { pierceWidth: filled(inForce.pierceWidth), pierces: filled(inForce.pierces), freeVolume: filled(inForce.freeVolume), starts: filled(inForce.starts ?? 0), tasks };
+        const tasks = Float64Array.from(
+          { length: 5 },
+          (_, i) => inForce.tasks?.reduce((sum, { time, count }) => sum + count * (drawn(time)[i] as number), 0) ?? 0,
+        );
+        const into = {
+          pierceWidth: filled(inForce.pierceWidth),
+          pierces: filled(inForce.pierces),
+          freeVolume: filled(inForce.freeVolume),
+          starts: filled(inForce.starts ?? 0),
+          tasks,
+        };
         operation.draw(planned, findRod(rod).rod, drawn, a, into, method);
         for (let i = 0; i < 5; i++) {
           const read = (name: NumberName): number => drawn(name)[i] as number;
           const one = operation.work(planned, findRod(rod).rod, read, a, undefined, method);
           const time = one.tasks?.reduce((sum, task) => sum + task.count * read(task.time), 0) ?? 0;
-          const all = [into.pierceWidth[i], into.pierces[i], into.freeVolume[i], into.starts[i], into.tasks[i]] as const;
-          [one.pierceWidth, one.pierces, one.freeVolume, one.starts ?? 0, time].forEach((x, k) => expect(all[k], `${method ?? ''} draw ${i}, ${k}`).toBeCloseTo(x, 12));
+          const all = [
+            into.pierceWidth[i],
+            into.pierces[i],
+            into.freeVolume[i],
+            into.starts[i],
+            into.tasks[i],
+          ] as const;
+          [one.pierceWidth, one.pierces, one.freeVolume, one.starts ?? 0, time].forEach((x, k) =>
+            expect(all[k], `${method ?? ''} draw ${i}, ${k}`).toBeCloseTo(x, 12),
+          );
         }
       }
-      expect([...columns.keys()].filter((name) => name !== 'pierce width' && !operation.factors?.includes(name)), 'drawn, and no factor of the spread').toEqual([]);
+      expect(
+        [...columns.keys()].filter((name) => name !== 'pierce width' && !operation.factors?.includes(name)),
+        'drawn, and no factor of the spread',
+      ).toEqual([]);
     }
   });
 
@@ -109,8 +166,13 @@ describe.each(OPERATION_IDS)('%s', (id) => {
     start.forEach((_, i) => {
       let before = sized(operation, start, { rod: '1/4 x 36 coupled' });
       for (const times of [1.5, 2, 3]) {
-        const now = sized(operation, start.map((x, k) => (k === i ? x * times : x)), { rod: '1/4 x 36 coupled' });
-        for (const of of ['oxygen', 'burnTime', 'crewTime', 'rods', 'removed', 'pressure'] as const) expect(now[of], `${operation.order[i] ?? ''} x ${times}: ${of}`).toBeGreaterThanOrEqual(before[of]);
+        const now = sized(
+          operation,
+          start.map((x, k) => (k === i ? x * times : x)),
+          { rod: '1/4 x 36 coupled' },
+        );
+        for (const of of ['oxygen', 'burnTime', 'crewTime', 'rods', 'removed', 'pressure'] as const)
+          expect(now[of], `${operation.order[i] ?? ''} x ${times}: ${of}`).toBeGreaterThanOrEqual(before[of]);
         before = now;
       }
     });

@@ -4,8 +4,10 @@ import { cutList, type CutList, type ListedHole } from '../../../src/core/operat
 
 const shown = (x: number): string => `${x} m`;
 /** Holes that take `rate` of rod for each length of depth. */
-const holes = (depths: readonly number[], rate = 2): readonly ListedHole[] => depths.map((depth) => ({ depth, consumed: (y) => rate * y }));
-const plan = (depths: readonly number[], lengths: readonly number[], stub = 3, rate = 2): CutList => cutList(holes(depths, rate), lengths, stub, 'x', shown);
+const holes = (depths: readonly number[], rate = 2): readonly ListedHole[] =>
+  depths.map((depth) => ({ depth, consumed: (y) => rate * y }));
+const plan = (depths: readonly number[], lengths: readonly number[], stub = 3, rate = 2): CutList =>
+  cutList(holes(depths, rate), lengths, stub, 'x', shown);
 
 /** Every way to share whole holes among rods of one length, by trying all partitions. */
 function fewestByPartition(depths: readonly number[], length: number, stub: number, rate: number): number {
@@ -23,7 +25,11 @@ function fewestByPartition(depths: readonly number[], length: number, stub: numb
     const d = depths[i] as number;
     groups.forEach((g, k) => {
       const grown = [...g, d];
-      if (fits(grown)) place(i + 1, groups.map((other, j) => (j === k ? grown : other)));
+      if (fits(grown))
+        place(
+          i + 1,
+          groups.map((other, j) => (j === k ? grown : other)),
+        );
     });
     place(i + 1, [...groups, [d]]);
   };
@@ -32,7 +38,12 @@ function fewestByPartition(depths: readonly number[], length: number, stub: numb
 }
 
 /** Least rods, then least length of them, over all partitions into whole holes; each rod as long as its holes, deepest first, ask for. */
-function shortestByPartition(depths: readonly number[], stock: readonly number[], stub: number, rate: number): readonly [number, number] {
+function shortestByPartition(
+  depths: readonly number[],
+  stock: readonly number[],
+  stub: number,
+  rate: number,
+): readonly [number, number] {
   const lengths = [...stock].sort((x, y) => x - y);
   const lengthFor = (group: readonly number[]): number => {
     let burned = 0;
@@ -43,11 +54,17 @@ function shortestByPartition(depths: readonly number[], stock: readonly number[]
   const place = (i: number, groups: readonly (readonly number[])[]): void => {
     if (i === depths.length) {
       const total = groups.reduce((sum, g) => sum + lengthFor(g), 0);
-      if (total < Infinity && (groups.length < best[0] || (groups.length === best[0] && total < best[1]))) best = [groups.length, total];
+      if (total < Infinity && (groups.length < best[0] || (groups.length === best[0] && total < best[1])))
+        best = [groups.length, total];
       return;
     }
     const d = depths[i] as number;
-    groups.forEach((g, k) => place(i + 1, groups.map((other, j) => (j === k ? [...g, d] : other))));
+    groups.forEach((g, k) =>
+      place(
+        i + 1,
+        groups.map((other, j) => (j === k ? [...g, d] : other)),
+      ),
+    );
     place(i + 1, [...groups, [d]]);
   };
   place(0, []);
@@ -123,27 +140,51 @@ describe('the rods for a list of depths', () => {
   it('takes as few rods as trying every way to share whole holes among a stock of several lengths, and of those the shortest', () => {
     const { uniform: random } = seeded(20261126);
     for (let k = 0; k < 150; k++) {
-      const [stock, stub, rate] = [[[24, 36], 3, 2], [[18, 24, 36, 48], 3, 1.5], [[30, 20, 25, 20], 2, 3]][k % 3] as [number[], number, number];
+      const [stock, stub, rate] = [
+        [[24, 36], 3, 2],
+        [[18, 24, 36, 48], 3, 1.5],
+        [[30, 20, 25, 20], 2, 3],
+      ][k % 3] as [number[], number, number];
       const deepest = (Math.max(...stock) - stub) / (1 + rate);
       // Whole and half sixths, so that many holes are alike and many rods end even.
-      const depths = Array.from({ length: 2 + Math.floor(random() * 6) }, () => (Math.ceil(random() * 6) * deepest) / 6);
+      const depths = Array.from(
+        { length: 2 + Math.floor(random() * 6) },
+        () => (Math.ceil(random() * 6) * deepest) / 6,
+      );
       const list = plan(depths, stock, stub, rate);
       check(depths, list, stub, rate);
       const total = list.rods.reduce((sum, r) => sum + r.length, 0);
-      expect([list.rods.length, total], `${depths.join(' ')} of ${stock.join(' ')}`).toEqual(shortestByPartition(depths, stock, stub, rate));
+      expect([list.rods.length, total], `${depths.join(' ')} of ${stock.join(' ')}`).toEqual(
+        shortestByPartition(depths, stock, stub, rate),
+      );
       expect(list.exhausted).toBe(true);
-      for (const r of list.rods) expect(r.burned).toBeCloseTo(r.pieces.reduce((sum, p) => sum + p.burned, 0), 12);
+      for (const r of list.rods)
+        expect(r.burned).toBeCloseTo(
+          r.pieces.reduce((sum, p) => sum + p.burned, 0),
+          12,
+        );
     }
   });
 
   it.each([
     // Lists where filling the rods deepest first takes a rod too many, or longer ones.
-    [[7, 2, 2, 10, 10, 11, 10, 6], [24, 36], 2], [[5, 6, 11, 14, 5, 9, 6], [18, 48], 2], [[6, 3, 3, 6, 8, 14, 13], [24, 36], 1], [[4, 4, 3, 6, 5, 7], [24, 36], 2], [[20, 15, 19, 14, 29, 23, 4, 7], [18, 48], 0.5],
-    [[4, 6, 4, 3, 7, 5], [36], 2], [[1, 6, 6, 3, 2, 2, 3, 8], [36], 2], [[12, 10, 1, 5, 15, 1, 5, 14], [24, 36], 1], [[1, 7, 4, 9, 6, 3], [24, 36], 2], [[15, 8, 7, 11, 8, 10], [24, 36], 1], [[11, 8, 3, 5, 10, 7], [24, 36], 1],
+    [[7, 2, 2, 10, 10, 11, 10, 6], [24, 36], 2],
+    [[5, 6, 11, 14, 5, 9, 6], [18, 48], 2],
+    [[6, 3, 3, 6, 8, 14, 13], [24, 36], 1],
+    [[4, 4, 3, 6, 5, 7], [24, 36], 2],
+    [[20, 15, 19, 14, 29, 23, 4, 7], [18, 48], 0.5],
+    [[4, 6, 4, 3, 7, 5], [36], 2],
+    [[1, 6, 6, 3, 2, 2, 3, 8], [36], 2],
+    [[12, 10, 1, 5, 15, 1, 5, 14], [24, 36], 1],
+    [[1, 7, 4, 9, 6, 3], [24, 36], 2],
+    [[15, 8, 7, 11, 8, 10], [24, 36], 1],
+    [[11, 8, 3, 5, 10, 7], [24, 36], 1],
   ] as const)('looks further than the first plan: %j of %j in', (depths, stock, rate) => {
     const list = plan(depths, stock, 3, rate);
     check(depths, list, 3, rate);
-    expect([list.rods.length, list.rods.reduce((sum, r) => sum + r.length, 0)]).toEqual(shortestByPartition(depths, stock, 3, rate));
+    expect([list.rods.length, list.rods.reduce((sum, r) => sum + r.length, 0)]).toEqual(
+      shortestByPartition(depths, stock, 3, rate),
+    );
   });
 
   it('has the bound of the depth below which most is burned for the length of rod that gets there', () => {
@@ -151,9 +192,32 @@ describe('the rods for a list of depths', () => {
     expect(plan([30, 30, 30, 30, 30], [36]).bound).toBe(10);
     // All is burned between 20 and 21 in: 52.5 in of rod, for which a 36 in rod with a 3 in stub has 13: 4.04 rods, where the whole length would say 1.6.
     const steep = (y: number): number => 52.5 * Math.min(1, Math.max(0, y - 20));
-    expect(cutList([{ depth: 21, consumed: steep }, { depth: 20, consumed: steep }], [36], 3, 'x', shown).bound).toBe(5);
+    expect(
+      cutList(
+        [
+          { depth: 21, consumed: steep },
+          { depth: 20, consumed: steep },
+        ],
+        [36],
+        3,
+        'x',
+        shown,
+      ).bound,
+    ).toBe(5);
     // A shallow hole takes nothing deep down, and gives nothing back.
-    expect(cutList([{ depth: 21, consumed: steep }, { depth: 20, consumed: steep }, { depth: 1, consumed: (y) => 50 * y }], [36], 3, 'x', shown).bound).toBe(5);
+    expect(
+      cutList(
+        [
+          { depth: 21, consumed: steep },
+          { depth: 20, consumed: steep },
+          { depth: 1, consumed: (y) => 50 * y },
+        ],
+        [36],
+        3,
+        'x',
+        shown,
+      ).bound,
+    ).toBe(5);
     // By itself, from where it is looked at, every 64th of its depth: 52.5 below 60 / 64 of 21 in on 13.3 is 3.94.
     expect(cutList([{ depth: 21, consumed: steep }], [36], 3, 'x', shown).bound).toBe(4);
     expect(plan([0.001], [36]).bound).toBe(1);
@@ -177,7 +241,10 @@ describe('the rods for a list of depths', () => {
     const shallow = Array.from({ length: 40 }, (_, i) => 1.5 + ((i * 37) % 40) / 17);
     // 211.8 in of rod on 33 in each: 6.4.
     expect(plan(shallow, [36])).toMatchObject({ bound: 7, exhausted: true, rods: { length: 7 } });
-    const long = plan(Array.from({ length: 300 }, (_, i) => 2 + ((i * 7) % 13) / 1.1), [36]);
+    const long = plan(
+      Array.from({ length: 300 }, (_, i) => 2 + ((i * 7) % 13) / 1.1),
+      [36],
+    );
     expect(long.rods.length).toBeGreaterThan(long.bound);
     expect(long.exhausted).toBe(false);
   });

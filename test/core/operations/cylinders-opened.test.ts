@@ -4,18 +4,36 @@ import { countInForce } from '../../../src/core/oxygen/count-in-force.ts';
 import { PSI, SCF } from '../../../src/core/units/quantities.ts';
 import { basisOf, set } from './sized.ts';
 
-const item = (scf: number, scfm = 10, psi = 100): SuppliedItem => ({ oxygen: scf * SCF, flow: (scfm * SCF) / 60, setting: psi * PSI });
+const item = (scf: number, scfm = 10, psi = 100): SuppliedItem => ({
+  oxygen: scf * SCF,
+  flow: (scfm * SCF) / 60,
+  setting: psi * PSI,
+});
 const unfed: SuppliedItem = { ...item(900), setting: undefined };
 const sum = (items: readonly SuppliedItem[]): number => cylindersOpened(items, basisOf()).reduce((a, b) => a + b, 0);
 /** Cylinders for so much oxygen where the regulator delivers at a pressure and feeds a flow, by the count of a list's total. */
-const counted = (scf: number, scfm: number, psi: number): number => countInForce(scf * SCF, undefined, basisOf(set('delivery pressure', psi * PSI), set('cylinder draw flow', (10 * SCF) / 60), set('leftover pressure', leftover(scfm, psi))));
+const counted = (scf: number, scfm: number, psi: number): number =>
+  countInForce(
+    scf * SCF,
+    undefined,
+    basisOf(
+      set('delivery pressure', psi * PSI),
+      set('cylinder draw flow', (10 * SCF) / 60),
+      set('leftover pressure', leftover(scfm, psi)),
+    ),
+  );
 /** What has to be left for the valve and the droop at that flow; the cylinders are drawn at the assumed flow in both. */
 const leftover = (scfm: number, psi: number): number => Math.max(250 * PSI, (psi + (6 * scfm) / 20) * PSI);
 
 describe('cylinders opened along a list', () => {
   it('are opened as the list comes to need them: 212 scf each of 43 L at 2200 psig, drawn to 250 psig', () => {
     // 100, 200 | 300, 400 | 500: the third and the fifth open another.
-    expect(cylindersOpened([100, 100, 100, 100, 100].map((scf) => item(scf)), basisOf())).toEqual([1, 0, 1, 0, 1]);
+    expect(
+      cylindersOpened(
+        [100, 100, 100, 100, 100].map((scf) => item(scf)),
+        basisOf(),
+      ),
+    ).toEqual([1, 0, 1, 0, 1]);
     expect(cylindersOpened([item(1000), item(1), item(0)], basisOf())).toEqual([5, 0, 0]);
     expect(cylindersOpened([], basisOf())).toEqual([]);
   });
@@ -25,7 +43,12 @@ describe('cylinders opened along a list', () => {
     expect(sum(mild)).toBe(counted(2700, 10, 100));
     const hard = item(900, 10, 900);
     expect(counted(2700, 10, 900)).toBeGreaterThan(counted(2700, 10, 100));
-    for (const list of [[hard, item(900), item(900)], [item(900), hard, item(900)], [item(900), item(900), hard]]) expect(sum(list)).toBe(counted(2700, 10, 900));
+    for (const list of [
+      [hard, item(900), item(900)],
+      [item(900), hard, item(900)],
+      [item(900), item(900), hard],
+    ])
+      expect(sum(list)).toBe(counted(2700, 10, 900));
     // An item that no setting feeds asks for none.
     expect(sum([unfed, hard, unfed])).toBe(counted(2700, 10, 900));
     expect(sum([hard, unfed, item(900)])).toBe(counted(2700, 10, 900));
@@ -35,6 +58,10 @@ describe('cylinders opened along a list', () => {
     const fast = item(900, 400, 250);
     // A droop of 6 psi for each 20 scfm: 370 psi left, or more for the open valve.
     expect(counted(2700, 400, 250)).toBeGreaterThan(counted(2700, 10, 250));
-    for (const list of [[fast, item(900), item(900)], [item(900), item(900), fast]]) expect(sum(list)).toBeGreaterThanOrEqual(counted(2700, 400, 250));
+    for (const list of [
+      [fast, item(900), item(900)],
+      [item(900), item(900), fast],
+    ])
+      expect(sum(list)).toBeGreaterThanOrEqual(counted(2700, 400, 250));
   });
 });

@@ -24,20 +24,30 @@ describe('a pierced hole', () => {
     expect(s.removed).toBeCloseTo(STEEL * taperedHole(far, depth, 0.05), 9);
     // A frustum by the prismoidal formula: depth / 6 (A1 + 4 Am + A2).
     const area = (d: number): number => (Math.PI / 4) * d * d;
-    expect(taperedHole(far, depth, 0.05)).toBeCloseTo((depth / 6) * (area(far) + 4 * area(1.5 * IN) + area(far + 0.3 * IN)), 12);
+    expect(taperedHole(far, depth, 0.05)).toBeCloseTo(
+      (depth / 6) * (area(far) + 4 * area(1.5 * IN) + area(far + 0.3 * IN)),
+      12,
+    );
   });
 
-  it('keeps its far end as wide as the rod\'s own pierce', () => {
+  it("keeps its far end as wide as the rod's own pierce", () => {
     // A 3/8 rod pierces 3/4 in: a hole of that width has no taper to give, however deep.
-    expect(sized(HOLE, inches(0.75, 24), { rod: '3/8 x 36' }).removed).toBeCloseTo(STEEL * (Math.PI / 4) * (0.75 * IN) ** 2 * 24 * IN, 12);
+    expect(sized(HOLE, inches(0.75, 24), { rod: '3/8 x 36' }).removed).toBeCloseTo(
+      STEEL * (Math.PI / 4) * (0.75 * IN) ** 2 * 24 * IN,
+      12,
+    );
   });
 
   it('is wider than its rod: a narrower one than twice the rod is refused, and the thinnest rod named', () => {
-    expect(() => sized(HOLE, inches(0.7, 6), { rod: '3/8' })).toThrow('hole is 0.7 in; a 3/8 rod pierces 0.75 in wide: choose a thinner rod or a wider hole');
-    expect(() => sized(HOLE, inches(0.3, 6))).toThrow('hole is 0.3 in; the thinnest rod in the register, 3/16, pierces 0.375 in wide');
+    expect(() => sized(HOLE, inches(0.7, 6), { rod: '3/8' })).toThrow(
+      'hole is 0.7 in; a 3/8 rod pierces 0.75 in wide: choose a thinner rod or a wider hole',
+    );
+    expect(() => sized(HOLE, inches(0.3, 6))).toThrow(
+      'hole is 0.3 in; the thinnest rod in the register, 3/16, pierces 0.375 in wide',
+    );
   });
 
-  it('advances at the slag\'s limit where the heat would be faster', () => {
+  it("advances at the slag's limit where the heat would be faster", () => {
     const basis = basisOf(set('advance limit', (1 * IN) / 60), set('advance depth', 1e9), set('hole taper', 0));
     expect(sized(HOLE, inches(1, 6), { basis }).burnTime).toBeCloseTo(6 * 60, 3);
   });
@@ -46,10 +56,12 @@ describe('a pierced hole', () => {
 describe('holes through concrete', () => {
   it('take concrete unless something else is named', () => {
     expect(sized(BREACH, [...inches(24, 2.5), 1]).material.name).toBe('reinforced concrete');
-    expect(sized(BREACH, [...inches(24, 2.5), 1], { basis: basisOf(word('breach material', 'rock')) }).material.name).toBe('rock');
+    expect(
+      sized(BREACH, [...inches(24, 2.5), 1], { basis: basisOf(word('breach material', 'rock')) }).material.name,
+    ).toBe('rock');
   });
 
-  it('share rods: n holes take the whole number for the sum of what they burn, at least one rod and at most n times one hole\'s', () => {
+  it("share rods: n holes take the whole number for the sum of what they burn, at least one rod and at most n times one hole's", () => {
     const one = sized(BREACH, [...inches(24, 2.5), 1], { rod: '3/8 pipe x 120' });
     for (const count of [1, 2, 3, 7, 20]) {
       const all = sized(BREACH, [...inches(24, 2.5), count], { rod: '3/8 pipe x 120' });
@@ -69,7 +81,9 @@ describe('holes through concrete', () => {
 
   it('want long burning bars where there is room, and short rods where there is none', () => {
     expect(sized(BREACH, [...inches(24, 2.5), 1]).rod.rod.kind).toBe('bar');
-    expect(sized(BREACH, [...inches(12, 2.5), 1], { basis: basisOf(set('bar access length', 50 * IN)) }).rod.rod.kind).toBe('short');
+    expect(
+      sized(BREACH, [...inches(12, 2.5), 1], { basis: basisOf(set('bar access length', 50 * IN)) }).rod.rod.kind,
+    ).toBe('short');
     expect(sized(HOLE, inches(2.5, 12), { material: 'rock' }).rod.rod.kind).toBe('bar');
     expect(sized(HOLE, inches(2.5, 12)).rod.rod.kind).toBe('short');
   });
@@ -82,13 +96,16 @@ describe('a groove', () => {
   });
 
   it('takes passes side by side and one below the other', () => {
-    const passes = (width: number, depth: number): number | undefined => sized(GOUGE, inches(width, depth, 24), { rod: '3/8 x 36' }).work.tasks?.[0]?.count;
+    const passes = (width: number, depth: number): number | undefined =>
+      sized(GOUGE, inches(width, depth, 24), { rod: '3/8 x 36' }).work.tasks?.[0]?.count;
     // A 3/8 rod gouges 9/16 in wide; a pass is 1/4 in deep.
     expect([passes(0.5625, 0.25), passes(0.57, 0.25), passes(0.5625, 0.26), passes(1.2, 0.6)]).toEqual([1, 2, 2, 9]);
   });
 
   it('must be as wide as the rod makes it', () => {
-    expect(() => sized(GOUGE, inches(0.5, 0.25, 24), { rod: '3/8' })).toThrow('width is 0.5 in; a 3/8 rod gouges 0.5625 in wide: choose a thinner rod or a wider width');
+    expect(() => sized(GOUGE, inches(0.5, 0.25, 24), { rod: '3/8' })).toThrow(
+      'width is 0.5 in; a 3/8 rod gouges 0.5625 in wide: choose a thinner rod or a wider width',
+    );
     expect(sized(GOUGE, inches(0.4, 0.2, 24)).rod.rod.name).toBe('1/4');
   });
 
@@ -102,7 +119,10 @@ describe('a groove', () => {
 describe('a cut', () => {
   it('removes its kerf: width of the rod, sawed or not, and half the taper', () => {
     const kerf = (thickness: number, ...overrides: readonly Override[]): number =>
-      sized(CUT, inches(thickness, 10), { rod: '3/8 x 36', basis: basisOf(word('cut method', 'kerf'), ...overrides) }).removed / (STEEL * thickness * 10 * IN ** 2) / IN;
+      sized(CUT, inches(thickness, 10), { rod: '3/8 x 36', basis: basisOf(word('cut method', 'kerf'), ...overrides) })
+        .removed /
+      (STEEL * thickness * 10 * IN ** 2) /
+      IN;
     expect(kerf(1)).toBeCloseTo(1.6 * 0.375 + 0.04 * 1, 9);
     expect(kerf(1.5), 'the thickest that is dragged').toBeCloseTo(1.6 * 0.375 + 0.04 * 1.5, 9);
     expect(kerf(1.501)).toBeCloseTo(1.3 * 1.6 * 0.375 + 0.04 * 1.501, 9);
@@ -112,7 +132,11 @@ describe('a cut', () => {
   });
 
   it('as a row of holes has as many as stand side by side along it', () => {
-    const row = (length: number, pitch: number): number => sized(CUT, inches(8, length), { rod: '3/8 x 36', basis: basisOf(word('cut method', 'row of holes'), set('hole pitch', pitch)) }).work.pierces;
+    const row = (length: number, pitch: number): number =>
+      sized(CUT, inches(8, length), {
+        rod: '3/8 x 36',
+        basis: basisOf(word('cut method', 'row of holes'), set('hole pitch', pitch)),
+      }).work.pierces;
     expect([row(24, 1), row(24, 1.25), row(0.1, 1), row(0.75, 1), row(0.76, 1)]).toEqual([32, 26, 1, 1, 2]);
   });
 
@@ -126,7 +150,9 @@ describe('a cut', () => {
       expect(s.otherWays[0]?.time).toBeGreaterThan(s.timeAtWork);
     }
     // The row's time does not depend on how it was come by.
-    expect(sized(CUT, inches(12, 24), { rod: heavy.name, basis: basisOf(word('cut method', 'row of holes')) }).crewTime).toBeCloseTo(heavy.crewTime, 6);
+    expect(
+      sized(CUT, inches(12, 24), { rod: heavy.name, basis: basisOf(word('cut method', 'row of holes')) }).crewTime,
+    ).toBeCloseTo(heavy.crewTime, 6);
   });
 });
 
@@ -154,7 +180,8 @@ describe('studs', () => {
 
 describe('coupled rods', () => {
   it('lose one stub a string, and take strings no longer than is said', () => {
-    const pierce = (rods: number): ReturnType<typeof sized> => sized(HOLE, inches(3, 20), { rod: '3/8 x 36 coupled', basis: basisOf(set('string rods', rods)) });
+    const pierce = (rods: number): ReturnType<typeof sized> =>
+      sized(HOLE, inches(3, 20), { rod: '3/8 x 36 coupled', basis: basisOf(set('string rods', rods)) });
     const endless = pierce(0);
     // A stub of 3 in, and half the depth's half lost in reach: 5 in.
     expect(endless.rods).toBe(Math.ceil((endless.consumed / IN + 8) / 36));
@@ -168,13 +195,25 @@ describe('coupled rods', () => {
   });
 
   it('reach no deeper than their string, as a single rod no deeper than itself', () => {
-    const pierce = (depth: number, rods: number, rod: string | undefined, ...more: readonly Override[]): ReturnType<typeof sized> =>
-      sized(HOLE, inches(3, depth), { ...(rod === undefined ? {} : { rod }), basis: basisOf(set('string rods', rods), word('coupled rods', 'yes'), ...more) });
+    const pierce = (
+      depth: number,
+      rods: number,
+      rod: string | undefined,
+      ...more: readonly Override[]
+    ): ReturnType<typeof sized> =>
+      sized(HOLE, inches(3, depth), {
+        ...(rod === undefined ? {} : { rod }),
+        basis: basisOf(set('string rods', rods), word('coupled rods', 'yes'), ...more),
+      });
     // 36 in less a stub of 3 in; 72 in less one.
     expect(pierce(33, 1, '3/8 x 36').rods).toBeGreaterThan(0);
-    expect(() => pierce(34, 1, '3/8 x 36')).toThrow('a string of 1 3/8 x 36 rod reaches 33 in with its stub; the work is 34 in deep');
+    expect(() => pierce(34, 1, '3/8 x 36')).toThrow(
+      'a string of 1 3/8 x 36 rod reaches 33 in with its stub; the work is 34 in deep',
+    );
     expect(pierce(69, 2, '3/8 x 36').rods).toBeGreaterThan(0);
-    expect(() => pierce(70, 2, '3/8 x 36')).toThrow('a string of 2 3/8 x 36 rod reaches 69 in with its stub; the work is 70 in deep');
+    expect(() => pierce(70, 2, '3/8 x 36')).toThrow(
+      'a string of 2 3/8 x 36 rod reaches 69 in with its stub; the work is 70 in deep',
+    );
     expect(pierce(70, 0, '3/8 x 36').rods).toBeGreaterThan(0);
     // Of those in reach of the access, 40 in, a picker takes one that reaches, and names the longest where none does.
     expect(pierce(32, 1, undefined).rod.length).toBeCloseTo(36 * IN, 9);
@@ -183,9 +222,21 @@ describe('coupled rods', () => {
 
   it('and single ones burn something where they reach, or are refused', () => {
     // All of the depth lost: 36 in less 3 in of stub less 33 in is nothing, also where the last bits say otherwise.
-    for (const [length, depth] of [[18, 15], [24, 21], [36, 33], [48, 45]] as const) {
-      expect(() => sized(HOLE, inches(3, depth), { rod: `3/8 x ${length}`, basis: basisOf(set('reach loss', 2)) })).toThrow(`reaches ${depth} in with its stub; the work is ${depth} in deep`);
-      expect(() => sized(HOLE, inches(3, depth), { rod: `3/8 x ${length} coupled`, basis: basisOf(set('reach loss', 2), set('string rods', 1)) })).toThrow(`reaches ${depth} in`);
+    for (const [length, depth] of [
+      [18, 15],
+      [24, 21],
+      [36, 33],
+      [48, 45],
+    ] as const) {
+      expect(() =>
+        sized(HOLE, inches(3, depth), { rod: `3/8 x ${length}`, basis: basisOf(set('reach loss', 2)) }),
+      ).toThrow(`reaches ${depth} in with its stub; the work is ${depth} in deep`);
+      expect(() =>
+        sized(HOLE, inches(3, depth), {
+          rod: `3/8 x ${length} coupled`,
+          basis: basisOf(set('reach loss', 2), set('string rods', 1)),
+        }),
+      ).toThrow(`reaches ${depth} in`);
     }
   });
 });

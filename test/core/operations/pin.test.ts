@@ -11,8 +11,18 @@ import { spreadItem } from '../../../src/core/operations/spread-item.ts';
 const IN = 0.0254;
 const basisOf = (...overrides: readonly Override[]): Basis => new Basis(Assumptions.from(overrides));
 const size = (diameter: number, length: number, hole?: number, rod?: string, basis = basisOf()): Sizing =>
-  sizeItem(PIN, { diameter: diameter * IN, length: length * IN, hole: hole === undefined ? undefined : hole * IN }, rod === undefined ? undefined : findRod(rod), findMaterial('carbon steel'), basis);
-const set = (name: Extract<Override, { value: number }>['name'], value: number): Override => ({ name, value, kind: 'your value' });
+  sizeItem(
+    PIN,
+    { diameter: diameter * IN, length: length * IN, hole: hole === undefined ? undefined : hole * IN },
+    rod === undefined ? undefined : findRod(rod),
+    findMaterial('carbon steel'),
+    basis,
+  );
+const set = (name: Extract<Override, { value: number }>['name'], value: number): Override => ({
+  name,
+  value,
+  kind: 'your value',
+});
 
 describe('a pin', () => {
   it('takes at least the oxygen that burning its share of the metal needs', () => {
@@ -39,7 +49,8 @@ describe('a pin', () => {
 
   it('takes the pressure of the depth pierced from one end: 70 psi and 3.5 psi for each inch, at most 150 psi (common practice, no source)', () => {
     const PSI = 6894.757293168361;
-    const pressure = (length: number, ends: number): number => size(4, length, 2.5, '3/8 x 36 coupled', basisOf(set('ends worked', ends))).pressure / PSI;
+    const pressure = (length: number, ends: number): number =>
+      size(4, length, 2.5, '3/8 x 36 coupled', basisOf(set('ends worked', ends))).pressure / PSI;
     expect(pressure(10, 1)).toBeCloseTo(105, 9);
     expect(pressure(20, 2)).toBeCloseTo(105, 9);
     expect(pressure(20, 1)).toBeCloseTo(140, 9);
@@ -57,8 +68,20 @@ describe('a pin', () => {
   });
 
   it('takes the same oxygen for its metal at any pressure, only faster, while slag does not limit', () => {
-    const slow = size(4, 4, 2.5, '3/8 x 36', basisOf(set('tip pressure', 6e5), set('lighting time', 0), set('advance limit', 1)));
-    const fast = size(4, 4, 2.5, '3/8 x 36', basisOf(set('tip pressure', 9e5), set('lighting time', 0), set('advance limit', 1)));
+    const slow = size(
+      4,
+      4,
+      2.5,
+      '3/8 x 36',
+      basisOf(set('tip pressure', 6e5), set('lighting time', 0), set('advance limit', 1)),
+    );
+    const fast = size(
+      4,
+      4,
+      2.5,
+      '3/8 x 36',
+      basisOf(set('tip pressure', 9e5), set('lighting time', 0), set('advance limit', 1)),
+    );
     expect(fast.oxygen / slow.oxygen).toBeCloseTo(1, 9);
     expect(fast.burnTime).toBeLessThan(slow.burnTime);
   });
@@ -68,7 +91,10 @@ describe('a pin', () => {
     expect(size(4, 10).rod.length).toBeLessThanOrEqual(40 * IN);
     expect(size(4, 36).rod.coupled).toBe(true);
     expect(size(4, 36, undefined, undefined, basisOf(set('ends worked', 2))).rod.coupled).toBe(false);
-    expect(size(4, 10, undefined, undefined, basisOf(set('access length', 25 * IN))).rod.length).toBeCloseTo(24 * IN, 9);
+    expect(size(4, 10, undefined, undefined, basisOf(set('access length', 25 * IN))).rod.length).toBeCloseTo(
+      24 * IN,
+      9,
+    );
   });
 
   it('keeps the rod that was named', () => {
@@ -77,10 +103,18 @@ describe('a pin', () => {
   });
 
   it('refuses a rod that is too wide for the bore or too short for the pin, saying what would do', () => {
-    expect(() => size(2, 10, 0.5, '3/8')).toThrow('hole is 0.5 in; a 3/8 rod pierces 0.75 in wide: choose a thinner rod or a wider hole');
-    expect(() => size(4, 20, 2.5, '3/8 x 18')).toThrow(/a 3\/8 x 18 rod reaches 15 in with its stub; the work is 20 in deep/);
-    expect(() => size(4, 10, 2.5, '3/8 x 18', basisOf(set('stub', 18 * IN)))).toThrow("stub is 18 in; must be less than the rod's 18 in");
-    expect(() => size(4, 10, 2.5, undefined, basisOf(set('access length', 10 * IN)))).toThrow(/the shortest rod in the register is 18 in/);
+    expect(() => size(2, 10, 0.5, '3/8')).toThrow(
+      'hole is 0.5 in; a 3/8 rod pierces 0.75 in wide: choose a thinner rod or a wider hole',
+    );
+    expect(() => size(4, 20, 2.5, '3/8 x 18')).toThrow(
+      /a 3\/8 x 18 rod reaches 15 in with its stub; the work is 20 in deep/,
+    );
+    expect(() => size(4, 10, 2.5, '3/8 x 18', basisOf(set('stub', 18 * IN)))).toThrow(
+      "stub is 18 in; must be less than the rod's 18 in",
+    );
+    expect(() => size(4, 10, 2.5, undefined, basisOf(set('access length', 10 * IN)))).toThrow(
+      /the shortest rod in the register is 18 in/,
+    );
     expect(() => size(4, 10, 2.5, undefined, basisOf(set('supply flow', 1e-5)))).toThrow(/supply flow is/);
   });
 
@@ -91,7 +125,12 @@ describe('a pin', () => {
   });
 
   it('has its likely figures between low and high', () => {
-    for (const [d, l] of [[0.75, 3], [2, 8], [4, 10], [6, 24]] as const) {
+    for (const [d, l] of [
+      [0.75, 3],
+      [2, 8],
+      [4, 10],
+      [6, 24],
+    ] as const) {
       const basis = basisOf();
       const s = size(d, l, undefined, undefined, basis);
       const spread = spreadItem(PIN, s, basis);

@@ -6,7 +6,8 @@ import { PIN } from '../../../src/core/operations/pin.ts';
 import type { Sizing } from '../../../src/core/operations/size-item.ts';
 import { IN, basisOf, set, sized, word } from './sized.ts';
 
-const hole = (...overrides: readonly Override[]): Sizing => sized(HOLE, [1.5 * IN, 6 * IN], { rod: '3/8 x 36', basis: basisOf(...overrides) });
+const hole = (...overrides: readonly Override[]): Sizing =>
+  sized(HOLE, [1.5 * IN, 6 * IN], { rod: '3/8 x 36', basis: basisOf(...overrides) });
 
 describe('position and access', () => {
   const flat = hole();
@@ -22,7 +23,10 @@ describe('position and access', () => {
   it('vertical down slows only what slag limits', () => {
     expect(hole(word('position', 'vertical down')).burnTime).toBeCloseTo(flat.burnTime, 9);
     const limited = [set('advance limit', (2 * IN) / 60), set('hole taper', 0)];
-    expect(hole(word('position', 'vertical down'), ...limited).burnTime / hole(...limited).burnTime).toBeCloseTo(1 / 0.6, 6);
+    expect(hole(word('position', 'vertical down'), ...limited).burnTime / hole(...limited).burnTime).toBeCloseTo(
+      1 / 0.6,
+      6,
+    );
   });
 
   it('tight access slows the crew and burns no more', () => {

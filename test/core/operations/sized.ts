@@ -10,8 +10,17 @@ export const IN = 0.0254;
 
 export const basisOf = (...overrides: readonly Override[]): Basis => new Basis(Assumptions.from(overrides));
 /** An assumption set to a value in SI, without a range. */
-export const set = (name: Extract<Override, { value: number }>['name'], value: number): Override => ({ name, value, low: value, high: value, kind: 'your value' });
-export const word = (name: Extract<Override, { word: string }>['name'], text: string): Override => ({ name, word: text });
+export const set = (name: Extract<Override, { value: number }>['name'], value: number): Override => ({
+  name,
+  value,
+  low: value,
+  high: value,
+  kind: 'your value',
+});
+export const word = (name: Extract<Override, { word: string }>['name'], text: string): Override => ({
+  name,
+  word: text,
+});
 
 interface How {
   readonly rod?: string;
@@ -21,7 +30,18 @@ interface How {
 }
 
 /** Sizes one item; sizes in SI in the order of the operation. */
-export function sized<G extends string>(operation: Operation<G>, sizes: readonly number[], { rod, material, basis = basisOf(), trace }: How = {}): Sizing {
+export function sized<G extends string>(
+  operation: Operation<G>,
+  sizes: readonly number[],
+  { rod, material, basis = basisOf(), trace }: How = {},
+): Sizing {
   const named = Object.fromEntries(operation.order.map((name, i) => [name, sizes[i]])) as Sizes<G>;
-  return sizeItem(operation, named, rod === undefined ? undefined : findRod(rod), findMaterial(material ?? basis.a.word(operation.material ?? 'material')), basis, trace);
+  return sizeItem(
+    operation,
+    named,
+    rod === undefined ? undefined : findRod(rod),
+    findMaterial(material ?? basis.a.word(operation.material ?? 'material')),
+    basis,
+    trace,
+  );
 }

@@ -39,18 +39,29 @@ describe('what a cylinder yields', () => {
 describe('what a gauge reads', () => {
   it('is the fill at 70 F, and the pressure of the same density at another temperature', () => {
     expect(gaugeReading('fill', 2200 * PSI, T)).toBeCloseTo(2200 * PSI, 3);
-    for (const temperature of [255, 280, 310]) expect(gaugeReading('fill', 2200 * PSI, temperature) + ATMOSPHERE).toBeCloseTo(cylinderGauge(full, T, temperature), 2);
-    expect(gaugeReading('fill', 2200 * PSI, 280, 0.8 * ATMOSPHERE) + 0.8 * ATMOSPHERE).toBeCloseTo(cylinderGauge(2200 * PSI + 0.8 * ATMOSPHERE, T, 280), 2);
+    for (const temperature of [255, 280, 310])
+      expect(gaugeReading('fill', 2200 * PSI, temperature) + ATMOSPHERE).toBeCloseTo(
+        cylinderGauge(full, T, temperature),
+        2,
+      );
+    expect(gaugeReading('fill', 2200 * PSI, 280, 0.8 * ATMOSPHERE) + 0.8 * ATMOSPHERE).toBeCloseTo(
+      cylinderGauge(2200 * PSI + 0.8 * ATMOSPHERE, T, 280),
+      2,
+    );
   });
 
   it('is refused beyond the range of the equation, 30 MPa, cold or warm, with the fill that just is not', () => {
     const most = 30e6 - ATMOSPHERE;
     expect(gaugeReading('fill', most * (1 - 1e-9), 280)).toBeLessThan(most);
     const cold = Number(((cylinderGauge(30e6, T, 280) - ATMOSPHERE) / PSI).toPrecision(6));
-    expect(() => gaugeReading('fill', most * 1.001, 280)).toThrow(`fill is 4340.77 psi; must be at most 4336.44 psi, with the gauge at ${cold} psi at `);
+    expect(() => gaugeReading('fill', most * 1.001, 280)).toThrow(
+      `fill is 4340.77 psi; must be at most 4336.44 psi, with the gauge at ${cold} psi at `,
+    );
     // Warmed to 320 K it passes 30 MPa where the same density does.
     const fill = cylinderGauge(30e6, 320, T) - ATMOSPHERE;
     expect(gaugeReading('fill', fill * (1 - 1e-9), 320) / most).toBeCloseTo(1, 6);
-    expect(() => gaugeReading('fill', fill * 1.001, 320)).toThrow(`must be at most ${Number((fill / PSI).toPrecision(6))} psi, with the gauge at 4336.44 psi`);
+    expect(() => gaugeReading('fill', fill * 1.001, 320)).toThrow(
+      `must be at most ${Number((fill / PSI).toPrecision(6))} psi, with the gauge at 4336.44 psi`,
+    );
   });
 });

@@ -3,7 +3,13 @@ import { CalcError } from '../../../src/core/errors.ts';
 import { contentPressure, cylinderContent, drawnTo } from '../../../src/core/oxygen/cylinder-content.ts';
 import { cylinderCount } from '../../../src/core/oxygen/cylinder-count.ts';
 import { cylinderGauge } from '../../../src/core/oxygen/cylinder-gauge.ts';
-import { CYLINDER_SIZES, cylinderSizeNamed, highestFill, OVERFILL, type CylinderSize } from '../../../src/core/oxygen/cylinder-sizes.ts';
+import {
+  CYLINDER_SIZES,
+  cylinderSizeNamed,
+  highestFill,
+  OVERFILL,
+  type CylinderSize,
+} from '../../../src/core/oxygen/cylinder-sizes.ts';
 import { isotherm } from '../../../src/core/oxygen/oxygen-state.ts';
 import { ATMOSPHERE, PSI, SCF } from '../../../src/core/units/quantities.ts';
 
@@ -56,13 +62,20 @@ describe('cylinder sizes', () => {
     expect(sizeNamed('43l').volume).toBe(0.043);
     expect(sizeNamed('12 X 50 L PACK').cylinders).toBe(12);
     expect(cylinderSizeNamed('44 L')).toBeUndefined();
-    expect(() => cylinderSizeNamed('13 x 50 L pack')).toThrow('cylinder "13 x 50 L pack" is not in the register; nearest: 12 x 50 L pack');
+    expect(() => cylinderSizeNamed('13 x 50 L pack')).toThrow(
+      'cylinder "13 x 50 L pack" is not in the register; nearest: 12 x 50 L pack',
+    );
     expect(new Set(CYLINDER_SIZES.map((s) => s.name)).size).toBe(CYLINDER_SIZES.length);
   });
 
   it('hold at their service pressure what such cylinders are known for', () => {
     // Common practice, no source, but for 43 L (244 cu ft, US Army TC 9-237).
-    for (const [name, low, high] of [['20 L', 95, 125], ['43 L', 240, 246], ['49 L', 290, 312], ['50 L', 360, 385]] as const) {
+    for (const [name, low, high] of [
+      ['20 L', 95, 125],
+      ['43 L', 240, 246],
+      ['49 L', 290, 312],
+      ['50 L', 360, 385],
+    ] as const) {
       const { volume, servicePressure, fillTemperature } = sizeNamed(name);
       const scf = cylinderContent(volume, servicePressure + ATMOSPHERE, fillTemperature) / SCF;
       expect(scf).toBeGreaterThan(low);
@@ -72,8 +85,13 @@ describe('cylinder sizes', () => {
 
   it('may be filled to a tenth over the service pressure, more when warm', () => {
     const { servicePressure, fillTemperature } = sizeNamed('43 L');
-    expect(highestFill(servicePressure, fillTemperature, fillTemperature)).toBeCloseTo((1 + OVERFILL) * servicePressure + ATMOSPHERE, -1);
-    expect(highestFill(servicePressure, fillTemperature, fillTemperature + 20)).toBeGreaterThan(highestFill(servicePressure, fillTemperature, fillTemperature));
+    expect(highestFill(servicePressure, fillTemperature, fillTemperature)).toBeCloseTo(
+      (1 + OVERFILL) * servicePressure + ATMOSPHERE,
+      -1,
+    );
+    expect(highestFill(servicePressure, fillTemperature, fillTemperature + 20)).toBeGreaterThan(
+      highestFill(servicePressure, fillTemperature, fillTemperature),
+    );
   });
 });
 

@@ -6,13 +6,25 @@ import { drawCylinder, type CylinderWall, type Draw } from '../../../src/core/ox
 import { isotherm } from '../../../src/core/oxygen/oxygen-state.ts';
 import { ATMOSPHERE, INCH, PSI, SCF } from '../../../src/core/units/quantities.ts';
 
-const wall: CylinderWall = { massPerVolume: 1300, diameter: 8.5 * INCH, specificHeat: 440, insideFactor: 1, outsideFilm: 10 };
+const wall: CylinderWall = {
+  massPerVolume: 1300,
+  diameter: 8.5 * INCH,
+  specificHeat: 440,
+  insideFactor: 1,
+  outsideFilm: 10,
+};
 const T = 294.26;
 const full = 2200 * PSI + ATMOSPHERE;
 const leftover = 200 * PSI + ATMOSPHERE;
 const scfm = SCF / 60;
 const draw = (flow: number, more: Partial<Draw> = {}): Draw => ({
-  volume: 0.043, wall, pressure: full, temperature: T, leftover, flow: () => flow * scfm, ...more,
+  volume: 0.043,
+  wall,
+  pressure: full,
+  temperature: T,
+  leftover,
+  flow: () => flow * scfm,
+  ...more,
 });
 
 /** Entropy change [J/kg K] between two states along density at one temperature, then temperature at one density. */
@@ -46,7 +58,8 @@ describe('drawCylinder', () => {
   it('closes the energy balance of gas, steel and gas drawn when no heat comes from outside', () => {
     const insulated = { ...wall, outsideFilm: 0 };
     // Enthalpy carried off, summed over many short draws of the same run.
-    const run = (time: number): ReturnType<typeof drawCylinder> => drawCylinder(draw(15, { wall: insulated, time, leftover: ATMOSPHERE }));
+    const run = (time: number): ReturnType<typeof drawCylinder> =>
+      drawCylinder(draw(15, { wall: insulated, time, leftover: ATMOSPHERE }));
     const total = 600;
     const steps = 150;
     let carried = 0;

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { boreAtLeast, HOSE_BORES } from '../../../src/core/oxygen/hose-bores.ts';
-import { hoseFill, hoseInlet, hoseLoss, hoseOutlet, largestHoseFlow, type Hose } from '../../../src/core/oxygen/hose-loss.ts';
+import {
+  hoseFill,
+  hoseInlet,
+  hoseLoss,
+  hoseOutlet,
+  largestHoseFlow,
+  type Hose,
+} from '../../../src/core/oxygen/hose-loss.ts';
 import { hoseSetting } from '../../../src/core/oxygen/hose-setting.ts';
 import { frictionFactor } from '../../../src/core/oxygen/friction-factor.ts';
 import { isotherm, oxygenViscosity } from '../../../src/core/oxygen/oxygen-state.ts';
@@ -35,7 +42,9 @@ describe('hoseLoss', () => {
         const [above, below] = [inlet - (i / steps) * (inlet - end), inlet - ((i + 1) / steps) * (inlet - end)];
         const density = oxygen.density((above + below) / 2);
         const friction = frictionFactor((flux * hose.bore) / oxygenViscosity(294.26, density));
-        marched += (density * (above - below) - flux ** 2 * Math.log(oxygen.density(above) / oxygen.density(below))) / ((flux ** 2 * friction) / (2 * hose.bore));
+        marched +=
+          (density * (above - below) - flux ** 2 * Math.log(oxygen.density(above) / oxygen.density(below))) /
+          ((flux ** 2 * friction) / (2 * hose.bore));
       }
       expect(marched / bare.length).toBeCloseTo(1, 4);
     }
@@ -116,7 +125,8 @@ describe('hoseSetting', () => {
     if (held.passes) return;
     const most = hoseSetting(hose, tip, held.largest, oxygen);
     expect(most.passes && most.setting / (0.999 * free.setting)).toBeCloseTo(1, 6);
-    for (const highest of [tip, 0.9 * tip]) expect(hoseSetting(hose, tip, scfm, oxygen, highest)).toEqual({ passes: false, chokes: false, largest: 0 });
+    for (const highest of [tip, 0.9 * tip])
+      expect(hoseSetting(hose, tip, scfm, oxygen, highest)).toEqual({ passes: false, chokes: false, largest: 0 });
   });
 
   it('refuses a hose without bore', () => {

@@ -9,9 +9,14 @@ import { FILL_TEMPERATURE } from '../../../src/core/oxygen/gauge-reading.ts';
 import { lossInForce } from '../../../src/core/oxygen/loss-in-force.ts';
 import { ATMOSPHERE, FOOT, INCH, PSI, SCF } from '../../../src/core/units/quantities.ts';
 
-const set = (name: Extract<Override, { value: number }>['name'], value: number): Override => ({ name, value, kind: 'your value' });
+const set = (name: Extract<Override, { value: number }>['name'], value: number): Override => ({
+  name,
+  value,
+  kind: 'your value',
+});
 const word = (name: Extract<Override, { word: string }>['name'], text: string): Override => ({ name, word: text });
-const basisOf = (...overrides: readonly Override[]): Basis => new Basis(Assumptions.from([set('air pressure', ATMOSPHERE), ...overrides]));
+const basisOf = (...overrides: readonly Override[]): Basis =>
+  new Basis(Assumptions.from([set('air pressure', ATMOSPHERE), ...overrides]));
 const scfm = SCF / 60;
 
 describe('the pressure around the burning end', () => {
@@ -27,7 +32,18 @@ describe('the pressure around the burning end', () => {
 
 describe('the loss of a hose whose setting is read standing', () => {
   const standing = (setting: number, flow: number, ...overrides: readonly Override[]): number =>
-    lossInForce(flow * scfm, setting * PSI, 100 * FOOT, 0.25 * INCH, basisOf(word('regulator set', 'standing'), set('regulator droop', 8 * PSI), set('regulator droop flow', 20 * scfm), ...overrides));
+    lossInForce(
+      flow * scfm,
+      setting * PSI,
+      100 * FOOT,
+      0.25 * INCH,
+      basisOf(
+        word('regulator set', 'standing'),
+        set('regulator droop', 8 * PSI),
+        set('regulator droop flow', 20 * scfm),
+        ...overrides,
+      ),
+    );
   const most = (setting: number, flow: number, ...overrides: readonly Override[]): number => {
     try {
       standing(setting, flow, ...overrides);
@@ -57,11 +73,14 @@ describe('the loss of a hose whose setting is read standing', () => {
 });
 
 describe('a setting', () => {
-  const loss = (setting: number, ...overrides: readonly Override[]): number => lossInForce(2 * scfm, setting, 20 * FOOT, 0.375 * INCH, basisOf(...overrides));
+  const loss = (setting: number, ...overrides: readonly Override[]): number =>
+    lossInForce(2 * scfm, setting, 20 * FOOT, 0.375 * INCH, basisOf(...overrides));
 
   it('is at least the tip pressure, and more than the pressure of the water', () => {
     expect(loss(80 * PSI, set('tip pressure', 80 * PSI))).toBeGreaterThan(0);
-    expect(() => loss(79.9 * PSI, set('tip pressure', 80 * PSI))).toThrow('must be at least the tip pressure of 80 psi');
+    expect(() => loss(79.9 * PSI, set('tip pressure', 80 * PSI))).toThrow(
+      'must be at least the tip pressure of 80 psi',
+    );
     const deep = set('water depth', 60 * FOOT);
     const water = waterPressure(basisOf(deep).a, 60 * FOOT);
     expect(() => loss(water, deep)).toThrow('must be more than the 26.7 psi of the water');
@@ -71,11 +90,31 @@ describe('a setting', () => {
 
 describe('the share of a cylinder that comes out at the draw flow', () => {
   it('is that of its yield, down to the leftover over air', () => {
-    const overrides = [set('gas temperature', FILL_TEMPERATURE), set('cylinder pressure', 2200 * PSI), set('cylinder volume', 0.043), set('cylinder draw flow', 20 * scfm), set('cylinders on manifold', 2)];
+    const overrides = [
+      set('gas temperature', FILL_TEMPERATURE),
+      set('cylinder pressure', 2200 * PSI),
+      set('cylinder volume', 0.043),
+      set('cylinder draw flow', 20 * scfm),
+      set('cylinders on manifold', 2),
+    ];
     const basis = basisOf(...overrides);
     const value = (name: Parameters<typeof basis.a.value>[0]): number => basis.a.value(name);
-    const wall = { massPerVolume: value('cylinder steel'), diameter: value('cylinder inside diameter'), specificHeat: value('cylinder steel heat'), insideFactor: value('cylinder inside convection'), outsideFilm: value('cylinder outside film') };
-    const { drawn, atRest } = cylinderYield(0.043, wall, 2200 * PSI + ATMOSPHERE, FILL_TEMPERATURE, 100 * PSI + ATMOSPHERE, 20 * scfm, 2);
+    const wall = {
+      massPerVolume: value('cylinder steel'),
+      diameter: value('cylinder inside diameter'),
+      specificHeat: value('cylinder steel heat'),
+      insideFactor: value('cylinder inside convection'),
+      outsideFilm: value('cylinder outside film'),
+    };
+    const { drawn, atRest } = cylinderYield(
+      0.043,
+      wall,
+      2200 * PSI + ATMOSPHERE,
+      FILL_TEMPERATURE,
+      100 * PSI + ATMOSPHERE,
+      20 * scfm,
+      2,
+    );
     expect(drawnShare(basis, 100 * PSI)).toBeCloseTo(drawn / atRest, 6);
     expect(drawn / atRest).toBeLessThan(1);
   });

@@ -14,16 +14,31 @@ describe('integrate', () => {
   });
 
   it('errs less for a finer tolerance', () => {
-    const miss = (tolerance: number): number => Math.abs(integrate((t, [y]) => [Math.cos(t) * y!], [1], 5, [tolerance], never).y[0]! - Math.exp(Math.sin(5)));
+    const miss = (tolerance: number): number =>
+      Math.abs(integrate((t, [y]) => [Math.cos(t) * y!], [1], 5, [tolerance], never).y[0]! - Math.exp(Math.sin(5)));
     expect(miss(1e-8)).toBeLessThan(miss(1e-5));
   });
 
   it('stops where the stopping function reaches zero', () => {
-    const end = integrate((_, [y]) => [-y!], [1], 10, [1e-9], ([y]) => y! - 0.5);
+    const end = integrate(
+      (_, [y]) => [-y!],
+      [1],
+      10,
+      [1e-9],
+      ([y]) => y! - 0.5,
+    );
     expect(end.stopped).toBe(true);
     expect(end.time).toBeCloseTo(Math.LN2, 6);
     expect(end.y[0]).toBeCloseTo(0.5, 8);
-    expect(integrate((_, [y]) => [-y!], [1], 10, [1e-9], () => 0)).toEqual({ time: 0, y: [1], stopped: true });
+    expect(
+      integrate(
+        (_, [y]) => [-y!],
+        [1],
+        10,
+        [1e-9],
+        () => 0,
+      ),
+    ).toEqual({ time: 0, y: [1], stopped: true });
   });
 
   it('shortens a step whose trial leaves the equation', () => {

@@ -34,7 +34,9 @@ describe('orificeFlow', () => {
   it('refuses pressures the wrong way and an orifice of no size', () => {
     expect(() => orificeFlow(orifice, 1e5, 2e5, gas)).toThrow(CalcError);
     expect(() => orificeFlow({ ...orifice, diameter: 0 }, 2e5, 1e5, gas)).toThrow('orifice is blank or zero');
-    expect(() => orificeFlow({ ...orifice, dischargeCoefficient: 0 }, 2e5, 1e5, gas)).toThrow('orifice is blank or zero');
+    expect(() => orificeFlow({ ...orifice, dischargeCoefficient: 0 }, 2e5, 1e5, gas)).toThrow(
+      'orifice is blank or zero',
+    );
     expect(() => orificeInlet(orifice, 1e5, -1, gas)).toThrow('flow is -1 kg/s; must be at least 0 kg/s');
     expect(() => orificeOutlet(orifice, 1e5, -1, gas)).toThrow('flow is -1 kg/s; must be at least 0 kg/s');
     expect(orificeOutlet(orifice, 1e5, 0, gas)).toBeCloseTo(1e5, 6);

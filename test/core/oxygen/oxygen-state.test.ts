@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { CalcError } from '../../../src/core/errors.ts';
-import { checkOxygenRange, isotherm, oxygenDensity, oxygenState, OXYGEN_GAS_CONSTANT } from '../../../src/core/oxygen/oxygen-state.ts';
+import {
+  checkOxygenRange,
+  isotherm,
+  oxygenDensity,
+  oxygenState,
+  OXYGEN_GAS_CONSTANT,
+} from '../../../src/core/oxygen/oxygen-state.ts';
 
 const TEMPERATURES = [160, 200, 250, 273.15, 294.26, 320, 350, 400];
 const PRESSURES = [1, 101325, 1e6, 5.043e6, 15e6, 30e6, 80e6];
@@ -8,7 +14,8 @@ const PRESSURES = [1, 101325, 1e6, 5.043e6, 15e6, 30e6, 80e6];
 describe('isotherm', () => {
   it('gives back the pressure it was asked the density for', () => {
     for (const T of TEMPERATURES)
-      for (const p of PRESSURES) expect(Math.abs(isotherm(T).pressure(isotherm(T).density(p)) / p - 1)).toBeLessThan(1e-12);
+      for (const p of PRESSURES)
+        expect(Math.abs(isotherm(T).pressure(isotherm(T).density(p)) / p - 1)).toBeLessThan(1e-12);
   });
 
   it('is the ideal gas in the limit of no pressure', () => {

@@ -1,13 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import { CalcError } from '../../../src/core/errors.ts';
 import { flowingOxygen } from '../../../src/core/oxygen/flowing-gas.ts';
-import { largestFlow, passageFlow, passageInlet, passageOutlet, roundPassage } from '../../../src/core/oxygen/pipe-flow.ts';
+import {
+  largestFlow,
+  passageFlow,
+  passageInlet,
+  passageOutlet,
+  roundPassage,
+} from '../../../src/core/oxygen/pipe-flow.ts';
 import { ATMOSPHERE, FOOT, INCH, PSI } from '../../../src/core/units/quantities.ts';
 
 const inlet = 90 * PSI + ATMOSPHERE;
 const gas = flowingOxygen(294.26, inlet);
 const hose = roundPassage(0.375 * INCH, 50 * FOOT, 3);
-const passages = [hose, roundPassage(0.25 * INCH, 2, 0.5, 1e-5), roundPassage(1e-3, 0.9, 1.5, 0, 'Blasius'), roundPassage(3e-4, 1)];
+const passages = [
+  hose,
+  roundPassage(0.25 * INCH, 2, 0.5, 1e-5),
+  roundPassage(1e-3, 0.9, 1.5, 0, 'Blasius'),
+  roundPassage(3e-4, 1),
+];
 
 describe('passageFlow', () => {
   it('is met by its inverses, choked or not', () => {

@@ -3,7 +3,15 @@ import { CalcError } from '../../../src/core/errors.ts';
 import { flowingOxygen } from '../../../src/core/oxygen/flowing-gas.ts';
 import { orificeFlow } from '../../../src/core/oxygen/orifice.ts';
 import { passageInlet } from '../../../src/core/oxygen/pipe-flow.ts';
-import { meanRodFlow, rodFlow, rodFlowScale, rodPassage, rodPassages, rodPressure, type RodLine } from '../../../src/core/oxygen/rod-flow.ts';
+import {
+  meanRodFlow,
+  rodFlow,
+  rodFlowScale,
+  rodPassage,
+  rodPassages,
+  rodPressure,
+  type RodLine,
+} from '../../../src/core/oxygen/rod-flow.ts';
 import { ATMOSPHERE, INCH, PSI } from '../../../src/core/units/quantities.ts';
 
 const inlet = 80 * PSI + ATMOSPHERE;
@@ -26,7 +34,9 @@ describe('rodPassages', () => {
   it('refuses a bore without room for oxygen or wider than the rod', () => {
     expect(() => rodPassages({ ...line.rod, wires: 11 })).toThrow('so that oxygen can pass');
     expect(() => rodPassages({ ...line.rod, bore: 0.4 * INCH })).toThrow(CalcError);
-    expect(() => rodPassages({ ...line.rod, bore: 0.375 * INCH })).toThrow("bore is 0.009525 m; must be less than the outside diameter's 0.009525 m");
+    expect(() => rodPassages({ ...line.rod, bore: 0.375 * INCH })).toThrow(
+      "bore is 0.009525 m; must be less than the outside diameter's 0.009525 m",
+    );
     expect(() => rodPassages({ ...line.rod, bore: 0 })).toThrow('bore is blank or zero');
     expect(() => rodPassages({ ...line.rod, wires: 1, wireDiameter: 0.305 * INCH })).toThrow('so that oxygen can pass');
   });
@@ -45,7 +55,11 @@ describe('rodFlow', () => {
   });
 
   it('is met by rodPressure with and without a holder and with a factor', () => {
-    for (const { holder, scale } of [{ holder: line.holder, scale: 1 }, { holder: undefined, scale: 1.2 }, { holder: line.holder, scale: 0.7 }])
+    for (const { holder, scale } of [
+      { holder: line.holder, scale: 1 },
+      { holder: undefined, scale: 1.2 },
+      { holder: line.holder, scale: 0.7 },
+    ])
       for (const psi of [0.5, 5, 80, 200])
         for (const inches of [3, 36]) {
           const { holder: _, ...bare } = line;
@@ -61,7 +75,9 @@ describe('rodFlow', () => {
     const { holder: _, ...bare } = line;
     for (const over of [1, 55, 1e3, 1e5]) {
       const p = ATMOSPHERE + over;
-      expect(rodFlow({ ...line, holder: { diameter: 1, dischargeCoefficient: 1 } }, p, length) / rodFlow(bare, p, length)).toBeCloseTo(1, 6);
+      expect(
+        rodFlow({ ...line, holder: { diameter: 1, dischargeCoefficient: 1 } }, p, length) / rodFlow(bare, p, length),
+      ).toBeCloseTo(1, 6);
     }
   });
 
@@ -70,11 +86,16 @@ describe('rodFlow', () => {
     expect(rodFlow(line, inlet + PSI, length)).toBeGreaterThan(flow);
     expect(rodFlow(line, inlet, length - INCH)).toBeGreaterThan(flow);
     expect(rodFlow({ ...line, ambient: 2 * ATMOSPHERE }, inlet, length)).toBeLessThan(flow);
-    expect(rodFlow({ ...line, holder: { diameter: 0.08 * INCH, dischargeCoefficient: 1 } }, inlet, length)).toBeLessThan(flow);
+    expect(
+      rodFlow({ ...line, holder: { diameter: 0.08 * INCH, dischargeCoefficient: 1 } }, inlet, length),
+    ).toBeLessThan(flow);
     const { holder, ...bare } = line;
     expect(holder).toBeDefined();
     expect(rodFlow(bare, inlet, length)).toBeGreaterThan(flow);
-    expect(rodFlow({ ...line, holder: { diameter: INCH, dischargeCoefficient: 1 } }, inlet, length) / rodFlow(bare, inlet, length)).toBeCloseTo(1, 3);
+    expect(
+      rodFlow({ ...line, holder: { diameter: INCH, dischargeCoefficient: 1 } }, inlet, length) /
+        rodFlow(bare, inlet, length),
+    ).toBeCloseTo(1, 3);
   });
 
   it('falls with the roughness of tube and wires', () => {
@@ -91,7 +112,9 @@ describe('rodFlow', () => {
   });
 
   it('refuses a pressure below the ambient one', () => {
-    expect(() => rodFlow(line, 0.9 * ATMOSPHERE, length)).toThrow('must be at least the 101325 Pa absolute around the rod');
+    expect(() => rodFlow(line, 0.9 * ATMOSPHERE, length)).toThrow(
+      'must be at least the 101325 Pa absolute around the rod',
+    );
   });
 });
 
@@ -100,7 +123,8 @@ describe('meanRodFlow', () => {
     const stub = 3 * INCH;
     const steps = 2000;
     let time = 0;
-    for (let i = 0; i < steps; i++) time += 1 / steps / rodFlow(line, inlet, stub + ((i + 0.5) / steps) * (length - stub));
+    for (let i = 0; i < steps; i++)
+      time += 1 / steps / rodFlow(line, inlet, stub + ((i + 0.5) / steps) * (length - stub));
     expect(meanRodFlow(line, inlet, length, stub) * time).toBeCloseTo(1, 4);
   });
 

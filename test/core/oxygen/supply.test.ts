@@ -13,7 +13,12 @@ const oxygen = isotherm(294.26);
 const scfm = SCF / 60;
 const gauge = (psi: number): number => psi * PSI + ATMOSPHERE;
 const regulator: Regulator = {
-  setting: gauge(90), setFlow: 0, setSupply: gauge(2200), droop: (6 * PSI) / (20 * scfm), supplyEffect: 0.01, valve: { diameter: 0.12 * INCH, dischargeCoefficient: 1 },
+  setting: gauge(90),
+  setFlow: 0,
+  setSupply: gauge(2200),
+  droop: (6 * PSI) / (20 * scfm),
+  supplyEffect: 0.01,
+  valve: { diameter: 0.12 * INCH, dischargeCoefficient: 1 },
 };
 const line: SupplyLine = {
   regulator,
@@ -25,7 +30,13 @@ const line: SupplyLine = {
   },
   oxygen,
 };
-const wall: CylinderWall = { massPerVolume: 1300, diameter: 8.5 * INCH, specificHeat: 440, insideFactor: 1, outsideFilm: 10 };
+const wall: CylinderWall = {
+  massPerVolume: 1300,
+  diameter: 8.5 * INCH,
+  specificHeat: 440,
+  insideFactor: 1,
+  outsideFilm: 10,
+};
 const bank: CylinderBank = { cylinders: 1, volume: 0.043, wall, pressure: gauge(2200), temperature: 294.26 };
 const length = 36 * INCH;
 const stub = 3 * INCH;
@@ -80,17 +91,29 @@ describe('supplyPoint', () => {
     expect(flowOf({ hose: { ...line.hose, length: 60 * FOOT } })).toBeLessThan(flow);
     expect(flowOf({ hose: { ...line.hose, bore: 0.25 * INCH } })).toBeLessThan(flow);
     expect(flowOf({ regulator: { ...regulator, setting: gauge(85) } })).toBeLessThan(flow);
-    expect(flowOf({ rod: { ...line.rod, holder: { diameter: 0.09 * INCH, dischargeCoefficient: 1 } } })).toBeLessThan(flow);
+    expect(flowOf({ rod: { ...line.rod, holder: { diameter: 0.09 * INCH, dischargeCoefficient: 1 } } })).toBeLessThan(
+      flow,
+    );
     expect(flowOf({ rod: { ...line.rod, scale: 1.2 } })).toBeGreaterThan(flow);
   });
 
   it('is limited by a hose too long and thin, whose end may choke', () => {
-    const thin = supplyPoint({ ...line, hose: { bore: (1 / 8) * INCH, length: 200 * FOOT, loss: 4, roughness: 0 } }, full, stub);
+    const thin = supplyPoint(
+      { ...line, hose: { bore: (1 / 8) * INCH, length: 200 * FOOT, loss: 4, roughness: 0 } },
+      full,
+      stub,
+    );
     expect(thin.flow / scfm).toBeLessThan(3);
     const wideRod = { ...line.rod, rod: { ...line.rod.rod, wires: 0 } };
     const { holder, ...bare } = wideRod;
     expect(holder).toBeDefined();
-    expect(supplyPoint({ ...line, hose: { bore: (1 / 8) * INCH, length: 20 * FOOT, loss: 1, roughness: 0 }, rod: bare }, full, stub).hoseChoked).toBe(true);
+    expect(
+      supplyPoint(
+        { ...line, hose: { bore: (1 / 8) * INCH, length: 20 * FOOT, loss: 1, roughness: 0 }, rod: bare },
+        full,
+        stub,
+      ).hoseChoked,
+    ).toBe(true);
   });
 
   it('meets the setting when that is read while flowing', () => {
@@ -110,7 +133,12 @@ describe('supplyCheck', () => {
     const content = bank.volume * oxygen.density(bank.pressure);
     expect(check.drawn).toBeLessThan(content - bank.volume * oxygen.density(check.leftover));
     // Outlet drift lets the flow rise as the cylinder empties, so the time lies between those of both flows.
-    const highest = meanSupplyFlow({ ...flowing, regulator: { ...flowing.regulator, valve: { diameter: 1, dischargeCoefficient: 1 } } }, gauge(130), length, stub);
+    const highest = meanSupplyFlow(
+      { ...flowing, regulator: { ...flowing.regulator, valve: { diameter: 1, dischargeCoefficient: 1 } } },
+      gauge(130),
+      length,
+      stub,
+    );
     expect(check.time).toBeLessThan(check.drawn / check.flow);
     expect(check.time).toBeGreaterThan(check.drawn / highest);
     expect(check.coldest).toBeLessThan(bank.temperature);
@@ -137,10 +165,13 @@ describe('supplyCheck', () => {
     expect(kinds).toEqual(['setting', 'bore', 'length']);
     for (const mend of check.mends) {
       const mended: SupplyLine =
-        mend.what === 'setting' ? { ...set, regulator: { ...set.regulator, setting: mend.setting } }
-        : mend.what === 'bore' ? { ...set, hose: { ...set.hose, bore: mend.bore } }
-        : mend.what === 'length' ? { ...set, hose: { ...set.hose, length: mend.length } }
-        : set;
+        mend.what === 'setting'
+          ? { ...set, regulator: { ...set.regulator, setting: mend.setting } }
+          : mend.what === 'bore'
+            ? { ...set, hose: { ...set.hose, bore: mend.bore } }
+            : mend.what === 'length'
+              ? { ...set, hose: { ...set.hose, length: mend.length } }
+              : set;
       const steady = { ...mended, regulator: { ...mended.regulator, droop: 0 } };
       expect(supplyPoint(steady, full, mean).tip / wanted).toBeCloseTo(1, 3);
     }
@@ -157,15 +188,24 @@ describe('supplyCheck', () => {
   it('names the rod where the tip pressure wanted is there, and the regulator where its valve is too small', () => {
     expect(supplyCheck(flowing, bank, length, stub, gauge(70)).limit).toBe('rod');
     expect(supplyCheck(flowing, bank, length, stub, gauge(70)).mends).toEqual([]);
-    const small = { ...flowing, regulator: { ...flowing.regulator, valve: { diameter: 0.015 * INCH, dischargeCoefficient: 1 } } };
+    const small = {
+      ...flowing,
+      regulator: { ...flowing.regulator, valve: { diameter: 0.015 * INCH, dischargeCoefficient: 1 } },
+    };
     const starved = supplyCheck(small, bank, length, stub, gauge(80));
     expect(starved.limit).toBe('regulator');
     const valve = starved.mends.find((m) => m.what === 'valve');
     if (valve?.what !== 'valve') throw new Error('a wider valve must mend it');
     // Just so wide, its regulator drives the tip pressure wanted.
-    const wide = { ...small, regulator: { ...small.regulator, valve: { diameter: 1.001 * valve.diameter, dischargeCoefficient: 1 } } };
+    const wide = {
+      ...small,
+      regulator: { ...small.regulator, valve: { diameter: 1.001 * valve.diameter, dischargeCoefficient: 1 } },
+    };
     expect(supplyPoint(wide, full, (length + stub) / 2).tip).toBeGreaterThanOrEqual(gauge(80) * (1 - 1e-3));
-    const narrow = { ...small, regulator: { ...small.regulator, valve: { diameter: 0.98 * valve.diameter, dischargeCoefficient: 1 } } };
+    const narrow = {
+      ...small,
+      regulator: { ...small.regulator, valve: { diameter: 0.98 * valve.diameter, dischargeCoefficient: 1 } },
+    };
     expect(supplyPoint(narrow, full, (length + stub) / 2).tip).toBeLessThan(gauge(80));
   });
 });

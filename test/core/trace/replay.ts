@@ -18,7 +18,14 @@ export function replay(steps: readonly Step[]): readonly { readonly step: Step; 
       step.expression === undefined || solvedFrom(step)
         ? []
         : // eslint-disable-next-line @typescript-eslint/no-implied-eval -- our own text, written beside the code it repeats
-          [{ step, value: (new Function(...names, `return ${step.expression};`) as (...values: unknown[]) => number)(...names.map((n) => known[n])) }];
+          [
+            {
+              step,
+              value: (new Function(...names, `return ${step.expression};`) as (...values: unknown[]) => number)(
+                ...names.map((n) => known[n]),
+              ),
+            },
+          ];
     known[step.symbol] = step.value;
     return result;
   });

@@ -40,7 +40,6 @@ describe('nearest names', () => {
     expect(nearestNames(page, Array.from({ length: 300 }, () => names).flat(), 1)).toEqual(['galvanised']);
   });
 
-
   it('puts the slip of the pen first', () => {
     expect(nearestNames('confind', names)[0]).toBe('confined');
     expect(nearestNames('concreet', names)[0]).toBe('concrete');

@@ -13,8 +13,8 @@ describe('a quantity text', () => {
     ['4½', 4.5 * INCH],
     ['⅜ in', 0.375 * INCH],
     ['2 ft 6 in', 30 * INCH],
-    ["2' 6-1/2\"", 30.5 * INCH],
-    ["2'6\"", 30 * INCH],
+    ['2\' 6-1/2"', 30.5 * INCH],
+    ['2\'6"', 30 * INCH],
     ['100 mm', 0.1],
     ['100mm', 0.1],
     ['10 CM', 0.1],
@@ -46,9 +46,12 @@ describe('a quantity text', () => {
     expect(parseQuantity(text, quantity)).toBeCloseTo(si, 5);
   });
 
-  it.each(['', 'abc', '4 kg', '4 in 3', '4 in -3 in', '2,500', '1/0', 'in', '3 x 4', '--4', '1e999', '2 m.5 m'])('refuses "%s" as a length', (text) => {
-    expect(parseQuantity(text, 'length')).toBeUndefined();
-  });
+  it.each(['', 'abc', '4 kg', '4 in 3', '4 in -3 in', '2,500', '1/0', 'in', '3 x 4', '--4', '1e999', '2 m.5 m'])(
+    'refuses "%s" as a length',
+    (text) => {
+      expect(parseQuantity(text, 'length')).toBeUndefined();
+    },
+  );
 
   it('takes a plain number in the unit of the system', () => {
     expect(parseQuantity('100', 'length', 'SI')).toBeCloseTo(0.1, 12);
@@ -60,7 +63,11 @@ describe('a quantity text', () => {
       for (const unit of Object.keys(units)) {
         const quantity = name as QuantityName;
         expect(fromSi(toSi(12.5, quantity, 'US', unit), quantity, 'US', unit), `${name} ${unit}`).toBeCloseTo(12.5, 9);
-        if (unit !== '') expect(parseQuantity(`12.5 ${unit}`, quantity), `${name} ${unit}`).toBeCloseTo(toSi(12.5, quantity, 'US', unit), 9);
+        if (unit !== '')
+          expect(parseQuantity(`12.5 ${unit}`, quantity), `${name} ${unit}`).toBeCloseTo(
+            toSi(12.5, quantity, 'US', unit),
+            9,
+          );
       }
     }
   });
@@ -92,8 +99,14 @@ describe('a quantity text', () => {
 });
 
 describe('a unit by itself', () => {
-  it('is known by the register\'s own name, another name or in another case', () => {
-    expect(['in', 'inches', 'IN', 'MM', '"'].map((unit) => knownUnit(unit, 'length'))).toEqual(['in', 'in', 'in', 'mm', 'in']);
+  it("is known by the register's own name, another name or in another case", () => {
+    expect(['in', 'inches', 'IN', 'MM', '"'].map((unit) => knownUnit(unit, 'length'))).toEqual([
+      'in',
+      'in',
+      'in',
+      'mm',
+      'in',
+    ]);
     expect(knownUnit('MPa', 'pressure')).toBe('MPa');
     expect(knownUnit('psig', 'pressure')).toBe('psi');
     expect(['lb', 'furlong', ''].map((unit) => knownUnit(unit, 'length'))).toEqual([undefined, undefined, undefined]);

@@ -13,7 +13,14 @@ const ONE: Readonly<Record<QuantityName, Readonly<Record<string, number>>>> = {
   pressure: { psi: 6894.757, bar: 1e5, kPa: 1e3, MPa: 1e6, Pa: 1, psia: 6894.757 - 101325, 'bar abs': -1325 },
   stress: { psi: 6894.757, ksi: 6.894757e6, MPa: 1e6, GPa: 1e9, Pa: 1 },
   oxygen: { scf: SCF, m3: CUBIC_METRE_15C, Nm3: 1.429033, kg: 1, lb: 0.4535924 },
-  flow: { scfm: SCF / 60, scfh: SCF / 3600, 'm3/h': CUBIC_METRE_15C / 3600, 'L/min': CUBIC_METRE_15C / 60000, 'kg/s': 1, 'kg/min': 0.01666667 },
+  flow: {
+    scfm: SCF / 60,
+    scfh: SCF / 3600,
+    'm3/h': CUBIC_METRE_15C / 3600,
+    'L/min': CUBIC_METRE_15C / 60000,
+    'kg/s': 1,
+    'kg/min': 0.01666667,
+  },
   time: { min: 60, s: 1, h: 3600 },
   seconds: { min: 60, s: 1, h: 3600 },
   hours: { min: 60, s: 1, h: 3600 },
@@ -89,7 +96,9 @@ describe('a quantity shown', () => {
   });
 
   it('uses the plain unit of the system, which every quantity has', () => {
-    for (const [name, { units }] of Object.entries(QUANTITIES)) for (const system of ['US', 'SI'] as const) expect(Object.keys(units)).toContain(plainUnit(name as QuantityName, system));
+    for (const [name, { units }] of Object.entries(QUANTITIES))
+      for (const system of ['US', 'SI'] as const)
+        expect(Object.keys(units)).toContain(plainUnit(name as QuantityName, system));
     expect(() => toSi(1, 'length', 'US', 'lb')).toThrow('lb is not a unit of length');
   });
 });

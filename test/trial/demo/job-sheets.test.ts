@@ -30,7 +30,9 @@ describe('the demo sheet of finished jobs', () => {
 describe('the demo sheet of load and price', () => {
   it('loads, prices and schedules the dragline job without an error', async () => {
     const book = await calculateWorkbook({ sheets: draglineSheets() }, hostFunctions);
-    const [stock, cost, schedule] = ["'Load and price'!E8", "'Load and price'!A23", "'Load and price'!A49"].map((at) => book.spilled(at)) as [Cell[][], Cell[][], Cell[][]];
+    const [stock, cost, schedule] = ["'Load and price'!E8", "'Load and price'!A23", "'Load and price'!A49"].map((at) =>
+      book.spilled(at),
+    ) as [Cell[][], Cell[][], Cell[][]];
     for (const cells of [stock, cost, schedule]) {
       expect(cells.flat().filter(isCellError)).toEqual([]);
       expect(column(cells, cells[0]![0] as string)).not.toContain('left out');

@@ -6,23 +6,31 @@ import { rescueBreachSheet } from '../../../src/trial/demo/rescue-breach.ts';
 import { starterHolesSheet } from '../../../src/trial/demo/starter-holes.ts';
 import { calculateWorkbook } from '../../../src/engine/headless.ts';
 
-describe.each([lockGateSheet, rescueBreachSheet, starterHolesSheet].map((make) => [make().name, make] as const))('the demo sheet %s', (name, make) => {
-  it('calculates every formula, without an error in any cell', async () => {
-    const sheet = make();
-    const book = await calculateWorkbook({ sheets: [sheet] }, hostFunctions);
-    const formulas = (sheet.rows ?? []).flatMap((row, r) => row.flatMap((cell, c) => (typeof cell === 'string' && cell.startsWith('=') ? [[r, c, cell] as const] : [])));
-    expect(formulas.length).toBeGreaterThan(15);
-    for (const [r, c, formula] of formulas) {
-      const spilled = book.spilledAt(0, r, c).flat();
-      expect(spilled.filter(isCellError), `${name}: ${formula}`).toEqual([]);
-      expect(spilled[0]).not.toBeNull();
-    }
-  });
-});
+describe.each([lockGateSheet, rescueBreachSheet, starterHolesSheet].map((make) => [make().name, make] as const))(
+  'the demo sheet %s',
+  (name, make) => {
+    it('calculates every formula, without an error in any cell', async () => {
+      const sheet = make();
+      const book = await calculateWorkbook({ sheets: [sheet] }, hostFunctions);
+      const formulas = (sheet.rows ?? []).flatMap((row, r) =>
+        row.flatMap((cell, c) => (typeof cell === 'string' && cell.startsWith('=') ? [[r, c, cell] as const] : [])),
+      );
+      expect(formulas.length).toBeGreaterThan(15);
+      for (const [r, c, formula] of formulas) {
+        const spilled = book.spilledAt(0, r, c).flat();
+        expect(spilled.filter(isCellError), `${name}: ${formula}`).toEqual([]);
+        expect(spilled[0]).not.toBeNull();
+      }
+    });
+  },
+);
 
 describe('the demo sheets', () => {
   it('show what they are for', async () => {
-    const book = await calculateWorkbook({ sheets: [lockGateSheet(), rescueBreachSheet(), starterHolesSheet()] }, hostFunctions);
+    const book = await calculateWorkbook(
+      { sheets: [lockGateSheet(), rescueBreachSheet(), starterHolesSheet()] },
+      hostFunctions,
+    );
     // Under water: 90 psi over the bottom's pressure for thin metal (US Navy S0300-BB-MAN-010).
     expect(book.values("'Lock gate'!F12")[0]?.[0]).toBeCloseTo(90, 9);
     // Sharing rods takes no more of them than starting each hole with a fresh one.
