@@ -20,8 +20,21 @@ const layers = {
 /** The layers below the hosts run anywhere: no packages, nothing of Node. */
 const pure = ['core', 'catalogue', 'sheet'];
 
-/** Folders of core that all of core may use; they import one another and nothing else of core. */
-const commonCore = ['units', 'trace', 'errors', 'messages'];
+/** Rooms of core, the lowest first: a room imports itself and those before it. `units`, `errors` and `messages` serve one another. */
+const rooms = [
+  ['units', 'errors', 'messages', 'version'],
+  ['model'],
+  ['sources', 'assumptions'],
+  ['basis'],
+  ['spread'],
+  ['oxygen'],
+  ['burn'],
+  ['heat'],
+  ['fit'],
+  ['operations'],
+  ['safety'],
+  ['job'],
+];
 
 /** Refuses a relative import that leaves the folder for one that `layers` does not list. */
 const oneWay = {
@@ -37,9 +50,13 @@ const oneWay = {
       if (!to) return;
       const within = (folder) => to === folder || to.startsWith(`${folder}/`) || to.startsWith(`${folder}.`);
       const allowed = to.startsWith('package ') ? !pure.includes(layer) : [layer, ...layers[layer]].some(within);
-      const from = common(inside);
-      if (!allowed || (from && to.startsWith('core/') && !common(to))) {
-        context.report({ node, messageId: 'refused', data: { from: from ? `core/${from}` : layer, to } });
+      const [from, over] = [room(inside), room(to)];
+      if (!allowed || (from !== undefined && over !== undefined && over > from)) {
+        context.report({
+          node,
+          messageId: 'refused',
+          data: { from: from === undefined ? layer : roomName(inside), to },
+        });
       }
     };
     return {
@@ -63,9 +80,16 @@ function target(inside, source) {
   return path.join('/');
 }
 
-function common(path) {
-  const [, second = ''] = path.startsWith('core/') ? path.split('/') : [];
-  return commonCore.find((name) => name === second.replace(/\.ts$/, ''));
+function roomName(path) {
+  return path.split('/').slice(0, 2).join('/').replace(/\.ts$/, '');
+}
+
+/** Place of a path of core among the rooms; undefined outside core. */
+function room(path) {
+  if (!path.startsWith('core/')) return undefined;
+  const name = roomName(path).slice('core/'.length);
+  const place = rooms.findIndex((names) => names.includes(name));
+  return place === -1 ? Infinity : place;
 }
 
 export default tseslint.config(

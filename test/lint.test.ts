@@ -24,10 +24,16 @@ describe('imports go one way', () => {
   it.each([
     ['src/core/errors.ts', '../sheet/host-function.ts', 'core/errors must not import sheet/host-function.ts'],
     ['src/core/errors.ts', './assumptions/registry.ts', 'core/errors must not import core/assumptions/registry.ts'],
-    ['src/core/trace/trace.ts', '../burn/materials.ts', 'core/trace must not import core/burn/materials.ts'],
-    ['src/core/assumptions/registry.ts', '../../catalogue/cell.ts', 'core must not import catalogue/cell.ts'],
-    ['src/core/assumptions/registry.ts', 'preact', 'core must not import package preact'],
-    ['src/core/assumptions/registry.ts', 'node:fs', 'core must not import package node:fs'],
+    ['src/core/model/trace.ts', '../burn/materials.ts', 'core/model must not import core/burn/materials.ts'],
+    [
+      'src/core/assumptions/registry.ts',
+      '../../catalogue/cell.ts',
+      'core/assumptions must not import catalogue/cell.ts',
+    ],
+    ['src/core/assumptions/registry.ts', 'preact', 'core/assumptions must not import package preact'],
+    ['src/core/assumptions/registry.ts', 'node:fs', 'core/assumptions must not import package node:fs'],
+    ['src/core/spread/pert.ts', '../job/job-cost.ts', 'core/spread must not import core/job/job-cost.ts'],
+    ['src/core/operations/pin.ts', '../safety/ppe.ts', 'core/operations must not import core/safety/ppe.ts'],
     ['src/catalogue/cell.ts', '../sheet/host-function.ts', 'catalogue must not import sheet/host-function.ts'],
     ['src/sheet/host-function.ts', '../addin/associate.ts', 'sheet must not import addin/associate.ts'],
     ['src/sheet/host-function.ts', '../../package.json', 'sheet must not import outside src: ../../package.json'],
@@ -50,7 +56,7 @@ describe('imports go one way', () => {
 
   it.each([
     ['src/core/messages.ts', './errors.ts'],
-    ['src/core/trace/trace.ts', '../units/quantities.ts'],
+    ['src/core/model/trace.ts', '../units/quantities.ts'],
     ['src/core/assumptions/registry.ts', '../units/quantities.ts'],
     ['src/catalogue/cell.ts', '../core/errors.ts'],
     ['src/sheet/host-function.ts', '../catalogue/cell.ts'],

@@ -9,7 +9,7 @@ const HELP = ['summary', 'example', 'examples', 'monotone'];
 const DROPPED = [
   [/\/src\/catalogue\/[^/]+\.ts$/, [...HELP, 'expression']],
   [/\/src\/core\/operations\/[^/]+\.ts$/, [...HELP, 'expression']],
-  [/\/src\/core\/exposure\/cautions-[^/]+\.ts$/, ['action', 'clause', 'also']],
+  [/\/src\/core\/safety\/cautions-[^/]+\.ts$/, ['action', 'clause', 'also']],
   [/\/src\/core\//, ['expression']],
 ];
 

@@ -1,16 +1,16 @@
 import type { Basis } from '../core/basis.ts';
 import { findMaterial } from '../core/burn/materials.ts';
 import { findRod, rodName, rodNames } from '../core/burn/rods.ts';
-import { burnFume } from '../core/exposure/burn-fume.ts';
-import { freshAirForOxygen } from '../core/exposure/fresh-air-for-oxygen.ts';
-import { fumeExposure } from '../core/exposure/fume-exposure.ts';
-import { LIMITS } from '../core/exposure/limits.ts';
-import { oxygenClearTime } from '../core/exposure/oxygen-clear-time.ts';
-import { oxygenByVolume, oxygenRelease } from '../core/exposure/oxygen-release.ts';
-import { oxygenRiseTime } from '../core/exposure/oxygen-rise-time.ts';
-import { roomOxygen, type RoomAir } from '../core/exposure/room-oxygen.ts';
-import { ventilation } from '../core/exposure/ventilation.ts';
-import type { Trace } from '../core/trace/trace.ts';
+import { burnFume } from '../core/safety/burn-fume.ts';
+import { freshAirForOxygen } from '../core/safety/fresh-air-for-oxygen.ts';
+import { fumeExposure } from '../core/safety/fume-exposure.ts';
+import { LIMITS } from '../core/safety/limits.ts';
+import { oxygenClearTime } from '../core/safety/oxygen-clear-time.ts';
+import { oxygenByVolume, oxygenRelease } from '../core/safety/oxygen-release.ts';
+import { oxygenRiseTime } from '../core/safety/oxygen-rise-time.ts';
+import { roomOxygen, type RoomAir } from '../core/safety/room-oxygen.ts';
+import { ventilation } from '../core/safety/ventilation.ts';
+import type { Trace } from '../core/model/trace.ts';
 import { CUBIC_FOOT, FOOT, SCF } from '../core/units/quantities.ts';
 import {
   optional,

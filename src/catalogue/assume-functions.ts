@@ -3,7 +3,7 @@ import type { InForce } from '../core/assumptions/assumptions.ts';
 import { numberAssumption, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
-import { oneAtATime, type Effect } from '../core/estimate/one-at-a-time.ts';
+import { oneAtATime, type Effect } from '../core/job/one-at-a-time.ts';
 import { oneRowOnly } from '../core/messages.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';

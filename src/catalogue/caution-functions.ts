@@ -1,5 +1,5 @@
-import { cautionsFor } from '../core/exposure/cautions.ts';
-import { ppeFor } from '../core/exposure/ppe.ts';
+import { cautionsFor } from '../core/safety/cautions.ts';
+import { ppeFor } from '../core/safety/ppe.ts';
 import { findSource } from '../core/sources/register.ts';
 import { optional, required, tableFunction, type Declaration } from './declaration.ts';
 import { jobSheet } from './job-sheet.ts';

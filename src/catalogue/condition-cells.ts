@@ -1,4 +1,4 @@
-import { OPERATIONS, findOperation, type Operation } from '../core/exposure/operations.ts';
+import { OPERATIONS, findOperation, type Operation } from '../core/safety/operations.ts';
 import { inRow, isErrorValue, isBlank } from '../core/messages.ts';
 import { isBlankCell, isCellError, type Cell } from './cell.ts';
 import type { Cells } from './read-table.ts';

@@ -4,7 +4,7 @@ import type { CalcError } from '../core/errors.ts';
 import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import type { CylinderChoice } from '../core/oxygen/cylinder-sizes.ts';
-import type { Trace } from '../core/trace/trace.ts';
+import type { Trace } from '../core/model/trace.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import type { Cell } from './cell.ts';
 

@@ -1,9 +1,9 @@
-import { batteryStrikes } from '../core/exposure/battery-strikes.ts';
-import { cylinderSeparation } from '../core/exposure/cylinder-separation.ts';
-import { eyeShade } from '../core/exposure/eye-shade.ts';
-import { leadDrop } from '../core/exposure/lead-drop.ts';
-import { LIMITS, compareWithLimit } from '../core/exposure/limits.ts';
-import { manifoldLimits } from '../core/exposure/manifold-limits.ts';
+import { batteryStrikes } from '../core/safety/battery-strikes.ts';
+import { cylinderSeparation } from '../core/safety/cylinder-separation.ts';
+import { eyeShade } from '../core/safety/eye-shade.ts';
+import { leadDrop } from '../core/safety/lead-drop.ts';
+import { LIMITS, compareWithLimit } from '../core/safety/limits.ts';
+import { manifoldLimits } from '../core/safety/manifold-limits.ts';
 import { cylinderContent } from '../core/oxygen/cylinder-content.ts';
 import { FILL_TEMPERATURE } from '../core/oxygen/gauge-reading.ts';
 import { FOOT, SCF } from '../core/units/quantities.ts';

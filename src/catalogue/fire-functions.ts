@@ -1,11 +1,11 @@
 import type { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
-import { DROP_RANGE } from '../core/exposure/drop-reach.ts';
-import { FIRE_CHECKS, thingsInside, type Thing } from '../core/exposure/fire-checks.ts';
-import { fireReach, type FireReach } from '../core/exposure/fire-reach.ts';
-import { FIRE_WATCH_RULES, fireWatch, type FireWatchRule } from '../core/exposure/fire-watch.ts';
+import { DROP_RANGE } from '../core/safety/drop-reach.ts';
+import { FIRE_CHECKS, thingsInside, type Thing } from '../core/safety/fire-checks.ts';
+import { fireReach, type FireReach } from '../core/safety/fire-reach.ts';
+import { FIRE_WATCH_RULES, fireWatch, type FireWatchRule } from '../core/safety/fire-watch.ts';
 import { inRow, isBlank, thingsTooNarrow } from '../core/messages.ts';
-import type { Trace } from '../core/trace/trace.ts';
+import type { Trace } from '../core/model/trace.ts';
 import { FOOT } from '../core/units/quantities.ts';
 import { isBlankCell } from './cell.ts';
 import {

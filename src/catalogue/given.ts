@@ -1,4 +1,4 @@
-import type { Trace } from '../core/trace/trace.ts';
+import type { Trace } from '../core/model/trace.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 
 /** Records what the user gave, SI, as input steps: name, symbol, value, quantity. */

@@ -13,7 +13,7 @@ import {
   recordBoss,
   recordHeating,
 } from '../core/heat/heat-in-force.ts';
-import type { Trace } from '../core/trace/trace.ts';
+import type { Trace } from '../core/model/trace.ts';
 import { optional, required, tableFunction, valueFunction, type Declaration } from './declaration.ts';
 import { recordGiven } from './given.ts';
 import { LENGTH } from './limits.ts';

@@ -1,8 +1,8 @@
 import type { Basis } from '../core/basis.ts';
-import { SPREAD_QUANTITIES, itemPercentile, type SpreadQuantity } from '../core/estimate/item-percentile.ts';
-import { jobCost, type CostLine } from '../core/estimate/job-cost.ts';
-import { jobSchedule, type Schedule, type Slot } from '../core/estimate/job-schedule.ts';
-import { jobStock, type StockLine } from '../core/estimate/job-stock.ts';
+import { SPREAD_QUANTITIES, itemPercentile, type SpreadQuantity } from '../core/operations/item-percentile.ts';
+import { jobCost, type CostLine } from '../core/job/job-cost.ts';
+import { jobSchedule, type Schedule, type Slot } from '../core/job/job-schedule.ts';
+import { jobStock, type StockLine } from '../core/job/job-stock.ts';
 import { CalcError } from '../core/errors.ts';
 import { bareNoise, highBeyondReach, jointLoad, watchUntil } from '../core/messages.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';

@@ -1,8 +1,8 @@
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { NOISE_RANGE, noiseHours } from '../core/exposure/noise-hours.ts';
-import { noiseDose, type NoiseTask } from '../core/exposure/noise-dose.ts';
-import { DOUBLE_PROTECTION, NOISE_RULES, findNoiseRule, type NoiseRule } from '../core/exposure/noise-rules.ts';
-import { needsDoubleProtection, noiseShift } from '../core/exposure/noise-shift.ts';
+import { NOISE_RANGE, noiseHours } from '../core/safety/noise-hours.ts';
+import { noiseDose, type NoiseTask } from '../core/safety/noise-dose.ts';
+import { DOUBLE_PROTECTION, NOISE_RULES, findNoiseRule, type NoiseRule } from '../core/safety/noise-rules.ts';
+import { needsDoubleProtection, noiseShift } from '../core/safety/noise-shift.ts';
 import { CalcError } from '../core/errors.ts';
 import { inRow, isMissing, unequalRanges } from '../core/messages.ts';
 import { fromSi } from '../core/units/parse-quantity.ts';

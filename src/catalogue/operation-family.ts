@@ -9,8 +9,8 @@ import type { Operation, Sizes } from '../core/operations/operation.ts';
 import { sizeItem, type Sizing } from '../core/operations/size-item.ts';
 import { spreadItem } from '../core/operations/spread-item.ts';
 import { highBeyondReach } from '../core/messages.ts';
-import { distinct } from '../core/trace/distinct.ts';
-import { recorder, type Trace } from '../core/trace/trace.ts';
+import { distinct } from '../core/model/distinct.ts';
+import { recorder, type Trace } from '../core/model/trace.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import {
   optional,

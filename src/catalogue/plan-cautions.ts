@@ -1,8 +1,8 @@
 import type { Basis } from '../core/basis.ts';
-import { SEVERITIES, type Caution } from '../core/exposure/caution.ts';
-import { cautionsFor, type RaisedCaution } from '../core/exposure/cautions.ts';
-import { OPERATIONS } from '../core/exposure/operations.ts';
-import { coolingConditions, workConditions } from '../core/exposure/work-conditions.ts';
+import { SEVERITIES, type Caution } from '../core/safety/caution.ts';
+import { cautionsFor, type RaisedCaution } from '../core/safety/cautions.ts';
+import { OPERATIONS } from '../core/safety/operations.ts';
+import { coolingConditions, workConditions } from '../core/safety/work-conditions.ts';
 import type { Sizing } from '../core/operations/size-item.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 

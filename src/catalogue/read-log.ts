@@ -1,6 +1,6 @@
 import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
-import { CHANNELS, type LogJob } from '../core/estimate/log-job.ts';
+import { CHANNELS, type LogJob } from '../core/job/log-job.ts';
 import * as messages from '../core/messages.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';
 import { cylinderContent } from '../core/oxygen/cylinder-content.ts';

@@ -1,5 +1,5 @@
-import type { Ranged } from '../core/estimate/job-range.ts';
-import type { PlanRow } from '../core/estimate/plan-row.ts';
+import type { Ranged } from '../core/job/job-range.ts';
+import type { PlanRow } from '../core/job/plan-row.ts';
 import type { CalcError } from '../core/errors.ts';
 import { isBlank } from '../core/messages.ts';
 import { OPERATION_IDS, operationOf } from '../core/operations/all.ts';

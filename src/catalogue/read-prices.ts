@@ -1,4 +1,4 @@
-import type { PricedLine, Prices, ShareLine } from '../core/estimate/job-cost.ts';
+import type { PricedLine, Prices, ShareLine } from '../core/job/job-cost.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
 import { RODS } from '../core/burn/rods.ts';

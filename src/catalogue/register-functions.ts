@@ -1,4 +1,4 @@
-import { CONDITIONS } from '../core/exposure/conditions.ts';
+import { CONDITIONS } from '../core/safety/conditions.ts';
 import { SOURCES } from '../core/sources/register.ts';
 import { tableFunction, type Declaration } from './declaration.ts';
 import { matching, search } from './search.ts';

@@ -5,7 +5,7 @@ import { rodLine } from '../core/burn/rod-line.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { ambientPressure } from '../core/oxygen/ambient-pressure.ts';
 import { rodFlow, rodPressure } from '../core/oxygen/rod-flow.ts';
-import type { Trace } from '../core/trace/trace.ts';
+import type { Trace } from '../core/model/trace.ts';
 import { OXYGEN_FLOW, ROD_LENGTH, TIP_PRESSURE } from './limits.ts';
 import { optional, required, valueFunction, type Declaration } from './declaration.ts';
 

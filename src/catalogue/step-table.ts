@@ -1,4 +1,4 @@
-import type { Step } from '../core/trace/trace.ts';
+import type { Step } from '../core/model/trace.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import type { Column, Output } from './declaration.ts';

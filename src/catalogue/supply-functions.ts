@@ -9,8 +9,8 @@ import { FILL_TEMPERATURE, gaugeReading } from '../core/oxygen/gauge-reading.ts'
 import { leftoverInForce } from '../core/oxygen/leftover-in-force.ts';
 import { lossInForce } from '../core/oxygen/loss-in-force.ts';
 import { settingInForce } from '../core/oxygen/setting-in-force.ts';
-import { distinct } from '../core/trace/distinct.ts';
-import type { Trace } from '../core/trace/trace.ts';
+import { distinct } from '../core/model/distinct.ts';
+import type { Trace } from '../core/model/trace.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import { optional, required, tableFunction, valueFunction, type Declaration } from './declaration.ts';
 import {

@@ -1,9 +1,9 @@
 import { parameterLabel, type Declaration, type Kind } from '../catalogue/declaration.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { findMaterial, type Material } from '../core/burn/materials.ts';
-import { cautionsForFunction, type RaisedCaution } from '../core/exposure/cautions.ts';
-import { CONDITIONS, conditionNamed, type ConditionName, type MeasuredName } from '../core/exposure/conditions.ts';
-import { coolingConditions, workConditions } from '../core/exposure/work-conditions.ts';
+import { cautionsForFunction, type RaisedCaution } from '../core/safety/cautions.ts';
+import { CONDITIONS, conditionNamed, type ConditionName, type MeasuredName } from '../core/safety/conditions.ts';
+import { coolingConditions, workConditions } from '../core/safety/work-conditions.ts';
 
 type Values = Readonly<Record<string, unknown>>;
 

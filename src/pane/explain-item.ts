@@ -1,5 +1,5 @@
 import { CalcError } from '../core/errors.ts';
-import type { Step } from '../core/trace/trace.ts';
+import type { Step } from '../core/model/trace.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { readAssume } from '../sheet/read-assume.ts';
 import { cautionsOf } from './cautions.ts';

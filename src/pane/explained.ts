@@ -1,8 +1,8 @@
 import type { Cell } from '../catalogue/cell.ts';
 import type { Declaration } from '../catalogue/declaration.ts';
 import type { Basis } from '../core/basis.ts';
-import type { RaisedCaution } from '../core/exposure/cautions.ts';
-import type { Kind, Step } from '../core/trace/trace.ts';
+import type { RaisedCaution } from '../core/safety/cautions.ts';
+import type { Kind, Step } from '../core/model/trace.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import type { SelectedCell } from './port.ts';
 

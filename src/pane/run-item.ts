@@ -3,7 +3,7 @@ import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import type { AssumptionName } from '../core/assumptions/registry.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
-import { recorder, type Step, type Trace } from '../core/trace/trace.ts';
+import { recorder, type Step, type Trace } from '../core/model/trace.ts';
 import { explain } from '../sheet/call.ts';
 import type { ReadCall } from './read-call.ts';
 

@@ -1,6 +1,6 @@
 import { isChoice, type Assumption } from '../core/assumptions/assumption.ts';
 import { findAssumption } from '../core/assumptions/registry.ts';
-import type { Step } from '../core/trace/trace.ts';
+import type { Step } from '../core/model/trace.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { showWithUnit } from './show-cell.ts';

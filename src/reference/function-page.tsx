@@ -4,11 +4,11 @@ import { parameterLabel, type Declaration, type Kind, type Parameter } from '../
 import { RODS } from '../core/burn/rods.ts';
 import { MATERIALS } from '../core/burn/materials.ts';
 import { CYLINDER_SIZES } from '../core/oxygen/cylinder-sizes.ts';
-import type { RaisedCaution } from '../core/exposure/cautions.ts';
+import type { RaisedCaution } from '../core/safety/cautions.ts';
 import { REGISTRY } from '../core/assumptions/registry.ts';
 import { findSource } from '../core/sources/register.ts';
 import type { Source } from '../core/sources/source.ts';
-import type { Step } from '../core/trace/trace.ts';
+import type { Step } from '../core/model/trace.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import type { Explained, UsedAssumption } from '../pane/explained.ts';

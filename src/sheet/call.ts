@@ -13,7 +13,7 @@ import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import type { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
-import { recorder, type Trace } from '../core/trace/trace.ts';
+import { recorder, type Trace } from '../core/model/trace.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import {

@@ -1,6 +1,6 @@
 /** Speeds of single calculations, each the best of a few rounds of one run. */
 import { ironEnthalpy } from '../../src/core/burn/iron-heat.ts';
-import { pertDraws } from '../../src/core/estimate/draws.ts';
+import { pertDraws } from '../../src/core/spread/draws.ts';
 import { flowingOxygen } from '../../src/core/oxygen/flowing-gas.ts';
 import { oxygenDensity } from '../../src/core/oxygen/oxygen-state.ts';
 import { passageFlow, roundPassage } from '../../src/core/oxygen/pipe-flow.ts';

@@ -1,11 +1,11 @@
 /** Spread, stock, cost, schedule and logs: the first call of the process, and the median of later ones. CPU time stands beside the clock, for a machine that is shared. */
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import type { Cell } from '../../src/catalogue/cell.ts';
-import { seeded } from '../../src/core/estimate/seeded.ts';
+import { seeded } from '../../src/core/spread/seeded.ts';
 import { fromSi } from '../../src/core/units/parse-quantity.ts';
 import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
-import { randomPins, simulateLog } from '../core/estimate/simulated-log.ts';
+import { randomPins, simulateLog } from '../core/job/simulated-log.ts';
 
 const random = seeded(5);
 const pins = randomPins(1000, random);

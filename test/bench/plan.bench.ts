@@ -14,7 +14,7 @@ import path from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { HyperFormula } from 'hyperformula';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
-import { recorder, type Step } from '../../src/core/trace/trace.ts';
+import { recorder, type Step } from '../../src/core/model/trace.ts';
 import { toSi } from '../../src/core/units/parse-quantity.ts';
 import { call, explain } from '../../src/sheet/call.ts';
 import type { Cell } from '../../src/sheet/host-function.ts';

@@ -5,10 +5,10 @@ import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
 import { parameterLabel, type Declaration, type Parameter } from '../../src/catalogue/declaration.ts';
 import { findSource } from '../../src/core/sources/register.ts';
 import { fromSi } from '../../src/core/units/parse-quantity.ts';
-import { recorder } from '../../src/core/trace/trace.ts';
+import { recorder } from '../../src/core/model/trace.ts';
 import { call, explain } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
-import { replay } from '../core/trace/replay.ts';
+import { replay } from '../core/model/replay.ts';
 
 /** The value of an argument's example, as a cell. */
 function exampleCell(example: string): Cell {

@@ -11,7 +11,7 @@ import { coolingTime } from '../../src/core/heat/cooling-time.ts';
 import { tabulatedCoolingTime } from '../../src/core/heat/cooling-table.ts';
 import { bossInForce, coolingInForce, physicsInForce } from '../../src/core/heat/heat-in-force.ts';
 import { INCH } from '../../src/core/units/quantities.ts';
-import { recorder } from '../../src/core/trace/trace.ts';
+import { recorder } from '../../src/core/model/trace.ts';
 import { call, explain } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 

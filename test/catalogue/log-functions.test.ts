@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import type { Cell, CellError } from '../../src/catalogue/cell.ts';
-import { seeded } from '../../src/core/estimate/seeded.ts';
+import { seeded } from '../../src/core/spread/seeded.ts';
 import { fromSi } from '../../src/core/units/parse-quantity.ts';
 import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
-import { randomPins, simulateLog } from '../core/estimate/simulated-log.ts';
+import { randomPins, simulateLog } from '../core/job/simulated-log.ts';
 
 const run = (name: string, ...args: readonly Argument[]): Cell[][] => call(findFunction(name)!, args) as Cell[][];
 const message = (cells: readonly (readonly Cell[])[]): string => (cells[0]?.[0] as CellError).message;

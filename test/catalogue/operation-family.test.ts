@@ -1,11 +1,11 @@
 /** What it takes to add an operation: its declaration. */
 import { describe, expect, it } from 'vitest';
 import { operationFamily } from '../../src/catalogue/operation-family.ts';
-import { recorder } from '../../src/core/trace/trace.ts';
+import { recorder } from '../../src/core/model/trace.ts';
 import { defineOperation, recordSizes } from '../../src/core/operations/operation.ts';
 import { severPressure } from '../../src/core/operations/tip-pressure.ts';
 import { call, explain } from '../../src/sheet/call.ts';
-import { replay } from '../core/trace/replay.ts';
+import { replay } from '../core/model/replay.ts';
 
 /** An invented operation: melting a plug of a given volume out of a pocket. */
 const PLUG = defineOperation({

@@ -10,12 +10,12 @@ import type { Declaration, Parameter } from '../../src/catalogue/declaration.ts'
 import { CalcError } from '../../src/core/errors.ts';
 import { OPERATION_IDS } from '../../src/core/operations/all.ts';
 import { findSource } from '../../src/core/sources/register.ts';
-import { recorder, type Step } from '../../src/core/trace/trace.ts';
+import { recorder, type Step } from '../../src/core/model/trace.ts';
 import { fromSi, plainUnit, toSi } from '../../src/core/units/parse-quantity.ts';
 import { call, explain } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
-import { replay, solvedFrom } from '../core/trace/replay.ts';
-import { foundAgain } from '../core/trace/solved.ts';
+import { replay, solvedFrom } from '../core/model/replay.ts';
+import { foundAgain } from '../core/model/solved.ts';
 
 type Rows = readonly (readonly Cell[])[];
 

@@ -3,15 +3,15 @@ import { CATALOGUE, findFunction } from '../../src/catalogue/catalogue.ts';
 import { isCellError, type Cell, type CellError } from '../../src/catalogue/cell.ts';
 import type { Declaration } from '../../src/catalogue/declaration.ts';
 import { SAFETY_FUNCTIONS } from '../../src/catalogue/safety-functions.ts';
-import { CAUTIONS, cautionsFor, cautionsForFunction } from '../../src/core/exposure/cautions.ts';
-import { SEVERITIES } from '../../src/core/exposure/caution.ts';
-import { OPERATIONS } from '../../src/core/exposure/operations.ts';
+import { CAUTIONS, cautionsFor, cautionsForFunction } from '../../src/core/safety/cautions.ts';
+import { SEVERITIES } from '../../src/core/safety/caution.ts';
+import { OPERATIONS } from '../../src/core/safety/operations.ts';
 import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { findSource } from '../../src/core/sources/register.ts';
-import { recorder } from '../../src/core/trace/trace.ts';
+import { recorder } from '../../src/core/model/trace.ts';
 import { call, explain } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
-import { replay } from '../core/trace/replay.ts';
+import { replay } from '../core/model/replay.ts';
 
 const named = (name: string): Declaration => {
   const d = findFunction(name);

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
-import { cautionsForFunction } from '../../src/core/exposure/cautions.ts';
-import { recorder, type Step } from '../../src/core/trace/trace.ts';
+import { cautionsForFunction } from '../../src/core/safety/cautions.ts';
+import { recorder, type Step } from '../../src/core/model/trace.ts';
 import { explain } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
-import { replay } from '../core/trace/replay.ts';
+import { replay } from '../core/model/replay.ts';
 import { cellsOf, numberOf, rowsOf, textOf } from '../published/plan-of.ts';
 
 const CONTENT = 'BURN.CYLINDER.CONTENT';

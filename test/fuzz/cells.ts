@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import type { Cell } from '../../src/catalogue/cell.ts';
 import type { Kind, QuantityKind } from '../../src/catalogue/declaration.ts';
-import { MATERIAL_NAMES } from '../../src/core/burn/material-names.ts';
+import { MATERIAL_NAMES } from '../../src/core/assumptions/material-names.ts';
 import { RODS, rodName } from '../../src/core/burn/rods.ts';
 import { CYLINDER_SIZES } from '../../src/core/oxygen/cylinder-sizes.ts';
 import { OPERATION_IDS } from '../../src/core/operations/all.ts';

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import type { Cell } from '../../src/catalogue/cell.ts';
-import { CONDITIONS } from '../../src/core/exposure/conditions.ts';
+import { CONDITIONS } from '../../src/core/safety/conditions.ts';
 import { OPERATION_IDS, operationOf } from '../../src/core/operations/all.ts';
 import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';

@@ -12,7 +12,7 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
-const FORMULAS = ['burn', 'units', 'oxygen', 'exposure', 'operations', 'fit', 'heat', 'estimate'];
+const FORMULAS = ['burn', 'units', 'oxygen', 'safety', 'operations', 'fit', 'heat', 'spread', 'job'];
 const { values, positionals } = parseArgs({
   options: { vitest: { type: 'boolean' }, constants: { type: 'boolean' } },
   allowPositionals: true,

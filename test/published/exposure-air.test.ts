@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { fumeExposure } from '../../src/core/exposure/fume-exposure.ts';
-import { IRON_IN_OXIDE, LIMITS } from '../../src/core/exposure/limits.ts';
-import { oxygenClearTime } from '../../src/core/exposure/oxygen-clear-time.ts';
-import { oxygenRiseTime } from '../../src/core/exposure/oxygen-rise-time.ts';
-import { roomFume } from '../../src/core/exposure/room-fume.ts';
-import { roomOxygen, type RoomAir } from '../../src/core/exposure/room-oxygen.ts';
+import { fumeExposure } from '../../src/core/safety/fume-exposure.ts';
+import { IRON_IN_OXIDE, LIMITS } from '../../src/core/safety/limits.ts';
+import { oxygenClearTime } from '../../src/core/safety/oxygen-clear-time.ts';
+import { oxygenRiseTime } from '../../src/core/safety/oxygen-rise-time.ts';
+import { roomFume } from '../../src/core/safety/room-fume.ts';
+import { roomOxygen, type RoomAir } from '../../src/core/safety/room-oxygen.ts';
 import { CUBIC_FOOT, FOOT, SCF } from '../../src/core/units/quantities.ts';
-import { ventilation } from '../../src/core/exposure/ventilation.ts';
+import { ventilation } from '../../src/core/safety/ventilation.ts';
 
 const CFM = CUBIC_FOOT / 60;
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { dropFlight, sphereDrag } from '../../src/core/exposure/drop-flight.ts';
-import { eyeShade } from '../../src/core/exposure/eye-shade.ts';
-import { fireWatch } from '../../src/core/exposure/fire-watch.ts';
+import { dropFlight, sphereDrag } from '../../src/core/safety/drop-flight.ts';
+import { eyeShade } from '../../src/core/safety/eye-shade.ts';
+import { fireWatch } from '../../src/core/safety/fire-watch.ts';
 import { INCH } from '../../src/core/units/quantities.ts';
 
 describe('fire watch', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { noiseAverage } from '../../src/core/exposure/noise-average.ts';
-import { noiseDose } from '../../src/core/exposure/noise-dose.ts';
-import { noiseHours } from '../../src/core/exposure/noise-hours.ts';
-import { findNoiseRule } from '../../src/core/exposure/noise-rules.ts';
+import { noiseAverage } from '../../src/core/safety/noise-average.ts';
+import { noiseDose } from '../../src/core/safety/noise-dose.ts';
+import { noiseHours } from '../../src/core/safety/noise-hours.ts';
+import { findNoiseRule } from '../../src/core/safety/noise-rules.ts';
 
 const HOUR = 3600;
 const osha = findNoiseRule('OSHA');

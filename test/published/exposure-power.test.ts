@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { batteryStrikes } from '../../src/core/exposure/battery-strikes.ts';
-import { copperResistivity, leadDrop } from '../../src/core/exposure/lead-drop.ts';
-import { gaugeDiameter, gaugeNumber } from '../../src/core/exposure/wire-gauge.ts';
+import { batteryStrikes } from '../../src/core/safety/battery-strikes.ts';
+import { copperResistivity, leadDrop } from '../../src/core/safety/lead-drop.ts';
+import { gaugeDiameter, gaugeNumber } from '../../src/core/safety/wire-gauge.ts';
 import { FOOT, INCH } from '../../src/core/units/quantities.ts';
 
 /** Diameters in inches as printed in tables on ASTM B258 (four decimals, five under a tenth). */

@@ -6,7 +6,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { Assumptions } from '../../src/core/assumptions/assumptions.ts';
 import { ironEnthalpy, splitOxidationHeat } from '../../src/core/burn/iron-heat.ts';
-import { pert, pertCdf } from '../../src/core/estimate/pert.ts';
+import { pert, pertCdf } from '../../src/core/spread/pert.ts';
 import { findSource } from '../../src/core/sources/register.ts';
 import { SCF } from '../../src/core/units/quantities.ts';
 import {

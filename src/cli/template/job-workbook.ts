@@ -1,5 +1,5 @@
 import { findFunction } from '../../catalogue/catalogue.ts';
-import { MATERIAL_NAMES } from '../../core/burn/material-names.ts';
+import { MATERIAL_NAMES } from '../../core/assumptions/material-names.ts';
 import { RODS } from '../../core/burn/rods.ts';
 import type { HostFunction } from '../../sheet/host-function.ts';
 import type { CellContent, CellLook } from '../../engine/workbook.ts';

@@ -1,6 +1,6 @@
 import { toSi } from '../units/parse-quantity.ts';
 import type { UnitSystem } from '../units/quantities.ts';
-import type { Kind, Step, Trace } from '../trace/trace.ts';
+import type { Kind, Step, Trace } from '../model/trace.ts';
 import { CALCULATION_VERSION } from '../version.ts';
 import { isChoice, type Assumption } from './assumption.ts';
 import { REGISTRY, numberAssumption, type AssumptionName, type ChoiceName, type NumberName } from './registry.ts';

@@ -1,4 +1,4 @@
-import { MATERIAL_NAMES } from '../burn/material-names.ts';
+import { MATERIAL_NAMES } from './material-names.ts';
 import type { Assumption } from './assumption.ts';
 
 /** What the operations besides the pin rest on: geometry of what is removed, materials, long bars, position and access. */

@@ -1,4 +1,4 @@
-import { MATERIAL_NAMES } from '../burn/material-names.ts';
+import { MATERIAL_NAMES } from './material-names.ts';
 import type { Assumption } from './assumption.ts';
 
 /** How numbers are written in the sheet. */

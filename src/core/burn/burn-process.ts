@@ -1,5 +1,5 @@
 import { noSolution, shown } from '../messages.ts';
-import type { Step, Trace } from '../trace/trace.ts';
+import type { Step, Trace } from '../model/trace.ts';
 import { ironEnthalpy, splitOxidationHeat, splitOxygenDemand } from './iron-heat.ts';
 
 export interface BurnInputs {

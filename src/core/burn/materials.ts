@@ -1,7 +1,7 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import { unknownName } from '../messages.ts';
-import type { Step, Trace } from '../trace/trace.ts';
+import type { Step, Trace } from '../model/trace.ts';
 import { nearestNames } from '../units/nearest-names.ts';
 import {
   ALUMINIUM,
@@ -15,7 +15,7 @@ import {
   meltingPoint,
 } from './element-polynomials.ts';
 import { ironEnthalpy } from './iron-heat.ts';
-import type { MaterialName } from './material-names.ts';
+import type { MaterialName } from '../assumptions/material-names.ts';
 import { STEEL_DENSITY } from './rods.ts';
 
 interface Common {

@@ -1,7 +1,7 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { Basis } from '../basis.ts';
 import { waterPressure } from '../oxygen/ambient-pressure.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import type { Rod } from './rods.ts';
 
 /** What the mean flow over a rod is solved from, in the symbols that are recorded here and beside it. */

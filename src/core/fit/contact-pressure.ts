@@ -1,4 +1,4 @@
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { checkPressFit, fitCompliance, ringShapes, type PressFit } from './press-fit.ts';
 

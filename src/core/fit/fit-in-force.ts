@@ -1,6 +1,6 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { NumberName } from '../assumptions/registry.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import type { PressFit } from './press-fit.ts';
 
 /** Pin and boss with the elasticity in force. */

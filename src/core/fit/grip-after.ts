@@ -1,9 +1,9 @@
-import { pert, pertCdf, pertQuantile, pertQuantiles } from '../estimate/pert.ts';
-import { pertDraws, drawsOf } from '../estimate/draws.ts';
-import { sobolColumn } from '../estimate/sobol.ts';
+import { pert, pertCdf, pertQuantile, pertQuantiles } from '../spread/pert.ts';
+import { pertDraws, drawsOf } from '../spread/draws.ts';
+import { sobolColumn } from '../spread/sobol.ts';
 import { interpolate } from '../heat/interpolate.ts';
 import { gripBeyondPriors, notAbove } from '../messages.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { checkPressFit, fitCompliance, type PressFit } from './press-fit.ts';

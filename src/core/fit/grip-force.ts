@@ -1,4 +1,4 @@
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 
 export interface Grip {
   /** Diameter and length of the joint [m]. */

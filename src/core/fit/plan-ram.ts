@@ -1,6 +1,6 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { bossInForce, recordBoss } from '../heat/heat-in-force.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import { contactPressure } from './contact-pressure.ts';
 import { pressFitInForce, recordElasticity } from './fit-in-force.ts';
 import { gripForce } from './grip-force.ts';

@@ -1,7 +1,7 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { ZERO_CELSIUS } from '../heat/celsius.ts';
 import { radialMesh } from '../heat/radial-mesh.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import { contactPressure } from './contact-pressure.ts';
 import { elasticPressureLimit } from './elastic-pressure-limit.ts';
 import { bossSteelInForce, pinSteelInForce } from './fit-in-force.ts';

@@ -1,5 +1,5 @@
 import { coolsTooSlowly, notAbove } from '../messages.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { checkPin } from './check-pin.ts';

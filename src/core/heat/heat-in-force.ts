@@ -1,7 +1,7 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { STEEL_DENSITY } from '../burn/rods.ts';
 import { targetTooCool } from '../messages.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import type { CoolingMethod, PinInBoss } from './cool-pin.ts';
 import { coolant } from './cooling-time.ts';

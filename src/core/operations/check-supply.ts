@@ -16,7 +16,7 @@ import { isotherm } from '../oxygen/oxygen-state.ts';
 import { hoseInForce, regulatorInForce, wallInForce } from '../oxygen/supply-in-force.ts';
 import { supplyCheck, type SupplyCheck } from '../oxygen/supply-check.ts';
 import { setWhileFlowing, type SupplyLine } from '../oxygen/supply-point.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { INCH, type QuantityName } from '../units/quantities.ts';
 

@@ -5,7 +5,7 @@ import { burnProcess, type BurnProcess } from '../burn/burn-process.ts';
 import { recordHeat, substanceOf, type Material } from '../burn/materials.ts';
 import { pierceTime } from '../burn/pierce-time.ts';
 import { rodMassPerLength, rodNames, type Rod } from '../burn/rods.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import type { Work } from './operation.ts';
 import { siteOf } from './site.ts';
 

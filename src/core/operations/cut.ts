@@ -1,7 +1,7 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import type { Rod } from '../burn/rods.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import { KERF_FACTORS, drawKerf, kerfWidth } from './kerf-width.ts';
 import { defineOperation, recordSizes, type Work, type WorkDraws } from './operation.ts';
 import { taperedHole } from './pierced-holes.ts';

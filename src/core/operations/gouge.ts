@@ -1,5 +1,5 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import { defineOperation, recordSizes } from './operation.ts';
 import { wholeUp } from './rod-fit.ts';
 import { tipPressure } from './tip-pressure.ts';

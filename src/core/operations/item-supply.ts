@@ -2,7 +2,7 @@ import type { Basis } from '../basis.ts';
 import { CalcError } from '../errors.ts';
 import { drawableContent } from '../oxygen/drawable-content.ts';
 import { settingInForce, type Setting } from '../oxygen/setting-in-force.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import { cylinderCount } from '../oxygen/cylinder-count.ts';
 import type { Sizing } from './size-item.ts';
 

@@ -2,7 +2,7 @@ import type { Basis } from '../basis.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { ChoiceName, NumberName, ReadNumber } from '../assumptions/registry.ts';
 import type { Rod } from '../burn/rods.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import type { QuantityName } from '../units/quantities.ts';
 
 /** One size of an operation, as the functions take it. Limits in SI. */

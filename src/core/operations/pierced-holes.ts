@@ -1,7 +1,7 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import type { Rod } from '../burn/rods.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import type { Work, WorkDraws } from './operation.ts';
 
 /** Volume [m3] of a round hole that is `taper` x depth wider at its mouth than at its far end: pi / 12 (d^2 + d d_m + d_m^2) x. */

@@ -3,7 +3,7 @@ import { tabulatedCoolingTime } from '../heat/cooling-table.ts';
 import { bossInForce, methodInForce, recordBoss, recordHeating } from '../heat/heat-in-force.ts';
 import type { Rod } from '../burn/rods.ts';
 import { mustBeLess } from '../messages.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { defineOperation } from './operation.ts';

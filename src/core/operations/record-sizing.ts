@@ -2,7 +2,7 @@ import type { Basis } from '../basis.ts';
 import { recordMaterial, type Material } from '../burn/materials.ts';
 import { recordRodLine } from '../burn/record-rod-line.ts';
 import { rodMassPerLength, rodNames } from '../burn/rods.ts';
-import type { Kind, Trace } from '../trace/trace.ts';
+import type { Kind, Trace } from '../model/trace.ts';
 import type { QuantityName } from '../units/quantities.ts';
 import type { Consumption } from './consumption.ts';
 import type { Operation } from './operation.ts';

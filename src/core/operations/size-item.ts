@@ -3,7 +3,7 @@ import type { Material } from '../burn/materials.ts';
 import { MEAN_FLOW } from '../burn/record-rod-line.ts';
 import { meanFlow } from '../burn/rod-line.ts';
 import { rodName, type RodChoice } from '../burn/rods.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import { ratesInForce, recordProcess } from './consumption.ts';
 import type { Operation, Sizes, Work } from './operation.ts';
 import { pickRod } from './pick-rod.ts';

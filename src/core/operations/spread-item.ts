@@ -1,6 +1,6 @@
 import type { Basis } from '../basis.ts';
-import { drawItem, emptyDraws } from '../estimate/draw-item.ts';
-import { drawPercentiles, percentileWork } from '../estimate/draw-percentile.ts';
+import { drawItem, emptyDraws } from './draw-item.ts';
+import { drawPercentiles, percentileWork } from '../spread/draw-percentile.ts';
 import type { Operation } from './operation.ts';
 import { rodYield, rodsAt, wholeUp } from './rod-fit.ts';
 import type { Sizing } from './size-item.ts';

@@ -1,5 +1,5 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import { waterColumn } from './water-column.ts';
 
 /** Pressure of the water [Pa] over work at a depth [m], salt or fresh as assumed; records the step `p_water`. */

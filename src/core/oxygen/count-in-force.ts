@@ -1,6 +1,6 @@
 import type { Basis } from '../basis.ts';
-import { distinct } from '../trace/distinct.ts';
-import type { Trace } from '../trace/trace.ts';
+import { distinct } from '../model/distinct.ts';
+import type { Trace } from '../model/trace.ts';
 import { cylinderCount } from './cylinder-count.ts';
 import { deliveryInForce, drawableContent, drawnShare, served } from './drawable-content.ts';
 import { fullCylinder } from './full-cylinder.ts';

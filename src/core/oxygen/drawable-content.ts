@@ -1,7 +1,7 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { Basis } from '../basis.ts';
 import * as messages from '../messages.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { cylinderYield } from './cylinder-yield.ts';
 import { contentAtRest, fullCylinder } from './full-cylinder.ts';

@@ -1,6 +1,6 @@
 import type { Basis } from '../basis.ts';
 import * as messages from '../messages.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import { PSI } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { waterPressure } from './ambient-pressure.ts';

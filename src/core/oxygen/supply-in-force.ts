@@ -1,5 +1,5 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { Trace } from '../trace/trace.ts';
+import type { Trace } from '../model/trace.ts';
 import type { CylinderWall } from './draw-cylinder.ts';
 import type { Hose } from './hose-loss.ts';
 import type { Regulator } from './regulator.ts';

@@ -1,4 +1,4 @@
-import type { Kind } from '../../core/trace/trace.ts';
+import type { Kind } from '../../core/model/trace.ts';
 import { SourceLink } from './source-link.tsx';
 
 /** How well a figure is founded, with its source. */

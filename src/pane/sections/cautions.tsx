@@ -1,6 +1,6 @@
 import { findFunction } from '../../catalogue/catalogue.ts';
-import { SEVERITIES, type Severity } from '../../core/exposure/caution.ts';
-import type { RaisedCaution } from '../../core/exposure/cautions.ts';
+import { SEVERITIES, type Severity } from '../../core/safety/caution.ts';
+import type { RaisedCaution } from '../../core/safety/cautions.ts';
 import { SourceLink } from '../parts/source-link.tsx';
 import type { CellSection, SectionProps } from '../section.ts';
 

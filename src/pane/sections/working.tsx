@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { Step } from '../../core/trace/trace.ts';
+import type { Step } from '../../core/model/trace.ts';
 import type { UnitSystem } from '../../core/units/quantities.ts';
 import { Foundation } from '../parts/foundation.tsx';
 import type { CellSection, SectionProps } from '../section.ts';

@@ -2,10 +2,10 @@
 import { Assumptions } from '../../core/assumptions/assumptions.ts';
 import { findMaterial } from '../../core/burn/materials.ts';
 import { findRod } from '../../core/burn/rods.ts';
-import { betaDensity } from '../../core/estimate/beta-distribution.ts';
-import { pert } from '../../core/estimate/pert.ts';
-import { seeded } from '../../core/estimate/seeded.ts';
-import { drawnFactors } from '../../core/estimate/worlds.ts';
+import { betaDensity } from '../../core/spread/beta-distribution.ts';
+import { pert } from '../../core/spread/pert.ts';
+import { seeded } from '../../core/spread/seeded.ts';
+import { drawnFactors } from '../../core/operations/worlds.ts';
 import { operationOf } from '../../core/operations/all.ts';
 import type { Cell } from '../../catalogue/cell.ts';
 import type { BarPlot } from '../plots/bar-plot.ts';

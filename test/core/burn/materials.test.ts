@@ -12,7 +12,7 @@ import {
   elementEnthalpy,
 } from '../../../src/core/burn/element-polynomials.ts';
 import { ironEnthalpy } from '../../../src/core/burn/iron-heat.ts';
-import { MATERIAL_NAMES } from '../../../src/core/burn/material-names.ts';
+import { MATERIAL_NAMES } from '../../../src/core/assumptions/material-names.ts';
 import {
   MATERIALS,
   findMaterial,

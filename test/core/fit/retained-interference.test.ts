@@ -1,6 +1,6 @@
 /** Interference left for any heat and pace, read between those worked out, against solutions for just that heat and pace. */
 import { describe, expect, it } from 'vitest';
-import { pertDraws, drawsOf } from '../../../src/core/estimate/draws.ts';
+import { pertDraws, drawsOf } from '../../../src/core/spread/draws.ts';
 import { retainedInterference, type RetainedInputs } from '../../../src/core/fit/retained-interference.ts';
 import { heatedPin, interferenceLeft } from '../../../src/core/fit/shrink-pin.ts';
 import { INCH, PHYSICS } from '../heat/physics.ts';

@@ -8,15 +8,15 @@ import {
   splitOxidationHeat,
   splitOxygenDemand,
 } from '../../../src/core/burn/iron-heat.ts';
-import { MATERIAL_NAMES } from '../../../src/core/burn/material-names.ts';
+import { MATERIAL_NAMES } from '../../../src/core/assumptions/material-names.ts';
 import { findMaterial, substanceOf } from '../../../src/core/burn/materials.ts';
 import { RODS, findRod, rodMassPerLength, rodName } from '../../../src/core/burn/rods.ts';
 import { OPERATION_IDS, operationOf } from '../../../src/core/operations/all.ts';
 import { ratesInForce } from '../../../src/core/operations/consumption.ts';
 import { spreadItem } from '../../../src/core/operations/spread-item.ts';
-import { recorder } from '../../../src/core/trace/trace.ts';
+import { recorder } from '../../../src/core/model/trace.ts';
 import { parseQuantity } from '../../../src/core/units/parse-quantity.ts';
-import { replay } from '../trace/replay.ts';
+import { replay } from '../model/replay.ts';
 import { IN, basisOf, set, sized, word } from './sized.ts';
 
 const SITES: readonly (readonly Override[])[] = [

@@ -6,10 +6,10 @@ import { findRod } from '../../../src/core/burn/rods.ts';
 import { checkSupply, type CheckedSupply, type SupplyInputs } from '../../../src/core/operations/check-supply.ts';
 import { cylinderContent } from '../../../src/core/oxygen/cylinder-content.ts';
 import { rodFlow } from '../../../src/core/oxygen/rod-flow.ts';
-import { recorder, type Step } from '../../../src/core/trace/trace.ts';
+import { recorder, type Step } from '../../../src/core/model/trace.ts';
 import { ATMOSPHERE, FOOT, PSI, SCF } from '../../../src/core/units/quantities.ts';
-import { replay, solvedFrom } from '../trace/replay.ts';
-import { foundAgain } from '../trace/solved.ts';
+import { replay, solvedFrom } from '../model/replay.ts';
+import { foundAgain } from '../model/solved.ts';
 import { IN, basisOf, set, word } from './sized.ts';
 
 const T_70F = ((70 + 459.67) * 5) / 9;

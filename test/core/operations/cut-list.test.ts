@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { seeded } from '../../../src/core/estimate/seeded.ts';
+import { seeded } from '../../../src/core/spread/seeded.ts';
 import { cutList, type CutList, type ListedHole } from '../../../src/core/operations/cut-list.ts';
 
 const shown = (x: number): string => `${x} m`;

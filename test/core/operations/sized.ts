@@ -4,7 +4,7 @@ import { findMaterial } from '../../../src/core/burn/materials.ts';
 import { findRod } from '../../../src/core/burn/rods.ts';
 import type { Operation, Sizes } from '../../../src/core/operations/operation.ts';
 import { sizeItem, type Sizing } from '../../../src/core/operations/size-item.ts';
-import type { Trace } from '../../../src/core/trace/trace.ts';
+import type { Trace } from '../../../src/core/model/trace.ts';
 
 export const IN = 0.0254;
 

@@ -1,0 +1,508 @@
+/** Process factors fitted to the user's own finished jobs. */
+import { numberAssumption, type NumberName, type ReadNumber } from '../assumptions/registry.ts';
+import type { Basis } from '../basis.ts';
+import { findMaterial, type Material } from '../burn/materials.ts';
+import { RODS, rodNames, type Rod } from '../burn/rods.ts';
+import { CalcError } from '../errors.ts';
+import { processOf } from '../operations/consumption.ts';
+import { toSi } from '../units/parse-quantity.ts';
+import { bayesUpdate, type BayesFit } from './bayes-update.ts';
+import { cholesky, choleskySolve } from '../spread/cholesky.ts';
+import { carriedRange, logMomentsOfPert, type LogMoments, type Range } from './log-range.ts';
+import { CHANNELS, isNoted, type Channel, type LogJob } from './log-job.ts';
+import { normalQuantile } from '../spread/normal.ts';
+import { HALF_ROD, jobPredictor, type PredictJobs } from './predict-jobs.ts';
+import { studentQuantile } from '../spread/student.ts';
+import { SHARED, drawnFactors } from '../operations/worlds.ts';
+
+/** A shared pace of all crew times that do not depend on burning: what a log can tell of them. */
+const PACE = 'pace of the crew';
+type Fitted = NumberName | typeof PACE;
+
+/** Lower end of a crew time's range in the logarithm, over its value, where the user lets it start at nothing. */
+const LEAST_TIME = 1e-3;
+/** Change of a figure by one deviation of a factor under which the log is held to say nothing of it: it keeps its range. */
+const NO_EFFECT = 0.02;
+/** Share of the prior variance that a log must take away to have told anything of a factor. */
+const KNOWS_NOTHING = 1e-3;
+/** Scatter over that assumed from which the jobs are said to disagree. */
+const DISAGREE = 1.5;
+/** Both ends of the range that is told with each factor: 80 percent. */
+const UPPER = 0.9;
+
+/**
+ * What became of a factor: `fitted` to the jobs; `paced` along with the other fixed crew times; `held` at its value, its
+ * range put on the fitted ones; `widened` by what is held; `kept` as it was.
+ */
+export type Role = 'fitted' | 'paced' | 'held' | 'widened' | 'kept';
+
+/** One factor after the fit; SI. */
+export interface FittedFactor {
+  readonly name: NumberName;
+  readonly range: Range;
+  readonly role: Role;
+  /** Jobs that note what it shows in. */
+  readonly jobs: number;
+  /** Standard deviation of its logarithm, so about its relative standard error. */
+  readonly error: number;
+  /** 80 percent range. */
+  readonly low80: number;
+  readonly high80: number;
+}
+
+/** How one job agrees with the fit. */
+export interface JobFit {
+  readonly job: LogJob;
+  /** Noted over fitted. */
+  readonly ratios: Readonly<Record<Channel, number | undefined>>;
+  /** Weight in the fit: 1 is full. */
+  readonly weight: number;
+  /** Misfit in standard deviations of the scatter found. */
+  readonly distance: number;
+}
+
+export interface LogFit {
+  readonly factors: readonly FittedFactor[];
+  readonly jobs: readonly JobFit[];
+  /** Scatter found over the scatter assumed. */
+  readonly scatter: number;
+  readonly disagree: boolean;
+  readonly converged: boolean;
+}
+
+/** Rods are noted whole: few of them say less of the length burned. Channels of the update by count, `upTo` in rising order. */
+const ROD_GROUPS = [
+  { upTo: 1, middle: 1 },
+  { upTo: 2, middle: 2 },
+  { upTo: 4, middle: 3.5 },
+  { upTo: 8, middle: 6.5 },
+  { upTo: Infinity, middle: Infinity },
+] as const;
+const UPDATE_CHANNELS = ROD_GROUPS.length + CHANNELS.length - 1;
+/** Standard deviation of a number that is equally likely anywhere within 1: 1/sqrt(12). */
+const UNIFORM = 1 / Math.sqrt(12);
+
+/** Place of a job's figure among the channels of the update. */
+function channelOf(channel: number, noted: number): number {
+  if (channel > 0) return ROD_GROUPS.length + channel - 1;
+  return ROD_GROUPS.findIndex((g) => noted <= g.upTo + 1e-9);
+}
+
+function scatters({ a }: Basis): readonly number[] {
+  const own = a.value('log rods scatter');
+  const rods = ROD_GROUPS.map(({ middle }) => Math.hypot(own, UNIFORM / (middle - HALF_ROD)));
+  return [...rods, a.value('log oxygen scatter'), a.value('log burning scatter'), a.value('log crew scatter')];
+}
+
+/** ln of a noted figure; whole rods stand for the middle of the lengths that round up to them. */
+function logNoted(job: LogJob, channel: number): number {
+  const noted = job.noted[CHANNELS[channel] ?? 'rods'];
+  if (noted === undefined) return NaN;
+  return Math.log(channel === 0 && Number.isInteger(noted) ? noted - HALF_ROD : noted);
+}
+
+const rangeOf = (name: NumberName, { a }: Basis): Range => {
+  const { low, value, high } = a.inForce(name);
+  return { low: Math.max(low, LEAST_TIME * value), likely: value, high };
+};
+/** Moments of the logarithm of a factor's range in force. */
+const momentsOf = (name: NumberName, basis: Basis): LogMoments =>
+  basis.once(`log moments ${name}`, () => logMomentsOfPert(rangeOf(name, basis)));
+const isCertain = ({ low, high }: Range): boolean => !(high > low);
+
+/** The range within the physical limits of its assumption. */
+function withinLimits(name: NumberName, { low, likely, high }: Range): Range {
+  const { min, max, quantity, unit } = numberAssumption(name);
+  const [least, most] = [toSi(min, quantity, 'US', unit), toSi(max, quantity, 'US', unit)];
+  const held = (x: number): number => Math.min(Math.max(x, least), most);
+  return { low: held(low), likely: held(likely), high: held(high) };
+}
+
+/** Mean and deviation of ln of the sum of the crew's fixed times, over its value, from their PERT ranges. */
+function paceMoments(times: readonly NumberName[], basis: Basis): LogMoments {
+  let [value, mean, variance] = [0, 0, 0];
+  for (const name of times) {
+    const range = rangeOf(name, basis);
+    value += range.likely;
+    if (isCertain(range)) mean += range.likely;
+    else {
+      const m = momentsOf(name, basis);
+      const expected = Math.exp(m.mean + m.deviation ** 2 / 2);
+      mean += expected;
+      variance += expected ** 2 * Math.expm1(m.deviation ** 2);
+    }
+  }
+  const spread = Math.log1p(variance / mean ** 2);
+  return { mean: Math.log(mean / value) - spread / 2, deviation: Math.sqrt(spread) };
+}
+
+/** One rod of each kind, for kinds that the log has none of. */
+const KINDS: readonly Rod[] = RODS.filter((r, i) => RODS.findIndex((other) => other.kind === r.kind) === i);
+
+interface Model {
+  readonly jobs: readonly LogJob[];
+  readonly basis: Basis;
+  readonly predict: PredictJobs;
+  /** What the fit moves. */
+  readonly fitted: readonly Fitted[];
+  /** Their logarithms as assumed. */
+  readonly centre: Float64Array;
+  /** Middle of the item scatter. */
+  readonly own: number;
+}
+
+/** ln predictions with the fitted factors at `u` and one further assumption changed. */
+function predictAt(
+  { basis, predict, fitted, own }: Model,
+  u: Float64Array,
+  changed?: { readonly name: NumberName; readonly value: number },
+): Float64Array {
+  const values = new Map<Fitted, number>(fitted.map((name, k) => [name, Math.exp(u[k] ?? NaN)]));
+  const read: ReadNumber = (name) =>
+    changed?.name === name ? changed.value : (values.get(name) ?? basis.a.value(name));
+  return predict(read, own, values.get(PACE) ?? 1, changed !== undefined);
+}
+
+/** Mean change of each noted kind of figure between two predictions, over the jobs that note it. */
+function meanChange({ jobs }: Model, from: Float64Array, to: Float64Array, channels: readonly number[]): Float64Array {
+  return Float64Array.from(channels, (c) => {
+    let [sum, n] = [0, 0];
+    jobs.forEach((job, i) => {
+      if (job.noted[CHANNELS[c] ?? 'rods'] === undefined) return;
+      sum += (to[i * CHANNELS.length + c] ?? NaN) - (from[i * CHANNELS.length + c] ?? NaN);
+      n++;
+    });
+    return sum / n;
+  });
+}
+
+interface Held {
+  readonly name: NumberName;
+  readonly moments: LogMoments;
+  /** Shift of each fitted factor that does to the jobs what one deviation of the held one does. */
+  readonly shift: Float64Array;
+}
+
+/**
+ * Factors that the log cannot tell from the fitted ones, with their effect put on these.
+ *
+ * A factor that every job depends on and that changes some figure by 2 percent or more within one deviation is held at
+ * its value; the fitted factors take over what it does: of all shifts x that change the noted figures alike on
+ * average, M x = e, the likeliest, x = S M^T (M S M^T)^-1 e, S the prior variances.
+ */
+function holdOthers(model: Model, prior: readonly LogMoments[]): readonly Held[] {
+  const { jobs, basis, fitted, centre } = model;
+  const channels = CHANNELS.flatMap((c, i) => (jobs.some((job) => job.noted[c] !== undefined) ? [i] : []));
+  const at = predictAt(model, centre);
+  const step = 1e-3;
+  const columns = fitted.map((_, k) => {
+    const moved = Float64Array.from(centre);
+    moved[k] = (moved[k] ?? NaN) + step;
+    return meanChange(model, at, predictAt(model, moved), channels).map((d) => d / step);
+  });
+  const n = channels.length;
+  const gram = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < n; j++)
+      columns.forEach(
+        (column, k) =>
+          (gram[i * n + j] =
+            (gram[i * n + j] ?? 0) + (column[i] ?? 0) * (column[j] ?? 0) * (prior[k]?.deviation ?? 0) ** 2),
+      );
+    gram[i * n + i] = (gram[i * n + i] ?? 0) * (1 + 1e-9) + 1e-12;
+  }
+  const triangle = cholesky(gram, n);
+  const everywhere = jobs
+    .map(({ operation, sizing }) => drawnFactors(operation, sizing.rod.rod, sizing.material, basis.a))
+    .reduce((x, y) => x.filter((name) => y.includes(name)));
+  const paced = model.fitted.includes(PACE) ? pacedTimes(jobs) : [];
+  return everywhere.flatMap((name): readonly Held[] => {
+    const range = rangeOf(name, basis);
+    if (!triangle || fitted.includes(name) || paced.includes(name) || isCertain(range)) return [];
+    const moments = momentsOf(name, basis);
+    const value = withinLimits(name, { low: 0, likely: range.likely * Math.exp(moments.deviation), high: 0 }).likely;
+    const effect = meanChange(model, at, predictAt(model, centre, { name, value }), channels).map(
+      (d) => d * (moments.deviation / Math.log(value / range.likely)),
+    );
+    if (!effect.every(Number.isFinite) || effect.every((d) => Math.abs(d) < NO_EFFECT)) return [];
+    const solved = choleskySolve(triangle, effect);
+    const shift = Float64Array.from(
+      columns,
+      (column, k) => column.reduce((sum, d, i) => sum + d * (solved[i] ?? 0), 0) * (prior[k]?.deviation ?? 0) ** 2,
+    );
+    return [{ name, moments: { mean: moments.mean - Math.log(range.likely), deviation: moments.deviation }, shift }];
+  });
+}
+
+/** The crew's fixed times that the jobs of a log have. */
+function pacedTimes(jobs: readonly LogJob[]): readonly NumberName[] {
+  return [...new Set(jobs.flatMap(({ operation }) => operation.crewTimes))];
+}
+
+/** Prior moments with the ranges of held factors put on them; `shifts` are those of one fitted factor. */
+function widened(
+  own: LogMoments,
+  shifts: readonly { readonly moments: LogMoments; readonly shift: number }[],
+): LogMoments {
+  let { mean } = own;
+  let variance = own.deviation ** 2;
+  for (const { moments, shift } of shifts) {
+    mean += moments.deviation > 0 ? (shift * moments.mean) / moments.deviation : 0;
+    variance += shift ** 2;
+  }
+  return { mean, deviation: Math.sqrt(variance) };
+}
+
+/** Burnt share of a kind of rod without jobs, widened by held factors of the heat balance through what a kilogram of oxygen removes. */
+function widenedElsewhere(rod: Rod, held: readonly Held[], material: Material, basis: Basis): LogMoments | undefined {
+  const { burnt } = rodNames(rod);
+  const range = rangeOf(burnt, basis);
+  if (isCertain(range)) return undefined;
+  const removed = (name: NumberName, by: number): number => {
+    try {
+      return Math.log(
+        processOf(rod, material, (each) => basis.a.value(each) * (each === name ? Math.exp(by) : 1)).removed,
+      );
+    } catch (e) {
+      if (e instanceof CalcError) return NaN;
+      throw e;
+    }
+  };
+  const step = 1e-3;
+  const change = (name: NumberName): number => (removed(name, step) - removed(name, -step)) / (2 * step);
+  const own = change(burnt);
+  const shifts = held.flatMap(({ name, moments }) => {
+    const shift = (change(name) * moments.deviation) / own;
+    return Number.isFinite(shift) && shift !== 0 ? [{ moments, shift }] : [];
+  });
+  return shifts.length > 0 ? widened(momentsOf(burnt, basis), shifts) : undefined;
+}
+
+/** Jobs that note a figure in which a factor shows. */
+function jobsFor(name: Fitted, jobs: readonly LogJob[]): number {
+  const noting = (...channels: readonly Channel[]): number =>
+    jobs.filter((job) => channels.some((c) => job.noted[c] !== undefined)).length;
+  switch (name) {
+    case 'rod feed ratio':
+    case 'bar feed ratio':
+      return jobs.filter((job) => job.noted.rods !== undefined && rodNames(job.sizing.rod.rod).feed === name).length;
+    case 'oxygen burnt share':
+    case 'bar oxygen burnt share':
+      return jobs.filter((job) => rodNames(job.sizing.rod.rod).burnt === name && isNoted(job)).length;
+    case 'flow factor':
+      return noting('burning', 'crew');
+    case 'burning duty':
+    case PACE:
+      return noting('crew');
+    default:
+      return noting(...CHANNELS);
+  }
+}
+
+/**
+ * Bayesian update of the process factors from a log of finished jobs, ranges in force as the prior.
+ *
+ * What a log can tell: rods over oxygen, the feed ratio; oxygen over the metal removed, the share of it that burns;
+ * oxygen over burning minutes, the flow; crew minutes, the duty while burning and a common pace of the fixed times; deep
+ * pierces, the limit of the advance. What acts on the noted figures in the same way as these (heat lost, slag
+ * temperature, product, idle share, rod changes, and what the operation adds) is held at its value, and its range is put
+ * on the fitted ones, so that the fit is neither surer nor less sure than before of what a job takes. The fit is
+ * that of `bayesUpdate`: scatter shared by all figures of a job is that of `item scatter`, that of each figure the
+ * `log ... scatter`; both are scaled to what the jobs show. With no job everything stays as it is.
+ *
+ * Low and high of each factor follow its posterior deviation, widened for the number of jobs the scatter rests on
+ * (Student's t). Rods of a kind or crew times that no job has keep their range, or are widened by what is held.
+ */
+export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
+  const { a } = basis;
+  const jobs = all.filter(isNoted);
+  const scatterMoments = momentsOf('item scatter', basis);
+  const wanted: readonly Fitted[] = [
+    ...new Set(jobs.flatMap(({ sizing }) => [rodNames(sizing.rod.rod).burnt, rodNames(sizing.rod.rod).feed])),
+    'flow factor',
+    'burning duty',
+    'advance limit',
+    PACE,
+  ];
+  const ownMoments = (name: Fitted): LogMoments | undefined => {
+    if (name === PACE) {
+      const moments = jobs.length > 0 ? paceMoments(pacedTimes(jobs), basis) : undefined;
+      return moments && moments.deviation > 0 ? moments : undefined;
+    }
+    const range = rangeOf(name, basis);
+    return isCertain(range) ? undefined : momentsOf(name, basis);
+  };
+  const fitted = jobs.length > 0 ? wanted.filter((name) => ownMoments(name) !== undefined) : [];
+  const model: Model = {
+    jobs,
+    basis,
+    fitted,
+    predict: jobPredictor(jobs, basis),
+    own: Math.exp(scatterMoments.mean),
+    centre: Float64Array.from(fitted, (name) => (name === PACE ? 0 : Math.log(a.value(name)))),
+  };
+  const own = fitted.map((name) => ownMoments(name) as LogMoments);
+  const held = fitted.length > 0 ? holdOthers(model, own) : [];
+  const prior = own.map((moments, k) =>
+    widened(
+      moments,
+      held.map((h) => ({ moments: h.moments, shift: h.shift[k] ?? 0 })),
+    ),
+  );
+  const fit = fitted.length > 0 ? update(model, prior, scatterMoments) : undefined;
+  const predicted = fit && predictAt(model, fit.mean);
+  const factors = factorsAfter(model, own, prior, held, fit);
+  return {
+    factors,
+    jobs: fit ? jobs.map((job, i) => jobFit(job, i, predicted ?? new Float64Array(0), fit)) : [],
+    scatter: fit?.scatterScale ?? 1,
+    disagree: (fit?.scatterScale ?? 1) > DISAGREE,
+    converged: fit?.converged ?? true,
+  };
+}
+
+function update(model: Model, prior: readonly LogMoments[], scatter: LogMoments): BayesFit {
+  const { jobs, basis } = model;
+  const observed = new Float64Array(jobs.length * UPDATE_CHANNELS).fill(NaN);
+  /** Where each predicted figure goes; -1 where nothing was noted. */
+  const places = new Int32Array(jobs.length * CHANNELS.length).fill(-1);
+  jobs.forEach((job, i) =>
+    CHANNELS.forEach((channel, c) => {
+      const noted = job.noted[channel];
+      if (noted === undefined) return;
+      const place = i * UPDATE_CHANNELS + channelOf(c, noted);
+      places[i * CHANNELS.length + c] = place;
+      observed[place] = logNoted(job, c);
+    }),
+  );
+  return bayesUpdate({
+    prior,
+    observed,
+    channels: UPDATE_CHANNELS,
+    predict: (u, predicted) => {
+      predictAt(model, u).forEach((value, i) => {
+        const place = places[i] ?? -1;
+        if (place >= 0) predicted[place] = value;
+      });
+    },
+    scatter: scatters(basis),
+    shared: scatter.deviation,
+    scatterWorth: basis.a.value('log scatter worth'),
+    trust: basis.a.value('log trust'),
+  });
+}
+
+function jobFit(job: LogJob, i: number, predicted: Float64Array, fit: BayesFit): JobFit {
+  const ratio = (c: number): number | undefined => {
+    const r = Math.exp(logNoted(job, c) - (predicted[i * CHANNELS.length + c] ?? NaN));
+    return Number.isFinite(r) ? r : undefined;
+  };
+  const [rods, oxygen, burning, crew] = CHANNELS.map((_c, c) => ratio(c));
+  return {
+    job,
+    ratios: { rods, oxygen, burning, crew },
+    weight: fit.rows[i]?.weight ?? 1,
+    distance: fit.rows[i]?.distance ?? 0,
+  };
+}
+
+/** Every drawn factor after the fit, in a fixed order, then further held ones. */
+function factorsAfter(
+  model: Model,
+  own: readonly LogMoments[],
+  prior: readonly LogMoments[],
+  held: readonly Held[],
+  fit: BayesFit | undefined,
+): readonly FittedFactor[] {
+  const { jobs, basis, fitted } = model;
+  const t = fit ? studentQuantile(UPPER, fit.degrees) / normalQuantile(UPPER) : 1;
+  const after = (k: number): LogMoments => ({
+    mean: fit?.mean[k] ?? NaN,
+    deviation: t * Math.sqrt(fit?.covariance[k * fitted.length + k] ?? NaN),
+  });
+  /** Whether the log says anything of a factor. */
+  const told = (k: number): boolean =>
+    (fit?.covariance[k * fitted.length + k] ?? NaN) < (prior[k]?.deviation ?? NaN) ** 2 * (1 - KNOWS_NOTHING);
+  const z = normalQuantile(UPPER);
+  const carried = (name: NumberName, role: Role, from: LogMoments, to: LogMoments, noted: number): FittedFactor => ({
+    name,
+    role,
+    jobs: noted,
+    range: withinLimits(name, carriedRange(rangeOf(name, basis), from, to)),
+    error: to.deviation,
+    low80: Math.exp(to.mean - z * to.deviation),
+    high80: Math.exp(to.mean + z * to.deviation),
+  });
+  const plain = (name: NumberName, role: Role, range: Range): FittedFactor => {
+    const m = isCertain(range) ? { mean: Math.log(range.likely), deviation: 0 } : momentsOf(name, basis);
+    return {
+      name,
+      role,
+      jobs: 0,
+      range,
+      error: m.deviation,
+      low80: Math.exp(m.mean - z * m.deviation),
+      high80: Math.exp(m.mean + z * m.deviation),
+    };
+  };
+  const pace = fitted.indexOf(PACE);
+  const paced = pace >= 0 ? pacedTimes(jobs) : [];
+  const kinds = KINDS.filter((rod) => !fitted.includes(rodNames(rod).burnt));
+  const one = (name: NumberName): FittedFactor => {
+    const k = fitted.indexOf(name);
+    const range = rangeOf(name, basis);
+    if (k >= 0) {
+      const [from, to] = [own[k] as LogMoments, prior[k] as LogMoments];
+      if (told(k)) return carried(name, 'fitted', from, after(k), jobsFor(name, jobs));
+      return to.deviation > from.deviation * (1 + KNOWS_NOTHING)
+        ? carried(name, 'widened', from, to, 0)
+        : plain(name, 'kept', basisRange(name, basis));
+    }
+    if (paced.includes(name) && told(pace) && !isCertain(range)) {
+      // The times of a crew keep their proportion: each moves and narrows as their sum does.
+      const from = momentsOf(name, basis);
+      const [before, now] = [own[pace] as LogMoments, after(pace)];
+      return carried(
+        name,
+        'paced',
+        from,
+        { mean: from.mean + now.mean - before.mean, deviation: from.deviation * (now.deviation / before.deviation) },
+        jobsFor(PACE, jobs),
+      );
+    }
+    if (held.some((h) => h.name === name))
+      return plain(name, 'held', { low: range.likely, likely: range.likely, high: range.likely });
+    if (name === 'item scatter' && fit && !isCertain(range)) {
+      const from = momentsOf(name, basis);
+      return carried(
+        name,
+        'fitted',
+        from,
+        { mean: from.mean, deviation: from.deviation * fit.scatterScale },
+        jobs.length,
+      );
+    }
+    const elsewhere = kinds.find((rod) => rodNames(rod).burnt === name);
+    const to =
+      elsewhere && held.length > 0
+        ? widenedElsewhere(elsewhere, held, findMaterial(basis.a.word('material')), basis)
+        : undefined;
+    if (to) return carried(name, 'widened', momentsOf(name, basis), to, 0);
+    return plain(name, 'kept', basisRange(name, basis));
+  };
+  const listed: readonly NumberName[] = [
+    'oxygen burnt share',
+    'rod feed ratio',
+    'bar oxygen burnt share',
+    'bar feed ratio',
+    ...SHARED,
+    'item scatter',
+  ];
+  const further = [...held.map((h) => h.name), ...paced].filter((name) => !listed.includes(name));
+  return [...listed, ...further].map(one);
+}
+
+function basisRange(name: NumberName, { a }: Basis): Range {
+  const { low, value, high } = a.inForce(name);
+  return { low, likely: value, high };
+}

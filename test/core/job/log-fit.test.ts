@@ -1,0 +1,288 @@
+import { describe, expect, it } from 'vitest';
+import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
+import type { NumberName } from '../../../src/core/assumptions/registry.ts';
+import { Basis } from '../../../src/core/basis.ts';
+import { drawItem, emptyDraws } from '../../../src/core/operations/draw-item.ts';
+import { drawPercentiles } from '../../../src/core/spread/draw-percentile.ts';
+import { logFit, type FittedFactor, type LogFit } from '../../../src/core/job/log-fit.ts';
+import type { LogJob } from '../../../src/core/job/log-job.ts';
+import { pert, pertQuantile } from '../../../src/core/spread/pert.ts';
+import { seeded } from '../../../src/core/spread/seeded.ts';
+import { SHARED } from '../../../src/core/operations/worlds.ts';
+import {
+  PIN,
+  basisWith,
+  drawFactor,
+  randomPins,
+  scattered,
+  simulateLog,
+  sizePin,
+  type Truth,
+} from './simulated-log.ts';
+
+const basis = new Basis(Assumptions.defaults());
+const factor = (fit: LogFit, name: NumberName): FittedFactor => fit.factors.find((f) => f.name === name)!;
+const QUIET = { rods: 0.01, oxygen: 0.01, burning: 0.01, crew: 0.01 };
+/** Factors that a log of pins tells, and that are fitted. */
+const TOLD = ['oxygen burnt share', 'rod feed ratio', 'flow factor', 'burning duty'] as const;
+
+/** The call of a function whose `assume` are the fitted rows. */
+function basisAfter(fit: LogFit): Basis {
+  return new Basis(
+    Assumptions.from(
+      fit.factors.map((f): Override => ({
+        name: f.name,
+        value: f.range.likely,
+        low: f.range.low,
+        high: f.range.high,
+        kind: 'your log',
+      })),
+    ),
+  );
+}
+
+/** The job with one figure changed. */
+const changed = (job: LogJob, noted: Partial<LogJob['noted']>): LogJob => ({
+  ...job,
+  noted: { ...job.noted, ...noted },
+});
+
+describe('a log without jobs', () => {
+  const silent = changed(simulateLog(randomPins(1, seeded(1)), {}, seeded(1))[0]!, {
+    rods: undefined,
+    oxygen: undefined,
+    burning: undefined,
+    crew: undefined,
+  });
+
+  it.each([
+    ['no row', []],
+    ['a row that notes nothing', [silent]],
+  ] as const)('returns the defaults: %s', (_, jobs) => {
+    const fit = logFit(jobs, basis);
+    for (const f of fit.factors) {
+      const { value, low, high } = basis.a.inForce(f.name);
+      expect(f, f.name).toMatchObject({ role: 'kept', jobs: 0, range: { low, likely: value, high } });
+    }
+    for (const name of SHARED) expect(factor(fit, name)).toBeDefined();
+    expect(fit.jobs).toEqual([]);
+    expect(fit.scatter).toBe(1);
+  });
+});
+
+describe('a log of one crew', () => {
+  const truth: Truth = { 'oxygen burnt share': 0.31, 'rod feed ratio': 0.43, 'flow factor': 0.85, 'burning duty': 0.6 };
+
+  it('gives back the factors that made it, nearer with every job', () => {
+    let before = Infinity;
+    for (const n of [5, 40, 320]) {
+      const random = seeded(7);
+      const fit = logFit(simulateLog(randomPins(n, random), truth, random), basis);
+      expect(fit.converged).toBe(true);
+      const widths = TOLD.map((name) => Math.log(factor(fit, name).range.high / factor(fit, name).range.low));
+      expect(Math.max(...widths)).toBeLessThan(before);
+      before = Math.max(...widths);
+      for (const name of TOLD) {
+        const { likely } = factor(fit, name).range;
+        expect(Math.abs(Math.log(likely / (truth[name] ?? NaN))), `${name} from ${n} jobs`).toBeLessThan(
+          3 * factor(fit, name).error,
+        );
+        expect(factor(fit, name).jobs).toBe(n);
+      }
+    }
+    expect(before).toBeLessThan(0.3);
+  });
+
+  it('moves the fixed crew times together and keeps their proportion', () => {
+    const random = seeded(3);
+    const slow: Truth = {
+      'set-up time': 24 * 60,
+      'plate time': 16 * 60,
+      'push-out time': 20 * 60,
+      'clean-up time': 10 * 60,
+    };
+    const fit = logFit(simulateLog(randomPins(60, random), slow, random), basis);
+    const times = ['set-up time', 'plate time', 'push-out time', 'clean-up time'] as const;
+    const sum = times.reduce((all, name) => all + factor(fit, name).range.likely, 0);
+    expect(Math.abs(sum / (70 * 60) - 1)).toBeLessThan(0.1);
+    for (const name of times) {
+      expect(factor(fit, name).role).toBe('paced');
+      expect(factor(fit, name).range.likely / basis.a.value(name)).toBeGreaterThan(1.6);
+    }
+  });
+
+  it('leaves bars as they were but for what is held, and crew times where no crew minutes are noted', () => {
+    const random = seeded(4);
+    const jobs = simulateLog(randomPins(20, random), truth, random).map((job) =>
+      changed(job, { crew: undefined, burning: undefined }),
+    );
+    const fit = logFit(jobs, basis);
+    expect(factor(fit, 'bar feed ratio').role).toBe('kept');
+    expect(factor(fit, 'bar oxygen burnt share').role).toBe('widened');
+    const wide = factor(fit, 'bar oxygen burnt share').range;
+    expect(wide.high / wide.low).toBeGreaterThan(0.7 / 0.4);
+    for (const name of ['set-up time', 'push-out time', 'burning duty'] as const) {
+      const { low, value, high } = basis.a.inForce(name);
+      expect(factor(fit, name)).toMatchObject({ role: 'kept', range: { low, likely: value, high } });
+    }
+    // Lighting takes a little oxygen by the flow, so that oxygen and rods say a little of it.
+    const flow = factor(fit, 'flow factor').range;
+    expect(flow.high / flow.low).toBeGreaterThan(0.9 * (1.2 / 0.75));
+    expect(factor(fit, 'rod change time').role).toBe('kept');
+    expect(factor(fit, 'heat lost share')).toMatchObject({ role: 'held', range: { low: 0.3, likely: 0.3, high: 0.3 } });
+  });
+
+  it('does not depend on the order of rows', () => {
+    const random = seeded(5);
+    const jobs = simulateLog(randomPins(24, random), truth, random);
+    const wild = jobs.map((job, i) => (i === 6 ? changed(job, { oxygen: 5 * (job.noted.oxygen ?? NaN) }) : job));
+    const one = logFit(wild, basis);
+    const other = logFit([...wild].reverse(), basis);
+    one.factors.forEach((f, i) => {
+      expect(other.factors[i]?.name).toBe(f.name);
+      for (const end of ['low', 'likely', 'high'] as const)
+        expect((other.factors[i]?.range[end] ?? NaN) / f.range[end]).toBeCloseTo(1, 6);
+    });
+    expect(other.jobs[24 - 1 - 6]?.weight).toBeCloseTo(one.jobs[6]?.weight ?? NaN, 5);
+  });
+
+  it('is moved little by one wild job, which it names', () => {
+    const random = seeded(6);
+    const jobs = simulateLog(randomPins(30, random), truth, random);
+    const clean = logFit(
+      jobs.filter((_, i) => i !== 11),
+      basis,
+    );
+    for (const by of [3, 10, 0.1]) {
+      const fit = logFit(
+        jobs.map((job, i) => (i === 11 ? changed(job, { oxygen: by * (job.noted.oxygen ?? NaN) }) : job)),
+        basis,
+      );
+      const weights = fit.jobs.map((j) => j.weight);
+      expect(weights.indexOf(Math.min(...weights))).toBe(11);
+      expect(weights[11]).toBeLessThan(0.2);
+      expect(weights.filter((w) => w < 1).length).toBeLessThanOrEqual(3);
+      for (const name of TOLD) {
+        const moved = Math.abs(Math.log(factor(fit, name).range.likely / factor(clean, name).range.likely));
+        expect(moved, `${name}, oxygen x ${by}`).toBeLessThan(0.5 * factor(clean, name).error);
+      }
+    }
+  });
+
+  it('says when the jobs disagree', () => {
+    const random = seeded(8);
+    const pins = randomPins(30, random);
+    expect(logFit(simulateLog(pins, truth, random), basis).disagree).toBe(false);
+    const two = [
+      ...simulateLog(pins.slice(0, 15), { 'oxygen burnt share': 0.2 }, random, QUIET),
+      ...simulateLog(pins.slice(15), { 'oxygen burnt share': 0.38 }, random, QUIET),
+    ];
+    const fit = logFit(two, basis);
+    expect(fit.disagree).toBe(true);
+    expect(fit.scatter).toBeGreaterThan(1.5);
+  });
+
+  it('finds how far jobs depart from one another', () => {
+    const random = seeded(9);
+    const quiet = logFit(simulateLog(randomPins(200, random), truth, random, QUIET), basis);
+    const noisy = logFit(
+      simulateLog(randomPins(200, random), truth, random, { rods: 0.25, oxygen: 0.25, burning: 0.25, crew: 0.25 }),
+      basis,
+    );
+    const width = (fit: LogFit): number =>
+      Math.log(factor(fit, 'item scatter').range.high / factor(fit, 'item scatter').range.low);
+    expect(width(quiet)).toBeLessThan(Math.log(1.25 / 0.85));
+    expect(width(noisy)).toBeGreaterThan(2 * Math.log(1.25 / 0.85));
+  });
+});
+
+describe('many jobs', () => {
+  const truth: Truth = { 'oxygen burnt share': 0.2, 'rod feed ratio': 0.6, 'flow factor': 1.1, 'burning duty': 0.75 };
+  const random = seeded(20);
+  const jobs = simulateLog(randomPins(1500, random), truth, random);
+
+  it('tend to least squares: the sums of the logarithms of noted over fitted vanish', () => {
+    // The normal equations of a least-squares fit of factors that multiply a figure; every job trusted fully, rods by the middle of what rounds up to them.
+    const trusting = new Basis(Assumptions.from([{ name: 'log trust', value: 1, kind: 'your value' }]));
+    const fit = logFit(jobs, trusting);
+    for (const channel of ['rods', 'oxygen', 'burning', 'crew'] as const) {
+      const logs = fit.jobs.flatMap((j) => (j.ratios[channel] === undefined ? [] : [Math.log(j.ratios[channel])]));
+      const mean = logs.reduce((sum, x) => sum + x, 0) / logs.length;
+      expect(Math.abs(mean), channel).toBeLessThan(0.006);
+    }
+  });
+
+  it('leave nothing of the prior', () => {
+    const fit = logFit(jobs, basis);
+    const other = logFit(
+      jobs,
+      new Basis(
+        Assumptions.from([{ name: 'oxygen burnt share', value: 0.3, low: 0.2, high: 0.4, kind: 'your value' }]),
+      ),
+    );
+    const ratio = factor(other, 'oxygen burnt share').range.likely / factor(fit, 'oxygen burnt share').range.likely;
+    expect(Math.abs(ratio - 1)).toBeLessThan(0.01);
+    for (const name of TOLD)
+      expect(Math.abs(factor(fit, name).range.likely / (truth[name] ?? NaN) - 1), name).toBeLessThan(
+        name === 'burning duty' ? 0.05 : 0.02,
+      );
+  });
+});
+
+describe('the ranges after a fit', () => {
+  it('hold the truth in their 80 percent in 80 percent of 500 simulated logs', () => {
+    const logs = 500;
+    const held = new Map<NumberName, number>(TOLD.map((name) => [name, 0]));
+    for (let i = 0; i < logs; i++) {
+      const random = seeded(1000 + i);
+      const truth = Object.fromEntries(
+        [...TOLD, 'advance limit', 'set-up time', 'plate time', 'push-out time', 'clean-up time'].map((name) => [
+          name,
+          drawFactor(name as NumberName, random, basis),
+        ]),
+      );
+      const fit = logFit(simulateLog(randomPins(25, random), truth, random, undefined, basis), basis);
+      for (const name of TOLD) {
+        const { low, likely, high } = factor(fit, name).range;
+        const distribution = pert(low, likely, high);
+        const value = truth[name] ?? NaN;
+        if (value >= pertQuantile(distribution, 0.1) && value <= pertQuantile(distribution, 0.9))
+          held.set(name, (held.get(name) ?? 0) + 1);
+      }
+    }
+    // Standard error of a share: 1.8 %.
+    for (const [name, n] of held) expect(Math.abs(n / logs - 0.8), `${name}: ${n} of ${logs}`).toBeLessThan(0.04);
+  });
+
+  it('hold what a new pin takes at least as often as they claim, whatever of the factors was off', () => {
+    // The factors come apart as independent rows, so that what they predict together stands a little wider than it is known.
+    const names = [...TOLD, ...SHARED.filter((name) => !TOLD.includes(name as never))];
+    const logs = 120;
+    const held = { oxygen: 0, burning: 0, crew: 0 };
+    for (let i = 0; i < logs; i++) {
+      const random = seeded(6000 + i);
+      const truth = Object.fromEntries(names.map((name) => [name, drawFactor(name, random, basis)]));
+      const fit = logFit(simulateLog(randomPins(8, random), truth, random, undefined, basis), basis);
+      const after = basisAfter(fit);
+      const draws = emptyDraws(256);
+      const sizing = sizePin(4, 12, '3/8 x 36', basis);
+      drawItem(
+        PIN,
+        { ...sizing, flow: sizing.flow * after.a.value('flow factor') },
+        after,
+        draws,
+        new Float64Array(256).fill(1),
+      );
+      const world = basisWith(truth);
+      const took = scattered(sizePin(4, 12, '3/8 x 36', world), 1, world, sizing.cooling);
+      const inside = (values: Float64Array, x: number): number => {
+        const [low = NaN, high = NaN] = drawPercentiles(values, [0.1, 0.9]);
+        return x >= low && x <= high ? 1 : 0;
+      };
+      held.oxygen += inside(draws.oxygen, took.oxygen);
+      held.burning += inside(draws.burnTime, took.burning);
+      held.crew += inside(draws.crewTime, took.crew);
+    }
+    for (const [what, n] of Object.entries(held)) expect(n / logs, what).toBeGreaterThan(0.76);
+  });
+});

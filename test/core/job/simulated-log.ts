@@ -1,0 +1,123 @@
+/** Invented finished jobs, made by sizing pins with stated true factors and then letting them scatter. */
+import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
+import type { NumberName } from '../../../src/core/assumptions/registry.ts';
+import { Basis } from '../../../src/core/basis.ts';
+import { findMaterial } from '../../../src/core/burn/materials.ts';
+import { findRod } from '../../../src/core/burn/rods.ts';
+import type { LogJob } from '../../../src/core/job/log-job.ts';
+import { pert, pertQuantile } from '../../../src/core/spread/pert.ts';
+import type { Seeded } from '../../../src/core/spread/seeded.ts';
+import { operationOf } from '../../../src/core/operations/all.ts';
+import { rodsFor, wholeUp } from '../../../src/core/operations/rod-fit.ts';
+import { sizeItem, type Sizing } from '../../../src/core/operations/size-item.ts';
+
+export const IN = 0.0254;
+export const PIN = operationOf('PIN');
+export const STEEL = findMaterial('carbon steel');
+export type Truth = Readonly<Partial<Record<NumberName, number>>>;
+
+/** A basis in which the factors have these values for certain. */
+export function basisWith(truth: Truth): Basis {
+  return new Basis(
+    Assumptions.from(
+      Object.entries(truth).map(([name, value]): Override => ({
+        name: name as NumberName,
+        value,
+        low: value,
+        high: value,
+        kind: 'your value',
+      })),
+    ),
+  );
+}
+
+/** A random draw of a factor from its range in force. */
+export function drawFactor(name: NumberName, random: Seeded, basis = new Basis(Assumptions.defaults())): number {
+  const { low, value, high } = basis.a.inForce(name);
+  return pertQuantile(pert(low, value, high), random.uniform());
+}
+
+export interface Noise {
+  readonly rods: number;
+  readonly oxygen: number;
+  readonly burning: number;
+  readonly crew: number;
+}
+
+export const NOISE: Noise = { rods: 0.05, oxygen: 0.06, burning: 0.08, crew: 0.12 };
+
+export const sizePin = (diameter: number, length: number, rod: string | undefined, basis: Basis): Sizing =>
+  sizeItem(
+    PIN,
+    { diameter: diameter * IN, length: length * IN },
+    rod === undefined ? undefined : findRod(rod),
+    STEEL,
+    basis,
+  );
+
+/** What a sized item takes with its own scatter, rods whole. Cooling [s] is not drawn, so that it is given rather than worked out again. */
+export function scattered(
+  sizing: Sizing,
+  own: number,
+  basis: Basis,
+  cooling: number,
+): { readonly rods: number; readonly oxygen: number; readonly burning: number; readonly crew: number } {
+  const { a } = basis;
+  const rods = wholeUp(rodsFor(sizing.consumed * own, sizing.rod, sizing.work.reach, basis));
+  const burning = sizing.burnTime * own;
+  return {
+    rods,
+    burning,
+    oxygen: sizing.flow * burning * (1 + a.value('idle oxygen share')) + rods * sizing.flow * a.value('lighting time'),
+    crew:
+      PIN.crewTimes.reduce((sum, name) => sum + a.value(name), 0) +
+      cooling +
+      burning / a.value('burning duty') +
+      rods * a.value('rod change time'),
+  };
+}
+
+export interface SimulatedPin {
+  readonly diameter: number;
+  readonly length: number;
+}
+
+export function randomPins(n: number, random: Seeded): readonly SimulatedPin[] {
+  return Array.from({ length: n }, () => ({
+    diameter: Math.round(8 * (2.5 + 4 * random.uniform())) / 8,
+    length: Math.round(4 * (6 + 18 * random.uniform())) / 4,
+  }));
+}
+
+/** Finished jobs of pins as a crew with these true factors notes them; sized, as any log is, with the assumptions in `basis`. */
+export function simulateLog(
+  pins: readonly SimulatedPin[],
+  truth: Truth,
+  random: Seeded,
+  noise: Noise = NOISE,
+  basis = new Basis(Assumptions.defaults()),
+): readonly LogJob[] {
+  const world = basisWith(truth);
+  const { low, value, high } = basis.a.inForce('item scatter');
+  const scatter = pert(low, value, high);
+  return pins.map(({ diameter, length }, i) => {
+    const sizing = sizePin(diameter, length, undefined, basis);
+    const happened = sizePin(diameter, length, sizing.name, world);
+    const own = pertQuantile(scatter, random.uniform());
+    const noted = (x: number, deviation: number): number => x * Math.exp(deviation * random.normal());
+    const took = scattered(happened, own, world, sizing.cooling);
+    const rods = wholeUp(noted(rodsFor(happened.consumed * own, happened.rod, happened.work.reach, world), noise.rods));
+    return {
+      row: i + 2,
+      label: String(i + 1),
+      operation: PIN,
+      sizing,
+      noted: {
+        rods,
+        oxygen: noted(took.oxygen, noise.oxygen),
+        burning: noted(took.burning, noise.burning),
+        crew: noted(took.crew, noise.crew),
+      },
+    };
+  });
+}

@@ -1,0 +1,32 @@
+import type { Step } from '../../../src/core/model/trace.ts';
+
+const { min, max, ceil, floor, sqrt, pow, log, exp, PI, abs } = Math;
+const FUNCTIONS = { min, max, ceil, floor, sqrt, pow, log, exp, PI, abs };
+
+/** Steps from which a step was found by iteration; undefined where it was not. */
+export function solvedFrom({ expression }: Step): readonly string[] | undefined {
+  const list = /^solve\((.*)\)$/.exec(expression ?? '')?.[1];
+  return list?.split(',').map((name) => name.trim());
+}
+
+/** What each step's expression gives from the values of the steps before it; steps without one, and those found by iteration, are left out. */
+export function replay(steps: readonly Step[]): readonly { readonly step: Step; readonly value: number }[] {
+  const known: Record<string, unknown> = { ...FUNCTIONS };
+  return steps.flatMap((step) => {
+    const names = Object.keys(known);
+    const result =
+      step.expression === undefined || solvedFrom(step)
+        ? []
+        : // eslint-disable-next-line @typescript-eslint/no-implied-eval -- our own text, written beside the code it repeats
+          [
+            {
+              step,
+              value: (new Function(...names, `return ${step.expression};`) as (...values: unknown[]) => number)(
+                ...names.map((n) => known[n]),
+              ),
+            },
+          ];
+    known[step.symbol] = step.value;
+    return result;
+  });
+}

@@ -1,0 +1,340 @@
+/**
+ * Steps found by iteration, found again from nothing but the numbers that the working shows.
+ *
+ * The assumptions and inputs are rebuilt from the steps; whatever the calculation took from elsewhere would show as a difference.
+ */
+import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
+import type { NumberName } from '../../../src/core/assumptions/registry.ts';
+import { Basis } from '../../../src/core/basis.ts';
+import { meanFlow, rodLine } from '../../../src/core/burn/rod-line.ts';
+import { findRod, type Rod, type RodChoice } from '../../../src/core/burn/rods.ts';
+import { fireReach } from '../../../src/core/safety/fire-reach.ts';
+import { coolingInForce, physicsInForce } from '../../../src/core/heat/heat-in-force.ts';
+import { coolingTime } from '../../../src/core/heat/cooling-time.ts';
+import { tabulatedCoolingTime } from '../../../src/core/heat/cooling-table.ts';
+import { checkSupply } from '../../../src/core/operations/check-supply.ts';
+import { cylinderContent } from '../../../src/core/oxygen/cylinder-content.ts';
+import { cylinderYield } from '../../../src/core/oxygen/cylinder-yield.ts';
+import { FILL_TEMPERATURE, gaugeReading } from '../../../src/core/oxygen/gauge-reading.ts';
+import { hoseLoss } from '../../../src/core/oxygen/hose-loss.ts';
+import { hoseSetting } from '../../../src/core/oxygen/hose-setting.ts';
+import { isotherm } from '../../../src/core/oxygen/oxygen-state.ts';
+import { leastSupply } from '../../../src/core/oxygen/regulator.ts';
+import { rodFlow } from '../../../src/core/oxygen/rod-flow.ts';
+import { HIGHEST_SETTING } from '../../../src/core/oxygen/setting-in-force.ts';
+import { findFunction } from '../../../src/catalogue/catalogue.ts';
+import { shrinkInForce } from '../../../src/catalogue/heat-functions.ts';
+import type { Shrink } from '../../../src/core/fit/shrink-pin.ts';
+import { recorder, type Step } from '../../../src/core/model/trace.ts';
+
+export class Shown {
+  private readonly bySymbol: ReadonlyMap<string, Step>;
+
+  constructor(steps: readonly Step[]) {
+    this.bySymbol = new Map(steps.map((s) => [s.symbol, s]));
+  }
+  has(symbol: string): boolean {
+    return this.bySymbol.has(symbol);
+  }
+  /** The number that the working shows under a symbol. */
+  readonly n = (symbol: string): number => {
+    const value = this.bySymbol.get(symbol)?.value;
+    if (typeof value !== 'number') throw new Error(`the working shows no number ${symbol}`);
+    return value;
+  };
+  text(symbol: string): string {
+    return String(this.bySymbol.get(symbol)?.value ?? '');
+  }
+  /** Assumptions as the working shows them, by symbol; those it does not show stay at their defaults. */
+  basis(names: Readonly<Record<string, NumberName>>, words: readonly Override[] = []): Basis {
+    const overrides = Object.entries(names).flatMap(([symbol, name]): Override[] =>
+      this.has(symbol) ? [{ name, value: this.n(symbol), kind: 'your value' }] : [],
+    );
+    return new Basis(Assumptions.from([...overrides, ...words]));
+  }
+}
+
+const LINE = {
+  d_holder: 'holder orifice',
+  p_air: 'air pressure',
+  T_gas: 'gas temperature',
+  m_measured: 'rod flow measured',
+  p_measured: 'pressure',
+  m_over: 'flow factor',
+  h_water: 'water depth',
+  grad: 'salt water column',
+} as const;
+
+function rodShown(shown: Shown): Rod {
+  const { rod } = findRod(shown.text('rod'));
+  return {
+    ...rod,
+    outsideDiameter: shown.n('d_rod'),
+    bore: shown.n('d_bore'),
+    wires: shown.n('n_wire'),
+    wireDiameter: shown.n('d_wire'),
+  };
+}
+
+function lineBasis(shown: Shown): Basis {
+  const stub = findRod(shown.text('rod')).rod.kind === 'bar' ? ('bar stub' as const) : ('stub' as const);
+  return shown.basis({ ...LINE, stub });
+}
+
+const HEAT = {
+  b: 'boss over pin',
+  T_air: 'ambient temperature',
+  epsilon: 'surface emissivity',
+  h_joint: 'joint conductance',
+  T_water: 'cooling water temperature',
+  wet: 'wet boss share',
+  C_sf: 'boiling surface factor',
+  k_boil: 'boiling flux factor',
+  T_film: 'film boiling limit',
+  zone: 'heated zone',
+  T_melt: 'wall melting point',
+  h_part: 'heat into the part',
+  pace: 'burning pace',
+  dT_even: 'pin over boss when pushed',
+  w_pilot: 'pilot width',
+} as const;
+
+const STEEL = {
+  i: 'interference over diameter',
+  E_s: 'pin modulus',
+  E_h: 'boss modulus',
+  nu_s: 'poisson ratio',
+  f_s: 'pin yield strength',
+  f_h: 'boss yield strength',
+} as const;
+
+/** A pin in its boss from before burning until it is pushed. */
+function shrinkShown(shown: Shown): Shrink {
+  const method = shown.text('cooled') === 'water' ? 'water' : 'air';
+  const { a } = heatBasis(shown);
+  return shrinkInForce(
+    { diameter: shown.n('D'), hole: shown.n('d'), boss: shown.n('D_o'), length: shown.n('L') },
+    method,
+    a,
+  );
+}
+
+/** A grip after burning: drawn from the ranges that go with the values shown, with the seed of the function. */
+function gripShown(shown: Shown, symbol: string): number {
+  const { n } = shown;
+  const basis = shown.basis(
+    { ...HEAT, ...STEEL, mu: 'joint friction', tau: 'rust bond', left: 'bond left after burning' },
+    [{ name: 'cooling method', word: shown.text('cooled') }],
+  );
+  const again = recorder();
+  const values = { diameter: n('D'), length: n('L'), boss: n('D_o'), hole: n('d'), 'force tried': n('T') };
+  findFunction('BURN.GRIP.AFTER')?.calculate(values, basis, again);
+  return new Shown(again.steps).n(symbol);
+}
+
+function heatBasis(shown: Shown): Basis {
+  const water = shown.text('cooled') === 'water';
+  return shown.basis({ ...HEAT, ...STEEL, T_push: water ? 'cooling target with water' : 'cooling target in air' }, [
+    { name: 'cooling method', word: water ? 'water' : 'air' },
+  ]);
+}
+
+const hoseShown = ({ n }: Shown) => ({
+  length: n('L_hose'),
+  bore: n('d_hose'),
+  loss: n('K_hose'),
+  roughness: n('e_hose'),
+});
+const wallShown = ({ n }: Shown) => ({
+  massPerVolume: n('w_cyl'),
+  diameter: n('d_cyl'),
+  specificHeat: n('c_cyl'),
+  insideFactor: n('h_in'),
+  outsideFilm: n('h_out'),
+});
+
+function yieldShown(shown: Shown) {
+  const { n } = shown;
+  return cylinderYield(
+    n('V_cyl'),
+    wallShown(shown),
+    n('p_full') + n('p_air'),
+    n('T_gas'),
+    n('p_left') + n('p_air'),
+    n('m_draw'),
+    n('n_man'),
+  );
+}
+
+function reachShown({ n }: Shown) {
+  const air = { density: n('rho_air'), viscosity: n('nu'), wind: n('u') };
+  const { drops } = fireReach(n('h'), [n('d_low'), n('d_mid'), n('d_high')], n('rho'), air, {
+    speed: n('v_0'),
+    bounce: n('e_b'),
+  });
+  return drops.reduce((a, b) => (b.reach > a.reach ? b : a));
+}
+
+function supplyShown(shown: Shown) {
+  const { n } = shown;
+  const basis = shown.basis(
+    {
+      d_holder: 'holder orifice',
+      p_air: 'air pressure',
+      T_gas: 'gas temperature',
+      m_measured: 'rod flow measured',
+      p_measured: 'pressure',
+      stub: 'stub',
+      V_cyl: 'cylinder volume',
+      p_fill: 'cylinder pressure',
+      p_low: 'leftover pressure',
+      droop: 'regulator droop',
+      m_droop: 'regulator droop flow',
+      rise_reg: 'regulator supply effect',
+      d_valve: 'regulator valve',
+      K_hose: 'hose fittings',
+      e_hose: 'hose roughness',
+      w_cyl: 'cylinder steel',
+      d_cyl: 'cylinder inside diameter',
+      c_cyl: 'cylinder steel heat',
+      h_in: 'cylinder inside convection',
+      h_out: 'cylinder outside film',
+      grad: 'salt water column',
+    },
+    [{ name: 'regulator set', word: shown.text('set') }],
+  );
+  const rod: RodChoice = { rod: rodShown(shown), length: n('L_rod'), coupled: false };
+  const content = shown.has('C_given') ? n('C_given') : undefined;
+  return checkSupply(
+    {
+      rod,
+      setting: n('p_set'),
+      hoseLength: n('L_hose'),
+      bore: n('d_hose'),
+      cylinders: n('n_cyl'),
+      content,
+      depth: n('h_water'),
+    },
+    basis,
+  );
+}
+
+/** How each is found again, by symbol and the beginning of its formula in words. */
+const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown: Shown) => number])[] = [
+  [
+    'm',
+    'isothermal flow through holder and rod passages at the tip pressure, harmonic mean',
+    (s) => meanFlow(rodShown(s), s.n('L_rod'), s.n('p'), lineBasis(s)),
+  ],
+  [
+    'm',
+    'isothermal flow through holder and rod passages',
+    (s) => {
+      const basis = lineBasis(s);
+      return rodFlow(
+        rodLine(rodShown(s), s.n('p'), basis),
+        s.n('p_air') + (s.has('p_water') ? s.n('p_water') : 0) + s.n('p'),
+        s.n('L'),
+      );
+    },
+  ],
+  [
+    't_cool',
+    'until the hottest part of the pin is at the target and the pin even with its boss, cooled with',
+    (s) => tabulatedCoolingTime({ diameter: s.n('D'), hole: s.n('d'), length: s.n('L') }, heatBasis(s)),
+  ],
+  [
+    'p_out',
+    'isothermal flow with friction of the real gas through hose and fittings',
+    (s) => {
+      const found = hoseSetting(
+        hoseShown(s),
+        s.n('p_hose') + s.n('p_air'),
+        s.n('m'),
+        isotherm(s.n('T_gas')),
+        HIGHEST_SETTING + s.n('p_air'),
+      );
+      return (found.passes ? found.setting : NaN) - s.n('p_air');
+    },
+  ],
+  [
+    'p_hose',
+    'isothermal flow with friction of the real gas through hose and fittings',
+    (s) => {
+      const found = hoseLoss(hoseShown(s), s.n('p_out') + s.n('p_air'), s.n('m'), isotherm(s.n('T_gas')), s.n('p_air'));
+      return s.n('p_out') - (found.passes ? found.loss : NaN);
+    },
+  ],
+  ['p_full', 'same density', (s) => gaugeReading('', s.n('p_fill'), s.n('T_gas'), s.n('p_air'), 'US')],
+  ['p_cyl', 'same density', (s) => gaugeReading('', s.n('p_fill'), s.n('T_gas'), s.n('p_air'), 'US')],
+  [
+    'p_valve',
+    'drives the flow',
+    (s) => {
+      const regulator = {
+        setting: s.n('p_del') + s.n('p_air'),
+        setFlow: 0,
+        setSupply: 0,
+        droop: s.n('droop') / s.n('m_droop'),
+        supplyEffect: s.n('rise_reg'),
+        valve: { diameter: s.n('d_valve'), dischargeCoefficient: 1 },
+      };
+      return leastSupply(regulator, s.n('p_del') + s.n('p_air'), s.n('m_feed'), isotherm(s.n('T_gas'))) - s.n('p_air');
+    },
+  ],
+  ['T_cold', 'energy balance of the gas with heat from the wall, at the draw flow', (s) => yieldShown(s).temperature],
+  ['share_cyl', 'oxygen drawn at that temperature', (s) => yieldShown(s).drawn / yieldShown(s).atRest],
+  ['p_bored', '', (s) => shrinkShown(s).pressureBored],
+  ['p_hot', '', (s) => shrinkShown(s).pressureMost],
+  ['p_push', '', (s) => shrinkShown(s).pushed.pressure],
+  ['delta_push', '', (s) => shrinkShown(s).pushed.interference],
+  ['delta_cold', '', (s) => shrinkShown(s).cold.interference],
+  ['loose', '', (s) => shrinkShown(s).pushed.loosening],
+  ['w', 'of ', (s) => gripShown(s, 'w')],
+  ['F_0', '', (s) => gripShown(s, 'F_0')],
+  ['F_1', '', (s) => gripShown(s, 'F_1')],
+  ['rho', 'of oxygen at this pressure and 70 F', (s) => cylinderContent(1, s.n('p') + s.n('p_air'), FILL_TEMPERATURE)],
+  ['d', 'of the sizes followed', (s) => reachShown(s).diameter],
+  ['s_fly', 'fall with the drag', (s) => reachShown(s).flown],
+  ['s_bounce', 'bounces at the worst angle', (s) => reachShown(s).bounced],
+  ...(
+    [
+      ['p_out', (c) => c.check.point.delivery - c.air],
+      ['p_hose', (c) => c.check.point.tip - c.air],
+      ['p_behind', (c) => c.check.point.behindHolder - c.air],
+      ['m', (c) => c.check.point.flow],
+      ['p_cyl', (c) => c.check.point.cylinder - c.air],
+      ['m_now', (c) => c.check.flow],
+      ['m_left', (c) => c.check.flowAtLeftover],
+      ['p_left', (c) => c.check.leftover - c.air],
+      ['C_drawn', (c) => c.check.drawn],
+      ['t_cyl', (c) => c.check.time],
+      ['T_cold', (c) => c.check.coldest],
+    ] as const satisfies readonly (readonly [string, (c: ReturnType<typeof supplyShown>) => number])[]
+  ).map(([symbol, of]): (typeof AGAIN)[number] => [symbol, '', (s) => of(supplyShown(s))]),
+];
+
+/** The value of a step found by iteration, found again; undefined where there is no way to, NaN where the working shows too little. */
+export function foundAgain(step: Step, steps: readonly Step[]): number | undefined {
+  const shown = new Shown(steps);
+  // The pressure that drives a flow is checked by the flow that it drives.
+  if (step.symbol === 'p' && step.formula.startsWith('pressure that drives the flow')) {
+    const basis = lineBasis(shown);
+    const flow = rodFlow(
+      rodLine(rodShown(shown), shown.n('p'), basis),
+      shown.n('p_air') + (shown.has('p_water') ? shown.n('p_water') : 0) + shown.n('p'),
+      shown.n('L'),
+    );
+    return (step.value as number) * (flow / shown.n('m'));
+  }
+  if (step.formula.startsWith('time until the hottest part')) return cooledAgain(shown);
+  return AGAIN.find(([symbol, formula]) => symbol === step.symbol && step.formula.startsWith(formula))?.[2](shown);
+}
+
+/** Cooling of a pin as BURN.COOL.TIME calculates it, without the table. */
+function cooledAgain(shown: Shown): number {
+  const { a } = heatBasis(shown);
+  const pin = { diameter: shown.n('D'), hole: shown.n('d'), length: shown.n('L'), boss: shown.n('D_o') };
+  const method = shown.text('cooled') === 'water' ? 'water' : 'air';
+  return coolingTime(coolingInForce(pin, method, shown.n('T_push'), a), physicsInForce(a), undefined, 'US');
+}
