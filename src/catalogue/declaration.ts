@@ -5,6 +5,7 @@ import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import type { CylinderChoice } from '../core/oxygen/cylinder-sizes.ts';
 import type { Trace } from '../core/model/trace.ts';
+import type { Working } from '../core/model/working.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import type { Cell } from './cell.ts';
 
@@ -121,12 +122,16 @@ interface Common<P extends Record<string, Parameter>> {
 export interface ValueFunction<P extends Record<string, Parameter> = Record<string, Parameter>> extends Common<P> {
   readonly result: { readonly kind: 'value'; readonly quantity: QuantityName | 'text' };
   calculate(values: Values<P>, basis: Basis, trace?: Trace): number | string;
+  /** How the value is worked out; its result is the value. Absent where there is nothing to explain. */
+  working?(values: Values<P>, basis: Basis): Working;
 }
 
 /** One labelled row for each item under a heading; a bad item fails in its own row, with the reason in its last column. */
 export interface RowsFunction<P extends Record<string, Parameter> = Record<string, Parameter>> extends Common<P> {
   readonly result: { readonly kind: 'rows'; readonly columns: readonly Column[] };
   calculate(values: Values<P>, basis: Basis, trace?: Trace): readonly Output[];
+  /** How one item is worked out, where that is explained. */
+  working?(values: Values<P>, basis: Basis): Working;
   /** Columns that depend on all good rows together, by their place: one output for each of these rows, in place of what `calculate` gave. */
   together?(rows: readonly (readonly Output[])[], basis: Basis): ReadonlyMap<number, readonly Output[]>;
 }
@@ -136,6 +141,8 @@ export interface TableFunction<P extends Record<string, Parameter> = Record<stri
   /** `headless` tables have no heading row, so that they stand row by row beside the range they came from. */
   readonly result: { readonly kind: 'table'; readonly columns: readonly Column[]; readonly headless?: true };
   calculate(values: Values<P>, basis: Basis, trace?: Trace): readonly (readonly Output[])[];
+  /** How the table is worked out, where that is explained. */
+  working?(values: Values<P>, basis: Basis): Working;
 }
 
 /** A declared function, whatever its parameters. */
@@ -144,6 +151,12 @@ export type Declaration = ValueFunction | RowsFunction | TableFunction;
 // The declarations below keep the types of the parameters for `calculate` and drop them outside.
 export function valueFunction<const P extends Record<string, Parameter>>(d: ValueFunction<P>): Declaration {
   return d;
+}
+/** A value whose working is its calculation. */
+export function workedFunction<const P extends Record<string, Parameter>>(
+  d: Omit<ValueFunction<P>, 'calculate' | 'working'> & { working(values: Values<P>, basis: Basis): Working },
+): Declaration {
+  return valueFunction<P>({ ...d, calculate: (values, basis) => d.working(values, basis).value });
 }
 export function rowsFunction<const P extends Record<string, Parameter>>(d: RowsFunction<P>): Declaration {
   return d;

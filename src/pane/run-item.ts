@@ -4,6 +4,7 @@ import type { AssumptionName } from '../core/assumptions/registry.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import { recorder, type Step, type Trace } from '../core/model/trace.ts';
+import type { Working } from '../core/model/working.ts';
 import { explain } from '../sheet/call.ts';
 import type { ReadCall } from './read-call.ts';
 
@@ -34,6 +35,14 @@ export function runItem({ declaration, operands }: ReadCall, item: number): Run 
       gave = declaration.calculate(values as never, basis, steps);
       return gave;
     },
+    ...(declaration.working && {
+      working: (values: Readonly<Record<string, unknown>>, { a }: Basis): Working | undefined => {
+        const basis = new Basis(watched(a, used));
+        given = { values, basis: new Basis(a) };
+        gave = declaration.calculate(values as never, basis);
+        return declaration.working?.(values as never, basis);
+      },
+    }),
   };
   try {
     explain(

@@ -75,7 +75,12 @@ export function explain(d: Declaration, args: readonly Argument[], item: number,
   const { rows: r, columns: c } = prepared.shape;
   const at = Math.min(Math.max(item, 0), r * c - 1);
   const read = d.result.kind === 'table' ? readItem(prepared, 0, 0) : readItem(prepared, Math.floor(at / c), at % c);
-  d.calculate(read as never, prepared.basis, trace);
+  explainInto(d, read, prepared.basis, trace);
+}
+
+function explainInto(d: Declaration, values: Readonly<Record<string, unknown>>, basis: Basis, trace: Trace): void {
+  if (!d.working) d.calculate(values as never, basis, trace);
+  else for (const step of d.working(values as never, basis).steps()) trace.add(step);
 }
 
 /** Cards are slow by the thousand; a longer list has plain numbers. */
@@ -95,7 +100,7 @@ export function workingOf(
     if (prepared.basis.a.word('show working') !== 'card' || r * c > MOST_CARDS) return undefined;
     return (row, column) => {
       const trace = recorder();
-      d.calculate(readItem(prepared, row, column) as never, prepared.basis, trace);
+      explainInto(d, readItem(prepared, row, column), prepared.basis, trace);
       return trace.steps.map((s): WorkingLine => {
         const { name, symbol, formula, kind, source } = s;
         const text = typeof s.value === 'string';

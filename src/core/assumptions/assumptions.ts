@@ -1,5 +1,5 @@
 import { toSi } from '../units/parse-quantity.ts';
-import type { UnitSystem } from '../units/quantities.ts';
+import type { QuantityName, UnitSystem } from '../units/quantities.ts';
 import type { Kind, Step, Trace } from '../model/trace.ts';
 import { CALCULATION_VERSION } from '../version.ts';
 import { isChoice, type Assumption } from './assumption.ts';
@@ -140,17 +140,21 @@ export class Assumptions {
     return value;
   }
 
+  /** What the working of a cell says of an assumption in force. */
+  about(name: NumberName): {
+    readonly quantity: QuantityName;
+    readonly words: string;
+    readonly kind: Kind;
+    readonly source: string;
+  } {
+    const { kind, source } = this.inForce(name);
+    const { quantity, summary } = numberAssumption(name);
+    return { quantity, words: summary, kind, source };
+  }
+
   private step(name: NumberName, symbol: string): Step {
-    const { value, kind, source } = this.inForce(name);
-    return {
-      name,
-      symbol,
-      value,
-      quantity: numberAssumption(name).quantity,
-      formula: numberAssumption(name).summary,
-      kind,
-      source,
-    };
+    const { words: formula, ...about } = this.about(name);
+    return { name, symbol, value: this.value(name), formula, ...about };
   }
 }
 

@@ -1,0 +1,352 @@
+import type { Comparison, Formula, FunctionName } from './grammar.ts';
+import type { AssumptionReader, Check, WorkedStep } from './step.ts';
+import type { Node, StepList } from './step-list.ts';
+
+/** One number for all, or one for each draw or row: a number is a column whose places are all alike. */
+export type Column = number | Float64Array;
+
+export type Given = Readonly<Record<string, Column | string>>;
+
+/** Memory of columns that are no longer needed, for the next ones of the same length. */
+class Pool {
+  private readonly free = new Map<number, Float64Array[]>();
+
+  take(length: number): Float64Array {
+    return this.free.get(length)?.pop() ?? new Float64Array(length);
+  }
+
+  give(column: Float64Array): void {
+    const kept = this.free.get(column.length);
+    if (kept) kept.push(column);
+    else this.free.set(column.length, [column]);
+  }
+}
+
+/**
+ * The values of a list of steps, each worked out when it is first asked for. Values that are given may be numbers or columns;
+ * a step on columns is a column. `over` evaluates the same list with some steps given anew: what does not rest on these is
+ * worked out once for all.
+ */
+export class Evaluation {
+  readonly list: StepList;
+  private readonly reader: AssumptionReader;
+  private readonly values: (Column | string | undefined)[];
+  /** Where the values of steps that do not vary here are kept. */
+  private readonly base: Evaluation | undefined;
+  /** Places of the steps that are given anew, and of all that rest on them. */
+  private readonly anew: readonly number[];
+  private readonly varies: Uint8Array | undefined;
+  /** Columns made here, to be used again. */
+  private readonly pool: Pool;
+  private readonly own: (Float64Array | undefined)[];
+
+  constructor(list: StepList, given: Given, reader: AssumptionReader, base?: Evaluation, anew?: readonly string[]) {
+    this.list = list;
+    this.reader = reader;
+    this.base = base;
+    this.values = new Array<Column | string | undefined>(list.nodes.length).fill(undefined);
+    this.own = new Array<Float64Array | undefined>(list.nodes.length).fill(undefined);
+    this.pool = base?.pool ?? new Pool();
+    if (anew) {
+      const places = anew.map((symbol) => list.place(symbol));
+      this.varies = new Uint8Array(list.nodes.length);
+      list.nodes.forEach(({ restsOn }, place) => {
+        if (places.some((p) => restsOn.has(p))) (this.varies as Uint8Array)[place] = 1;
+      });
+      this.anew = places;
+    } else this.anew = [];
+    for (const symbol in given) if (list.has(symbol)) this.values[list.place(symbol)] = given[symbol];
+  }
+
+  /** The same list with the steps `symbols` given anew, as often as wanted, by `give`. */
+  over(symbols: readonly string[]): Evaluation {
+    return new Evaluation(this.list, {}, this.reader, this, symbols);
+  }
+
+  /** Gives the steps named to `over` their values, in that order; columns handed out before are overwritten by the next. */
+  give(values: readonly (Column | string)[]): this {
+    const varies = this.varies as Uint8Array;
+    for (let place = 0; place < varies.length; place++) {
+      if (varies[place] === 0) continue;
+      this.values[place] = undefined;
+      const column = this.own[place];
+      if (column) {
+        this.pool.give(column);
+        this.own[place] = undefined;
+      }
+    }
+    this.anew.forEach((place, i) => (this.values[place] = values[i]));
+    return this;
+  }
+
+  /** The value of a step: a number, or one for each draw or row. */
+  column(symbol: string): Column {
+    return this.numeric(this.list.place(symbol));
+  }
+
+  /** The value of a step where all is numbers. */
+  number(symbol: string): number {
+    const value = this.column(symbol);
+    if (typeof value !== 'number') throw new Error(`step ${symbol} is a column`);
+    return value;
+  }
+
+  text(symbol: string): string {
+    return String(this.at(this.list.place(symbol)));
+  }
+
+  /** The steps that some results rest on, in order, with their values. */
+  worked(results: readonly string[] = this.list.results): readonly WorkedStep[] {
+    return [...this.list.neededFor(results)].map((place) => this.line(place));
+  }
+
+  private line(place: number): WorkedStep {
+    const { step } = this.list.nodes[place] as Node;
+    const { symbol, name, quantity, from, words, kind, source } = step;
+    const value = this.at(place);
+    if (typeof value === 'object') throw new Error(`step ${symbol} is a column`);
+    if ('assumption' in from) {
+      const about = this.reader.about(from.assumption);
+      const { words: formula, ...rest } = about;
+      return {
+        name: name === '' ? from.assumption : name,
+        symbol,
+        value,
+        formula: words === '' ? formula : words,
+        ...rest,
+      };
+    }
+    const line = { name, symbol, value, quantity, formula: words, kind, source };
+    if ('expression' in from) return { ...line, expression: from.expression };
+    return 'solve' in from ? { ...line, expression: `solve(${from.solve.join(', ')})` } : line;
+  }
+
+  private numeric(place: number): Column {
+    const value = this.at(place);
+    if (typeof value === 'string') throw new Error(`step ${(this.list.nodes[place] as Node).step.symbol} is a text`);
+    return value;
+  }
+
+  private at(place: number): Column | string {
+    if (this.base && this.varies?.[place] === 0) return this.base.at(place);
+    return (this.values[place] ??= this.work(place));
+  }
+
+  private work(place: number): Column {
+    const { step, uses, formula } = this.list.nodes[place] as Node;
+    const { from } = step;
+    if ('assumption' in from) return this.reader.value(from.assumption);
+    if ('given' in from) throw new Error(`step ${step.symbol} is not given`);
+    let value: Column;
+    if ('solve' in from) value = this.solve(uses, from.by);
+    else {
+      value = this.copied(formula as Formula);
+      if (from.check) value = this.checked(value, from.check);
+    }
+    if (typeof value === 'object') this.own[place] = value;
+    return value;
+  }
+
+  /** A formula's value in a column of its own. */
+  private copied(f: Formula): Column {
+    const value = this.formula(f);
+    if (typeof value === 'number' || f.kind !== 'symbol') return value;
+    const into = this.pool.take(value.length);
+    into.set(value);
+    return into;
+  }
+
+  private checked(value: Column, check: Check): Column {
+    const { above = -Infinity, most = Infinity } = check;
+    if (typeof value === 'number') {
+      if (value > above && value <= most) return value;
+      throw check.otherwise(value, (symbol) => this.number(symbol));
+    }
+    for (let i = 0; i < value.length; i++) if (!(value[i]! > above && value[i]! <= most)) value[i] = NaN;
+    return value;
+  }
+
+  private solve(uses: readonly number[], by: (...values: number[]) => number): Column {
+    const values = uses.map((use) => this.numeric(use));
+    const length = values.find((v) => typeof v === 'object')?.length;
+    if (length === undefined) return by(...(values as number[]));
+    const column = this.pool.take(length);
+    for (let i = 0; i < length; i++) column[i] = by(...values.map((v) => (typeof v === 'number' ? v : v[i]!)));
+    return column;
+  }
+
+  private formula(f: Formula): Column {
+    switch (f.kind) {
+      case 'number':
+        return f.value;
+      case 'pi':
+        return Math.PI;
+      case 'symbol':
+        return this.numeric(this.list.place(f.symbol));
+      case 'negative': {
+        const value = this.formula(f.of);
+        return typeof value === 'number' ? -value : this.binary('*', value, f.of.kind !== 'symbol', -1, false);
+      }
+      case 'binary':
+        return this.binary(
+          f.operator,
+          this.formula(f.left),
+          f.left.kind !== 'symbol',
+          this.formula(f.right),
+          f.right.kind !== 'symbol',
+        );
+      case 'call':
+        return this.called(f.name, f.of);
+      case 'if':
+        return this.chosen(f);
+    }
+  }
+
+  private called(name: FunctionName, of: readonly Formula[]): Column {
+    const [first, ...others] = of as readonly [Formula, ...Formula[]];
+    let value = this.formula(first);
+    let ours = first.kind !== 'symbol';
+    if (name === 'min' || name === 'max') {
+      for (const other of others) {
+        value = this.binary(name, value, ours, this.formula(other), other.kind !== 'symbol');
+        ours = true;
+      }
+      return value;
+    }
+    const work = ONE_NUMBER[name];
+    if (typeof value === 'number') return work(value);
+    const into = ours ? value : this.pool.take(value.length);
+    for (let i = 0; i < into.length; i++) into[i] = work(value[i]!);
+    return into;
+  }
+
+  /** A pair of numbers or columns; a column that is nobody's value takes the result. */
+  private binary(operator: Operator, a: Column, aOurs: boolean, b: Column, bOurs: boolean): Column {
+    if (typeof a === 'number') {
+      if (typeof b === 'number') return NUMBERS[operator](a, b);
+      const into = bOurs ? b : this.pool.take(b.length);
+      numberByColumn(operator, a, b, into);
+      return into;
+    }
+    const into = aOurs ? a : typeof b === 'object' && bOurs ? b : this.pool.take(a.length);
+    if (typeof b === 'number') columnByNumber(operator, a, b, into);
+    else {
+      columnByColumn(operator, a, b, into);
+      if (aOurs && bOurs) this.pool.give(b);
+    }
+    return into;
+  }
+
+  private chosen(f: Extract<Formula, { kind: 'if' }>): Column {
+    const [left, right] = [this.formula(f.left), this.formula(f.right)];
+    const holds = COMPARED[f.comparison];
+    if (typeof left === 'number' && typeof right === 'number')
+      return this.copied(holds(left, right) ? f.then : f.otherwise);
+    const [then, otherwise] = [this.formula(f.then), this.formula(f.otherwise)];
+    const { length } = typeof left === 'object' ? left : (right as Float64Array);
+    const into = this.pool.take(length);
+    const one = (c: Column, i: number): number => (typeof c === 'number' ? c : c[i]!);
+    for (let i = 0; i < length; i++) into[i] = one(holds(one(left, i), one(right, i)) ? then : otherwise, i);
+    return into;
+  }
+}
+
+type Operator = '+' | '-' | '*' | '/' | '^' | 'min' | 'max';
+
+const NUMBERS: Readonly<Record<Operator, (a: number, b: number) => number>> = {
+  '+': (a, b) => a + b,
+  '-': (a, b) => a - b,
+  '*': (a, b) => a * b,
+  '/': (a, b) => a / b,
+  '^': (a, b) => a ** b,
+  min: Math.min,
+  max: Math.max,
+};
+
+const ONE_NUMBER: Readonly<Record<Exclude<FunctionName, 'min' | 'max'>, (x: number) => number>> = {
+  ceil: Math.ceil,
+  floor: Math.floor,
+  sqrt: Math.sqrt,
+  ln: Math.log,
+  exp: Math.exp,
+  abs: Math.abs,
+};
+
+const COMPARED: Readonly<Record<Comparison, (a: number, b: number) => boolean>> = {
+  '<': (a, b) => a < b,
+  '<=': (a, b) => a <= b,
+  '>': (a, b) => a > b,
+  '>=': (a, b) => a >= b,
+};
+
+// One plain loop for each operator: it is what the engine compiles best, and lists of many items spend their time here.
+
+function columnByColumn(operator: Operator, a: Float64Array, b: Float64Array, into: Float64Array): void {
+  const n = into.length;
+  switch (operator) {
+    case '+':
+      for (let i = 0; i < n; i++) into[i] = a[i]! + b[i]!;
+      return;
+    case '-':
+      for (let i = 0; i < n; i++) into[i] = a[i]! - b[i]!;
+      return;
+    case '*':
+      for (let i = 0; i < n; i++) into[i] = a[i]! * b[i]!;
+      return;
+    case '/':
+      for (let i = 0; i < n; i++) into[i] = a[i]! / b[i]!;
+      return;
+    case '^':
+      for (let i = 0; i < n; i++) into[i] = a[i]! ** b[i]!;
+      return;
+    case 'min':
+      for (let i = 0; i < n; i++) into[i] = Math.min(a[i]!, b[i]!);
+      return;
+    case 'max':
+      for (let i = 0; i < n; i++) into[i] = Math.max(a[i]!, b[i]!);
+  }
+}
+
+function columnByNumber(operator: Operator, a: Float64Array, b: number, into: Float64Array): void {
+  const n = into.length;
+  switch (operator) {
+    case '+':
+      for (let i = 0; i < n; i++) into[i] = a[i]! + b;
+      return;
+    case '-':
+      for (let i = 0; i < n; i++) into[i] = a[i]! - b;
+      return;
+    case '*':
+      for (let i = 0; i < n; i++) into[i] = a[i]! * b;
+      return;
+    case '/':
+      for (let i = 0; i < n; i++) into[i] = a[i]! / b;
+      return;
+    case '^':
+      if (b === 2) for (let i = 0; i < n; i++) into[i] = a[i]! * a[i]!;
+      else for (let i = 0; i < n; i++) into[i] = a[i]! ** b;
+      return;
+    case 'min':
+      for (let i = 0; i < n; i++) into[i] = Math.min(a[i]!, b);
+      return;
+    case 'max':
+      for (let i = 0; i < n; i++) into[i] = Math.max(a[i]!, b);
+  }
+}
+
+function numberByColumn(operator: Operator, a: number, b: Float64Array, into: Float64Array): void {
+  const n = into.length;
+  switch (operator) {
+    case '-':
+      for (let i = 0; i < n; i++) into[i] = a - b[i]!;
+      return;
+    case '/':
+      for (let i = 0; i < n; i++) into[i] = a / b[i]!;
+      return;
+    case '^':
+      for (let i = 0; i < n; i++) into[i] = a ** b[i]!;
+      return;
+    default:
+      columnByNumber(operator, b, a, into);
+  }
+}

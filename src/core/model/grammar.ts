@@ -1,0 +1,189 @@
+/**
+ * The grammar of a step's formula: numbers, symbols of other steps, `+ - * / ^`, brackets, `min max ceil floor sqrt ln exp abs`,
+ * `if(a < b, x, y)` and PI. Text and nothing else, so that one formula can be calculated, read aloud, checked for its units
+ * and written as a spreadsheet formula.
+ */
+export type BinaryOperator = '+' | '-' | '*' | '/' | '^';
+export type FunctionName = 'min' | 'max' | 'ceil' | 'floor' | 'sqrt' | 'ln' | 'exp' | 'abs';
+export type Comparison = '<' | '<=' | '>' | '>=';
+
+export type Formula =
+  | { readonly kind: 'number'; readonly value: number }
+  | { readonly kind: 'pi' }
+  | { readonly kind: 'symbol'; readonly symbol: string }
+  | { readonly kind: 'negative'; readonly of: Formula }
+  | { readonly kind: 'binary'; readonly operator: BinaryOperator; readonly left: Formula; readonly right: Formula }
+  | { readonly kind: 'call'; readonly name: FunctionName; readonly of: readonly Formula[] }
+  | {
+      readonly kind: 'if';
+      readonly comparison: Comparison;
+      readonly left: Formula;
+      readonly right: Formula;
+      readonly then: Formula;
+      readonly otherwise: Formula;
+    };
+
+const ARGUMENTS: Readonly<Record<FunctionName, number>> = {
+  min: Infinity,
+  max: Infinity,
+  ceil: 1,
+  floor: 1,
+  sqrt: 1,
+  ln: 1,
+  exp: 1,
+  abs: 1,
+};
+
+const TOKEN = /\s*(?:(\d+(?:\.\d+)?(?:e[+-]?\d+)?)|([A-Za-z_][A-Za-z0-9_]*)|(<=|>=|[-+*/^(),<>]))/gy;
+
+/** Reads a formula; a text that is none is a fault of the program. */
+export function parseFormula(text: string): Formula {
+  return new Parser(text).all();
+}
+
+class Parser {
+  private readonly tokens: readonly string[];
+  private readonly text: string;
+  private at = 0;
+
+  constructor(text: string) {
+    this.text = text;
+    const tokens: string[] = [];
+    TOKEN.lastIndex = 0;
+    while (TOKEN.lastIndex < text.trimEnd().length) {
+      const from = TOKEN.lastIndex;
+      const [token] = TOKEN.exec(text) ?? [];
+      if (token === undefined) throw new Error(`formula ${text}: cannot read ${text.slice(from)}`);
+      tokens.push(token.trim());
+    }
+    this.tokens = tokens;
+  }
+
+  all(): Formula {
+    const formula = this.sum();
+    if (this.at < this.tokens.length) throw this.unexpected();
+    return formula;
+  }
+
+  private get next(): string {
+    return this.tokens[this.at] ?? '';
+  }
+
+  private take(token: string): void {
+    if (this.next !== token) throw this.unexpected(token);
+    this.at++;
+  }
+
+  private unexpected(wanted = ''): Error {
+    const found = this.next === '' ? 'its end' : this.next;
+    return new Error(`formula ${this.text}: found ${found}${wanted === '' ? '' : `, wanted ${wanted}`}`);
+  }
+
+  private leftToRight(operators: string, operand: () => Formula): Formula {
+    let left = operand();
+    while (this.next !== '' && operators.includes(this.next)) {
+      const operator = this.next as BinaryOperator;
+      this.at++;
+      left = { kind: 'binary', operator, left, right: operand() };
+    }
+    return left;
+  }
+
+  private sum(): Formula {
+    return this.leftToRight('+-', () => this.product());
+  }
+
+  private product(): Formula {
+    return this.leftToRight('*/', () => this.signed());
+  }
+
+  private signed(): Formula {
+    if (this.next !== '-') return this.power();
+    this.at++;
+    return { kind: 'negative', of: this.signed() };
+  }
+
+  private power(): Formula {
+    const base = this.atom();
+    if (this.next !== '^') return base;
+    this.at++;
+    return { kind: 'binary', operator: '^', left: base, right: this.signed() };
+  }
+
+  private atom(): Formula {
+    const token = this.next;
+    if (token === '(') {
+      this.at++;
+      const inside = this.sum();
+      this.take(')');
+      return inside;
+    }
+    if (/^\d/.test(token)) {
+      this.at++;
+      return { kind: 'number', value: Number(token) };
+    }
+    if (!/^[A-Za-z_]/.test(token)) throw this.unexpected('a number, a symbol or (');
+    this.at++;
+    if (this.next === '(') return this.call(token);
+    return token === 'PI' ? { kind: 'pi' } : { kind: 'symbol', symbol: token };
+  }
+
+  private call(name: string): Formula {
+    this.take('(');
+    if (name === 'if') return this.choice();
+    if (!(name in ARGUMENTS)) throw new Error(`formula ${this.text}: no function ${name}`);
+    const of = [this.sum()];
+    while (this.next === ',') {
+      this.at++;
+      of.push(this.sum());
+    }
+    this.take(')');
+    const wanted = ARGUMENTS[name as FunctionName];
+    if (wanted === Infinity ? of.length < 2 : of.length !== wanted)
+      throw new Error(`formula ${this.text}: ${name} takes ${wanted === Infinity ? 'two or more' : wanted} arguments`);
+    return { kind: 'call', name: name as FunctionName, of };
+  }
+
+  private choice(): Formula {
+    const left = this.sum();
+    const comparison = this.next;
+    if (!/^[<>]=?$/.test(comparison)) throw this.unexpected('a comparison');
+    this.at++;
+    const right = this.sum();
+    this.take(',');
+    const then = this.sum();
+    this.take(',');
+    const otherwise = this.sum();
+    this.take(')');
+    return { kind: 'if', comparison: comparison as Comparison, left, right, then, otherwise };
+  }
+}
+
+/** The parts of a formula that are formulas themselves. */
+export function partsOf(formula: Formula): readonly Formula[] {
+  switch (formula.kind) {
+    case 'number':
+    case 'pi':
+    case 'symbol':
+      return [];
+    case 'negative':
+      return [formula.of];
+    case 'binary':
+      return [formula.left, formula.right];
+    case 'call':
+      return formula.of;
+    case 'if':
+      return [formula.left, formula.right, formula.then, formula.otherwise];
+  }
+}
+
+/** Symbols that a formula uses, each once, in the order in which they stand. */
+export function symbolsOf(formula: Formula): readonly string[] {
+  const found = new Set<string>();
+  const look = (f: Formula): void => {
+    if (f.kind === 'symbol') found.add(f.symbol);
+    else partsOf(f).forEach(look);
+  };
+  look(formula);
+  return [...found];
+}

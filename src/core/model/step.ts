@@ -1,0 +1,110 @@
+import type { QuantityName } from '../units/quantities.ts';
+import type { CalcError } from '../errors.ts';
+
+/** How well a number is founded. `your value` and `your log` come from the user's own cells. */
+export type Kind = 'published' | 'common practice' | 'convention' | 'your value' | 'your log' | 'calculated' | 'input';
+
+/** A value that a check refuses: scalars throw, a draw of a column becomes NaN. */
+export interface Check {
+  /** What the value must be more than, and what it may be at most. */
+  readonly above?: number;
+  readonly most?: number;
+  otherwise(value: number, of: (symbol: string) => number): CalcError;
+}
+
+/** Where the value of a step comes from. */
+export type Origin =
+  /** A formula in symbols of earlier steps, SI. */
+  | { readonly expression: string; readonly check?: Check }
+  /** Found by iteration or integration, or read from a published table or polynomial, from nothing but the steps named. */
+  | { readonly solve: readonly string[]; readonly by: (...values: number[]) => number }
+  /** An assumption in force. */
+  | { readonly assumption: string }
+  /** Handed over with the call: an argument, a register's entry, a word. */
+  | { readonly given: true };
+
+/** One step of a calculation, stated once: what it is, where it comes from, and how it reads. */
+export interface Step {
+  /** The source's symbol; unique within one list. */
+  readonly symbol: string;
+  /** What it is, in words. Empty for an assumption: it has its own. */
+  readonly name: string;
+  readonly quantity: QuantityName;
+  readonly from: Origin;
+  /** The formula in words, from the names of earlier steps. */
+  readonly words: string;
+  readonly kind: Kind;
+  /** Key of a source in the register, or '' on inputs. */
+  readonly source: string;
+}
+
+/** One line of the working of a cell: a step with its value. */
+export interface WorkedStep {
+  readonly name: string;
+  readonly symbol: string;
+  /** Value in SI, or a text. */
+  readonly value: number | string;
+  readonly quantity: QuantityName;
+  /** The formula in words. */
+  readonly formula: string;
+  /** The formula in symbols; `solve(a, b)` for a step that is solved from the steps `a` and `b`. Absent on inputs and assumptions. */
+  readonly expression?: string;
+  readonly kind: Kind;
+  readonly source: string;
+}
+
+/** What a list of steps reads assumptions from. */
+export interface AssumptionReader {
+  /** In force, SI. */
+  value(name: string): number;
+  about(name: string): {
+    readonly quantity: QuantityName;
+    readonly words: string;
+    readonly kind: Kind;
+    readonly source: string;
+  };
+}
+
+/** A step calculated by a formula. */
+export function calculated(
+  symbol: string,
+  name: string,
+  quantity: QuantityName,
+  expression: string,
+  words: string,
+  {
+    source = 'arithmetic',
+    kind = 'calculated',
+    check,
+  }: { readonly source?: string; readonly kind?: Kind; readonly check?: Check } = {},
+): Step {
+  return { symbol, name, quantity, from: check ? { expression, check } : { expression }, words, kind, source };
+}
+
+/** A step found by iteration, integration, or from a published table, from the steps `from`. */
+export function solved(
+  symbol: string,
+  name: string,
+  quantity: QuantityName,
+  from: readonly string[],
+  by: (...values: number[]) => number,
+  words: string,
+  source: string,
+  kind: Kind = 'calculated',
+): Step {
+  return { symbol, name, quantity, from: { solve: from, by }, words, kind, source };
+}
+
+/** A value handed over: an argument of the call, unless `words`, `kind` and `source` say that it comes from a register. */
+export function given(
+  symbol: string,
+  name: string,
+  quantity: QuantityName,
+  {
+    words = 'given',
+    kind = 'input',
+    source = '',
+  }: { readonly words?: string; readonly kind?: Kind; readonly source?: string } = {},
+): Step {
+  return { symbol, name, quantity, from: { given: true }, words, kind, source };
+}
