@@ -3,18 +3,20 @@ import tseslint from 'typescript-eslint';
 
 /**
  * What a folder of src may import besides itself; core <- catalogue <- sheet <- hosts. A host never imports another,
- * but the pane is shown by two of them, and the trial, the reference and the command line calculate with one engine.
+ * but the pane is shown by two of them, the trial, the reference and the command line calculate with one engine, and
+ * what reads and writes files serves both the page and the command line.
  */
 const layers = {
   core: [],
   catalogue: ['core'],
   sheet: ['core', 'catalogue'],
-  pane: ['core', 'catalogue', 'sheet'],
-  addin: ['core', 'catalogue', 'sheet', 'pane'],
+  files: ['core', 'catalogue', 'sheet'],
+  pane: ['core', 'catalogue', 'sheet', 'files'],
+  addin: ['core', 'catalogue', 'sheet', 'files', 'pane'],
   engine: ['core', 'catalogue', 'sheet'],
-  trial: ['core', 'catalogue', 'sheet', 'pane', 'engine'],
+  trial: ['core', 'catalogue', 'sheet', 'files', 'pane', 'engine'],
   reference: ['core', 'catalogue', 'sheet', 'engine', 'pane'],
-  cli: ['core', 'catalogue', 'sheet', 'engine'],
+  cli: ['core', 'catalogue', 'sheet', 'files', 'engine'],
 };
 
 /** The layers below the hosts run anywhere: no packages, nothing of Node. */

@@ -1,5 +1,5 @@
 import { parse } from 'csv-parse/sync';
-import type { CellContent } from '../engine/workbook.ts';
+import type { CellContent } from '../sheet/described-workbook.ts';
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+|\d{1,3}(,\d{3})+(\.\d+)?)(e[+-]?\d+)?$/i;
 const ERROR = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A)$/;

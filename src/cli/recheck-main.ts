@@ -5,7 +5,7 @@
 import { rmSync } from 'node:fs';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
 import { readArguments, recheckFile, type Asked, type Ended } from './recheck/command.ts';
-import { unfinishedName } from './xlsx/write-file.ts';
+import { unfinishedName } from './write-file.ts';
 
 const MEMORY = { maxOldGenerationSizeMb: 3072, stackSizeMb: 48 };
 

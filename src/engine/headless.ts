@@ -25,22 +25,12 @@ import {
   UniverFormulaEnginePlugin,
 } from '@univerjs/engine-formula';
 import type { BaseFunction, IAllRuntimeData } from '@univerjs/engine-formula';
+import type { CalculatedWorkbook, WorkbookDescription } from '../sheet/described-workbook.ts';
 import type { Cell, HostFunction } from '../sheet/host-function.ts';
 import { attachEngine } from './attach.ts';
 import { functionClass } from './function-class.ts';
 import { readCell } from './read-cell.ts';
 import { definedNames, workbookData } from './workbook.ts';
-import type { WorkbookDescription } from './workbook.ts';
-
-/** A calculated workbook, read by sheet and address or by reference (`'Job sheet'!A1:C9`; the first sheet where none is named). */
-export interface CalculatedWorkbook {
-  values(reference: string): readonly (readonly Cell[])[];
-  /** The value of the formula in a cell with all that it spilled; the cell alone where it spilled nothing. */
-  spilled(reference: string): readonly (readonly Cell[])[];
-  /** The same by the sheet's place in the workbook and by row and column from 0: quicker for many cells, and for any name of a sheet. */
-  valueAt(sheet: number, row: number, column: number): Cell;
-  spilledAt(sheet: number, row: number, column: number): readonly (readonly Cell[])[];
-}
 
 const OWN_FUNCTIONS = [
   functionArray,

@@ -1,46 +1,7 @@
 import { BooleanNumber, CellValueType, HorizontalAlign, LocaleType, VerticalAlign, WrapStrategy } from '@univerjs/core';
 import type { ICellData, IObjectMatrixPrimitiveType, IStyleData, IWorkbookData, IWorksheetData } from '@univerjs/core';
 import { deserializeRangeWithSheet } from '@univerjs/engine-formula';
-import type { CellError, Scalar } from '../sheet/host-function.ts';
-
-/** What stands in a cell: a value, a formula (a text that begins with `=`), or a text that shall stay one. */
-export type CellContent = Scalar | CellError | { readonly text: string };
-
-export interface CellLook {
-  readonly bold?: boolean;
-  readonly italic?: boolean;
-  readonly size?: number;
-  readonly color?: string;
-  readonly background?: string;
-  /** Number format in the sheet's own notation, as `0.0`. */
-  readonly format?: string;
-  readonly wrap?: boolean;
-  readonly align?: 'left' | 'center' | 'right';
-}
-
-export interface SheetDescription {
-  readonly name: string;
-  /** From A1 on, row by row. */
-  readonly rows?: readonly (readonly CellContent[])[];
-  /** By address; goes over `rows`. */
-  readonly cells?: Readonly<Record<string, CellContent>>;
-  /** Room for the sheet, rows and columns; by default what is filled and space to spill. */
-  readonly size?: readonly [rows: number, columns: number];
-  /** Looks by range, as `A1:F1`; later ones go over earlier ones. */
-  readonly looks?: Readonly<Record<string, CellLook>>;
-  /** Column widths in px, by column letter or range of letters, as `B` or `C:F`. */
-  readonly widths?: Readonly<Record<string, number>>;
-  /** Row heights in px, by row number as shown, from 1. */
-  readonly heights?: Readonly<Record<number, number>>;
-  readonly frozenRows?: number;
-  readonly frozenColumns?: number;
-}
-
-export interface WorkbookDescription {
-  readonly sheets: readonly SheetDescription[];
-  /** Names of ranges or formulas: `rods` for `'Job sheet'!$A$2:$A$30`. */
-  readonly definedNames?: Readonly<Record<string, string>>;
-}
+import type { CellContent, CellLook, SheetDescription, WorkbookDescription } from '../sheet/described-workbook.ts';
 
 /** Room left for results that spill, beyond what is filled. */
 const SPARE_ROWS = 11_000;

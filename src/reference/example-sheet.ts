@@ -6,7 +6,7 @@ import type { Cell } from '../sheet/host-function.ts';
 import { findCalls, type FormulaCall } from '../pane/formula-calls.ts';
 import type { Operand } from '../pane/operand.ts';
 import { resolveOperands } from '../pane/resolve-operands.ts';
-import type { CellContent } from '../engine/workbook.ts';
+import type { CellContent } from '../sheet/described-workbook.ts';
 
 /** A part of an example's sheet: data typed into cells, or a formula with its result. Rows and columns count from 0. */
 export interface Block {

@@ -1,6 +1,6 @@
 import { isCellError } from '../catalogue/cell.ts';
 import type { HostFunction } from '../sheet/host-function.ts';
-import type { WorkbookDescription } from '../engine/workbook.ts';
+import type { WorkbookDescription } from '../sheet/described-workbook.ts';
 import { showErrorTexts } from './error-hover.ts';
 import { printAsTable } from './print-sheet.ts';
 import { sheetPort } from './sheet-port.ts';

@@ -7,7 +7,7 @@ import type { HostFunction } from '../sheet/host-function.ts';
 import { attachEngine } from '../engine/attach.ts';
 import { functionClass } from '../engine/function-class.ts';
 import { workbookData } from '../engine/workbook.ts';
-import type { WorkbookDescription } from '../engine/workbook.ts';
+import type { WorkbookDescription } from '../sheet/described-workbook.ts';
 import { FUNCTION_GROUP, functionTexts } from './function-texts.ts';
 import { HIDDEN_MENUS } from './hidden-menus.ts';
 import { mendSelection } from './mend-selection.ts';

@@ -20,7 +20,7 @@ import { call, explain } from '../../src/sheet/call.ts';
 import type { Cell } from '../../src/sheet/host-function.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import { calculateWorkbook } from '../../src/engine/headless.ts';
-import type { CellContent } from '../../src/engine/workbook.ts';
+import type { CellContent } from '../../src/sheet/described-workbook.ts';
 
 const ROD = '3/8 x 36';
 const PLAN = findFunction('BURN.PIN.PLAN')!;

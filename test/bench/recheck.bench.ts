@@ -7,13 +7,13 @@
  */
 import { recheck } from '../../src/cli/recheck/recheck.ts';
 import { refreshed } from '../../src/cli/recheck/refresh.ts';
-import { newWorkbook, type NewSheet } from '../../src/cli/xlsx/new-workbook.ts';
+import { newWorkbook, type NewSheet } from '../../src/files/xlsx/new-workbook.ts';
 import { asInTheHost } from '../../src/cli/recheck/as-in-the-host.ts';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { call } from '../../src/sheet/call.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import { calculateWorkbook } from '../../src/engine/headless.ts';
-import type { CellContent } from '../../src/engine/workbook.ts';
+import type { CellContent } from '../../src/sheet/described-workbook.ts';
 
 const diameterOf = (i: number): number => 2 + (i % 97) / 20;
 const lengthOf = (i: number): number => 5 + (i % 211) / 11;

@@ -1,5 +1,5 @@
 /** The trial page with invented functions and its port within reach of the tests. */
-import type { CellContent } from '../../src/engine/workbook.ts';
+import type { CellContent } from '../../src/sheet/described-workbook.ts';
 import { openWorkbook } from '../../src/trial/open-workbook.ts';
 import { inventedFunctions } from '../engine/invented-functions.ts';
 

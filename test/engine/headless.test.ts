@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Cell } from '../../src/sheet/host-function.ts';
 import { calculateWorkbook } from '../../src/engine/headless.ts';
-import type { CellContent, SheetDescription } from '../../src/engine/workbook.ts';
+import type { CellContent, SheetDescription } from '../../src/sheet/described-workbook.ts';
 import { inventedFunctions } from './invented-functions.ts';
 
 /** The result of one formula in L1 of a sheet with these rows at A1. */

@@ -13,7 +13,8 @@ import { showCell } from '../../src/pane/show-cell.ts';
 import { filterFunctions } from '../../src/reference/filter.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import { referencePage } from '../../src/sheet/reference-page.ts';
-import { calculateWorkbook, type CalculatedWorkbook } from '../../src/engine/headless.ts';
+import { calculateWorkbook } from '../../src/engine/headless.ts';
+import type { CalculatedWorkbook } from '../../src/sheet/described-workbook.ts';
 import { renderedPages, textOf } from './pages.ts';
 
 /** Files that the build puts beside the pages. */

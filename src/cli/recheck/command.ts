@@ -1,9 +1,9 @@
 import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import type { Change } from '../../core/assumptions/history.ts';
-import { LIMITS } from '../xlsx/limits.ts';
-import { UnreadableFile } from '../xlsx/unreadable.ts';
-import { isSameFile, writeWhole } from '../xlsx/write-file.ts';
+import { LIMITS } from '../../files/xlsx/limits.ts';
+import { UnreadableFile } from '../../files/xlsx/unreadable.ts';
+import { isSameFile, writeWhole } from '../write-file.ts';
 import { recheck, type Recheck } from './recheck.ts';
 import { refreshed } from './refresh.ts';
 import { countOf, reportJson, reportLines } from './report.ts';

@@ -1,7 +1,7 @@
 import { isBlankCell, isCellError } from '../../catalogue/cell.ts';
 import type { Cell } from '../../sheet/host-function.ts';
-import { isWithin } from '../xlsx/address.ts';
-import type { SavedCell, SavedWorkbook } from '../xlsx/saved-workbook.ts';
+import { isWithin } from '../../files/xlsx/address.ts';
+import type { SavedCell, SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
 import type { PlannedFormula } from './plan.ts';
 import { keyOf } from './readers.ts';
 import { isSame } from './recalculate.ts';

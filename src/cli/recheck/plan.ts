@@ -1,7 +1,7 @@
 import type { HostFunction } from '../../sheet/host-function.ts';
-import { isWithin, type Area } from '../xlsx/address.ts';
-import type { SavedCell, SavedSheet, SavedWorkbook } from '../xlsx/saved-workbook.ts';
-import { FormulaReader, type StoredFormula } from './stored-formula.ts';
+import { isWithin, type Area } from '../../files/xlsx/address.ts';
+import type { SavedCell, SavedSheet, SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
+import { FormulaReader, type StoredFormula } from '../../files/xlsx/stored-formula.ts';
 
 /** A formula of the workbook and what is done with it. */
 export interface PlannedFormula {

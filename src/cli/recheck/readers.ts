@@ -1,6 +1,6 @@
-import { isWithin } from '../xlsx/address.ts';
+import { isWithin } from '../../files/xlsx/address.ts';
 import type { PlannedFormula } from './plan.ts';
-import type { SheetArea } from './stored-formula.ts';
+import type { SheetArea } from '../../files/xlsx/stored-formula.ts';
 
 /** Areas up to this many cells are indexed cell by cell; larger ones are looked through. */
 const SMALL = 64;

@@ -5,14 +5,14 @@ import { changesAfter, keptVersions, registryAsOf, versionAsOf, type Change } fr
 import { shown } from '../../core/messages.ts';
 import type { Cell } from '../../sheet/host-function.ts';
 import { hostFunctionsWith } from '../../sheet/host-functions.ts';
-import { addressOf, sheetPrefix } from '../xlsx/address.ts';
-import type { SavedWorkbook } from '../xlsx/saved-workbook.ts';
+import { addressOf, sheetPrefix } from '../../files/xlsx/address.ts';
+import type { SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
 import { compare, type Compared } from './compare.ts';
 import type { PlannedFormula } from './plan.ts';
 import { keyOf, Readers } from './readers.ts';
 import { run } from './run.ts';
 import { showChange } from './show-value.ts';
-import type { FormulaReader } from './stored-formula.ts';
+import type { FormulaReader } from '../../files/xlsx/stored-formula.ts';
 
 /** Why a cell moved, as far as the workbook can tell. */
 export interface Why {

@@ -1,13 +1,13 @@
 import { isBlankCell } from '../../catalogue/cell.ts';
 import type { Cell, HostFunction } from '../../sheet/host-function.ts';
-import { calculateWorkbook, type CalculatedWorkbook } from '../../engine/headless.ts';
-import type { CellContent, SheetDescription } from '../../engine/workbook.ts';
-import { LAST_COLUMN, LAST_ROW } from '../xlsx/address.ts';
-import type { SavedCell, SavedSheet, SavedWorkbook } from '../xlsx/saved-workbook.ts';
+import { calculateWorkbook } from '../../engine/headless.ts';
+import type { CalculatedWorkbook, CellContent, SheetDescription } from '../../sheet/described-workbook.ts';
+import { LAST_COLUMN, LAST_ROW } from '../../files/xlsx/address.ts';
+import type { SavedCell, SavedSheet, SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
 import { asInTheHost } from './as-in-the-host.ts';
 import { FIT, fitFunction } from './fit.ts';
 import { standingCells, type PlannedFormula } from './plan.ts';
-import type { FormulaReader } from './stored-formula.ts';
+import type { FormulaReader } from '../../files/xlsx/stored-formula.ts';
 
 /** Room below and beside what is filled, for results that spill farther than they did. */
 const SPARE_ROWS = 2_000;

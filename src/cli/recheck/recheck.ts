@@ -2,10 +2,10 @@ import { isCellError } from '../../catalogue/cell.ts';
 import { HISTORY, keptVersions, versionAsOf, type Change } from '../../core/assumptions/history.ts';
 import { CALCULATION_VERSION } from '../../core/version.ts';
 import type { Cell } from '../../sheet/host-function.ts';
-import { addressOf } from '../xlsx/address.ts';
-import { readWorkbook } from '../xlsx/read-workbook.ts';
-import type { SavedWorkbook } from '../xlsx/saved-workbook.ts';
-import { UnreadableFile } from '../xlsx/unreadable.ts';
+import { addressOf } from '../../files/xlsx/address.ts';
+import { readWorkbook } from '../../files/xlsx/read-workbook.ts';
+import type { SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
+import { UnreadableFile } from '../../files/xlsx/unreadable.ts';
 import { compare, type Compared } from './compare.ts';
 import { planFormulas, type PlannedFormula } from './plan.ts';
 import {

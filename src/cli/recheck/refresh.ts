@@ -1,7 +1,7 @@
 import { isCellError } from '../../catalogue/cell.ts';
 import type { Cell } from '../../sheet/host-function.ts';
-import { editSheet, type NewValue } from '../xlsx/edit-sheet.ts';
-import { readWorkbook } from '../xlsx/read-workbook.ts';
+import { editSheet, type NewValue } from '../../files/xlsx/edit-sheet.ts';
+import { readWorkbook } from '../../files/xlsx/read-workbook.ts';
 import { keyOf } from './readers.ts';
 import { isSame } from './recalculate.ts';
 import type { Recheck } from './recheck.ts';

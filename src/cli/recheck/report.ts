@@ -1,4 +1,4 @@
-import { sheetPrefix } from '../xlsx/address.ts';
+import { sheetPrefix } from '../../files/xlsx/address.ts';
 import type { CheckedCell, Recheck } from './recheck.ts';
 import { showChange, showValue } from './show-value.ts';
 

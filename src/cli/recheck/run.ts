@@ -1,10 +1,10 @@
 import { isCellError } from '../../catalogue/cell.ts';
 import type { Cell, HostFunction } from '../../sheet/host-function.ts';
-import type { SavedWorkbook } from '../xlsx/saved-workbook.ts';
+import type { SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
 import type { PlannedFormula } from './plan.ts';
 import { Readers } from './readers.ts';
 import { recalculate, resultOf } from './recalculate.ts';
-import type { FormulaReader } from './stored-formula.ts';
+import type { FormulaReader } from '../../files/xlsx/stored-formula.ts';
 
 export type Grid = readonly (readonly Cell[])[];
 export type Results = ReadonlyMap<PlannedFormula, Grid>;

@@ -3,11 +3,11 @@ import { findFunction } from '../../catalogue/catalogue.ts';
 import { call } from '../../sheet/call.ts';
 import { hostFunctions } from '../../sheet/host-functions.ts';
 import { calculateWorkbook } from '../../engine/headless.ts';
-import type { CellContent } from '../../engine/workbook.ts';
+import type { CellContent } from '../../sheet/described-workbook.ts';
 import { asInTheHost } from '../recheck/as-in-the-host.ts';
-import { newWorkbook } from '../xlsx/new-workbook.ts';
-import { writeWhole } from '../xlsx/write-file.ts';
-import { jobWorkbook } from './job-workbook.ts';
+import { newWorkbook } from '../../files/xlsx/new-workbook.ts';
+import { writeWhole } from '../write-file.ts';
+import { jobWorkbook } from '../../files/template/job-workbook.ts';
 
 export const TEMPLATE_USAGE = `Writes a job workbook: pin list, plan, stock list, quote, cautions, working, assumptions and audit.
 

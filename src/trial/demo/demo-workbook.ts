@@ -1,4 +1,4 @@
-import type { WorkbookDescription } from '../../engine/workbook.ts';
+import type { WorkbookDescription } from '../../sheet/described-workbook.ts';
 import { draglineSheets } from './dragline.ts';
 import { finishedJobsSheet } from './finished-jobs.ts';
 import { lockGateSheet } from './lock-gate.ts';

@@ -1,6 +1,6 @@
 import { findFunction } from '../../catalogue/catalogue.ts';
 import { call } from '../../sheet/call.ts';
-import type { CellContent, SheetDescription } from '../../engine/workbook.ts';
+import type { CellContent, SheetDescription } from '../../sheet/described-workbook.ts';
 import { loadAndPriceSheet } from './load-and-price.ts';
 import { HEADING, INPUT, ITEM, typed } from './looks.ts';
 

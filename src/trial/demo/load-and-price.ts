@@ -1,4 +1,4 @@
-import type { CellContent, SheetDescription } from '../../engine/workbook.ts';
+import type { CellContent, SheetDescription } from '../../sheet/described-workbook.ts';
 import { HEADING, INPUT, typed } from './looks.ts';
 
 /** Prices of nobody's list: invented, to be replaced by one's own. */

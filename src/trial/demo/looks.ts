@@ -1,4 +1,4 @@
-import type { CellContent, CellLook } from '../../engine/workbook.ts';
+import type { CellContent, CellLook } from '../../sheet/described-workbook.ts';
 
 export const HEADING: CellLook = { bold: true, background: '#dfe6e4', wrap: true };
 /** Numbers of items, which must not run into a rod beside them: 1 and 3/8 would read as 1-3/8. */

@@ -1,4 +1,4 @@
-import type { CellContent, SheetDescription } from '../../engine/workbook.ts';
+import type { CellContent, SheetDescription } from '../../sheet/described-workbook.ts';
 import { HEADING, INPUT, ITEM, typed } from './looks.ts';
 
 type Size = number | string;

@@ -13,8 +13,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { readArguments, recheckFile, type Asked, type Ended } from '../../../src/cli/recheck/command.ts';
-import { writeWhole } from '../../../src/cli/xlsx/write-file.ts';
-import { altered, makeWorkbook, partOf, replacing, SHEET1 } from '../xlsx/make.ts';
+import { writeWhole } from '../../../src/cli/write-file.ts';
+import { altered, makeWorkbook, partOf, replacing, SHEET1 } from '../../files/xlsx/make.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'rodsheet-'));
 afterAll(() => rmSync(folder, { recursive: true }));

@@ -1,8 +1,8 @@
 import { describe, expect, it, beforeAll } from 'vitest';
 import { recheck } from '../../../src/cli/recheck/recheck.ts';
 import { refreshed } from '../../../src/cli/recheck/refresh.ts';
-import { newArchive, openArchive } from '../../../src/cli/xlsx/zip.ts';
-import { altered, makeWorkbook, partOf, replacing, SHEET1 } from '../xlsx/make.ts';
+import { newArchive, openArchive } from '../../../src/files/xlsx/zip.ts';
+import { altered, makeWorkbook, partOf, replacing, SHEET1 } from '../../files/xlsx/make.ts';
 
 let job: Buffer;
 beforeAll(async () => {

@@ -4,8 +4,8 @@ import { FIRST_VERSION } from '../../../src/core/assumptions/history.ts';
 import { recheck, type CheckedCell, type Recheck } from '../../../src/cli/recheck/recheck.ts';
 import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import { functionsOf } from '../../../src/cli/recheck/reasons.ts';
-import type { NewSheet } from '../../../src/cli/xlsx/new-workbook.ts';
-import { altered, makeWorkbook, replacing, SHEET1 } from '../xlsx/make.ts';
+import type { NewSheet } from '../../../src/files/xlsx/new-workbook.ts';
+import { altered, makeWorkbook, replacing, SHEET1 } from '../../files/xlsx/make.ts';
 
 const PINS: NewSheet = {
   name: 'Job sheet',

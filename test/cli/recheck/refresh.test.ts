@@ -2,8 +2,8 @@ import ExcelJS from 'exceljs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { recheck } from '../../../src/cli/recheck/recheck.ts';
 import { refreshed } from '../../../src/cli/recheck/refresh.ts';
-import { openArchive } from '../../../src/cli/xlsx/zip.ts';
-import { altered, makeWorkbook, partOf, replacing, SHEET1 } from '../xlsx/make.ts';
+import { openArchive } from '../../../src/files/xlsx/zip.ts';
+import { altered, makeWorkbook, partOf, replacing, SHEET1 } from '../../files/xlsx/make.ts';
 
 /** A workbook with what users add: looks, a note, a validation, a picture's part, another sheet, an extension. */
 async function fullWorkbook(): Promise<Buffer> {

@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { altered, makeWorkbook, replacing, SHEET1 } from '../xlsx/make.ts';
+import { altered, makeWorkbook, replacing, SHEET1 } from '../../files/xlsx/make.ts';
 
 const RUN = new URL('../../../src/cli/run.mjs', import.meta.url).pathname;
 const folder = mkdtempSync(path.join(tmpdir(), 'rodsheet-'));

@@ -1,6 +1,6 @@
 import { deflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { newArchive, openArchive } from '../../../src/cli/xlsx/zip.ts';
+import { newArchive, openArchive } from '../../../src/files/xlsx/zip.ts';
 
 const parts = new Map([
   ['a.txt', Buffer.from('alpha '.repeat(100))],

@@ -2,7 +2,7 @@ import { findFunction } from '../../catalogue/catalogue.ts';
 import { MATERIAL_NAMES } from '../../core/assumptions/material-names.ts';
 import { RODS } from '../../core/burn/rods.ts';
 import type { HostFunction } from '../../sheet/host-function.ts';
-import type { CellContent, CellLook } from '../../engine/workbook.ts';
+import type { CellContent, CellLook } from '../../sheet/described-workbook.ts';
 import { addressOf, areaName, columnName } from '../xlsx/address.ts';
 import type { NewSheet, NewWorkbook } from '../xlsx/new-workbook.ts';
 

@@ -8,8 +8,13 @@
  * everywhere has single values, stored plainly.
  */
 import type { Cell } from '../../sheet/host-function.ts';
-import type { CalculatedWorkbook } from '../../engine/headless.ts';
-import type { CellContent, CellLook, SheetDescription, WorkbookDescription } from '../../engine/workbook.ts';
+import type {
+  CalculatedWorkbook,
+  CellContent,
+  CellLook,
+  SheetDescription,
+  WorkbookDescription,
+} from '../../sheet/described-workbook.ts';
 import { addressOf, areaName, readArea, readAddress, sheetPrefix, type Area } from './address.ts';
 import { stored } from './edit-sheet.ts';
 import { formulaTokens, TYPES } from './formula-tokens.ts';

@@ -1,4 +1,4 @@
-import type { CellLook } from '../../engine/workbook.ts';
+import type { CellLook } from '../../sheet/described-workbook.ts';
 import { escaped } from './xml.ts';
 
 const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';

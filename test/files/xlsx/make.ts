@@ -3,8 +3,8 @@ import type { HostFunction } from '../../../src/sheet/host-function.ts';
 import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import { calculateWorkbook } from '../../../src/engine/headless.ts';
 import { asInTheHost } from '../../../src/cli/recheck/as-in-the-host.ts';
-import { newWorkbook, type NewSheet } from '../../../src/cli/xlsx/new-workbook.ts';
-import { newArchive, openArchive } from '../../../src/cli/xlsx/zip.ts';
+import { newWorkbook, type NewSheet } from '../../../src/files/xlsx/new-workbook.ts';
+import { newArchive, openArchive } from '../../../src/files/xlsx/zip.ts';
 
 export async function makeWorkbook(
   sheets: readonly NewSheet[],

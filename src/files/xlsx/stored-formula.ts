@@ -1,7 +1,7 @@
 import { parseA1Ref, parseStructRef, stringifyA1Ref } from '@borgar/fx/xlsx';
 import { nearestNames } from '../../core/units/nearest-names.ts';
 import type { HostFunction } from '../../sheet/host-function.ts';
-import { LAST_ROW, LAST_COLUMN, isWithin, sheetPrefix, type Area } from '../xlsx/address.ts';
+import { LAST_ROW, LAST_COLUMN, isWithin, sheetPrefix, type Area } from './address.ts';
 import {
   formulaTokens,
   isOperator,
@@ -10,9 +10,9 @@ import {
   shiftReference,
   TYPES,
   type FormulaToken,
-} from '../xlsx/formula-tokens.ts';
-import { LIMITS } from '../xlsx/limits.ts';
-import type { SavedName, SavedTable, SavedWorkbook } from '../xlsx/saved-workbook.ts';
+} from './formula-tokens.ts';
+import { LIMITS } from './limits.ts';
+import type { SavedName, SavedTable, SavedWorkbook } from './saved-workbook.ts';
 
 /** Where a formula stands. */
 export interface Place {
