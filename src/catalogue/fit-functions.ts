@@ -27,7 +27,7 @@ import {
 import { findMaterial } from '../core/burn/materials.ts';
 import { STEEL_DENSITY } from '../core/burn/rods.ts';
 import { PIN } from '../core/operations/pin.ts';
-import { sizeItem } from '../core/operations/size-item.ts';
+import { sized } from '../core/operations/sized.ts';
 import { distinct } from '../core/model/distinct.ts';
 import type { Trace } from '../core/model/trace.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
@@ -479,11 +479,16 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     monotone: [{ column: 'value', rises: ['diameter'], risesWith: ['base plate margin'] }],
     calculate: ({ diameter: D, length: L }, basis, trace) => {
       const { a } = basis;
-      const sized = sizeItem(PIN, { diameter: D, length: L }, undefined, findMaterial(a.word('material')), basis);
-      const planned = sized.planned['hole'] ?? 0;
+      const item = sized({
+        operation: PIN,
+        sizes: { diameter: D, length: L },
+        material: findMaterial(a.word('material')),
+        basis,
+      });
+      const planned = item.planned['hole'] ?? 0;
       const depth = L / a.value('ends worked');
-      recordGiven(trace, ['diameter', 'D', D, 'length'], ['length', 'L', L, 'length']);
-      const ends = a.record('ends worked', 'ends', trace);
+      if (trace) for (const each of item.working('p').steps()) trace.add(each);
+      a.record('bore ratio', 'ratio', trace);
       const step = (
         name: string,
         symbol: string,
@@ -502,12 +507,10 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
           kind: 'calculated',
           source: 'arithmetic',
         });
-      a.record('bore ratio', 'ratio', trace);
       step('planned bore', 'd', planned, 'length', 'bore ratio x diameter', 'ratio * D');
-      step('depth pierced from an end', 'x', L / ends, 'length', 'length / ends worked', 'L / ends');
-      PIN.pressure({ diameter: D, length: L, hole: planned }, a, trace);
+      step('depth pierced from an end', 'x', depth, 'length', 'length / ends worked', 'L / ends');
       const plates = guardPlates(
-        { diameter: D, hole: planned, depth, rod: sized.rod.rod.outsideDiameter, pressure: sized.pressure },
+        { diameter: D, hole: planned, depth, rod: item.rod.rod.outsideDiameter, pressure: item.pressure },
         {
           baseMargin: a.record('base plate margin', 'margin', trace),
           baseThickness: a.record('base plate thickness', 't_base', trace),

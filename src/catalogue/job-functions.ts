@@ -234,7 +234,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
             headed(`${quantity} P${String(Number((100 * p).toPrecision(3)))}`, SPREAD_UNIT[quantity], basis.a.system),
           ];
         if (row.kind === 'bad') return [row.problem];
-        const value = itemPercentile(operation, row.sizing, quantity, p, basis);
+        const value = itemPercentile(row.sizing, quantity, p, basis);
         return [Number.isFinite(value) ? shownIn(value, SPREAD_UNIT[quantity], basis) : highBeyondReach()];
       });
     },

@@ -3,7 +3,7 @@ import { SEVERITIES, type Caution } from '../core/safety/caution.ts';
 import { cautionsFor, type RaisedCaution } from '../core/safety/cautions.ts';
 import { OPERATIONS } from '../core/safety/operations.ts';
 import { coolingConditions, workConditions } from '../core/safety/work-conditions.ts';
-import type { Sizing } from '../core/operations/size-item.ts';
+import type { Sized } from '../core/operations/sized.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 
 export interface ShortCautions {
@@ -31,7 +31,7 @@ export function shortCautions(
 }
 
 /** The cautions of one item for a cell: `PIN: closed cavity, stored load, ...; 11 more in BURN.CAUTIONS`. */
-export function planCautions(operation: string, { material }: Sizing, { a, once }: Basis): string {
+export function planCautions(operation: string, { material }: Sized, { a, once }: Basis): string {
   return once(`cautions ${operation} ${material.name}`, () => {
     const { named, others } = shortCautions(
       [operation],

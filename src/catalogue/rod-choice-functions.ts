@@ -242,7 +242,7 @@ export const ROD_CHOICE_FUNCTIONS: readonly Declaration[] = [
       const operation = operationOf(id as OperationId);
       const sizes = readSizes(operation, [size, secondSize, thirdSize], basis);
       const material = findMaterial(basis.a.word(operation.material ?? 'material'));
-      return rankChoices(operation, sizes, access, material, basis).map(({ place, sizing: s, why }) => [
+      return rankChoices(operation, sizes, access, material, basis).map(({ place, sized: s, why }) => [
         place,
         s.name,
         s.rods,

@@ -1,3 +1,4 @@
+import { calculated, type Step } from '../model/step.ts';
 import type { Trace } from '../model/trace.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { checkPressFit, fitCompliance, ringShapes, type PressFit } from './press-fit.ts';
@@ -50,4 +51,35 @@ export function contactPressure(fit: PressFit, interference: number, system: Uni
     });
   }
   return pressure;
+}
+
+/** Steps of `contactPressure`, the pressure under the symbol named; `D`, `d`, `D_o`, `delta` and the elasticity stand before. */
+export function contactPressureSteps(pressure: string): readonly Step[] {
+  const lame = { kind: 'published', source: 'lame' } as const;
+  return [
+    calculated(
+      'k_h',
+      'shape of the boss',
+      'ratio',
+      '(D_o * D_o + D * D) / (D_o * D_o - D * D)',
+      '(boss squared + diameter squared) / (boss squared - diameter squared)',
+      lame,
+    ),
+    calculated(
+      'k_s',
+      'shape of the pin',
+      'ratio',
+      '(D * D + d * d) / (D * D - d * d)',
+      '(diameter squared + bore squared) / (diameter squared - bore squared)',
+      lame,
+    ),
+    calculated(
+      pressure,
+      'contact pressure',
+      'stress',
+      'max(0, delta) / (D * ((k_h + nu_h) / E_h + (k_s - nu_s) / E_s))',
+      'interference / (diameter x ((shape of the boss + Poisson) / modulus of the boss + (shape of the pin - Poisson) / modulus of the pin)); 0 with clearance',
+      lame,
+    ),
+  ];
 }

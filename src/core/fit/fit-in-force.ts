@@ -1,5 +1,7 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { NumberName } from '../assumptions/registry.ts';
+import { assumed } from '../assumptions/assumed.ts';
+import { calculated, type Step } from '../model/step.ts';
 import type { Trace } from '../model/trace.ts';
 import type { PressFit } from './press-fit.ts';
 
@@ -58,3 +60,11 @@ export const bossSteelInForce = (a: Assumptions) => ({
   yield: a.value('boss yield strength'),
   poisson: a.value('poisson ratio'),
 });
+
+/** Elasticity of pin and boss: E_s, E_h, nu_s, nu_h. */
+export const elasticitySteps: readonly Step[] = [
+  assumed('E_s', 'pin modulus'),
+  assumed('E_h', 'boss modulus'),
+  assumed('nu_s', 'poisson ratio'),
+  calculated('nu_h', "Poisson's ratio of the boss", 'ratio', 'nu_s', "as the pin's"),
+];

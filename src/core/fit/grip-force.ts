@@ -1,3 +1,4 @@
+import { calculated, type Step } from '../model/step.ts';
 import type { Trace } from '../model/trace.ts';
 
 export interface Grip {
@@ -34,4 +35,22 @@ export function gripForce({ diameter, length, pressure, friction, bond }: Grip, 
     source: 'din 7190-1',
   });
   return force;
+}
+
+/** The step of `gripForce`, under the symbols named; `D` and `L` stand before. */
+export function gripForceStep(symbols: {
+  readonly force: string;
+  readonly friction: string;
+  readonly pressure: string;
+  readonly bond: string;
+}): Step {
+  const { force, friction, pressure, bond } = symbols;
+  return calculated(
+    force,
+    'force to start the pin',
+    'force',
+    `PI * D * L * (${friction} * ${pressure} + ${bond})`,
+    'pi x diameter x length x (friction x contact pressure + rust bond)',
+    { source: 'din 7190-1' },
+  );
 }

@@ -1,6 +1,8 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { STEEL_DENSITY } from '../burn/rods.ts';
 import { targetTooCool } from '../messages.ts';
+import { assumed } from '../assumptions/assumed.ts';
+import { calculated, entered, given, type Step } from '../model/step.ts';
 import type { Trace } from '../model/trace.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import type { CoolingMethod, PinInBoss } from './cool-pin.ts';
@@ -162,4 +164,57 @@ export function coolingInForce(pin: PinInBoss, method: CoolingMethod, target: nu
     target: target ?? targetInForce(method, a),
     evenness: a.value('pin over boss when pushed'),
   };
+}
+
+/** The assumed boss: step `D_o`. Step `D` stands before. */
+export const bossSteps: readonly Step[] = [
+  assumed('b', 'boss over pin'),
+  calculated('D_o', 'boss', 'length', 'b * D', 'boss over pin x diameter'),
+];
+
+/** What a cooling rests on, and the duration of burning; steps `D`, `d`, `L` and `D_o` stand before. The target is given where `targetGiven`. */
+export function heatingSteps(method: CoolingMethod, targetGiven = false): readonly Step[] {
+  return [
+    assumed('T_air', 'ambient temperature'),
+    assumed('epsilon', 'surface emissivity'),
+    assumed('h_joint', 'joint conductance'),
+    ...(method === 'water'
+      ? [
+          assumed('T_water', 'cooling water temperature'),
+          assumed('wet', 'wet boss share'),
+          assumed('C_sf', 'boiling surface factor'),
+          assumed('k_boil', 'boiling flux factor'),
+          assumed('T_film', 'film boiling limit'),
+        ]
+      : []),
+    assumed('zone', 'heated zone'),
+    assumed('T_melt', 'wall melting point'),
+    assumed('h_part', 'heat into the part'),
+    assumed('pace', 'burning pace'),
+    assumed('w_pilot', 'pilot width'),
+    entered(
+      'rho_pin',
+      'density of pin and boss',
+      'density',
+      STEEL_DENSITY,
+      'carbon steel',
+      'published',
+      'steel density',
+    ),
+    calculated(
+      't_heat',
+      'burning, as far as it heats',
+      'time',
+      'rho_pin * (PI / 4) * d * d * L / pace',
+      'density x pi / 4 x hole squared x length / burning pace',
+    ),
+    assumed('dT_even', 'pin over boss when pushed'),
+    entered('cooled', 'cooled with', 'count', method, 'given, or the assumption cooling method', 'input', ''),
+    targetGiven ? given('T_push', 'target', 'temperature') : assumed('T_push', targetName(method)),
+  ];
+}
+
+/** Symbols of `heatingSteps` that a cooling is solved from, with the boss; `cooled` is a word. */
+export function heatingSymbols(method: CoolingMethod): readonly string[] {
+  return ['D_o', ...heatingSteps(method).flatMap(({ symbol }) => (symbol === 'cooled' ? [] : [symbol]))];
 }

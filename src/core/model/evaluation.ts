@@ -132,10 +132,11 @@ export class Evaluation {
     return (this.values[place] ??= this.work(place));
   }
 
-  private work(place: number): Column {
+  private work(place: number): Column | string {
     const { step, uses, formula } = this.list.nodes[place] as Node;
     const { from } = step;
     if ('assumption' in from) return this.reader.value(from.assumption);
+    if ('entry' in from) return from.entry;
     if ('given' in from) throw new Error(`step ${step.symbol} is not given`);
     let value: Column;
     if ('solve' in from) value = this.solve(uses, from.by);

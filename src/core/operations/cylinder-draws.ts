@@ -3,7 +3,7 @@ import { deliveryInForce, drawnShare, type Delivery } from '../oxygen/drawable-c
 import { FILL_TEMPERATURE } from '../oxygen/gauge-reading.ts';
 import { leftoverInForce } from '../oxygen/leftover-in-force.ts';
 import { isotherm } from '../oxygen/oxygen-state.ts';
-import { drawsOfShared } from './worlds.ts';
+import { drawsOfShared } from './draw-item.ts';
 
 /**
  * Oxygen that one cylinder serves in each world [kg], by the draws of its fill at 70 F and of what is left in it; the cold of a

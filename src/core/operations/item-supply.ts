@@ -4,11 +4,11 @@ import { drawableContent } from '../oxygen/drawable-content.ts';
 import { settingInForce, type Setting } from '../oxygen/setting-in-force.ts';
 import type { Trace } from '../model/trace.ts';
 import { cylinderCount } from '../oxygen/cylinder-count.ts';
-import type { Sizing } from './size-item.ts';
+import type { Sized } from './sized.ts';
 
 /** What to set at the regulator for an item, through the hose as assumed. Throws where the hose cannot pass the flow. */
 export function itemSetting(
-  { pressure, flow }: Pick<Sizing, 'pressure' | 'flow'>,
+  { pressure, flow }: Pick<Sized, 'pressure' | 'flow'>,
   basis: Basis,
   trace?: Trace,
 ): Setting {
@@ -32,7 +32,7 @@ export function itemSetting(
  * Records the supply of one item by itself: regulator setting, content of a cylinder, cylinders; where there is none, why.
  * Steps `p`, `m` and `O` are recorded already.
  */
-export function recordSupply(sizing: Sizing, basis: Basis, trace: Trace): void {
+export function recordSupply(sizing: Sized, basis: Basis, trace: Trace): void {
   try {
     const { outlet } = itemSetting(sizing, basis, trace);
     const { flow, oxygen } = sizing;
