@@ -3,7 +3,7 @@ import { findMaterial, type Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
 import { cylindersOpened } from '../core/operations/cylinders-opened.ts';
-import { itemSetting } from '../core/operations/item-supply.ts';
+import { itemSetting, supplyOf } from '../core/operations/item-supply.ts';
 import { notesOf } from '../core/operations/notes.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
 import { sized, type Sized } from '../core/operations/sized.ts';
@@ -84,7 +84,11 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       basis,
     });
   };
-  const allSteps = (values: Values<FamilyParameters<G>>, basis: Basis): Working => size(values, basis).allSteps();
+  /** All steps of an item, with its supply. */
+  const allSteps = (values: Values<FamilyParameters<G>>, basis: Basis): Working => {
+    const item = size(values, basis);
+    return item.allSteps(supplyOf(item, basis));
+  };
   const common = (suffix: string) => ({
     name: `BURN.${operation.id}.${suffix}`,
     family: operation.id,
