@@ -567,7 +567,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       return [
         line('base plate side', plates.base.side, "square, welded on the pin's axis"),
         line('base plate thickness', plates.base.thickness, 'guides the rod until the pierce is deep'),
-        line('guide hole', plates.base.guideHole, `for ${sized.name}`),
+        line('guide hole', plates.base.guideHole, `for ${item.name}`),
         line('shield plate side', plates.shield.side, 'square, between the operator and the mouth of the pierce'),
         line('shield plate thickness', plates.shield.thickness, 'at least 1/4 in'),
         line(

@@ -61,7 +61,7 @@ export function burnFume(rod: RodChoice, material: Material, basis: Basis): Work
       assumed('k_Mn', 'manganese enrichment'),
       ...fumeSteps,
     ],
-    ['F', 'G_Mn', 'G_Fe', 'rod', 'material', 'share'],
+    ['F', 'G_Mn', 'G_Fe', 'rod', 'material', 'rho', 'share'],
   );
   const fume = work(list, { rod: rodName(rod.rod, length, rod.coupled), L_rod: length, ...rodGiven(rod.rod) }, a, 'F');
   fume.evaluation.number('share');
