@@ -48,6 +48,8 @@ const NOT_IMPORTED: Readonly<Record<string, string>> = {
   hyperformula: 'comparisons in tests and benchmarks',
   'office-addin-cli': 'wanted by office-addin-debugging and office-addin-dev-certs',
   'office-addin-debugging': 'npm run excel, npm run stop',
+  prettier: 'npm run lint',
+  typescript: 'npm run typecheck',
   'webpack-cli': 'npm run build',
   'webpack-dev-server': 'npm start',
 };
