@@ -1,7 +1,6 @@
 /**
- * Builds dist/: the add-in (functions.js, functions-further.js, functions.json, reference/, pane.html, pane.js, manifest.xml, assets),
- * the trial workbook (trial/) and LICENCES.txt for the packages of others in them. Style sheets come out beside their script under
- * its name. Switches, each as `--env name=value`:
+ * Builds dist/: the add-in (functions.js with functions and pane, functions.json, pane.html, pane.css, reference/, manifest.xml,
+ * assets), the trial workbook (trial/) and LICENCES.txt for the packages of others in them. Switches, each as `--env name=value`:
  *   base    address the add-in is served from, written into the manifest and functions.json
  *   office  `vendor` (default) lets the pane load office.js from the host vendor's address, the supported source;
  *           `package` copies it unmodified out of node_modules, for work without a network
@@ -10,7 +9,7 @@
  *           off by default, since functions.json then asks for rich values, which hosts before 2022 do not know
  *   https   serve with the developer certificate, as the spreadsheet host asks
  */
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import path from 'node:path';
 import CopyPlugin from 'copy-webpack-plugin';
@@ -33,27 +32,27 @@ export default async (env = {}) => {
   const cards = Boolean(env.cards);
   const office = env.office ?? 'vendor';
   if (!(office in OFFICE_JS)) throw new Error(`office is "${office}"; must be vendor or package`);
-  const pane = existing('./src/addin/pane.ts', './src/pane/pane.css');
-  const trial = env.only === 'addin' ? [] : existing('./src/trial/trial.ts', './src/trial/trial.css');
+  const trial = env.only !== 'addin';
 
   return {
     mode: 'production',
     target: ['web', TARGET],
     context: ROOT,
     entry: {
-      functions: { import: './src/addin/functions.ts', layer: 'lean' },
-      'functions-further': './src/addin/further.ts',
-      ...(pane.length > 0 ? { pane } : {}),
-      ...(trial.length > 0 ? { 'trial/trial': trial } : {}),
+      functions: ['./src/addin/functions.ts', './src/pane/pane.css'],
+      ...(trial ? { 'trial/trial': ['./src/trial/trial.ts', './src/trial/trial.css'] } : {}),
     },
     output: {
       path: path.join(ROOT, 'dist'),
       filename: '[name].js',
+      // The minifier puts the function around the script instead: inside of one it would leave unused functions in.
+      iife: false,
+      cssFilename: ({ chunk }) => (chunk.name === 'functions' ? 'pane.css' : '[name].css'),
       chunkFilename: 'trial/parts/[name].js',
       clean: true,
     },
     devtool: false,
-    experiments: { css: true, layers: true },
+    experiments: { css: true },
     module: {
       rules: [
         {
@@ -61,24 +60,20 @@ export default async (env = {}) => {
           loader: 'esbuild-loader',
           options: { target: TARGET, jsx: 'automatic', jsxImportSource: 'preact' },
         },
-        { test: /\.ts$/, issuerLayer: 'lean', loader: path.join(ROOT, 'src/addin/lean-loader.mjs') },
       ],
     },
-    optimization: { minimizer: [new EsbuildPlugin({ target: TARGET, css: true })] },
+    optimization: { minimizer: [new EsbuildPlugin({ target: TARGET, css: true, format: 'iife', treeShaking: true })] },
     performance: { hints: false },
     stats: 'errors-warnings',
     infrastructureLogging: { level: 'warn' },
     plugins: [
       new CatalogueFiles(base, cards),
       new Notices(),
-      new webpack.DefinePlugin({
-        CARDS: JSON.stringify(cards),
-        FURTHER_NAMES: JSON.stringify((await catalogueFiles()).furtherNames),
-      }),
-      new CopyPlugin({ patterns: copies(base, office, trial.length > 0) }),
+      new webpack.DefinePlugin({ CARDS: JSON.stringify(cards) }),
+      new CopyPlugin({ patterns: copies(base, office, trial) }),
       ...(env.WEBPACK_SERVE ? [] : [new ReferenceFiles()]),
     ],
-    devServer: await server(env, trial.length > 0),
+    devServer: await server(env, trial),
   };
 };
 
@@ -123,8 +118,6 @@ async function certificate() {
     return { ca: read('ca.crt'), cert: read('localhost.crt'), key: read('localhost.key') };
   }
 }
-
-const existing = (...files) => files.filter((file) => existsSync(path.join(ROOT, file)));
 
 function copies(base, office, trial) {
   const origin = URL.canParse(OFFICE_JS[office]) ? new URL(OFFICE_JS[office]).origin : '';

@@ -1,4 +1,7 @@
 import { ESLint } from 'eslint';
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 
 const root = new URL('..', import.meta.url).pathname;
@@ -65,5 +68,58 @@ describe('imports go one way', () => {
     ['src/addin/associate.ts', 'preact'],
   ])('%s may import %s', async (file, source) => {
     expect(await refused(file, source)).toEqual([]);
+  });
+});
+
+/** What each file of src imports of src, types and later loads too. */
+function importsOfSrc(): ReadonlyMap<string, readonly string[]> {
+  const src = `${root}src`;
+  const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((name) => /\.(tsx?|mjs)$/.test(name));
+  return new Map(
+    files.map((file) => [
+      file,
+      ts
+        .preProcessFile(readFileSync(path.join(src, file), 'utf8'))
+        .importedFiles.map(({ fileName }) => path.join(path.dirname(file), fileName))
+        .filter((to) => files.includes(to)),
+    ]),
+  );
+}
+
+/** One circle of files that import each other, the first again at the end; undefined where there is none. */
+function circle(imports: ReadonlyMap<string, readonly string[]>): readonly string[] | undefined {
+  // Files that import nothing that is left are in no circle.
+  const left = new Map(imports);
+  const within = (file: string): readonly string[] => (left.get(file) ?? []).filter((to) => left.has(to));
+  for (let before = Infinity; left.size < before;) {
+    before = left.size;
+    for (const file of left.keys()) if (within(file).length === 0) left.delete(file);
+  }
+  const way: string[] = [];
+  for (let [at] = left.keys(); at !== undefined; [at] = within(at)) {
+    if (way.includes(at)) return [...way.slice(way.indexOf(at)), at];
+    way.push(at);
+  }
+  return undefined;
+}
+
+describe('files do not import each other in a circle', () => {
+  it('in src', () => {
+    const imports = new Map(importsOfSrc());
+    // What it records and what records it; the file goes where the sizing is a list of steps.
+    imports.delete('core/operations/record-sizing.ts');
+    expect(circle(imports)?.join(' imports ')).toBeUndefined();
+  });
+
+  it('which would be seen', () => {
+    const imports = new Map([
+      ['a', ['b', 'e']],
+      ['b', ['c']],
+      ['c', ['d', 'b']],
+      ['d', []],
+      ['e', []],
+    ]);
+    expect(circle(imports)).toEqual(['b', 'c', 'b']);
+    expect(circle(new Map([...imports, ['c', ['d']]]))).toBeUndefined();
   });
 });

@@ -10,7 +10,6 @@ import type { Argument, Cell, CellError, HostFunction, Scalar } from '../sheet/h
 import { toCellError } from '../sheet/call.ts';
 import { functionId } from './function-id.ts';
 import type { Card, Cards } from './cards.ts';
-import type { FurtherFunctions } from './load-further.ts';
 
 type HostValue = number | string | boolean | CustomFunctions.Error | Card;
 
@@ -24,32 +23,6 @@ interface HostObject {
 /** Gives the host one callable for each id of functions.json. With `cards` a result may carry its working on a card. */
 export function associate(functions: readonly HostFunction[], cards?: Cards): void {
   CustomFunctions.associate(Object.fromEntries(functions.map((f) => [functionId(f.name), hostCall(f, cards)])));
-}
-
-/** Gives the host a callable for each name whose function is loaded at its first use. */
-export function associateLater(names: readonly string[], further: FurtherFunctions, cards?: Cards): void {
-  CustomFunctions.associate(
-    Object.fromEntries(names.map((name) => [functionId(name), laterCall(name, further, cards)])),
-  );
-}
-
-function laterCall(
-  name: string,
-  further: FurtherFunctions,
-  cards: Cards | undefined,
-): (...values: unknown[]) => HostValue[][] | Promise<HostValue[][]> {
-  return (...values) => {
-    const loaded = further.now(name);
-    if (loaded) return hostCall(loaded, cards)(...values);
-    return further.soon(name).then(
-      (f) => hostCall(f, cards)(...values),
-      // The host wants its own error, which no class of ours extends.
-      // eslint-disable-next-line @typescript-eslint/only-throw-error
-      (reason: unknown) => {
-        throw hostError(toCellError(reason));
-      },
-    );
-  };
 }
 
 /** One function as the host calls it. */

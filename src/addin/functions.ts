@@ -1,23 +1,17 @@
 /**
- * Entry of dist/functions.js, and the only file that associates: an id associated twice is a fault in the host.
+ * Entry of dist/functions.js, which is the whole add-in: functions and pane. The only file that associates: an id associated
+ * twice is a fault in the host.
  *
- * All ids are associated here; the calculations of the further functions come with functions-further.js.
+ * The host loads it in the page of the shared runtime. In a runtime that runs scripts without a page it answers every function
+ * all the same, and shows nothing.
  */
-import { MAIN_FUNCTIONS } from '../catalogue/main-functions.ts';
-import { hostFunction } from '../sheet/as-host-function.ts';
-import { associate, associateLater } from './associate.ts';
+import { hostFunctions } from '../sheet/host-functions.ts';
+import { associate } from './associate.ts';
 import { showCards } from './cards.ts';
-import { furtherFunctions } from './load-further.ts';
+import { startPane } from './pane.ts';
 
-/** Names of the further functions, written in by the build from the catalogue. */
-declare const FURTHER_NAMES: readonly string[] | undefined;
 /** Whether the build is one whose functions.json lets rich values through. */
 declare const CARDS: boolean | undefined;
 
-const cards = typeof CARDS !== 'undefined' && CARDS ? showCards : undefined;
-
-associate(
-  MAIN_FUNCTIONS.map((d) => hostFunction(d)),
-  cards,
-);
-if (typeof FURTHER_NAMES !== 'undefined') associateLater(FURTHER_NAMES, furtherFunctions(), cards);
+associate(hostFunctions, typeof CARDS !== 'undefined' && CARDS ? showCards : undefined);
+if (typeof document !== 'undefined') startPane();

@@ -1,30 +1,19 @@
 /**
  * Entry of the command line: `node src/cli/run.mjs calc ARGUMENTS`, and so on for the other commands.
  *
- * Bundles the command, and the functions as the host gets them, into node_modules/.cache/rodsheet, once for
- * each state of the sources; nothing has to be built by hand. A new state is built in a folder of its own and then
- * renamed, so commands started at the same time never see half of one.
+ * Bundles the commands into node_modules/.cache/rodsheet, once for each state of the sources; nothing has to be built by
+ * hand. A new state is built in a folder of its own and then renamed, so commands started at the same time never see half
+ * of one.
  */
 import { createHash } from 'node:crypto';
-import {
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 /** RODSHEET_CACHE puts the bundles elsewhere, for a checkout that may not be written to. */
 const CACHE = process.env.RODSHEET_CACHE ?? path.join(ROOT, 'node_modules/.cache/rodsheet');
-const SOURCES = ['core', 'catalogue', 'sheet', 'addin', 'engine', 'cli'].map((folder) =>
+const SOURCES = ['core', 'catalogue', 'sheet', 'files', 'engine', 'cli'].map((folder) =>
   path.join(ROOT, 'src', folder),
 );
 const COMMANDS = { calc: 'src/cli/main.ts', recheck: 'src/cli/recheck-main.ts', template: 'src/cli/template-main.ts' };
@@ -48,40 +37,19 @@ function stateOf() {
 
 async function build(folder) {
   const esbuild = await import('esbuild');
-  const common = { absWorkingDir: ROOT, bundle: true, target: TARGET, logLevel: 'silent' };
   await esbuild.build({
-    ...common,
-    entryPoints: ['src/addin/static-files.ts'],
-    platform: 'neutral',
-    format: 'esm',
-    outfile: path.join(folder, 'static-files.mjs'),
+    absWorkingDir: ROOT,
+    entryPoints: COMMANDS,
+    bundle: true,
+    platform: 'node',
+    format: 'cjs',
+    target: TARGET,
+    minify: true,
+    keepNames: true,
+    outdir: folder,
+    outExtension: { '.js': '.cjs' },
+    logLevel: 'silent',
   });
-  const { staticFiles, furtherNames } = await import(pathToFileURL(path.join(folder, 'static-files.mjs')).href);
-  const host = {
-    ...common,
-    platform: 'browser',
-    format: 'iife',
-    define: { FURTHER_NAMES: JSON.stringify(furtherNames) },
-  };
-  await Promise.all([
-    esbuild.build({
-      ...common,
-      entryPoints: COMMANDS,
-      platform: 'node',
-      format: 'cjs',
-      minify: true,
-      keepNames: true,
-      outdir: folder,
-      outExtension: { '.js': '.cjs' },
-    }),
-    esbuild.build({ ...host, entryPoints: ['src/addin/functions.ts'], outfile: path.join(folder, 'functions.js') }),
-    esbuild.build({
-      ...host,
-      entryPoints: ['src/addin/further.ts'],
-      outfile: path.join(folder, 'functions-further.js'),
-    }),
-  ]);
-  writeFileSync(path.join(folder, 'functions.json'), staticFiles('https://localhost:3000')['functions.json']);
 }
 
 /** The folder with the bundles of this state of the sources. */
@@ -116,15 +84,9 @@ if (!(command in COMMANDS)) {
   process.exitCode = 2;
 } else {
   try {
-    const folder = await bundles();
-    const self = path.join(folder, `${command}.cjs`);
+    const self = path.join(await bundles(), `${command}.cjs`);
     const { main } = createRequire(import.meta.url)(self);
-    process.exitCode = await main(args, {
-      self,
-      code: path.join(folder, 'functions.js'),
-      further: path.join(folder, 'functions-further.js'),
-      json: path.join(folder, 'functions.json'),
-    });
+    process.exitCode = await main(args, { self });
   } catch (error) {
     console.error(error instanceof Error ? error.stack : error);
     process.exitCode = 3;

@@ -70,9 +70,6 @@ export const notFinite = (): CalcError =>
 export const fault = (detail: string): CalcError =>
   value(`the calculation failed (${detail}); please report this formula`);
 
-export const furtherNotLoaded = (what: string): CalcError =>
-  missing(`${what} is not loaded: functions-further.js must lie beside functions.js, where the add-in is served from`);
-
 // Rows of `assume`
 export const assumeTooNarrow = (): CalcError => value('assume is one column; must be two or more: name, value');
 export const inAssume = (row: number, name: string, problem: string): CalcError =>

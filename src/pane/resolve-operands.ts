@@ -3,7 +3,7 @@ import { findFunction } from '../catalogue/catalogue.ts';
 import { call } from '../sheet/call.ts';
 import type { Argument } from '../sheet/host-function.ts';
 import { evaluateArithmetic } from './arithmetic.ts';
-import type { Operand } from './operand.ts';
+import type { Operand } from './formula-calls.ts';
 import * as texts from './texts.ts';
 
 /** Values of a reference. */

@@ -3,8 +3,7 @@ import { findFunction } from '../catalogue/catalogue.ts';
 import { asGrid } from '../sheet/broadcast.ts';
 import { hostFunction } from '../sheet/as-host-function.ts';
 import type { Cell } from '../sheet/host-function.ts';
-import { findCalls, type FormulaCall } from '../pane/formula-calls.ts';
-import type { Operand } from '../pane/operand.ts';
+import { findCalls, type FormulaCall, type Operand } from '../pane/formula-calls.ts';
 import { resolveOperands } from '../pane/resolve-operands.ts';
 import type { CellContent } from '../sheet/described-workbook.ts';
 

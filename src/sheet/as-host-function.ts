@@ -35,10 +35,7 @@ export function withUnit(summary: string, kind: Kind): string {
 export function hostFunction(d: Declaration, defaults?: Assumptions): HostFunction {
   const parameters = Object.entries(d.parameters).map(([name, { summary, optional, example, kind }]) => ({
     name: parameterLabel(name),
-    // Put together when it is asked for: functions.js is built without summaries, and does not ask.
-    get summary() {
-      return withUnit(summary, kind);
-    },
+    summary: withUnit(summary, kind),
     optional,
     example,
     zeroIsBlank: zeroIsBlank(kind),

@@ -16,14 +16,14 @@ async function bundle(cards: boolean): Promise<string> {
     minify: true,
     format: 'iife',
     write: false,
-    define: { CARDS: String(cards), FURTHER_NAMES: '[]' },
+    define: { CARDS: String(cards) },
   });
   return outputFiles[0]?.text ?? '';
 }
 
 /** What a host's own script would say of the requirement sets it has; the runtime asks for others. */
 const office = (sets: Readonly<Record<string, number>>): string =>
-  `globalThis.Office = { context: { requirements: { isSetSupported: (name, version) => (${JSON.stringify(sets)}[name] ?? 99) >= Number(version) } } };`;
+  `globalThis.Office = { onReady: () => new Promise(() => {}), context: { requirements: { isSetSupported: (name, version) => (${JSON.stringify(sets)}[name] ?? 99) >= Number(version) } } };`;
 const NEW = office({ CustomFunctionsRuntime: 1.4, ExcelApi: 1.19 });
 
 const CARD = [

@@ -32,7 +32,7 @@ export interface Call {
 /** What a function of ours gave the runtime, before the runtime did anything to it. */
 export interface Handed {
   readonly id: string;
-  readonly how: 'returned' | 'thrown' | 'resolved' | 'rejected';
+  readonly how: 'returned' | 'thrown';
   readonly value: unknown;
 }
 
@@ -93,14 +93,14 @@ export class SpreadsheetHost {
     window._richApiNativeBridge = { sendMessageToHost: (message) => this.#receive(message) };
   }
 
-  /** Loads the runtime and then the bundles, as a page of the add-in does. */
-  static async load(...bundles: readonly string[]): Promise<SpreadsheetHost> {
+  /** Loads the runtime and then the scripts, as a page of the add-in does. */
+  static async load(...scripts: readonly string[]): Promise<SpreadsheetHost> {
     const page = '<!doctype html><script src="https://localhost:3000/custom-functions-runtime.js"></script>';
     const { window } = new JSDOM(page, { url: 'https://localhost:3000/pane.html', runScripts: 'outside-only' });
     const host = new SpreadsheetHost(window as unknown as RuntimeWindow);
     window.eval(await readFile(RUNTIME, 'utf8'));
     host.#listen();
-    for (const bundle of bundles) window.eval(bundle);
+    for (const script of scripts) window.eval(script);
     return host;
   }
 
@@ -160,12 +160,7 @@ export class SpreadsheetHost {
           note('thrown', thrown);
           throw thrown;
         }
-        if (typeof (result as Partial<PromiseLike<unknown>> | null)?.then !== 'function') note('returned', result);
-        else
-          void (result as PromiseLike<unknown>).then(
-            (value) => note('resolved', value),
-            (reason: unknown) => note('rejected', reason),
-          );
+        note('returned', result);
         return result;
       };
     Object.assign(CustomFunctions, {

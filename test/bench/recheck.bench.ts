@@ -8,7 +8,7 @@
 import { recheck } from '../../src/cli/recheck/recheck.ts';
 import { refreshed } from '../../src/cli/recheck/refresh.ts';
 import { newWorkbook, type NewSheet } from '../../src/files/xlsx/new-workbook.ts';
-import { asInTheHost } from '../../src/cli/recheck/as-in-the-host.ts';
+import { asInTheHost } from '../../src/engine/as-in-the-host.ts';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { call } from '../../src/sheet/call.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';

@@ -17,7 +17,6 @@ import type { Browser } from 'playwright-core';
 const ASKED = 150;
 const TIMES = 11;
 const TYPES: Readonly<Record<string, string>> = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css' };
-const OURS = ['functions.js', 'functions-further.js', 'pane.js'] as const;
 /** In place of the host's script: the little of it that ours call as they start. */
 const NO_OFFICE =
   'globalThis.CustomFunctions = { associate() {} }; globalThis.Office = { onReady: () => new Promise(() => {}) };';
@@ -149,14 +148,9 @@ async function main(): Promise<void> {
     const withOffice = await measured(browser, `${home}/pane.html`);
     await browser.close();
     server.close();
-    for (const script of OURS)
-      shown(
-        `${script} in Chromium`,
-        without.map((t) => t[script] ?? NaN),
-      );
     shown(
-      'our scripts together',
-      without.map((t) => OURS.reduce((sum, script) => sum + (t[script] ?? NaN), 0)),
+      'functions.js in Chromium',
+      without.map((t) => t['functions.js'] ?? NaN),
     );
     shown(
       'all script of the page, without office.js',

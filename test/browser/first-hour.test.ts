@@ -10,12 +10,11 @@ import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { demoWorkbook } from '../../src/trial/demo/demo-workbook.ts';
 import { builtFiles } from './built.ts';
+import { edit, goTo } from './edit.ts';
 import { openPage, type OpenPage } from './page.ts';
 import { Screenshots } from './screenshots.ts';
 
 const SIZE = { width: 1440, height: 860 };
-/** Sheets recalculate in the page, on machines that do other things too. */
-const SOON = { timeout: 60_000 };
 const PINS = demoWorkbook().sheets[0];
 
 const shots = new Screenshots(new URL('../../.cache/screenshots', import.meta.url).pathname);
@@ -50,19 +49,20 @@ const press = (...keys: readonly string[]): Promise<void> =>
   keys.reduce((before, key) => before.then(() => open.page.keyboard.press(key)), Promise.resolve());
 const type = (text: string): Promise<void> => open.page.keyboard.type(text, { delay: 10 });
 const says = (text: string | RegExp): Promise<void> =>
-  expect.poll(() => open.page.textContent('#status'), SOON).toMatch(text);
+  expect.poll(() => open.page.textContent('#status')).toMatch(text);
 
 /** Goes to cells by the name box, and waits until the pane is there too. */
 async function select(address: string): Promise<void> {
-  const box = locate('#sheet input').first();
-  await box.fill(address);
-  await box.press('Enter');
-  await expect.poll(() => locate('.rs-address b').textContent(), SOON).toBe(address.split(':')[0]);
+  await goTo(open.page, address);
+  await expect.poll(() => locate('.rs-address b').textContent()).toBe(address.split(':')[0]);
 }
+
+/** The argument that is being typed, as its help has it; the help of a chosen function shows when the editor has taken its name. */
+const argument = (help: string): Promise<void> => open.page.getByText(help).first().waitFor();
 
 async function sheet(name: string): Promise<void> {
   await locate('#sheet').getByText(name, { exact: true }).click();
-  await expect.poll(() => locate('.rs-address').textContent(), SOON).toMatch(new RegExp(`^${name} `));
+  await expect.poll(() => locate('.rs-address').textContent()).toMatch(new RegExp(`^${name} `));
 }
 
 async function enter(address: string, text: string): Promise<void> {
@@ -137,15 +137,15 @@ const figure = (value: Cell): string => `${Number((value as number).toPrecision(
 /** Waits until a cell of the sheet on show holds a number. */
 const holds = (address: string, value: Cell): Promise<void> =>
   expect
-    .poll(async () => Number(Number((await shown())[address]).toPrecision(9)), SOON)
+    .poll(async () => Number(Number((await shown())[address]).toPrecision(9)))
     .toBe(Number((value as number).toPrecision(9)));
 const result = (text: string): Promise<void> =>
-  expect.poll(async () => (await section('result').textContent()) ?? '', SOON).toContain(text);
+  expect.poll(async () => (await section('result').textContent()) ?? '').toContain(text);
 
 describe('the first hour', () => {
   step('open the trial', async () => {
-    await locate('#pane [role=tab]').first().waitFor(SOON);
-    await expect.poll(async () => (await shown())['F6'], SOON).toMatch(/^\d+$/);
+    await locate('#pane [role=tab]').first().waitFor();
+    await expect.poll(async () => (await shown())['F6']).toMatch(/^\d+$/);
     expect(await locate('#pane').textContent()).toContain('In an empty cell type =BURN. and choose from the list');
     expect((await shown())['A1']).toBe('Dragline overhaul: seized pins');
   });
@@ -176,17 +176,16 @@ describe('the first hour', () => {
   step('type =BURN. and see the functions', async () => {
     await select('K6');
     await type('=BURN.');
-    await list().first().waitFor(SOON);
+    await expect.poll(() => list().first().textContent()).toContain(findFunction('BURN.PIN.HOLE')?.summary);
     expect(await list().count()).toBeGreaterThan(5);
-    expect(await list().first().textContent()).toContain(findFunction('BURN.PIN.HOLE')?.summary);
   });
 
   step('choose by keyboard and read what the argument is', async () => {
     await type('PIN.OX');
-    await expect.poll(() => list().count(), SOON).toBe(1);
+    await expect.poll(() => list().count()).toBe(1);
     await press('Enter');
     // The rest of the help is folded up; the argument that is being typed is not.
-    await open.page.getByText('Required. Pin diameter, in').first().waitFor(SOON);
+    await argument('Required. Pin diameter, in');
     expect(await open.page.getByText('Length of pin to burn through, in').first().isVisible()).toBe(false);
   });
 
@@ -196,13 +195,12 @@ describe('the first hour', () => {
       ['D6', ''],
     ] as const) {
       const { x, y } = await point(at);
-      await open.page.mouse.click(x, y);
-      await open.page.waitForTimeout(300);
-      await type(then);
+      await edit(open.page, () => open.page.mouse.click(x, y));
+      if (then !== '') await edit(open.page, () => type(then));
     }
     await press('Enter');
     await select('K6');
-    await expect.poll(() => locate('.rs-formula code').first().textContent(), SOON).toBe('=BURN.PIN.OXYGEN(C6,D6)');
+    await expect.poll(() => locate('.rs-formula code').first().textContent()).toBe('=BURN.PIN.OXYGEN(C6,D6)');
     await result(figure(fresh('BURN.PIN.OXYGEN', 6, 24)));
   });
 
@@ -232,6 +230,7 @@ describe('the first hour', () => {
     await select('L6');
     await type('=BURN.PIN.R');
     await list().filter({ hasText: 'BURN.PIN.RODS' }).click();
+    await argument('Required. Pin diameter, in');
     await type('C6,D6)');
     await press('Enter');
     await select('L6');
@@ -241,7 +240,7 @@ describe('the first hour', () => {
   step('type on past the list, and Enter ends the formula', async () => {
     await select('L7');
     await type('=BURN.PIN.');
-    await list().first().waitFor(SOON);
+    await list().first().waitFor();
     await type('RODS(C7,D7)');
     await press('Enter');
     await select('L7');
@@ -277,7 +276,7 @@ describe('mistakes are told', () => {
     await enter('C8', "'3/8");
     await says(failure('BURN.PIN.RODS', '3/8', 18));
     await enter('C8', '5');
-    await expect.poll(() => open.page.textContent('#status'), SOON).toBe('');
+    await expect.poll(() => open.page.textContent('#status')).toBe('');
   });
 
   step('a hole wider than the pin', async () => {
@@ -285,7 +284,7 @@ describe('mistakes are told', () => {
     await says(`F6 ${failure('BURN.PIN.RODS', 5, 24, 7)}`);
     await select('E6');
     await press('Delete');
-    await expect.poll(() => open.page.textContent('#status'), SOON).toBe('');
+    await expect.poll(() => open.page.textContent('#status')).toBe('');
   });
 
   const typed: readonly (readonly [what: string, formula: string, told: () => string])[] = [
@@ -321,8 +320,7 @@ describe('mistakes are told', () => {
 
   step('leaving an edit by Escape', async () => {
     await select('L3');
-    await open.page.mouse.click(160, 53); // the fx button
-    await open.page.waitForTimeout(500);
+    await edit(open.page, () => open.page.mouse.click(160, 53)); // the fx button
     await press('Escape');
     await select('L4');
     expect(open.complaints).toEqual([]);
@@ -343,7 +341,7 @@ describe('own assumptions', () => {
 
   step('see what departs from the defaults', async () => {
     await enter('K20', '=BURN.ASSUME.DIFF(Assumptions!A3:F250)');
-    await expect.poll(async () => (await shown())['K21'], SOON).toBe('stub');
+    await expect.poll(async () => (await shown())['K21']).toBe('stub');
     expect((await shown())['L21']).toBe('4');
   });
 });
@@ -355,7 +353,7 @@ describe('a plan and its working', () => {
       [[5], ['4-1/2'], ['4-1/2'], [4]],
       [[18], [16], [16], [14]],
     ]);
-    await expect.poll(async () => (await shown())['B42'], SOON).toBe('4');
+    await expect.poll(async () => (await shown())['B42']).toBe('4');
     const got = await shown();
     expect([got['B38'], got['C38'], got['D38']]).toEqual(cells[0]?.slice(0, 3));
     expect([1, 2, 3, 4].map((r) => got[`D${38 + r}`])).toEqual(cells.slice(1).map((row) => String(row[2])));
@@ -366,9 +364,7 @@ describe('a plan and its working', () => {
     async () => {
       await sheet('Plan');
       await select('H6');
-      await expect
-        .poll(() => section('result').locator('.rs-selected dt').textContent(), SOON)
-        .toContain('oxygen, scf');
+      await expect.poll(() => section('result').locator('.rs-selected dt').textContent()).toContain('oxygen, scf');
       expect(await locate('.rs-address').textContent()).toContain('from A3');
       expect(await open.page.getByLabel('Item').inputValue()).toBe('3');
     },
@@ -393,7 +389,9 @@ describe('a plan and its working', () => {
     await section('cautions').locator('details[open] a').first().click();
     await locate('#rs-panel-references .rs-selected').waitFor();
     await open.page.getByRole('button', { name: 'Back to where it is cited' }).click();
-    expect(await open.page.getByRole('tab', { name: 'This cell' }).getAttribute('aria-selected')).toBe('true');
+    await expect
+      .poll(() => open.page.getByRole('tab', { name: 'This cell' }).getAttribute('aria-selected'))
+      .toBe('true');
   });
 });
 
@@ -429,13 +427,15 @@ describe('other ways to see it', () => {
     await select('H7');
     await press('Enter');
     await press('F6');
-    expect(await open.page.evaluate(() => document.activeElement?.id)).toBe('rs-tab-cell');
+    await expect.poll(() => open.page.evaluate(() => document.activeElement?.id)).toBe('rs-tab-cell');
     await press('ArrowRight');
-    expect(await open.page.getByRole('tab', { name: 'Functions' }).getAttribute('aria-selected')).toBe('true');
+    await expect
+      .poll(() => open.page.getByRole('tab', { name: 'Functions' }).getAttribute('aria-selected'))
+      .toBe('true');
     await press('ArrowLeft', 'F6');
-    expect(await open.page.evaluate(() => document.querySelector('#pane')?.contains(document.activeElement))).toBe(
-      false,
-    );
+    await expect
+      .poll(() => open.page.evaluate(() => document.querySelector('#pane')?.contains(document.activeElement)))
+      .toBe(false);
   });
 
   step('leaving asks first, since nothing is saved', async () => {
@@ -448,7 +448,7 @@ describe('other ways to see it', () => {
     });
     await open.page.reload();
     expect(await asked).toBe('beforeunload');
-    await expect.poll(async () => (await shown())['C6'], SOON).toBe('6');
+    await expect.poll(async () => (await shown())['C6']).toBe('6');
   });
 
   it('complains of nothing and asks for nothing outside', () => {

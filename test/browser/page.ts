@@ -51,6 +51,8 @@ export async function openPage(files: Readonly<Record<string, string | Uint8Arra
     args: [...QUIET, AT_HOME],
   });
   const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+  // As long as the polls of these tests.
+  page.setDefaultTimeout(60_000);
   const complaints: string[] = [];
   const outside: string[] = [];
   const notice = (address: string): void => {

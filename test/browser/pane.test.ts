@@ -20,6 +20,7 @@ let open: OpenPage;
 const locate = (selector: string): ReturnType<OpenPage['page']['locator']> => open.page.locator(selector);
 const panel = (id = 'cell'): ReturnType<typeof locate> => locate(`#rs-panel-${id}`);
 const section = (id: string): ReturnType<typeof locate> => locate(`.rs-section-${id}`);
+const focused = (): Promise<string | null | undefined> => open.page.evaluate(() => document.activeElement?.textContent);
 const tab = (name: string): ReturnType<typeof locate> => open.page.getByRole('tab', { name });
 
 /** The add-in's own page with its policy, without the host's script. */
@@ -116,7 +117,7 @@ describe('the selected cell in the pane', () => {
     expect(await section('arguments').textContent()).toContain('110 mm = 4.33071 in');
     await shot('plan');
     await open.page.getByLabel('Item').fill('3');
-    expect(await section('result').textContent()).toContain('diameter is "wide"');
+    await expect.poll(() => section('result').textContent()).toContain('diameter is "wide"');
   });
 
   it('lets the calls of a formula be told apart', async () => {
@@ -125,7 +126,7 @@ describe('the selected cell in the pane', () => {
     expect(await choice.locator('option').count()).toBe(2);
     expect(await section('assumptions').locator('.rs-own').textContent()).toMatch(/stub4 in/);
     await choice.selectOption({ index: 1 });
-    expect(await panel().textContent()).toContain('Planned bore of a seized pin');
+    await expect.poll(() => panel().textContent()).toContain('Planned bore of a seized pin');
   });
 
   it('says when the cell shows what its formula no longer gives', async () => {
@@ -207,7 +208,7 @@ describe('a source', () => {
     expect(await entry.textContent()).toMatch(/McBride, Zehe and Gordon.*edition2002.*used for/);
     await shot('references');
     await open.page.getByRole('button', { name: 'Back to where it is cited' }).press('Enter');
-    expect(await open.page.evaluate(() => document.activeElement?.textContent)).toBe('nasa polynomials');
+    await expect.poll(focused).toBe('nasa polynomials');
     expect(await tab('This cell').getAttribute('aria-selected')).toBe('true');
   });
 
@@ -219,16 +220,16 @@ describe('a source', () => {
     const link = first.getByRole('link');
     const key = await link.textContent();
     await link.click();
-    expect(await locate('.rs-sources .rs-selected b').textContent()).toBe(key);
+    await expect.poll(() => locate('.rs-sources .rs-selected b').textContent()).toBe(key);
   });
 
   it('is found by search among all', async () => {
     await tab('References').click();
     expect(await panel('references').locator('.rs-sources > li').count()).toBe(SOURCES.length);
     await open.page.getByLabel('Search references').fill('navy');
-    expect(await panel('references').locator('.rs-sources > li').count()).toBe(
-      SOURCES.filter((s) => JSON.stringify(Object.values(s)).toLowerCase().includes('navy')).length,
-    );
+    await expect
+      .poll(() => panel('references').locator('.rs-sources > li').count())
+      .toBe(SOURCES.filter((s) => JSON.stringify(Object.values(s)).toLowerCase().includes('navy')).length);
     await open.page.getByLabel('Search references').fill('');
   });
 });
@@ -238,7 +239,7 @@ describe('the index of functions', () => {
     await tab('Functions').click();
     expect(await locate('.rs-function').count()).toBe(CATALOGUE.length);
     await open.page.getByLabel('Search functions').fill('crew minutes');
-    expect(await locate('.rs-function summary code').allTextContents()).toContain('BURN.PIN.TIME');
+    await expect.poll(() => locate('.rs-function summary code').allTextContents()).toContain('BURN.PIN.TIME');
     await shot('functions');
     await open.page.getByLabel('Search functions').fill('');
   });
@@ -252,7 +253,7 @@ describe('the index of functions', () => {
     await entry.getByRole('button', { name: 'Put in Z1: =BURN.PIN.HOLE(4)' }).click();
     await expect.poll(() => locate('.rs-said').textContent()).toBe('Z1 now holds =BURN.PIN.HOLE(4)');
     await tab('This cell').click();
-    expect(await section('result').textContent()).toContain('2.4 in');
+    await expect.poll(() => section('result').textContent()).toContain('2.4 in');
   });
 
   it('asks before it replaces what a cell holds', async () => {
@@ -273,7 +274,7 @@ describe('the assumptions', () => {
     await tab('Assumptions').click();
     expect(await panel('assumptions').locator('tbody tr').count()).toBe(REGISTRY.length);
     await open.page.getByLabel('Search assumptions').fill('bore ratio');
-    expect(await panel('assumptions').locator('tbody tr').first().textContent()).toMatch(/^bore ratio0\.6/);
+    await expect.poll(() => panel('assumptions').locator('tbody tr').first().textContent()).toMatch(/^bore ratio0\.6/);
     await open.page.getByLabel('Search assumptions').fill('');
     await shot('assumptions');
   });
@@ -306,7 +307,7 @@ describe('the pane for everybody', () => {
     await tab('This cell').focus();
     await open.page.keyboard.press('Tab');
     await open.page.keyboard.press('Shift+Tab');
-    expect(await open.page.evaluate(() => document.activeElement?.textContent)).toBe('This cell');
+    await expect.poll(focused).toBe('This cell');
     for (const [key, name] of [
       ['ArrowRight', 'Functions'],
       ['End', 'References'],
@@ -315,11 +316,11 @@ describe('the pane for everybody', () => {
       ['Home', 'This cell'],
     ] as const) {
       await open.page.keyboard.press(key);
-      expect(await open.page.evaluate(() => document.activeElement?.textContent)).toBe(name);
-      expect(await tab(name).getAttribute('aria-selected')).toBe('true');
+      await expect.poll(focused).toBe(name);
+      await expect.poll(() => tab(name).getAttribute('aria-selected')).toBe('true');
     }
     await open.page.keyboard.press('Tab');
-    expect(await open.page.evaluate(() => document.activeElement?.id)).toBe('rs-panel-cell');
+    await expect.poll(() => open.page.evaluate(() => document.activeElement?.id)).toBe('rs-panel-cell');
   });
 
   it.each(['light', 'dark'] as const)(

@@ -4,6 +4,7 @@ import type { Plugin } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { SelectedCell } from '../../src/pane/port.ts';
 import type { TrialSheetPort } from '../../src/trial/sheet-port.ts';
+import { goTo } from './edit.ts';
 import { openPage } from './page.ts';
 import type { OpenPage } from './page.ts';
 
@@ -51,14 +52,12 @@ const read = (reference: string, sheet = 'Job sheet'): Promise<unknown> =>
 
 /** Waits until a cell holds a value. */
 async function until(reference: string, value: unknown): Promise<void> {
-  await expect.poll(() => read(reference), { timeout: 60_000 }).toEqual([[value]]);
+  await expect.poll(() => read(reference)).toEqual([[value]]);
 }
 
 /** Goes to a cell by the name box, as a user does. */
 async function select(address: string): Promise<void> {
-  const box = open.page.locator('#sheet input').first();
-  await box.fill(address);
-  await box.press('Enter');
+  await goTo(open.page, address);
   await expect.poll(async () => (await selected())?.address).toBe(address);
 }
 

@@ -8,6 +8,8 @@ export default defineConfig({
     globalSetup: ['test/browser/built.ts'],
     testTimeout: 300_000,
     hookTimeout: 600_000,
+    // Sheets recalculate in the page, on machines that do other things too.
+    expect: { poll: { timeout: 60_000 } },
     fileParallelism: false,
   },
 });

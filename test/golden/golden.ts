@@ -96,6 +96,10 @@ const same = (expected: Kept | undefined, found: Kept | undefined): boolean =>
 
 const shown = (cell: Kept | undefined): string => (cell === undefined ? 'nothing' : JSON.stringify(cell));
 
+/** Where the kept tables differ from those found. */
+export const allDifferences = (expected: Golden['results'], found: Golden['results']): readonly string[] =>
+  Object.entries(expected).flatMap(([formula, rows]) => differences(formula, rows, found[formula]));
+
 /** Where two tables differ, one text for each cell. Rows of a working are told apart by symbol, whatever their order. */
 export function differences(formula: string, expected: Table, found: Table | undefined): readonly string[] {
   if (!found) return [`${formula} is not calculated any more`];

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findCalls } from '../../src/pane/formula-calls.ts';
-import type { Operand } from '../../src/pane/operand.ts';
+import { findCalls, type Operand } from '../../src/pane/formula-calls.ts';
 
 const only = (formula: string): readonly Operand[] => {
   const calls = findCalls(formula);

@@ -4,7 +4,7 @@ import { calculateWorkbook } from '../../engine/headless.ts';
 import type { CalculatedWorkbook, CellContent, SheetDescription } from '../../sheet/described-workbook.ts';
 import { LAST_COLUMN, LAST_ROW } from '../../files/xlsx/address.ts';
 import type { SavedCell, SavedSheet, SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
-import { asInTheHost } from './as-in-the-host.ts';
+import { asInTheHost } from '../../engine/as-in-the-host.ts';
 import { FIT, fitFunction } from './fit.ts';
 import { standingCells, type PlannedFormula } from './plan.ts';
 import type { FormulaReader } from '../../files/xlsx/stored-formula.ts';

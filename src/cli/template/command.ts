@@ -4,7 +4,7 @@ import { call } from '../../sheet/call.ts';
 import { hostFunctions } from '../../sheet/host-functions.ts';
 import { calculateWorkbook } from '../../engine/headless.ts';
 import type { CellContent } from '../../sheet/described-workbook.ts';
-import { asInTheHost } from '../recheck/as-in-the-host.ts';
+import { asInTheHost } from '../../engine/as-in-the-host.ts';
 import { newWorkbook } from '../../files/xlsx/new-workbook.ts';
 import { writeWhole } from '../write-file.ts';
 import { jobWorkbook } from '../../files/template/job-workbook.ts';

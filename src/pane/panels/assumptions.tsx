@@ -10,8 +10,6 @@ import { SearchBox, holdsWords } from '../parts/search-box.tsx';
 import type { SheetPort } from '../port.ts';
 import { usedAssumptions } from '../used-assumptions.ts';
 
-const DEFAULTS = usedAssumptions(new Set(REGISTRY.map((a) => a.name)), InForce.defaults());
-
 /** The listing as BURN.ASSUMED gives it, so that the sheet's region works as `assume`. */
 function listing(): ReturnType<typeof call> {
   const d = findFunction('BURN.ASSUMED');
@@ -52,10 +50,11 @@ export function Assumptions({
   readonly say: (text: string) => void;
   readonly toSource: (key: string) => void;
 }) {
+  const [defaults] = useState(() => usedAssumptions(new Set(REGISTRY.map((a) => a.name)), InForce.defaults()));
   const [words, setWords] = useState('');
   const [sheet, setSheet] = useState<string>();
   const [busy, setBusy] = useState(false);
-  const found = DEFAULTS.filter((a) => holdsWords(`${a.name} ${a.summary} ${a.kind}`, words));
+  const found = defaults.filter((a) => holdsWords(`${a.name} ${a.summary} ${a.kind}`, words));
   const put = async (): Promise<void> => {
     setBusy(true);
     try {

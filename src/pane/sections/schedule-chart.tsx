@@ -23,12 +23,15 @@ function Shifts({ explained }: { readonly explained: Explained }) {
   const legend = (
     <>
       {KEYS.map(([kind, words]) => (
-        <span class="rs-shifts-keys">
-          <svg viewBox="0 0 12 10" aria-hidden="true">
-            <rect class={`rs-shifts-${kind}`} x="0.5" y="0.5" width="11" height="9" />
-          </svg>{' '}
-          {words};{' '}
-        </span>
+        // A line is broken between the keys, not in one.
+        <>
+          <span class="rs-shifts-keys">
+            <svg viewBox="0 0 12 10" aria-hidden="true">
+              <rect class={`rs-shifts-${kind}`} x="0.5" y="0.5" width="11" height="9" />
+            </svg>{' '}
+            {words};
+          </span>{' '}
+        </>
       ))}
       {caption}
     </>

@@ -9,7 +9,7 @@ import { SaxesParser } from 'saxes';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { recheck } from '../../../src/cli/recheck/recheck.ts';
 import { refreshed } from '../../../src/cli/recheck/refresh.ts';
-import { asInTheHost } from '../../../src/cli/recheck/as-in-the-host.ts';
+import { asInTheHost } from '../../../src/engine/as-in-the-host.ts';
 import { template, templateFile } from '../../../src/cli/template/command.ts';
 import { jobWorkbook } from '../../../src/files/template/job-workbook.ts';
 import { newWorkbook } from '../../../src/files/xlsx/new-workbook.ts';

@@ -2,7 +2,7 @@
 import type { HostFunction } from '../../../src/sheet/host-function.ts';
 import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import { calculateWorkbook } from '../../../src/engine/headless.ts';
-import { asInTheHost } from '../../../src/cli/recheck/as-in-the-host.ts';
+import { asInTheHost } from '../../../src/engine/as-in-the-host.ts';
 import { newWorkbook, type NewSheet } from '../../../src/files/xlsx/new-workbook.ts';
 import { newArchive, openArchive } from '../../../src/files/xlsx/zip.ts';
 

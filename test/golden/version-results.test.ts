@@ -4,39 +4,40 @@
  */
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue/catalogue.ts';
+import { CALCULATION_VERSION } from '../../src/core/version.ts';
 import { CALLS } from './calls.ts';
-import { calculate, differences, readGolden, type Golden } from './golden.ts';
+import { allDifferences, calculate, differences, readGolden } from './golden.ts';
+import { changed, readKeptVersion, registers, versionFault } from './version-guard.ts';
 
 const kept = readGolden();
-const today = await calculate(CALLS);
+const found = await calculate(CALLS);
 
 /** Enough to see what kind of change it is. */
 const shown = (all: readonly string[]): readonly string[] =>
   all.length > 30 ? [...all.slice(0, 30), `and ${all.length - 30} more`] : all;
 
-const allDifferences = (expected: Golden['results'], found: Golden['results']): readonly string[] =>
-  Object.entries(expected).flatMap(([formula, rows]) => differences(formula, rows, found[formula]));
-
 describe('the results', () => {
   it('hold every call, and every function among them', () => {
-    expect(Object.keys(today.results).filter((formula) => !(formula in kept.results))).toEqual([]);
+    expect(Object.keys(found.results).filter((formula) => !(formula in kept.results))).toEqual([]);
     const called = [...Object.keys(kept.results), ...Object.keys(kept.words)].join('\n');
     expect(CATALOGUE.map((d) => d.name).filter((name) => !called.includes(`=${name}(`))).toEqual([]);
   });
 
   it('are as they were', () => {
-    expect(shown(allDifferences(kept.results, today.results))).toEqual([]);
+    const version = readKeptVersion();
+    const fault = versionFault(CALCULATION_VERSION, version, changed(version, registers, kept, found));
+    expect(shown(allDifferences(kept.results, found.results)), fault).toEqual([]);
   });
 });
 
 describe('the words of workings and cautions', () => {
   it('stand with the same calls', () => {
-    const said = Object.entries(today.words).filter(([, rows]) => rows.length > 0);
+    const said = Object.entries(found.words).filter(([, rows]) => rows.length > 0);
     expect(said.map(([formula]) => formula).filter((formula) => !(formula in kept.words))).toEqual([]);
   });
 
   it('are as they were', () => {
-    expect(shown(allDifferences(kept.words, today.words))).toEqual([]);
+    expect(shown(allDifferences(kept.words, found.words))).toEqual([]);
   });
 });
 
