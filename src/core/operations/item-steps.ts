@@ -69,7 +69,7 @@ function rodSteps({ rod, reason = '' }: Pick<ItemShape, 'rod' | 'reason'>, basis
  * x depth, v what the heat could advance, c the advance slag allows at the mouth, s the depth at which slag has halved it.
  * Steps of the work, `rho`, `k` and `m` stand before. Source: common practice for the limit.
  */
-function burningSteps(
+export function burningSteps(
   pierced: boolean,
   { removal, slag }: { readonly removal: string; readonly slag: string },
 ): readonly Step[] {

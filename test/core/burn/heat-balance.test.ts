@@ -1,7 +1,43 @@
 import { describe, expect, it } from 'vitest';
-import { burnProcess, type BurnInputs } from '../../../src/core/burn/burn-process.ts';
+import { heatBalanceSteps } from '../../../src/core/burn/heat-balance.ts';
 import { ironEnthalpy, splitOxidationHeat, splitOxygenDemand } from '../../../src/core/burn/iron-heat.ts';
+import { findMaterial } from '../../../src/core/burn/materials.ts';
+import { findRod } from '../../../src/core/burn/rods.ts';
 import { CalcError } from '../../../src/core/errors.ts';
+import { readSteps } from '../model/read-steps.ts';
+
+const STEPS = heatBalanceSteps(findRod('3/8').rod, findMaterial('carbon steel'));
+
+interface BurnInputs {
+  readonly feedRatio: number;
+  readonly oxygenBurnt: number;
+  readonly monoxideShare: number;
+  readonly heatLost: number;
+  readonly slagTemperature: number;
+  readonly workHeat: number;
+  readonly workBurns: number;
+}
+
+/** The balance on these numbers. */
+function burnProcess(inputs: BurnInputs): {
+  readonly removed: number;
+  readonly fed: number;
+  readonly burnt: number;
+  readonly burntShare: number;
+} {
+  const at = readSteps(STEPS, {
+    lambda: inputs.feedRatio,
+    eta: inputs.oxygenBurnt,
+    FeO: inputs.monoxideShare,
+    f: inputs.heatLost,
+    T: inputs.slagTemperature,
+    h_work: inputs.workHeat,
+    burns: inputs.workBurns,
+    rho: 7850,
+  });
+  const burntShare = at.number('share');
+  return { removed: at.number('k'), fed: at.number('lambda'), burnt: at.number('B'), burntShare };
+}
 
 const short: BurnInputs = {
   feedRatio: 0.5,
@@ -11,7 +47,6 @@ const short: BurnInputs = {
   slagTemperature: 2100,
   workHeat: ironEnthalpy(2100),
   workBurns: 1,
-  workName: 'carbon steel',
 };
 
 describe('the heat balance of burning', () => {
