@@ -13,6 +13,7 @@ import { distinct } from '../core/model/distinct.ts';
 import type { Trace } from '../core/model/trace.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import { optional, required, tableFunction, valueFunction, type Declaration } from './declaration.ts';
+import { figureOf } from './condition-cells.ts';
 import {
   CYLINDER_PRESSURE,
   DEPTH,
@@ -227,6 +228,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
         risesWith: ['hose fittings', 'hose roughness'],
       },
     ],
+    about: ({ depth }) => figureOf('underwater', depth),
     calculate: ({ tipPressure: tip, flow, length, bore: d, depth }, basis, trace) => {
       const steps = distinct(trace);
       input(steps, 'tip pressure', 'p', tip, 'pressure');
@@ -271,6 +273,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
         fallsWith: ['hose fittings'],
       },
     ],
+    about: ({ depth }) => figureOf('underwater', depth),
     calculate: (values, basis, trace) => {
       const { content, depth, ...others } = values;
       const inputs = { ...others, content, depth };
