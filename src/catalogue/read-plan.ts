@@ -1,9 +1,9 @@
 import type { Ranged } from '../core/job/job-range.ts';
 import type { PlanRow } from '../core/job/plan-row.ts';
-import type { CalcError } from '../core/errors.ts';
+import { CalcError } from '../core/errors.ts';
 import { findMaterial } from '../core/burn/materials.ts';
 import { findRod } from '../core/burn/rods.ts';
-import { isBlank, isErrorValue } from '../core/messages.ts';
+import { inRow, isBlank, isErrorValue } from '../core/messages.ts';
 import { operationOf } from '../core/operations/all.ts';
 import type { KnownItem } from '../core/safety/item.ts';
 import { findOperation } from '../core/safety/operations.ts';
@@ -75,24 +75,24 @@ export function planItems(
   cells: Cells,
   system: UnitSystem,
 ): { readonly items: readonly KnownItem[]; readonly bad: readonly CalcError[] } {
-  const table = readTable('plan', cells, ALIASES, ITEM_COLUMNS);
   const kinds = new Map<string, KnownItem>();
-  const { bad } = readRows(
-    'plan',
-    table,
-    (r) => r.row,
-    (row) => {
+  const bad: CalcError[] = [];
+  for (const row of readTable('plan', cells, ALIASES, ITEM_COLUMNS)) {
+    try {
       const [operation, material, rod, conditions] = ITEM_COLUMNS.map((name) => wordUnder(row, name));
       const kind = [operation, material, rod, conditions].join('|');
-      if (kinds.has(kind)) return;
+      if (kinds.has(kind)) continue;
       kinds.set(kind, {
         operation: findOperation(needed('operation', operation)),
         material: findMaterial(needed('material', material)),
         rod: findRod(needed('rod', rod)),
         conditions: conditionsIn(conditions ?? '', system),
       });
-    },
-  );
+    } catch (e) {
+      if (!(e instanceof CalcError)) throw e;
+      bad.push(inRow('plan', row.row, e));
+    }
+  }
   return { items: [...kinds.values()], bad };
 }
 
