@@ -69,7 +69,8 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
   const { rows, bad } = readPlan(plan, system);
   const totals = jobTotals(rows, basis);
   const given = parseConditions(conditions, system);
-  const items = itemsOf(jobItems(operations, planItems(plan, system).items, given, a), a);
+  const { items: known, bad: untold } = planItems(plan, system);
+  const items = itemsOf(jobItems(operations, known, given, a), a);
   const held = items.flatMap(conditionsOf);
   const has = (...names: readonly ConditionName[]): boolean => held.some((c) => names.includes(c.name));
   const shown = (value: number, quantity: QuantityName): string =>
@@ -122,6 +123,10 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
       String(rows.length),
       bad.length === 0 ? '' : `${bad.length} left out of all figures: ${bad[0]?.message ?? ''}`,
     ],
+    // Rows that could not be sized do not say what they are either.
+    ...(untold.length > bad.length
+      ? [['cautions left out', String(untold.length), untold.at(-1)?.message ?? ''] as const]
+      : []),
     [
       'conditions given',
       '',

@@ -107,11 +107,11 @@ function needed(name: string, word: string | undefined): string {
   return word;
 }
 
-/** Whether a range holds a plan, by its headings. */
+/** Whether a range holds a plan, whole or cut down to what its cautions need, by its headings. */
 export function isPlan(cells: Cells): boolean {
   return cells.some((row) => {
     const names = row.map((cell) => readHeading(cell)?.name);
-    return REQUIRED.every((name) => names.includes(name));
+    return names.includes('rod') && (names.includes('rods') || names.includes('conditions'));
   });
 }
 
