@@ -23,13 +23,15 @@ export function itemsOfCall(d: Declaration, given?: Given): readonly Item[] {
   return base.flatMap((b) => known.map((k) => itemOf({ ...b, ...k, functions }, a)));
 }
 
-/** A rod and a material that stand in the arguments. */
+/** An operation, a rod and a material that stand in the arguments. */
 function ofParameters(d: Declaration, { values }: Given): KnownItem {
   const of = (kind: string): unknown => {
     const name = Object.keys(d.parameters).find((each) => d.parameters[each]?.kind.kind === kind);
     return name === undefined ? undefined : values[name];
   };
+  const { operation } = values;
   return {
+    ...(typeof operation === 'string' && isOperation(operation) ? { operation } : {}),
     ...(of('material') === undefined ? {} : { material: of('material') as Material }),
     ...(of('rod') === undefined ? {} : { rod: of('rod') as RodUse }),
   };

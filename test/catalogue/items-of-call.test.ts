@@ -116,6 +116,14 @@ describe('the cautions of a call', () => {
     );
   });
 
+  it('are at least those of the operation where a list or plan cannot be read', () => {
+    const pin = keys(named('BURN.PIN.OXYGEN'));
+    expect(keys(named('BURN.JOB.STOCK'), { operation: 'PIN', sizes: [['wide', 'long']], confidence: 0.9 })).toEqual(
+      expect.arrayContaining([...pin]),
+    );
+    expect(keys(named('BURN.JOB.COST'), { plan: [['no', 'plan']] })).toContain('permit');
+  });
+
   it('follow the assumptions in force, of a function of no operation too', () => {
     const of = (...rows: Rows): readonly string[] => because(invented, {}, rows);
     expect(of()).toEqual([]);
