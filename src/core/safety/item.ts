@@ -105,7 +105,7 @@ export interface HeldCondition extends Condition {
 }
 
 /** What a material says of fume, dust and the way it breaks. Bronze for bushes often has lead in it (from memory). */
-const OF_MATERIAL: Readonly<Record<MaterialName, readonly ConditionName[]>> = {
+export const OF_MATERIAL: Readonly<Record<MaterialName, readonly ConditionName[]>> = {
   'carbon steel': [],
   'hardened pin steel': ['hardened'],
   'manganese steel': ['manganese steel'],
@@ -118,7 +118,8 @@ const OF_MATERIAL: Readonly<Record<MaterialName, readonly ConditionName[]>> = {
   rock: ['concrete'],
 };
 
-const OF_POSITION: Readonly<Record<string, ConditionName>> = {
+/** What a position brings with it. */
+export const OF_POSITION: Readonly<Record<string, ConditionName>> = {
   overhead: 'overhead',
   'vertical down': 'vertical down',
   underwater: 'underwater',
