@@ -124,6 +124,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       },
       { falls: ['diameter'], without: ['hole'] },
     ],
+    about: (_, { a }) => [{ cooling: methodInForce(a) }],
     calculate: ({ diameter: D, interference: delta, boss: Do, hole: d = 0 }, { a }, trace) =>
       pressureOf(D, delta, Do, d, a, trace),
   }),
@@ -141,6 +142,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     monotone: [
       { rises: ['length', 'interference', 'boss'], falls: ['hole'], risesWith: ['joint friction', 'rust bond'] },
     ],
+    about: (_, { a }) => [{ cooling: methodInForce(a) }],
     calculate: ({ diameter: D, length: L, interference: delta, boss: Do, hole: d = 0 }, { a }, trace) => {
       const pressure = pressureOf(D, delta, Do, d, a, trace);
       recordGiven(trace, ['length', 'L', L, 'length']);
@@ -178,6 +180,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     cautions: ['GRIP'],
     examples: ['=BURN.GRIP.AFTER(4,10,10,2.5,60)'],
     monotone: [{ column: 'likely', rises: ['force tried'] }],
+    about: (_, { a }) => [{ cooling: methodInForce(a) }],
     calculate: ({ diameter: D, length: L, boss: Do, hole: d, 'force tried': tried }, { a }, trace) => {
       const steps = distinct(trace);
       recordGiven(

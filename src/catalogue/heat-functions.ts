@@ -158,6 +158,7 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
         assuming: { 'cooling method': 'air' },
       },
     ],
+    about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
     calculate: ({ diameter: D, hole: d, length: L, method: word, target: wanted }, { a }, trace) => {
       recordGiven(trace, ['diameter', 'D', D, 'length'], ['hole', 'd', d, 'length'], ['length', 'L', L, 'length']);
       const way = methodOr(word, a);
@@ -197,6 +198,7 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['COOL'],
     examples: ['=BURN.COOL.CURVE(4,2.5,10,10)', '=BURN.COOL.CURVE(4,2.5,10,10,"water",11)'],
+    about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
     calculate: ({ diameter: D, hole: d, boss: Do, length: L, method: word, points = 21 }, { a }, trace) => {
       recordGiven(
         trace,
@@ -222,6 +224,7 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
     sources: [...SOURCES, 'hill', 'timoshenko goodier', 'simo hughes', 'lame'],
     cautions: ['COOL'],
     examples: ['=BURN.COOL.SHRINK(4,2.5)', '=BURN.COOL.SHRINK(4,2.5,"water")'],
+    about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
     calculate: ({ diameter: D, hole: d, method: word }, { a }, trace) => {
       recordGiven(trace, ['diameter', 'D', D, 'length'], ['hole', 'd', d, 'length']);
       const way = methodOr(word, a);

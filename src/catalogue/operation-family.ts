@@ -10,6 +10,8 @@ import { sized, type Sized } from '../core/operations/sized.ts';
 import { spreadItem } from '../core/operations/spread-item.ts';
 import { highBeyondReach } from '../core/messages.ts';
 import type { Working } from '../core/model/working.ts';
+import { itemOf, type KnownItem } from '../core/safety/item.ts';
+import { isOperation } from '../core/safety/operations.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import {
   optional,
@@ -24,7 +26,7 @@ import {
   type Values,
 } from './declaration.ts';
 import { operationMoves } from './operation-moves.ts';
-import { planCautions } from './plan-cautions.ts';
+import { planCautions, planConditions } from './plan-cautions.ts';
 import { STEP_COLUMNS, stepLines } from './step-table.ts';
 
 type SizeParameters<G extends string> = Record<G, Parameter>;
@@ -54,6 +56,9 @@ export const PLAN_COLUMNS = [
   { heading: 'cooling', quantity: 'time' },
   { heading: 'ram', quantity: 'force' },
   { heading: 'removed', quantity: 'mass' },
+  { heading: 'operation' },
+  { heading: 'material' },
+  { heading: 'conditions' },
   { heading: 'cautions' },
   { heading: 'note' },
 ] as const satisfies readonly Column[];
@@ -96,6 +101,10 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
     assume: true,
     sources: SOURCES,
     cautions: operation.cautions,
+    about: (v: Values<FamilyParameters<G>>, basis: Basis): readonly KnownItem[] => {
+      const { material, rod } = size(v, basis);
+      return [{ material, rod }];
+    },
     examples: [`=BURN.${operation.id}.${suffix}(${arguments_})`],
     monotone: operationMoves<keyof FamilyParameters<G> & string>(operation.id, suffix),
   });
@@ -186,10 +195,19 @@ function planLine(s: Sized, basis: Basis): readonly Output[] {
     operation.cooling ? s.cooling : null,
     ram,
     s.removed,
-    planCautions(operation.id, s, basis),
+    operation.id,
+    s.material.name,
+    ...cautionCells(operation.id, s, basis),
     notes.join('; '),
   ];
 }
+
+/** Conditions and cautions of an item, which many of a list have in common. */
+const cautionCells = (id: string, { material, rod }: Sized, { a, once }: Basis): readonly [string, string] =>
+  once(`cautions ${id} ${material.name} ${rod.rod.kind} ${rod.coupled}`, () => {
+    const item = itemOf({ operation: isOperation(id) ? id : undefined, material, rod }, a);
+    return [planConditions(item, a.system), planCautions(item)] as const;
+  });
 
 /** What to set at the regulator; where the hose cannot feed the rod the cell says so, and the rest of the row stands. */
 const settingOrError = (s: Sized, basis: Basis): number | CalcError => orError(() => itemSetting(s, basis).gauge);

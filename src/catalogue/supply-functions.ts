@@ -15,6 +15,7 @@ import { settingInForce } from '../core/oxygen/hose-setting.ts';
 import { leftoverSteps } from '../core/oxygen/leftover-in-force.ts';
 import { lossInForce } from '../core/oxygen/loss-in-force.ts';
 import { optional, required, tableFunction, workedFunction, type Declaration } from './declaration.ts';
+import { figureOf } from './condition-cells.ts';
 import {
   CYLINDER_PRESSURE,
   DEPTH,
@@ -215,6 +216,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
         risesWith: ['hose fittings', 'hose roughness'],
       },
     ],
+    about: ({ depth }) => figureOf('underwater', depth),
     working: ({ tipPressure: tip, flow, length, bore: d, depth }, basis) =>
       settingInForce({ tip, flow, length, bore: d, depth }, basis),
   }),
@@ -254,6 +256,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
         fallsWith: ['hose fittings'],
       },
     ],
+    about: ({ depth }) => figureOf('underwater', depth),
     calculate: (inputs, basis) => supplyLines(checkSupply(inputs, basis), inputs, basis.a),
     working: supplyWorking,
   }),

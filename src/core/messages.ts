@@ -161,6 +161,10 @@ export const conditionNeedsValue = (name: string, example: string): CalcError =>
   value(`condition "${name}" needs a value, such as ${name} ${example}`);
 export const conditionTakesNoValue = (came: string, name: string): CalcError =>
   value(`condition "${brief(came)}" has a value; "${name}" takes none`);
+export const sizesOfOne = (operations: readonly string[]): CalcError =>
+  value(
+    `items holds sizes, and the operation is ${operations.join(', ')}; sizes need one operation, a PLAN names its own`,
+  );
 
 // Heat, grip and push-out
 export const ringsCannotCarry = (): CalcError =>

@@ -8,7 +8,6 @@ import { findRod } from '../../../src/core/burn/rods.ts';
 import { burnFume } from '../../../src/core/safety/burn-fume.ts';
 import type { FumeRelease } from '../../../src/core/safety/fume-release.ts';
 import { substance } from '../burn/substance.ts';
-import { coolingConditions, workConditions } from '../../../src/core/safety/work-conditions.ts';
 
 const INCH = 0.0254;
 const basis = new Basis(Assumptions.defaults());
@@ -74,28 +73,5 @@ describe('fume of a rod at work', () => {
       5 * fume('3/8', 'carbon steel', much).manganese,
     );
     expect(fume('3/8', 'carbon steel', much)).toEqual(fume('3/8', 'carbon steel'));
-  });
-});
-
-describe('conditions that follow from the work', () => {
-  it('are what it is made of, that it lies under water, that it is grounded', () => {
-    expect(workConditions(findMaterial('carbon steel'), basis.a)).toEqual([]);
-    expect(workConditions(findMaterial('cast iron'), basis.a)).toEqual(['cast iron']);
-    expect(workConditions(findMaterial('carbon steel'), withRows(number('water depth', 3)).a)).toEqual(['underwater']);
-    expect(workConditions(findMaterial('concrete'), withRows({ name: 'work grounded', word: 'yes' }).a)).toEqual([
-      'concrete',
-      'grounded work',
-    ]);
-  });
-
-  it("and that a pin is cooled with water, by its function's word or the assumption", () => {
-    const water = withRows({ name: 'cooling method', word: 'water' }).a;
-    for (const family of ['PIN', 'COOL', 'GRIP']) {
-      expect(coolingConditions(family, water)).toEqual(['water quench']);
-      expect(coolingConditions(family, water, 'air')).toEqual([]);
-      expect(coolingConditions(family, basis.a)).toEqual([]);
-      expect(coolingConditions(family, basis.a, 'water')).toEqual(['water quench']);
-    }
-    expect(coolingConditions('CUT', water, 'water')).toEqual([]);
   });
 });
