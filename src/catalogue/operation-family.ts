@@ -3,7 +3,7 @@ import { findMaterial, type Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
 import { cylindersOpened } from '../core/operations/cylinders-opened.ts';
-import { itemSetting, recordSupply } from '../core/operations/item-supply.ts';
+import { itemSetting, workedSupply } from '../core/operations/item-supply.ts';
 import { notesOf } from '../core/operations/notes.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
 import { sizeItem, type Sizing } from '../core/operations/size-item.ts';
@@ -119,7 +119,7 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
         if (!working)
           return basis.once(`plan ${operation.id} ${itemKey(v)}`, () => planLine(operation, size(v, basis), basis));
         const sized = size(v, basis, working);
-        recordSupply(sized, basis, working);
+        for (const step of workedSupply(sized, basis)) working.add(step);
         ramOrError(operation, sized, basis, working);
         return planLine(operation, sized, basis);
       },
@@ -133,7 +133,7 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
         const working = recorder();
         const each = distinct(working);
         const sized = size(v, basis, each);
-        recordSupply(sized, basis, each);
+        for (const step of workedSupply(sized, basis)) each.add(step);
         ramOrError(operation, sized, basis, each);
         for (const step of working.steps) trace?.add(step);
         return stepLines(working.steps, basis.a.system);

@@ -7,11 +7,14 @@ export class Working {
   readonly evaluation: Evaluation;
   /** Symbol of the step that is the result. */
   readonly result: string;
+  /** Symbols of steps that the result does not rest on, but that are read with it. */
+  private readonly besides: readonly string[];
 
-  constructor(evaluation: Evaluation, result: string) {
-    evaluation.list.place(result);
+  constructor(evaluation: Evaluation, result: string, besides: readonly string[] = []) {
+    for (const symbol of [result, ...besides]) evaluation.list.place(symbol);
     this.evaluation = evaluation;
     this.result = result;
+    this.besides = besides;
   }
 
   get value(): number {
@@ -20,7 +23,7 @@ export class Working {
 
   /** The steps that the result rests on, and those of `besides`, in order. */
   steps(besides: readonly string[] = []): readonly WorkedStep[] {
-    return this.evaluation.worked([this.result, ...besides]);
+    return this.evaluation.worked([this.result, ...this.besides, ...besides]);
   }
 }
 

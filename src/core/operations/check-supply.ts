@@ -6,16 +6,17 @@ import * as messages from '../messages.ts';
 import { waterPressure } from '../oxygen/ambient-pressure.ts';
 import { contentPressure } from '../oxygen/cylinder-content.ts';
 import { highestFill } from '../oxygen/cylinder-sizes.ts';
-import { deliveryInForce } from '../oxygen/drawable-content.ts';
+import { drawnCylinder } from '../oxygen/drawable-content.ts';
 import { flowTable } from '../oxygen/flowing-gas.ts';
-import { fullCylinder } from '../oxygen/full-cylinder.ts';
+import { fullCylinder, fullCylinderSteps } from '../oxygen/full-cylinder.ts';
 import { FILL_TEMPERATURE } from '../oxygen/gauge-reading.ts';
-import { leftoverInForce } from '../oxygen/leftover-in-force.ts';
 import { checkSetting } from '../oxygen/loss-in-force.ts';
 import { isotherm } from '../oxygen/oxygen-state.ts';
 import { hoseInForce, regulatorInForce, wallInForce } from '../oxygen/supply-in-force.ts';
 import { supplyCheck, type SupplyCheck } from '../oxygen/supply-check.ts';
 import { setWhileFlowing, type SupplyLine } from '../oxygen/supply-point.ts';
+import { Evaluation } from '../model/evaluation.ts';
+import { StepList } from '../model/step-list.ts';
 import type { Trace } from '../model/trace.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { INCH, type QuantityName } from '../units/quantities.ts';
@@ -71,7 +72,10 @@ export function checkSupply(inputs: SupplyInputs, basis: Basis, trace?: Trace): 
   if (!(length > stub))
     throw messages.stubTooLong(showQuantity(stub, 'length', a.system), showQuantity(length, 'length', a.system));
 
-  const full = fullCylinder(a, trace);
+  const full = fullCylinder(a);
+  if (trace)
+    for (const step of new Evaluation(new StepList(fullCylinderSteps(a), ['V_cyl', 'p_full']), {}, a).worked())
+      trace.add(step);
   const air = a.value('air pressure');
   const depth = inputs.depth ?? a.value('water depth');
   trace?.add({
@@ -86,7 +90,7 @@ export function checkSupply(inputs: SupplyInputs, basis: Basis, trace?: Trace): 
   const water = waterPressure(a, depth, trace);
   checkSetting(setting, water, a);
   const leftover = a.record('leftover pressure', 'p_low', trace);
-  const now = inputs.content === undefined ? full.pressure : pressureFor(inputs.content, full, a);
+  const now = inputs.content === undefined ? full.pressure : pressureFor(inputs.content, full, basis);
 
   const oxygen = flowTable(isotherm(full.temperature), TABULATED * (setting + air));
   const regulator = regulatorInForce(a, setting + air, now, trace);
@@ -134,11 +138,11 @@ export function checkSupply(inputs: SupplyInputs, basis: Basis, trace?: Trace): 
 }
 
 /** Absolute pressure [Pa] of a cylinder from which a content [kg] can still be drawn, as BURN.CYLINDER.CONTENT counts it. */
-function pressureFor(content: number, { volume, temperature }: ReturnType<typeof fullCylinder>, a: Basis['a']): number {
+function pressureFor(content: number, { volume, temperature }: ReturnType<typeof fullCylinder>, basis: Basis): number {
+  const { a } = basis;
   const oxygen = isotherm(temperature);
   const air = a.value('air pressure');
-  const { pressure: delivery, flow } = deliveryInForce(a);
-  const left = volume * oxygen.density(leftoverInForce(a, delivery, flow) + air);
+  const left = volume * oxygen.density(drawnCylinder(basis).number('p_left') + air);
   const rating = a.value('cylinder rating');
   const most = volume * oxygen.density(highestFill(rating, FILL_TEMPERATURE, temperature, air)) - left;
   if (content > most * (1 + 1e-9)) {

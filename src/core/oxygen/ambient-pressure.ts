@@ -1,6 +1,18 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
+import { assumed } from '../assumptions/assumed.ts';
+import { calculated, type Step } from '../model/step.ts';
 import type { Trace } from '../model/trace.ts';
 import { waterColumn } from './water-column.ts';
+
+/** Pressure `p_water` of the water over work at the depth `h_water`, salt or fresh as assumed. */
+export function waterSteps(a: Assumptions): readonly Step[] {
+  return [
+    assumed('grad', a.word('water') === 'fresh' ? 'fresh water column' : 'salt water column'),
+    calculated('p_water', 'pressure of the water at the work', 'pressure', 'grad * h_water', 'depth x water column', {
+      source: 'navy diving manual',
+    }),
+  ];
+}
 
 /** Pressure of the water [Pa] over work at a depth [m], salt or fresh as assumed; records the step `p_water`. */
 export function waterPressure(a: Assumptions, depth: number, trace?: Trace): number {
