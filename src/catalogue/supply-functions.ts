@@ -1,11 +1,10 @@
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { assumed } from '../core/assumptions/assumed.ts';
 import { Evaluation } from '../core/model/evaluation.ts';
-import { distinct } from '../core/model/distinct.ts';
 import { given, solved, type Step } from '../core/model/step.ts';
 import { StepList } from '../core/model/step-list.ts';
 import { work, Working } from '../core/model/working.ts';
-import { checkSupply } from '../core/operations/check-supply.ts';
+import { checkSupply, supplyWorking } from '../core/operations/check-supply.ts';
 import { checkFill } from '../core/oxygen/check-fill.ts';
 import { countInForce } from '../core/oxygen/cylinder-count.ts';
 import type { CylinderChoice } from '../core/oxygen/cylinder-sizes.ts';
@@ -99,6 +98,9 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     working: ({ waterVolume, pressure, temperature, leftoverPressure }, { a }) => {
       checkReading(pressure, temperature ?? a.value('gas temperature'), waterVolume, a);
       const { size, volume } = waterVolume;
+      // The cylinder may stand elsewhere; what the regulator needs follows from the gas as assumed.
+      const at =
+        temperature === undefined ? undefined : assumed('T_reg', 'gas temperature', 'gas temperature at the regulator');
       const steps: readonly Step[] = [
         ...(size ? [given('size', 'size', 'count')] : []),
         given('V_cyl', 'water volume', 'capacity'),
@@ -108,7 +110,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
           ? assumed('T_gas', 'gas temperature')
           : given('T_gas', 'temperature of the gas', 'temperature'),
         ...(leftoverPressure === undefined
-          ? [...deliverySteps, ...leftoverSteps]
+          ? [...deliverySteps, ...(at ? [at] : []), ...leftoverSteps(at?.symbol)]
           : [given('p_left', 'pressure left in the cylinder', 'pressure')]),
         ...contentSteps('p_cyl', a),
       ];
@@ -252,10 +254,7 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
         fallsWith: ['hose fittings'],
       },
     ],
-    calculate: (values, basis, trace) => {
-      const { content, depth, ...others } = values;
-      const inputs = { ...others, content, depth };
-      return supplyLines(checkSupply(inputs, basis, distinct(trace)), inputs, basis.a);
-    },
+    calculate: (inputs, basis) => supplyLines(checkSupply(inputs, basis), inputs, basis.a),
+    working: supplyWorking,
   }),
 ];

@@ -4,9 +4,10 @@ import type { Basis } from '../basis.ts';
 import { Evaluation, type Given } from '../model/evaluation.ts';
 import { calculated, given, solved, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
+import { Working } from '../model/working.ts';
 import { waterSteps } from '../oxygen/ambient-pressure.ts';
 import { flowingOxygen } from '../oxygen/flowing-gas.ts';
-import { meanRodFlow, rodFlowScale, type RodLine } from '../oxygen/rod-flow.ts';
+import { meanRodFlow, rodFlow, rodFlowScale, rodPressure, type RodLine } from '../oxygen/rod-flow.ts';
 import { INCH, type QuantityName } from '../units/quantities.ts';
 import { rodNames, type Rod } from './rods.ts';
 
@@ -56,10 +57,10 @@ export interface RodPath {
 
 /**
  * The flow path of a rod, fitted to the user's own measured flow where there is one. Gas is taken at half the pressure over
- * what is round the burning end.
+ * what is round the burning end: the air, and the water `p_water` where the work is `deep`.
  */
-export function rodPath(rod: Rod, { a, once }: Basis): RodPath {
-  const [deep, measured] = [isDeep(a), isMeasured(a)];
+export function rodPath(rod: Rod, { a, once }: Basis, deep = isDeep(a)): RodPath {
+  const measured = isMeasured(a);
   const ambient = ([, , , , , air, , water]: readonly number[]): number => air! + (deep ? water! : 0);
   const line = (pressure: number, values: readonly number[]): RodLine => {
     const [outsideDiameter, bore, wires, wireDiameter, holder, , temperature] = values as readonly [
@@ -153,4 +154,75 @@ export function meanFlow(rod: Rod, length: number, pressure: number, basis: Basi
     const list = once(`mean flow ${rod.name}`, () => meanFlowList(rod, basis));
     return new Evaluation(list, { p: pressure, L_rod: length, ...rodGiven(rod) }, a).number('m');
   });
+}
+
+/** What `rodFlowOf` and `rodPressureOf` give, with what the other gives handed over. */
+interface Asked {
+  readonly given: Step;
+  readonly value: number;
+  readonly result: (path: RodPath) => Step;
+}
+
+function rodWorking(rod: Rod, length: number, { given: handed, value, result }: Asked, basis: Basis): Working {
+  const steps: readonly Step[] = [
+    given('rod', 'rod', 'count'),
+    given('L', 'length left', 'length'),
+    ...rodLineSteps(rod, basis.a),
+    handed,
+    result(rodPath(rod, basis)),
+  ];
+  const asked = steps.at(-1)?.symbol ?? '';
+  const values = { rod: rod.name, L: length, ...rodGiven(rod), [handed.symbol]: value };
+  return new Working(new Evaluation(new StepList(steps, [asked, 'rod']), values, basis.a), asked, ['rod']);
+}
+
+/**
+ * Flow [kg/s] through a rod of a remaining length [m] at a gauge pressure [Pa] at the holder's inlet, with the assumptions in force.
+ *
+ * Equations, range and source as `rodFlow`.
+ *
+ * @example rodFlowOf(findRod('3/8').rod, 80 * PSI, 36 * INCH, basis).value / (SCF / 60) // 0
+ */
+export function rodFlowOf(rod: Rod, pressure: number, length: number, basis: Basis): Working {
+  const result = ({ from, line, ambient }: RodPath): Step =>
+    solved(
+      'm',
+      'flow',
+      'flow',
+      ['p', 'L', ...from],
+      (p, left, ...values) => rodFlow(line(p, values), ambient(values) + p, left),
+      'isothermal flow through holder and rod passages',
+      'isothermal pipe flow',
+    );
+  return rodWorking(rod, length, { given: given('p', 'tip pressure', 'pressure'), value: pressure, result }, basis);
+}
+
+/**
+ * Gauge pressure [Pa] at the holder's inlet that drives a flow [kg/s] through a rod of a remaining length [m], with the assumptions
+ * in force: the inverse of `rodFlowOf`.
+ *
+ * @example rodPressureOf(findRod('3/8').rod, (8 * SCF) / 60, 36 * INCH, basis).value / PSI // 0
+ */
+export function rodPressureOf(rod: Rod, flow: number, length: number, basis: Basis): Working {
+  const result = ({ from, line, ambient }: RodPath): Step =>
+    solved(
+      'p',
+      'tip pressure',
+      'pressure',
+      ['m', 'L', ...from],
+      (m, left, ...values) => {
+        const around = ambient(values);
+        let pressure = 0;
+        // The gas of the line is taken at half the pressure, so pressure and gas are settled together.
+        for (let i = 0; i < 50; i++) {
+          const next = rodPressure(line(pressure, values), m, left) - around;
+          if (Math.abs(next - pressure) <= 1e-10 * (around + next)) return next;
+          pressure = next;
+        }
+        return pressure;
+      },
+      'pressure that drives the flow through rod passages and holder',
+      'isothermal pipe flow',
+    );
+  return rodWorking(rod, length, { given: given('m', 'flow', 'flow'), value: flow, result }, basis);
 }

@@ -65,6 +65,6 @@ export function countInForce(oxygen: number, content: number | undefined, basis:
 function countList(full: boolean, basis: Basis): StepList {
   const content = full
     ? cylinderSteps(basis)
-    : [given('C', 'content', 'oxygen'), ...fullCylinderSteps(basis.a), ...leftoverSteps, ...servedSteps(basis)];
+    : [given('C', 'content', 'oxygen'), ...fullCylinderSteps(basis.a), ...leftoverSteps(), ...servedSteps(basis)];
   return new StepList([oxygenGiven, ...deliverySteps, ...content, countStep('cylinders')], ['N_cyl', 'T_cold']);
 }

@@ -109,7 +109,7 @@ export function cylinderSteps(basis: Basis): readonly Step[] {
   const { a } = basis;
   return [
     ...fullCylinderSteps(a),
-    ...leftoverSteps,
+    ...leftoverSteps(),
     ...contentSteps('p_full', a),
     calculated('C', 'content', 'oxygen', 'C_rest', 'oxygen that can be drawn slowly'),
     ...servedSteps(basis),
