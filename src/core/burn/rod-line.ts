@@ -181,7 +181,7 @@ function rodWorking(rod: Rod, length: number, { given: handed, value, result }: 
  *
  * Equations, range and source as `rodFlow`.
  *
- * @example rodFlowOf(findRod('3/8').rod, 80 * PSI, 36 * INCH, basis).value / (SCF / 60) // 0
+ * @example rodFlowOf(findRod('3/8').rod, 80 * PSI, 36 * INCH, basis).value / (SCF / 60) // 8.326
  */
 export function rodFlowOf(rod: Rod, pressure: number, length: number, basis: Basis): Working {
   const result = ({ from, line, ambient }: RodPath): Step =>
@@ -201,7 +201,7 @@ export function rodFlowOf(rod: Rod, pressure: number, length: number, basis: Bas
  * Gauge pressure [Pa] at the holder's inlet that drives a flow [kg/s] through a rod of a remaining length [m], with the assumptions
  * in force: the inverse of `rodFlowOf`.
  *
- * @example rodPressureOf(findRod('3/8').rod, (8 * SCF) / 60, 36 * INCH, basis).value / PSI // 0
+ * @example rodPressureOf(findRod('3/8').rod, (8 * SCF) / 60, 36 * INCH, basis).value / PSI // 76.65
  */
 export function rodPressureOf(rod: Rod, flow: number, length: number, basis: Basis): Working {
   const result = ({ from, line, ambient }: RodPath): Step =>
