@@ -1,8 +1,8 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { assumed } from '../assumptions/assumed.ts';
-import { calculated, type Step } from '../model/step.ts';
-import type { Trace } from '../model/trace.ts';
-import { waterColumn } from './water-column.ts';
+import { calculated, given, type Step } from '../model/step.ts';
+import { StepList } from '../model/step-list.ts';
+import { work } from '../model/working.ts';
 
 /** Pressure `p_water` of the water over work at the depth `h_water`, salt or fresh as assumed. */
 export function waterSteps(a: Assumptions): readonly Step[] {
@@ -14,22 +14,11 @@ export function waterSteps(a: Assumptions): readonly Step[] {
   ];
 }
 
-/** Pressure of the water [Pa] over work at a depth [m], salt or fresh as assumed; records the step `p_water`. */
-export function waterPressure(a: Assumptions, depth: number, trace?: Trace): number {
+/** Pressure of the water [Pa] over work at a depth [m], salt or fresh as assumed. */
+export function waterPressure(a: Assumptions, depth: number): number {
   if (depth === 0) return 0;
-  const gradient = a.record(a.word('water') === 'fresh' ? 'fresh water column' : 'salt water column', 'grad', trace);
-  const column = waterColumn(depth, gradient);
-  trace?.add({
-    name: 'pressure of the water at the work',
-    symbol: 'p_water',
-    value: column,
-    quantity: 'pressure',
-    formula: 'depth x water column',
-    expression: 'grad * h_water',
-    kind: 'calculated',
-    source: 'navy diving manual',
-  });
-  return column;
+  const list = new StepList([given('h_water', 'water depth', 'distance'), ...waterSteps(a)], ['p_water']);
+  return work(list, { h_water: depth }, a).value;
 }
 
 /**
