@@ -116,10 +116,10 @@ export function meanFlowSteps(rod: Rod, basis: Basis): readonly Step[] {
       (pressure, length, stub, ...values) =>
         basis.once(`flow ${pressure} ${length} ${stub} ${values.join(' ')}`, () =>
           meanRodFlow(
-            basis.once(`line ${pressure} ${values.join(' ')}`, () => path.line(pressure!, values)),
-            path.ambient(values) + pressure!,
-            length!,
-            stub!,
+            basis.once(`line ${pressure} ${values.join(' ')}`, () => path.line(pressure, values)),
+            path.ambient(values) + pressure,
+            length,
+            stub,
           ),
         ),
       'isothermal flow through holder and rod passages at the tip pressure, harmonic mean over the burned length',
@@ -184,13 +184,13 @@ function rodWorking(rod: Rod, length: number, { given: handed, value, result }: 
  * @example rodFlowOf(findRod('3/8').rod, 80 * PSI, 36 * INCH, basis).value / (SCF / 60) // 8.326
  */
 export function rodFlowOf(rod: Rod, pressure: number, length: number, basis: Basis): Working {
-  const result = ({ from, line, ambient }: RodPath): Step =>
+  const result = (path: RodPath): Step =>
     solved(
       'm',
       'flow',
       'flow',
-      ['p', 'L', ...from],
-      (p, left, ...values) => rodFlow(line(p, values), ambient(values) + p, left),
+      ['p', 'L', ...path.from],
+      (p, left, ...values) => rodFlow(path.line(p, values), path.ambient(values) + p, left),
       'isothermal flow through holder and rod passages',
       'isothermal pipe flow',
     );
@@ -204,18 +204,18 @@ export function rodFlowOf(rod: Rod, pressure: number, length: number, basis: Bas
  * @example rodPressureOf(findRod('3/8').rod, (8 * SCF) / 60, 36 * INCH, basis).value / PSI // 76.65
  */
 export function rodPressureOf(rod: Rod, flow: number, length: number, basis: Basis): Working {
-  const result = ({ from, line, ambient }: RodPath): Step =>
+  const result = (path: RodPath): Step =>
     solved(
       'p',
       'tip pressure',
       'pressure',
-      ['m', 'L', ...from],
+      ['m', 'L', ...path.from],
       (m, left, ...values) => {
-        const around = ambient(values);
+        const around = path.ambient(values);
         let pressure = 0;
         // The gas of the line is taken at half the pressure, so pressure and gas are settled together.
         for (let i = 0; i < 50; i++) {
-          const next = rodPressure(line(pressure, values), m, left) - around;
+          const next = rodPressure(path.line(pressure, values), m, left) - around;
           if (Math.abs(next - pressure) <= 1e-10 * (around + next)) return next;
           pressure = next;
         }
