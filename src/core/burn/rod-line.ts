@@ -116,10 +116,10 @@ export function meanFlowSteps(rod: Rod, basis: Basis): readonly Step[] {
       (pressure, length, stub, ...values) =>
         basis.once(`flow ${pressure} ${length} ${stub} ${values.join(' ')}`, () =>
           meanRodFlow(
-            basis.once(`line ${pressure} ${values.join(' ')}`, () => path.line(pressure!, values)),
-            path.ambient(values) + pressure!,
-            length!,
-            stub!,
+            basis.once(`line ${pressure} ${values.join(' ')}`, () => path.line(pressure, values)),
+            path.ambient(values) + pressure,
+            length,
+            stub,
           ),
         ),
       'isothermal flow through holder and rod passages at the tip pressure, harmonic mean over the burned length',
@@ -181,16 +181,16 @@ function rodWorking(rod: Rod, length: number, { given: handed, value, result }: 
  *
  * Equations, range and source as `rodFlow`.
  *
- * @example rodFlowOf(findRod('3/8').rod, 80 * PSI, 36 * INCH, basis).value / (SCF / 60) // 0
+ * @example rodFlowOf(findRod('3/8').rod, 80 * PSI, 36 * INCH, basis).value / (SCF / 60) // 8.326
  */
 export function rodFlowOf(rod: Rod, pressure: number, length: number, basis: Basis): Working {
-  const result = ({ from, line, ambient }: RodPath): Step =>
+  const result = (path: RodPath): Step =>
     solved(
       'm',
       'flow',
       'flow',
-      ['p', 'L', ...from],
-      (p, left, ...values) => rodFlow(line(p, values), ambient(values) + p, left),
+      ['p', 'L', ...path.from],
+      (p, left, ...values) => rodFlow(path.line(p, values), path.ambient(values) + p, left),
       'isothermal flow through holder and rod passages',
       'isothermal pipe flow',
     );
@@ -201,21 +201,21 @@ export function rodFlowOf(rod: Rod, pressure: number, length: number, basis: Bas
  * Gauge pressure [Pa] at the holder's inlet that drives a flow [kg/s] through a rod of a remaining length [m], with the assumptions
  * in force: the inverse of `rodFlowOf`.
  *
- * @example rodPressureOf(findRod('3/8').rod, (8 * SCF) / 60, 36 * INCH, basis).value / PSI // 0
+ * @example rodPressureOf(findRod('3/8').rod, (8 * SCF) / 60, 36 * INCH, basis).value / PSI // 76.65
  */
 export function rodPressureOf(rod: Rod, flow: number, length: number, basis: Basis): Working {
-  const result = ({ from, line, ambient }: RodPath): Step =>
+  const result = (path: RodPath): Step =>
     solved(
       'p',
       'tip pressure',
       'pressure',
-      ['m', 'L', ...from],
+      ['m', 'L', ...path.from],
       (m, left, ...values) => {
-        const around = ambient(values);
+        const around = path.ambient(values);
         let pressure = 0;
         // The gas of the line is taken at half the pressure, so pressure and gas are settled together.
         for (let i = 0; i < 50; i++) {
-          const next = rodPressure(line(pressure, values), m, left) - around;
+          const next = rodPressure(path.line(pressure, values), m, left) - around;
           if (Math.abs(next - pressure) <= 1e-10 * (around + next)) return next;
           pressure = next;
         }

@@ -33,7 +33,7 @@ export function checkSetting(setting: number, water: number, a: Assumptions): vo
  *
  * @param length of the hose [m]
  * @param bore of the hose [m]
- * @example lossInForce((20 * SCF) / 60, 90 * PSI, 50 * FOOT, (3 / 8) * INCH, basis).value / PSI // 0
+ * @example lossInForce((20 * SCF) / 60, 90 * PSI, 50 * FOOT, (3 / 8) * INCH, basis).value / PSI // 7.379
  */
 export function lossInForce(flow: number, setting: number, length: number, bore: number, { a, once }: Basis): Working {
   checkSetting(setting, waterPressure(a, a.value('water depth')), a);
