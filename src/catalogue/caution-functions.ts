@@ -1,3 +1,4 @@
+import { OPERATION_IDS } from '../core/operations/all.ts';
 import { cautionsFor } from '../core/safety/cautions.ts';
 import { ppeFor } from '../core/safety/ppe.ts';
 import { findSource } from '../core/sources/register.ts';
@@ -7,7 +8,7 @@ import { conditionTexts, impliedConditions, operationsIn } from './condition-cel
 
 export const operationWords = required(
   { kind: 'text' },
-  'PIN, HOLE, GOUGE, CUT, STUD or BREACH; several with commas between',
+  `${OPERATION_IDS.slice(0, -1).join(', ')} or ${OPERATION_IDS.at(-1) ?? ''}; several with commas between`,
   '"PIN"',
 );
 export const conditionCells = optional(

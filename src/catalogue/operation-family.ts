@@ -94,7 +94,7 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
     sources: SOURCES,
     cautions: operation.cautions,
     examples: [`=BURN.${operation.id}.${suffix}(${arguments_})`],
-    monotone: operationMoves<keyof FamilyParameters<G> & string>(operation.id, suffix),
+    monotone: operationMoves<keyof FamilyParameters<G> & string>(operation, suffix),
   });
   const value = (suffix: string, summary: string, quantity: QuantityName, of: (s: Sizing) => number): Declaration =>
     valueFunction({
