@@ -2,6 +2,7 @@ import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
 import { sizesOfOne } from '../core/messages.ts';
 import { cautionsOf } from '../core/safety/cautions.ts';
+import { OPERATION_IDS } from '../core/operations/all.ts';
 import { parseConditions } from '../core/safety/conditions.ts';
 import type { KnownItem } from '../core/safety/item.ts';
 import { wearFor } from '../core/safety/ppe.ts';
@@ -16,7 +17,7 @@ import type { Cells } from './read-table.ts';
 
 export const operationWords = required(
   { kind: 'text' },
-  'PIN, HOLE, GOUGE, CUT, STUD or BREACH; several with commas between',
+  `${OPERATION_IDS.slice(0, -1).join(', ')} or ${OPERATION_IDS.at(-1) ?? ''}; several with commas between`,
   '"PIN"',
 );
 export const conditionCells = optional(

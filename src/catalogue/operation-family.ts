@@ -106,7 +106,7 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       return [{ material, rod }];
     },
     examples: [`=BURN.${operation.id}.${suffix}(${arguments_})`],
-    monotone: operationMoves<keyof FamilyParameters<G> & string>(operation.id, suffix),
+    monotone: operationMoves<keyof FamilyParameters<G> & string>(operation, suffix),
   });
   const value = (
     suffix: string,
