@@ -1,6 +1,6 @@
 import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import { planRamSteps } from '../fit/plan-ram.ts';
+import { planRamSteps } from '../fit/push-ram.ts';
 import { tabulatedCoolingTime } from '../heat/cooling-table.ts';
 import { bossSteps, heatingSteps, heatingSymbols, methodInForce } from '../heat/heat-in-force.ts';
 import { mustBeLess } from '../messages.ts';

@@ -21,10 +21,10 @@ import { HIGHEST_SETTING, hoseSetting } from '../../../src/core/oxygen/hose-sett
 import { isotherm } from '../../../src/core/oxygen/oxygen-state.ts';
 import { leastSupply } from '../../../src/core/oxygen/regulator.ts';
 import { rodFlow } from '../../../src/core/oxygen/rod-flow.ts';
-import { findFunction } from '../../../src/catalogue/catalogue.ts';
-import { shrinkInForce } from '../../../src/catalogue/heat-functions.ts';
+import { shrinkInForce } from '../../../src/core/fit/shrink-in-force.ts';
+import { gripAfterInForce } from '../../../src/core/fit/grip-after.ts';
 import type { Shrink } from '../../../src/core/fit/shrink-pin.ts';
-import { recorder, type Step } from '../../../src/core/model/trace.ts';
+import type { Step } from '../../../src/core/model/trace.ts';
 
 export class Shown {
   private readonly bySymbol: ReadonlyMap<string, Step>;
@@ -125,10 +125,8 @@ function gripShown(shown: Shown, symbol: string): number {
     { ...HEAT, ...STEEL, mu: 'joint friction', tau: 'rust bond', left: 'bond left after burning' },
     [{ name: 'cooling method', word: shown.text('cooled') }],
   );
-  const again = recorder();
-  const values = { diameter: n('D'), length: n('L'), boss: n('D_o'), hole: n('d'), 'force tried': n('T') };
-  findFunction('BURN.GRIP.AFTER')?.calculate(values, basis, again);
-  return new Shown(again.steps).n(symbol);
+  const pin = { diameter: n('D'), length: n('L'), boss: n('D_o'), hole: n('d') };
+  return gripAfterInForce(pin, n('T'), basis.a).working.evaluation.number(symbol);
 }
 
 function heatBasis(shown: Shown): Basis {
