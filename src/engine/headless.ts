@@ -52,6 +52,9 @@ const OWN_FUNCTIONS = [
   functionWeb,
 ].flat() as unknown as readonly (readonly [new (name: string) => BaseFunction, string])[];
 
+/** The functions of the sheet's own. */
+export const functionNames: readonly string[] = OWN_FUNCTIONS.map(([, name]) => name);
+
 let workbooks = 0;
 
 /**

@@ -49,6 +49,7 @@ export function patchShared(): void {
   dropIndexCache();
   keepTextAsText();
   keepErrorText();
+  keepCellsApart();
   keepNumbersFinite();
 }
 
@@ -102,6 +103,20 @@ function keepErrorText(): void {
     const value = read.call(this, cell);
     const text = value instanceof ErrorValueObject ? textOfCell(cell) : '';
     return text === '' ? value : errorValue(String(value.getValue()), text);
+  };
+}
+
+/**
+ * A function that sorts the rows of its argument in place, as SORT does, would reorder the cells themselves: the
+ * engine keeps one array for a range and hands it to every formula that reads it.
+ *
+ * Test: arguments-untouched, which asks every function.
+ */
+function keepCellsApart(): void {
+  // eslint-disable-next-line @typescript-eslint/unbound-method -- called with its own `this` below
+  const rows = ArrayValueObject.prototype.getArrayValue;
+  ArrayValueObject.prototype.getArrayValue = function (this: ArrayValueObject) {
+    return rows.call(this).slice();
   };
 }
 
