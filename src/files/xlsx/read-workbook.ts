@@ -4,7 +4,7 @@ import { LIMITS } from './limits.ts';
 import { readSheet } from './read-sheet.ts';
 import type { SavedName, SavedTable, SavedWorkbook } from './saved-workbook.ts';
 import { UnreadableFile } from './unreadable.ts';
-import { attribute, partText, readXml } from './xml.ts';
+import { partText, readXml, referenceOf } from './xml.ts';
 import { openArchive, type Archive } from './zip.ts';
 
 const COMPOUND_FILE = Buffer.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]);
@@ -116,11 +116,7 @@ function readMain(archive: Archive, part: string): Main {
     open: (element, attributes) => {
       root ||= element;
       if (element === 'sheet')
-        sheetIds.push({
-          name: attributes['name'] ?? '',
-          id: attribute(attributes, 'id') ?? '',
-          index: sheetIds.length,
-        });
+        sheetIds.push({ name: attributes['name'] ?? '', id: referenceOf(attributes) ?? '', index: sheetIds.length });
       if (element === 'definedName') {
         const local = attributes['localSheetId'];
         named = { name: attributes['name'] ?? '', sheet: local === undefined ? undefined : Number(local), formula: '' };
@@ -167,6 +163,8 @@ function sharedTexts(archive: Archive, part: string | undefined): readonly strin
   return texts;
 }
 
+const SPILLS = '{http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray}dynamicArrayProperties';
+
 /** The numbers (from 1) of cell metadata that say "this array spills". Source: [MS-XLSX] 2.3.4, dynamicArrayProperties. */
 function dynamicMetadata(archive: Archive, part: string | undefined): ReadonlySet<number> {
   const dynamic = new Set<number>();
@@ -183,7 +181,7 @@ function dynamicMetadata(archive: Archive, part: string | undefined): ReadonlySe
       else if (element === 'cellMetadata') inCells = true;
       else if (element === 'bk' && future === 'XLDAPR') spilling.push(false);
       else if (element === 'bk' && inCells) block++;
-      else if (element === 'dynamicArrayProperties' && future === 'XLDAPR')
+      else if (element === SPILLS && future === 'XLDAPR')
         spilling[spilling.length - 1] = /^(1|true)$/.test(attributes['fDynamic'] ?? '');
       else if (
         element === 'rc' &&

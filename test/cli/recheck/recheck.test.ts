@@ -106,6 +106,23 @@ describe('stored forms of a formula', () => {
     expect(r.cells).toMatchObject([{ cell: 'C1', status: 'same', functions: ['BURN.PIN.OXYGEN'] }]);
   });
 
+  it('beside elements and attributes of the same names in extensions, is found as it stands', async () => {
+    const extended = altered(job, {
+      [SHEET1]: (xml) =>
+        replacing(
+          '</sheetData>',
+          '</sheetData><extLst><ext uri="{0}" xmlns:o="urn:other"><o:row r="1"><o:c r="C2"><o:f>1+1</o:f><o:v>7</o:v></o:c></o:row><o:sheetData/></ext></extLst>',
+        )(replacing(/<c r="C3"/, '<c xmlns:o="urn:other" o:t="e" r="C3" o:r="D9"')(xml)),
+      'xl/workbook.xml': (xml) =>
+        replacing(
+          '</sheets>',
+          '</sheets><extLst><ext uri="{0}" xmlns:o="urn:other"><o:sheet name="Other" o:id="rId1"/></ext></extLst>',
+        )(replacing('<sheet ', '<sheet xmlns:o="urn:other" o:id="none" ')(xml)),
+    });
+    expect(counts(await recheck(extended))).toBe('6 0 0');
+    expect((await recheck(extended)).cells).toEqual((await recheck(job)).cells);
+  });
+
   it('in capital parts of a package with other prefixes and an absolute target, is found', async () => {
     const prefixed = altered(job, {
       [SHEET1]: (xml) =>
@@ -344,6 +361,14 @@ describe('where the cells come from', () => {
           .replace('BURN_PIN_RODS(A2:A3,B2:B3)', 'BURN_PIN_RODS(Pins[Pin diameter],INDEX(Pins,0,2))'),
       ),
     });
+    // Alternative text of a table stands in an extension, whose elements have names of this namespace's too.
+    const described = altered(tabled, {
+      'xl/tables/table1.xml': replacing(
+        '</tableColumns>',
+        '</tableColumns><extLst><ext uri="{504A1905-F514-4f6f-8877-14C23A59335A}" xmlns:x14="http://schemas.microsoft.com/office/spreadsheetml/2009/9/main"><x14:table altText="Pins" altTextSummary="to be burned"/><x14:tableColumn name="none"/></ext></extLst>',
+      ),
+    });
+    expect((await recheck(described)).cells).toEqual((await recheck(tabled)).cells);
     const r = await recheck(tabled);
     expect(r.cells.map((c) => `${c.cell} ${c.status}`)).toEqual(['C2 same', 'C3 same', 'A6 same', 'B6 same']);
     const unknown = await recheck(altered(tabled, sheet(replacing('Pins[Pin diameter]', 'Pins[Diameter]'))));
