@@ -28,7 +28,7 @@ import type { BaseFunction, IAllRuntimeData } from '@univerjs/engine-formula';
 import type { CalculatedWorkbook, WorkbookDescription } from '../sheet/described-workbook.ts';
 import type { Cell, HostFunction } from '../sheet/host-function.ts';
 import { attachEngine } from './attach.ts';
-import { onEngineFault } from './univer-patches.ts';
+import { onEngineFault, plainLinks } from './univer-patches.ts';
 import { functionClass } from './function-class.ts';
 import { readCell } from './read-cell.ts';
 import { definedNames, workbookData } from './workbook.ts';
@@ -82,6 +82,7 @@ export async function calculateWorkbook(
     register.registerExecutors(...functions.map((host) => new (functionClass(host))()));
     injector.get(IDefinedNamesService).registerDefinedNames(id, definedNames(description));
     attachEngine(injector);
+    plainLinks(injector);
     const results = await calculate(injector.get(ICalculateFormulaService), injector.get(FormulaDataModel));
     return reader(data, results, [...register.getExecutors().keys()].map(String));
   } finally {

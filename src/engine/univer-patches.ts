@@ -2,7 +2,7 @@
  * Everything here goes round the typings or changes the workings of the pinned sheet engine, and nothing else does.
  * Each says what it mends and how to see whether a newer engine still needs it: take it out and run the test it names.
  */
-import { ObjectMatrix } from '@univerjs/core';
+import { CellValueType, ObjectMatrix } from '@univerjs/core';
 import type { ICellData, Injector, IRange, IUnitRange, Nullable } from '@univerjs/core';
 import {
   ArrayValueObject,
@@ -14,6 +14,7 @@ import {
   FORMULA_REF_TO_ARRAY_CACHE,
   FormulaExecuteStageType,
   functionDate,
+  functionLookup,
   FunctionNodeFactory,
   ICalculateFormulaService,
   IDependencyManagerService,
@@ -21,9 +22,11 @@ import {
   IFormulaDependencyGenerator,
   IFormulaRuntimeService,
   IFunctionService,
+  IHyperlinkEngineFormulaService,
   Interpreter,
   Lexer,
   LexerNode,
+  LexerTreeBuilder,
   NumberValueObject,
   SuffixNodeFactory,
   ValueObjectFactory,
@@ -51,6 +54,9 @@ export function patchShared(): void {
   keepErrorText();
   keepCellsApart();
   keepNumbersFinite();
+  keepLineBreaks();
+  chooseWholeRanges();
+  measureByHost();
 }
 
 /** What belongs to one engine. To be called before its first calculation. */
@@ -151,6 +157,86 @@ function finite(value: NodeValueType): NodeValueType {
   return value.getArrayValue().flat().some(endless)
     ? value.mapValue((each) => (endless(each) ? failed() : each))
     : value;
+}
+
+/**
+ * A line break in a quoted text stays one. The engine takes every line break for a blank before it takes the formula
+ * apart; so such a text is put together from pieces. In an array it cannot be, and becomes a blank still.
+ *
+ * Test: headless, "keep a line break".
+ */
+function keepLineBreaks(): void {
+  // eslint-disable-next-line @typescript-eslint/unbound-method -- called with its own `this` below
+  const build = LexerTreeBuilder.prototype.treeBuilder;
+  LexerTreeBuilder.prototype.treeBuilder = function (this: LexerTreeBuilder, formula, ...more) {
+    return build.call(this, /[\r\n]/.test(formula) ? withoutLineBreaks(formula) : formula, ...more);
+  };
+}
+
+/** Names of sheets in single quotes and arrays stay as they are. */
+function withoutLineBreaks(formula: string): string {
+  return formula.replace(/'(?:[^']|'')*'|\{(?:"(?:[^"]|"")*"|[^"}])*\}|"(?:[^"]|"")*"/g, (piece) =>
+    piece.startsWith('"') && /[\r\n]/.test(piece)
+      ? `(${piece.replace(/\r\n|\r|\n/g, (end) => `"&${end === '\r' ? 'CHAR(13)' : 'CHAR(10)'}&"`)})`
+      : piece,
+  );
+}
+
+/**
+ * CHOOSE with a list of numbers takes ranges at their whole size. The engine measures arrays only, and gives the first
+ * row of a range.
+ *
+ * Test: headless, "choose whole columns".
+ */
+function chooseWholeRanges(): void {
+  const [choose] = (functionLookup as unknown as readonly (readonly [typeof BaseFunction, string])[]).find(
+    ([, name]) => name === 'CHOOSE',
+  ) ?? [undefined];
+  if (!choose) throw new Error('the engine has no CHOOSE');
+  // eslint-disable-next-line @typescript-eslint/unbound-method -- called with its own `this` below
+  const calculate = choose.prototype.calculate;
+  choose.prototype.calculate = function (this: BaseFunction, index: NodeValueType, ...choices: NodeValueType[]) {
+    const list = asArray(index);
+    const whole = list instanceof ArrayValueObject && list.getRowCount() * list.getColumnCount() > 1;
+    return calculate.call(
+      this,
+      index as BaseValueObject,
+      ...((whole ? choices.map(asArray) : choices) as BaseValueObject[]),
+    );
+  };
+}
+
+/** Rows and columns of a sheet in the host. Source: its documentation of limits. */
+const HOST_ROWS = 1_048_576;
+const HOST_COLUMNS = 16_384;
+
+/**
+ * SEQUENCE and RANDARRAY may be as long as a sheet of the host, not as the sheet they happen to stand in here, which is
+ * only as long as what is filled and some room.
+ *
+ * Test: headless, "make lists longer than the sheet".
+ */
+function measureByHost(): void {
+  // eslint-disable-next-line @typescript-eslint/unbound-method -- called with its own `this` below
+  const set = BaseFunction.prototype.setSheetRowColumnCount;
+  BaseFunction.prototype.setSheetRowColumnCount = function (this: BaseFunction) {
+    set.call(this, HOST_ROWS, HOST_COLUMNS);
+  };
+}
+
+const asArray = (value: NodeValueType): NodeValueType =>
+  value instanceof BaseReferenceObject ? value.toArrayValueObject() : value;
+
+/**
+ * Without a page a link is its text. The engine gives formatted text, which is a blank to whoever reads the value.
+ *
+ * Test: headless, "give the text of a link".
+ */
+export function plainLinks(injector: Injector): void {
+  injector.get(IHyperlinkEngineFormulaService).generateCellValue = (_url, label) => ({
+    v: label,
+    t: CellValueType.STRING,
+  });
 }
 
 /**

@@ -56,6 +56,9 @@ export function readXml(part: string, xml: string, handler: XmlHandler): void {
 
 const qualified = (uri: string, local: string): string => `{${uri}}${local}`;
 
+/** A truth value as an attribute. Source: W3C XML Schema Part 2, 3.2.2. */
+export const isTrue = (attribute: string | undefined): boolean => attribute === '1' || attribute === 'true';
+
 /** Namespaces of references between parts. Source: ISO/IEC 29500-1 (strict) and 29500-4 (transitional). */
 const REFERENCES = [
   'http://schemas.openxmlformats.org/officeDocument/2006/relationships',
