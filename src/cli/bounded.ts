@@ -16,9 +16,10 @@ export const LIMITS_TOLD = `Limits: files of ${LIMITS.file / 1e6} MB, formulas o
 
 /**
  * Does a command's work in a thread of its own with bounded memory and time, since files and formulas may be
- * anybody's. `self` is the command's bundle, which loads once more as that thread, gets `work` and sends how it ended.
+ * anybody's. `self` is the command's bundle, which loads once more as that thread, gets `work` and sends how it ended. Where it is given up,
+ * `about` and `note` stand round the reason.
  */
-export function bounded(self: string, work: unknown, seconds: number, about: string): Promise<Ended> {
+export function bounded(self: string, work: unknown, seconds: number, about = '', note = ''): Promise<Ended> {
   return new Promise((resolve) => {
     const thread = new Worker(self, { workerData: work, resourceLimits: BOUNDS });
     const stopped = (): void => givenUp('stopped');
@@ -29,7 +30,7 @@ export function bounded(self: string, work: unknown, seconds: number, about: str
     };
     const givenUp = (why: string): void => {
       // A thread that waits for a pipe does not end when told to, so it is not waited for long.
-      const ended = (): void => end({ code: 2, out: '', err: `${about}${why}; nothing was written` });
+      const ended = (): void => end({ code: 2, out: '', err: `${about}${why}${note}` });
       void Promise.race([thread.terminate(), delay(1000)]).then(ended);
     };
     const timer = setTimeout(() => givenUp(`given up after ${seconds} seconds`), seconds * 1000);

@@ -14,3 +14,9 @@ export const EXIT_CODES = `Exit code, of all commands:
   2  wrong use, a file or output that cannot be read or written, or given up at a limit
   3  some cell is broken (recheck)
   4  a fault of ours; please report it`;
+
+/** The end of a command by a throw that nothing expected. */
+export function faultOfOurs(thrown: unknown, about = ''): Ended {
+  const told = thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown);
+  return { code: 4, out: '', err: `${about}a fault of ours; please report it\n${told}` };
+}

@@ -14,7 +14,7 @@ export interface Bundle {
 export async function main(args: readonly string[], { self }: Bundle): Promise<number> {
   const asked = readArguments(args);
   if ('code' in asked) return print(asked);
-  const ended = await bounded(self, asked, asked.seconds, `${asked.file}: `);
+  const ended = await bounded(self, asked, asked.seconds, `${asked.file}: `, '; nothing was written');
   if (asked.write !== undefined) rmSync(unfinishedName(asked.write), { force: true });
   return print(ended);
 }

@@ -288,11 +288,25 @@ function guardParsing(injector: Injector): void {
   };
   trees.parse = (lexed): AstNode => {
     try {
-      return parse(lexed);
+      const tree = parse(lexed);
+      if (!isTooDeep(tree)) return tree;
     } catch {
-      return parse(unreadable() as LexerNode);
+      // Told by the cell.
     }
+    return parse(unreadable() as LexerNode);
   };
+}
+
+/** Steps of a formula inside one another, as the terms of a sum are; the engine goes through them by recursion. */
+const MOST_DEEP = 2000;
+
+function isTooDeep(tree: AstNode): boolean {
+  let level = tree ? [tree] : [];
+  for (let deep = 0; level.length > 0; deep++) {
+    if (deep > MOST_DEEP) return true;
+    level = level.flatMap((node) => node.getChildren());
+  }
+  return false;
 }
 
 /** The one step of the engine's ordering that is replaced; its typings keep it private. */

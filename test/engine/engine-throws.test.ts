@@ -27,6 +27,8 @@ describe('a formula that the engine throws at', () => {
     ['=LET(C6:C10,D6:D10,1)', 'cannot be taken apart'],
     ['=LAMBDA(f,f(f))(LAMBDA(f,f(f)))', 'cannot be taken apart'],
     ['=SUM(1,LET(A1:A2,1,A1))', 'cannot be taken apart'],
+    [`=${'-'.repeat(8000)}1`, 'cannot be taken apart'],
+    [`=1${'+1'.repeat(3500)}`, 'cannot be taken apart'],
     [`=${'SUM('.repeat(2000)}1${')'.repeat(2000)}`, ''],
   ])('%.40s fails alone, with a reason', async (formula, reason) => {
     expect(await beside(formula)).toEqual([

@@ -4,7 +4,7 @@ import type { Change } from '../../core/assumptions/history.ts';
 import { LIMITS } from '../../files/xlsx/limits.ts';
 import { UnreadableFile } from '../../files/xlsx/unreadable.ts';
 import { LIMITS_TOLD, SECONDS } from '../bounded.ts';
-import { EXIT_CODES, type Ended, type ExitCode } from '../ended.ts';
+import { EXIT_CODES, faultOfOurs, type Ended, type ExitCode } from '../ended.ts';
 import { readOptions, readSeconds } from '../options.ts';
 import { isSameFile, writeWhole } from '../write-file.ts';
 import { recheck, type Recheck } from './recheck.ts';
@@ -105,11 +105,7 @@ export async function recheckFile(asked: Asked, history?: readonly Change[]): Pr
   } catch (thrown) {
     if (thrown instanceof UnreadableFile) return failed(`${file}: ${thrown.message}`);
     if (isOfFileSystem(thrown)) return failed(`${thrown.path ?? write ?? file}: ${thrown.message}`);
-    return {
-      code: 4,
-      out: '',
-      err: `${file}: a fault of ours; please report it\n${thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown)}`,
-    };
+    return faultOfOurs(thrown, `${file}: `);
   }
 }
 

@@ -8,6 +8,8 @@ import {
   isRange,
   readReference,
   shiftReference,
+  tooDeep,
+  tooLong,
   TYPES,
   type FormulaToken,
 } from './formula-tokens.ts';
@@ -97,14 +99,7 @@ export class FormulaReader {
     if (text.length > LIMITS.formula) {
       // Only looked at, so that a cell with our name in it is reported and not passed over.
       const ours = /BURN[._]/i.test(text) ? ['BURN'] : [];
-      return {
-        engine: undefined,
-        ours,
-        reads: [],
-        volatile: [],
-        lacking: undefined,
-        problem: `the formula has ${text.length.toLocaleString('en-US')} characters; the host takes ${LIMITS.formula.toLocaleString('en-US')}`,
-      };
+      return { engine: undefined, ours, reads: [], volatile: [], lacking: undefined, problem: tooLong(text.length) };
     }
     const engine = reading.text(formulaTokens(text), place, []);
     const problem =
@@ -227,13 +222,11 @@ class Reading {
         open.push({ host, commas: 0, filled: false });
         i++; // its parenthesis
         while (i < tokens.length && !isOperator(tokens[i], '(')) i++;
-        if (open.length > LIMITS.nesting)
-          this.fail(`its functions stand more than ${LIMITS.nesting} deep inside one another`);
+        if (open.length > LIMITS.nesting) this.fail(tooDeep());
       } else if (isOperator(token, '(')) {
         open.push({ host: undefined, commas: 0, filled: false });
         pieces.push('(');
-        if (open.length > LIMITS.nesting)
-          this.fail(`its parentheses stand more than ${LIMITS.nesting} deep inside one another`);
+        if (open.length > LIMITS.nesting) this.fail(tooDeep());
       } else if (isOperator(token, ')')) {
         const closed = open.pop();
         if (!closed) this.fail('it has a closing parenthesis too many');
