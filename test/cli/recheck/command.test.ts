@@ -1,10 +1,12 @@
 import {
   existsSync,
   linkSync,
+  lstatSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
   rmSync,
+  statSync,
   symlinkSync,
   truncateSync,
   writeFileSync,
@@ -207,6 +209,23 @@ describe('writing', () => {
     const cell = /<c r="A1".*?<\/c>/.exec(partOf(broken, SHEET1))?.[0];
     expect(cell).toContain('BURN_PIN_ROD(');
     expect(partOf(readFileSync(at('new.xlsx')), SHEET1)).toContain(cell);
+  });
+
+  it('keeps the rights of a file that it replaces, and a link to it a link', () => {
+    writeFileSync(at('secret.txt'), 'old', { mode: 0o600 });
+    symlinkSync(at('secret.txt'), at('link.txt'));
+    writeWhole(at('link.txt'), Buffer.from('new'), true);
+    expect(readFileSync(at('secret.txt'), 'utf8')).toBe('new');
+    expect(lstatSync(at('link.txt')).isSymbolicLink()).toBe(true);
+    expect(statSync(at('secret.txt')).mode & 0o777).toBe(0o600);
+  });
+
+  it('speaks of the file that was asked for, and clears away what a killed run left', () => {
+    expect(() => writeWhole(at('gone/there.txt'), Buffer.from('new'), false)).toThrow(`open '${at('gone/there.txt')}'`);
+    // No process has this number: it is more than a system gives.
+    writeFileSync(at('left.txt.99999999.part'), 'half');
+    writeWhole(at('left.txt'), Buffer.from('whole'), false);
+    expect(names().filter((name) => name.startsWith('left'))).toEqual(['left.txt']);
   });
 
   it('leaves what was there where the disk refuses', () => {
