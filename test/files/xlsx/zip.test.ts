@@ -152,8 +152,8 @@ describe('an archive with one bit changed', () => {
     ]),
   );
   const contents = (file: Buffer): readonly (readonly [string, string])[] => {
-    const { names, read } = openArchive(file);
-    return names.map((name) => [name, read(name).toString('hex')] as const);
+    const opened = openArchive(file);
+    return opened.names.map((name) => [name, opened.read(name).toString('hex')] as const);
   };
   const whole = contents(packed);
   const changedAt = (bit: number): Buffer => {
