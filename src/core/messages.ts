@@ -113,6 +113,8 @@ export const unexpected = (name: string, thrown: unknown): CalcError =>
   value(
     `${name} failed on this input (${thrown instanceof Error ? thrown.message : String(thrown)}); please report it`,
   );
+export const unreadableFormula = (): string =>
+  'the formula cannot be taken apart here: it has too many steps, or a name in its LET or LAMBDA is none';
 export const circularReference = (cells: readonly string[]): string => `circular reference: ${cells.join(' uses ')}`;
 export const noSuchFunction = (name: string, nearest: readonly string[]): string =>
   `there is no function ${name}${nearest.length > 0 ? `; nearest: ${nearest.join(', ')}` : ''}`;

@@ -4,7 +4,7 @@ import { LIMITS } from './limits.ts';
 import { readSheet } from './read-sheet.ts';
 import type { SavedName, SavedTable, SavedWorkbook } from './saved-workbook.ts';
 import { UnreadableFile } from './unreadable.ts';
-import { attribute, partText, readXml } from './xml.ts';
+import { isTrue, partText, readXml, referenceOf } from './xml.ts';
 import { openArchive, type Archive } from './zip.ts';
 
 const COMPOUND_FILE = Buffer.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]);
@@ -21,7 +21,7 @@ export function readWorkbook(file: Buffer): SavedWorkbook {
   if (/\.bin$/i.test(main.target)) throw new UnreadableFile('it is a binary workbook (.xlsb); save it as .xlsx');
   const links = relationships(archive, main.target);
   const byId = new Map(links.map((r) => [r.id, r]));
-  const { sheetIds, names } = readMain(archive, main.target);
+  const { sheetIds, names, daysFrom1904 } = readMain(archive, main.target);
   const partOf = (type: string): string | undefined => links.find((r) => r.type === type)?.target;
   const texts = sharedTexts(archive, partOf('sharedStrings'));
   const dynamic = dynamicMetadata(archive, partOf('sheetMetadata'));
@@ -51,6 +51,7 @@ export function readWorkbook(file: Buffer): SavedWorkbook {
       n.sheet === undefined ? [n] : place.has(n.sheet) ? [{ ...n, sheet: place.get(n.sheet) }] : [],
     ),
     tables: tables.map((t) => ({ ...t, sheet: place.get(t.sheet) ?? 0 })),
+    daysFrom1904,
     macros: links.some((r) => r.type === 'vbaProject'),
   };
 }
@@ -105,22 +106,21 @@ function relationships(archive: Archive, part: string): readonly Relationship[] 
 interface Main {
   readonly sheetIds: readonly { readonly name: string; readonly id: string; readonly index: number }[];
   readonly names: readonly SavedName[];
+  readonly daysFrom1904: boolean;
 }
 
 function readMain(archive: Archive, part: string): Main {
   const sheetIds: { name: string; id: string; index: number }[] = [];
   const names: SavedName[] = [];
   let root = '';
+  let daysFrom1904 = false;
   let named: { name: string; sheet: number | undefined; formula: string } | undefined;
   readXml(part, partText(part, archive.read(part)), {
     open: (element, attributes) => {
       root ||= element;
+      if (element === 'workbookPr') daysFrom1904 = isTrue(attributes['date1904']);
       if (element === 'sheet')
-        sheetIds.push({
-          name: attributes['name'] ?? '',
-          id: attribute(attributes, 'id') ?? '',
-          index: sheetIds.length,
-        });
+        sheetIds.push({ name: attributes['name'] ?? '', id: referenceOf(attributes) ?? '', index: sheetIds.length });
       if (element === 'definedName') {
         const local = attributes['localSheetId'];
         named = { name: attributes['name'] ?? '', sheet: local === undefined ? undefined : Number(local), formula: '' };
@@ -137,7 +137,7 @@ function readMain(archive: Archive, part: string): Main {
     },
   });
   if (root !== 'workbook') throw new UnreadableFile(`the part ${part} is no workbook but a ${root}`);
-  return { sheetIds, names };
+  return { sheetIds, names, daysFrom1904 };
 }
 
 /** Texts that cells point to by number; the reading aid of some scripts (rPh) is no part of a text. */
@@ -167,6 +167,8 @@ function sharedTexts(archive: Archive, part: string | undefined): readonly strin
   return texts;
 }
 
+const SPILLS = '{http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray}dynamicArrayProperties';
+
 /** The numbers (from 1) of cell metadata that say "this array spills". Source: [MS-XLSX] 2.3.4, dynamicArrayProperties. */
 function dynamicMetadata(archive: Archive, part: string | undefined): ReadonlySet<number> {
   const dynamic = new Set<number>();
@@ -183,8 +185,8 @@ function dynamicMetadata(archive: Archive, part: string | undefined): ReadonlySe
       else if (element === 'cellMetadata') inCells = true;
       else if (element === 'bk' && future === 'XLDAPR') spilling.push(false);
       else if (element === 'bk' && inCells) block++;
-      else if (element === 'dynamicArrayProperties' && future === 'XLDAPR')
-        spilling[spilling.length - 1] = /^(1|true)$/.test(attributes['fDynamic'] ?? '');
+      else if (element === SPILLS && future === 'XLDAPR')
+        spilling[spilling.length - 1] = isTrue(attributes['fDynamic']);
       else if (
         element === 'rc' &&
         inCells &&

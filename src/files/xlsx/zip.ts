@@ -41,7 +41,7 @@ export interface Archive {
   has(name: string): boolean;
   /** The bytes of a part. Throws UnreadableFile. */
   read(name: string): Buffer;
-  /** The archive with the bytes of some parts replaced. */
+  /** The archive with the bytes of some parts replaced. Throws UnreadableFile where any part is damaged. */
   with(changed: ReadonlyMap<string, Uint8Array>): Buffer;
 }
 
@@ -64,8 +64,10 @@ export function openArchive(file: Buffer): Archive {
       left -= bytes.length;
       return bytes;
     },
-    with: (changed) =>
-      rewrite(file, entries, new Map([...changed].map(([name, bytes]) => [name.toLowerCase(), bytes]))),
+    with: (changed) => {
+      for (const entry of entries) unpack(file, entry, LIMITS.part);
+      return rewrite(file, entries, new Map([...changed].map(([name, bytes]) => [name.toLowerCase(), bytes])));
+    },
   };
 }
 
@@ -76,6 +78,7 @@ function centralDirectory(file: Buffer): readonly Entry[] {
   const start = file.readUInt32LE(end + 16);
   if (file.readUInt16LE(end + 4) !== 0 || file.readUInt16LE(end + 6) !== 0)
     throw new UnreadableFile('the archive is one of several volumes');
+  if (file.readUInt16LE(end + 8) !== count) throw damaged();
   if (count === 0xffff || start === 0xffffffff)
     throw new UnreadableFile('it is a 64-bit archive, which no workbook of a size taken here needs');
   if (count > LIMITS.parts) throw new UnreadableFile(`it has ${count} parts; at most ${LIMITS.parts} are taken`);
@@ -106,6 +109,8 @@ function centralDirectory(file: Buffer): readonly Entry[] {
     entries.push(entry);
     at += length;
   }
+  // One record fewer than there are would be a part that nobody misses.
+  if (at !== start + size) throw damaged();
   // Parts that share bytes are how a small archive unpacks to a huge one.
   const ordered = [...entries].sort((x, y) => x.at - y.at);
   for (const [i, entry] of ordered.entries()) {
@@ -113,6 +118,7 @@ function centralDirectory(file: Buffer): readonly Entry[] {
     if (next && dataStart(file, entry) + entry.packed > next.at)
       throw new UnreadableFile(`the parts ${entry.name} and ${next.name} overlap in the archive`);
   }
+  for (const entry of entries) checkHeader(file, entry);
   return entries;
 }
 
@@ -138,6 +144,14 @@ function checkedName(name: string): string {
 function dataStart(file: Buffer, { at }: Entry): number {
   if (at + LOCAL_SIZE > file.length || file.readUInt32LE(at) !== LOCAL) throw damaged();
   return at + LOCAL_SIZE + file.readUInt16LE(at + 26) + file.readUInt16LE(at + 28);
+}
+
+/** A part has the same name in its own header; what else the header says is not used, and sizes may follow the data. */
+function checkHeader(file: Buffer, { at, name, record }: Entry): void {
+  const nameAt = at + LOCAL_SIZE;
+  const header = file.subarray(nameAt, nameAt + file.readUInt16LE(at + 26));
+  if (!header.equals(record.subarray(CENTRAL_SIZE, CENTRAL_SIZE + record.readUInt16LE(28))))
+    throw new UnreadableFile(`the part ${name} is damaged: it has another name in its header`);
 }
 
 function unpack(file: Buffer, entry: Entry, most: number): Buffer {
