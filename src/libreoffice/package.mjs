@@ -64,17 +64,21 @@ export async function extensionParts() {
 
 const source = (file) => readFileSync(path.join(ROOT, file));
 
+/** The extension as one file, and the sources it comes from. */
+export async function extension() {
+  const { files, inputs, newArchive } = await extensionParts();
+  const parts = Object.entries(files).map(([name, content]) => [name, Buffer.from(content)]);
+  return { archive: newArchive(new Map(parts)), inputs };
+}
+
 /** Leaves rodsheet.oxt beside what else is built. */
 export class LibreOfficeExtension {
   apply(compiler) {
     compiler.hooks.thisCompilation.tap('LibreOfficeExtension', (compilation) => {
       const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
       compilation.hooks.processAssets.tapPromise({ name: 'LibreOfficeExtension', stage }, async () => {
-        const { files, inputs, newArchive } = await extensionParts();
+        const { archive, inputs } = await extension();
         for (const file of inputs) compilation.fileDependencies.add(path.join(ROOT, file));
-        const archive = newArchive(
-          new Map(Object.entries(files).map(([name, content]) => [name, Buffer.from(content)])),
-        );
         compilation.emitAsset('rodsheet.oxt', new webpack.sources.RawSource(archive));
       });
     });

@@ -151,7 +151,7 @@ class Program:
                         "name": one["Name"],
                         "description": one["Description"],
                         "category": one["Category"],
-                        "arguments": [{"name": a.Name, "description": a.Description} for a in one["Arguments"]],
+                        "arguments": [{"name": a.Name, "description": a.Description} for a in one["Arguments"] or ()],
                     }
                 )
         return told
