@@ -101,8 +101,9 @@ export class Calc {
   async shown(document: string, address: string, sheet?: string): Promise<string> {
     return (await this.cell(document, address, sheet)).shown;
   }
-  async values(document: string, address: string): Promise<readonly (readonly Constant[])[]> {
-    return (await this.do('values', { document, address })) as readonly (readonly Constant[])[];
+  /** What a range holds, quicker than `read`; null for an error. */
+  async values(document: string, address: string, sheet?: string): Promise<readonly (readonly Constant[])[]> {
+    return (await this.do('values', { document, address, sheet })) as readonly (readonly Constant[])[];
   }
   /** Process ids of the calculation that belongs to this program. */
   async processes(): Promise<readonly number[]> {

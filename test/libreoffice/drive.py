@@ -107,7 +107,7 @@ class Program:
         }
 
     def values(self, document, address, sheet=None):
-        """What a range holds, quickly; null for an error."""
+        """What a range holds, in one go; null for an error."""
         return self.sheet(document, sheet).getCellRangeByName(address).getDataArray()
 
     def name(self, document, name, meaning):

@@ -50,4 +50,3 @@ export function copyOfProfile(profile: string): string {
   cpSync(profile, folder, { recursive: true });
   return folder;
 }
-
