@@ -78,6 +78,7 @@ export class PaneServer {
   private readonly waiting = new Map<number, Waiting>();
   private asking: (() => void) | undefined;
   private asked = 0;
+  private turn = 0;
 
   private constructor(private readonly folder: string) {}
 
@@ -209,7 +210,10 @@ export class PaneServer {
     else waiting?.reject(new Error(problem));
   }
 
+  /** Of two that ask, the first has gone: its line broke. */
   private async next(): Promise<Doing | null> {
+    const turn = ++this.turn;
+    this.asking?.();
     if (this.todo.length === 0) {
       await new Promise<void>((resolve) => {
         const timer = setTimeout(resolve, PATIENCE);
@@ -218,9 +222,8 @@ export class PaneServer {
           resolve();
         };
       });
-      this.asking = undefined;
     }
-    return this.todo.shift() ?? null;
+    return turn === this.turn ? (this.todo.shift() ?? null) : null;
   }
 
   private async select(told: SelectedCell | null): Promise<string> {

@@ -3,8 +3,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { recheck } from '../../src/cli/recheck/recheck.ts';
-import { templateFile } from '../../src/cli/template/command.ts';
+import { recheck } from '../../../src/cli/recheck/recheck.ts';
+import { templateFile } from '../../../src/cli/template/command.ts';
 import { Calc } from './calc.ts';
 
 let calc: Calc;

@@ -1,10 +1,10 @@
 import { execFileSync } from 'node:child_process';
-import { CATALOGUE } from '../../src/catalogue/catalogue.ts';
-import { columnName } from '../../src/files/xlsx/address.ts';
-import { forProgram } from '../../src/libreoffice/process/formula-text.ts';
-import type { Cell } from '../../src/sheet/host-function.ts';
+import { CATALOGUE } from '../../../src/catalogue/catalogue.ts';
+import { columnName } from '../../../src/files/xlsx/address.ts';
+import { forProgram } from '../../../src/libreoffice/process/formula-text.ts';
+import type { Cell } from '../../../src/sheet/host-function.ts';
 
-const ROOT = new URL('../..', import.meta.url).pathname;
+const ROOT = new URL('../../..', import.meta.url).pathname;
 
 /** A declared example with what the command line gives for it, and where it stands in a sheet of its own column. */
 export interface Example {

@@ -3,10 +3,10 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CATALOGUE } from '../../src/catalogue/catalogue.ts';
-import { hostFunctions } from '../../src/sheet/host-functions.ts';
-import type { Argument, Cell } from '../../src/sheet/host-function.ts';
-import { recheck } from '../../src/cli/recheck/recheck.ts';
+import { CATALOGUE } from '../../../src/catalogue/catalogue.ts';
+import { hostFunctions } from '../../../src/sheet/host-functions.ts';
+import type { Argument, Cell } from '../../../src/sheet/host-function.ts';
+import { recheck } from '../../../src/cli/recheck/recheck.ts';
 import { Calc, type CalcCell } from './calc.ts';
 import { examples, type Example } from './examples.ts';
 

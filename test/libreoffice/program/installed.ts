@@ -4,7 +4,7 @@ import { chownSync, cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { TestProject } from 'vitest/node';
-import { extension } from '../../src/libreoffice/package.mjs';
+import { extension } from '../../../src/libreoffice/package.mjs';
 
 declare module 'vitest' {
   export interface ProvidedContext {
