@@ -3,8 +3,7 @@ import { spawn, type ChildProcessWithoutNullStreams } from 'node:child_process';
 import { rmSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import path from 'node:path';
-import { inject } from 'vitest';
-import { copyOfProfile, environment } from './installed.ts';
+import { copyOfProfile, environment } from './profile.ts';
 
 /** One cell: its value, what it shows, its error (0 for none) and its formula. */
 export interface CalcCell {
@@ -23,12 +22,14 @@ export interface CalcFunction {
 }
 
 const PYTHON = '/usr/bin/python3';
+const DRIVER = path.resolve('test/libreoffice/program/drive.py');
 
-interface Options {
+export interface Options {
   /** More for the environment of the program. */
   readonly environment?: NodeJS.ProcessEnv;
+  /** A folder that comes first where the program looks for others. */
+  readonly path?: string;
   readonly window?: boolean;
-  readonly profile?: string;
 }
 
 export class Calc {
@@ -41,13 +42,12 @@ export class Calc {
     this.answers = createInterface({ input: driver.stdout })[Symbol.asyncIterator]();
   }
 
-  static async start(options: Options = {}): Promise<Calc> {
-    const profile = options.profile ?? copyOfProfile(inject('profileFolder'));
-    const driver = spawn(
-      PYTHON,
-      [path.join(import.meta.dirname, 'drive.py'), profile, ...(options.window ? ['--window'] : [])],
-      { env: { ...environment(), ...options.environment } },
-    );
+  /** With a copy of a profile. */
+  static async start(original: string, options: Options = {}): Promise<Calc> {
+    const profile = copyOfProfile(original);
+    const driver = spawn(PYTHON, [DRIVER, profile, ...(options.window ? ['--window'] : [])], {
+      env: { ...environment(options.path), ...options.environment },
+    });
     const said: Buffer[] = [];
     driver.stderr.on('data', (piece: Buffer) => said.push(piece));
     const calc = new Calc(driver, profile);

@@ -7,7 +7,8 @@ import { CATALOGUE } from '../../../src/catalogue/catalogue.ts';
 import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import type { Argument, Cell } from '../../../src/sheet/host-function.ts';
 import { recheck } from '../../../src/cli/recheck/recheck.ts';
-import { Calc, type CalcCell } from './calc.ts';
+import type { Calc, CalcCell } from './calc.ts';
+import { startCalc } from './installed.ts';
 import { examples, type Example } from './examples.ts';
 
 const VALUE = 519;
@@ -17,7 +18,7 @@ let calc: Calc;
 const folder = mkdtempSync(path.join(tmpdir(), 'rodsheet-saved-'));
 
 beforeAll(async () => {
-  calc = await Calc.start();
+  calc = await startCalc();
 });
 afterAll(async () => {
   await calc.end();

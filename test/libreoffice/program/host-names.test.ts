@@ -5,12 +5,13 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { recheck } from '../../../src/cli/recheck/recheck.ts';
 import { templateFile } from '../../../src/cli/template/command.ts';
-import { Calc } from './calc.ts';
+import type { Calc } from './calc.ts';
+import { startCalc } from './installed.ts';
 
 let calc: Calc;
 const folder = mkdtempSync(path.join(tmpdir(), 'rodsheet-host-'));
 beforeAll(async () => {
-  calc = await Calc.start();
+  calc = await startCalc();
 });
 afterAll(async () => {
   await calc.end();

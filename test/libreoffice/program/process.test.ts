@@ -2,7 +2,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import { Calc } from './calc.ts';
+import type { Calc } from './calc.ts';
+import { startCalc } from './installed.ts';
 
 let calc: Calc | undefined;
 afterEach(async () => {
@@ -28,7 +29,7 @@ async function until(true_: () => boolean): Promise<void> {
 
 describe('the process beside the program', () => {
   it('is one for all cells and documents, begun at the first call and ended with the program', async () => {
-    calc = await Calc.start();
+    calc = await startCalc();
     await calc.open('one');
     await calc.open('other');
     expect(await calc.processes()).toEqual([]);
@@ -43,7 +44,7 @@ describe('the process beside the program', () => {
   });
 
   it('is begun anew after it was killed, and no cell is lost', async () => {
-    calc = await Calc.start();
+    calc = await startCalc();
     await calc.open('d');
     await calc.put('d', { A1: '=BURN.PIN.OXYGEN(3.5;12)' });
     const before = await calc.values('d', 'A1');
@@ -60,7 +61,7 @@ describe('the process beside the program', () => {
   });
 
   it('that is missing makes every cell an error, and BURN.WHY says what to install', async () => {
-    calc = await Calc.start({ environment: { RODSHEET_NODE: '/nowhere/node' } });
+    calc = await startCalc({ environment: { RODSHEET_NODE: '/nowhere/node' } });
     await calc.open('d');
     await calc.put('d', { A1: '=BURN.PIN.RODS(3.5;12)', A2: '=ISERROR(A1)', A3: '=BURN.WHY(A1)' });
     expect((await calc.cell('d', 'A1')).error).toBe(519);
@@ -69,7 +70,7 @@ describe('the process beside the program', () => {
   });
 
   it('writes nothing beside its own files, so that they may lie where only an administrator writes', async () => {
-    calc = await Calc.start();
+    calc = await startCalc();
     const packages = path.join(calc.profile, 'user/uno_packages');
     const before = filesIn(packages);
     await calc.open('d');

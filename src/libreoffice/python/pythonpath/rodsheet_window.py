@@ -191,14 +191,19 @@ def follow_window(controller):
 def open_pane(context):
     """Opens the pane in the user's browser."""
     desktop = context.ServiceManager.createInstanceWithContext("com.sun.star.frame.Desktop", context)
-    FOLLOWED.follow(desktop.getCurrentFrame().getController())
+    frame = desktop.getCurrentFrame()
+    if frame is not None:
+        FOLLOWED.follow(frame.getController())
     try:
         address = FOLLOWED.connect().page
     except NoProcess as reason:
         say(context, ERRORBOX, str(reason))
         return
     opener = context.ServiceManager.createInstanceWithContext("com.sun.star.system.SystemShellExecute", context)
-    opener.execute(address, "", URIS_ONLY)
+    try:
+        opener.execute(address, "", URIS_ONLY)
+    except Exception:
+        say(context, INFOBOX, "No browser could be opened. Open this address in one: %s" % address)
 
 
 def about(context):
