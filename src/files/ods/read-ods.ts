@@ -43,7 +43,7 @@ type Attributes = Readonly<Record<string, string>>;
 
 interface OpenCell {
   readonly attributes: Attributes;
-  paragraphs: string[];
+  readonly paragraphs: string[];
 }
 
 /** Follows the elements of the content; names come without their namespaces. */
@@ -79,7 +79,7 @@ class Reading {
 
   text = (piece: string): void => {
     if (!this.cell || this.inText === 0 || this.aside > 0) return;
-    this.cell.paragraphs[this.cell.paragraphs.length - 1] += piece;
+    append(this.cell, piece);
   };
 
   close = (element: string): void => {
@@ -129,9 +129,9 @@ class Reading {
       this.inText++;
     }
     if (this.inText === 0) return;
-    if (name === 's') cell.paragraphs[cell.paragraphs.length - 1] += ' '.repeat(count(attributes, 'c'));
-    if (name === 'tab') cell.paragraphs[cell.paragraphs.length - 1] += '\t';
-    if (name === 'line-break') cell.paragraphs[cell.paragraphs.length - 1] += '\n';
+    if (name === 's') append(cell, ' '.repeat(count(attributes, 'c')));
+    if (name === 'tab') append(cell, '\t');
+    if (name === 'line-break') append(cell, '\n');
   }
 
   private closeCell(): void {
@@ -173,6 +173,10 @@ const ASIDE: ReadonlySet<string> = new Set(['annotation', 'tracked-changes', 'sh
 
 /** Without prefix or namespace. */
 const bare = (name: string): string => name.slice(Math.max(name.lastIndexOf('}'), name.lastIndexOf(':')) + 1);
+
+function append({ paragraphs }: OpenCell, piece: string): void {
+  paragraphs.push(`${paragraphs.pop() ?? ''}${piece}`);
+}
 
 function value(attributes: Attributes, name: string): string | undefined {
   return Object.entries(attributes).find(([key]) => bare(key) === name)?.[1];

@@ -33,13 +33,16 @@ export interface Options {
 }
 
 export class Calc {
-  private readonly answers: AsyncIterator<string>;
+  private readonly answers: AsyncIterator<string, undefined>;
 
   private constructor(
     private readonly driver: ChildProcessWithoutNullStreams,
     readonly profile: string,
   ) {
-    this.answers = createInterface({ input: driver.stdout })[Symbol.asyncIterator]();
+    this.answers = createInterface({ input: driver.stdout })[Symbol.asyncIterator]() as AsyncIterator<
+      string,
+      undefined
+    >;
   }
 
   /** With a copy of a profile. */
