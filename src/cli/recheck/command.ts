@@ -125,6 +125,7 @@ function readWhole(file: string): Buffer {
 
 function whyNotWritten(file: string, write: string, force: boolean): string | undefined {
   const extension = path.extname(file).toLowerCase();
+  if (extension === '.ods') return `${write}: an .ods is only read; LibreOffice itself calculates and saves it`;
   if (path.extname(write).toLowerCase() !== extension) return `${write}: must end in ${extension}, as ${file} does`;
   if (force) return undefined;
   if (isSameFile(file, write)) return `${write}: is the workbook itself; --force lets it be replaced`;

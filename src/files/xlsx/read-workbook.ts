@@ -1,4 +1,5 @@
 import { posix } from 'node:path';
+import { isOpenDocument, readOpenDocument } from '../ods/read-ods.ts';
 import { readArea } from './address.ts';
 import { LIMITS } from './limits.ts';
 import { readSheet } from './read-sheet.ts';
@@ -11,13 +12,14 @@ const COMPOUND_FILE = Buffer.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe
 /** Entry of a compound file in which an encrypted workbook lies. Source: [MS-OFFCRYPTO] 2.3. */
 const ENCRYPTED_PACKAGE = Buffer.from('EncryptedPackage', 'utf16le');
 
-/** What is kept of a workbook in the open format (ISO/IEC 29500-1, SpreadsheetML). Throws UnreadableFile. */
+/** What is kept of a workbook in the open format (ISO/IEC 29500-1, SpreadsheetML), or in OpenDocument. Throws UnreadableFile. */
 export function readWorkbook(file: Buffer): SavedWorkbook {
   refuseOthers(file);
   const archive = openArchive(file);
-  if (!archive.has('[Content_Types].xml')) throw notAWorkbook(archive);
+  if (isOpenDocument(archive)) return readOpenDocument(archive);
+  if (!archive.has('[Content_Types].xml')) throw notAWorkbook();
   const main = relationships(archive, '').find((r) => r.type === 'officeDocument');
-  if (!main) throw notAWorkbook(archive);
+  if (!main) throw notAWorkbook();
   if (/\.bin$/i.test(main.target)) throw new UnreadableFile('it is a binary workbook (.xlsb); save it as .xlsx');
   const links = relationships(archive, main.target);
   const byId = new Map(links.map((r) => [r.id, r]));
@@ -66,11 +68,10 @@ function refuseOthers(file: Buffer): void {
     );
   }
   if (file.length < 4 || file.readUInt16LE(0) !== 0x4b50)
-    throw new UnreadableFile('it is no workbook (.xlsx or .xlsm)');
+    throw new UnreadableFile('it is no workbook (.xlsx, .xlsm or .ods)');
 }
 
-function notAWorkbook(archive: Archive): UnreadableFile {
-  if (archive.has('content.xml')) return new UnreadableFile('it is an OpenDocument file; save it as .xlsx');
+function notAWorkbook(): UnreadableFile {
   return new UnreadableFile('it is an archive, but holds no workbook');
 }
 

@@ -47,6 +47,8 @@ export interface StoredFormula {
 }
 
 const OURS = 'BURN.';
+/** Says why a cell failed where the program does not show it; it rests on what that program has in its cells. */
+const IN_LIBREOFFICE = 'BURN.WHY';
 const VOLATILE = new Set(['NOW', 'TODAY', 'RAND', 'RANDBETWEEN', 'RANDARRAY']);
 const MOST_NAMES_DEEP = 16;
 
@@ -253,7 +255,8 @@ class Reading {
   /** Writes the name of a called function; gives it where it is ours. */
   private functionCall(stored: string, pieces: string[], ofOneCell: boolean): HostFunction | undefined {
     const { name, foreign } = storedName(stored);
-    if (name.startsWith(OURS)) {
+    if (name === IN_LIBREOFFICE) this.fail(`${name} is calculated in LibreOffice only`);
+    else if (name.startsWith(OURS)) {
       const host = this.reader.function(name);
       this.ours.push(host?.name ?? name);
       if (!host) this.fail(`there is no function ${name}; nearest: ${this.reader.nearest(name).join(', ')}`);

@@ -132,7 +132,7 @@ describe('recheck on the command line', () => {
     expect(await run(at('noise.xlsx'))).toMatchObject({
       code: 2,
       out: '',
-      err: `${at('noise.xlsx')}: it is no workbook (.xlsx or .xlsm)`,
+      err: `${at('noise.xlsx')}: it is no workbook (.xlsx, .xlsm or .ods)`,
     });
   });
 
