@@ -36,7 +36,15 @@ export function readOpenDocument(archive: Archive): SavedWorkbook {
   readXml(CONTENT, partText(CONTENT, archive.read(CONTENT)), reading);
   const { sheets, names } = reading;
   if (sheets.length === 0) throw new UnreadableFile('it has no sheet with cells');
-  return { archive, sheets, names, tables: [], macros: archive.names.some((name) => /^(Basic|Scripts)\//i.test(name)) };
+  return {
+    archive,
+    sheets,
+    names,
+    tables: [],
+    macros: archive.names.some((name) => /^(Basic|Scripts)\//i.test(name)),
+    // Dates stand as dates in the file, so that it does not matter from when the program counts.
+    daysFrom1904: false,
+  };
 }
 
 type Attributes = Readonly<Record<string, string>>;
