@@ -1,7 +1,7 @@
 import { parameterLabel, type Declaration, type Kind } from '../catalogue/declaration.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { plainUnit, toSi } from '../core/units/parse-quantity.ts';
-import { call, workingOf } from './call.ts';
+import { call, callByItems, workingOf } from './call.ts';
 import type { HostFunction } from './host-function.ts';
 import { SharedBases } from './shared-bases.ts';
 
@@ -13,6 +13,8 @@ const ASSUME = {
   summary: 'Range of rows name, value that replace assumptions for this call, as BURN.ASSUMED lists them',
   optional: true,
   example: 'Assumptions!A2:B9',
+  whole: true,
+  apart: true,
 } as const;
 
 /** Whether a plain 0 is outside the limits in either system of units; 0 F is a temperature like any other. */
@@ -44,6 +46,7 @@ export function hostFunction(d: Declaration, defaults?: Assumptions): HostFuncti
     optional,
     example,
     zeroIsBlank: zeroIsBlank(kind),
+    whole: kind.kind === 'cells',
   }));
   return {
     name: d.name,
@@ -51,6 +54,11 @@ export function hostFunction(d: Declaration, defaults?: Assumptions): HostFuncti
     parameters: d.assume ? [...parameters, { ...ASSUME, optional: d.assume !== 'required' }] : parameters,
     call: (args) => {
       const results = call(d, args, defaults, SHARED);
+      SHARED.tidy();
+      return results;
+    },
+    *paused(args) {
+      const results = yield* callByItems(d, args, defaults, SHARED);
       SHARED.tidy();
       return results;
     },
