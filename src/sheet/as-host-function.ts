@@ -1,6 +1,7 @@
 import { parameterLabel, type Declaration, type Kind } from '../catalogue/declaration.ts';
+import { zeroIsBlank } from '../catalogue/read-cell.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { plainUnit, toSi } from '../core/units/parse-quantity.ts';
+import { plainUnit } from '../core/units/parse-quantity.ts';
 import { call, callByItems, workingOf } from './call.ts';
 import type { HostFunction } from './host-function.ts';
 import { SharedBases } from './shared-bases.ts';
@@ -16,16 +17,6 @@ const ASSUME = {
   whole: true,
   apart: true,
 } as const;
-
-/** Whether a plain 0 is outside the limits in either system of units; 0 F is a temperature like any other. */
-function zeroIsBlank(kind: Kind): boolean {
-  if (kind.kind !== 'quantity') return kind.kind !== 'cells';
-  const { quantity, above = -Infinity, min = -Infinity } = kind;
-  return (['US', 'SI'] as const).every((system) => {
-    const zero = toSi(0, quantity, system);
-    return zero <= above || zero < min;
-  });
-}
 
 /** Units that a summary has in words. */
 const IN_WORDS: Readonly<Record<string, RegExp>> = { min: /minutes/i, h: /hours/i, '%': /percent|share|chance/i };

@@ -54,6 +54,12 @@ describe('a long list', () => {
     expect(host.direct('LONG.LIST', [[1], [2]], {})).toEqual([[2], [4]]);
   });
 
+  it('that comes as a whole column ends with its last filled cell, before anything is done with it', () => {
+    const column = Array.from({ length: 1_048_576 }, (_, i) => [i === 1 ? 7 : null]);
+    expect(host.direct('LONG.LIST', column, {})).toEqual([[''], [14]]);
+    expect(seen().turns).toHaveLength(2);
+  });
+
   it.each([
     ['BURN.COOL.TIME', [[[4], [3], ['x']], 2, 10]],
     ['BURN.PIN.PLAN', [[[4], [null], [3]], 10]],
