@@ -45,7 +45,7 @@ export class Turns {
             if (!work(end)) return false;
             resolve(result);
           } catch (e) {
-            reject(e);
+            reject(e instanceof Error ? e : new Error(String(e)));
           }
           return true;
         },

@@ -116,8 +116,8 @@ export class SpreadsheetHost {
   }
 
   /** What a script of the page left in it. */
-  global<T>(name: string): T {
-    return (this.#window as unknown as Readonly<Record<string, T>>)[name] as T;
+  global(name: string): unknown {
+    return (this.#window as unknown as Readonly<Record<string, unknown>>)[name];
   }
 
   /** Whether a value is an error of the runtime's own kind, the only one that keeps its code and text. */
