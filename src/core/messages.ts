@@ -270,7 +270,7 @@ export const priceTwice = (row: number, name: string, before: number): CalcError
   value(`prices row ${row}: ${name} is priced in row ${before} already; keep one of them`);
 export const marginAndMarkUp = (): CalcError =>
   value('prices give a margin and a mark-up; keep one: margin is a share of the price, mark-up a share of the cost');
-export const noPriceFor = (lines: readonly string[]): string => `without ${lines.join(', ')}: no price above 0 given`;
+export const noPriceFor = (lines: readonly string[]): string => `without ${lines.join(', ')}: no price given`;
 export const rangeUnknown = (): string => 'no high: the plan has a row whose high is beyond reach';
 
 // Job totals

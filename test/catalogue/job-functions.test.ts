@@ -294,7 +294,7 @@ describe('BURN.JOB.COST', () => {
       ['rod', 9],
     ]);
     expect(rowOf(cells, 'other permit')[4]).toBe(120);
-    expect(rowOf(cells, 'subtotal')[7]).toBe('without oxygen, crew: no price above 0 given');
+    expect(rowOf(cells, 'subtotal')[7]).toBe('without oxygen, crew: no price given');
   });
 });
 

@@ -87,7 +87,7 @@ describe('the cost of a job', () => {
 
   it('names lines without a price and leaves them out of the sum', () => {
     const lines = jobCost(PLAN, prices({ crew: 0.05 }), basis);
-    expect(line(lines, 'subtotal').note).toBe('without rod 3/8 x 36, rod 1/4 x 24, oxygen: no price above 0 given');
+    expect(line(lines, 'subtotal').note).toBe('without rod 3/8 x 36, rod 1/4 x 24, oxygen: no price given');
     expect(line(lines, 'rod 3/8 x 36').amount).toBeUndefined();
     expect(line(lines, 'subtotal').amount?.value).toBeCloseTo(450, 9);
   });
