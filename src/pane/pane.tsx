@@ -75,7 +75,7 @@ export function Pane({ port }: { readonly port: SheetPort }) {
         {said}
       </p>
       <TabPanel id="cell" open={open}>
-        <ThisCell read={read} toSource={toSource} />
+        <ThisCell read={read} port={port} toSource={toSource} />
       </TabPanel>
       <TabPanel id="functions" open={open}>
         <Functions put={put} toSource={toSource} />

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { officePort } from '../../src/addin/office-port.ts';
 import type { SelectedCell } from '../../src/pane/port.ts';
+import type { FormulaCell } from '../../src/pane/unknown-name.ts';
 import { OfficeLibrary, type LibraryName } from './office-library.ts';
 import type { Book, WorkbookHost } from './workbook-host.ts';
 
@@ -218,6 +219,55 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
         'PINS 3',
       ]);
     });
+  });
+
+  describe('formulas of the workbook', () => {
+    it('are all found, sheet by sheet, however large the sheet', async () => {
+      library.open(
+        book({
+          formulas: { Pins: { D5: '=BURN.PIN.OXYGEN(A5:A7,B5:B7)' }, Empty: { AB30000: '=_xldudf_BURN_VERSION()' } },
+        }),
+      );
+      expect(await officePort(library.run).formulas?.all()).toEqual([
+        { sheet: 'Pins', address: 'D5', formula: '=BURN.PIN.OXYGEN(A5:A7,B5:B7)', value: 118.3 },
+        { sheet: 'Empty', address: 'AB30000', formula: '=_xldudf_BURN_VERSION()', value: null },
+      ]);
+    });
+
+    it('are entered one by one; where the host refuses one, the others are entered and its reason is told', async () => {
+      const excel = library.open(book({ formulas: {}, locked: ['Job sheet'] }));
+      const cell = (sheet: string, address: string): FormulaCell => ({
+        sheet,
+        address,
+        formula: '=BURN.VERSION()',
+        value: null,
+      });
+      const cells = [cell('Pins', 'D9'), cell('Job sheet', 'A1'), cell('Nowhere', 'A1'), cell('Empty', 'B2')];
+      const entered = await officePort(library.run).formulas?.enter(cells);
+      expect(entered?.done).toBe(2);
+      expect(entered?.failed.map((f) => [f.cell.sheet, f.reason])).toEqual([
+        ['Job sheet', expect.stringContaining('protected') as string],
+        ['Nowhere', expect.stringContaining("doesn't exist") as string],
+      ]);
+      expect(excel.book.formulas).toEqual({ Pins: { D9: '=BURN.VERSION()' }, Empty: { B2: '=BURN.VERSION()' } });
+    });
+  });
+
+  it('is asked for nothing while the pane is hidden, and for the cell once it is shown', async () => {
+    const excel = library.open(book());
+    let show = (): void => undefined;
+    const shown = new Promise<void>((resolve) => (show = resolve));
+    const seen: (SelectedCell | undefined)[] = [];
+    const stop = officePort(library.run, { wait: () => shown }).onSelection((cell) => void seen.push(cell));
+    await library.settled();
+    await library.fire();
+    expect(seen).toEqual([]);
+    const before = excel.requests;
+    show();
+    await library.settled();
+    expect(seen.map((c) => c?.address)).toEqual(['D5']);
+    expect(excel.requests).toBeGreaterThan(before);
+    stop();
   });
 
   it('asks for no member beyond the requirement sets of the manifest', () => {

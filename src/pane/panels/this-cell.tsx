@@ -2,6 +2,8 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { isKnown, type ReadCell, type UnknownCall } from '../explain-cell.ts';
 import { explainItem } from '../explain-item.ts';
 import type { Explained } from '../explained.ts';
+import { EnterAgain } from '../parts/enter-again.tsx';
+import type { SheetPort } from '../port.ts';
 import { selectedItem, type ReadCall } from '../read-call.ts';
 import type { CellSection } from '../section.ts';
 import { ARGUMENTS } from '../sections/arguments.tsx';
@@ -157,7 +159,15 @@ function Calls({ read, toSource }: { readonly read: ReadCell; readonly toSource:
   );
 }
 
-export function ThisCell({ read, toSource }: { readonly read: ReadCell | undefined; readonly toSource: ToSource }) {
+export function ThisCell({
+  read,
+  port,
+  toSource,
+}: {
+  readonly read: ReadCell | undefined;
+  readonly port: SheetPort;
+  readonly toSource: ToSource;
+}) {
   if (!read) return <p>Select a cell to see how its figure was worked out.</p>;
   const { cell, formula } = read;
   return (
@@ -171,6 +181,7 @@ export function ThisCell({ read, toSource }: { readonly read: ReadCell | undefin
           <code>{formula}</code>
         </p>
       )}
+      <EnterAgain read={read} port={port} />
       <Calls read={read} toSource={toSource} />
     </>
   );
