@@ -3,7 +3,6 @@ import { isKnown, type ReadCell, type UnknownCall } from '../explain-cell.ts';
 import { explainItem } from '../explain-item.ts';
 import type { Explained } from '../explained.ts';
 import { EnterAgain } from '../parts/enter-again.tsx';
-import type { SheetPort } from '../port.ts';
 import { selectedItem, type ReadCall } from '../read-call.ts';
 import type { CellSection } from '../section.ts';
 import { ARGUMENTS } from '../sections/arguments.tsx';
@@ -159,15 +158,7 @@ function Calls({ read, toSource }: { readonly read: ReadCell; readonly toSource:
   );
 }
 
-export function ThisCell({
-  read,
-  port,
-  toSource,
-}: {
-  readonly read: ReadCell | undefined;
-  readonly port: SheetPort;
-  readonly toSource: ToSource;
-}) {
+export function ThisCell({ read, toSource }: { readonly read: ReadCell | undefined; readonly toSource: ToSource }) {
   if (!read) return <p>Select a cell to see how its figure was worked out.</p>;
   const { cell, formula } = read;
   return (
@@ -181,7 +172,7 @@ export function ThisCell({
           <code>{formula}</code>
         </p>
       )}
-      <EnterAgain read={read} port={port} />
+      <EnterAgain read={read} />
       <Calls read={read} toSource={toSource} />
     </>
   );

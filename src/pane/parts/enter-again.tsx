@@ -1,13 +1,14 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useContext, useEffect, useState } from 'preact/hooks';
 import type { ReadCell } from '../explain-cell.ts';
 import { asTyped } from '../formula-calls.ts';
-import type { SheetPort } from '../port.ts';
+import { SheetContext } from './sheet-context.ts';
 import { isUnknownToHost, type Entered, type FormulaCell } from '../unknown-name.ts';
 
 const counted = (n: number): string => `${n} cell${n === 1 ? '' : 's'}`;
 
 /** For a cell whose function the host does not know: why, and the cell, or all such cells of the workbook, entered again. */
-export function EnterAgain({ read, port }: { readonly read: ReadCell; readonly port: SheetPort }) {
+export function EnterAgain({ read }: { readonly read: ReadCell }) {
+  const formulas = useContext(SheetContext)?.formulas;
   const { cell, formula } = read;
   const own: FormulaCell = { sheet: cell.sheet, address: cell.spill?.from ?? cell.address, formula, value: cell.value };
   const [found, setFound] = useState<readonly FormulaCell[]>();
@@ -19,7 +20,6 @@ export function EnterAgain({ read, port }: { readonly read: ReadCell; readonly p
     setEntered(undefined);
     setProblem('');
   }, [cell.sheet, cell.address]);
-  const { formulas } = port;
   // What was done stays to be read, though the cell has its figure then.
   if (!formulas || (!entered && !isUnknownToHost(own))) return null;
 
