@@ -50,8 +50,8 @@ describe('arguments', () => {
   });
 
   it('keep gaps, even long ones', () => {
-    const gap = column(ROWS, 2).map((row, i) => (i === 90_000 ? [7] : row));
-    expect(together([gap])[0]).toHaveLength(90_001);
+    const gap = column(ROWS, 2).map((row, i) => (i === 45_000 ? [7] : row));
+    expect(together([gap])[0]).toHaveLength(45_001);
   });
 
   it('that are no ranges are left alone', () => {

@@ -16,13 +16,13 @@ export async function printAlone(element: Element): Promise<boolean> {
     copy.remove();
     documentElement.classList.remove('rs-printing');
   };
-  let begun = false;
-  const begin = (): void => void (begun = true);
+  const begun = new Set<Event>();
+  const begin = (event: Event): void => void begun.add(event);
   window.addEventListener('beforeprint', begin, { once: true });
   window.addEventListener('afterprint', done, { once: true });
   if (typeof window.print === 'function') window.print();
-  if (!begun) await new Promise((resolve) => setTimeout(resolve, PATIENCE));
-  if (begun) return true;
+  if (begun.size === 0) await new Promise((resolve) => setTimeout(resolve, PATIENCE));
+  if (begun.size > 0) return true;
   window.removeEventListener('beforeprint', begin);
   window.removeEventListener('afterprint', done);
   done();
