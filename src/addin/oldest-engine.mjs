@@ -15,8 +15,8 @@ export const OLDEST = { browser: 'safari', version: 15.4, ecmaVersion: 2022 };
 
 const DATA = createRequire(import.meta.url).resolve('@mdn/browser-compat-data');
 
-/** Objects whose members are reached by their own name only, as in Math.max. */
-const NAMESPACES = ['Atomics', 'Intl', 'JSON', 'Math', 'Reflect', 'WebAssembly'];
+/** Objects whose members are told by their own name only, as in Math.max: those of iterators are called take, map and the like. */
+const NAMESPACES = ['Atomics', 'Intl', 'Iterator', 'JSON', 'Math', 'Reflect', 'WebAssembly'];
 
 /**
  * What is newer than the oldest engine: whole objects, members by the name of their object, and names of methods that no

@@ -4,7 +4,7 @@ import { findMaterial, type Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
-import type { Operation, Sizes } from '../core/operations/operation.ts';
+import type { Operation } from '../core/operations/operation.ts';
 import { sized, type Sized } from '../core/operations/sized.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { isBlankOrZero, type Cell } from './cell.ts';
@@ -117,7 +117,7 @@ export function sizeRow(
   const material = readRangeCell(cellOf('material'), 'material', { kind: 'material' }, system) as Material | undefined;
   return sized({
     operation,
-    sizes: given as Sizes,
+    sizes: given,
     rod,
     material: material ?? findMaterial(basis.a.word(operation.material ?? 'material')),
     basis,

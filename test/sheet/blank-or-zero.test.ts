@@ -27,6 +27,11 @@ const FULLER: Readonly<Record<string, readonly Argument[]>> = {
       ['galvanised', null],
       ['confined', true],
     ],
+    [
+      ['diameter', 'length', 'hole', 'rod', 'material'],
+      [4, 10, null, '3/8 x 36', 'stainless steel'],
+      [3, 8, null, null, null],
+    ],
   ],
   'BURN.ROD.PICK': ['PIN', [[4]], [[10]], [[2.5]], 30],
   'BURN.JOB.SHEET': [
