@@ -39,7 +39,6 @@ const book = (): Book => ({
       F7: '=NOSUCH(A7)',
       G5: '=BURN.PIN.OXYGEN(A5,-1)',
       H5: '=BURN.PIN.OXYGEN(Bore,List[length],,,,Assumptions!A:E)',
-      J5: '=BURN.JOB.SHEET(BURN.PIN.PLAN(A5:A7,B5:B7),"PIN")',
     },
     Locked: { A1: '=_xldudf_BURN_VERSION()' },
   },
@@ -98,22 +97,6 @@ describe('the pane in the desktop host', () => {
     expect(await result('G5')).toMatch(/#VALUE! length is -1 in; must be more than 0 in/);
     expect(await result('H5')).toMatch(/^Result[\d.]+ scf/);
     expect(await section('assumptions')).toContain('your value');
-  });
-
-  it('puts a job sheet and assumptions into the workbook', async () => {
-    await start();
-    await open.page.getByRole('tab', { name: 'Assumptions' }).click();
-    await open.page.getByRole('button', { name: /sheet/i }).first().click();
-    await expect.poll(() => Object.keys(host.workbook.book.sheets)).toContain('Assumptions 2');
-    await expect
-      .poll(async () => [...host.workbook.done, await open.page.locator('#rs-panel-assumptions').textContent()].join())
-      .toContain('activate Assumptions 2');
-    await open.page.getByRole('tab', { name: 'This cell' }).click();
-    await host.select('Pins', 'J5');
-    await open.page.evaluate(() => void Object.assign(globalThis, { print: () => undefined }));
-    await open.page.getByRole('button', { name: 'Print on one page' }).click();
-    await open.page.getByRole('button', { name: 'Put the lines on a sheet' }).click();
-    await expect.poll(() => host.workbook.book.sheets['Job sheet']?.['A1']).toBe('Hot work');
   });
 
   it('recognises functions that the host keeps as unknown names, and enters the cell or all of them again', async () => {
