@@ -24,17 +24,17 @@ export const noiseRuleSteps = (
   entered('q', 'exchange rate', 'level', exchange, 'rise that halves the time', 'published', source),
 ];
 
-/** The shift that a rule allows its level for: step `T_8`. */
+/** The shift that a rule allows its level for: step `T_shift`. */
 export const shiftStep = ({ source }: NoiseRule): Step =>
-  entered('T_8', 'shift of the rule', 'hours', SHIFT, 'that the rule allows its level for', 'published', source);
+  entered('T_shift', 'shift of the rule', 'hours', SHIFT, 'that the rule allows its level for', 'published', source);
 
-/** Time that a rule allows at the level `level`. Steps before: `L_c`, `q`, `T_8`. */
+/** Time that a rule allows at the level `level`. Steps before: `L_c`, `q`, `T_shift`. */
 export const hoursStep = (symbol: string, name: string, level: string, { source }: NoiseRule): Step =>
   calculated(
     symbol,
     name,
     'hours',
-    `T_8 / 2 ^ ((${level} - L_c) / q)`,
+    `T_shift / 2 ^ ((${level} - L_c) / q)`,
     '8 hours / 2 to the power ((level - level allowed for 8 hours) / exchange rate)',
     { source },
   );

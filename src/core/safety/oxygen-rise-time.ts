@@ -53,7 +53,7 @@ export function oxygenRiseSteps(
  * the average only.
  *
  * Source: solved from the balance in room-oxygen.ts; limit 29 CFR 1910.146(b).
- * @example oxygenRiseTime({ volume: 60, release: 0.005, freshAir: 0.1, mixing: 1, outside: 0.209 }, 0.209) / 60 // 11.1
+ * @example oxygenRiseTime({ volume: 60, release: 0.005, freshAir: 0.1, mixing: 1, outside: 0.209 }, 0.209) / 60 // 11.2
  *
  * @param room see RoomAir
  * @param start x_0, a share of 1
