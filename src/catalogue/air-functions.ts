@@ -2,25 +2,30 @@ import type { Basis } from '../core/basis.ts';
 import { findMaterial } from '../core/burn/materials.ts';
 import { findRod, rodName, rodNames } from '../core/burn/rods.ts';
 import { burnFume } from '../core/safety/burn-fume.ts';
-import { freshAirForOxygen } from '../core/safety/fresh-air-for-oxygen.ts';
-import { fumeExposure } from '../core/safety/fume-exposure.ts';
+import { freshAirSteps } from '../core/safety/fresh-air-for-oxygen.ts';
+import { EXPOSURE_RESULTS, exposureFigures, exposureSteps } from '../core/safety/fume-exposure.ts';
 import { LIMITS } from '../core/safety/limits.ts';
-import { oxygenClearTime } from '../core/safety/oxygen-clear-time.ts';
-import { oxygenByVolume, oxygenRelease } from '../core/safety/oxygen-release.ts';
-import { oxygenRiseTime } from '../core/safety/oxygen-rise-time.ts';
-import { roomOxygen, type RoomAir } from '../core/safety/room-oxygen.ts';
+import { oxygenClearSteps } from '../core/safety/oxygen-clear-time.ts';
+import { oxygenByVolume, oxygenReleaseStep, oxygenVolumeSteps } from '../core/safety/oxygen-release.ts';
+import { oxygenRiseSteps } from '../core/safety/oxygen-rise-time.ts';
+import { fumeRoomGiven } from '../core/safety/room-fume.ts';
+import { flowsIn, roomOxygenSteps, type RoomAir } from '../core/safety/room-oxygen.ts';
 import { ventilation } from '../core/safety/ventilation.ts';
-import type { Trace } from '../core/model/trace.ts';
+import { assumed } from '../core/assumptions/assumed.ts';
+import type { RodChoice } from '../core/burn/rods.ts';
+import { calculated, given, type Step } from '../core/model/step.ts';
+import { StepList } from '../core/model/step-list.ts';
+import { work, workAll, Working } from '../core/model/working.ts';
 import { CUBIC_FOOT, FOOT, SCF } from '../core/units/quantities.ts';
 import {
   optional,
   required,
   tableFunction,
-  valueFunction,
+  workedFunction,
   type Declaration,
   type QuantityKind,
 } from './declaration.ts';
-import { recordGiven, recordText } from './given.ts';
+import { textStep } from './given.ts';
 import { OXYGEN_FLOW } from './limits.ts';
 import { shareOf } from './share.ts';
 
@@ -44,41 +49,59 @@ const shareOrNone = (percent: number | undefined): number | undefined =>
   percent === undefined ? undefined : shareOf(percent);
 const limitOf = (percent: number | undefined): number => shareOrNone(percent) ?? LIMITS.oxygenHigh.value;
 
-/** The release as a volume at the room's temperature and pressure. */
-function releasedVolume(flow: number, { a }: Basis, trace?: Trace): number {
-  recordGiven(trace, ['oxygen let into the room', 'm_free', flow, 'flow']);
-  const temperature = a.record('room temperature', 'T', trace);
-  return oxygenByVolume(flow, temperature, a.record('air pressure', 'p_air', trace), trace);
-}
+/** The release as a volume at the room's temperature and pressure, `q`. */
+const RELEASED: readonly Step[] = [
+  given('m_free', 'oxygen let into the room', 'flow'),
+  assumed('T', 'room temperature'),
+  assumed('p_air', 'air pressure'),
+  ...oxygenVolumeSteps,
+];
 
+const MIXED: readonly Step[] = [assumed('K', 'air mixing factor'), assumed('x_a', 'fresh air oxygen')];
+const ROOM_STEPS: readonly Step[] = [given('V', 'volume', 'volume'), given('Q', 'fresh air', 'airflow'), ...MIXED];
+
+/** A room as its arguments and the assumptions have it, and its oxygen at the start. */
 function roomOf(
-  given: { readonly volume: number; readonly release?: number; readonly freshAir: number },
-  basis: Basis,
-  trace?: Trace,
-): RoomAir {
-  recordGiven(trace, ['volume', 'V', given.volume, 'volume'], ['fresh air', 'Q', given.freshAir, 'airflow']);
-  const mixing = basis.a.record('air mixing factor', 'K', trace);
-  const outside = basis.a.record('fresh air oxygen', 'x_a', trace);
-  const through = given.release === undefined ? 0 : releasedVolume(given.release, basis, trace);
-  return { volume: given.volume, release: through, freshAir: given.freshAir, mixing, outside };
+  {
+    volume: V,
+    release: flow = 0,
+    freshAir: Q,
+  }: { readonly volume: number; readonly release?: number; readonly freshAir: number },
+  percent: number | undefined,
+  { a }: Basis,
+): { readonly room: RoomAir; readonly from: number; readonly values: Readonly<Record<string, number>> } {
+  const outside = a.value('fresh air oxygen');
+  const through = oxygenByVolume(flow, a.value('room temperature'), a.value('air pressure'));
+  const from = shareOrNone(percent) ?? outside;
+  return {
+    room: { volume: V, release: through, freshAir: Q, mixing: a.value('air mixing factor'), outside },
+    from,
+    values: { V, Q, m_free: flow, ...(percent !== undefined && { x_0: from }) },
+  };
 }
 
-function startOf(percent: number | undefined, room: RoomAir, trace?: Trace): number {
-  const share = shareOrNone(percent) ?? room.outside;
-  const fresh = percent === undefined;
-  trace?.add({
-    name: 'oxygen at the start',
-    symbol: 'x_0',
-    value: share,
-    quantity: 'percent',
-    formula: fresh ? 'oxygen in the fresh air' : 'given',
-    ...(fresh ? { expression: 'x_a', kind: 'calculated', source: 'arithmetic' } : { kind: 'input', source: '' }),
+const startStep = (percent: number | undefined): Step =>
+  percent === undefined
+    ? calculated('x_0', 'oxygen at the start', 'percent', 'x_a', 'oxygen in the fresh air')
+    : given('x_0', 'oxygen at the start', 'percent');
+
+/** The air of a room after a rod has burned in it. */
+function fumeWorking(rod: RodChoice, minutes: number, V: number, Q: number, basis: Basis): Working {
+  const { a } = basis;
+  const { evaluation } = burnFume(rod, findMaterial(a.word('material')), basis, {
+    steps: [
+      ...fumeRoomGiven,
+      assumed('K', 'air mixing factor'),
+      ...exposureSteps({ volume: V, freshAir: Q, mixing: a.value('air mixing factor') }, minutes),
+    ],
+    results: EXPOSURE_RESULTS,
+    values: { V, Q, t: minutes },
   });
-  return share;
+  return new Working(evaluation, 'C_Mn', evaluation.list.results);
 }
 
 export const AIR_FUNCTIONS: readonly Declaration[] = [
-  valueFunction({
+  workedFunction({
     name: 'BURN.AIR.RELEASE',
     family: 'AIR',
     summary: 'Oxygen that burning lets into the air unburnt: what the rod leaves of its flow, and leaks.',
@@ -94,15 +117,23 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     monotone: [
       { rises: ['flow'], risesWith: ['leak flow'], fallsWith: ['oxygen burnt share', 'bar oxygen burnt share'] },
     ],
-    calculate: ({ flow, rod }, { a }, trace) => {
+    working: ({ flow, rod }, { a }) => {
       const choice = rod ?? findRod('3/8');
-      recordGiven(trace, ['flow', 'm', flow, 'flow']);
-      if (rod) recordText(trace, 'rod', 'rod', rodName(rod.rod, rod.length, rod.coupled));
-      const burnt = a.record(rodNames(choice.rod).burnt, 'eta', trace);
-      return oxygenRelease(flow, burnt, a.record('leak flow', 'm_leak', trace), trace);
+      return workAll(
+        [
+          given('m', 'flow', 'flow'),
+          ...(rod ? [textStep('rod', 'rod', rodName(rod.rod, rod.length, rod.coupled))] : []),
+          assumed('eta', rodNames(choice.rod).burnt),
+          assumed('m_leak', 'leak flow'),
+          oxygenReleaseStep,
+        ],
+        { m: flow },
+        'm_free',
+        a,
+      );
     },
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.AIR.OXYGEN',
     family: 'AIR',
     summary:
@@ -117,14 +148,13 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
       { rises: ['release', 'start'], risesWith: ['fresh air oxygen'] },
       { rises: ['minutes'], falls: ['volume', 'freshAir'], without: ['start'] },
     ],
-    calculate: ({ minutes, start: percent, ...given }, basis, trace) => {
-      const room = roomOf(given, basis, trace);
-      const from = startOf(percent, room, trace);
-      recordGiven(trace, ['minutes', 't', minutes, 'time']);
-      return roomOxygen(room, from, minutes, trace);
+    working: ({ minutes, start: percent, ...of }, basis) => {
+      const { room, values } = roomOf(of, percent, basis);
+      const steps = [...ROOM_STEPS, ...RELEASED, startStep(percent), given('t', 'minutes', 'time')];
+      return workAll([...steps, ...roomOxygenSteps(flowsIn(room))], { ...values, t: minutes }, 'x', basis.a);
     },
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.AIR.RISE',
     family: 'AIR',
     summary:
@@ -139,12 +169,13 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
       { rises: ['volume', 'limit'], falls: ['release', 'start'] },
       { rises: ['freshAir'], without: ['start'] },
     ],
-    calculate: ({ start: percent, limit: most, ...given }, basis, trace) => {
-      const room = roomOf(given, basis, trace);
-      return oxygenRiseTime(room, startOf(percent, room, trace), limitOf(most), trace);
+    working: ({ start: percent, limit: most, ...of }, basis) => {
+      const { room, from, values } = roomOf(of, percent, basis);
+      const steps = [...ROOM_STEPS, ...RELEASED, startStep(percent), ...oxygenRiseSteps(room, from, limitOf(most))];
+      return workAll(steps, values, 't', basis.a);
     },
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.AIR.CLEAR',
     family: 'AIR',
     summary:
@@ -162,12 +193,13 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
         risesWith: ['air mixing factor', 'fresh air oxygen'],
       },
     ],
-    calculate: ({ start: percent, limit: most, ...given }, basis, trace) => {
-      const room = roomOf(given, basis, trace);
-      return oxygenClearTime(room, startOf(percent, room, trace), limitOf(most), trace);
+    working: ({ start: percent, limit: most, ...of }, basis) => {
+      const { room, from, values } = roomOf(of, percent, basis);
+      const steps = [...ROOM_STEPS, startStep(percent), ...oxygenClearSteps(room, from, limitOf(most))];
+      return workAll(steps, values, 't', basis.a);
     },
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.AIR.FRESH',
     family: 'AIR',
     summary:
@@ -179,13 +211,12 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     cautions: ['AIR.FRESH'],
     examples: ['=BURN.AIR.FRESH(6)', '=BURN.AIR.FRESH(6,22)'],
     monotone: [{ rises: ['release'], falls: ['limit'], risesWith: ['air mixing factor', 'fresh air oxygen'] }],
-    calculate: ({ release: flow, limit: most }, basis, trace) => {
-      const mixing = basis.a.record('air mixing factor', 'K', trace);
-      const outside = basis.a.record('fresh air oxygen', 'x_a', trace);
-      return freshAirForOxygen(releasedVolume(flow, basis, trace), mixing, outside, limitOf(most), trace);
+    working: ({ release: flow, limit: most }, { a }) => {
+      const steps = [...MIXED, ...RELEASED, ...freshAirSteps(a.value('fresh air oxygen'), limitOf(most))];
+      return work(new StepList(steps, ['Q']), { m_free: flow }, a);
     },
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.AIR.PEOPLE',
     family: 'AIR',
     summary:
@@ -206,18 +237,8 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     cautions: ['AIR.PEOPLE'],
     examples: ['=BURN.AIR.PEOPLE(4000,14,2)', '=BURN.AIR.PEOPLE(60000,30,2,"yes")'],
     monotone: [{ rises: ['people'], falls: ['volume', 'ceiling'] }],
-    calculate: ({ volume: V, ceiling, people, obstructed }, _basis, trace) => {
-      recordGiven(
-        trace,
-        ['volume', 'V', V, 'volume'],
-        ['ceiling', 'H', ceiling, 'distance'],
-        ['people', 'n', people, 'count'],
-      );
-      const needs = ventilation(V, ceiling, people, obstructed === 'yes', trace);
-      if (needs.mechanical)
-        recordText(trace, 'why', 'why', needs.reasons.join('; '), '29 CFR 1910.252(c)(2)(i)', 'osha 1910.252');
-      return needs.freshAir;
-    },
+    working: ({ volume: V, ceiling, people, obstructed }) =>
+      ventilation(V, ceiling, people, obstructed === 'yes').working,
   }),
   tableFunction({
     name: 'BURN.AIR.FUME',
@@ -256,32 +277,18 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
         risesWith: ['fume factor', 'air mixing factor'],
       },
     ],
-    calculate: ({ rod, minutes, volume: V, freshAir: Q }, basis, trace) => {
-      const { a } = basis;
-      const working = burnFume(rod, findMaterial(a.word('material')), basis);
-      if (trace) for (const step of working.evaluation.worked()) trace.add(step);
-      const at = working.evaluation;
-      const fume = { fume: at.number('F'), ironOxide: at.number('G_Fe'), manganese: at.number('G_Mn') };
-      recordGiven(
-        trace,
-        ['volume', 'V', V, 'volume'],
-        ['fresh air', 'Q', Q, 'airflow'],
-        ['minutes', 't', minutes, 'time'],
-      );
-      const mixing = a.record('air mixing factor', 'K', trace);
-      return fumeExposure(fume, { volume: V, freshAir: Q, mixing }, minutes, trace).map(
-        ({ what, value, limit: of, exceeds }) => [
-          of.name,
-          of.over,
-          value,
-          of.value,
-          value / of.value,
-          `${what} ${exceeds ? 'exceeds' : 'does not exceed'} it by these figures`,
-          of.force === 'legal' ? 'legal limit' : 'recommended limit',
-          of.source,
-          of.clause,
-        ],
-      );
-    },
+    calculate: ({ rod, minutes, volume: V, freshAir: Q }, basis) =>
+      exposureFigures(fumeWorking(rod, minutes, V, Q, basis).evaluation).map(({ what, value, limit: of, exceeds }) => [
+        of.name,
+        of.over,
+        value,
+        of.value,
+        value / of.value,
+        `${what} ${exceeds ? 'exceeds' : 'does not exceed'} it by these figures`,
+        of.force === 'legal' ? 'legal limit' : 'recommended limit',
+        of.source,
+        of.clause,
+      ]),
+    working: ({ rod, minutes, volume: V, freshAir: Q }, basis) => fumeWorking(rod, minutes, V, Q, basis),
   }),
 ];

@@ -1,23 +1,20 @@
-import { batteryStrikes } from '../core/safety/battery-strikes.ts';
-import { cylinderSeparation } from '../core/safety/cylinder-separation.ts';
-import { eyeShade } from '../core/safety/eye-shade.ts';
-import { leadDrop } from '../core/safety/lead-drop.ts';
+import { batteryStrikesInForce } from '../core/safety/battery-strikes.ts';
+import { cylinderSeparation, type Barrier } from '../core/safety/cylinder-separation.ts';
+import { eyeShadeWorking } from '../core/safety/eye-shade.ts';
+import { leadDropInForce } from '../core/safety/lead-drop.ts';
 import { LIMITS, compareWithLimit } from '../core/safety/limits.ts';
 import { manifoldLimits } from '../core/safety/manifold-limits.ts';
-import { cylinderContent } from '../core/oxygen/cylinder-content.ts';
-import { FILL_TEMPERATURE } from '../core/oxygen/gauge-reading.ts';
 import { FOOT, SCF } from '../core/units/quantities.ts';
 import {
   optional,
   required,
   rowsFunction,
   tableFunction,
-  valueFunction,
+  workedFunction,
   type Declaration,
   type QuantityKind,
 } from './declaration.ts';
 import { figureOf } from './condition-cells.ts';
-import { recordGiven } from './given.ts';
 import { LENGTH } from './limits.ts';
 
 const AWAY: QuantityKind = { kind: 'quantity', quantity: 'distance', min: 0, max: 10_000 * FOOT };
@@ -30,9 +27,13 @@ const CHARGE: QuantityKind = { kind: 'quantity', quantity: 'charge', above: 0, m
 const STRIKE: QuantityKind = { kind: 'quantity', quantity: 'seconds', above: 0, max: 120 };
 const LEAD: QuantityKind = { kind: 'quantity', quantity: 'distance', above: 0, max: 10_000 * FOOT };
 
+/** A barrier, where it has a height. */
+const barrierOf = (height: number | undefined, rating = 0): Barrier | undefined =>
+  height === undefined ? undefined : { height, rating };
+
 /** Eyes, stored and connected cylinders, and what lights the rod. */
 export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
-  valueFunction({
+  workedFunction({
     name: 'BURN.EYE.SHADE',
     family: 'EYE',
     summary:
@@ -44,10 +45,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     cautions: ['EYE'],
     examples: ['=BURN.EYE.SHADE(3)', '=BURN.EYE.SHADE("20 mm")'],
     monotone: [{ rises: ['thickness'] }],
-    calculate: ({ thickness }, _basis, trace) => {
-      recordGiven(trace, ['thickness', 's', thickness, 'length']);
-      return eyeShade(thickness, trace).shade;
-    },
+    working: ({ thickness }) => eyeShadeWorking(thickness),
   }),
   rowsFunction({
     name: 'BURN.CYLINDER.SEPARATION',
@@ -82,30 +80,9 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
       { column: 'missing', falls: ['separation'] },
       { column: 'distance', rises: ['separation'] },
     ],
-    calculate: ({ separation, barrierHeight, barrierMinutes }, { a }, trace) => {
-      const barrier = barrierHeight === undefined ? undefined : { height: barrierHeight, rating: barrierMinutes ?? 0 };
+    calculate: ({ separation, barrierHeight, barrierMinutes }, { a }) => {
+      const barrier = barrierOf(barrierHeight, barrierMinutes);
       const { needed, missing, barrierCounts, short } = cylinderSeparation(separation, barrier);
-      const { clause, source } = LIMITS.cylinderDistance;
-      recordGiven(trace, ['separation', 's', separation, 'distance']);
-      trace?.add({
-        name: 'least distance',
-        symbol: 's_min',
-        value: needed,
-        quantity: 'distance',
-        formula: clause,
-        kind: 'published',
-        source,
-      });
-      trace?.add({
-        name: 'distance missing',
-        symbol: 's_short',
-        value: missing,
-        quantity: 'distance',
-        formula: 'least distance - separation, where that is more than 0',
-        expression: 'max(0, s_min - s)',
-        kind: 'calculated',
-        source: 'arithmetic',
-      });
       const { words } = compareWithLimit(separation, LIMITS.cylinderDistance, a.system);
       const instead =
         missing > 0 && barrierCounts
@@ -115,6 +92,8 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
             : '';
       return [null, separation, needed, missing, barrier ? (barrierCounts ? 'yes' : 'no') : '', `${words}${instead}`];
     },
+    working: ({ separation, barrierHeight, barrierMinutes }) =>
+      cylinderSeparation(separation, barrierOf(barrierHeight, barrierMinutes)).working,
   }),
   tableFunction({
     name: 'BURN.CYLINDER.LIMITS',
@@ -149,66 +128,8 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     monotone: [
       { column: 'oxygen', rises: ['cylinders', 'content'], risesWith: ['cylinder volume', 'cylinder pressure'] },
     ],
-    calculate: ({ cylinders, content, reserve }, { a }, trace) => {
-      const full =
-        content ??
-        cylinderContent(
-          a.value('cylinder volume'),
-          a.value('cylinder pressure') + a.value('air pressure'),
-          FILL_TEMPERATURE,
-        );
-      const check = manifoldLimits(cylinders, full, reserve ?? 0);
-      recordGiven(
-        trace,
-        ['cylinders on the manifold', 'n', cylinders, 'count'],
-        ['oxygen not connected', 'm_more', reserve ?? 0, 'oxygen'],
-      );
-      if (trace && content === undefined) {
-        a.record('cylinder volume', 'V', trace);
-        a.record('cylinder pressure', 'p', trace);
-        a.record('air pressure', 'p_air', trace);
-        const density = full / a.value('cylinder volume');
-        trace.add({
-          name: 'density of the oxygen in it at 70 F',
-          symbol: 'rho',
-          value: density,
-          quantity: 'density',
-          formula: 'of oxygen at this pressure and 70 F',
-          expression: 'solve(p, p_air)',
-          kind: 'calculated',
-          source: 'oxygen equation of state',
-        });
-        trace.add({
-          name: 'oxygen in one cylinder',
-          symbol: 'm_1',
-          value: full,
-          quantity: 'oxygen',
-          formula: 'water volume x density of oxygen at the fill pressure and 70 F',
-          expression: 'V * rho',
-          kind: 'calculated',
-          source: 'arithmetic',
-        });
-      } else recordGiven(trace, ['oxygen in one cylinder', 'm_1', full, 'oxygen']);
-      trace?.add({
-        name: 'oxygen connected',
-        symbol: 'm',
-        value: check.connected,
-        quantity: 'oxygen',
-        formula: 'cylinders x oxygen in one cylinder',
-        expression: 'n * m_1',
-        kind: 'calculated',
-        source: 'arithmetic',
-      });
-      trace?.add({
-        name: 'oxygen on the site',
-        symbol: 'm_site',
-        value: check.site,
-        quantity: 'oxygen',
-        formula: 'oxygen connected + oxygen not connected',
-        expression: 'm + m_more',
-        kind: 'calculated',
-        source: 'arithmetic',
-      });
+    calculate: ({ cylinders, content, reserve }, { a }) => {
+      const check = manifoldLimits(cylinders, content, reserve ?? 0, a);
       return (
         [
           ['connected to the manifold', check.connected, LIMITS.manifoldOxygen],
@@ -228,8 +149,9 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
         ];
       });
     },
+    working: ({ cylinders, content, reserve }, { a }) => manifoldLimits(cylinders, content, reserve ?? 0, a).working,
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.LEAD.DROP',
     family: 'LEAD',
     summary: 'Volts lost in copper leads. Joints, clamps and the battery lose more.',
@@ -245,13 +167,9 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     examples: ['=BURN.LEAD.DROP(150,100,"2/0")'],
     monotone: [{ rises: ['amps', 'length'], risesWith: ['lead temperature', 'lead lay'] }],
     about: ({ amps }) => figureOf('welding machine', amps),
-    calculate: ({ amps, length, gauge }, { a }, trace) => {
-      recordGiven(trace, ['amps', 'I', amps, 'current'], ['length', 'L', length, 'distance']);
-      const temperature = a.record('lead temperature', 'T', trace);
-      return leadDrop(amps, length, gauge, temperature, a.record('lead lay', 's', trace), trace);
-    },
+    working: ({ amps, length, gauge }, { a }) => leadDropInForce(amps, length, gauge, a),
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.BATTERY.STRIKES',
     family: 'BATTERY',
     summary: 'Rods that a lead-acid battery lights before it is to be recharged. Cold and age lower it.',
@@ -267,14 +185,6 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     examples: ['=BURN.BATTERY.STRIKES(100)', '=BURN.BATTERY.STRIKES(70,150,3)'],
     monotone: [{ rises: ['ampHours'], falls: ['amps', 'seconds'], risesWith: ['battery usable share'] }],
     about: () => [{ conditions: [{ name: 'battery' }] }],
-    calculate: ({ ampHours, amps, seconds }, { a }, trace) => {
-      recordGiven(trace, ['amp hours', 'C', ampHours, 'charge']);
-      if (amps !== undefined) recordGiven(trace, ['amps', 'I', amps, 'current']);
-      if (seconds !== undefined) recordGiven(trace, ['seconds', 't', seconds, 'seconds']);
-      const current = amps ?? a.record('strike current', 'I', trace);
-      const time = seconds ?? a.record('strike time', 't', trace);
-      const usable = a.record('battery usable share', 'share', trace);
-      return batteryStrikes(ampHours, current, time, usable, a.record('peukert exponent', 'k', trace), trace).strikes;
-    },
+    working: ({ ampHours, amps, seconds }, { a }) => batteryStrikesInForce(ampHours, amps, seconds, a),
   }),
 ];

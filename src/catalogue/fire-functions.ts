@@ -2,23 +2,24 @@ import type { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import { DROP_RANGE } from '../core/safety/drop-reach.ts';
 import { FIRE_CHECKS, thingsInside, type Thing } from '../core/safety/fire-checks.ts';
-import { fireReach, type FireReach } from '../core/safety/fire-reach.ts';
+import { fireReachInForce } from '../core/safety/fire-reach.ts';
 import { FIRE_WATCH_RULES, fireWatch, type FireWatchRule } from '../core/safety/fire-watch.ts';
 import { inRow, isBlank, thingsTooNarrow } from '../core/messages.ts';
-import type { Trace } from '../core/model/trace.ts';
+import { entered } from '../core/model/step.ts';
+import { workAll } from '../core/model/working.ts';
 import { FOOT } from '../core/units/quantities.ts';
 import { isBlankOrZero } from './cell.ts';
 import {
   optional,
   required,
   tableFunction,
-  valueFunction,
+  workedFunction,
   type Declaration,
   type Output,
   type QuantityKind,
 } from './declaration.ts';
 import { figureOf } from './condition-cells.ts';
-import { recordGiven, recordText } from './given.ts';
+import { textStep } from './given.ts';
 import { quantityIn, readHeading, type Cells, type Heading } from './read-table.ts';
 
 const HEIGHT: QuantityKind = { kind: 'quantity', quantity: 'distance', min: 0, max: DROP_RANGE.highest };
@@ -29,41 +30,6 @@ const SOURCES = ['osha 1910.252', 'schiller naumann', 'common practice'];
 /** The rule asked for, or the one in force. */
 export function watchRule(word: string | undefined, { a }: Basis): FireWatchRule {
   return fireWatch(word ?? a.word('fire watch rule'));
-}
-
-/** Reach of hot metal from a height [m], for the low, middle and high drop size; kept for the call. */
-export function reachFrom(metres: number, { a, once }: Basis, trace?: Trace): FireReach {
-  const within = (d: number): number => Math.min(Math.max(d, DROP_RANGE.smallest), DROP_RANGE.largest);
-  const make = (): FireReach => {
-    const { low, value, high } = a.inForce('drop diameter');
-    return fireReach(
-      metres,
-      [low, value, high].map(within),
-      a.value('drop density'),
-      { density: a.value('air density'), viscosity: a.value('air viscosity'), wind: a.value('wind') },
-      { speed: a.value('throw speed'), bounce: a.value('bounce') },
-      trace,
-    );
-  };
-  if (!trace) return once(`reach ${metres}`, make);
-  const { low, high } = a.inForce('drop diameter');
-  recordGiven(
-    trace,
-    ['height', 'h', metres, 'distance'],
-    ['smallest drop followed', 'd_low', within(low), 'length'],
-    ['largest drop followed', 'd_high', within(high), 'length'],
-  );
-  for (const [name, symbol] of [
-    ['drop diameter', 'd_mid'],
-    ['drop density', 'rho'],
-    ['throw speed', 'v_0'],
-    ['bounce', 'e_b'],
-    ['wind', 'u'],
-    ['air density', 'rho_air'],
-    ['air viscosity', 'nu'],
-  ] as const)
-    a.record(name, symbol, trace);
-  return make();
 }
 
 /** The two columns of things: name, distance. A first row whose second cell is a heading may give the unit. */
@@ -100,7 +66,7 @@ function thingsIn(cells: Cells | undefined, { a }: Basis): readonly Thing[] {
 const MOVE = 'within the reach: move it, cover it with flame-proofed covers or guard it, and watch it';
 
 export const FIRE_FUNCTIONS: readonly Declaration[] = [
-  valueFunction({
+  workedFunction({
     name: 'BURN.FIRE.WATCH',
     family: 'FIRE',
     summary:
@@ -117,32 +83,23 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.252', 'nfpa 51b 2009', 'nfpa 51b 2014', 'nfpa 51b 2019'],
     cautions: ['FIRE.WATCH'],
     examples: ['=BURN.FIRE.WATCH()', '=BURN.FIRE.WATCH("OSHA")', '=BURN.FIRE.WATCH({"NFPA 51B 2014";"NFPA 51B 2019"})'],
-    calculate: ({ rule: word }, basis, trace) => {
+    working: ({ rule: word }, basis) => {
       const { name, watch, monitoring, clause, source } = watchRule(word, basis);
-      recordText(trace, 'rule', 'rule', name, word === undefined ? 'assumption fire watch rule' : 'given');
-      trace?.add({
-        name: 'fire watch',
-        symbol: 'W',
-        value: watch,
-        quantity: 'time',
-        formula: `at least, ${clause}`,
-        kind: 'published',
-        source,
-      });
-      if (monitoring > 0)
-        trace?.add({
-          name: 'monitoring after the watch',
-          symbol: 'W_more',
-          value: monitoring,
-          quantity: 'time',
-          formula: `at most, where whoever grants the permit asks for it; ${clause}`,
-          kind: 'published',
-          source,
-        });
-      return watch;
+      const more = `at most, where whoever grants the permit asks for it; ${clause}`;
+      return workAll(
+        [
+          textStep('rule', 'rule', name, word === undefined ? 'assumption fire watch rule' : 'given'),
+          entered('W', 'fire watch', 'time', watch, `at least, ${clause}`, 'published', source),
+          ...(monitoring > 0
+            ? [entered('W_more', 'monitoring after the watch', 'time', monitoring, more, 'published', source)]
+            : []),
+        ],
+        {},
+        'W',
+      );
     },
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.FIRE.REACH',
     family: 'FIRE',
     summary:
@@ -155,7 +112,7 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
     examples: ['=BURN.FIRE.REACH(30)'],
     monotone: [{ rises: ['height'], risesWith: ['throw speed', 'wind', 'bounce'] }],
     about: ({ height: metres }) => figureOf('height', metres),
-    calculate: ({ height: metres }, basis, trace) => reachFrom(metres, basis, trace).reach,
+    working: ({ height: metres }, basis) => fireReachInForce(metres, basis),
   }),
   tableFunction({
     name: 'BURN.FIRE.CHECK',
@@ -186,8 +143,8 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
     cautions: ['FIRE.CHECK'],
     examples: ['=BURN.FIRE.CHECK(30)', '=BURN.FIRE.CHECK(12,{"diesel tank",20;"hay barn",60})'],
     about: ({ height: metres }) => figureOf('height', metres),
-    calculate: ({ height: metres, things }, basis, trace) => {
-      const { reach } = reachFrom(metres, basis, trace);
+    calculate: ({ height: metres, things }, basis) => {
+      const reach = fireReachInForce(metres, basis).value;
       const inside = thingsInside(reach, thingsIn(things, basis)).map((t): readonly Output[] => [
         t.name,
         t.distance,
@@ -208,5 +165,6 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
         ]),
       ];
     },
+    working: ({ height: metres }, basis) => fireReachInForce(metres, basis),
   }),
 ];

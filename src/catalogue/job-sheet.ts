@@ -5,6 +5,7 @@ import { findRod, rodNames } from '../core/burn/rods.ts';
 import { jobTotals } from '../core/job/job-cost.ts';
 import type { Ranged } from '../core/job/job-range.ts';
 import { conditionText, parseConditions, type ConditionName } from '../core/safety/conditions.ts';
+import { fireReachInForce } from '../core/safety/fire-reach.ts';
 import { freshAirForOxygen } from '../core/safety/fresh-air-for-oxygen.ts';
 import { LIMITS } from '../core/safety/limits.ts';
 import { noiseHours } from '../core/safety/noise-hours.ts';
@@ -20,7 +21,7 @@ import type { QuantityName } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
 import { isBlankOrZero } from './cell.ts';
-import { reachFrom, watchRule } from './fire-functions.ts';
+import { watchRule } from './fire-functions.ts';
 import { itemsOf, jobItems } from './job-items.ts';
 import { shortCautions } from './plan-cautions.ts';
 import { planItems, readPlan } from './read-plan.ts';
@@ -212,7 +213,9 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
 
   const watch = watchRule(undefined, basis);
   const height = Math.max(0, ...held.flatMap((c) => (c.name === 'height' && c.value !== undefined ? [c.value] : [])));
-  const { reach, governs } = reachFrom(height, basis);
+  const at = fireReachInForce(height, basis).evaluation;
+  const reach = at.number('reach');
+  const governs = reach > at.number('r') ? 'drops' : 'radius';
   const unsaid = has('height') && height === 0 ? '; give the height: from a height drops go farther' : '';
   section('Fire', [
     [

@@ -1,9 +1,12 @@
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { NOISE_RANGE, noiseHours } from '../core/safety/noise-hours.ts';
-import { noiseDose, type NoiseTask } from '../core/safety/noise-dose.ts';
+import { averageStep } from '../core/safety/noise-average.ts';
+import { NOISE_RANGE, noiseHoursSteps } from '../core/safety/noise-hours.ts';
+import { noiseDose, noiseDoseWorking, type NoiseTask } from '../core/safety/noise-dose.ts';
 import { DOUBLE_PROTECTION, NOISE_RULES, findNoiseRule, type NoiseRule } from '../core/safety/noise-rules.ts';
 import { needsDoubleProtection, noiseShift } from '../core/safety/noise-shift.ts';
 import { CalcError } from '../core/errors.ts';
+import type { Step } from '../core/model/step.ts';
+import { workAll } from '../core/model/working.ts';
 import { inRow, isMissing, unequalRanges } from '../core/messages.ts';
 import { fromSi } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
@@ -12,14 +15,14 @@ import {
   optional,
   required,
   tableFunction,
-  valueFunction,
+  workedFunction,
   type Declaration,
   type Kind,
   type Output,
   type QuantityKind,
 } from './declaration.ts';
 import { figureOf } from './condition-cells.ts';
-import { recordGiven, recordText } from './given.ts';
+import { textStep } from './given.ts';
 import { blankError, readRangeCell } from './read-cell.ts';
 import type { Cells } from './read-table.ts';
 
@@ -50,6 +53,10 @@ const hours = required(
 const SOURCES = ['osha 1910.95', 'niosh 98-126', 'eu 2003/10/ec'];
 
 const ruleOf = (word: string | undefined, a: Assumptions): NoiseRule => findNoiseRule(word ?? a.word('noise rule'));
+
+/** The rule, and where it comes from. */
+const ruleStep = (word: string | undefined, of: NoiseRule): Step =>
+  textStep('rule', 'rule', of.name, word === undefined ? 'assumption noise rule' : 'given');
 
 /** A cell of a range with its row, or its place in a range of one row. */
 interface Placed {
@@ -168,7 +175,7 @@ function shiftLines(tasks: readonly NoiseTask[], of: NoiseRule): readonly Line[]
 }
 
 export const NOISE_FUNCTIONS: readonly Declaration[] = [
-  valueFunction({
+  workedFunction({
     name: 'BURN.NOISE.HOURS',
     family: 'NOISE',
     summary:
@@ -188,17 +195,16 @@ export const NOISE_FUNCTIONS: readonly Declaration[] = [
     examples: ['=BURN.NOISE.HOURS(92)', '=BURN.NOISE.HOURS(92,"OSHA")', '=BURN.NOISE.HOURS({90;95;100},"NIOSH")'],
     monotone: [{ falls: ['level'] }],
     about: ({ level }) => figureOf('noise', level),
-    calculate: ({ level, rule: word }, { a }, trace) => {
+    working: ({ level, rule: word }, { a }) => {
       const of = ruleOf(word, a);
-      recordText(trace, 'rule', 'rule', of.name, word === undefined ? 'assumption noise rule' : 'given');
-      recordGiven(trace, ['level', 'L', level, 'level']);
-      const time = noiseHours(level, of, trace);
-      if (level > of.highest)
-        recordText(trace, 'without protectors', 'allowed', `no time above ${of.highest} dBA`, of.clause, of.source);
-      return time;
+      const allowed =
+        level > of.highest
+          ? [textStep('without protectors', 'allowed', `no time above ${of.highest} dBA`, of.clause, of.source)]
+          : [];
+      return workAll([ruleStep(word, of), ...noiseHoursSteps(of), ...allowed], { L: level }, 'T');
     },
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.NOISE.DOSE',
     family: 'NOISE',
     summary:
@@ -212,10 +218,9 @@ export const NOISE_FUNCTIONS: readonly Declaration[] = [
       '=BURN.NOISE.DOSE({92;100;85},{4;0.5;3},"OSHA")',
       '=BURN.NOISE.DOSE({92;100},{4;0.5},{"OSHA","NIOSH","EU"})',
     ],
-    calculate: ({ levels: loud, hours: long, rule: word }, { a }, trace) => {
+    working: ({ levels: loud, hours: long, rule: word }, { a }) => {
       const of = ruleOf(word, a);
-      recordText(trace, 'rule', 'rule', of.name, word === undefined ? 'assumption noise rule' : 'given');
-      return noiseDose(tasksOf(loud, long, a.system), of, trace);
+      return noiseDoseWorking(tasksOf(loud, long, a.system), of, [ruleStep(word, of)]);
     },
   }),
   tableFunction({
@@ -234,14 +239,13 @@ export const NOISE_FUNCTIONS: readonly Declaration[] = [
     sources: [...SOURCES, 'msha 62'],
     cautions: ['NOISE'],
     examples: ['=BURN.NOISE.SHIFT({92;104},{4;1.5},"EU")'],
-    calculate: ({ levels: loud, hours: long, rule: word }, { a }, trace) => {
+    calculate: ({ levels: loud, hours: long, rule: word }, { a }) =>
+      shiftLines(tasksOf(loud, long, a.system), ruleOf(word, a)),
+    working: ({ levels: loud, hours: long, rule: word }, { a }) => {
       const of = ruleOf(word, a);
       const tasks = tasksOf(loud, long, a.system);
-      if (trace) {
-        recordText(trace, 'rule', 'rule', of.name, word === undefined ? 'assumption noise rule' : 'given');
-        noiseShift(tasks, of, trace);
-      }
-      return shiftLines(tasks, of);
+      const average = noiseDose(tasks, of) > 0 ? [averageStep(of)] : [];
+      return noiseDoseWorking(tasks, of, [ruleStep(word, of)], average);
     },
   }),
 ];

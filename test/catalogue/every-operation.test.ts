@@ -33,7 +33,7 @@ function showsItsSizes(id: OperationId): boolean {
   const { order, sizes } = operationOf(id);
   const given = order.map((name) => Number(sizes[name]?.example));
   const trace = recorder();
-  explain(findFunction(`BURN.${id}.RODS`)!, given, 0, trace);
+  explain(findFunction(`BURN.${id}.STEPS`)!, given, 0, trace);
   const shown = trace.steps.filter((s) => s.kind === 'input').map((s) => s.value);
   return order.every((name, i) => shown.includes(toSi(given[i]!, sizes[name]!.quantity, 'US')));
 }

@@ -55,6 +55,7 @@ export const DIMENSIONS: Readonly<Record<QuantityName, Dimension>> = {
   level: NONE,
   current: dimension(0, 0, 0, 0, 1),
   voltage: dimension(2, 1, -3, 0, -1),
+  resistivity: dimension(3, 1, -3, 0, -2),
   charge: dimension(0, 0, 1, 0, 1),
   concentration: dimension(-3, 1),
   money: dimension(0, 0, 0, 0, 0, 1),

@@ -1,6 +1,6 @@
 import { Evaluation, type Given } from './evaluation.ts';
-import type { AssumptionReader, WorkedStep } from './step.ts';
-import type { StepList } from './step-list.ts';
+import type { AssumptionReader, Step, WorkedStep } from './step.ts';
+import { StepList } from './step-list.ts';
 
 /** A calculation ready to be read: as the value of its result, or step by step. Nothing is worked out before it is asked for. */
 export class Working {
@@ -39,6 +39,20 @@ const NONE: AssumptionReader = {
 /** A list on what is given and the assumptions in force; the result is the list's first where none is named. */
 export function work(list: StepList, given: Given, reader: AssumptionReader = NONE, result?: string): Working {
   return new Working(new Evaluation(list, given, reader), result ?? (list.results[0] as string));
+}
+
+/** Steps that all stand in the working, also those that the result does not rest on as the case is. */
+export function workAll(
+  steps: readonly Step[],
+  given: Given,
+  result: string,
+  reader: AssumptionReader = NONE,
+): Working {
+  const list = new StepList(
+    steps,
+    steps.map(({ symbol }) => symbol),
+  );
+  return new Working(new Evaluation(list, given, reader), result, list.results);
 }
 
 /** The value that a list's first result, or the one named, has on what is given. */

@@ -4,6 +4,7 @@ import type { Material } from '../burn/materials.ts';
 import { meanFlow, rodGiven } from '../burn/rod-line.ts';
 import { rodMassPerLength, rodName, type RodChoice } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
+import { isMissing } from '../messages.ts';
 import { Evaluation } from '../model/evaluation.ts';
 import { given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
@@ -78,6 +79,7 @@ export function plannedItem<G extends string>(
 ): { readonly planned: Planned<G>; readonly pressure: number } {
   const { a } = basis;
   const with_ = withDefaults(operation, sizes);
+  for (const name of operation.order) if (with_[name] === undefined && !operation.plans?.[name]) throw isMissing(name);
   operation.check?.(with_, a);
   const names = operation.order.filter((name) => with_[name] !== undefined);
   const at = basis.reading(`sizes ${operation.id} ${names.join(' ')}`, () => {

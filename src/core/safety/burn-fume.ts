@@ -5,7 +5,8 @@ import { materialSteps, type Material } from '../burn/materials.ts';
 import { meanFlowSteps, rodGiven, rodLineSteps } from '../burn/rod-line.ts';
 import { rodName, rodNames, type RodChoice } from '../burn/rods.ts';
 import { stubTooLong } from '../messages.ts';
-import { calculated, given } from '../model/step.ts';
+import type { Given } from '../model/evaluation.ts';
+import { calculated, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { work, type Working } from '../model/working.ts';
 import { stubOf } from '../operations/rod-fit.ts';
@@ -15,6 +16,13 @@ import { showQuantity } from '../units/show-quantity.ts';
 import { fumeSteps } from './fume-release.ts';
 
 const USUAL_LENGTH = 36 * INCH;
+
+/** Steps that rest on those of `burnFume`, with their results and what is given for them. */
+export interface AfterFume {
+  readonly steps: readonly Step[];
+  readonly results: readonly string[];
+  readonly values: Given;
+}
 
 /**
  * Fume of a rod that burns a material, from the flow it passes and the heat balance in force.
@@ -26,8 +34,9 @@ const USUAL_LENGTH = 36 * INCH;
  *
  * @param rod of its own length, else of 36 in or the shortest stocked of a long bar
  * @param material of the work
+ * @param after what is to follow in the same list, such as the air of a room
  */
-export function burnFume(rod: RodChoice, material: Material, basis: Basis): Working {
+export function burnFume(rod: RodChoice, material: Material, basis: Basis, after?: AfterFume): Working {
   const { a } = basis;
   const length =
     rod.length ?? rod.rod.lengths.find((l) => Math.abs(l - USUAL_LENGTH) < INCH) ?? rod.rod.lengths[0] ?? USUAL_LENGTH;
@@ -60,10 +69,12 @@ export function burnFume(rod: RodChoice, material: Material, basis: Basis): Work
       assumed('e', 'fume factor'),
       assumed('k_Mn', 'manganese enrichment'),
       ...fumeSteps,
+      ...(after?.steps ?? []),
     ],
-    ['F', 'G_Mn', 'G_Fe', 'rod', 'material', 'rho', 'share'],
+    ['F', 'G_Mn', 'G_Fe', 'rod', 'material', 'rho', 'share', ...(after?.results ?? [])],
   );
-  const fume = work(list, { rod: rodName(rod.rod, length, rod.coupled), L_rod: length, ...rodGiven(rod.rod) }, a, 'F');
+  const name = rodName(rod.rod, length, rod.coupled);
+  const fume = work(list, { rod: name, L_rod: length, ...rodGiven(rod.rod), ...after?.values }, a, 'F');
   fume.evaluation.number('share');
   return fume;
 }

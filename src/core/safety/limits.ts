@@ -1,4 +1,4 @@
-import type { Trace } from '../model/trace.ts';
+import { entered, type Step } from '../model/step.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { CUBIC_FOOT, FOOT, SCF, type QuantityName, type UnitSystem } from '../units/quantities.ts';
 
@@ -196,22 +196,16 @@ export const LIMITS = {
 
 export type LimitName = keyof typeof LIMITS;
 
-/** Records the share of oxygen that is taken as the limit: step `x_limit`. */
-export function recordOxygenLimit(limit: number, trace: Trace | undefined): void {
-  const standard = limit === LIMITS.oxygenHigh.value;
-  trace?.add({
-    name: 'limit',
-    symbol: 'x_limit',
-    value: limit,
-    quantity: 'percent',
-    ...(standard
-      ? {
-          formula: `oxygen-enriched air, ${LIMITS.oxygenHigh.clause}`,
-          kind: 'published',
-          source: LIMITS.oxygenHigh.source,
-        }
-      : { formula: 'given', kind: 'input', source: '' }),
-  });
+/** A figure of a standard as a step. */
+export const limitStep = (symbol: string, { name, quantity, value, clause, source }: Limit, called = name): Step =>
+  entered(symbol, called, quantity, value, clause, 'published', source);
+
+/** The share of oxygen that is taken as the limit: step `x_limit`. */
+export function oxygenLimitStep(limit: number): Step {
+  const { value, name, clause, source } = LIMITS.oxygenHigh;
+  return limit === value
+    ? entered('x_limit', 'limit', 'percent', limit, `${name}, ${clause}`, 'published', source)
+    : entered('x_limit', 'limit', 'percent', limit, 'given', 'input', '');
 }
 
 /** A figure typed as the limit itself may arrive a rounding of its unit away from it. */

@@ -1,7 +1,6 @@
 import { noiseAverage } from './noise-average.ts';
 import { noiseDose, type NoiseTask } from './noise-dose.ts';
 import { DOUBLE_PROTECTION, type NoiseLimit, type NoiseRule } from './noise-rules.ts';
-import type { Trace } from '../model/trace.ts';
 
 export interface NoiseShift {
   /** 1 is all the rule allows. */
@@ -32,9 +31,9 @@ const meets = (average: number, limit: NoiseLimit): boolean =>
  * Dose, average and the limits met in a shift of several tasks. It says which limits the figures pass; it never
  * says that a shift harms nobody.
  */
-export function noiseShift(tasks: readonly NoiseTask[], rule: NoiseRule, trace?: Trace): NoiseShift {
-  const dose = noiseDose(tasks, rule, trace);
-  const average = noiseAverage(dose, rule, trace);
+export function noiseShift(tasks: readonly NoiseTask[], rule: NoiseRule): NoiseShift {
+  const dose = noiseDose(tasks, rule);
+  const average = noiseAverage(dose, rule);
   const loudest = Math.max(...tasks.filter((t) => t.time > 0).map((t) => t.level));
   return {
     dose,

@@ -1,10 +1,43 @@
+import { calculated, entered, given, type Step } from '../model/step.ts';
+import { StepList } from '../model/step-list.ts';
+import { valueOf } from '../model/working.ts';
 import { CUBIC_FOOT, PSI, SCF } from '../units/quantities.ts';
-import type { Trace } from '../model/trace.ts';
 import { requireAbove, requireAtLeast } from './check.ts';
 import { requireShare } from './room-oxygen.ts';
 
 /** Where a standard cubic foot is a cubic foot: 70 F and 14.696 psia. Convention of the US compressed-gas trade. */
 export const STANDARD_STATE = { temperature: ((70 + 459.67) * 5) / 9, pressure: 14.696 * PSI } as const;
+
+const standard = (
+  symbol: string,
+  name: string,
+  quantity: 'density' | 'temperature' | 'pressure',
+  value: number,
+): Step => entered(symbol, name, quantity, value, 'of the US compressed-gas trade', 'convention', 'common practice');
+
+/** Volume that oxygen takes up in a room, `q`. Steps before: `m_free`, `T`, `p_air`. */
+export const oxygenVolumeSteps: readonly Step[] = [
+  standard('rho_s', 'oxygen in a standard volume', 'density', SCF / CUBIC_FOOT),
+  standard('T_s', 'standard temperature', 'temperature', STANDARD_STATE.temperature),
+  standard('p_s', 'standard pressure, absolute', 'pressure', STANDARD_STATE.pressure),
+  calculated(
+    'q',
+    'oxygen let into the room, by volume',
+    'airflow',
+    'm_free / rho_s * (T / T_s) * (p_s / p_air)',
+    'standard volume x temperature / 70 F x 14.696 psia / air pressure, both absolute',
+  ),
+];
+
+const VOLUME = new StepList(
+  [
+    given('m_free', 'oxygen let into the room', 'flow'),
+    given('T', 'room temperature', 'temperature'),
+    given('p_air', 'air pressure', 'pressure'),
+    ...oxygenVolumeSteps,
+  ],
+  ['q'],
+);
 
 /**
  * Volume that an oxygen flow takes up at a room's temperature and pressure.
@@ -12,58 +45,55 @@ export const STANDARD_STATE = { temperature: ((70 + 459.67) * 5) / 9, pressure: 
  *     q = m / rho_s x (T / T_s) x (p_s / p)
  *
  * rho_s is the density at 70 F and 14.696 psia, so that 1 scfm is 1 cfm there. From there to the room oxygen follows
- * the gas law within 0.05 percent (-8 to 43 C, down to 0.8 atm). Step symbols expected before: `m_free`, `T`, `p_air`.
+ * the gas law within 0.05 percent (-8 to 43 C, down to 0.8 atm).
+ * @example oxygenByVolume(SCF, STANDARD_STATE.temperature, STANDARD_STATE.pressure) / CUBIC_FOOT // 1.000
  *
  * @param flow m [kg/s]
  * @param temperature of the room, T [K]
  * @param pressure of the room, p [Pa absolute]
  * @returns q [m3/s]
  */
-export function oxygenByVolume(flow: number, temperature: number, pressure: number, trace?: Trace): number {
+export function oxygenByVolume(flow: number, temperature: number, pressure: number): number {
   requireAtLeast('release', flow, 0, 'kg/s');
   requireAbove('room temperature', temperature, 0, 'K');
   requireAbove('air pressure', pressure, 0, 'Pa absolute');
-  const { temperature: T, pressure: p } = STANDARD_STATE;
-  const volume = (flow / (SCF / CUBIC_FOOT)) * (temperature / T) * (p / pressure);
-  trace?.add({
-    name: 'oxygen let into the room, by volume',
-    symbol: 'q',
-    value: volume,
-    quantity: 'airflow',
-    formula: 'standard volume x temperature / 70 F x 14.696 psia / air pressure, both absolute',
-    expression: `m_free / ${SCF / CUBIC_FOOT} * (T / ${T}) * (${p} / p_air)`,
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-  return volume;
+  return valueOf(VOLUME, { m_free: flow, T: temperature, p_air: pressure });
 }
+
+/** Oxygen that the work lets into a room, `m_free`. Steps before: `m`, `eta`, `m_leak`. */
+export const oxygenReleaseStep: Step = calculated(
+  'm_free',
+  'oxygen let into the room',
+  'flow',
+  '(1 - eta) * m + m_leak',
+  '(1 - oxygen burnt share) x flow + leaks',
+);
+
+const RELEASE = new StepList(
+  [
+    given('m', 'flow', 'flow'),
+    given('eta', 'oxygen burnt share', 'percent'),
+    given('m_leak', 'leak flow', 'flow'),
+    oxygenReleaseStep,
+  ],
+  ['m_free'],
+);
 
 /**
  * Oxygen that the work lets into a room: what the rod leaves unburnt, and leaks.
  *
  *     m_free = (1 - eta) m + m_leak
  *
- * Step symbols expected before: `m`, `eta`, `m_leak`.
+ * @example oxygenRelease(8, 0.25, 0.5) // 6.5
  *
  * @param flow oxygen through the rod, m [kg/s]
  * @param burnt share of it that burns iron, eta, a share of 1
  * @param leak oxygen from leaks and open valves, m_leak [kg/s]
  * @returns m_free [kg/s]
  */
-export function oxygenRelease(flow: number, burnt: number, leak: number, trace?: Trace): number {
+export function oxygenRelease(flow: number, burnt: number, leak: number): number {
   requireAtLeast('flow', flow, 0, 'kg/s');
   requireShare('oxygen burnt share', burnt);
   requireAtLeast('leak flow', leak, 0, 'kg/s');
-  const release = (1 - burnt) * flow + leak;
-  trace?.add({
-    name: 'oxygen let into the room',
-    symbol: 'm_free',
-    value: release,
-    quantity: 'flow',
-    formula: '(1 - oxygen burnt share) x flow + leaks',
-    expression: '(1 - eta) * m + m_leak',
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-  return release;
+  return valueOf(RELEASE, { m: flow, eta: burnt, m_leak: leak });
 }

@@ -1,4 +1,6 @@
-import type { Trace } from '../model/trace.ts';
+import { calculated, given, type Step } from '../model/step.ts';
+import { StepList } from '../model/step-list.ts';
+import { valueOf } from '../model/working.ts';
 import { requireAbove, requireAtLeast, requireAtMost } from './check.ts';
 
 /** A room into which oxygen and fresh air flow. All flows at the room's own temperature and pressure. */
@@ -29,84 +31,99 @@ export function requireShare(argument: string, share: number): void {
   requireAtMost(argument, share, 1);
 }
 
-/** Fresh air that counts, Q/K [m3/s]. */
-export const usefulAir = (room: RoomAir): number => room.freshAir / room.mixing;
+/** What a room's air is worked out from, where all of it is given. */
+export const roomGiven: readonly Step[] = [
+  given('V', 'volume', 'volume'),
+  given('Q', 'fresh air', 'airflow'),
+  given('K', 'air mixing factor', 'ratio'),
+  given('x_a', 'fresh air oxygen', 'percent'),
+  given('q', 'oxygen let into the room, by volume', 'airflow'),
+  given('x_0', 'oxygen at the start', 'percent'),
+];
 
-/** Rate at which the room forgets its start, (Q/K + q)/V [1/s]. */
-export const airRate = (room: RoomAir): number => (usefulAir(room) + room.release) / room.volume;
+/** Values of these. */
+export const roomValues = (room: RoomAir, start: number): Readonly<Record<string, number>> => ({
+  V: room.volume,
+  Q: room.freshAir,
+  K: room.mixing,
+  x_a: room.outside,
+  q: room.release,
+  x_0: start,
+});
 
-/** Share of oxygen a room settles at, (q + x_a Q/K)/(q + Q/K); undefined where nothing flows in. */
+/** Fresh air that counts, `Q_K`, and the share of oxygen a room settles at, `x_s`. Steps before: `Q`, `K`, `q`, `x_a`. */
+export const settledSteps: readonly Step[] = [
+  calculated('Q_K', 'fresh air that counts', 'airflow', 'Q / K', 'fresh air / mixing factor', {
+    source: 'acgih ventilation',
+  }),
+  calculated(
+    'x_s',
+    'oxygen the room settles at',
+    'percent',
+    '(q + x_a * Q_K) / (q + Q_K)',
+    '(release + oxygen in the fresh air x fresh air that counts) / (release + fresh air that counts)',
+  ),
+];
+
+const SETTLED = new StepList(
+  [...roomGiven.filter(({ symbol }) => !['V', 'x_0'].includes(symbol)), ...settledSteps],
+  ['x_s'],
+);
+
+/** Whether anything flows into a room, so that it settles at all. */
+export const flowsIn = ({ release, freshAir }: Pick<RoomAir, 'release' | 'freshAir'>): boolean =>
+  release > 0 || freshAir > 0;
+
+/**
+ * Share of oxygen a room settles at; undefined where nothing flows in.
+ *
+ *     x_s = (q + x_a Q/K) / (q + Q/K)
+ *
+ * @example settledOxygen({ volume: 60, release: 0.005, freshAir: 0.1, mixing: 1, outside: 0.209 }) // 0.2467
+ */
 export function settledOxygen(room: RoomAir): number | undefined {
-  const inflow = usefulAir(room) + room.release;
-  return inflow === 0 ? undefined : (room.release + room.outside * usefulAir(room)) / inflow;
+  return flowsIn(room) ? valueOf(SETTLED, roomValues(room, 0)) : undefined;
 }
+
+/** Oxygen in a room after a time, `x`. Steps before: those of `roomGiven`, and `t`. */
+export const roomOxygenSteps = (flows: boolean): readonly Step[] =>
+  flows
+    ? [
+        ...settledSteps,
+        // So written that what a slow leak into a large room adds does not drown in rounding.
+        calculated(
+          'x',
+          'oxygen in the room',
+          'percent',
+          'x_0 + (x_s - x_0) * (1 - exp(-(q + Q_K) * t / V))',
+          'start + (settled - start) x (1 - exp(-(release + fresh air that counts) x time / volume))',
+        ),
+      ]
+    : [calculated('x', 'oxygen in the room', 'percent', 'x_0', 'start, since nothing flows in')];
+
+const OXYGEN = new StepList([...roomGiven, given('t', 'minutes', 'time'), ...roomOxygenSteps(true)], ['x']);
 
 /**
  * Share of oxygen in a well-mixed room after a time, while oxygen and fresh air flow in and mixed air flows out.
  *
  *     V dx/dt = q + x_a Q/K - (q + Q/K) x
- *     x(t) = x_s + (x_0 - x_s) exp(-(q + Q/K) t / V),   x_s = (q + x_a Q/K) / (q + Q/K)
+ *     x(t) = x_0 + (x_s - x_0) (1 - exp(-(q + Q/K) t / V)),   x_s = (q + x_a Q/K) / (q + Q/K)
  *
  * Pressure and temperature of the room stay as they are, so as much flows out as comes in. The value is the
  * room's average: near the work, in corners and under clothing there is more. What people and fires use up is not
- * counted. Step symbols expected before: `V`, `q`, `Q`, `K`, `x_a`, `x_0`, `t`.
+ * counted.
  *
  * Source: mass balance; mixing factor as in ACGIH, Industrial Ventilation, dilution ventilation.
+ * @example roomOxygen({ volume: 60, release: 0.005, freshAir: 0.1, mixing: 1, outside: 0.209 }, 0.209, 600) // 0.2335
  *
  * @param room see RoomAir
  * @param start x_0, a share of 1
  * @param time t [s], not negative
  * @returns x(t), a share of 1
  */
-export function roomOxygen(room: RoomAir, start: number, time: number, trace?: Trace): number {
+export function roomOxygen(room: RoomAir, start: number, time: number): number {
   requireRoom(room);
   requireShare('start', start);
   requireAtLeast('minutes', time, 0, 's');
-  const settled = settledOxygen(room);
-  // expm1 keeps what a slow leak into a large room adds from drowning in rounding.
-  const x = settled === undefined ? start : start + (start - settled) * Math.expm1(-airRate(room) * time);
-  if (settled === undefined) {
-    trace?.add({
-      name: 'oxygen in the room',
-      symbol: 'x',
-      value: x,
-      quantity: 'percent',
-      formula: 'start, since nothing flows in',
-      expression: 'x_0',
-      kind: 'calculated',
-      source: 'arithmetic',
-    });
-  } else if (trace) {
-    trace.add({
-      name: 'fresh air that counts',
-      symbol: 'Q_K',
-      value: usefulAir(room),
-      quantity: 'airflow',
-      formula: 'fresh air / mixing factor',
-      expression: 'Q / K',
-      kind: 'calculated',
-      source: 'acgih ventilation',
-    });
-    trace.add({
-      name: 'oxygen the room settles at',
-      symbol: 'x_s',
-      value: settled,
-      quantity: 'percent',
-      formula: '(release + oxygen in the fresh air x fresh air that counts) / (release + fresh air that counts)',
-      expression: '(q + x_a * Q_K) / (q + Q_K)',
-      kind: 'calculated',
-      source: 'arithmetic',
-    });
-    trace.add({
-      name: 'oxygen in the room',
-      symbol: 'x',
-      value: x,
-      quantity: 'percent',
-      formula: 'settled + (start - settled) x exp(-(release + fresh air that counts) x time / volume)',
-      expression: 'x_s + (x_0 - x_s) * exp(-(q + Q_K) * t / V)',
-      kind: 'calculated',
-      source: 'arithmetic',
-    });
-  }
-  return x;
+  return flowsIn(room) ? valueOf(OXYGEN, { ...roomValues(room, start), t: time }) : start;
 }

@@ -209,6 +209,7 @@ export const QUANTITIES = {
   level: one('dBA', { dB: { factor: 1 } }),
   current: one('A'),
   voltage: one('V'),
+  resistivity: { us: 'ohm mm2/m', si: 'ohm mm2/m', units: { 'ohm mm2/m': { factor: 1e-6 } } },
   charge: { us: 'Ah', si: 'Ah', units: { Ah: { factor: 3600 } } },
   concentration: { us: 'mg/m3', si: 'mg/m3', units: { 'mg/m3': { factor: 1e-6 } } },
   /** Money of any kind, each or in sum, and for an amount of oxygen or a time. */

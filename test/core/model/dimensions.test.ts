@@ -64,6 +64,14 @@ describe('the units of every formula', () => {
     expect(uses('p_out', 'loss_hose', 'p_reg')).toBeDefined();
     expect(uses('m_0', 'm_over', 'm')).toBeDefined();
     expect(uses('share_cyl', 'C_use')).toBeDefined();
+    for (const symbols of [
+      ['T_1', 'T_2', 'T_shift', 'D', 'TWA'],
+      ['f_mean', 'f_from', 'C_15', 'C_iron'],
+      ['x_s', 'x_limit', 'q', 't'],
+      ['rho_20', 'T_double', 'V'],
+      ['s_min', 's_short'],
+    ])
+      expect(uses(...symbols), symbols.join(' ')).toBeDefined();
     expect(uses('p_work', 'p_cyl', 'm_now')).toBeDefined();
     expect(uses('p_0', 'tau_held', 'F_1')).toBeDefined();
     expect(uses('k_shield', 'leg', 'l_weld')).toBeDefined();

@@ -6,8 +6,11 @@
 import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
 import type { NumberName } from '../../../src/core/assumptions/registry.ts';
 import { Basis } from '../../../src/core/basis.ts';
+import { ironEnthalpy, splitOxidationHeat, splitOxygenDemand } from '../../../src/core/burn/iron-heat.ts';
+import { findMaterial } from '../../../src/core/burn/materials.ts';
 import { meanFlow, rodLine } from '../../../src/core/burn/rod-line.ts';
 import { findRod, type Rod, type RodChoice } from '../../../src/core/burn/rods.ts';
+import { eyeShade } from '../../../src/core/safety/eye-shade.ts';
 import { fireReach } from '../../../src/core/safety/fire-reach.ts';
 import { coolingInForce, physicsInForce } from '../../../src/core/heat/heat-in-force.ts';
 import { coolingTime } from '../../../src/core/heat/cooling-time.ts';
@@ -54,6 +57,13 @@ export class Shown {
     );
     return new Basis(Assumptions.from([...overrides, ...words]));
   }
+}
+
+/** Heat content of the metal that the working names, where it leaves. */
+function heatOfWork(shown: Shown): number {
+  const material = findMaterial(shown.text('material'));
+  if (material.kind !== 'metal') throw new Error(`${material.name} is no metal`);
+  return material.heat(shown.n(material.melts === undefined ? 'T' : 'T_work'));
 }
 
 const LINE = {
@@ -175,6 +185,10 @@ function reachShown({ n }: Shown) {
   return drops.reduce((a, b) => (b.reach > a.reach ? b : a));
 }
 
+/** The closed forms of what a room's air holds of a fume, which lose digits where little air is changed. */
+const heldAtEnd = (x: number): number => (x === 0 ? 1 : -Math.expm1(-x) / x);
+const heldOnAverage = (x: number): number => (x === 0 ? 1 / 2 : (x + Math.expm1(-x)) / (x * x));
+
 function supplyShown(shown: Shown) {
   const { n } = shown;
   const basis = shown.basis(
@@ -252,6 +266,10 @@ const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown:
       );
     },
   ],
+  ['D_ox', 'from the share of the product that is FeO', (s) => splitOxygenDemand(s.n('FeO'))],
+  ['H', 'from the share of the product that is FeO', (s) => splitOxidationHeat(s.n('FeO'))],
+  ['h_rod', 'iron from 25 C to the slag temperature', (s) => ironEnthalpy(s.n('T'))],
+  ['h_work', 'the work from 25 C to', (s) => heatOfWork(s)],
   [
     't_cool',
     'until the hottest part of the pin is at the target and the pin even with its boss, cooled with',
@@ -317,6 +335,10 @@ const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown:
   ],
   ['rho_left', 'of oxygen', (s) => cylinderContent(1, s.n('p_left') + s.n('p_air'), s.n('T_gas'))],
   ['rho', 'of oxygen at this pressure and 70 F', (s) => cylinderContent(1, s.n('p') + s.n('p_air'), FILL_TEMPERATURE)],
+  ['shade', 'oxygen cutting', (s) => eyeShade(s.n('s')).shade],
+  ['f_end', '(1 - exp', (s) => heldAtEnd(s.n('n_air'))],
+  ['f_mean', '(1 - (1 - exp', (s) => heldOnAverage(s.n('n_air'))],
+  ['f_from', '(1 - (1 - exp', (s) => heldOnAverage(s.n('n_from'))],
   ['d', 'of the sizes followed', (s) => reachShown(s).diameter],
   ['s_fly', 'fall with the drag', (s) => reachShown(s).flown],
   ['s_bounce', 'bounces at the worst angle', (s) => reachShown(s).bounced],

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { recorder } from '../../../src/core/model/trace.ts';
+import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
+import { Basis } from '../../../src/core/basis.ts';
 import { dropFlight, sphereDrag, type DropAir } from '../../../src/core/safety/drop-flight.ts';
 import { dropReach } from '../../../src/core/safety/drop-reach.ts';
 import { FIRE_CHECKS, thingsInside } from '../../../src/core/safety/fire-checks.ts';
-import { fireReach } from '../../../src/core/safety/fire-reach.ts';
+import { fireReach, fireReachInForce } from '../../../src/core/safety/fire-reach.ts';
 import { FIRE_WATCH_RULES, fireWatch } from '../../../src/core/safety/fire-watch.ts';
 import { FOOT, GRAVITY } from '../../../src/core/units/quantities.ts';
 
@@ -136,11 +137,21 @@ describe('the radius to clear', () => {
     }
   });
 
-  it('is the same with and without a trace', () => {
-    const trace = recorder();
-    const plain = fireReach(60, sizes, 6000, still, thrown);
-    expect(fireReach(60, sizes, 6000, still, thrown, trace)).toEqual(plain);
-    expect(trace.steps.at(-1)).toMatchObject({ symbol: 'reach', value: plain.reach });
+  it('is the same in its working, of the drop that goes farthest', () => {
+    const a = Assumptions.defaults();
+    const { low, value, high } = a.inForce('drop diameter');
+    const air = { density: a.value('air density'), viscosity: a.value('air viscosity'), wind: a.value('wind') };
+    const plain = fireReach(60, [low, value, high], a.value('drop density'), air, {
+      speed: a.value('throw speed'),
+      bounce: a.value('bounce'),
+    });
+    const working = fireReachInForce(60, new Basis(a));
+    expect(working.steps().at(-1)).toMatchObject({ symbol: 'reach', value: plain.reach });
+    const farthest = plain.drops.find((d) => d.diameter === working.evaluation.number('d'));
+    expect(working.evaluation.number('s_fly') + working.evaluation.number('s_bounce')).toBe(farthest?.reach);
+  });
+
+  it('asks for a drop', () => {
     expect(() => fireReach(1, [], 6000, still, thrown)).toThrow('drop diameter is missing');
   });
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { recorder } from '../../../src/core/model/trace.ts';
+import { workAll } from '../../../src/core/model/working.ts';
 import { noiseAverage } from '../../../src/core/safety/noise-average.ts';
 import { noiseDose } from '../../../src/core/safety/noise-dose.ts';
-import { noiseHours } from '../../../src/core/safety/noise-hours.ts';
+import { noiseHours, noiseHoursSteps } from '../../../src/core/safety/noise-hours.ts';
 import { NOISE_RULES, findNoiseRule } from '../../../src/core/safety/noise-rules.ts';
 import { needsDoubleProtection, noiseShift } from '../../../src/core/safety/noise-shift.ts';
 
@@ -29,7 +29,7 @@ describe('noise hours', () => {
   });
 
   it('can be asked for an action value', () => {
-    expect(noiseHours(88, eu, undefined, 85) / HOUR).toBeCloseTo(8 * 10 ** -0.3, 9);
+    expect(noiseHours(88, eu, 85) / HOUR).toBeCloseTo(8 * 10 ** -0.3, 9);
   });
 
   it('refuse a level outside 30 to 140 dBA, and a rule there is not', () => {
@@ -40,10 +40,10 @@ describe('noise hours', () => {
     expect(() => findNoiseRule('ISO')).toThrow('rule is "ISO"; must be one of OSHA, NIOSH, EU');
   });
 
-  it('give the same with and without a trace', () => {
-    const trace = recorder();
-    expect(noiseHours(92, osha, trace)).toBe(noiseHours(92, osha));
-    expect(trace.steps.map((s) => s.symbol)).toEqual(['L_c', 'q', 'T']);
+  it('give the same in their working', () => {
+    const working = workAll(noiseHoursSteps(osha), { L: 92 }, 'T');
+    expect(working.value).toBe(noiseHours(92, osha));
+    expect(working.steps().map((s) => s.symbol)).toEqual(['L', 'L_c', 'q', 'T_shift', 'T']);
   });
 });
 
@@ -67,6 +67,12 @@ describe('noise dose', () => {
     expect(noiseDose(quiet, niosh)).toBe(0);
     expect(noiseDose(quiet, eu)).toBeGreaterThan(0);
     expect(noiseDose([{ level: 80, time: 8 * HOUR }], osha)).toBeCloseTo(0.25, 12);
+  });
+
+  it('adds up thousands of tasks', () => {
+    const tasks = Array.from({ length: 20000 }, (_, i) => ({ level: 80 + (i % 30), time: 4 }));
+    const dose = tasks.reduce((sum, t) => sum + t.time / noiseHours(t.level, osha), 0);
+    expect(noiseDose(tasks, osha) / dose).toBeCloseTo(1, 12);
   });
 
   it('refuses no task, a negative time and more than a day', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { recorder } from '../../../src/core/model/trace.ts';
-import { batteryStrikes } from '../../../src/core/safety/battery-strikes.ts';
-import { copperResistivity, leadDrop } from '../../../src/core/safety/lead-drop.ts';
+import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
+import { batteryStrikes, batteryStrikesInForce } from '../../../src/core/safety/battery-strikes.ts';
+import { copperResistivity, leadDrop, leadDropInForce } from '../../../src/core/safety/lead-drop.ts';
 import { machineSetting, rodCover } from '../../../src/core/safety/welding-machine.ts';
 import { gaugeDiameter, gaugeNumber } from '../../../src/core/safety/wire-gauge.ts';
 import { FOOT } from '../../../src/core/units/quantities.ts';
@@ -52,10 +52,12 @@ describe('voltage lost in a lead', () => {
     expect(() => copperResistivity(500)).toThrow('temperature');
   });
 
-  it('is the same with and without a trace', () => {
-    const trace = recorder();
-    expect(leadDrop(150, 30, '2/0', 310, 1.02, trace)).toBe(leadDrop(150, 30, '2/0', 310, 1.02));
-    expect(trace.steps.map((s) => s.symbol)).toEqual(['d', 'A', 'V']);
+  it('is the same in its working', () => {
+    const a = Assumptions.defaults();
+    const working = leadDropInForce(150, 30, '2/0', a);
+    expect(working.value).toBe(leadDrop(150, 30, '2/0', a.value('lead temperature'), a.value('lead lay')));
+    const symbols = working.steps().map((s) => s.symbol);
+    expect(symbols).toEqual(['I', 'L', 'T', 's', 'd', 'A', 'rho_20', 'T_double', 'T_20', 'rho', 'V']);
   });
 });
 
@@ -94,10 +96,16 @@ describe('ignitions from a battery', () => {
     expect(() => batteryStrikes(AH, 1, 1, 0.5, 0.9)).toThrow('peukert exponent');
   });
 
-  it('are the same with and without a trace', () => {
-    const trace = recorder();
-    expect(batteryStrikes(70 * AH, 100, 2, 0.5, 1.25, trace)).toEqual(batteryStrikes(70 * AH, 100, 2, 0.5, 1.25));
-    expect(trace.steps.map((s) => s.symbol)).toEqual(['C_I', 'C_use', 'n']);
+  it('are the same in their working', () => {
+    const a = Assumptions.defaults();
+    const of = (I: number, t: number): number =>
+      batteryStrikes(70 * AH, I, t, a.value('battery usable share'), a.value('peukert exponent')).strikes;
+    const working = batteryStrikesInForce(70 * AH, 100, 2, a);
+    expect(working.value).toBe(of(100, 2));
+    expect(working.steps().map((s) => s.symbol)).toEqual(['C', 'I', 't', 'share', 'k', 'H', 'C_I', 'C_use', 'n']);
+    expect(batteryStrikesInForce(70 * AH, undefined, undefined, a).value).toBe(
+      of(a.value('strike current'), a.value('strike time')),
+    );
   });
 });
 

@@ -52,6 +52,7 @@ const ONE: Readonly<Record<QuantityName, Readonly<Record<string, number>>>> = {
   level: { dBA: 1, dB: 1 },
   current: { A: 1 },
   voltage: { V: 1 },
+  resistivity: { 'ohm mm2/m': 1e-6 },
   charge: { Ah: 3600 },
   concentration: { 'mg/m3': 1e-6 },
   money: { money: 1 },
