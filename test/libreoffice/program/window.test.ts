@@ -1,8 +1,9 @@
 /** Calc in a window: what somebody types, sees and prints. Leaves a picture of each step in .cache/libreoffice/index.html. */
 import { execFileSync, spawn, type ChildProcess } from 'node:child_process';
-import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { smallPng } from '../../browser/small-png.ts';
 import type { Calc } from './calc.ts';
 import { startCalc } from './installed.ts';
 
@@ -35,10 +36,11 @@ const later = (seconds: number): Promise<void> => new Promise((resolve) => setTi
 /** Where SCREENSHOTS names a folder, a picture that is published goes there too. */
 function picture(name: string, published?: string): void {
   const file = path.join(PICTURES, `${name}.png`);
-  onScreen('import', '-window', 'root', '-colors', '64', file);
+  onScreen('import', '-window', 'root', '-depth', '8', `png24:${file}`);
   taken.push(name);
   const assets = process.env['SCREENSHOTS'];
-  if (assets !== undefined && published !== undefined) copyFileSync(file, path.join(assets, `${published}.png`));
+  if (assets !== undefined && published !== undefined)
+    writeFileSync(path.join(assets, `${published}.png`), smallPng(readFileSync(file)));
 }
 
 /** The program shows things in its time; looks until two glances are alike, or for a while where a caret blinks. */
@@ -109,11 +111,13 @@ describe('Calc in a window', () => {
     onScreen('xdotool', 'search', '--sync', '--onlyvisible', '--name', 'Function Wizard');
     await settled();
     picture('4 the function wizard');
+    onScreen('xdotool', 'search', '--onlyvisible', '--name', 'Function Wizard', 'windowfocus', '--sync');
     press('Escape');
     await settled();
   });
 
   it('has the menu Rodsheet', async () => {
+    onScreen('xdotool', 'search', '--onlyvisible', '--name', 'Calc', 'windowfocus', '--sync');
     press('alt+r');
     await settled();
     picture('5 the menu');
