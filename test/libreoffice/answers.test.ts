@@ -23,15 +23,13 @@ describe('the process', () => {
   it('answers a call at once, with blanks and errors in their places', () => {
     const { said, ask } = pipe();
     ask({ call: 'BURN.PIN.RODS', arguments: [[[3.5], [null], [3.5]], [[12], [null], ['x']], null] });
-    expect(said).toEqual([
-      { rows: [[6], [null], [{ error: '#VALUE!', message: expect.stringMatching(/^length is "x"/) as string }]] },
-    ]);
+    expect(said).toEqual([{ rows: [[6], [''], ['']], errors: [[2, 0, '#VALUE!']] }]);
   });
 
   it('answers a call of a function that it does not have with an error', () => {
     const { said, ask } = pipe();
     ask({ call: 'BURN.PIN.NONE', arguments: [] });
-    expect(said).toEqual([{ rows: [[{ error: '#NAME?', message: '' }]] }]);
+    expect(said).toEqual([{ rows: [['']], errors: [[0, 0, '#NAME?']] }]);
   });
 
   it('asks for the cells of a reason one reference after the other, and answers calls in between', async () => {

@@ -18,8 +18,9 @@ const TYPE = 'application/vnd.oasis.opendocument.spreadsheet';
 /** What LibreOffice shows for errors of its own that the other host has no code for. */
 const OWN_ERROR = /^Err:\d+$/;
 const DAY = 86_400_000;
-/** Day 0 of the sheet. */
+/** Day 0 of the sheet, where the file does not name another. */
 const FIRST_DAY = Date.UTC(1899, 11, 30);
+const DAY_IN_1904 = Date.UTC(1904, 0, 1);
 
 export const isOpenDocument = (archive: Archive): boolean => archive.has(CONTENT) && archive.has('mimetype');
 
@@ -41,9 +42,8 @@ export function readOpenDocument(archive: Archive): SavedWorkbook {
     sheets,
     names,
     tables: [],
+    daysFrom1904: reading.firstDay === DAY_IN_1904,
     macros: archive.names.some((name) => /^(Basic|Scripts)\//i.test(name)),
-    // Dates stand as dates in the file, so that it does not matter from when the program counts.
-    daysFrom1904: false,
   };
 }
 
@@ -58,6 +58,7 @@ interface OpenCell {
 class Reading {
   readonly sheets: SavedSheet[] = [];
   readonly names: SavedName[] = [];
+  firstDay = FIRST_DAY;
   private cells: SavedCell[] | undefined;
   private total = 0;
   private row = 0;
@@ -76,6 +77,7 @@ class Reading {
       return;
     }
     if (name === 'table') this.openSheet(attributes);
+    else if (name === 'null-date') this.nullDate(value(attributes, 'date-value'));
     else if (name === 'named-range' || name === 'named-expression') this.name(name, attributes);
     else if (name === 'table-row') {
       this.rowsRepeated = count(attributes, 'number-rows-repeated');
@@ -101,6 +103,13 @@ class Reading {
     else if (name === 'table-row') this.closeRow();
     else if (name === 'table') this.cells = undefined;
   };
+
+  private nullDate(date: string | undefined): void {
+    const day = Date.parse(`${date ?? '1899-12-30'}T00:00:00Z`);
+    if (day !== FIRST_DAY && day !== DAY_IN_1904)
+      throw new UnreadableFile(`its days are counted from ${date ?? ''}, which is not done here`);
+    this.firstDay = day;
+  }
 
   private openSheet(attributes: Attributes): void {
     const name = value(attributes, 'name') ?? '';
@@ -146,7 +155,7 @@ class Reading {
     const { attributes, paragraphs } = this.cell ?? { attributes: {}, paragraphs: [] };
     this.cell = undefined;
     const repeated = count(attributes, 'number-columns-repeated');
-    const held = cellValue(attributes, paragraphs);
+    const held = cellValue(attributes, paragraphs, this.firstDay);
     const stored = value(attributes, 'formula');
     if (held !== null || stored !== undefined) {
       if (this.column + repeated - 1 > LAST_COLUMN) throw new UnreadableFile('a cell lies beyond the last column');
@@ -214,7 +223,7 @@ function cellFormula(stored: string, attributes: Attributes, row: number, column
   };
 }
 
-function cellValue(attributes: Attributes, paragraphs: readonly string[]): Cell {
+function cellValue(attributes: Attributes, paragraphs: readonly string[], firstDay: number): Cell {
   const types = Object.entries(attributes).flatMap(([key, type]) => (bare(key) === 'value-type' ? [type] : []));
   const text = paragraphs.join('\n');
   if (types.includes('error')) return { error: OWN_ERROR.test(text) ? '#VALUE!' : text, message: '' };
@@ -230,7 +239,7 @@ function cellValue(attributes: Attributes, paragraphs: readonly string[]): Cell 
     case 'boolean':
       return value(attributes, 'boolean-value') === 'true';
     case 'date':
-      return dayOf(value(attributes, 'date-value') ?? '');
+      return dayOf(value(attributes, 'date-value') ?? '', firstDay);
     case 'time':
       return timeOf(value(attributes, 'time-value') ?? '');
     case 'string':
@@ -241,9 +250,9 @@ function cellValue(attributes: Attributes, paragraphs: readonly string[]): Cell 
 }
 
 /** The number of a date, `2026-03-08` or with a time after a T. */
-function dayOf(date: string): Cell {
+function dayOf(date: string, firstDay: number): Cell {
   const at = Date.parse(date.includes('T') ? `${date}Z` : `${date}T00:00:00Z`);
-  return Number.isNaN(at) ? null : (at - FIRST_DAY) / DAY;
+  return Number.isNaN(at) ? null : (at - firstDay) / DAY;
 }
 
 /** The part of a day of a length of time, `PT01H30M00S`. */

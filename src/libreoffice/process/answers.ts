@@ -1,7 +1,8 @@
+import { isCellError } from '../../catalogue/cell.ts';
 import type { Argument, Cell, HostFunction } from '../../sheet/host-function.ts';
 import { toCellError } from '../../sheet/call.ts';
 import type { SelectedCell } from '../../pane/port.ts';
-import { forPane } from './formula-text.ts';
+import { inPaneWriting } from './formula-text.ts';
 import { PaneServer } from './pane-server.ts';
 import { why } from './why.ts';
 
@@ -38,7 +39,7 @@ export class Answers {
 
   take(line: string): void {
     const question = JSON.parse(line) as Question;
-    if ('call' in question) this.tell({ rows: this.rows(question.call, question.arguments) });
+    if ('call' in question) this.tell(toldRows(this.rows(question.call, question.arguments)));
     else if ('cells' in question) this.heard((asked) => asked.resolve(question.cells));
     else if ('problem' in question) this.heard((asked) => asked.reject(new Error(question.problem)));
     else if ('why' in question) void this.reason(question.why);
@@ -83,12 +84,16 @@ export class Answers {
   }
 }
 
-/** A cell as the program describes it, with formulas in the pane's writing. */
-export function inPaneWriting(cell: SelectedCell): SelectedCell {
-  const { formula, spill } = cell;
-  return {
-    ...cell,
-    formula: forPane(formula),
-    ...(spill ? { spill: { ...spill, formula: forPane(spill.formula) } } : {}),
-  };
+/** A result so that the program has little left to do: a blank is an empty text, errors are listed with their places. */
+function toldRows(rows: readonly (readonly Cell[])[]): object {
+  const errors: (readonly [row: number, column: number, error: string])[] = [];
+  const told = rows.map((row, r) =>
+    row.map((cell, c) => {
+      if (cell === null) return '';
+      if (!isCellError(cell)) return cell;
+      errors.push([r, c, cell.error]);
+      return '';
+    }),
+  );
+  return { rows: told, errors };
 }

@@ -2,6 +2,7 @@
  * Formulas between the pane's writing, the locale-independent one with commas, and the program's, which has semicolons
  * between arguments and parts the rows of a list by `|`. References come from the program as `Sheet!A1` already.
  */
+import type { SelectedCell } from '../../pane/port.ts';
 import { formulaTokens, isOperator, TYPES, type FormulaToken } from '../../pane/formula-tokens.ts';
 
 /** A formula of the program's, with references as `Sheet!A1`, in the pane's writing. */
@@ -13,6 +14,16 @@ export function forPane(formula: string): string {
     if (c === ';') return ',';
     return c === '|' && inList > 0 ? ';' : c;
   });
+}
+
+/** A cell as the program describes it, with formulas in the pane's writing. */
+export function inPaneWriting(cell: SelectedCell): SelectedCell {
+  const { formula, spill } = cell;
+  return {
+    ...cell,
+    formula: forPane(formula),
+    ...(spill ? { spill: { ...spill, formula: forPane(spill.formula) } } : {}),
+  };
 }
 
 /** A formula of the pane's in the program's writing. */

@@ -17,8 +17,7 @@ import path from 'node:path';
 import type { Cell } from '../../catalogue/cell.ts';
 import { isKnown, readSelectedCell, type ReadCell } from '../../pane/explain-cell.ts';
 import type { SelectedCell } from '../../pane/port.ts';
-import { forProgram } from './formula-text.ts';
-import { inPaneWriting } from './answers.ts';
+import { forProgram, inPaneWriting } from './formula-text.ts';
 import { reasonIn } from './why.ts';
 
 const HOST = '127.0.0.1';

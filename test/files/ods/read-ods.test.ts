@@ -47,6 +47,15 @@ describe('the cells of an OpenDocument workbook', () => {
     );
   });
 
+  it('have days counted from 1904 where the file says so', () => {
+    const settings =
+      '<table:calculation-settings><table:null-date table:date-value="1904-01-01"/></table:calculation-settings>';
+    const content = sheet(row(cell('office:value-type="date" office:date-value="1904-01-02"')));
+    const workbook = read(content.replace('<office:spreadsheet>', `<office:spreadsheet>${settings}`));
+    expect(workbook.daysFrom1904).toBe(true);
+    expect(values(workbook)).toEqual([[0, 0, 1]]);
+  });
+
   it('are repeated as often as they say, and blank ones take their place only', () => {
     const one = cell('office:value-type="float" office:value="1" table:number-columns-repeated="2"');
     const rows = row(`${cell('table:number-columns-repeated="3"')}${one}`, 'table:number-rows-repeated="2"');

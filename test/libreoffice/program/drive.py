@@ -117,18 +117,23 @@ class Program:
         self.documents[document].calculateAll()
 
     def column(self, document, address, formula, rows, arguments):
-        """Formulas down a column from a pattern, in one go, and the seconds that took."""
-        cells = self.sheet(document, None).getCellRangeByName(address)
-        started = time.perf_counter()
-        cells.setFormulaArray(tuple((formula % tuple(arguments[i % len(arguments)]),) for i in range(rows)))
-        cells.getDataArray()
-        return time.perf_counter() - started
+        """Formulas down a column from a pattern, and the seconds until all are calculated."""
+        texts = tuple((formula % tuple(arguments[i % len(arguments)]),) for i in range(rows))
+        return self.timed(document, address, lambda cells: cells.setFormulaArray(texts))
 
-    def timed(self, document, address, formula):
-        cells = self.sheet(document, None).getCellRangeByName(address)
+    def array(self, document, address, formula):
+        """An array formula, and the seconds until all its cells are calculated."""
+        return self.timed(document, address, lambda cells: cells.setArrayFormula(formula))
+
+    def timed(self, document, address, put):
+        sheet = self.sheet(document, None)
+        cells = sheet.getCellRangeByName(address)
+        # Counted inside the program: to bring all of it over to here takes longer than to calculate it.
+        count = self.sheet(document, "Count").getCellRangeByName("A1")
         started = time.perf_counter()
-        cells.setArrayFormula(formula)
-        cells.getDataArray()
+        put(cells)
+        count.setFormula("=COUNTA($%s.%s)" % (sheet.Name, address))
+        assert count.Value > 0
         return time.perf_counter() - started
 
     def save(self, document, path):
@@ -183,6 +188,9 @@ class Program:
         return [pid for pid, (_, command) in parents.items() if "process.cjs" in command and belongs(pid)]
 
     def end(self):
+        for document in self.documents.values():
+            # Nobody is there to be asked whether it shall be saved.
+            document.setModified(False)
         try:
             self.desktop.terminate()
         except Exception:

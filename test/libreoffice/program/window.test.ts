@@ -1,13 +1,16 @@
 /** Calc in a window: what somebody types, sees and prints. Leaves a picture of each step in .cache/libreoffice/index.html. */
 import { execFileSync, spawn, type ChildProcess } from 'node:child_process';
-import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { smallPng } from '../../browser/small-png.ts';
 import type { Calc } from './calc.ts';
 import { startCalc } from './installed.ts';
 
 const PICTURES = path.resolve('.cache/libreoffice');
 const STEP = 40;
+/** Where the address is written down that a browser is to open. */
+const address = path.join(PICTURES, 'address');
 
 let screen: ChildProcess;
 let display: string;
@@ -35,10 +38,11 @@ const later = (seconds: number): Promise<void> => new Promise((resolve) => setTi
 /** Where SCREENSHOTS names a folder, a picture that is published goes there too. */
 function picture(name: string, published?: string): void {
   const file = path.join(PICTURES, `${name}.png`);
-  onScreen('import', '-window', 'root', '-colors', '64', file);
+  onScreen('import', '-window', 'root', '-depth', '8', `png24:${file}`);
   taken.push(name);
   const assets = process.env['SCREENSHOTS'];
-  if (assets !== undefined && published !== undefined) copyFileSync(file, path.join(assets, `${published}.png`));
+  if (assets !== undefined && published !== undefined)
+    writeFileSync(path.join(assets, `${published}.png`), smallPng(readFileSync(file)));
 }
 
 /** The program shows things in its time; looks until two glances are alike, or for a while where a caret blinks. */
@@ -59,7 +63,9 @@ beforeAll(async () => {
   rmSync(PICTURES, { recursive: true, force: true });
   mkdirSync(PICTURES, { recursive: true });
   display = await startScreen();
-  calc = await startCalc({ window: true, environment: { DISPLAY: display, SAL_USE_VCLPLUGIN: 'gen' } });
+  // What the program opens addresses with.
+  writeFileSync(path.join(PICTURES, 'xdg-open'), `#!/bin/sh\nprintf %s "$1" > '${address}'\n`, { mode: 0o755 });
+  calc = await startCalc({ window: true, path: PICTURES, environment: { DISPLAY: display, SAL_USE_VCLPLUGIN: 'gen' } });
   await calc.open('d');
   await calc.fill('d', 'A1', [
     ['diameter', 'length'],
@@ -109,16 +115,20 @@ describe('Calc in a window', () => {
     onScreen('xdotool', 'search', '--sync', '--onlyvisible', '--name', 'Function Wizard');
     await settled();
     picture('4 the function wizard');
+    onScreen('xdotool', 'search', '--onlyvisible', '--name', 'Function Wizard', 'windowfocus', '--sync');
     press('Escape');
     await settled();
   });
 
-  it('has the menu Rodsheet', async () => {
-    press('alt+r');
+  it('opens the pane in the browser from the menu Rodsheet', async () => {
+    onScreen('xdotool', 'search', '--onlyvisible', '--name', 'Calc', 'windowfocus', '--sync');
+    // File, Edit, View, Insert, Format, Styles, Sheet, Data, Tools, Rodsheet.
+    press('F10', ...Array.from({ length: 9 }, () => 'Right'), 'Down');
     await settled();
     picture('5 the menu');
-    press('Escape');
-    await settled();
+    press('Return');
+    await expect.poll(() => existsSync(address), { timeout: 30_000 }).toBe(true);
+    expect(readFileSync(address, 'utf8')).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/[\w-]{32}\/$/);
   });
 
   it('prints a plan to PDF', async () => {

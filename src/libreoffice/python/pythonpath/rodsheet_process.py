@@ -52,11 +52,12 @@ class Process:
         self.failed = None
 
     def call(self, name, arguments):
-        """Rows of cells; an error in each place where there is one."""
+        """Rows of cells, blanks as empty texts, and the places of errors."""
         try:
-            return self.ask({"call": name, "arguments": arguments})["rows"]
-        except NoProcess as reason:
-            return [[{"error": "#VALUE!", "message": str(reason)}]]
+            return self.ask({"call": name, "arguments": arguments})
+        except NoProcess:
+            # BURN.WHY and the menu say the reason.
+            return {"rows": [[""]], "errors": [[0, 0, "#VALUE!"]]}
 
     def why(self, cell):
         """What is to be said of a cell; blank where nothing is."""
@@ -64,6 +65,10 @@ class Process:
             return self.ask({"why": cell.described()}, cell.read)["text"]
         except NoProcess as reason:
             return str(reason)
+
+    def version(self):
+        """Raises NoProcess."""
+        return self.ask({"call": "BURN.VERSION", "arguments": []})["rows"][0][0]
 
     def pane(self):
         """Addresses of the pane: for the browser, and for this program."""
@@ -92,7 +97,8 @@ class Process:
             heard = child.stdout.readline()
             if not heard:
                 raise OSError("it has ended")
-            answer = json.loads(heard)
+            # The program takes no whole numbers.
+            answer = json.loads(heard, parse_int=float) if heard.startswith(b'{"rows"') else json.loads(heard)
             if "read" not in answer:
                 return answer
             try:

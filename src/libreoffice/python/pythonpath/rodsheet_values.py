@@ -66,13 +66,9 @@ def cell_for_process(cell):
     return None if cell == "" else cell
 
 
-def rows_for_program(rows):
-    return tuple(tuple(cell_for_program(cell) for cell in row) for row in rows)
-
-
-def cell_for_program(cell):
-    if isinstance(cell, dict):
-        return ERRORS.get(cell["error"], ERRORS["#VALUE!"])
-    if cell is None:
-        return ""
-    return float(cell) if isinstance(cell, int) and not isinstance(cell, bool) else cell
+def rows_for_program(answer):
+    """The result of a call: rows of numbers, texts and truths, and the places of its errors."""
+    rows = answer["rows"]
+    for row, column, error in answer["errors"]:
+        rows[int(row)][int(column)] = ERRORS.get(error, ERRORS["#VALUE!"])
+    return tuple(map(tuple, rows))

@@ -207,15 +207,16 @@ def open_pane(context):
 
 
 def about(context):
-    answer = PROCESS.call("BURN.VERSION", [])[0][0]
-    failed = isinstance(answer, dict)
+    try:
+        version = PROCESS.version()
+    except NoProcess as reason:
+        say(context, ERRORBOX, str(reason))
+        return
     say(
         context,
-        ERRORBOX if failed else INFOBOX,
-        answer["message"]
-        if failed
-        else "Calculation %s. Rodsheet estimates; it never says that a job is safe. "
-        "Local codes, permits and qualified people rule." % answer,
+        INFOBOX,
+        "Calculation %s. Rodsheet estimates; it never says that a job is safe. "
+        "Local codes, permits and qualified people rule." % version,
     )
 
 
