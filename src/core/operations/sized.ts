@@ -171,7 +171,10 @@ export function sized<G extends string>({ operation: declared, sizes, rod: choic
     material,
     planned,
     ram: () => ramOf(operation, planned, basis),
-    working: (result) => new Working(steps(), result),
+    working: (result) => {
+      const at = steps();
+      return new Working(at, result, wordsWith(at.list, result));
+    },
     allSteps: (more = { steps: [], results: [] }) => {
       const ram = ramSteps(operation, planned, basis);
       const all = steps({ steps: [...more.steps, ...ram.steps], results: [...more.results, ...ram.results] });
@@ -214,4 +217,15 @@ function wayReason(way: Way, others: readonly Way[], { system }: Assumptions): s
   if (others.length === 0) return 'given';
   const times = [way, ...others].map(({ method = '', time }) => `${method} ${showQuantity(time, 'time', system, 3)}`);
   return `least time at the work: ${times.join(', ')}`;
+}
+
+/** Words that say what a step was worked out for: no formula takes them, so they are shown beside it. */
+const WORDS = { rod: 'L_rod', material: 'k', method: 'V', cooled: 't_cool' } as const;
+
+/** The words that belong to what a result rests on. */
+function wordsWith(list: StepList, result: string): readonly string[] {
+  const needed = list.neededFor([result]);
+  return Object.entries(WORDS).flatMap(([word, step]) =>
+    list.has(word) && list.has(step) && needed.has(list.place(step)) ? [word] : [],
+  );
 }
