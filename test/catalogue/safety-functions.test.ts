@@ -350,8 +350,11 @@ describe('BURN.AIR.FUME', () => {
     ] as const) {
       const working = steps('BURN.AIR.FUME', ...args);
       expect(new Set(working.map((s) => s.symbol)).size).toBe(working.length);
-      for (const { step, value: again } of replay(working))
-        expect(again / (step.value as number), step.symbol).toBeCloseTo(1, 9);
+      // A task under 15 minutes has no time before its last 15: a step of 0 comes again as 0.
+      for (const { step, value: again } of replay(working)) {
+        const was = step.value as number;
+        expect(Math.abs(again - was), step.symbol).toBeLessThanOrEqual(5e-10 * Math.abs(was));
+      }
     }
   });
 });
