@@ -123,7 +123,7 @@ function codeOf(result: Recheck): RecheckExit {
   return countOf(result, 'broken') > 0 ? 3 : countOf(result, 'moved') > 0 ? 1 : 0;
 }
 
-function readWhole(file: string): Buffer {
+function readWhole(file: string): Uint8Array {
   const { size } = statSync(file);
   if (size > LIMITS.file)
     throw new UnreadableFile(`it has ${Math.ceil(size / 1e6)} MB; at most ${LIMITS.file / 1e6} MB are taken`);

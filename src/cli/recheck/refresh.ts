@@ -1,5 +1,6 @@
 import { isCellError } from '../../catalogue/cell.ts';
 import type { Cell } from '../../sheet/host-function.ts';
+import { utf8 } from '../../files/xlsx/bytes.ts';
 import { editSheet, type NewValue } from '../../files/xlsx/edit-sheet.ts';
 import { readWorkbook } from '../../files/xlsx/read-workbook.ts';
 import { keyOf } from './readers.ts';
@@ -10,7 +11,7 @@ import type { Recheck } from './recheck.ts';
  * The workbook with the results of this recheck as its saved values. Only parts of sheets with a changed value are
  * written anew, and in them only those values; all else keeps its bytes. What comes out is read back before it is given.
  */
-export function refreshed({ workbook, compared, results }: Recheck): Buffer {
+export function refreshed({ workbook, compared, results }: Recheck): Uint8Array {
   const bySheet = new Map<number, NewValue[]>();
   for (const { formula, sheet, row, column, after, status } of compared) {
     if (status === 'same' || formula.read.engine === undefined) continue;
@@ -52,7 +53,7 @@ export function refreshed({ workbook, compared, results }: Recheck): Buffer {
   const parts = new Map<string, Uint8Array>();
   for (const [index, values] of bySheet) {
     const sheet = workbook.sheets[index]!;
-    parts.set(sheet.part, Buffer.from(editSheet(sheet, values)));
+    parts.set(sheet.part, utf8(editSheet(sheet, values)));
   }
   const file = workbook.archive.with(parts);
   checkWritten(file, bySheet);
@@ -66,7 +67,7 @@ function storable(value: Cell): Cell {
   return known.includes(value.error) ? value : { ...value, error: '#VALUE!' };
 }
 
-function checkWritten(file: Buffer, bySheet: ReadonlyMap<number, readonly NewValue[]>): void {
+function checkWritten(file: Uint8Array, bySheet: ReadonlyMap<number, readonly NewValue[]>): void {
   const written = readWorkbook(file);
   const values = new Map(
     written.sheets.flatMap((s, i) => s.cells.map((c): [string, Cell] => [keyOf(i, c.row, c.column), c.value])),

@@ -16,6 +16,7 @@ import type {
   WorkbookDescription,
 } from '../../sheet/described-workbook.ts';
 import { addressOf, areaName, readArea, readAddress, sheetPrefix, type Area } from './address.ts';
+import { utf8 } from './bytes.ts';
 import { stored } from './edit-sheet.ts';
 import { formulaTokens, TYPES } from './formula-tokens.ts';
 import { Styles } from './styles.ts';
@@ -88,7 +89,7 @@ const CHARACTER = 7;
 /** Height of a line of it, points. */
 const ROW_HEIGHT = 15;
 
-export function newWorkbook(workbook: NewWorkbook, calculated: CalculatedWorkbook): Buffer {
+export function newWorkbook(workbook: NewWorkbook, calculated: CalculatedWorkbook): Uint8Array {
   const styles = new Styles();
   const sheets = workbook.sheets.map((sheet, i) => sheetXml(sheet, i, calculated, styles));
   const parts = new Map<string, string>([
@@ -122,7 +123,7 @@ export function newWorkbook(workbook: NewWorkbook, calculated: CalculatedWorkboo
     ['xl/styles.xml', styles.xml()],
     ['xl/metadata.xml', METADATA],
   ]);
-  return newArchive(new Map([...parts].map(([name, xml]) => [name, Buffer.from(DECLARATION + xml)])));
+  return newArchive(new Map([...parts].map(([name, xml]) => [name, utf8(DECLARATION + xml)])));
 }
 
 /** One kind of cell metadata, number 1: this array may spill. */

@@ -42,7 +42,7 @@ describe('a workbook written with new results', () => {
   });
 
   it('is the source to the byte where nothing moved', async () => {
-    expect(refreshed(await recheck(source)).equals(source)).toBe(true);
+    expect(source.equals(refreshed(await recheck(source)))).toBe(true);
   });
 
   it('keeps every other part to the byte, and in the sheet all but the values', async () => {
@@ -50,7 +50,7 @@ describe('a workbook written with new results', () => {
     const [before, after] = [openArchive(edited), openArchive(written)];
     expect(after.names).toEqual(before.names);
     for (const name of before.names)
-      if (name !== SHEET1) expect(after.read(name).equals(before.read(name)), name).toBe(true);
+      if (name !== SHEET1) expect(Buffer.from(after.read(name)).equals(before.read(name)), name).toBe(true);
     const withoutValues = (xml: string): string => xml.replace(/<v>[^<]*<\/v>/g, '<v/>');
     expect(withoutValues(partOf(written, SHEET1))).toBe(withoutValues(partOf(edited, SHEET1)));
     expect(partOf(written, SHEET1)).not.toBe(partOf(edited, SHEET1));
