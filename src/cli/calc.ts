@@ -2,7 +2,7 @@ import { serializeRange } from '@univerjs/engine-formula';
 import type { Cell, CellError, HostFunction } from '../sheet/host-function.ts';
 import { calculateWorkbook } from '../engine/headless.ts';
 import type { CellContent } from '../sheet/described-workbook.ts';
-import { csvSheet } from './csv-sheet.ts';
+import { csvSheet } from '../files/csv-sheet.ts';
 import { functionHelp, functionList, noFunction, USAGE } from './help.ts';
 import { shownCell, tableLines } from './table.ts';
 

@@ -1,7 +1,6 @@
-import { isCellError } from '../../catalogue/cell.ts';
 import type { Cell } from '../../sheet/host-function.ts';
 import { utf8 } from '../../files/xlsx/bytes.ts';
-import { editSheet, type NewValue } from '../../files/xlsx/edit-sheet.ts';
+import { editSheet, storable, type NewValue } from '../../files/xlsx/edit-sheet.ts';
 import { readWorkbook } from '../../files/xlsx/read-workbook.ts';
 import { keyOf } from './readers.ts';
 import { isSame } from './recalculate.ts';
@@ -58,13 +57,6 @@ export function refreshed({ workbook, compared, results }: Recheck): Uint8Array 
   const file = workbook.archive.with(parts);
   checkWritten(file, bySheet);
   return file;
-}
-
-/** Codes that only this engine has stand in the file as the nearest of the host's. */
-function storable(value: Cell): Cell {
-  if (!isCellError(value)) return value;
-  const known = ['#NULL!', '#DIV/0!', '#VALUE!', '#REF!', '#NAME?', '#NUM!', '#N/A'];
-  return known.includes(value.error) ? value : { ...value, error: '#VALUE!' };
 }
 
 function checkWritten(file: Uint8Array, bySheet: ReadonlyMap<number, readonly NewValue[]>): void {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { csvSheet } from '../../src/cli/csv-sheet.ts';
+import { csvSheet } from '../../src/files/csv-sheet.ts';
 
 describe('a CSV text as cells', () => {
   it('takes numbers, truth values, blanks, errors and formulas as a sheet does', () => {
