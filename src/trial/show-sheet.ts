@@ -1,26 +1,28 @@
 import { LocaleType, LogLevel, Univer, UniverInstanceType } from '@univerjs/core';
-import type { ILanguagePack, Injector } from '@univerjs/core';
+import type { ILanguagePack, Injector, IWorkbookData } from '@univerjs/core';
 import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
 import { CalculationMode } from '@univerjs/sheets-formula';
 import english from '@univerjs/preset-sheets-core/locales/en-US';
 import type { HostFunction } from '../sheet/host-function.ts';
 import { attachEngine } from '../engine/attach.ts';
 import { functionClass } from '../engine/function-class.ts';
-import { workbookData } from '../engine/workbook.ts';
-import type { WorkbookDescription } from '../sheet/described-workbook.ts';
 import { FUNCTION_GROUP, functionTexts } from './function-texts.ts';
 import { HIDDEN_MENUS } from './hidden-menus.ts';
 import { mendSelection } from './mend-selection.ts';
 import { closeStaleList } from './stale-list.ts';
 
-export const WORKBOOK_ID = 'trial';
+export interface ShownWorkbook {
+  /** The engine's register of services. */
+  readonly injector: Injector;
+  readonly close: () => void;
+}
 
-/** Shows a workbook that calculates with our functions; gives the engine's register of services. */
+/** Shows a workbook that calculates with our functions. */
 export function showSheet(
   container: HTMLElement,
-  description: WorkbookDescription,
+  data: IWorkbookData,
   functions: readonly HostFunction[],
-): Injector {
+): ShownWorkbook {
   container.replaceChildren();
   const univer = new Univer({
     locale: LocaleType.EN_US,
@@ -44,12 +46,18 @@ export function showSheet(
     if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
     else univer.registerPlugin(plugin);
   }
-  univer.createUnit(UniverInstanceType.UNIVER_SHEET, workbookData(WORKBOOK_ID, description));
+  univer.createUnit(UniverInstanceType.UNIVER_SHEET, data);
   const injector = univer.__getInjector();
   attachEngine(injector);
-  closeStaleList(injector);
-  mendSelection(injector, WORKBOOK_ID);
-  return injector;
+  const dropList = closeStaleList(injector);
+  mendSelection(injector, data.id);
+  return {
+    injector,
+    close: () => {
+      dropList();
+      univer.dispose();
+    },
+  };
 }
 
 /** The sheet's texts, with the group of our functions named. */

@@ -44,6 +44,9 @@ export interface NewSheet extends SheetDescription {
   readonly printedHeading?: number;
 }
 
+/** What the formulas of the workbook give. */
+type Results = Pick<CalculatedWorkbook, 'valueAt' | 'spilledAt'>;
+
 export interface NewWorkbook extends WorkbookDescription {
   readonly sheets: readonly NewSheet[];
   readonly title: string;
@@ -68,7 +71,7 @@ const USUAL_COLUMN = 64;
 const ROW_HEIGHT = 15;
 const POINTS_A_PIXEL = 0.75;
 
-export function newWorkbook(workbook: NewWorkbook, calculated: CalculatedWorkbook): Uint8Array {
+export function newWorkbook(workbook: NewWorkbook, calculated: Results): Uint8Array {
   const styles = new Styles();
   const shown = workbook.sheets.find((sheet) => !sheet.hidden);
   const sheets = workbook.sheets.map((sheet, i) => sheetXml(sheet, i, calculated, styles, shown));
@@ -161,7 +164,7 @@ function workbookXml({ sheets, definedNames = {} }: NewWorkbook): string {
 function sheetXml(
   sheet: NewSheet,
   index: number,
-  calculated: CalculatedWorkbook,
+  calculated: Results,
   styles: Styles,
   shown: NewSheet | undefined,
 ): string {

@@ -1,0 +1,48 @@
+/** The trial workbook: a sheet in the browser that loads the same functions as the spreadsheet host. */
+import { render } from 'preact';
+import { mountPane } from '../pane/mount.tsx';
+import { JobBar } from './job-bar.tsx';
+import { loadFunctions } from './load-functions.ts';
+import { moveFocusWithF6 } from './move-focus.ts';
+import { printAsTable } from './print-sheet.ts';
+import { Session } from './session.ts';
+
+async function start(): Promise<void> {
+  const sheet = place('sheet');
+  const status = place('status');
+  const pane = place('pane');
+  try {
+    const session = new Session({ sheet, status }, await loadFunctions('..'), (port) => mountPane(pane, port));
+    moveFocusWithF6([
+      () => place('job').querySelector('button'),
+      () => sheet,
+      () => pane.querySelector('[role="tab"][aria-selected="true"]'),
+    ]);
+    await session.start();
+    render(<JobBar session={session} />, place('job'));
+    printAsTable(place('print'), () => session.workbook?.port.shownSheet());
+    takeDroppedFiles(session);
+  } catch (thrown) {
+    status.textContent = `The trial workbook could not start: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
+    throw thrown;
+  }
+}
+
+/** A file dropped anywhere on the page is opened. */
+function takeDroppedFiles(session: Session): void {
+  document.addEventListener('dragover', (event) => event.preventDefault());
+  document.addEventListener('drop', (event) => {
+    const file = event.dataTransfer?.files[0];
+    if (!file) return;
+    event.preventDefault();
+    void session.open({ file, handle: undefined });
+  });
+}
+
+function place(id: string): HTMLElement {
+  const found = document.getElementById(id);
+  if (!found) throw new Error(`the page has no #${id}`);
+  return found;
+}
+
+void start();
