@@ -1,5 +1,5 @@
-import { parse } from 'csv-parse/sync';
 import type { CellContent } from '../sheet/described-workbook.ts';
+import { readCsv } from './read-csv.ts';
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+|\d{1,3}(,\d{3})+(\.\d+)?)(e[+-]?\d+)?$/i;
 const ERROR = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A)$/;
@@ -11,13 +11,7 @@ const ERROR = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A)$/;
 export function csvSheet(text: string): readonly (readonly CellContent[])[] {
   const [firstLine = ''] = text.split(/\r?\n/, 1);
   const delimiter = firstLine.includes(',') ? ',' : ([';', '\t'].find((other) => firstLine.includes(other)) ?? ',');
-  const records: readonly (readonly string[])[] = parse(text, {
-    bom: true,
-    delimiter,
-    relax_column_count: true,
-    skip_empty_lines: false,
-  });
-  return records.map((record) => record.map(content));
+  return readCsv(text, delimiter).map((record) => record.map(content));
 }
 
 function content(field: string): CellContent {

@@ -1,5 +1,5 @@
-import { parse } from 'csv-parse/sync';
 import { parseQuantity } from '../core/units/parse-quantity.ts';
+import { readCsv } from '../files/read-csv.ts';
 import type { ListColumn, ListRow } from './new-jobs.ts';
 
 export type Unit = 'in' | 'mm';
@@ -39,7 +39,7 @@ export function readPasted(text: string): PastedTable {
   const records: readonly (readonly string[])[] =
     delimiter === undefined
       ? lines.split(/\r?\n/).map((line) => line.trim().split(/\s{2,}/))
-      : parse(lines, { delimiter, relax_column_count: true, relax_quotes: true, skip_empty_lines: true });
+      : readCsv(lines, delimiter);
   const table = records.map((record) => record.map((field) => field.trim())).filter((r) => r.some((f) => f !== ''));
   const first = table[0] ?? [];
   const named = first.map(columnOf);
