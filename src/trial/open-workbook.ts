@@ -5,6 +5,7 @@ import type { HostFunction } from '../sheet/host-function.ts';
 import { copySpilledCells } from './copy-spills.ts';
 import { showErrorTexts } from './error-hover.ts';
 import { sheetCells, type SheetCells } from './sheet-cells.ts';
+import { takeSheetKeys } from './sheet-keys.ts';
 import { sheetPort } from './sheet-port.ts';
 import type { TrialSheetPort } from './sheet-port.ts';
 import { showSheet } from './show-sheet.ts';
@@ -42,6 +43,9 @@ export function openWorkbook(places: Places, data: IWorkbookData, functions: rea
   showErrorTexts(injector, port.errorText);
   keepRoomForSpills(injector, cells);
   copySpilledCells(injector, cells);
+  const dropKeys = takeSheetKeys(injector, cells, (text) => {
+    places.status.textContent = text;
+  });
   port.onSelection((cell) => {
     const own = cell && isCellError(cell.value) ? { address: cell.address, ...cell.value, more: 0 } : undefined;
     const failed = own ?? port.lastFailure();
@@ -66,6 +70,9 @@ export function openWorkbook(places: Places, data: IWorkbookData, functions: rea
         listener(MOVES.test(id) ? (params as { subUnitId?: string }).subUnitId : undefined);
       });
     },
-    close,
+    close: () => {
+      dropKeys();
+      close();
+    },
   };
 }

@@ -1,4 +1,4 @@
-import { LocaleType, LogLevel, Univer, UniverInstanceType } from '@univerjs/core';
+import { LocaleType, LogLevel, ThemeService, Univer, UniverInstanceType } from '@univerjs/core';
 import type { ILanguagePack, Injector, IWorkbookData } from '@univerjs/core';
 import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
 import { CalculationMode } from '@univerjs/sheets-formula';
@@ -24,10 +24,12 @@ export function showSheet(
   functions: readonly HostFunction[],
 ): ShownWorkbook {
   container.replaceChildren();
+  const dark = matchMedia('(prefers-color-scheme: dark)');
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: ownGroup(english) },
     logLevel: LogLevel.ERROR,
+    darkMode: dark.matches,
   });
   const { plugins } = UniverSheetsCorePreset({
     container,
@@ -49,11 +51,14 @@ export function showSheet(
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, data);
   const injector = univer.__getInjector();
   attachEngine(injector);
+  const darken = (): void => injector.get(ThemeService).setDarkMode(dark.matches);
+  dark.addEventListener('change', darken);
   const dropList = closeStaleList(injector);
   mendSelection(injector, data.id);
   return {
     injector,
     close: () => {
+      dark.removeEventListener('change', darken);
       dropList();
       univer.dispose();
     },
@@ -65,6 +70,17 @@ function ownGroup(texts: ILanguagePack): ILanguagePack {
   const own = texts['sheets-formula-ui'] as ILanguagePack;
   return {
     ...texts,
+    // The sheet shows the names of these, where its own texts leave them out.
+    'sheets-formula': {
+      ...(texts['sheets-formula'] as ILanguagePack),
+      progress: {
+        analyzing: 'Looking',
+        calculating: 'Calculating',
+        'array-analysis': 'Calculating',
+        'array-calculation': 'Calculating',
+        done: 'Done',
+      },
+    },
     'sheets-formula-ui': {
       ...own,
       functionType: { ...(own['functionType'] as ILanguagePack), univer: FUNCTION_GROUP },

@@ -3,7 +3,7 @@ import { render } from 'preact';
 import { mountPane } from '../pane/mount.tsx';
 import { JobBar } from './job-bar.tsx';
 import { loadFunctions } from './load-functions.ts';
-import { moveFocusWithF6 } from './move-focus.ts';
+import { moveFocusWithF6, PAGE_PARTS } from './move-focus.ts';
 import { printAsTable } from './print-sheet.ts';
 import { Session } from './session.ts';
 
@@ -13,11 +13,7 @@ async function start(): Promise<void> {
   const pane = place('pane');
   try {
     const session = new Session({ sheet, status }, await loadFunctions('..'), (port) => mountPane(pane, port));
-    moveFocusWithF6([
-      () => place('job').querySelector('button'),
-      () => sheet,
-      () => pane.querySelector('[role="tab"][aria-selected="true"]'),
-    ]);
+    moveFocusWithF6(PAGE_PARTS);
     await session.start();
     render(<JobBar session={session} />, place('job'));
     printAsTable(place('print'), () => session.workbook?.port.shownSheet());
