@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { Dialog } from './dialog.tsx';
 import type { KeptJob } from './kept-jobs.ts';
 import { PasteReader } from './paste-reader.tsx';
+import { printSheet } from './print-sheet.ts';
 import { timeOf, type Session } from './session.ts';
 
 /** The bar above the sheet: what job this is, where it is kept, and what to do with it. */
@@ -54,7 +55,7 @@ export function JobBar({ session }: { readonly session: Session }) {
         <button type="button" title="Reads a customer's list into a job" onClick={() => ask('paste')}>
           Paste a list
         </button>
-        <button type="button" onClick={() => window.print()}>
+        <button type="button" title="Prints this sheet, fitted to the width of the page" onClick={printSheet}>
           Print
         </button>
         <span class="job-kept" role="status">

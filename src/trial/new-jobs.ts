@@ -1,7 +1,8 @@
+import { findFunction } from '../catalogue/catalogue.ts';
 import { jobWorkbook } from '../files/template/job-workbook.ts';
 import type { NewSheet, NewWorkbook } from '../files/xlsx/new-workbook.ts';
 import { columnName } from '../files/xlsx/address.ts';
-import type { CellContent } from '../sheet/described-workbook.ts';
+import type { CellContent, CellLook } from '../sheet/described-workbook.ts';
 import type { HostFunction } from '../sheet/host-function.ts';
 import { demoWorkbook } from './demo/demo-workbook.ts';
 import type { Scalar } from '../sheet/host-function.ts';
@@ -72,6 +73,7 @@ export function jobList(title: string, rows: readonly ListRow[]): NewWorkbook {
       A1: { bold: true, size: 16 },
       A2: { italic: true, color: '#5b6662' },
       'A4:Z4': { bold: true, wrap: true, background: '#dfe6e4' },
+      ...decimals(last),
     },
     heights: { 4: 54 },
     frozenRows: 4,
@@ -79,6 +81,17 @@ export function jobList(title: string, rows: readonly ListRow[]): NewWorkbook {
     printedHeading: 4,
   };
   return { title, sheets: [list, plan] };
+}
+
+/** One decimal for the quantities of the plan. */
+function decimals(last: number): Record<string, CellLook> {
+  const result = findFunction('BURN.PIN.PLAN')?.result;
+  const columns = result && 'columns' in result ? result.columns : [];
+  return Object.fromEntries(
+    columns.flatMap(({ quantity }, i) =>
+      quantity === undefined ? [] : [[`${columnName(i)}${FIRST + 1}:${columnName(i)}${last}`, { format: '#,##0.0' }]],
+    ),
+  );
 }
 
 const contentOf = (value: Scalar): CellContent => (typeof value === 'string' ? { text: value } : value);

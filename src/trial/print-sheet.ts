@@ -29,10 +29,19 @@ export function printAsTable(place: HTMLElement, shown: () => ShownSheet | undef
   window.addEventListener('afterprint', () => place.replaceChildren());
 }
 
+/** Prints the sheet by itself, without the working of the selected cell. */
+export function printSheet(): void {
+  const { classList } = document.documentElement;
+  classList.add('sheet-only');
+  window.addEventListener('afterprint', () => classList.remove('sheet-only'), { once: true });
+  window.print();
+}
+
 /** Makes a table that is wider than the page smaller. */
 function fit(place: HTMLElement, made: HTMLTableElement): void {
   place.classList.add('measured');
-  const width = made.scrollWidth;
+  // As wide as a page, or as its longest words need.
+  const width = made.offsetWidth;
   place.classList.remove('measured');
   if (width > PAGE_WIDTH) made.style.setProperty('zoom', String(PAGE_WIDTH / width));
 }

@@ -3,7 +3,7 @@ import { csvSheet } from '../files/csv-sheet.ts';
 import { describeWorkbook } from '../files/xlsx/describe-workbook.ts';
 import { utf8 } from '../files/xlsx/bytes.ts';
 import { LIMITS } from '../files/xlsx/limits.ts';
-import type { NewWorkbook } from '../files/xlsx/new-workbook.ts';
+import { textHeights, type NewWorkbook } from '../files/xlsx/new-workbook.ts';
 import { UnreadableFile } from '../files/xlsx/unreadable.ts';
 import { workbookData } from '../engine/workbook.ts';
 import type { HostFunction } from '../sheet/host-function.ts';
@@ -112,7 +112,8 @@ export class Session {
   async showNew(workbook: NewWorkbook, name: string, notKept: readonly string[] = []): Promise<void> {
     const id = `job-${crypto.randomUUID()}`;
     await this.hold(id);
-    const data = workbookData(id, workbook);
+    const sheets = workbook.sheets.map((sheet) => ({ ...sheet, heights: { ...textHeights(sheet), ...sheet.heights } }));
+    const data = workbookData(id, { ...workbook, sheets });
     const carried = Object.fromEntries(
       workbook.sheets.map(({ landscape, printedHeading, validations }, i) => [
         data.sheetOrder[i] ?? '',

@@ -30,7 +30,7 @@ export function takeSheetKeys(injector: Injector, cells: SheetCells, say: (text:
       say(`There is no cell or name ${asked}.`);
       return;
     }
-    const { sheetName, range } = deserializeRangeWithSheet(reference);
+    const { sheetName, range: said } = deserializeRangeWithSheet(reference);
     const workbook = cells.workbook();
     const sheet =
       sheetName === ''
@@ -40,6 +40,13 @@ export function takeSheetKeys(injector: Injector, cells: SheetCells, say: (text:
       say(`There is no sheet ${sheetName}.`);
       return;
     }
+    const range = {
+      ...said,
+      startRow: said.startRow || 0,
+      startColumn: said.startColumn || 0,
+      endRow: Number.isNaN(said.endRow) ? sheet.getRowCount() - 1 : said.endRow,
+      endColumn: Number.isNaN(said.endColumn) ? sheet.getColumnCount() - 1 : said.endColumn,
+    };
     if (!(range.endRow < sheet.getRowCount() && range.endColumn < sheet.getColumnCount())) {
       say(`${asked} is beyond the end of the sheet ${sheet.getName()}.`);
       return;

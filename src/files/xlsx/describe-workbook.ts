@@ -43,7 +43,7 @@ export function describeWorkbook(
   for (const what of styles.notKept) losses.add(what);
   workbookLosses(saved, archive, losses);
   const sizes = saved.sheets.map(({ cells }) => ({
-    row: Math.max(0, ...lastRowOf(cells)) + SPARE_ROWS,
+    row: cells.reduce((most, cell) => Math.max(most, cell.row, cell.formula?.area.bottom ?? 0), 0) + SPARE_ROWS,
     column: cells.reduce((most, cell) => Math.max(most, cell.column, cell.formula?.area.right ?? 0), 0) + SPARE_COLUMNS,
   }));
   const reader = new FormulaReader(saved, functions, { keepNames: true, ends: sizes });
@@ -79,9 +79,6 @@ export function describeWorkbook(
     notKept: losses.sentences(),
   };
 }
-
-const lastRowOf = (cells: readonly SavedCell[]): readonly number[] =>
-  cells.length === 0 ? [] : [cells.at(-1)!.row, ...cells.flatMap((c) => (c.formula ? [c.formula.area.bottom] : []))];
 
 function contentOf(
   cell: SavedCell,

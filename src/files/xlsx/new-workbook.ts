@@ -306,6 +306,16 @@ class Looks {
   }
 }
 
+/** Heights of the rows that hold wrapped texts, px, by number as shown. */
+export function textHeights(sheet: NewSheet): Readonly<Record<number, number>> {
+  const lines = new Lines(sheet, new Looks(sheet.looks ?? {}));
+  for (const [row, column, content] of contents(sheet)) {
+    const value = plain(content);
+    if (typeof value === 'string' && !value.startsWith('=')) lines.add(row, column, value);
+  }
+  return lines.pixels();
+}
+
 /** Rows as high as their wrapped texts need, since programs that do not calculate a formula do not measure its text either. */
 class Lines {
   private readonly heights: Readonly<Record<number, number>>;
@@ -338,6 +348,11 @@ class Lines {
       used = used > fitting ? used % fitting || fitting : used;
     }
     this.most.set(row, Math.max(this.most.get(row) ?? 1, lines));
+  }
+
+  pixels(): Readonly<Record<number, number>> {
+    const tall = [...this.most].filter(([, lines]) => lines > 1);
+    return Object.fromEntries(tall.map(([row, lines]) => [row + 1, (lines * ROW_HEIGHT) / POINTS_A_PIXEL]));
   }
 
   height(row: number): string {

@@ -7,6 +7,8 @@ import { readXml } from './xml.ts';
 /** Pixels of a character of the standard face, and of a point. */
 const CHARACTER = 7;
 const PIXELS_A_POINT = 4 / 3;
+/** Height of a row of one line of any usual face, points. */
+const ONE_LINE = 18;
 
 export interface ReadLayout
   extends
@@ -95,8 +97,9 @@ export function readLayout({ part, text, rows }: SavedSheet): ReadLayout {
     const end = empty ? inside : text.indexOf('>', start) + 1;
     const tag = text.slice(start, end);
     const height = /\sht\s*=\s*["']([\d.]+)["']/.exec(tag)?.[1];
-    if (height !== undefined && /\scustomHeight\s*=\s*["'](1|true)["']/.test(tag))
-      heights[row + 1] = Math.round(Number(height) * PIXELS_A_POINT);
+    // Programs that do not fit a row to its text by themselves say its height; one line is what they would give it.
+    const said = /\scustomHeight\s*=\s*["'](1|true)["']/.test(tag) || Number(height) > ONE_LINE;
+    if (height !== undefined && said) heights[row + 1] = Math.round(Number(height) * PIXELS_A_POINT);
     if (/\shidden\s*=\s*["'](1|true)["']/.test(tag)) hiddenRows.push(row + 1);
   }
   return {
