@@ -89,7 +89,9 @@ function decimals(last: number): Record<string, CellLook> {
   const columns = result && 'columns' in result ? result.columns : [];
   return Object.fromEntries(
     columns.flatMap(({ quantity }, i) =>
-      quantity === undefined ? [] : [[`${columnName(i)}${FIRST + 1}:${columnName(i)}${last}`, { format: '#,##0.0' }]],
+      quantity === undefined || quantity === 'count'
+        ? []
+        : [[`${columnName(i)}${FIRST + 1}:${columnName(i)}${last}`, { format: '#,##0.0' }]],
     ),
   );
 }

@@ -438,17 +438,15 @@ describe('other ways to see it', () => {
       .toBe(false);
   });
 
-  step('leaving asks first, since nothing is saved', async () => {
+  step('a reload keeps the work, and it can be thrown away', async () => {
     await open.page.emulateMedia({ colorScheme: null });
-    const asked = new Promise<string>((resolve) => {
-      open.page.once('dialog', (dialog) => {
-        resolve(dialog.type());
-        void dialog.accept();
-      });
-    });
+    await expect.poll(() => locate('.job-kept').textContent(), SOON).toMatch(/^Kept in this browser, /);
+    const edited = await shown();
     await open.page.reload();
-    expect(await asked).toBe('beforeunload');
-    await expect.poll(async () => (await shown())['C6']).toBe('6');
+    await expect.poll(() => locate('#job').textContent(), SOON).toContain('Recovered from');
+    await expect.poll(async () => (await shown())['C6'], SOON).toBe(edited['C6']);
+    await locate('#job').getByRole('button', { name: 'Throw it away' }).click();
+    await expect.poll(async () => (await shown())['C6'], SOON).toBe('6');
   });
 
   it('complains of nothing and asks for nothing outside', () => {
