@@ -27,7 +27,8 @@ const OTHERS = [
   'office-addin-dev-settings/templates',
 ].flatMap((folder) =>
   readdirSync(PACKAGES + folder, { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.xlsx'))
+    // One has 240,000 cells, to try the patience of its reader; it says nothing more.
+    .filter((name) => name.endsWith('.xlsx') && !name.endsWith('big.xlsx'))
     .map((name) => path.join(folder, name)),
 );
 
@@ -40,8 +41,8 @@ const cellsOf = (file: Uint8Array): unknown =>
       .map((c) => [c.row, c.column, c.formula?.text ?? c.value]),
   }));
 
-/** With a width for each column by itself, as they are written. */
-const eachColumn = (sheet: NewSheet): NewSheet => ({
+/** With a width for each column by itself, as they are written; without room left free, and heights that texts ask for. */
+const comparable = ({ size: _, heights: __, ...sheet }: NewSheet): NewSheet => ({
   ...sheet,
   widths: Object.fromEntries(
     Object.entries(sheet.widths ?? {}).flatMap(([letters, px]) => {
@@ -54,7 +55,7 @@ const eachColumn = (sheet: NewSheet): NewSheet => ({
 
 describe('workbooks of other libraries', () => {
   it('are enough of them', () => {
-    expect(OTHERS.length).toBeGreaterThanOrEqual(24);
+    expect(OTHERS.length).toBeGreaterThanOrEqual(23);
   });
   it.each(OTHERS)(
     '%s comes back as it was written, or is refused with a reason',
@@ -76,7 +77,10 @@ describe('workbooks of other libraries', () => {
       });
       const again = await written(opened.workbook);
       const back = read(again);
-      expect(back.workbook.sheets.map(eachColumn)).toEqual(opened.workbook.sheets.map(eachColumn));
+      expect(back.workbook.sheets.map(comparable)).toEqual(opened.workbook.sheets.map(comparable));
+      back.workbook.sheets.forEach((sheet, i) =>
+        expect(sheet.heights).toMatchObject(opened.workbook.sheets[i]?.heights ?? {}),
+      );
       expect(back.workbook.definedNames).toEqual(opened.workbook.definedNames);
       expect(back.notKept).toEqual([]);
     },
