@@ -1,8 +1,9 @@
-/** The trial workbook: a sheet in the browser that loads the same functions as the spreadsheet host. */
+/** The trial workbook: a sheet in the browser with the functions and the pane of the add-in. */
 import { render } from 'preact';
+import { asInTheHost } from '../engine/as-in-the-host.ts';
 import { mountPane } from '../pane/mount.tsx';
+import { hostFunctions } from '../sheet/host-functions.ts';
 import { JobBar } from './job-bar.tsx';
-import { loadFunctions } from './load-functions.ts';
 import { moveFocusWithF6, PAGE_PARTS } from './move-focus.ts';
 import { printAsTable } from './print-sheet.ts';
 import { Session } from './session.ts';
@@ -12,7 +13,7 @@ async function start(): Promise<void> {
   const status = place('status');
   const pane = place('pane');
   try {
-    const session = new Session({ sheet, status }, await loadFunctions('..'), (port) => mountPane(pane, port));
+    const session = new Session({ sheet, status }, hostFunctions.map(asInTheHost), (port) => mountPane(pane, port));
     moveFocusWithF6(PAGE_PARTS);
     await session.start();
     render(<JobBar session={session} />, place('job'));

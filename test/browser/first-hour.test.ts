@@ -440,13 +440,13 @@ describe('other ways to see it', () => {
 
   step('a reload keeps the work, and it can be thrown away', async () => {
     await open.page.emulateMedia({ colorScheme: null });
-    await expect.poll(() => locate('.job-kept').textContent(), SOON).toMatch(/^Kept in this browser, /);
+    await expect.poll(() => locate('.job-kept').textContent()).toMatch(/^Kept in this browser, /);
     const edited = await shown();
     await open.page.reload();
-    await expect.poll(() => locate('#job').textContent(), SOON).toContain('Recovered from');
-    await expect.poll(async () => (await shown())['C6'], SOON).toBe(edited['C6']);
+    await expect.poll(() => locate('#job').textContent()).toContain('Recovered from');
+    await expect.poll(async () => (await shown())['C6']).toBe(edited['C6']);
     await locate('#job').getByRole('button', { name: 'Throw it away' }).click();
-    await expect.poll(async () => (await shown())['C6'], SOON).toBe('6');
+    await expect.poll(async () => (await shown())['C6']).toBe('6');
   });
 
   it('complains of nothing and asks for nothing outside', () => {

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { recheck } from '../../../src/cli/recheck/recheck.ts';
 import { templateFile } from '../../../src/cli/template/command.ts';
-import { asInTheHost } from '../../../src/cli/recheck/as-in-the-host.ts';
+import { asInTheHost } from '../../../src/engine/as-in-the-host.ts';
 import { calculateWorkbook } from '../../../src/engine/headless.ts';
 import { describeWorkbook } from '../../../src/files/xlsx/describe-workbook.ts';
 import { columnName, readAddress } from '../../../src/files/xlsx/address.ts';
