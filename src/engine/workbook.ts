@@ -1,4 +1,12 @@
-import { BooleanNumber, CellValueType, HorizontalAlign, LocaleType, VerticalAlign, WrapStrategy } from '@univerjs/core';
+import {
+  BooleanNumber,
+  BorderStyleTypes,
+  CellValueType,
+  HorizontalAlign,
+  LocaleType,
+  VerticalAlign,
+  WrapStrategy,
+} from '@univerjs/core';
 import type {
   IBorderData,
   IBorderStyleData,
@@ -9,9 +17,9 @@ import type {
   IWorksheetData,
 } from '@univerjs/core';
 import { deserializeRangeWithSheet } from '@univerjs/engine-formula';
-import { BORDER_LINES } from '../sheet/described-workbook.ts';
 import type {
   Border,
+  BorderLine,
   CellContent,
   CellLook,
   SheetDescription,
@@ -23,6 +31,21 @@ const SPARE_ROWS = 11_000;
 const SPARE_COLUMNS = 60;
 
 const ALIGN = { left: HorizontalAlign.LEFT, center: HorizontalAlign.CENTER, right: HorizontalAlign.RIGHT } as const;
+const LINES: Readonly<Record<BorderLine, BorderStyleTypes>> = {
+  thin: BorderStyleTypes.THIN,
+  hair: BorderStyleTypes.HAIR,
+  dotted: BorderStyleTypes.DOTTED,
+  dashed: BorderStyleTypes.DASHED,
+  dashDot: BorderStyleTypes.DASH_DOT,
+  dashDotDot: BorderStyleTypes.DASH_DOT_DOT,
+  double: BorderStyleTypes.DOUBLE,
+  medium: BorderStyleTypes.MEDIUM,
+  mediumDashed: BorderStyleTypes.MEDIUM_DASHED,
+  mediumDashDot: BorderStyleTypes.MEDIUM_DASH_DOT,
+  mediumDashDotDot: BorderStyleTypes.MEDIUM_DASH_DOT_DOT,
+  slantDashDot: BorderStyleTypes.SLANT_DASH_DOT,
+  thick: BorderStyleTypes.THICK,
+};
 const VERTICAL = { top: VerticalAlign.TOP, center: VerticalAlign.MIDDLE, bottom: VerticalAlign.BOTTOM } as const;
 
 /** A workbook of the engine from a plain description; sheets get the ids `sheet1`, `sheet2`, ... */
@@ -126,11 +149,7 @@ function style(look: CellLook): IStyleData {
 const flag = (on: boolean): BooleanNumber => (on ? BooleanNumber.TRUE : BooleanNumber.FALSE);
 
 function borders({ top, bottom, left, right }: NonNullable<CellLook['borders']>): IBorderData {
-  const one = ({ line, color }: Border): IBorderStyleData => ({
-    // The engine numbers the lines in the same order, from 1.
-    s: (BORDER_LINES.indexOf(line) + 1) as IBorderStyleData['s'],
-    cl: { rgb: color ?? '#000000' },
-  });
+  const one = ({ line, color }: Border): IBorderStyleData => ({ s: LINES[line], cl: { rgb: color ?? '#000000' } });
   return {
     ...(top ? { t: one(top) } : {}),
     ...(bottom ? { b: one(bottom) } : {}),

@@ -31,7 +31,7 @@ export function newJob(kind: NewJob, functions: readonly HostFunction[]): NewWor
   if (kind === 'example') return { title: 'Example', ...demoWorkbook() };
   if (kind === 'list') return jobList('Pins to burn', []);
   const assumed = functions.find((f) => f.name === 'BURN.ASSUMED');
-  return jobWorkbook(functions, (assumed?.call([]) ?? []) as readonly (readonly CellContent[])[]);
+  return jobWorkbook(functions, assumed?.call([]) ?? []);
 }
 
 /** A list of pins and the plan for it, to be typed on. */
