@@ -117,7 +117,8 @@ export function worksheetData(id: string, sheet: SheetDescription): Partial<IWor
   };
 }
 
-function cellData(content: Exclude<CellContent, null>): ICellData {
+/** A cell of the engine that holds this. */
+export function cellData(content: Exclude<CellContent, null>): ICellData {
   if (typeof content === 'number') return { v: content, t: CellValueType.NUMBER };
   if (typeof content === 'boolean') return { v: content ? 1 : 0, t: CellValueType.BOOLEAN };
   if (typeof content === 'string')

@@ -11,10 +11,11 @@ const ERROR = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A)$/;
 export function csvSheet(text: string): readonly (readonly CellContent[])[] {
   const [firstLine = ''] = text.split(/\r?\n/, 1);
   const delimiter = firstLine.includes(',') ? ',' : ([';', '\t'].find((other) => firstLine.includes(other)) ?? ',');
-  return readCsv(text, delimiter).map((record) => record.map(content));
+  return readCsv(text, delimiter).map((record) => record.map(fieldContent));
 }
 
-function content(field: string): CellContent {
+/** A field as a sheet takes it. */
+export function fieldContent(field: string): CellContent {
   const trimmed = field.trim();
   if (trimmed === '') return null;
   if (NUMBER.test(trimmed)) return Number(trimmed.replaceAll(',', ''));

@@ -4,6 +4,7 @@ import { isCellError } from '../catalogue/cell.ts';
 import type { HostFunction } from '../sheet/host-function.ts';
 import { copySpilledCells } from './copy-spills.ts';
 import { showErrorTexts } from './error-hover.ts';
+import { pasteBlocks } from './paste-blocks.ts';
 import { sheetCells, type SheetCells } from './sheet-cells.ts';
 import { takeSheetKeys } from './sheet-keys.ts';
 import { sheetPort } from './sheet-port.ts';
@@ -43,6 +44,7 @@ export function openWorkbook(places: Places, data: IWorkbookData, functions: rea
   showErrorTexts(injector, port.errorText);
   keepRoomForSpills(injector, cells);
   copySpilledCells(injector, cells);
+  pasteBlocks(injector, cells);
   const dropKeys = takeSheetKeys(injector, cells, (text) => {
     places.status.textContent = text;
   });

@@ -170,11 +170,11 @@ function sizes({
   const heights: Record<number, number> = {};
   const hiddenRows: number[] = [];
   const hiddenColumns: string[] = [];
-  for (const [column, { w, hd } = {}] of Object.entries<Partial<IColumnData>>(columnData)) {
+  for (const [column, { w, hd } = {}] of Object.entries(columnData as Record<string, Partial<IColumnData>>)) {
     if (w !== undefined) widths[columnName(Number(column))] = Math.round(w);
     if (hd === BooleanNumber.TRUE) hiddenColumns.push(columnName(Number(column)));
   }
-  for (const [row, { h, ia, hd } = {}] of Object.entries<Partial<IRowData>>(rowData)) {
+  for (const [row, { h, ia, hd } = {}] of Object.entries(rowData as Record<string, Partial<IRowData>>)) {
     if (h !== undefined && ia === BooleanNumber.FALSE) heights[Number(row) + 1] = Math.round(h);
     if (hd === BooleanNumber.TRUE) hiddenRows.push(Number(row) + 1);
   }
