@@ -3,7 +3,7 @@ import tseslint from 'typescript-eslint';
 
 /**
  * What a folder of src may import besides itself; core <- catalogue <- sheet <- hosts. A host never imports another,
- * but the pane is shown by two of them, the trial, the reference and the command line calculate with one engine, and
+ * but the pane is shown by three of them, the trial, the reference and the command line calculate with one engine, and
  * what reads and writes files serves both the page and the command line.
  */
 const layers = {
@@ -17,6 +17,7 @@ const layers = {
   trial: ['core', 'catalogue', 'sheet', 'files', 'pane', 'engine'],
   reference: ['core', 'catalogue', 'sheet', 'engine', 'pane'],
   cli: ['core', 'catalogue', 'sheet', 'files', 'engine'],
+  libreoffice: ['core', 'catalogue', 'sheet', 'files', 'pane'],
 };
 
 /** The layers below the hosts run anywhere: no packages, nothing of Node. */

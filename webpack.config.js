@@ -7,6 +7,7 @@
  *   only    `addin` leaves the trial workbook out
  *   cards   lets results carry their working on a card where the assumption `show working` is `card` and the host has cards;
  *           off by default, since functions.json then asks for rich values, which hosts before 2022 do not know
+ *   libreoffice   any value leaves the extension for LibreOffice Calc, rodsheet.oxt, beside the rest
  *   https   serve with the developer certificate, as the spreadsheet host asks
  */
 import { readFileSync } from 'node:fs';
@@ -18,6 +19,7 @@ import { EsbuildPlugin } from 'esbuild-loader';
 import webpack from 'webpack';
 import { referenceFiles } from './src/reference/render.mjs';
 import { Notices } from './src/addin/notices.mjs';
+import { LibreOfficeExtension } from './src/libreoffice/package.mjs';
 
 const ROOT = import.meta.dirname;
 const LOCAL = 'https://localhost:3000';
@@ -72,6 +74,7 @@ export default async (env = {}) => {
       new webpack.DefinePlugin({ CARDS: JSON.stringify(cards) }),
       new CopyPlugin({ patterns: copies(base, office, trial) }),
       ...(env.WEBPACK_SERVE ? [] : [new ReferenceFiles()]),
+      ...(env.libreoffice ? [new LibreOfficeExtension()] : []),
     ],
     devServer: await server(env, trial),
   };

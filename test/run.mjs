@@ -1,6 +1,7 @@
 /**
- * `npm test`: every test. The browser tests want Chromium; without it they are left out with a word on it, except in
- * continuous integration, where that is a failure. Arguments are handed to the first run, as `npm test -- pin`.
+ * `npm test`: every test. The browser tests want Chromium, those of the extension for Calc LibreOffice; without them
+ * they are left out with a word on it, except in continuous integration, where that is a failure. Arguments are handed
+ * to the first run, as `npm test -- pin`.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
@@ -9,6 +10,8 @@ import path from 'node:path';
 const ROOT = path.resolve(import.meta.dirname, '..');
 const VITEST = path.join(ROOT, 'node_modules/vitest/vitest.mjs');
 const chromium = process.env.CHROMIUM ?? '/usr/bin/chromium';
+/** The program, and its own Python with the library that drives it. */
+const LIBREOFFICE = ['/usr/bin/soffice', '/usr/lib/python3/dist-packages/uno.py'];
 const args = process.argv.slice(2);
 
 function run(config, ...more) {
@@ -24,6 +27,12 @@ if (args.length === 0) {
   else
     console.log(
       `\nThe browser tests were left out: there is no Chromium at ${chromium} (Debian: apt-get install chromium; elsewhere set CHROMIUM to its path).`,
+    );
+  if (LIBREOFFICE.every((file) => existsSync(file)) || process.env.CI)
+    good = run('test/libreoffice/program/vitest.config.ts') && good;
+  else
+    console.log(
+      '\nThe tests that open LibreOffice were left out (Debian: apt-get install libreoffice-calc python3-uno xvfb xdotool).',
     );
 }
 process.exitCode = good ? 0 : 1;

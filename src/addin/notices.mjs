@@ -81,6 +81,21 @@ export function packagesOf(compilation) {
   );
 }
 
+/** The same of things that esbuild put together: its reports by the name of what came out. */
+export function packagesInside(reports, root) {
+  const folders = new Map();
+  for (const [entry, { inputs, outputs }] of Object.entries(reports)) {
+    for (const file of new Set(Object.values(outputs).flatMap((output) => Object.keys(output.inputs)))) {
+      const folder = PACKAGE.exec(path.join(root, file))?.[1];
+      if (!folder) continue;
+      if (!folders.has(folder)) folders.set(folder, packageIn(folder));
+      const { bytes } = folders.get(folder);
+      bytes[entry] = (bytes[entry] ?? 0) + inputs[file].bytes;
+    }
+  }
+  return [...folders.values()].sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
+}
+
 /** Modules of an entry and of everything that it fetches later, each once, also where they are joined in one scope. */
 function modulesOf(compilation, entrypoint) {
   const groups = new Set([entrypoint]);

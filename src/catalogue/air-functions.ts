@@ -258,7 +258,10 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     ],
     calculate: ({ rod, minutes, volume: V, freshAir: Q }, basis, trace) => {
       const { a } = basis;
-      const fume = burnFume(rod, findMaterial(a.word('material')), basis, trace);
+      const working = burnFume(rod, findMaterial(a.word('material')), basis);
+      if (trace) for (const step of working.evaluation.worked()) trace.add(step);
+      const at = working.evaluation;
+      const fume = { fume: at.number('F'), ironOxide: at.number('G_Fe'), manganese: at.number('G_Mn') };
       recordGiven(
         trace,
         ['volume', 'V', V, 'volume'],

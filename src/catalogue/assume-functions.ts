@@ -9,6 +9,7 @@ import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { required, tableFunction, type Declaration, type Output } from './declaration.ts';
+import { listItems } from './job-items.ts';
 import { goodItems } from './read-items.ts';
 import type { Cells } from './read-table.ts';
 
@@ -162,6 +163,7 @@ export const ASSUME_FUNCTIONS: readonly Declaration[] = [
     sources: ['common practice'],
     cautions: ['SPREAD'],
     examples: ['=BURN.ASSUME.EFFECT("PIN",{4,10})', '=BURN.ASSUME.EFFECT("HOLE",{1.5,6})'],
+    about: ({ operation: id, sizes }, basis) => listItems(id as OperationId, 'sizes', asRow(sizes), basis).items,
     calculate: ({ operation: id, sizes }, basis) => {
       const operation = operationOf(id as OperationId);
       const { sizings, bad } = goodItems(operation, 'sizes', asRow(sizes), basis);

@@ -311,7 +311,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'Meals, weather, and waiting for the crane.',
   },
   'JOB.SHEET': {
-    how: 'Gathers cautions, figures, departures from defaults, fire watch and what to wear from the other functions.',
+    how: 'Gathers cautions, figures, departures from defaults, fire watch and what to wear from the other functions. Operation, rod, material and conditions of each item come from the columns of the plan.',
     holds: 'What the plan and the conditions say.',
     leavesOut: 'Whatever nobody wrote into a cell. It permits nothing.',
   },
@@ -417,13 +417,13 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'Cold and age, which lower it.',
   },
   CAUTIONS: {
-    how: 'Rules that name operations, conditions and figures bring up cautions; each names its clause.',
+    how: 'Rules that name operations, conditions and figures bring up cautions; each names its clause. Material, rod, position, access, grounding, water on the pin, wind, loud work and a large manifold count as conditions, whether they come from a plan, from sizes or from assumptions.',
     holds: 'What is written down here, from the editions named.',
     leavesOut: 'All else. Local codes, the permit and qualified people rule.',
     fails: ['=BURN.CAUTIONS("PIN",{"windowless"})'],
   },
   'PPE.LIST': {
-    how: 'Rules that name conditions bring up what to wear, and against what.',
+    how: 'Rules that name operations and conditions bring up what to wear, and against what. What counts as a condition is the same as for BURN.CAUTIONS.',
     holds: 'The least, from the editions named.',
     leavesOut: "The employer's own assessment, which decides.",
     fails: ['=BURN.PPE.LIST("PIN",{"windowless"})'],

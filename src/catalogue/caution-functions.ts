@@ -1,13 +1,23 @@
-import { cautionsFor } from '../core/safety/cautions.ts';
-import { ppeFor } from '../core/safety/ppe.ts';
+import type { Basis } from '../core/basis.ts';
+import type { CalcError } from '../core/errors.ts';
+import { sizesOfOne } from '../core/messages.ts';
+import { cautionsOf } from '../core/safety/cautions.ts';
+import { OPERATION_IDS } from '../core/operations/all.ts';
+import { parseConditions } from '../core/safety/conditions.ts';
+import type { KnownItem } from '../core/safety/item.ts';
+import { wearFor } from '../core/safety/ppe.ts';
 import { findSource } from '../core/sources/register.ts';
-import { optional, required, tableFunction, type Declaration } from './declaration.ts';
+import { isBlankCell } from './cell.ts';
+import { conditionTexts, operationsIn } from './condition-cells.ts';
+import { optional, required, tableFunction, type Declaration, type Output } from './declaration.ts';
 import { jobSheet } from './job-sheet.ts';
-import { conditionTexts, impliedConditions, operationsIn } from './condition-cells.ts';
+import { itemsOf, jobItems, listItems } from './job-items.ts';
+import { isPlan, planItems } from './read-plan.ts';
+import type { Cells } from './read-table.ts';
 
 export const operationWords = required(
   { kind: 'text' },
-  'PIN, HOLE, GOUGE, CUT, STUD or BREACH; several with commas between',
+  `${OPERATION_IDS.slice(0, -1).join(', ')} or ${OPERATION_IDS.at(-1) ?? ''}; several with commas between`,
   '"PIN"',
 );
 export const conditionCells = optional(
@@ -16,13 +26,50 @@ export const conditionCells = optional(
   'A2:A9',
 );
 
+const itemCells = optional(
+  { kind: 'cells' },
+  'What is burnt: region of a PLAN, or items one a row, sizes in the order of the operation, then rod and material; material, place and grounding as assumed when left out',
+  'A1#',
+);
+
+interface Asked {
+  readonly operation: string;
+  readonly conditions: Cells | undefined;
+  readonly items: Cells | undefined;
+}
+
+/** The items asked about, and the problems of rows that do not say what they are. */
+function asked(
+  { operation: word, conditions: cells, items }: Asked,
+  basis: Basis,
+): { readonly known: readonly KnownItem[]; readonly bad: readonly CalcError[] } {
+  const operations = operationsIn(word);
+  const conditions = parseConditions(conditionTexts(cells), basis.a.system);
+  if (items === undefined || items.every((row) => row.every(isBlankCell)))
+    return { known: jobItems(operations, [], conditions, basis.a), bad: [] };
+  if (isPlan(items)) {
+    const { items: rows, bad } = planItems(items, basis.a.system);
+    return { known: jobItems(operations, rows, conditions, basis.a), bad };
+  }
+  const [operation] = operations;
+  if (operation === undefined || operations.length > 1) throw sizesOfOne(operations);
+  const { items: rows, bad } = listItems(operation, 'items', items, basis);
+  return { known: jobItems(operations, rows, conditions, basis.a), bad };
+}
+
+/** Rows that could not be asked about, named rather than passed over. */
+const leftOut = (bad: readonly CalcError[]): readonly (readonly Output[])[] =>
+  bad.map(({ message }) => ['left out', message]);
+
+const about = (values: Asked, basis: Basis): readonly KnownItem[] => asked(values, basis).known;
+
 export const CAUTION_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.CAUTIONS',
     family: 'CAUTIONS',
     summary:
-      'Cautions for an operation under the conditions given, most severe first, with what to do. What is known here, not all there is; local codes, the permit and qualified people rule.',
-    parameters: { operation: operationWords, conditions: conditionCells },
+      'Cautions for an operation under the conditions given and assumed, or for the items of a plan, most severe first, with what to do. What is known here, not all there is; local codes, the permit and qualified people rule.',
+    parameters: { operation: operationWords, conditions: conditionCells, items: itemCells },
     assume: true,
     result: {
       kind: 'table',
@@ -32,21 +79,29 @@ export const CAUTION_FUNCTIONS: readonly Declaration[] = [
     },
     sources: ['osha 1910.252', 'osha 1910.253', 'osha 1910.146', 'osha 1910.147', 'osha 1910.1000', 'common practice'],
     cautions: [],
-    examples: ['=BURN.CAUTIONS("PIN")', '=BURN.CAUTIONS("CUT",{"confined";"height 30 ft";"galvanised"})'],
-    calculate: ({ operation: word, conditions: cells }, { a }) =>
-      cautionsFor(operationsIn(word), conditionTexts(cells), {}, a.system).map(
+    examples: [
+      '=BURN.CAUTIONS("PIN")',
+      '=BURN.CAUTIONS("CUT",{"confined";"height 30 ft";"galvanised"})',
+      '=BURN.CAUTIONS("PIN","grease-packed",BURN.PIN.PLAN(4,10,,,"stainless steel"))',
+    ],
+    about,
+    calculate: (values, basis) => {
+      const { known, bad } = asked(values, basis);
+      const cautions = cautionsOf(itemsOf(known, basis.a)).map(
         ({ severity, title, action, because, clause, source }) => {
           const from = findSource(source);
           return [severity, title, action, because, clause, from?.citation ?? source, from?.edition ?? ''];
         },
-      ),
+      );
+      return [...cautions, ...leftOut(bad)];
+    },
   }),
   tableFunction({
     name: 'BURN.PPE.LIST',
     family: 'PPE',
     summary:
-      "What to wear for an operation under the conditions given, and against what. The least; the employer's own assessment decides.",
-    parameters: { operation: operationWords, conditions: conditionCells },
+      "What to wear for an operation under the conditions given and assumed, or for the items of a plan, and against what. The least; the employer's own assessment decides.",
+    parameters: { operation: operationWords, conditions: conditionCells, items: itemCells },
     assume: true,
     result: {
       kind: 'table',
@@ -55,16 +110,17 @@ export const CAUTION_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.133', 'osha 1910.252', 'osha 1910.95', 'osha 1910.134', 'ansi z49.1'],
     cautions: [],
     examples: ['=BURN.PPE.LIST("PIN")', '=BURN.PPE.LIST("BREACH",{"height 20 ft";"confined"})'],
-    calculate: ({ operation: word, conditions: cells }, { a }) => {
-      const operations = operationsIn(word);
-      const plain = new Set(ppeFor([]));
-      return ppeFor([...conditionTexts(cells), ...impliedConditions(operations)], a.system).map((p) => [
-        p.item,
-        p.against,
-        plain.has(p) ? 'every burn' : 'the conditions',
-        p.clause,
-        findSource(p.source)?.citation ?? p.source,
+    about,
+    calculate: (values, basis) => {
+      const { known, bad } = asked(values, basis);
+      const worn = wearFor(itemsOf(known, basis.a)).map(({ item, against, because, clause, source }) => [
+        item,
+        against,
+        because,
+        clause,
+        findSource(source)?.citation ?? source,
       ]);
+      return [...worn, ...leftOut(bad)];
     },
   }),
   tableFunction({
@@ -97,6 +153,7 @@ export const CAUTION_FUNCTIONS: readonly Declaration[] = [
     examples: [
       '=BURN.JOB.SHEET(BURN.PIN.PLAN({4;3},{10;8}),"PIN",{"height 30 ft";"grease-packed"},"Boom foot pins, dragline 2")',
     ],
+    about: ({ plan, operation, conditions }, basis) => asked({ operation, conditions, items: plan }, basis).known,
     calculate: ({ plan, operation: word, conditions: cells, title }, basis) =>
       jobSheet({ plan, operations: operationsIn(word), conditions: conditionTexts(cells), title }, basis).map(
         ({ section, what, figure, note }) => [section, what, figure, note],

@@ -1,4 +1,7 @@
+import { parseConditions, type Condition, type MeasuredName } from '../core/safety/conditions.ts';
+import type { KnownItem } from '../core/safety/item.ts';
 import { OPERATIONS, findOperation, type Operation } from '../core/safety/operations.ts';
+import type { UnitSystem } from '../core/units/quantities.ts';
 import { inRow, isErrorValue, isBlank } from '../core/messages.ts';
 import { isBlankCell, isCellError, type Cell } from './cell.ts';
 import type { Cells } from './read-table.ts';
@@ -23,13 +26,7 @@ export function conditionTexts(cells: Cells | undefined): readonly string[] {
       if (isBlankCell(cell) || isHeading(cell)) return;
       if (typeof cell === 'string') {
         before = texts;
-        texts = [
-          ...texts,
-          ...cell
-            .split(BETWEEN)
-            .map((t) => t.trim())
-            .filter((t) => t !== ''),
-        ];
+        texts = [...texts, ...wordsIn(cell)];
       } else if (cell === false && left) texts = left;
       else if (typeof cell === 'number' && left) texts = [...texts.slice(0, -1), `${texts.at(-1) ?? ''} ${cell}`];
       else if (typeof cell === 'number' && cell !== 0) texts = [...texts, String(cell)];
@@ -38,11 +35,21 @@ export function conditionTexts(cells: Cells | undefined): readonly string[] {
   });
 }
 
-const isHeading = (cell: Cell): boolean => typeof cell === 'string' && /^conditions?$/i.test(cell.trim());
+const wordsIn = (cell: string): readonly string[] =>
+  cell
+    .split(BETWEEN)
+    .map((t) => t.trim())
+    .filter((t) => t !== '');
 
-/** What an operation says of the place by itself. */
-export const impliedConditions = (operations: readonly Operation[]): readonly string[] =>
-  operations.includes('BREACH') ? ['concrete'] : [];
+/** The conditions that one cell holds, such as that of a plan. */
+export const conditionsIn = (cell: string, system: UnitSystem): readonly Condition[] =>
+  parseConditions(wordsIn(cell), system);
+
+/** What a figure among the arguments says of the work, such as its height; nothing where it is 0 or left out. */
+export const figureOf = (name: MeasuredName, value: number | undefined): readonly KnownItem[] =>
+  value !== undefined && value > 0 ? [{ conditions: [{ name, value }] }] : [{}];
+
+const isHeading = (cell: Cell): boolean => typeof cell === 'string' && /^conditions?$/i.test(cell.trim());
 
 /** The operations that a text names, such as `PIN` or `PIN, CUT`. `#N/A` with the nearest for an unknown one. */
 export function operationsIn(text: string): readonly Operation[] {

@@ -6,6 +6,7 @@ import type { RodChoice } from '../core/burn/rods.ts';
 import type { CylinderChoice } from '../core/oxygen/cylinder-sizes.ts';
 import type { Trace } from '../core/model/trace.ts';
 import type { Working } from '../core/model/working.ts';
+import type { KnownItem } from '../core/safety/item.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import type { Cell } from './cell.ts';
 
@@ -113,6 +114,8 @@ interface Common<P extends Record<string, Parameter>> {
   readonly sources: readonly string[];
   /** Words after `BURN.`, an operation or the beginning of a function's name, whose cautions apply besides those of its own name. */
   readonly cautions: readonly string[];
+  /** What a call's cautions depend on besides its rod, its material and the assumptions: each item it is about. */
+  about?(values: Values<P>, basis: Basis): readonly KnownItem[];
   /** Formulas that can be put in a cell as they stand; every one is run by a test. */
   readonly examples: readonly string[];
   readonly monotone?: readonly Monotone<keyof P & string>[];

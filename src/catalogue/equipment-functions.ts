@@ -16,6 +16,7 @@ import {
   type Declaration,
   type QuantityKind,
 } from './declaration.ts';
+import { figureOf } from './condition-cells.ts';
 import { recordGiven } from './given.ts';
 import { LENGTH } from './limits.ts';
 
@@ -243,6 +244,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     cautions: ['LEAD'],
     examples: ['=BURN.LEAD.DROP(150,100,"2/0")'],
     monotone: [{ rises: ['amps', 'length'], risesWith: ['lead temperature', 'lead lay'] }],
+    about: ({ amps }) => figureOf('welding machine', amps),
     calculate: ({ amps, length, gauge }, { a }, trace) => {
       recordGiven(trace, ['amps', 'I', amps, 'current'], ['length', 'L', length, 'distance']);
       const temperature = a.record('lead temperature', 'T', trace);
@@ -264,6 +266,7 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     cautions: ['BATTERY'],
     examples: ['=BURN.BATTERY.STRIKES(100)', '=BURN.BATTERY.STRIKES(70,150,3)'],
     monotone: [{ rises: ['ampHours'], falls: ['amps', 'seconds'], risesWith: ['battery usable share'] }],
+    about: () => [{ conditions: [{ name: 'battery' }] }],
     calculate: ({ ampHours, amps, seconds }, { a }, trace) => {
       recordGiven(trace, ['amp hours', 'C', ampHours, 'charge']);
       if (amps !== undefined) recordGiven(trace, ['amps', 'I', amps, 'current']);

@@ -17,6 +17,7 @@ import {
   type Output,
   type QuantityKind,
 } from './declaration.ts';
+import { figureOf } from './condition-cells.ts';
 import { recordGiven, recordText } from './given.ts';
 import { quantityIn, readHeading, type Cells, type Heading } from './read-table.ts';
 
@@ -150,6 +151,7 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
     cautions: ['FIRE.REACH'],
     examples: ['=BURN.FIRE.REACH(30)'],
     monotone: [{ rises: ['height'], risesWith: ['throw speed', 'wind', 'bounce'] }],
+    about: ({ height: metres }) => figureOf('height', metres),
     calculate: ({ height: metres }, basis, trace) => reachFrom(metres, basis, trace).reach,
   }),
   tableFunction({
@@ -180,6 +182,7 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
     sources: [...SOURCES, 'nfpa 51b 2019'],
     cautions: ['FIRE.CHECK'],
     examples: ['=BURN.FIRE.CHECK(30)', '=BURN.FIRE.CHECK(12,{"diesel tank",20;"hay barn",60})'],
+    about: ({ height: metres }) => figureOf('height', metres),
     calculate: ({ height: metres, things }, basis, trace) => {
       const { reach } = reachFrom(metres, basis, trace);
       const inside = thingsInside(reach, thingsIn(things, basis)).map((t): readonly Output[] => [

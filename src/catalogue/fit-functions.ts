@@ -1,58 +1,32 @@
-import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { contactPressure } from '../core/fit/contact-pressure.ts';
-import {
-  bossSteelInForce,
-  levelsInForce,
-  pinSteelInForce,
-  pressFitInForce,
-  recordElasticity,
-} from '../core/fit/fit-in-force.ts';
-import { gripAfter } from '../core/fit/grip-after.ts';
-import { gripForce } from '../core/fit/grip-force.ts';
-import { guardPlates } from '../core/fit/guard-plates.ts';
-import { pressedPressure } from '../core/fit/pressed-pressure.ts';
-import { pushCheck, type Demand } from '../core/fit/push-check.ts';
-import { pushRam, RAM_TONS } from '../core/fit/push-ram.ts';
+import { pressedForce, pressedPressure } from '../core/fit/grip-force.ts';
+import { gripAfterInForce } from '../core/fit/grip-after.ts';
+import { GUARD_RESULTS, guardSteps, platesOf, type GuardPlates } from '../core/fit/guard-plates.ts';
+import { pushCheck, type ColumnDemand, type Demand } from '../core/fit/push-check.ts';
+import { pushRam, RAM_TONS, SHORT_TON } from '../core/fit/push-ram.ts';
 import { pushSpacers } from '../core/fit/push-spacers.ts';
-import { retainedInterference } from '../core/fit/retained-interference.ts';
-import { LONGEST } from '../core/heat/cooling-time.ts';
-import {
-  bossInForce,
-  coolingInForce,
-  methodInForce,
-  passesInForce,
-  physicsInForce,
-  recordHeating,
-} from '../core/heat/heat-in-force.ts';
+import type { Basis } from '../core/basis.ts';
+import { methodInForce } from '../core/heat/heat-in-force.ts';
 import { findMaterial } from '../core/burn/materials.ts';
-import { STEEL_DENSITY } from '../core/burn/rods.ts';
+import { Working } from '../core/model/working.ts';
 import { PIN } from '../core/operations/pin.ts';
-import { sizeItem } from '../core/operations/size-item.ts';
-import { distinct } from '../core/model/distinct.ts';
-import type { Trace } from '../core/model/trace.ts';
+import { sized } from '../core/operations/sized.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
-import { POUND_FORCE, type QuantityName } from '../core/units/quantities.ts';
+import type { QuantityName } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import {
   optional,
   required,
   rowsFunction,
   tableFunction,
-  valueFunction,
+  workedFunction,
   type Declaration,
   type Output,
   type QuantityKind,
 } from './declaration.ts';
-import { recordGiven } from './given.ts';
-import { recordShrink, shrinkInForce } from './heat-functions.ts';
 import { LENGTH } from './limits.ts';
 
-const SHORT_TON = 2000 * POUND_FORCE;
 const FORCE: QuantityKind = { kind: 'quantity', quantity: 'force', above: 0, max: 20_000 * SHORT_TON };
 const GRIP = ['lame', 'din 7190-1', 'common practice'];
-/** Draws and seed of a grip after burning; the seed is any, fixed so that a cell stays as it is. */
-const DRAWS = 1024;
-const SEED = 1;
 
 const diameter = required(LENGTH, 'Pin diameter', '4');
 const length = required(LENGTH, 'Length of pin in the boss', '10');
@@ -64,22 +38,6 @@ const interference = required(
   '0.0012',
 );
 const bore = optional({ ...LENGTH, above: undefined, min: 0 }, 'Bore of the pin; solid when left out', '2.5');
-
-/** Contact pressure of a pin as given, with its working. */
-function pressureOf(D: number, delta: number, Do: number, d: number, a: Assumptions, trace: Trace | undefined): number {
-  recordGiven(
-    trace,
-    ['diameter', 'D', D, 'length'],
-    ['interference', 'delta', delta, 'length'],
-    ['boss', 'D_o', Do, 'length'],
-    ['hole', 'd', d, 'length'],
-  );
-  recordElasticity(a, trace);
-  a.record('pin yield strength', 'f_s', trace);
-  a.record('boss yield strength', 'f_h', trace);
-  const fit = pressFitInForce({ diameter: D, hole: d, boss: Do }, a);
-  return pressedPressure(fit, delta, a, trace);
-}
 
 /** Values stand in the unit beside them, as in the working of a cell. */
 const DIMENSION_COLUMNS = [
@@ -105,7 +63,7 @@ const AFTER_COLUMNS = [
 ] as const;
 
 export const FIT_FUNCTIONS: readonly Declaration[] = [
-  valueFunction({
+  workedFunction({
     name: 'BURN.GRIP.PRESSURE',
     family: 'GRIP',
     summary:
@@ -124,10 +82,10 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       },
       { falls: ['diameter'], without: ['hole'] },
     ],
-    calculate: ({ diameter: D, interference: delta, boss: Do, hole: d = 0 }, { a }, trace) =>
-      pressureOf(D, delta, Do, d, a, trace),
+    about: (_, { a }) => [{ cooling: methodInForce(a) }],
+    working: ({ hole: d = 0, ...pin }, { a }) => pressedPressure({ ...pin, hole: d }, a),
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.GRIP.FORCE',
     family: 'GRIP',
     summary:
@@ -141,20 +99,8 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     monotone: [
       { rises: ['length', 'interference', 'boss'], falls: ['hole'], risesWith: ['joint friction', 'rust bond'] },
     ],
-    calculate: ({ diameter: D, length: L, interference: delta, boss: Do, hole: d = 0 }, { a }, trace) => {
-      const pressure = pressureOf(D, delta, Do, d, a, trace);
-      recordGiven(trace, ['length', 'L', L, 'length']);
-      return gripForce(
-        {
-          diameter: D,
-          length: L,
-          pressure,
-          friction: a.record('joint friction', 'mu', trace),
-          bond: a.record('rust bond', 'tau', trace),
-        },
-        trace,
-      );
-    },
+    about: (_, { a }) => [{ cooling: methodInForce(a) }],
+    working: ({ hole: d = 0, ...pin }, { a }) => pressedForce({ ...pin, hole: d }, a),
   }),
   tableFunction({
     name: 'BURN.GRIP.AFTER',
@@ -178,82 +124,11 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     cautions: ['GRIP'],
     examples: ['=BURN.GRIP.AFTER(4,10,10,2.5,60)'],
     monotone: [{ column: 'likely', rises: ['force tried'] }],
-    calculate: ({ diameter: D, length: L, boss: Do, hole: d, 'force tried': tried }, { a }, trace) => {
-      const steps = distinct(trace);
-      recordGiven(
-        steps,
-        ['diameter', 'D', D, 'length'],
-        ['length', 'L', L, 'length'],
-        ['boss', 'D_o', Do, 'length'],
-        ['hole', 'd', d, 'length'],
-        ['force tried', 'T', tried, 'force'],
-      );
-      const method = methodInForce(a);
-      const pin = { diameter: D, hole: d, boss: Do, length: L };
-      const fit = pressFitInForce(pin, a);
-      // Refuses diameters that do not fit before the long way.
-      contactPressure(fit, 0, a.system);
-      recordHeating(pin, method, undefined, a, steps);
-      for (const [name, symbol] of [
-        ['interference over diameter', 'i'],
-        ['joint friction', 'mu'],
-        ['rust bond', 'tau'],
-        ['bond left after burning', 'left'],
-        ['pin yield strength', 'f_s'],
-        ['boss yield strength', 'f_h'],
-      ] as const)
-        a.record(name, symbol, steps);
-      recordElasticity(a, steps);
-      steps?.add({
-        name: 'interference',
-        symbol: 'delta',
-        value: a.value('interference over diameter') * D,
-        quantity: 'length',
-        formula: 'interference over diameter x diameter',
-        expression: 'i * D',
-        kind: 'calculated',
-        source: 'arithmetic',
-      });
-      const interferences = levelsInForce('interference over diameter', a, D);
-      const heat = levelsInForce('heat into the part', a);
-      const pace = levelsInForce('burning pace', a);
-      const retained = retainedInterference(
-        {
-          ...coolingInForce(pin, method, undefined, a),
-          pin,
-          passes: (h, p) => passesInForce(pin, a, h, p),
-          heat,
-          pace,
-          longest: LONGEST,
-          pinSteel: pinSteelInForce(a),
-          bossSteel: bossSteelInForce(a),
-          most: interferences.high,
-        },
-        physicsInForce(a),
-      );
-      const shrink = shrinkInForce(pin, method, a);
-      recordShrink(shrink, steps);
-      const grip = gripAfter(
-        {
-          fit,
-          length: L,
-          tried,
-          retained,
-          draws: DRAWS,
-          seed: SEED,
-          priors: {
-            interference: interferences,
-            friction: levelsInForce('joint friction', a),
-            bond: levelsInForce('rust bond', a),
-            bondLeft: levelsInForce('bond left after burning', a),
-            heat,
-            pace,
-          },
-        },
-        a.system,
-        steps,
-      );
-      const use = a.record('ram use', 'use', steps);
+    about: (_, { a }) => [{ cooling: methodInForce(a) }],
+    working: ({ 'force tried': tried, ...pin }, { a }) => gripAfterInForce(pin, tried, a).working,
+    calculate: ({ 'force tried': tried, ...pin }, { a }) => {
+      const { grip, method, reason } = gripAfterInForce(pin, tried, a);
+      const use = a.value('ram use');
       const share = showQuantity(use, 'percent', a.system);
       const chances = RAM_TONS.map((tons) => ({
         tons,
@@ -278,7 +153,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
           grip.after.likely,
           grip.after.high,
           null,
-          `heat and pace of burning drawn from their ranges, cooled with ${method}; at their values: ${whyOf(shrink.reason)}`,
+          `heat and pace of burning drawn from their ranges, cooled with ${method}; at their values: ${whyOf(reason)}`,
         ],
         ...rams.map(({ tons, push, chance }): readonly Output[] => [
           `ram of ${showQuantity(tons * SHORT_TON, 'force', a.system)}`,
@@ -291,7 +166,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       ];
     },
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.PUSH.RAM',
     family: 'PUSH',
     summary: 'The ram to bring for a force: the smallest common rating that is worked only in part.',
@@ -302,10 +177,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     cautions: ['PUSH'],
     examples: ['=BURN.PUSH.RAM(30)', '=BURN.PUSH.RAM("270 kN")'],
     monotone: [{ rises: ['force'], fallsWith: ['ram use'] }],
-    calculate: ({ force }, { a }, trace) => {
-      recordGiven(trace, ['force', 'F', force, 'force']);
-      return pushRam(force, a.record('ram use', 'use', trace), undefined, a.system, trace).rating;
-    },
+    working: ({ force }, { a }) => pushRam(force, a),
   }),
   rowsFunction({
     name: 'BURN.PUSH.SPACERS',
@@ -340,26 +212,18 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       { column: 'spacers', rises: ['length'], falls: ['stroke'] },
       { column: 'travel', rises: ['length'] },
     ],
-    calculate: ({ length: L, stroke }, { a }, trace) => {
-      recordGiven(trace, ['length', 'L', L, 'length'], ['stroke', 'stroke', stroke, 'length']);
-      const s = pushSpacers(
-        {
-          length: L,
-          stroke,
-          strokeUse: a.record('stroke use', 'share', trace),
-          clearance: a.record('push clearance', 'clear', trace),
-        },
-        a.system,
-        trace,
-      );
+    working: ({ length: L, stroke }, { a }) => pushSpacers(L, stroke, a),
+    calculate: ({ length: L, stroke }, { a }) => {
+      const at = pushSpacers(L, stroke, a).evaluation;
+      const spacers = at.number('n_s');
       return [
         null,
-        s.pushes,
-        s.spacers,
-        s.spacerLength,
-        s.travel,
-        s.stack,
-        s.spacers === 0 ? 'one stroke pushes it out' : 'one spacer goes in after every stroke but the last',
+        at.number('n'),
+        spacers,
+        at.number('s'),
+        at.number('x'),
+        at.number('stack'),
+        spacers === 0 ? 'one stroke pushes it out' : 'one spacer goes in after every stroke but the last',
       ];
     },
   }),
@@ -387,60 +251,10 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     monotone: [
       { column: 'used', rises: ['force', 'hole'], falls: ['spacerDiameter'], fallsWith: ['pin yield strength'] },
     ],
-    calculate: ({ force, 'pin diameter': D, hole: d, length: L, spacerDiameter }, { a }, trace) => {
-      recordGiven(
-        trace,
-        ['force', 'F', force, 'force'],
-        ['pin diameter', 'D', D, 'length'],
-        ['hole', 'd', d, 'length'],
-        ['length', 'L', L, 'length'],
-      );
-      const spacer = spacerDiameter ?? D - a.record('spacer clearance', 'c_s', trace);
-      trace?.add({
-        name: 'spacer diameter',
-        symbol: 'd_s',
-        value: spacer,
-        quantity: 'length',
-        formula: spacerDiameter === undefined ? 'pin diameter - spacer clearance' : 'given',
-        ...(spacerDiameter === undefined && { expression: 'D - c_s' }),
-        kind: spacerDiameter === undefined ? 'calculated' : 'input',
-        source: '',
-      });
-      const strength = {
-        modulus: a.record('pin modulus', 'E', trace),
-        pinYield: a.record('pin yield strength', 'f_s', trace),
-        spacerYield: a.record('spacer yield strength', 'f_spacer', trace),
-        bossYield: a.record('boss yield strength', 'f_h', trace),
-        endFactor: a.record('column end factor', 'K', trace),
-        safetyFactor: a.record('buckling safety factor', 'SF', trace),
-        stroke: a.record('ram stroke', 'stroke', trace),
-        oilPressure: a.record('ram oil pressure', 'p_oil', trace),
-        oilModulus: a.record('oil bulk modulus', 'K_oil', trace),
-        density: STEEL_DENSITY,
-      };
-      a.record('boss over pin', 'b', trace);
-      const c = pushCheck(
-        { force, diameter: D, hole: d, length: L, spacerDiameter: spacer, boss: bossInForce(D, a) },
-        strength,
-        a.system,
-      );
-      const energy = { total: c.energy.total, quantity: `${String(Number(c.energy.total.toPrecision(3)))} J` };
-      if (trace) {
-        const stress = (name: string, symbol: string, demand: Demand, expression: string): void =>
-          trace.add({
-            name,
-            symbol,
-            value: demand.stress,
-            quantity: 'stress',
-            formula: 'force / area',
-            expression,
-            kind: 'calculated',
-            source: 'arithmetic',
-          });
-        stress('bearing of spacer on pin', 's_bear', c.bearing, 'F / ((PI / 4) * (d_s * d_s - d * d))');
-        stress('stress in the pin', 's_pin', c.pin, 'F / ((PI / 4) * (D * D - d * d))');
-        stress('stress in the spacers', 's_spacer', c.spacers, 'F / ((PI / 4) * d_s * d_s)');
-      }
+    working: ({ 'pin diameter': D, ...push }, { a }) => pushCheck({ ...push, diameter: D }, a).working,
+    calculate: ({ 'pin diameter': D, ...push }, { a }) => {
+      const c = pushCheck({ ...push, diameter: D }, a);
+      const energy = `${String(Number(c.energy.total.toPrecision(3)))} J`;
       const row = (name: string, demand: Demand, meaning: string): readonly Output[] => [
         name,
         demand.stress,
@@ -448,7 +262,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
         demand.share,
         demand.share > 1 ? `TOO MUCH: ${meaning}` : meaning,
       ];
-      const column = ({ slenderness, rule }: (typeof c)['pin'], what: string): string =>
+      const column = ({ slenderness, rule }: ColumnDemand, what: string): string =>
         `${what}, slenderness ${String(Number(slenderness.toPrecision(3)))}, ${rule}, over the safety factor`;
       return [
         row('bearing', c.bearing, 'spacer on the end of the bored pin, against the weaker yield strength'),
@@ -460,7 +274,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
           null,
           null,
           null,
-          `${energy.quantity} in pin, stack and oil: the pin can fly at up to ${String(Number(c.speed.toPrecision(2)))} m/s; restrain it, nobody in line`,
+          `${energy} in pin, stack and oil: the pin can fly at up to ${String(Number(c.speed.toPrecision(2)))} m/s; restrain it, nobody in line`,
         ],
       ];
     },
@@ -477,78 +291,10 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     cautions: ['GUARD', 'PIN'],
     examples: ['=BURN.GUARD.PLATES(4,10)'],
     monotone: [{ column: 'value', rises: ['diameter'], risesWith: ['base plate margin'] }],
-    calculate: ({ diameter: D, length: L }, basis, trace) => {
+    working: (sizes, basis) => guardOf(sizes, basis).working,
+    calculate: (sizes, basis) => {
       const { a } = basis;
-      const sized = sizeItem(PIN, { diameter: D, length: L }, undefined, findMaterial(a.word('material')), basis);
-      const planned = sized.planned['hole'] ?? 0;
-      const depth = L / a.value('ends worked');
-      recordGiven(trace, ['diameter', 'D', D, 'length'], ['length', 'L', L, 'length']);
-      const ends = a.record('ends worked', 'ends', trace);
-      const step = (
-        name: string,
-        symbol: string,
-        value: number,
-        quantity: QuantityName,
-        formula: string,
-        expression?: string,
-      ): void =>
-        trace?.add({
-          name,
-          symbol,
-          value,
-          quantity,
-          formula,
-          ...(expression !== undefined && { expression }),
-          kind: 'calculated',
-          source: 'arithmetic',
-        });
-      a.record('bore ratio', 'ratio', trace);
-      step('planned bore', 'd', planned, 'length', 'bore ratio x diameter', 'ratio * D');
-      step('depth pierced from an end', 'x', L / ends, 'length', 'length / ends worked', 'L / ends');
-      PIN.pressure({ diameter: D, length: L, hole: planned }, a, trace);
-      const plates = guardPlates(
-        { diameter: D, hole: planned, depth, rod: sized.rod.rod.outsideDiameter, pressure: sized.pressure },
-        {
-          baseMargin: a.record('base plate margin', 'margin', trace),
-          baseThickness: a.record('base plate thickness', 't_base', trace),
-          shieldRatio: a.record('shield plate over pin', 'k_shield', trace),
-          shieldLeast: a.record('shield plate least side', 's_least', trace),
-          shieldThickness: a.record('shield plate thickness', 't_shield', trace),
-          guideClearance: a.record('guide hole clearance', 'c_guide', trace),
-          thrust: a.record('rod thrust', 'F_rod', trace),
-          weldStrength: a.record('weld metal strength', 'f_weld', trace),
-          weldFactor: a.record('plate weld factor', 'k_weld', trace),
-          drift: levelsInForce('pierce drift', a),
-        },
-        a.system,
-      );
-      a.record('pierce drift', 'drift', trace);
-      step('base plate side', 'S_base', plates.base.side, 'length', 'diameter + 2 x margin', 'D + 2 * margin');
-      step(
-        'shield plate side',
-        'S_shield',
-        plates.shield.side,
-        'length',
-        'shield plate over pin x diameter, at least the least side',
-        'max(k_shield * D, s_least)',
-      );
-      step(
-        'force on the plates',
-        'F',
-        plates.force,
-        'force',
-        'push on the rod + tip pressure over the whole bore, shut in by slag',
-        'F_rod + p * PI * d * d / 4',
-      );
-      step('drift at the far end', 'o', plates.offset.likely, 'length', 'drift x depth', 'drift * x');
-      step(
-        'wall left at the far end',
-        'wall',
-        plates.wall.likely,
-        'length',
-        '(diameter - bore) / 2 - drift at the far end',
-        '(D - d) / 2 - o',
-      );
+      const { plates, rod } = guardOf(sizes, basis);
       const line = (
         what: string,
         value: number,
@@ -564,7 +310,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       return [
         line('base plate side', plates.base.side, "square, welded on the pin's axis"),
         line('base plate thickness', plates.base.thickness, 'guides the rod until the pierce is deep'),
-        line('guide hole', plates.base.guideHole, `for ${sized.name}`),
+        line('guide hole', plates.base.guideHole, `for ${rod}`),
         line('shield plate side', plates.shield.side, 'square, between the operator and the mouth of the pierce'),
         line('shield plate thickness', plates.shield.thickness, 'at least 1/4 in'),
         line(
@@ -589,3 +335,15 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
 
 const whyOf = (reason: string): string =>
   reason === 'stayed elastic' ? 'nothing yields, so it loosens only while colder than its boss' : reason;
+
+/** Plates for a pin that is planned and worked with the rod picked for it. */
+function guardOf(
+  sizes: { readonly diameter: number; readonly length: number },
+  basis: Basis,
+): { readonly plates: GuardPlates; readonly rod: string; readonly working: Working } {
+  const material = findMaterial(basis.a.word('material'));
+  const item = sized({ operation: PIN, sizes, material, basis });
+  const { evaluation } = item.allSteps({ steps: guardSteps, results: GUARD_RESULTS });
+  const [first, ...others] = GUARD_RESULTS;
+  return { plates: platesOf(evaluation, basis.a), rod: item.name, working: new Working(evaluation, first, others) };
+}

@@ -1,21 +1,20 @@
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { pinSteelInForce, bossSteelInForce } from '../core/fit/fit-in-force.ts';
-import { shrinkPin, type Shrink, type ShrinkReason } from '../core/fit/shrink-pin.ts';
-import { checkPin } from '../core/heat/check-pin.ts';
+import { loosening } from '../core/fit/shrink-in-force.ts';
 import type { CoolingMethod, PinInBoss } from '../core/heat/cool-pin.ts';
 import { coolingCurve } from '../core/heat/cooling-curve.ts';
-import { LONGEST, coolingTime } from '../core/heat/cooling-time.ts';
 import {
   bossInForce,
+  bossSteps,
   coolingInForce,
+  coolingSteps,
   methodInForce,
   physicsInForce,
-  recordBoss,
-  recordHeating,
 } from '../core/heat/heat-in-force.ts';
-import type { Trace } from '../core/model/trace.ts';
-import { optional, required, tableFunction, valueFunction, type Declaration } from './declaration.ts';
-import { recordGiven } from './given.ts';
+import { Evaluation } from '../core/model/evaluation.ts';
+import { given } from '../core/model/step.ts';
+import { StepList } from '../core/model/step-list.ts';
+import { Working } from '../core/model/working.ts';
+import { optional, required, tableFunction, workedFunction, type Declaration } from './declaration.ts';
 import { LENGTH } from './limits.ts';
 
 const SOURCES = [
@@ -50,92 +49,8 @@ const target = optional(
 const methodOr = (word: string | undefined, a: Assumptions): CoolingMethod =>
   word === 'air' || word === 'water' ? word : methodInForce(a);
 
-/** Why the pin loosens, or does not. */
-const REASONS: Readonly<Record<ShrinkReason, string>> = {
-  'pin yielded': 'the hot ring pressed against the cold boss, yielded, and shrank smaller than it was',
-  'boss yielded': 'the boss yielded round the hot ring and stays wider',
-  'pin and boss yielded': 'the hot ring yielded and shrank, and the boss stays wider',
-  'stayed elastic':
-    'neither pin nor boss yielded: for good nothing loosens, only while the pin is colder than the boss; a larger hole or more heat would',
-  'still too hot': 'the pin does not reach the target',
-};
-
-/** A pin with the assumed interference, from before burning until it is pushed: at `target` [K], or at the one assumed. */
-export function shrinkInForce(pin: PinInBoss, way: CoolingMethod, a: Assumptions, target?: number): Shrink {
-  checkPin(pin, a.system);
-  return shrinkPin(
-    {
-      pin,
-      ...coolingInForce(pin, way, target, a),
-      longest: LONGEST,
-      interference: a.value('interference over diameter') * pin.diameter,
-      pinSteel: pinSteelInForce(a),
-      bossSteel: bossSteelInForce(a),
-    },
-    physicsInForce(a),
-  );
-}
-
-/** What the contact of pin and boss is followed from. */
-const SHRINK =
-  'solve(D, d, L, D_o, delta, E_s, E_h, nu_s, f_s, f_h, T_air, epsilon, h_joint, zone, T_melt, h_part, pace, rho_pin, dT_even, T_push)';
-
-/** Records how a pin loosened: steps `p_bored`, `p_hot`, `p_push`, `delta_push`, `delta_cold` and `why`. */
-export function recordShrink(
-  { pressureBored, pressureMost, pushed, cold, reason }: Shrink,
-  trace: Trace | undefined,
-): void {
-  if (!trace) return;
-  const step = (name: string, symbol: string, value: number, quantity: 'stress' | 'length', formula: string): void =>
-    trace.add({ name, symbol, value, quantity, formula, expression: SHRINK, kind: 'calculated', source: 'hill' });
-  step(
-    'contact pressure, bored and not yet heated',
-    'p_bored',
-    pressureBored,
-    'stress',
-    'pin ring and boss with the interference of before',
-  );
-  step(
-    'highest contact pressure while hot',
-    'p_hot',
-    pressureMost,
-    'stress',
-    'pin ring and boss yield as their steels do at their temperatures',
-  );
-  step(
-    'contact pressure when pushed',
-    'p_push',
-    pushed.pressure,
-    'stress',
-    'when the pin has cooled to the target and is even with its boss',
-  );
-  step(
-    'interference left when pushed',
-    'delta_push',
-    pushed.interference,
-    'length',
-    'on the diameter; negative is clearance',
-  );
-  step(
-    "interference left when all is at the air's temperature",
-    'delta_cold',
-    cold.interference,
-    'length',
-    'on the diameter; negative is clearance',
-  );
-  trace.add({
-    name: 'why',
-    symbol: 'why',
-    value: REASONS[reason],
-    quantity: 'count',
-    formula: reason,
-    kind: 'calculated',
-    source: 'hill',
-  });
-}
-
 export const HEAT_FUNCTIONS: readonly Declaration[] = [
-  valueFunction({
+  workedFunction({
     name: 'BURN.COOL.TIME',
     family: 'COOL',
     summary:
@@ -158,13 +73,22 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
         assuming: { 'cooling method': 'air' },
       },
     ],
-    calculate: ({ diameter: D, hole: d, length: L, method: word, target: wanted }, { a }, trace) => {
-      recordGiven(trace, ['diameter', 'D', D, 'length'], ['hole', 'd', d, 'length'], ['length', 'L', L, 'length']);
+    about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
+    working: ({ diameter: D, hole: d, length: L, method: word, target }, { a }) => {
       const way = methodOr(word, a);
       const pin = { diameter: D, hole: d, boss: bossInForce(D, a), length: L };
-      recordBoss(D, a, trace);
-      recordHeating(pin, way, wanted, a, trace);
-      return coolingTime(coolingInForce(pin, way, wanted, a), physicsInForce(a), undefined, a.system, trace);
+      const list = new StepList(
+        [
+          given('D', 'diameter', 'length'),
+          given('d', 'hole', 'length'),
+          given('L', 'length', 'length'),
+          ...bossSteps,
+          ...coolingSteps(pin, way, target, a),
+        ],
+        ['t_cool', 'cooled'],
+      );
+      const values = { D, d, L, ...(target !== undefined && { T_push: target }) };
+      return new Working(new Evaluation(list, values, a), 't_cool', ['cooled']);
     },
   }),
   tableFunction({
@@ -197,21 +121,15 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['COOL'],
     examples: ['=BURN.COOL.CURVE(4,2.5,10,10)', '=BURN.COOL.CURVE(4,2.5,10,10,"water",11)'],
-    calculate: ({ diameter: D, hole: d, boss: Do, length: L, method: word, points = 21 }, { a }, trace) => {
-      recordGiven(
-        trace,
-        ['diameter', 'D', D, 'length'],
-        ['hole', 'd', d, 'length'],
-        ['boss', 'D_o', Do, 'length'],
-        ['length', 'L', L, 'length'],
-      );
-      const way = methodOr(word, a);
-      const pin = { diameter: D, hole: d, boss: Do, length: L };
-      recordHeating(pin, way, undefined, a, trace);
-      return curveUntilPushed(pin, way, points, a, trace).map((p) => [p.time, p.bore, p.surface, p.bossOutside]);
+    about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
+    calculate: ({ diameter, hole, boss: outside, length: long, method: word, points = 21 }, { a }) => {
+      const pin = { diameter, hole, boss: outside, length: long };
+      return curveUntilPushed(pin, methodOr(word, a), points, a).map((p) => [p.time, p.bore, p.surface, p.bossOutside]);
     },
+    working: ({ diameter, hole, boss: outside, length: long, method: word }, { a }) =>
+      coolingWorking({ diameter, hole, boss: outside, length: long }, methodOr(word, a), a),
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.COOL.SHRINK',
     family: 'COOL',
     summary:
@@ -222,67 +140,33 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
     sources: [...SOURCES, 'hill', 'timoshenko goodier', 'simo hughes', 'lame'],
     cautions: ['COOL'],
     examples: ['=BURN.COOL.SHRINK(4,2.5)', '=BURN.COOL.SHRINK(4,2.5,"water")'],
-    calculate: ({ diameter: D, hole: d, method: word }, { a }, trace) => {
-      recordGiven(trace, ['diameter', 'D', D, 'length'], ['hole', 'd', d, 'length']);
-      const way = methodOr(word, a);
-      const pin = { diameter: D, hole: d, boss: bossInForce(D, a), length: a.value('length over diameter') * D };
-      a.record('length over diameter', 'q', trace);
-      trace?.add({
-        name: 'length',
-        symbol: 'L',
-        value: pin.length,
-        quantity: 'length',
-        formula: 'length over diameter x diameter',
-        expression: 'q * D',
-        kind: 'calculated',
-        source: 'arithmetic',
-      });
-      recordBoss(D, a, trace);
-      recordHeating(pin, way, undefined, a, trace);
-      a.record('interference over diameter', 'i', trace);
-      trace?.add({
-        name: 'interference',
-        symbol: 'delta',
-        value: a.value('interference over diameter') * D,
-        quantity: 'length',
-        formula: 'interference over diameter x diameter',
-        expression: 'i * D',
-        kind: 'calculated',
-        source: 'arithmetic',
-      });
-      for (const [name, symbol] of [
-        ['pin modulus', 'E_s'],
-        ['boss modulus', 'E_h'],
-        ['poisson ratio', 'nu_s'],
-        ['pin yield strength', 'f_s'],
-        ['boss yield strength', 'f_h'],
-      ] as const)
-        a.record(name, symbol, trace);
-      const shrink = shrinkInForce(pin, way, a);
-      recordShrink(shrink, trace);
-      trace?.add({
-        name: 'taken off the interference',
-        symbol: 'loose',
-        value: shrink.pushed.loosening,
-        quantity: 'length',
-        formula: 'interference before - interference left when pushed',
-        expression: SHRINK,
-        kind: 'calculated',
-        source: 'hill',
-      });
-      return shrink.pushed.loosening;
-    },
+    about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
+    working: ({ diameter: D, hole: d, method: word }, { a }) => loosening(D, d, methodOr(word, a), a),
   }),
 ];
 
 /** Where nothing has to cool, the curve still shows this much [s]. */
 const SHORTEST = 600;
 
+/** Cooling time of a pin in a boss that is given. */
+function coolingWorking(pin: PinInBoss, way: CoolingMethod, a: Assumptions): Working {
+  const list = new StepList(
+    [
+      given('D', 'diameter', 'length'),
+      given('d', 'hole', 'length'),
+      given('D_o', 'boss', 'length'),
+      given('L', 'length', 'length'),
+      ...coolingSteps(pin, way, undefined, a),
+    ],
+    ['t_cool', 'cooled'],
+  );
+  const values = { D: pin.diameter, d: pin.hole, D_o: pin.boss, L: pin.length };
+  return new Working(new Evaluation(list, values, a), 't_cool', ['cooled']);
+}
+
 /** Temperatures until the pin can be pushed, at moments that lie closer in the beginning. */
-export function curveUntilPushed(pin: PinInBoss, way: CoolingMethod, points: number, a: Assumptions, trace?: Trace) {
-  const physics = physicsInForce(a);
-  const inputs = coolingInForce(pin, way, undefined, a);
-  const until = coolingTime(inputs, physics, undefined, a.system, trace) || SHORTEST;
+function curveUntilPushed(pin: PinInBoss, way: CoolingMethod, points: number, a: Assumptions) {
+  const until = coolingWorking(pin, way, a).value || SHORTEST;
   const times = Array.from({ length: points }, (_, i) => until * (i / (points - 1)) ** 2);
-  return coolingCurve({ ...inputs, times }, physics, undefined, a.system);
+  return coolingCurve({ ...coolingInForce(pin, way, undefined, a), times }, physicsInForce(a), undefined, a.system);
 }

@@ -10,8 +10,9 @@ import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { optional, required, tableFunction, type Column, type Declaration, type Output } from './declaration.ts';
+import { listItems } from './job-items.ts';
 import { goodItems, readItems } from './read-items.ts';
-import { readPlan } from './read-plan.ts';
+import { planItems, readPlan } from './read-plan.ts';
 import { PRICE_NAMES, readPrices } from './read-prices.ts';
 import { CONFIDENCE, shareOf } from './share.ts';
 
@@ -223,6 +224,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     cautions: [],
     examples: ['=BURN.SPREAD("PIN",{4,10;3,8},"oxygen",90)'],
     monotone: [{ column: 'value', rises: ['percentile'] }],
+    about: ({ operation: id, sizes: cells }, basis) => listItems(id as OperationId, 'sizes', cells, basis).items,
     calculate: ({ operation: id, sizes: cells, quantity: word, percentile }, basis) => {
       const operation = operationOf(id as OperationId);
       const quantity = word as SpreadQuantity;
@@ -234,7 +236,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
             headed(`${quantity} P${String(Number((100 * p).toPrecision(3)))}`, SPREAD_UNIT[quantity], basis.a.system),
           ];
         if (row.kind === 'bad') return [row.problem];
-        const value = itemPercentile(operation, row.sizing, quantity, p, basis);
+        const value = itemPercentile(row.sizing, quantity, p, basis);
         return [Number.isFinite(value) ? shownIn(value, SPREAD_UNIT[quantity], basis) : highBeyondReach()];
       });
     },
@@ -255,6 +257,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     cautions: ['CYLINDER', 'BATTERY'],
     examples: ['=BURN.JOB.STOCK("PIN",{4,10;4,10;3,8},90)'],
     monotone: [{ column: 'amount', rises: ['confidence'] }],
+    about: ({ operation: id, sizes: cells }, basis) => listItems(id as OperationId, 'sizes', cells, basis).items,
     calculate: ({ operation: id, sizes: cells, confidence }, basis) => {
       const operation = operationOf(id as OperationId);
       const { sizings, bad } = goodItems(operation, 'sizes', cells, basis);
@@ -292,6 +295,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     sources: ['pert', 'common practice'],
     cautions: [],
     examples: ['=BURN.JOB.COST(BURN.PIN.PLAN({4;3},{10;8}),{"rod",9;"oxygen",0.4;"crew",180;"margin",20})'],
+    about: ({ plan: cells }, { a }) => planItems(cells, a.system).items,
     calculate: ({ plan: cells, prices }, basis) => {
       const { rows, bad } = readPlan(cells, basis.a.system);
       return [
@@ -323,6 +327,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.95', 'niosh 98-126', 'nfpa 51b 2019', 'johnson', 'common practice'],
     cautions: ['NOISE', 'FIRE'],
     examples: ['=BURN.JOB.SCHEDULE(BURN.PIN.PLAN({4;3;5},{10;8;12}),1,10)'],
+    about: ({ plan: cells }, { a }) => planItems(cells, a.system).items,
     calculate: ({ plan: cells, crews, shift }, basis) => {
       const { rows, bad } = readPlan(cells, basis.a.system);
       return [

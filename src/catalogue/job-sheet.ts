@@ -1,30 +1,29 @@
 import { isChoice, type Assumption } from '../core/assumptions/assumption.ts';
 import { REGISTRY, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
-import { findMaterial } from '../core/burn/materials.ts';
 import { findRod, rodNames } from '../core/burn/rods.ts';
 import { jobTotals } from '../core/job/job-cost.ts';
 import type { Ranged } from '../core/job/job-range.ts';
-import { parseConditions, type ConditionName } from '../core/safety/conditions.ts';
+import { conditionText, parseConditions, type ConditionName } from '../core/safety/conditions.ts';
 import { freshAirForOxygen } from '../core/safety/fresh-air-for-oxygen.ts';
 import { LIMITS } from '../core/safety/limits.ts';
 import { noiseHours } from '../core/safety/noise-hours.ts';
 import { findNoiseRule } from '../core/safety/noise-rules.ts';
 import { oxygenByVolume, oxygenRelease } from '../core/safety/oxygen-release.ts';
-import type { Operation } from '../core/safety/operations.ts';
-import { ppeFor } from '../core/safety/ppe.ts';
+import { conditionsOf } from '../core/safety/item.ts';
+import { OPERATIONS, type Operation } from '../core/safety/operations.ts';
+import { wearFor } from '../core/safety/ppe.ts';
 import { rodCover } from '../core/safety/welding-machine.ts';
-import { coolingConditions, workConditions } from '../core/safety/work-conditions.ts';
 import { operationOf } from '../core/operations/all.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
 import { isCellError } from './cell.ts';
-import { impliedConditions } from './condition-cells.ts';
 import { reachFrom, watchRule } from './fire-functions.ts';
+import { itemsOf, jobItems } from './job-items.ts';
 import { shortCautions } from './plan-cautions.ts';
-import { readPlan } from './read-plan.ts';
+import { planItems, readPlan } from './read-plan.ts';
 import { cellUnder, quantityUnder, readTable, type Cells } from './read-table.ts';
 
 /** One line of a job sheet. The section stands in its first line only. */
@@ -69,18 +68,11 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
   const { system } = a;
   const { rows, bad } = readPlan(plan, system);
   const totals = jobTotals(rows, basis);
-  const said = [
-    ...conditions,
-    ...new Set(
-      operations.flatMap((id) => [
-        ...workConditions(findMaterial(a.word(operationOf(id).material ?? 'material')), a),
-        ...coolingConditions(id, a),
-        ...impliedConditions([id]),
-      ]),
-    ),
-  ];
-  const known = parseConditions(said, system);
-  const has = (...names: readonly ConditionName[]): boolean => known.some((c) => names.includes(c.name));
+  const given = parseConditions(conditions, system);
+  const { items: known, bad: untold } = planItems(plan, system);
+  const items = itemsOf(jobItems(operations, known, given, a), a);
+  const held = items.flatMap(conditionsOf);
+  const has = (...names: readonly ConditionName[]): boolean => held.some((c) => names.includes(c.name));
   const shown = (value: number, quantity: QuantityName): string =>
     Number.isFinite(value) ? showQuantity(value, quantity, system, DIGITS) : 'beyond reach';
   const range = ({ low, high }: Ranged, quantity: QuantityName): string =>
@@ -99,7 +91,7 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
     ],
   ]);
 
-  const { named, others } = shortCautions(operations, said, system);
+  const { named, others } = shortCautions(items);
   const also: readonly Line[] =
     others.length > 0
       ? [
@@ -115,18 +107,32 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
     ...also,
   ]);
 
+  const brought = new Set(
+    held
+      .filter((c) => !given.some((g) => g.name === c.name))
+      .map((c) => (c.origin === 'material' ? c.because : conditionText(c, system))),
+  );
   section('Job', [
-    ...operations.map((id): Line => [operationOf(id).summary, id, '']),
+    ...OPERATIONS.filter((id) => items.some((item) => item.operation === id)).map((id): Line => [
+      operationOf(id).summary,
+      id,
+      '',
+    ]),
     [
       'items',
       String(rows.length),
       bad.length === 0 ? '' : `${bad.length} left out of all figures: ${bad[0]?.message ?? ''}`,
     ],
+    // Rows that could not be sized do not say what they are either.
+    ...(untold.length > bad.length
+      ? [['cautions left out', String(untold.length), untold.at(-1)?.message ?? ''] as const]
+      : []),
     [
       'conditions given',
       '',
       conditions.length === 0 ? 'none: that says nothing of the place. Walk it and list them' : conditions.join(', '),
     ],
+    ...(brought.size > 0 ? [['of the plan and the assumptions', '', [...brought].join(', ')] as const] : []),
   ]);
 
   const cover = rodCover({ grounded: has('grounded work'), arc: false, underwater: has('underwater', 'splash zone') });
@@ -205,7 +211,7 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
   section('Assumptions', departures(basis));
 
   const watch = watchRule(undefined, basis);
-  const height = Math.max(0, ...known.flatMap((c) => (c.name === 'height' && c.value !== undefined ? [c.value] : [])));
+  const height = Math.max(0, ...held.flatMap((c) => (c.name === 'height' && c.value !== undefined ? [c.value] : [])));
   const { reach, governs } = reachFrom(height, basis);
   const unsaid = has('height') && height === 0 ? '; give the height: from a height drops go farther' : '';
   section('Fire', [
@@ -223,7 +229,7 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
 
   section(
     'To wear',
-    ppeFor(said, system).map((p): Line => [p.item, '', `against ${p.against}`]),
+    wearFor(items).map((p): Line => [p.item, '', `against ${p.against}`]),
   );
   section(
     'Sign-off',

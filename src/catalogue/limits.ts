@@ -1,5 +1,5 @@
 import { OXYGEN_RANGE } from '../core/oxygen/oxygen-state.ts';
-import { HIGHEST_SETTING } from '../core/oxygen/setting-in-force.ts';
+import { HIGHEST_SETTING } from '../core/oxygen/hose-setting.ts';
 import { FOOT, INCH, PSI, SCF } from '../core/units/quantities.ts';
 import type { QuantityKind } from './declaration.ts';
 

@@ -18,6 +18,7 @@ import {
   type Output,
   type QuantityKind,
 } from './declaration.ts';
+import { figureOf } from './condition-cells.ts';
 import { recordGiven, recordText } from './given.ts';
 import { blankError, readCell } from './read-cell.ts';
 import type { Cells } from './read-table.ts';
@@ -189,6 +190,7 @@ export const NOISE_FUNCTIONS: readonly Declaration[] = [
     cautions: ['NOISE'],
     examples: ['=BURN.NOISE.HOURS(92)', '=BURN.NOISE.HOURS(92,"OSHA")', '=BURN.NOISE.HOURS({90;95;100},"NIOSH")'],
     monotone: [{ falls: ['level'] }],
+    about: ({ level }) => figureOf('noise', level),
     calculate: ({ level, rule: word }, { a }, trace) => {
       const of = ruleOf(word, a);
       recordText(trace, 'rule', 'rule', of.name, word === undefined ? 'assumption noise rule' : 'given');

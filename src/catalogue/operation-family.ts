@@ -3,14 +3,15 @@ import { findMaterial, type Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
 import { cylindersOpened } from '../core/operations/cylinders-opened.ts';
-import { itemSetting, recordSupply } from '../core/operations/item-supply.ts';
+import { itemSetting, supplyOf } from '../core/operations/item-supply.ts';
 import { notesOf } from '../core/operations/notes.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
-import { sizeItem, type Sizing } from '../core/operations/size-item.ts';
+import { sized, type Sized } from '../core/operations/sized.ts';
 import { spreadItem } from '../core/operations/spread-item.ts';
 import { highBeyondReach } from '../core/messages.ts';
-import { distinct } from '../core/model/distinct.ts';
-import { recorder, type Trace } from '../core/model/trace.ts';
+import type { Working } from '../core/model/working.ts';
+import { itemOf, type KnownItem } from '../core/safety/item.ts';
+import { isOperation } from '../core/safety/operations.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import {
   optional,
@@ -25,7 +26,7 @@ import {
   type Values,
 } from './declaration.ts';
 import { operationMoves } from './operation-moves.ts';
-import { planCautions } from './plan-cautions.ts';
+import { planCautions, planConditions } from './plan-cautions.ts';
 import { STEP_COLUMNS, stepLines } from './step-table.ts';
 
 type SizeParameters<G extends string> = Record<G, Parameter>;
@@ -55,6 +56,9 @@ export const PLAN_COLUMNS = [
   { heading: 'cooling', quantity: 'time' },
   { heading: 'ram', quantity: 'force' },
   { heading: 'removed', quantity: 'mass' },
+  { heading: 'operation' },
+  { heading: 'material' },
+  { heading: 'conditions' },
   { heading: 'cautions' },
   { heading: 'note' },
 ] as const satisfies readonly Column[];
@@ -75,16 +79,20 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
     .filter((n) => !operation.sizes[n].optional)
     .map((n) => operation.sizes[n].example)
     .join(',');
-  const size = (values: Values<FamilyParameters<G>>, basis: Basis, trace?: Trace): Sizing => {
+  const size = (values: Values<FamilyParameters<G>>, basis: Basis): Sized => {
     const { rod, material, ...rest } = values as unknown as { rod?: RodChoice; material?: Material };
-    return sizeItem(
+    return sized({
       operation,
-      rest as Sizes<G>,
+      sizes: rest as Sizes<G>,
       rod,
-      material ?? findMaterial(basis.a.word(operation.material ?? 'material')),
+      material: material ?? findMaterial(basis.a.word(operation.material ?? 'material')),
       basis,
-      trace,
-    );
+    });
+  };
+  /** All steps of an item, with its supply. */
+  const allSteps = (values: Values<FamilyParameters<G>>, basis: Basis): Working => {
+    const item = size(values, basis);
+    return item.allSteps(supplyOf(item, basis));
   };
   const common = (suffix: string) => ({
     name: `BURN.${operation.id}.${suffix}`,
@@ -93,51 +101,48 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
     assume: true,
     sources: SOURCES,
     cautions: operation.cautions,
+    about: (v: Values<FamilyParameters<G>>, basis: Basis): readonly KnownItem[] => {
+      const { material, rod } = size(v, basis);
+      return [{ material, rod }];
+    },
     examples: [`=BURN.${operation.id}.${suffix}(${arguments_})`],
-    monotone: operationMoves<keyof FamilyParameters<G> & string>(operation.id, suffix),
+    monotone: operationMoves<keyof FamilyParameters<G> & string>(operation, suffix),
   });
-  const value = (suffix: string, summary: string, quantity: QuantityName, of: (s: Sizing) => number): Declaration =>
+  const value = (
+    suffix: string,
+    summary: string,
+    quantity: QuantityName,
+    result: string,
+    of: (s: Sized) => number,
+  ): Declaration =>
     valueFunction({
       ...common(suffix),
       summary: `${summary} to ${operation.summary}.`,
       result: { kind: 'value', quantity },
-      calculate: (v, basis, trace) => of(size(v, basis, trace)),
+      calculate: (v, basis) => of(size(v, basis)),
+      working: (v, basis) => size(v, basis).working(result),
     });
   return [
-    value('RODS', 'Whole rods', 'count', (s) => s.rods),
-    value('OXYGEN', 'Oxygen at the work, with lighting and idle losses,', 'oxygen', (s) => s.oxygen),
-    value('BURN', 'Minutes of rod burning', 'time', (s) => s.burnTime),
-    value('TIME', 'Crew minutes from set-up to clean-up', 'time', (s) => s.crewTime),
-    value('PRESSURE', 'Tip pressure (at the holder while oxygen flows)', 'pressure', (s) => s.pressure),
+    value('RODS', 'Whole rods', 'count', 'N', (s) => s.rods),
+    value('OXYGEN', 'Oxygen at the work, with lighting and idle losses,', 'oxygen', 'O', (s) => s.oxygen),
+    value('BURN', 'Minutes of rod burning', 'time', 't', (s) => s.burnTime),
+    value('TIME', 'Crew minutes from set-up to clean-up', 'time', 't_crew', (s) => s.crewTime),
+    value('PRESSURE', 'Tip pressure (at the holder while oxygen flows)', 'pressure', 'p', (s) => s.pressure),
     rowsFunction({
       ...common('PLAN'),
       summary: `A labelled row for each item: rod, rods, pressure, flow, oxygen, cylinders, minutes, metal, low and high, to ${operation.summary}.`,
       result: { kind: 'rows', columns: PLAN_COLUMNS },
-      calculate: (v, basis, trace) => {
-        const working = distinct(trace);
-        // Lists hold many items of the same sizes.
-        if (!working)
-          return basis.once(`plan ${operation.id} ${itemKey(v)}`, () => planLine(operation, size(v, basis), basis));
-        const sized = size(v, basis, working);
-        recordSupply(sized, basis, working);
-        ramOrError(operation, sized, basis, working);
-        return planLine(operation, sized, basis);
-      },
+      // Lists hold many items of the same sizes.
+      calculate: (v, basis) => basis.once(`plan ${operation.id} ${itemKey(v)}`, () => planLine(size(v, basis), basis)),
+      working: allSteps,
       together: shareCylinders,
     }),
     tableFunction({
       ...common('STEPS'),
       summary: `The working of one item, step by step with formula, kind and source, to ${operation.summary}.`,
       result: { kind: 'table', columns: STEP_COLUMNS },
-      calculate: (v, basis, trace) => {
-        const working = recorder();
-        const each = distinct(working);
-        const sized = size(v, basis, each);
-        recordSupply(sized, basis, each);
-        ramOrError(operation, sized, basis, each);
-        for (const step of working.steps) trace?.add(step);
-        return stepLines(working.steps, basis.a.system);
-      },
+      calculate: (v, basis) => stepLines(allSteps(v, basis).steps(), basis.a.system),
+      working: allSteps,
     }),
   ];
 }
@@ -163,11 +168,12 @@ function itemKey(values: Readonly<Record<string, unknown>>): string {
   return key;
 }
 
-function planLine<G extends string>(operation: Operation<G>, s: Sizing, basis: Basis): readonly Output[] {
-  const spread = spreadItem(operation, s, basis);
+function planLine(s: Sized, basis: Basis): readonly Output[] {
+  const { operation } = s;
+  const spread = spreadItem(s, basis);
   const high = (x: number): Output => (Number.isFinite(x) ? x : highBeyondReach());
   const setting = settingOrError(s, basis);
-  const ram = ramOrError(operation, s, basis);
+  const ram = orError(() => s.ram() ?? null);
   const notes = [...notesOf(s, basis), ...[setting, ram].flatMap((x) => (x instanceof CalcError ? [x.message] : []))];
   return [
     null,
@@ -189,22 +195,22 @@ function planLine<G extends string>(operation: Operation<G>, s: Sizing, basis: B
     operation.cooling ? s.cooling : null,
     ram,
     s.removed,
-    planCautions(operation.id, s, basis),
+    operation.id,
+    s.material.name,
+    ...cautionCells(operation.id, s, basis),
     notes.join('; '),
   ];
 }
 
-/** What to set at the regulator; where the hose cannot feed the rod the cell says so, and the rest of the row stands. */
-const settingOrError = (s: Sizing, basis: Basis): number | CalcError => orError(() => itemSetting(s, basis).gauge);
+/** Conditions and cautions of an item, which many of a list have in common. */
+const cautionCells = (id: string, { material, rod }: Sized, { a, once }: Basis): readonly [string, string] =>
+  once(`cautions ${id} ${material.name} ${rod.rod.kind} ${rod.coupled}`, () => {
+    const item = itemOf({ operation: isOperation(id) ? id : undefined, material, rod }, a);
+    return [planConditions(item, a.system), planCautions(item)] as const;
+  });
 
-/** The ram to bring, likewise; null where nothing is pushed. */
-const ramOrError = <G extends string>(
-  operation: Operation<G>,
-  s: Sizing,
-  basis: Basis,
-  trace?: Trace,
-): number | CalcError | null =>
-  orError(() => operation.ram?.(s.planned as Readonly<Record<G, number>>, basis, trace) ?? null);
+/** What to set at the regulator; where the hose cannot feed the rod the cell says so, and the rest of the row stands. */
+const settingOrError = (s: Sized, basis: Basis): number | CalcError => orError(() => itemSetting(s, basis).gauge);
 
 function orError<T>(make: () => T): T | CalcError {
   try {

@@ -1,14 +1,16 @@
+import type { OperationId } from '../core/operations/all.ts';
+import type { Operation } from '../core/operations/operation.ts';
 import type { Monotone } from './declaration.ts';
 
 /** The part of a function's name behind its operation. */
 type Result = 'RODS' | 'OXYGEN' | 'BURN' | 'TIME' | 'PRESSURE';
 
 /**
- * Sizes with which the results of an operation rise; with a rod and its length given, since a picked rod changes on the way.
+ * Sizes with which the results of an operation rise, none where there is no such size; with a rod and its length given, since a picked rod changes on the way.
  *
  * The width of a hole is not among them: a narrow pierce is held up by its slag, so that a somewhat wider one burns faster.
  */
-const SIZES: Readonly<Record<string, Readonly<Partial<Record<Result, readonly string[]>>>>> = {
+const SIZES: Readonly<Record<OperationId, Readonly<Record<Result, readonly string[]>>>> = {
   PIN: {
     RODS: ['diameter', 'length', 'hole'],
     OXYGEN: ['diameter', 'length', 'hole'],
@@ -43,8 +45,12 @@ const SIZES: Readonly<Record<string, Readonly<Partial<Record<Result, readonly st
     OXYGEN: ['thickness', 'count'],
     BURN: ['thickness', 'count'],
     TIME: ['thickness', 'count'],
+    PRESSURE: [],
   },
 };
+/** An operation that is only tried out has none. */
+const sizesOf = (operation: string, result: string): readonly string[] | undefined =>
+  (SIZES as Readonly<Record<string, Readonly<Record<string, readonly string[]>>>>)[operation]?.[result];
 
 /**
  * Assumptions with which the results of every operation move. Not among them are the rod's own iron (it brings heat and takes
@@ -74,23 +80,21 @@ const ASSUMED: Readonly<Partial<Record<Result, Pick<Monotone, 'risesWith' | 'fal
 };
 
 /**
- * Ways to do the work. The quickest for the crew may burn more, so what is burned jumps where the ways change places; each by
- * itself moves as it should, and so does the time of the quickest.
+ * How a result of an operation moves with its sizes and with what is assumed. The quickest of several ways may burn more, so
+ * what is burned jumps where the ways change places; each by itself moves as it should, and so does the time of the quickest.
  */
-const WAYS: Readonly<Record<string, readonly NonNullable<Monotone['assuming']>[]>> = {
-  CUT: [{ 'cut method': 'kerf' }, { 'cut method': 'row of holes' }],
-};
-
-/** How a result of an operation moves with its sizes and with what is assumed. */
-export function operationMoves<N extends string>(operation: string, result: string): readonly Monotone<N>[] {
-  const sizes = SIZES[operation]?.[result as Result];
+export function operationMoves<N extends string>(
+  { id, methods }: Pick<Operation, 'id' | 'methods'>,
+  result: string,
+): readonly Monotone<N>[] {
+  const sizes = sizesOf(id, result);
   const assumed = ASSUMED[result as Result];
-  if (!sizes && !assumed) return [];
+  if (!sizes?.length && !assumed) return [];
   const moves: Monotone<N> = {
     ...(sizes && { rises: sizes as readonly N[] }),
     ...assumed,
     given: ['rod'] as unknown as readonly N[],
   };
-  const ways = result === 'TIME' || result === 'PRESSURE' ? undefined : WAYS[operation];
-  return ways?.map((assuming) => ({ ...moves, assuming })) ?? [moves];
+  const ways = result === 'TIME' || result === 'PRESSURE' ? undefined : methods;
+  return ways?.names.map((name) => ({ ...moves, assuming: { [ways.choice]: name } })) ?? [moves];
 }

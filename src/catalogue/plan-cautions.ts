@@ -1,9 +1,8 @@
-import type { Basis } from '../core/basis.ts';
 import { SEVERITIES, type Caution } from '../core/safety/caution.ts';
-import { cautionsFor, type RaisedCaution } from '../core/safety/cautions.ts';
+import { cautionsOf, type RaisedCaution } from '../core/safety/cautions.ts';
+import { conditionText } from '../core/safety/conditions.ts';
+import { conditionsOf, type Item } from '../core/safety/item.ts';
 import { OPERATIONS } from '../core/safety/operations.ts';
-import { coolingConditions, workConditions } from '../core/safety/work-conditions.ts';
-import type { Sizing } from '../core/operations/size-item.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 
 export interface ShortCautions {
@@ -18,26 +17,23 @@ const ofEveryBurn = ({ triggers }: Caution): boolean =>
   triggers.some((t) => t.operations?.length === OPERATIONS.length);
 
 /** The cautions of a job where there is no room for all: most severe first, within a severity those of the job before those of every burn. */
-export function shortCautions(
-  operations: readonly string[],
-  conditions: readonly string[],
-  system: UnitSystem,
-): ShortCautions {
-  const raised = cautionsFor(operations, conditions, {}, system);
-  const isNamed = (c: RaisedCaution): boolean =>
-    c.severity === 'can kill' || !(OPERATIONS as readonly string[]).includes(c.because);
+export function shortCautions(items: Item | readonly Item[]): ShortCautions {
+  const raised = cautionsOf(items);
+  const isNamed = (c: RaisedCaution): boolean => c.severity === 'can kill' || c.byCondition;
   const rank = (c: Caution): number => 2 * SEVERITIES.indexOf(c.severity) + Number(ofEveryBurn(c));
   return { named: raised.filter(isNamed).sort((x, y) => rank(x) - rank(y)), others: raised.filter((c) => !isNamed(c)) };
 }
 
-/** The cautions of one item for a cell: `PIN: closed cavity, stored load, ...; 11 more in BURN.CAUTIONS`. */
-export function planCautions(operation: string, { material }: Sizing, { a, once }: Basis): string {
-  return once(`cautions ${operation} ${material.name}`, () => {
-    const { named, others } = shortCautions(
-      [operation],
-      [...workConditions(material, a), ...coolingConditions(operation, a)],
-      a.system,
-    );
-    return `${operation}: ${named.map((c) => c.key).join(', ')}${others.length > 0 ? `; ${others.length} more in BURN.CAUTIONS` : ''}`;
-  });
+/** The cautions of one item for a cell: `closed cavity, stored load, ...; 11 more in BURN.CAUTIONS`. */
+export function planCautions(item: Item): string {
+  const { named, others } = shortCautions(item);
+  return `${named.map((c) => c.key).join(', ')}${others.length > 0 ? `; ${others.length} more in BURN.CAUTIONS` : ''}`;
+}
+
+/** The conditions that the assumptions bring to an item, for a cell, as BURN.CAUTIONS reads them: `underwater 30 ft; grounded work`. */
+export function planConditions(item: Item, system: UnitSystem): string {
+  return conditionsOf(item)
+    .filter((c) => c.origin === 'site')
+    .map((c) => conditionText(c, system))
+    .join('; ');
 }

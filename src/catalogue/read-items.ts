@@ -5,7 +5,7 @@ import type { RodChoice } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
-import { sizeItem, type Sizing } from '../core/operations/size-item.ts';
+import { sized, type Sized } from '../core/operations/sized.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { isBlankCell, type Cell } from './cell.ts';
 import { parameterLabel, type QuantityKind } from './declaration.ts';
@@ -16,7 +16,7 @@ import { quantityIn, readHeading, type Cells, type Heading } from './read-table.
 export type ItemRow =
   | { readonly kind: 'blank' }
   | { readonly kind: 'heading' }
-  | { readonly kind: 'item'; readonly sizing: Sizing }
+  | { readonly kind: 'item'; readonly sizing: Sized }
   | { readonly kind: 'bad'; readonly problem: CalcError };
 
 /** The kind of number that a size of an operation is. */
@@ -107,21 +107,21 @@ export function sizeRow(
   cellOf: (name: string) => Cell,
   headings: ReadonlyMap<string, Heading>,
   basis: Basis,
-): Sizing {
+): Sized {
   const { system } = basis.a;
-  const sizes: Record<string, number | undefined> = {};
+  const given: Record<string, number | undefined> = {};
   for (const name of operation.order) {
-    sizes[name] = readSize(operation, name, cellOf(name), headings.get(name), system);
+    given[name] = readSize(operation, name, cellOf(name), headings.get(name), system);
   }
   const rod = readCell(cellOf('rod'), 'rod', { kind: 'rod' }, system) as RodChoice | undefined;
   const material = readCell(cellOf('material'), 'material', { kind: 'material' }, system) as Material | undefined;
-  return sizeItem(
+  return sized({
     operation,
-    sizes as Sizes,
+    sizes: given as Sizes,
     rod,
-    material ?? findMaterial(basis.a.word(operation.material ?? 'material')),
+    material: material ?? findMaterial(basis.a.word(operation.material ?? 'material')),
     basis,
-  );
+  });
 }
 
 function readSize(
@@ -144,7 +144,7 @@ export function goodItems(
   range: string,
   cells: Cells,
   basis: Basis,
-): { readonly sizings: readonly Sizing[]; readonly bad: readonly CalcError[] } {
+): { readonly sizings: readonly Sized[]; readonly bad: readonly CalcError[] } {
   const rows = readItems(operation, range, cells, basis);
   const sizings = rows.flatMap((r) => (r.kind === 'item' ? [r.sizing] : []));
   const bad = rows.flatMap((r) => (r.kind === 'bad' ? [r.problem] : []));

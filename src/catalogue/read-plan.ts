@@ -1,14 +1,18 @@
 import type { Ranged } from '../core/job/job-range.ts';
 import type { PlanRow } from '../core/job/plan-row.ts';
-import type { CalcError } from '../core/errors.ts';
-import { isBlank } from '../core/messages.ts';
-import { OPERATION_IDS, operationOf } from '../core/operations/all.ts';
-import type { Operation } from '../core/operations/operation.ts';
+import { CalcError } from '../core/errors.ts';
+import { findMaterial } from '../core/burn/materials.ts';
+import { findRod } from '../core/burn/rods.ts';
+import { inRow, isBlank, isErrorValue } from '../core/messages.ts';
+import { operationOf } from '../core/operations/all.ts';
+import type { KnownItem } from '../core/safety/item.ts';
+import { findOperation } from '../core/safety/operations.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { isCellError } from './cell.ts';
+import { conditionsIn } from './condition-cells.ts';
 import type { QuantityKind } from './declaration.ts';
 import { PLAN_COLUMNS } from './operation-family.ts';
-import { cellUnder, quantityUnder, readRows, readTable, type Cells, type TableRow } from './read-table.ts';
+import { cellUnder, quantityUnder, readHeading, readRows, readTable, type Cells, type TableRow } from './read-table.ts';
 
 const HEADINGS: readonly string[] = PLAN_COLUMNS.map((c) => c.heading);
 const ALIASES = Object.fromEntries(HEADINGS.map((heading) => [heading, [heading]]));
@@ -48,6 +52,7 @@ function planRow(row: TableRow, system: UnitSystem): PlanRow {
     return { value, low: Math.min(number(`${name} low`, quantity) ?? value, value), high: Math.max(high, value) };
   };
   const item = cellUnder(row, 'item');
+  const operation = text(cellUnder(row, 'operation'));
   return {
     item: typeof item === 'string' || typeof item === 'number' ? String(item) : String(row.row),
     // Coupled rods are the same rods in the crate.
@@ -58,16 +63,57 @@ function planRow(row: TableRow, system: UnitSystem): PlanRow {
     burnTime: needed('burning', 'time'),
     cylinders: number('cylinders opened', 'count'),
     cooling: number('cooling', 'time'),
-    operation: operationIn(text(cellUnder(row, 'cautions'))),
+    operation: operation === '' ? undefined : operationOf(findOperation(operation)),
   };
+}
+
+/** What makes up the items of a plan for their cautions; without one of these columns some would go missing. */
+const ITEM_COLUMNS = ['operation', 'material', 'rod', 'conditions'] as const;
+
+/** The items of a plan as far as their cautions go, each kind once, and the problems of rows that do not say what they are. */
+export function planItems(
+  cells: Cells,
+  system: UnitSystem,
+): { readonly items: readonly KnownItem[]; readonly bad: readonly CalcError[] } {
+  const kinds = new Map<string, KnownItem>();
+  const bad: CalcError[] = [];
+  for (const row of readTable('plan', cells, ALIASES, ITEM_COLUMNS)) {
+    try {
+      const [operation, material, rod, conditions] = ITEM_COLUMNS.map((name) => wordUnder(row, name));
+      const kind = [operation, material, rod, conditions].join('|');
+      if (kinds.has(kind)) continue;
+      kinds.set(kind, {
+        operation: findOperation(needed('operation', operation)),
+        material: findMaterial(needed('material', material)),
+        rod: findRod(needed('rod', rod)),
+        conditions: conditionsIn(conditions ?? '', system),
+      });
+    } catch (e) {
+      if (!(e instanceof CalcError)) throw e;
+      bad.push(inRow('plan', row.row, e));
+    }
+  }
+  return { items: [...kinds.values()], bad };
+}
+
+function wordUnder(row: TableRow, name: string): string {
+  const cell = cellUnder(row, name);
+  if (isCellError(cell)) throw isErrorValue(name, cell.error);
+  return text(cell);
+}
+
+function needed(name: string, word: string | undefined): string {
+  if (word === undefined || word === '') throw isBlank(name);
+  return word;
+}
+
+/** Whether a range holds a plan, whole or cut down to what its cautions need, by its headings. */
+export function isPlan(cells: Cells): boolean {
+  return cells.some((row) => {
+    const names = row.map((cell) => readHeading(cell)?.name);
+    return names.includes('rod') && (names.includes('rods') || names.includes('conditions'));
+  });
 }
 
 const text = (cell: unknown): string =>
   typeof cell === 'string' || typeof cell === 'number' ? String(cell).trim() : '';
-
-/** The operation that the cautions of a plan name first: `PIN: closed cavity, ...`. */
-function operationIn(cautions: string): Operation | undefined {
-  const words = (cautions.split(':')[0] ?? '').toUpperCase().split(/[^A-Z]+/);
-  const id = OPERATION_IDS.find((each) => words.includes(each));
-  return id === undefined ? undefined : operationOf(id);
-}

@@ -8,7 +8,7 @@ import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations
 import { cutList } from '../core/operations/cut-list.ts';
 import { listHoles } from '../core/operations/list-holes.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
-import { rankChoices } from '../core/operations/rank-choices.ts';
+import { rankChoices, type RankedChoice } from '../core/operations/rank-choices.ts';
 import { stubOf } from '../core/operations/rod-fit.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { isBlankCell, type Cell } from './cell.ts';
@@ -191,6 +191,23 @@ function cutLines(
   ];
 }
 
+interface Choosing {
+  readonly operation: string;
+  readonly size: Cells;
+  readonly secondSize: Cells | undefined;
+  readonly thirdSize: Cells | undefined;
+  readonly access: number | undefined;
+}
+
+function rankedChoices(
+  { operation: id, size, secondSize, thirdSize, access }: Choosing,
+  basis: Basis,
+): readonly RankedChoice[] {
+  const operation = operationOf(id as OperationId);
+  const sizes = readSizes(operation, [size, secondSize, thirdSize], basis);
+  return rankChoices(operation, sizes, access, findMaterial(basis.a.word(operation.material ?? 'material')), basis);
+}
+
 export const ROD_CHOICE_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.ROD.LIST',
@@ -238,11 +255,14 @@ export const ROD_CHOICE_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['ROD'],
     examples: ['=BURN.ROD.PICK("PIN",4,10)', '=BURN.ROD.PICK("HOLE",1,6,,24)', '=BURN.ROD.PICK("BREACH",24,2.5)'],
-    calculate: ({ operation: id, size, secondSize, thirdSize, access }, basis) => {
-      const operation = operationOf(id as OperationId);
-      const sizes = readSizes(operation, [size, secondSize, thirdSize], basis);
-      const material = findMaterial(basis.a.word(operation.material ?? 'material'));
-      return rankChoices(operation, sizes, access, material, basis).map(({ place, sizing: s, why }) => [
+    about: (values, basis) =>
+      rankedChoices(values, basis).map(({ sized: { material, rod } }) => ({
+        operation: values.operation as OperationId,
+        material,
+        rod,
+      })),
+    calculate: (values, basis) =>
+      rankedChoices(values, basis).map(({ place, sized: s, why }) => [
         place,
         s.name,
         s.rods,
@@ -252,8 +272,7 @@ export const ROD_CHOICE_FUNCTIONS: readonly Declaration[] = [
         s.burnTime,
         s.timeAtWork,
         why,
-      ]);
-    },
+      ]),
   }),
   tableFunction({
     name: 'BURN.ROD.CUTLIST',

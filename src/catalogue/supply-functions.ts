@@ -1,18 +1,21 @@
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { checkSupply } from '../core/operations/check-supply.ts';
+import { assumed } from '../core/assumptions/assumed.ts';
+import { Evaluation } from '../core/model/evaluation.ts';
+import { given, solved, type Step } from '../core/model/step.ts';
+import { StepList } from '../core/model/step-list.ts';
+import { work, Working } from '../core/model/working.ts';
+import { checkSupply, supplyWorking } from '../core/operations/check-supply.ts';
 import { checkFill } from '../core/oxygen/check-fill.ts';
-import { countInForce } from '../core/oxygen/count-in-force.ts';
+import { countInForce } from '../core/oxygen/cylinder-count.ts';
 import type { CylinderChoice } from '../core/oxygen/cylinder-sizes.ts';
-import { deliveryInForce } from '../core/oxygen/drawable-content.ts';
-import { contentAtRest } from '../core/oxygen/full-cylinder.ts';
+import { deliverySteps } from '../core/oxygen/drawable-content.ts';
+import { contentSteps } from '../core/oxygen/full-cylinder.ts';
 import { FILL_TEMPERATURE, gaugeReading } from '../core/oxygen/gauge-reading.ts';
-import { leftoverInForce } from '../core/oxygen/leftover-in-force.ts';
+import { settingInForce } from '../core/oxygen/hose-setting.ts';
+import { leftoverSteps } from '../core/oxygen/leftover-in-force.ts';
 import { lossInForce } from '../core/oxygen/loss-in-force.ts';
-import { settingInForce } from '../core/oxygen/setting-in-force.ts';
-import { distinct } from '../core/model/distinct.ts';
-import type { Trace } from '../core/model/trace.ts';
-import type { QuantityName } from '../core/units/quantities.ts';
-import { optional, required, tableFunction, valueFunction, type Declaration } from './declaration.ts';
+import { optional, required, tableFunction, workedFunction, type Declaration } from './declaration.ts';
+import { figureOf } from './condition-cells.ts';
 import {
   CYLINDER_PRESSURE,
   DEPTH,
@@ -30,14 +33,6 @@ import { SUPPLY_COLUMNS, supplyLines } from './supply-table.ts';
 const CYLINDER = ['oxygen equation of state', '49 cfr 173.302a', 'common practice'];
 const HOSE = ['isothermal pipe flow', 'colebrook', 'oxygen equation of state', 'oxygen viscosity', 'common practice'];
 
-const input = (
-  trace: Trace | undefined,
-  name: string,
-  symbol: string,
-  value: number | string,
-  quantity: QuantityName,
-): void => trace?.add({ name, symbol, value, quantity, formula: 'given', kind: 'input', source: '' });
-
 /** What the cylinder is made for: the user's own rating, that of the size named, or the assumed one. */
 function checkReading(pressure: number, temperature: number, { size }: CylinderChoice, a: Assumptions): void {
   const { value, kind } = a.inForce('cylinder rating');
@@ -46,11 +41,29 @@ function checkReading(pressure: number, temperature: number, { size }: CylinderC
   else checkFill('pressure', pressure, temperature, value, FILL_TEMPERATURE, a);
 }
 
+const GAUGE = new StepList(
+  [
+    given('p_fill', 'pressure at 70 F', 'pressure'),
+    given('T_gas', 'temperature', 'temperature'),
+    assumed('p_air', 'air pressure'),
+    solved(
+      'p_cyl',
+      'gauge reading',
+      'pressure',
+      ['p_fill', 'T_gas', 'p_air'],
+      (fill, temperature, air) => gaugeReading('pressure at 70 F', fill, temperature, air),
+      'same density as at 70 F',
+      'oxygen equation of state',
+    ),
+  ],
+  ['p_cyl'],
+);
+
 const hoseLength = required(HOSE_LENGTH, 'Length of hose from regulator to holder, ft', '50');
 const bore = required(HOSE_BORE, 'Bore of the hose', '"3/8"');
 
 export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
-  valueFunction({
+  workedFunction({
     name: 'BURN.CYLINDER.CONTENT',
     family: 'CYLINDER',
     summary:
@@ -83,30 +96,37 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
       '=BURN.CYLINDER.CONTENT("12 x 50 L pack","200 bar","15 C",0)',
     ],
     monotone: [{ rises: ['waterVolume', 'pressure'], falls: ['temperature', 'leftoverPressure'] }],
-    calculate: ({ waterVolume, pressure, temperature, leftoverPressure }, { a }, trace) => {
-      const steps = distinct(trace);
-      if (waterVolume.size) input(steps, 'size', 'size', waterVolume.size.name, 'count');
-      input(steps, 'water volume', 'V_cyl', waterVolume.volume, 'capacity');
-      input(steps, 'pressure in the cylinder', 'p_cyl', pressure, 'pressure');
-      const air = a.record('air pressure', 'p_air', steps);
-      if (temperature !== undefined) input(steps, 'temperature of the gas', 'T_gas', temperature, 'temperature');
-      const at = temperature ?? a.record('gas temperature', 'T_gas', steps);
-      checkReading(pressure, at, waterVolume, a);
-      if (leftoverPressure !== undefined)
-        input(steps, 'pressure left in the cylinder', 'p_left', leftoverPressure, 'pressure');
-      const leftover = (): number => {
-        const delivery = deliveryInForce(a, steps);
-        return leftoverInForce(a, delivery.pressure, delivery.flow, steps);
+    working: ({ waterVolume, pressure, temperature, leftoverPressure }, { a }) => {
+      checkReading(pressure, temperature ?? a.value('gas temperature'), waterVolume, a);
+      const { size, volume } = waterVolume;
+      // The cylinder may stand elsewhere; what the regulator needs follows from the gas as assumed.
+      const at =
+        temperature === undefined ? undefined : assumed('T_reg', 'gas temperature', 'gas temperature at the regulator');
+      const steps: readonly Step[] = [
+        ...(size ? [given('size', 'size', 'count')] : []),
+        given('V_cyl', 'water volume', 'capacity'),
+        given('p_cyl', 'pressure in the cylinder', 'pressure'),
+        assumed('p_air', 'air pressure'),
+        temperature === undefined
+          ? assumed('T_gas', 'gas temperature')
+          : given('T_gas', 'temperature of the gas', 'temperature'),
+        ...(leftoverPressure === undefined
+          ? [...deliverySteps, ...(at ? [at] : []), ...leftoverSteps(at?.symbol)]
+          : [given('p_left', 'pressure left in the cylinder', 'pressure')]),
+        ...contentSteps('p_cyl', a),
+      ];
+      const values = {
+        ...(size && { size: size.name }),
+        V_cyl: volume,
+        p_cyl: pressure,
+        ...(temperature !== undefined && { T_gas: temperature }),
+        ...(leftoverPressure !== undefined && { p_left: leftoverPressure }),
       };
-      return contentAtRest(
-        { volume: waterVolume.volume, pressure: pressure + air, temperature: at },
-        leftoverPressure ?? leftover(),
-        a,
-        steps,
-      );
+      const besides = size ? ['size'] : [];
+      return new Working(new Evaluation(new StepList(steps, ['C_rest', ...besides]), values, a), 'C_rest', besides);
     },
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.CYLINDER.COUNT',
     family: 'CYLINDER',
     summary:
@@ -128,12 +148,9 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
       '=BURN.CYLINDER.COUNT(1000,BURN.CYLINDER.CONTENT("50 L","200 bar","15 C"))',
     ],
     monotone: [{ rises: ['oxygen'], falls: ['content'], risesWith: ['cylinder change loss', 'leftover pressure'] }],
-    calculate: ({ oxygen, content }, basis, trace) => {
-      input(trace, 'oxygen', 'O', oxygen, 'oxygen');
-      return countInForce(oxygen, content, basis, trace);
-    },
+    working: ({ oxygen, content }, basis) => countInForce(oxygen, content, basis),
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.CYLINDER.GAUGE',
     family: 'CYLINDER',
     summary:
@@ -148,30 +165,9 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     cautions: ['CYLINDER'],
     examples: ['=BURN.CYLINDER.GAUGE(2200,0)', '=BURN.CYLINDER.GAUGE(2200,"38 C")'],
     monotone: [{ rises: ['pressure at 70 F', 'temperature'] }],
-    calculate: ({ 'pressure at 70 F': fill, temperature }, { a }, trace) => {
-      input(trace, 'pressure at 70 F', 'p_fill', fill, 'pressure');
-      input(trace, 'temperature', 'T_gas', temperature, 'temperature');
-      const reading = gaugeReading(
-        'pressure at 70 F',
-        fill,
-        temperature,
-        a.record('air pressure', 'p_air', trace),
-        a.system,
-      );
-      trace?.add({
-        name: 'gauge reading',
-        symbol: 'p_cyl',
-        value: reading,
-        quantity: 'pressure',
-        formula: 'same density as at 70 F',
-        expression: 'solve(p_fill, T_gas, p_air)',
-        kind: 'calculated',
-        source: 'oxygen equation of state',
-      });
-      return reading;
-    },
+    working: ({ 'pressure at 70 F': fill, temperature }, { a }) => work(GAUGE, { p_fill: fill, T_gas: temperature }, a),
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.HOSE.LOSS',
     family: 'HOSE',
     summary:
@@ -194,16 +190,9 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
         risesWith: ['hose fittings', 'hose roughness', 'gas temperature'],
       },
     ],
-    calculate: ({ flow, setting, length, bore: d }, basis, trace) => {
-      const steps = distinct(trace);
-      input(steps, 'flow', 'm', flow, 'flow');
-      input(steps, 'regulator setting', 'p_set', setting, 'pressure');
-      input(steps, 'hose length', 'L_hose', length, 'distance');
-      input(steps, 'hose bore', 'd_hose', d, 'length');
-      return lossInForce(flow, setting, length, d, basis, steps);
-    },
+    working: ({ flow, setting, length, bore: d }, basis) => lossInForce(flow, setting, length, d, basis),
   }),
-  valueFunction({
+  workedFunction({
     name: 'BURN.HOSE.SETTING',
     family: 'HOSE',
     summary:
@@ -227,13 +216,9 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
         risesWith: ['hose fittings', 'hose roughness'],
       },
     ],
-    calculate: ({ tipPressure: tip, flow, length, bore: d, depth }, basis, trace) => {
-      const steps = distinct(trace);
-      input(steps, 'tip pressure', 'p', tip, 'pressure');
-      input(steps, 'flow', 'm', flow, 'flow');
-      return settingInForce({ tip, flow, length, bore: d, depth: depth ?? basis.a.value('water depth') }, basis, steps)
-        .gauge;
-    },
+    about: ({ depth }) => figureOf('underwater', depth),
+    working: ({ tipPressure: tip, flow, length, bore: d, depth }, basis) =>
+      settingInForce({ tip, flow, length, bore: d, depth }, basis),
   }),
   tableFunction({
     name: 'BURN.SUPPLY.CHECK',
@@ -271,10 +256,8 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
         fallsWith: ['hose fittings'],
       },
     ],
-    calculate: (values, basis, trace) => {
-      const { content, depth, ...others } = values;
-      const inputs = { ...others, content, depth };
-      return supplyLines(checkSupply(inputs, basis, distinct(trace)), inputs, basis.a);
-    },
+    about: ({ depth }) => figureOf('underwater', depth),
+    calculate: (inputs, basis) => supplyLines(checkSupply(inputs, basis), inputs, basis.a),
+    working: supplyWorking,
   }),
 ];

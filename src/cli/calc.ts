@@ -1,102 +1,110 @@
 import { serializeRange } from '@univerjs/engine-formula';
 import type { Cell, CellError, HostFunction } from '../sheet/host-function.ts';
 import { calculateWorkbook } from '../engine/headless.ts';
+import { formulaProblem } from '../files/xlsx/formula-tokens.ts';
 import type { CellContent } from '../sheet/described-workbook.ts';
-import { csvSheet } from '../files/csv-sheet.ts';
+import { SECONDS } from './bounded.ts';
+import { csvSheet, type CsvSheet } from '../files/csv-sheet.ts';
+import { faultOfOurs, type Ended } from './ended.ts';
 import { functionHelp, functionList, noFunction, USAGE } from './help.ts';
+import { readOptions, readSeconds } from './options.ts';
+import { printable } from './printable.ts';
 import { shownCell, tableLines } from './table.ts';
 
-/** What the command touches of the world. */
-export interface World {
-  readFile(path: string): string;
-  out(text: string): void;
-  err(text: string): void;
-}
-
-export type ExitCode = 0 | 1 | 2;
-
-interface Asked {
+export interface AskedOfCalc {
   readonly formulas: readonly string[];
+  readonly help: boolean;
   readonly json: boolean;
   readonly sheet: string | undefined;
-  readonly help: boolean;
-  readonly wrong: string | undefined;
+  readonly encoding: string | undefined;
+  readonly separator: string | undefined;
+  readonly decimal: string | undefined;
+  readonly seconds: number;
 }
 
 /** Messages shown below one table; the table itself shows the code in every failed cell. */
 const MOST_MESSAGES = 20;
 
-/** The command: `calc [--json] [--sheet FILE] FORMULA ...` */
+/** Where a formula stands at the nearest, so that a reference to a cell of a small sheet, or of none, is not to itself. */
+const ASIDE = 100;
+
+/** Room below a formula for a result longer than the sheet it is made of. */
+const SPARE_ROWS = 11_000;
+const SPARE_COLUMNS = 60;
+
+const OPTIONS = {
+  help: { type: 'boolean', short: 'h', default: false },
+  json: { type: 'boolean', default: false },
+  sheet: { type: 'string' },
+  encoding: { type: 'string' },
+  separator: { type: 'string' },
+  decimal: { type: 'string' },
+  seconds: { type: 'string', default: String(SECONDS) },
+} as const;
+
+/** Reads the arguments; the end of the command where they are wrong. */
+export function readCalc(args: readonly string[]): AskedOfCalc | Ended {
+  const read = readOptions(args, OPTIONS);
+  if ('wrong' in read) return wrongUse(read.wrong);
+  const { values, positionals } = read;
+  const { help, json, sheet, encoding, separator, decimal } = values;
+  const seconds = readSeconds(values.seconds);
+  if (seconds === undefined) return wrongUse('--seconds needs a number of seconds, up to 86,400.');
+  if (!help && positionals.length === 0) return wrongUse('No formula given.');
+  return { formulas: positionals, help, json, sheet, encoding, separator, decimal, seconds };
+}
+
+/** The command's work, once its arguments are read. */
 export async function calc(
-  args: readonly string[],
+  asked: AskedOfCalc,
   functions: readonly HostFunction[],
-  world: World,
-): Promise<ExitCode> {
-  const asked = read(args);
-  if (asked.help) return help(asked.formulas, functions, world);
-  if (asked.wrong !== undefined || asked.formulas.length === 0)
-    return wrongUse(asked.wrong ?? 'No formula given.', world);
-  let rows: readonly (readonly CellContent[])[] = [];
-  if (asked.sheet !== undefined) {
-    try {
-      rows = csvSheet(world.readFile(asked.sheet));
-    } catch (thrown) {
-      return wrongUse(
-        `${asked.sheet} cannot be read: ${thrown instanceof Error ? thrown.message : String(thrown)}`,
-        world,
-      );
+  readFile: (path: string) => Uint8Array,
+): Promise<Ended> {
+  if (asked.help) return help(asked.formulas, functions);
+  try {
+    const sheet = asked.sheet === undefined ? { rows: [], taken: '' } : readSheet(asked.sheet, asked, readFile);
+    if ('code' in sheet) return sheet;
+    const lines: string[] = [];
+    let failed = false;
+    for (const [i, formula] of asked.formulas.entries()) {
+      const values = await result(formula, sheet.rows, functions);
+      failed ||= values.some((row) => row.some(isError));
+      if (asked.json) lines.push(JSON.stringify({ formula, values }));
+      else lines.push(...(i > 0 && values.length > 1 ? [''] : []), ...shownResult(values));
     }
+    return { code: failed ? 1 : 0, out: lines.join('\n'), err: sheet.taken };
+  } catch (thrown) {
+    return faultOfOurs(thrown);
   }
-  let failed = false;
-  for (const [i, formula] of asked.formulas.entries()) {
-    const values = await result(formula, rows, functions);
-    failed ||= values.flat().some(isError);
-    if (asked.json) world.out(JSON.stringify({ formula, values }));
-    else world.out([...(i > 0 && values.length > 1 ? [''] : []), ...shownResult(values)].join('\n'));
-  }
-  return failed ? 1 : 0;
 }
 
-function read(args: readonly string[]): Asked {
-  const formulas: string[] = [];
-  let json = false;
-  let help = false;
-  let sheet: string | undefined;
-  let wrong: string | undefined;
-  const left = [...args];
-  for (let arg = left.shift(); arg !== undefined; arg = left.shift()) {
-    if (arg === '--') formulas.push(...left.splice(0));
-    else if (arg === '--json') json = true;
-    else if (arg === '--help' || arg === '-h') help = true;
-    else if (arg === '--sheet' || arg.startsWith('--sheet=')) {
-      sheet = arg === '--sheet' ? left.shift() : arg.slice('--sheet='.length);
-      if (!sheet) wrong ??= '--sheet needs the name of a CSV file.';
-    } else if (arg.startsWith('--')) wrong ??= `There is no option ${arg}.`;
-    else if (arg.trim() === '') wrong ??= 'A formula is empty.';
-    else formulas.push(arg);
+function readSheet(
+  file: string,
+  asked: AskedOfCalc,
+  readFile: (path: string) => Uint8Array,
+): { readonly rows: CsvSheet['rows']; readonly taken: string } | Ended {
+  try {
+    const { rows, taken } = csvSheet(readFile(file), asked);
+    return { rows, taken: taken === '' ? '' : `${file}: ${taken}` };
+  } catch (thrown) {
+    return wrongUse(`${file} cannot be read: ${thrown instanceof Error ? thrown.message : String(thrown)}`);
   }
-  return { formulas, json, sheet, help, wrong };
 }
 
-function help(names: readonly string[], functions: readonly HostFunction[], world: World): ExitCode {
-  if (names.length === 0) {
-    world.out(`${USAGE}\n\nFunctions; arguments in brackets may be left out:\n\n${functionList(functions)}`);
-    return 0;
-  }
+function help(names: readonly string[], functions: readonly HostFunction[]): Ended {
+  if (names.length === 0)
+    return {
+      code: 0,
+      out: `${USAGE}\n\nFunctions; arguments in brackets may be left out:\n\n${functionList(functions)}`,
+      err: '',
+    };
   const texts = names.map((name) => functionHelp(name, functions));
   const unknown = names.find((_, i) => texts[i] === undefined);
-  if (unknown !== undefined) {
-    world.err(noFunction(unknown, functions));
-    return 2;
-  }
-  world.out(texts.join('\n\n'));
-  return 0;
+  if (unknown !== undefined) return { code: 2, out: '', err: noFunction(unknown, functions) };
+  return { code: 0, out: texts.join('\n\n'), err: '' };
 }
 
-function wrongUse(why: string, world: World): ExitCode {
-  world.err(`${why}\n\n${USAGE}`);
-  return 2;
-}
+const wrongUse = (why: string): Ended => ({ code: 2, out: '', err: `${why}\n\n${USAGE}` });
 
 /** Each formula stands below and to the right of the sheet's cells, in a sheet of its own making, so none is in the way of another. */
 async function result(
@@ -104,12 +112,15 @@ async function result(
   rows: readonly (readonly CellContent[])[],
   functions: readonly HostFunction[],
 ): Promise<readonly (readonly Cell[])[]> {
-  const row = rows.length;
-  const column = Math.max(0, ...rows.map((cells) => cells.length));
+  const typed = formula.trim().replace(/^=?/, '=');
+  const problem = formulaProblem(typed.slice(1));
+  if (problem !== undefined) return [[{ error: '#VALUE!', message: problem }]];
+  const row = Math.max(ASIDE, rows.length);
+  const column = rows.reduce((most, cells) => Math.max(most, cells.length), ASIDE);
   const address = serializeRange({ startRow: row, endRow: row, startColumn: column, endColumn: column });
-  const typed = formula.trim();
-  const cells = { [address]: typed.startsWith('=') ? typed : `=${typed}` };
-  const workbook = await calculateWorkbook({ sheets: [{ name: 'Sheet1', rows, cells }] }, functions);
+  const size = [row + 1 + Math.max(SPARE_ROWS, 2 * rows.length), column + 1 + SPARE_COLUMNS] as const;
+  const sheet = { name: 'Sheet1', rows, cells: { [address]: typed }, size };
+  const workbook = await calculateWorkbook({ sheets: [sheet] }, functions);
   return workbook.spilled(address);
 }
 
@@ -117,12 +128,17 @@ const isError = (cell: Cell): cell is CellError => typeof cell === 'object' && c
 
 function shownResult(values: readonly (readonly Cell[])[]): string[] {
   const only = values.length === 1 && values[0]?.length === 1 ? values[0][0] : undefined;
-  if (only !== undefined) return [isError(only) ? `${only.error} ${only.message}`.trimEnd() : shownCell(only)];
+  if (only !== undefined)
+    return [printable(isError(only) ? `${only.error} ${only.message}`.trimEnd() : shownCell(only))];
   const messages = values.flatMap((row, r) =>
     row.flatMap((cell, c) =>
       isError(cell) && cell.message !== '' ? [`row ${r + 1}, column ${c + 1}: ${cell.error} ${cell.message}`] : [],
     ),
   );
   const more = messages.length - MOST_MESSAGES;
-  return [...tableLines(values), ...messages.slice(0, MOST_MESSAGES), ...(more > 0 ? [`and ${more} more`] : [])];
+  return [
+    ...tableLines(values),
+    ...messages.slice(0, MOST_MESSAGES).map(printable),
+    ...(more > 0 ? [`and ${more} more`] : []),
+  ];
 }

@@ -7,7 +7,23 @@ import { hostFunction } from '../sheet/as-host-function.ts';
 export const TABLE_START = '<!-- functions: written by `npm run readme` from the catalogue -->';
 export const TABLE_END = '<!-- end of functions -->';
 
-/** The README's list of functions, from their declarations: the six operations share one table, as their functions share one shape. */
+const COUNTS = [
+  'No',
+  'One',
+  'Two',
+  'Three',
+  'Four',
+  'Five',
+  'Six',
+  'Seven',
+  'Eight',
+  'Nine',
+  'Ten',
+  'Eleven',
+  'Twelve',
+];
+
+/** The README's list of functions, from their declarations: the operations share one table, as their functions share one shape. */
 export function functionTable(): string {
   const families = OPERATION_IDS.map((id) => ({
     operation: operationOf(id),
@@ -19,7 +35,7 @@ export function functionTable(): string {
     operation.order.map((n) => bracketed(parameterLabel(n), operation.sizes[n]?.optional === true)).join(', ');
   const shared = first ? names(first.functions[0]).slice(first.operation.order.length).join(', ') : '';
   return [
-    `Six operations have the same seven functions, \`BURN.OPERATION.RESULT(sizes, ${shared})\`; an argument in square brackets may be left out:`,
+    `${COUNTS[families.length] ?? families.length} operations have the same seven functions, \`BURN.OPERATION.RESULT(sizes, ${shared})\`; an argument in square brackets may be left out:`,
     '',
     '| operation | sizes | to |',
     '|---|---|---|',

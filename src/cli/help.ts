@@ -1,4 +1,6 @@
 import { nearestNames } from '../core/units/nearest-names.ts';
+import { LIMITS_TOLD, SECONDS } from './bounded.ts';
+import { EXIT_CODES } from './ended.ts';
 import type { HostFunction } from '../sheet/host-function.ts';
 
 export const USAGE = `Calculates spreadsheet formulas.
@@ -6,12 +8,18 @@ export const USAGE = `Calculates spreadsheet formulas.
   npm run --silent calc -- [--json] [--sheet FILE.csv] FORMULA ...
   npm run --silent calc -- --help [FUNCTION]
 
-  --json    one line a formula: {"formula": ..., "values": [[...]]};
-            a failed cell is {"error": "#VALUE!", "message": "..."}
-  --sheet   puts a CSV file at A1, so that formulas can use its cells
-  --help    this text and the functions, or the arguments of one
+  --json           one line a formula: {"formula": ..., "values": [[...]]};
+                   a failed cell is {"error": "#VALUE!", "message": "..."}
+  --sheet FILE     puts a CSV file at A1, so that formulas can use its cells
+  --encoding NAME  of the CSV: utf-8, utf-16le, windows-1252 and so on
+  --separator C    of its fields: a comma, a semicolon, tab
+  --decimal C      of its numbers: a point or a comma
+  --seconds N      gives up after N seconds (${SECONDS})
+  --help           this text and the functions, or the arguments of one
 
-Exit code: 0 all good, 1 some cell failed, 2 wrong use of the command, 3 a fault of ours.
+What the CSV does not say is found out, and told where it is not UTF-8 with commas and decimal points.
+${LIMITS_TOLD}
+${EXIT_CODES}
 The figures are estimates; they do not say that a job is safe.`;
 
 export function signature(f: HostFunction): string {

@@ -1,13 +1,25 @@
-/** What run.mjs starts for `calc`. */
+/** What run.mjs starts for `calc`; the work is done in a thread that loads this same file. */
 import { readFileSync } from 'node:fs';
+import { isMainThread, parentPort, workerData } from 'node:worker_threads';
 import { asInTheHost } from '../engine/as-in-the-host.ts';
 import { hostFunctions } from '../sheet/host-functions.ts';
-import { calc } from './calc.ts';
+import { bounded } from './bounded.ts';
+import { calc, readCalc, type AskedOfCalc } from './calc.ts';
+import { print } from './print.ts';
 
-export function main(args: readonly string[]): Promise<number> {
-  return calc(args, hostFunctions.map(asInTheHost), {
-    readFile: (path) => readFileSync(path, 'utf8'),
-    out: (text) => process.stdout.write(`${text}\n`),
-    err: (text) => process.stderr.write(`${text}\n`),
-  });
+export interface Bundle {
+  /** Path of this file as bundled. */
+  readonly self: string;
+}
+
+export async function main(args: readonly string[], { self }: Bundle): Promise<number> {
+  const asked = readCalc(args);
+  return print('code' in asked ? asked : await bounded(self, asked, asked.seconds));
+}
+
+if (!isMainThread && parentPort) {
+  const port = parentPort;
+  void calc(workerData as AskedOfCalc, hostFunctions.map(asInTheHost), (path) => readFileSync(path)).then((ended) =>
+    port.postMessage(ended),
+  );
 }

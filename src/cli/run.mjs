@@ -86,9 +86,10 @@ if (!(command in COMMANDS)) {
   try {
     const self = path.join(await bundles(), `${command}.cjs`);
     const { main } = createRequire(import.meta.url)(self);
-    process.exitCode = await main(args, { self });
+    // A thread that was given up may still wait for a pipe.
+    process.exit(await main(args, { self }));
   } catch (error) {
-    console.error(error instanceof Error ? error.stack : error);
-    process.exitCode = 3;
+    console.error('a fault of ours; please report it', error);
+    process.exitCode = 4;
   }
 }

@@ -1,4 +1,5 @@
 import type { Cell } from '../sheet/host-function.ts';
+import { printable } from './printable.ts';
 
 /** A single value shows all digits but the noise of binary arithmetic; a table is for the eye, `--json` has the rest. */
 const DIGITS = 12;
@@ -13,8 +14,8 @@ export function shownCell(cell: Cell, digits = DIGITS): string {
 
 /** Rows as lines with aligned columns, numbers to the right. */
 export function tableLines(rows: readonly (readonly Cell[])[]): string[] {
-  const shown = rows.map((row) => row.map((cell) => shownCell(cell, TABLE_DIGITS)));
-  const widths = (shown[0] ?? []).map((_, c) => Math.max(...shown.map((row) => row[c]?.length ?? 0)));
+  const shown = rows.map((row) => row.map((cell) => printable(shownCell(cell, TABLE_DIGITS))));
+  const widths = (shown[0] ?? []).map((_, c) => shown.reduce((most, row) => Math.max(most, row[c]?.length ?? 0), 0));
   return rows.map((row, r) =>
     row
       .map((cell, c) => {

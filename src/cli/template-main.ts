@@ -1,9 +1,5 @@
 /** What run.mjs starts for `template`. */
+import { print } from './print.ts';
 import { template } from './template/command.ts';
 
-export async function main(args: readonly string[]): Promise<number> {
-  const { code, out, err } = await template(args);
-  if (out !== '') process.stdout.write(`${out}\n`);
-  if (err !== '') process.stderr.write(`${err}\n`);
-  return code;
-}
+export const main = async (args: readonly string[]): Promise<number> => print(await template(args));

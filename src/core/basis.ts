@@ -9,11 +9,24 @@ import type { NumberName } from './assumptions/registry.ts';
 export class Basis {
   readonly a: Assumptions;
   private readonly kept: Map<string, unknown>;
+  private readonly readers = new Map<string, unknown>();
 
   constructor(a: Assumptions, kept = new Map<string, unknown>()) {
     this.a = a;
     this.kept = kept;
   }
+
+  /**
+   * Something that reads assumptions as it goes, kept for this basis alone: a basis on other assumptions makes its own, and
+   * what it asks for counts for whoever asks it.
+   */
+  readonly reading = <T>(key: string, make: () => T): T => {
+    const kept = this.readers.get(key);
+    if (kept !== undefined) return kept as T;
+    const made = make();
+    this.readers.set(key, made);
+    return made;
+  };
 
   /** How many values are kept. */
   get size(): number {

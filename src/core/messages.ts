@@ -113,6 +113,8 @@ export const unexpected = (name: string, thrown: unknown): CalcError =>
   value(
     `${name} failed on this input (${thrown instanceof Error ? thrown.message : String(thrown)}); please report it`,
   );
+export const unreadableFormula = (): string =>
+  'the formula cannot be taken apart here: it has too many steps, or a name in its LET or LAMBDA is none';
 export const circularReference = (cells: readonly string[]): string => `circular reference: ${cells.join(' uses ')}`;
 export const noSuchFunction = (name: string, nearest: readonly string[]): string =>
   `there is no function ${name}${nearest.length > 0 ? `; nearest: ${nearest.join(', ')}` : ''}`;
@@ -161,6 +163,10 @@ export const conditionNeedsValue = (name: string, example: string): CalcError =>
   value(`condition "${name}" needs a value, such as ${name} ${example}`);
 export const conditionTakesNoValue = (came: string, name: string): CalcError =>
   value(`condition "${brief(came)}" has a value; "${name}" takes none`);
+export const sizesOfOne = (operations: readonly string[]): CalcError =>
+  value(
+    `items holds sizes, and the operation is ${operations.join(', ')}; sizes need one operation, a PLAN names its own`,
+  );
 
 // Heat, grip and push-out
 export const ringsCannotCarry = (): CalcError =>

@@ -1,15 +1,6 @@
-import type { Injector } from '@univerjs/core';
-import {
-  FormulaExecuteStageType,
-  ICalculateFormulaService,
-  IDependencyManagerService,
-  IFormulaDependencyGenerator,
-  IFormulaRuntimeService,
-  Interpreter,
-  serializeRange,
-} from '@univerjs/engine-formula';
-import type { ErrorValueObject, FormulaDependencyTree } from '@univerjs/engine-formula';
-import { circularReference, unexpected } from '../core/messages.ts';
+import { serializeRange } from '@univerjs/engine-formula';
+import type { ErrorValueObject, FormulaDependencyTree, IDependencyManagerService } from '@univerjs/engine-formula';
+import { circularReference } from '../core/messages.ts';
 import { errorValue } from './error-text.ts';
 
 /** How many cells of a circle its message names. */
@@ -18,77 +9,41 @@ const MOST_NAMED = 6;
 /** Larger circles have one message for all their cells. */
 const MOST_TRACED = 100;
 
-/** The one step of the engine's ordering that is replaced; its typings keep it private. */
-interface Ordering {
-  _checkIsCycleDependency(trees: readonly FormulaDependencyTree[]): boolean;
-}
-
-const placeKey = (unit: string, sheet: string, row: number, column: number): string =>
+/** A cell of the engine as a key. */
+export const placeKey = (unit: string, sheet: string, row: number, column: number): string =>
   `${unit}|${sheet}|${row}|${column}`;
 
-/**
- * Makes every cell of a circle a `#CYCLE!` that says which cells it runs through, where the engine by
- * itself would go round once and leave a number; and makes a throw inside a formula that cell's error,
- * where the engine would end the whole page or process.
- */
-export function guardCalculation(injector: Injector): void {
-  const ordering = injector.get(IFormulaDependencyGenerator) as unknown as Ordering;
-  const dependencies = injector.get(IDependencyManagerService);
-  const runtime = injector.get(IFormulaRuntimeService);
-  const interpreter = injector.get(Interpreter);
+/** The cells that stand in a circle, each with an error that says which cells it runs through. */
+export function circularCells(
+  trees: readonly FormulaDependencyTree[],
+  dependencies: IDependencyManagerService,
+): ReadonlyMap<string, ErrorValueObject> {
   const circular = new Map<string, ErrorValueObject>();
-
-  ordering._checkIsCycleDependency = (trees) => {
-    const cells = trees.filter((tree) => tree.formulaId == null && tree.featureId == null);
-    const byId = new Map(cells.map((tree) => [tree.treeId, tree]));
-    const usedBy = (id: number): number[] => {
+  const cells = trees.filter((tree) => tree.formulaId == null && tree.featureId == null);
+  const byId = new Map(cells.map((tree) => [tree.treeId, tree]));
+  const usedBy = (id: number): number[] => {
+    const tree = byId.get(id);
+    return tree ? [...dependencies.searchDependency(tree.toRTreeItem())].filter((other) => byId.has(other)) : [];
+  };
+  for (const circle of circles([...byId.keys()], usedBy)) {
+    const members = new Set(circle);
+    const way = (start: number): string =>
+      named(wayRound(start, members, usedBy).map((step) => address(byId.get(step))));
+    const shared = circle.length > MOST_TRACED ? way(circle[0] ?? 0) : undefined;
+    for (const id of circle) {
       const tree = byId.get(id);
-      return tree ? [...dependencies.searchDependency(tree.toRTreeItem())].filter((other) => byId.has(other)) : [];
-    };
-    for (const circle of circles([...byId.keys()], usedBy)) {
-      const members = new Set(circle);
-      const way = (start: number): string =>
-        named(wayRound(start, members, usedBy).map((step) => address(byId.get(step))));
-      const shared = circle.length > MOST_TRACED ? way(circle[0] ?? 0) : undefined;
-      for (const id of circle) {
-        const tree = byId.get(id);
-        if (tree)
-          circular.set(
-            placeKey(tree.unitId, tree.subUnitId, tree.row, tree.column),
-            errorValue('#CYCLE!', shared ?? way(id)),
-          );
-      }
+      if (tree)
+        circular.set(
+          placeKey(tree.unitId, tree.subUnitId, tree.row, tree.column),
+          errorValue('#CYCLE!', shared ?? way(id)),
+        );
     }
-    // The engine need not iterate: the circles are settled.
-    return false;
-  };
-
-  const execute = interpreter.execute.bind(interpreter);
-  interpreter.execute = (node) => {
-    if (circular.size > 0 && isCalculating(runtime.getFormulaExecuteStage())) {
-      const error = circular.get(
-        placeKey(runtime.currentUnitId, runtime.currentSubUnitId, runtime.currentRow, runtime.currentColumn),
-      );
-      if (error) return error;
-    }
-    try {
-      return execute(node);
-    } catch (thrown) {
-      return errorValue('#VALUE!', unexpected('a function of the sheet', thrown).message);
-    }
-  };
-  injector.get(ICalculateFormulaService).executionCompleteListener$.subscribe(() => circular.clear());
+  }
+  return circular;
 }
 
 function named(way: readonly string[]): string {
   return circularReference(way.length > MOST_NAMED ? [...way.slice(0, MOST_NAMED - 1), '...', ...way.slice(-1)] : way);
-}
-
-function isCalculating(stage: FormulaExecuteStageType): boolean {
-  return (
-    stage === FormulaExecuteStageType.CURRENTLY_CALCULATING ||
-    stage === FormulaExecuteStageType.CURRENTLY_CALCULATING_ARRAY_FORMULA
-  );
 }
 
 function address(tree: FormulaDependencyTree | undefined): string {

@@ -28,6 +28,7 @@ import type { BaseFunction, IAllRuntimeData } from '@univerjs/engine-formula';
 import type { CalculatedWorkbook, WorkbookDescription } from '../sheet/described-workbook.ts';
 import type { Cell, HostFunction } from '../sheet/host-function.ts';
 import { attachEngine } from './attach.ts';
+import { onEngineFault, plainLinks } from './univer-patches.ts';
 import { functionClass } from './function-class.ts';
 import { readCell } from './read-cell.ts';
 import { definedNames, workbookData } from './workbook.ts';
@@ -50,6 +51,9 @@ const OWN_FUNCTIONS = [
   functionUniver,
   functionWeb,
 ].flat() as unknown as readonly (readonly [new (name: string) => BaseFunction, string])[];
+
+/** The functions of the sheet's own. */
+export const functionNames: readonly string[] = OWN_FUNCTIONS.map(([, name]) => name);
 
 let workbooks = 0;
 
@@ -78,6 +82,7 @@ export async function calculateWorkbook(
     register.registerExecutors(...functions.map((host) => new (functionClass(host))()));
     injector.get(IDefinedNamesService).registerDefinedNames(id, definedNames(description));
     attachEngine(injector);
+    plainLinks(injector);
     const results = await calculate(injector.get(ICalculateFormulaService), injector.get(FormulaDataModel));
     return reader(data, results, [...register.getExecutors().keys()].map(String));
   } finally {
@@ -88,13 +93,7 @@ export async function calculateWorkbook(
 function calculate(service: ICalculateFormulaService, model: FormulaDataModel): Promise<IAllRuntimeData> {
   return new Promise((resolve, reject) => {
     service.executionCompleteListener$.subscribe(resolve);
-    // The engine runs this step unawaited: a throw in it would end the process instead of this promise.
-    const guarded = service as unknown as { _executeStep(): Promise<unknown> };
-    const step = guarded._executeStep.bind(service);
-    guarded._executeStep = () =>
-      step().catch((thrown: unknown) => {
-        reject(thrown instanceof Error ? thrown : new Error(String(thrown)));
-      });
+    onEngineFault(service, reject);
     void service.execute({
       formulaData: model.getFormulaData(),
       arrayFormulaCellData: {},

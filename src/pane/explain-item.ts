@@ -1,8 +1,9 @@
+import { itemsOfCall } from '../catalogue/items-of-call.ts';
 import { CalcError } from '../core/errors.ts';
 import type { Step } from '../core/model/trace.ts';
+import { cautionsOf } from '../core/safety/cautions.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { readAssume } from '../sheet/read-assume.ts';
-import { cautionsOf } from './cautions.ts';
 import { cellNote } from './cell-note.ts';
 import { explainArguments } from './explain-arguments.ts';
 import type { Explained } from './explained.ts';
@@ -32,7 +33,7 @@ export function explainItem(read: ReadCall, item: number, cell: SelectedCell): E
     steps: blank ? [] : run.steps,
     resultStep: blank ? undefined : resultStep(read, run, cell),
     assumptions: run.given && !blank ? usedAssumptions(run.used, run.given.basis.a) : [],
-    cautions: cautionsOf(d, run.given?.values, run.given?.basis.a),
+    cautions: cautionsOf(itemsOfCall(d, run.given)),
     values: run.given?.values,
     basis: run.given?.basis,
   };

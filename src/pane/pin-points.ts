@@ -1,5 +1,5 @@
-import { shrinkInForce } from '../catalogue/heat-functions.ts';
 import { CalcError } from '../core/errors.ts';
+import { shrinkInForce } from '../core/fit/shrink-in-force.ts';
 import { SHRINK_GRID, type ShrinkReason } from '../core/fit/shrink-pin.ts';
 import type { CoolingMethod, PinInBoss } from '../core/heat/cool-pin.ts';
 import { bossInForce, methodInForce } from '../core/heat/heat-in-force.ts';

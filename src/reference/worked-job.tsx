@@ -58,7 +58,7 @@ const LOG: readonly (readonly Typed[])[] = [
 ];
 
 const SET = 'Assumptions!A1:B3';
-const PLAN = 'Plan!A1:U7';
+const PLAN = 'Plan!A1:X7';
 const sheet = (
   name: string,
   typed: readonly (readonly Typed[])[],
@@ -90,7 +90,7 @@ const SHEETS: readonly SheetDescription[] = [
     A4: '=BURN.PUSH.CHECK(B1,Pins!C2,Cooling!B1,Pins!D2)',
   }),
   sheet('Conditions', CONDITIONS),
-  sheet('Cautions', [], { A1: '=BURN.CAUTIONS("PIN",Conditions!A1:A5)' }),
+  sheet('Cautions', [], { A1: `=BURN.CAUTIONS("PIN",Conditions!A1:A5,${PLAN},${SET})` }),
   sheet('Load', [], { A1: `=BURN.JOB.STOCK("PIN",Pins!C2:D7,90,${SET})` }),
   sheet('Prices', PRICES),
   sheet('Quote', [], { A1: `=BURN.JOB.COST(${PLAN},Prices!A1:C10,${SET})` }),
@@ -317,11 +317,12 @@ function Body({ job }: { readonly job: Job }) {
         </p>
         <Spill job={job} name="Plan" columns={19} />
         <p>
-          Two more columns hold the cautions and the note that says why that rod was picked. All six take{' '}
-          {figure(oxygen)} scf at the work, {whole(rods)} rods and {figure(crew)} crew hours with cooling. A boom foot
-          pin takes {figure(job.under(plan, 'oxygen', 0))} scf, but between {figure(job.under(plan, 'oxygen low', 0))}{' '}
-          and {figure(job.under(plan, 'oxygen high', 0))} in eight cases of ten: nobody knows this crew and this steel
-          yet, and the plan does not pretend to. <F name="BURN.PIN.STEPS" /> shows how each figure came about.
+          More columns hold what each pin is made of and the conditions that its cautions rest on, the cautions, and the
+          note that says why that rod was picked. All six take {figure(oxygen)} scf at the work, {whole(rods)} rods and{' '}
+          {figure(crew)} crew hours with cooling. A boom foot pin takes {figure(job.under(plan, 'oxygen', 0))} scf, but
+          between {figure(job.under(plan, 'oxygen low', 0))} and {figure(job.under(plan, 'oxygen high', 0))} in eight
+          cases of ten: nobody knows this crew and this steel yet, and the plan does not pretend to.{' '}
+          <F name="BURN.PIN.STEPS" /> shows how each figure came about.
         </p>
       </>,
     ],
@@ -401,7 +402,8 @@ function Body({ job }: { readonly job: Job }) {
       <>
         <p>
           The place is walked before anything is priced. What was seen goes into cells, in words that{' '}
-          <F name="BURN.CONDITIONS" /> lists; <F name="BURN.CAUTIONS" /> answers with what is known to go wrong.
+          <F name="BURN.CONDITIONS" /> lists; <F name="BURN.CAUTIONS" /> takes them with the plan and answers with what
+          is known to go wrong.
         </p>
         <TypedCells rows={CONDITIONS} name="Conditions" />
         <Spill job={job} name="Cautions" rows={7} columns={5} />

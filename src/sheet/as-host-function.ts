@@ -1,6 +1,6 @@
 import { parameterLabel, type Declaration, type Kind } from '../catalogue/declaration.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { plainUnit } from '../core/units/parse-quantity.ts';
+import { plainUnit, toSi } from '../core/units/parse-quantity.ts';
 import { call, workingOf } from './call.ts';
 import type { HostFunction } from './host-function.ts';
 import { SharedBases } from './shared-bases.ts';
@@ -15,9 +15,14 @@ const ASSUME = {
   example: 'Assumptions!A2:B9',
 } as const;
 
+/** Whether a plain 0 is outside the limits in either system of units; 0 F is a temperature like any other. */
 function zeroIsBlank(kind: Kind): boolean {
-  if (kind.kind === 'quantity') return (kind.above ?? -1) >= 0 || (kind.min ?? -1) > 0;
-  return kind.kind !== 'cells';
+  if (kind.kind !== 'quantity') return kind.kind !== 'cells';
+  const { quantity, above = -Infinity, min = -Infinity } = kind;
+  return (['US', 'SI'] as const).every((system) => {
+    const zero = toSi(0, quantity, system);
+    return zero <= above || zero < min;
+  });
 }
 
 /** Units that a summary has in words. */

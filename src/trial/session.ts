@@ -1,5 +1,5 @@
 import type { IWorkbookData } from '@univerjs/core';
-import { csvSheet } from '../files/csv-sheet.ts';
+import { csvSheet, type CsvSheet } from '../files/csv-sheet.ts';
 import { describeWorkbook } from '../files/xlsx/describe-workbook.ts';
 import { utf8 } from '../files/xlsx/bytes.ts';
 import { LIMITS } from '../files/xlsx/limits.ts';
@@ -238,12 +238,15 @@ export class Session {
       throw new UnreadableFile(`it has ${Math.ceil(file.size / 1e6)} MB; at most ${LIMITS.file / 1e6} MB are taken`);
     const bytes = new Uint8Array(await file.arrayBuffer());
     const title = withoutEnding(file.name);
-    if (!/\.(csv|tsv|txt)$/i.test(file.name)) return describeWorkbook(bytes, title, this.functions, this.isKnown);
+    if (!/\.(csv|tsv|txt)$/i.test(file.name))
+      return describeWorkbook(bytes, title, this.functions, this.sheetFunctions());
     const rows = csvRows(bytes);
     return { workbook: { title, sheets: [{ name: sheetName(title), rows }] }, notKept: [] };
   }
 
-  private readonly isKnown = (name: string): boolean => this.workbook?.port.isFunction(name) ?? true;
+  private sheetFunctions(): ReadonlySet<string> {
+    return this.workbook?.port.functionNames() ?? new Set();
+  }
 
   /** Saves to the file that the job has; asks for one where it has none, and before an original is written over. */
   async save(): Promise<void> {
@@ -344,19 +347,9 @@ const sheetName = (title: string): string =>
     .slice(0, 31)
     .trim() || 'Sheet';
 
-function csvRows(bytes: Uint8Array): ReturnType<typeof csvSheet> {
-  const [first, second] = bytes;
-  const wide = (first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff);
-  const encoding = wide ? (first === 0xff ? 'utf-16le' : 'utf-16be') : 'utf-8';
-  let text: string;
+function csvRows(bytes: Uint8Array): CsvSheet['rows'] {
   try {
-    text = new TextDecoder(encoding, { fatal: true }).decode(bytes);
-  } catch {
-    // What spreadsheets on older desktops write.
-    text = new TextDecoder('windows-1252').decode(bytes);
-  }
-  try {
-    const rows = csvSheet(text);
+    const { rows } = csvSheet(bytes);
     if (rows.reduce((sum, row) => sum + row.length, 0) > LIMITS.cells)
       throw new UnreadableFile(`it has more than ${LIMITS.cells} cells`);
     return rows;

@@ -44,8 +44,8 @@ export interface TrialSheetPort extends SheetPort {
   readonly errorText: (sheetId: string, row: number, column: number) => string;
   /** The first cell of the sheet on show that the last calculation left failed, and how many more it did. */
   readonly lastFailure: () => FailedCell | undefined;
-  /** Whether formulas here may use a function of this name. */
-  readonly isFunction: (name: string) => boolean;
+  /** Names of the functions that formulas here may use. */
+  readonly functionNames: () => ReadonlySet<string>;
   /** What the sheet on show shows, from A1 on. */
   readonly shownSheet: () => ShownSheet;
 }
@@ -201,7 +201,7 @@ export function sheetPort(injector: Injector, workbookId: string, cells: SheetCe
       const value = sheet ? valueAt(sheet, row, column) : null;
       return typeof value === 'object' && value !== null ? value.message : '';
     },
-    isFunction: (name) => functions.getExecutors().has(name),
+    functionNames: () => new Set([...functions.getExecutors().keys()].map(String)),
     lastFailure() {
       const sheet = workbook().getActiveSheet();
       const failed = failures(sheet.getSheetId()).flatMap(([row, column]) => {

@@ -55,8 +55,13 @@ beforeAll(async () => {
   const text = (name: string): string => outputFiles.find((file) => file.path === name)?.text ?? '';
   const html = readFileSync(`${ROOT}src/pane/pane.html`, 'utf8')
     .replace('%OFFICE_ORIGIN%', '')
-    .replace(/ *<script src="(%OFFICE_JS%|functions[^"]*)"[^>]*><\/script>\n/g, '');
-  open = await openPage({ '': html, 'pane.js': text('/pane.js'), 'pane.css': text('/style.css'), 'favicon.ico': '' });
+    .replace(/ *<script src="%OFFICE_JS%"[^>]*><\/script>\n/g, '');
+  open = await openPage({
+    '': html,
+    'functions.js': text('/pane.js'),
+    'pane.css': text('/style.css'),
+    'favicon.ico': '',
+  });
   await open.page.waitForFunction(() => 'sheet' in globalThis);
   await open.page.evaluate(readFileSync(`${ROOT}node_modules/axe-core/axe.min.js`, 'utf8'));
   await open.page.setViewportSize({ width: 360, height: 900 });

@@ -27,7 +27,7 @@ const tab = (name: string): ReturnType<typeof locate> => open.page.getByRole('ta
 function paneHtml(): string {
   return readFileSync(`${ROOT}src/pane/pane.html`, 'utf8')
     .replace('%OFFICE_ORIGIN%', '')
-    .replace(/ *<script src="(%OFFICE_JS%|functions[^"]*)"[^>]*><\/script>\n/g, '');
+    .replace(/ *<script src="%OFFICE_JS%"[^>]*><\/script>\n/g, '');
 }
 
 async function select(address: string, on = 'Job sheet'): Promise<void> {
@@ -62,7 +62,7 @@ beforeAll(async () => {
   const text = (name: string): string => outputFiles.find((file) => file.path === name)?.text ?? '';
   open = await openPage({
     '': paneHtml(),
-    'pane.js': text('/pane.js'),
+    'functions.js': text('/pane.js'),
     'pane.css': text('/style.css'),
     'favicon.ico': '',
   });

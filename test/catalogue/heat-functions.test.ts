@@ -225,7 +225,8 @@ describe('the plan of a pin', () => {
       (plan['cooling, min'] as number) - (water['cooling, min'] as number),
       9,
     );
-    expect(water['cautions']).toContain('PIN');
+    expect([plan['conditions'], water['conditions']]).toEqual(['', 'water quench']);
+    expect(water['cautions']).toContain('steam in the bore');
   });
 
   it('of 4 in x 10 in takes the crew about an hour in all', () => {

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { operationFamily } from '../../src/catalogue/operation-family.ts';
 import { recorder } from '../../src/core/model/trace.ts';
-import { defineOperation, recordSizes } from '../../src/core/operations/operation.ts';
+import { calculated } from '../../src/core/model/step.ts';
+import { defineOperation } from '../../src/core/operations/operation.ts';
 import { severPressure } from '../../src/core/operations/tip-pressure.ts';
 import { call, explain } from '../../src/sheet/call.ts';
 import { replay } from '../core/model/replay.ts';
@@ -13,38 +14,17 @@ const PLUG = defineOperation({
   summary: 'melt a plug out of a pocket',
   order: ['volume', 'depth'],
   sizes: {
-    volume: { summary: 'Volume of the plug', quantity: 'volume', above: 0, max: 1, example: '0.01' },
-    depth: { summary: 'Depth of the pocket', quantity: 'length', above: 0, max: 1, example: '4' },
-  },
-  plan: ({ volume = 0, depth = 0 }, _a, trace) => {
-    recordSizes(PLUG, { volume, depth }, { volume: 'V_plug', depth: 'x_plug' }, trace);
-    return { volume, depth };
+    volume: { summary: 'Volume of the plug', symbol: 'V_plug', quantity: 'volume', above: 0, max: 1, example: '0.01' },
+    depth: { summary: 'Depth of the pocket', symbol: 'x_plug', quantity: 'length', above: 0, max: 1, example: '4' },
   },
   opening: () => undefined,
-  work: ({ volume, depth }, _rod, _read, _a, trace) => {
-    trace?.add({
-      name: 'volume to melt',
-      symbol: 'V',
-      value: volume,
-      quantity: 'volume',
-      formula: 'the plug',
-      expression: 'V_plug',
-      kind: 'calculated',
-      source: 'arithmetic',
-    });
-    trace?.add({
-      name: 'depth to reach',
-      symbol: 'reach',
-      value: depth,
-      quantity: 'length',
-      formula: 'the pocket',
-      expression: 'x_plug',
-      kind: 'calculated',
-      source: 'arithmetic',
-    });
-    return { pierceWidth: 0, pierceDepth: 0, pierces: 0, freeVolume: volume, reach: depth };
-  },
-  pressure: ({ depth }, a, trace) => severPressure(depth, 'x_plug', a, trace),
+  work: () => ({
+    steps: [
+      calculated('V', 'volume to melt', 'volume', 'V_plug', 'the plug'),
+      calculated('reach', 'depth to reach', 'length', 'x_plug', 'the pocket'),
+    ],
+  }),
+  pressure: severPressure('x_plug'),
   crewTimes: ['set-up time'],
   cautions: [],
 });

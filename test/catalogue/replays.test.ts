@@ -5,89 +5,24 @@
  */
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE, findFunction } from '../../src/catalogue/catalogue.ts';
-import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
-import type { Declaration, Parameter } from '../../src/catalogue/declaration.ts';
+import { isCellError } from '../../src/catalogue/cell.ts';
 import { CalcError } from '../../src/core/errors.ts';
 import { OPERATION_IDS } from '../../src/core/operations/all.ts';
 import { findSource } from '../../src/core/sources/register.ts';
-import { recorder, type Step } from '../../src/core/model/trace.ts';
+import type { Step } from '../../src/core/model/trace.ts';
 import { fromSi, plainUnit, toSi } from '../../src/core/units/parse-quantity.ts';
-import { call, explain } from '../../src/sheet/call.ts';
-import type { Argument } from '../../src/sheet/host-function.ts';
+import { call } from '../../src/sheet/call.ts';
 import { replay, solvedFrom } from '../core/model/replay.ts';
 import { foundAgain } from '../core/model/solved.ts';
-
-type Rows = readonly (readonly Cell[])[];
+import { CASES, exampleArguments, parametersOf, workingOf, type Rows } from './cases.ts';
 
 /** Rounding of the arithmetic, and of a solution that is found again on its own. */
 const EXACT = 1e-11;
 const SOLVED = 1e-9;
 
-const parametersOf = (d: Declaration): readonly Parameter[] => Object.values(d.parameters);
-const withPlainCells = CATALOGUE.filter((d) => parametersOf(d).every((p) => p.optional || p.kind.kind !== 'cells'));
-const exampleCell = (example: string): Cell =>
-  example.startsWith('"') ? example.slice(1, -1) : Number.isFinite(Number(example)) ? Number(example) : example;
-
-const CASES: Readonly<Record<string, Rows>> = {
-  'with the defaults': [],
-  'with other assumptions': [
-    ['stub', 4],
-    ['idle oxygen share', 0.15],
-    ['burning duty', 0.6],
-    ['slag temperature', 2250],
-    ['product FeO share', 0.7],
-    ['bore ratio', 0.55],
-    ['ends worked', 2],
-    ['advance limit', 9],
-    ['set-up time', 20],
-    ['flow factor', 0.9],
-    ['gas temperature', 40],
-    ['air pressure', 13],
-    ['holder orifice', 0.14],
-    ['hose length', 150],
-    ['cylinder volume', 50],
-    ['leftover pressure', 400],
-    ['boss over pin', 2.2],
-    ['heat into the part', 0.6],
-    ['drop diameter', 0.1],
-  ],
-  'with coupled rods': [['coupled rods', 'yes']],
-  'with strings of three rods': [
-    ['coupled rods', 'yes'],
-    ['string rods', 3],
-  ],
-  'with a measured flow and a tip pressure of its own': [
-    ['rod flow measured', 8],
-    ['pressure', 75],
-    ['tip pressure', 85],
-  ],
-  'overhead, in tight access, read standing': [
-    ['position', 'overhead'],
-    ['access', 'tight'],
-    ['regulator set', 'standing'],
-  ],
-  'cooled with water, under water': [
-    ['cooling method', 'water'],
-    ['water depth', 20],
-  ],
-};
-
-/** Arguments by their examples; with `optionals` those that may be left out too. */
-const exampleArguments = (d: Declaration, optionals: boolean): Argument[] =>
-  parametersOf(d).map((p) =>
-    p.kind.kind === 'cells' || (p.optional && !optionals) ? undefined : exampleCell(p.example),
-  );
-
-function workingOf(d: Declaration, args: readonly Argument[], assume: Rows): readonly Step[] | CalcError {
-  const trace = recorder();
-  try {
-    explain(d, d.assume && (assume.length > 0 || d.assume === 'required') ? [...args, assume] : args, 0, trace);
-  } catch (e) {
-    if (e instanceof CalcError) return e;
-    throw e;
-  }
-  return trace.steps;
-}
+const withPlainCells = CATALOGUE.filter((d) =>
+  Object.values(d.parameters).every((p) => p.optional || p.kind.kind !== 'cells'),
+);
 
 /** Every step of a working stands on the steps before it. */
 function check(steps: readonly Step[], exact = EXACT): void {

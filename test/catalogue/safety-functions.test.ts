@@ -3,9 +3,12 @@ import { CATALOGUE, findFunction } from '../../src/catalogue/catalogue.ts';
 import { isCellError, type Cell, type CellError } from '../../src/catalogue/cell.ts';
 import type { Declaration } from '../../src/catalogue/declaration.ts';
 import { SAFETY_FUNCTIONS } from '../../src/catalogue/safety-functions.ts';
-import { CAUTIONS, cautionsFor, cautionsForFunction } from '../../src/core/safety/cautions.ts';
+import { findMaterial } from '../../src/core/burn/materials.ts';
+import { CAUTIONS, cautionsOf, type RaisedCaution } from '../../src/core/safety/cautions.ts';
+import { parseConditions } from '../../src/core/safety/conditions.ts';
+import { itemOf } from '../../src/core/safety/item.ts';
 import { SEVERITIES } from '../../src/core/safety/caution.ts';
-import { OPERATIONS } from '../../src/core/safety/operations.ts';
+import { OPERATIONS, isOperation, type Operation } from '../../src/core/safety/operations.ts';
 import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { findSource } from '../../src/core/sources/register.ts';
 import { recorder } from '../../src/core/model/trace.ts';
@@ -40,6 +43,8 @@ const table = (name: string, ...args: readonly Argument[]): readonly Readonly<Re
     Object.fromEntries(headings.map((h, i): readonly [string, Cell] => [text(h).split(',')[0] ?? '', row[i] ?? null])),
   );
 };
+const cautionsFor = (operation: Operation, conditions: readonly string[]): readonly RaisedCaution[] =>
+  cautionsOf(itemOf({ operation, material: findMaterial('carbon steel'), conditions: parseConditions(conditions) }));
 function steps(name: string, ...args: readonly Argument[]) {
   const trace = recorder();
   explain(named(name), args, 0, trace);
@@ -557,6 +562,68 @@ describe('BURN.CAUTIONS', () => {
   });
 });
 
+describe('the items that BURN.CAUTIONS and BURN.PPE.LIST are asked about', () => {
+  const titles = (...args: readonly Argument[]): readonly string[] =>
+    table('BURN.CAUTIONS', ...args).map((r) => text(r['caution']));
+  const CHROMIUM = expect.stringContaining('hexavalent chromium') as unknown;
+
+  it('may be sizes with rod and material, or a plan, also one cut down to what cautions need', () => {
+    expect(titles('PIN')).not.toContainEqual(CHROMIUM);
+    expect(titles('PIN', undefined, [[4, 10, null, null, 'stainless steel']])).toContainEqual(CHROMIUM);
+    const whole = cells('BURN.PIN.PLAN', column(4, 3), 10, undefined, undefined, column('carbon steel', 'stainless'));
+    const cut = whole.map((row) =>
+      ['rod', 'operation', 'material', 'conditions'].map(
+        (heading) => row[whole[0]?.findIndex((h) => text(h) === heading) ?? -1] ?? null,
+      ),
+    );
+    for (const plan of [whole, cut]) {
+      expect(titles('PIN', undefined, plan)).toContainEqual(CHROMIUM);
+      expect(table('BURN.PPE.LIST', 'PIN', undefined, plan).map((r) => r['because'])).toContain('stainless steel');
+    }
+  });
+
+  it('are all those of a plan, and besides the operations that it lacks', () => {
+    const plan = cells('BURN.PIN.PLAN', 4, 10);
+    expect(titles('CUT', undefined, plan)).toEqual(titles('PIN, CUT'));
+  });
+
+  it('count with a material that is assumed besides that of the plan', () => {
+    const plan = cells('BURN.PIN.PLAN', 4, 10);
+    expect(titles('PIN', undefined, plan, [['material', 'stainless steel']])).toContainEqual(CHROMIUM);
+  });
+
+  it('are as assumed where their cells are blank', () => {
+    expect(titles('PIN', undefined, column(null, null))).toEqual(titles('PIN'));
+  });
+
+  it('are named where a row does not say what they are', () => {
+    const left = (items: Argument): readonly string[] =>
+      table('BURN.CAUTIONS', 'PIN', undefined, items)
+        .filter((r) => r['severity'] === 'left out')
+        .map((r) => text(r['caution']));
+    expect(
+      left([
+        [4, 10],
+        ['x', 10],
+      ]),
+    ).toEqual([expect.stringMatching(/^items row 2: diameter is "x"/)]);
+    expect(left(cells('BURN.PIN.PLAN', column(4, 'x'), 10))).toEqual([expect.stringMatching(/^plan row 3: /)]);
+    expect(
+      table('BURN.PPE.LIST', 'PIN', undefined, [
+        [4, 10],
+        ['x', 10],
+      ]).filter((r) => r['wear'] === 'left out'),
+    ).toHaveLength(1);
+  });
+
+  it('as sizes need one operation, as a plan every column that cautions rest on', () => {
+    expect(error('BURN.CAUTIONS', 'PIN, CUT', undefined, [[4, 10]]).message).toContain('sizes need one operation');
+    const plan = cells('BURN.PIN.PLAN', 4, 10).map((row) => row.slice(0, 19));
+    expect(error('BURN.CAUTIONS', 'PIN', undefined, plan).message).toContain('plan has no column "operation"');
+    expect(error('BURN.JOB.SHEET', plan, 'PIN').message).toContain('plan has no column "operation"');
+  });
+});
+
 describe('BURN.PPE.LIST', () => {
   it('adds to what is always worn what operation and conditions ask for', () => {
     const worn = (...args: readonly Argument[]): readonly Cell[] =>
@@ -577,7 +644,7 @@ describe('the cautions of a plan', () => {
       const d = named(`BURN.${operation}.PLAN`);
       const args = Object.values(d.parameters).map((p) => (p.optional ? undefined : Number(p.example)));
       const cell = cautions(d.name, ...args);
-      expect(cell.startsWith(`${operation}: `)).toBe(true);
+      expect(text(table(d.name, ...args)[0]?.['operation'])).toBe(operation);
       for (const c of cautionsFor(operation, []))
         if (c.severity === 'can kill') expect(cell, operation).toContain(c.key);
       expect(cell.length).toBeLessThan(255);
@@ -600,7 +667,8 @@ describe('what a declaration says of cautions', () => {
   it('is words that bring cautions up', () => {
     for (const d of CATALOGUE) {
       for (const word of d.cautions) {
-        expect(cautionsForFunction(`BURN.${word}`).length, `${d.name}: ${word}`).toBeGreaterThan(0);
+        const item = itemOf(isOperation(word) ? { operation: word } : { functions: [`BURN.${word}`] });
+        expect(cautionsOf(item).length, `${d.name}: ${word}`).toBeGreaterThan(0);
       }
     }
     for (const d of CATALOGUE.filter((f) => (OPERATIONS as readonly string[]).includes(f.family)))
@@ -716,6 +784,20 @@ describe('BURN.JOB.SHEET', () => {
     );
     expect(line(metric, 'oxygen at the work')[2]).toMatch(/ m3$/);
     expect(line(metric, 'clear, cover or guard')[2]).toMatch(/ m$/);
+  });
+
+  it('takes rod, material and conditions from the plan, and says so', () => {
+    const wet = cells('BURN.PIN.PLAN', 4, 10, undefined, undefined, 'stainless steel', [['water depth', 30]]);
+    const of = lines(wet, 'PIN');
+    expect(line(of, 'of the plan and the assumptions')[3]).toBe('underwater 30 ft, stainless steel');
+    expect(line(of, 'rod 3/8')[3]).not.toContain('bare rods');
+    expect(line(sheet, 'of the plan and the assumptions')).toEqual([]);
+  });
+
+  it('names a row that has figures and does not say what it is', () => {
+    const at = plan[0]?.findIndex((h) => h === 'material') ?? -1;
+    const unsaid = plan.map((row, i) => (i === 2 ? row.map((cell, k) => (k === at ? null : cell)) : row));
+    expect(line(lines(unsaid, 'PIN'), 'cautions left out').slice(2)).toEqual(['1', 'plan row 3: material is blank']);
   });
 
   it('counts rows that could not be sized, and refuses a range that is no plan', () => {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
-import { cautionsForFunction } from '../../src/core/safety/cautions.ts';
+import { itemsOfCall } from '../../src/catalogue/items-of-call.ts';
+import { cautionsOf } from '../../src/core/safety/cautions.ts';
 import { recorder, type Step } from '../../src/core/model/trace.ts';
 import { explain } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
@@ -600,7 +601,8 @@ describe('the supply of a list', () => {
 
 describe('the cautions of the oxygen supply', () => {
   it.each([CONTENT, COUNT, GAUGE, LOSS, SETTING, CHECK])('stand with %s', (name) => {
-    const keys = cautionsForFunction(name).map((c) => c.key);
+    const d = findFunction(name);
+    const keys = d ? cautionsOf(itemsOfCall(d)).map((c) => c.key) : [];
     expect(keys).toEqual(
       expect.arrayContaining([
         'oil and grease',

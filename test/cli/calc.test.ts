@@ -1,21 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { calc } from '../../src/cli/calc.ts';
+import { calc, readCalc } from '../../src/cli/calc.ts';
 import { inventedFunctions } from '../engine/invented-functions.ts';
 
 const CSV = 'size,rod\n3,3/8\n-4,1/4\n';
 
 async function run(...args: string[]) {
-  const out: string[] = [];
-  const err: string[] = [];
-  const code = await calc(args, inventedFunctions, {
-    readFile: (path) => {
-      if (path !== 'pins.csv') throw new Error('no such file');
-      return CSV;
-    },
-    out: (text) => out.push(text),
-    err: (text) => err.push(text),
-  });
-  return { code, out: out.join('\n'), err: err.join('\n'), lines: out.map((line) => line) };
+  const asked = readCalc(args);
+  const { code, out, err } =
+    'code' in asked
+      ? asked
+      : await calc(asked, inventedFunctions, (path) => {
+          if (path !== 'pins.csv') throw new Error('no such file');
+          return Buffer.from(CSV);
+        });
+  return { code, out, err, lines: out.split('\n') };
 }
 
 describe('calc', () => {
@@ -65,6 +63,24 @@ describe('calc', () => {
       },
     ]);
   });
+  it('finds nothing in a cell of a sheet that is not there', async () => {
+    expect(await run('=A1+1', '=SUM(A:A)')).toMatchObject({ code: 0, out: '1\n0' });
+  });
+  it.each([
+    ['=1' + '+1'.repeat(5000), 'the formula has 10,001 characters; the host takes 8,192'],
+    ['='.concat('ABS('.repeat(200), '1', ')'.repeat(200)), 'stand more than 64 deep'],
+    ['='.concat('-'.repeat(8000), '1'), '#'],
+  ])('refuses %.30s, which the host does not take', async (formula, why) => {
+    expect(await run(formula)).toMatchObject({ code: 1, out: expect.stringContaining(why) as string });
+  });
+  it('lets no text of a cell look like lines of its own, or turn the writing round', async () => {
+    const { out } = await run('="3"&CHAR(10)&"written: job.xlsx"&UNICHAR(8238)&UNICHAR(155)');
+    expect(out).toBe('3\u23cewritten: job.xlsx\\u202e\\u009b');
+  });
+  it('gives a list of 12,000 rows', async () => {
+    const { code, out } = await run('--json', '=SEQUENCE(10000)*2');
+    expect([code, out.length > 50_000]).toEqual([0, true]);
+  });
   it('goes on after a formula that cannot be read', async () => {
     expect(await run('=SUM(1', '=2')).toMatchObject({ code: 1, lines: [expect.stringMatching(/^#/) as string, '2'] });
   });
@@ -106,9 +122,10 @@ describe('calc', () => {
   it.each([
     [[], 'No formula given'],
     [['--jsn', '=1'], 'no option --jsn'],
-    [['--sheet'], 'needs the name'],
+    [['--sheet'], '--sheet needs a value'],
+    [['--seconds', 'x', '=1'], '--seconds needs'],
     [['--sheet', 'none.csv', '=1'], 'none.csv cannot be read: no such file'],
-    [['  '], 'formula is empty'],
+    [['  '], 'argument is empty'],
     [['--help', 'BURN.TABEL'], 'nearest: BURN.TABLE'],
   ])('answers wrong use %j with exit code 2', async (args, why) => {
     const { code, out, err } = await run(...args);

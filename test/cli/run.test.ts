@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -44,5 +44,35 @@ describe('the command started by hand', () => {
   });
   it('says how it is used where the command is not known', async () => {
     expect(await run('clac')).toMatchObject({ code: 2, err: expect.stringContaining('calc') as string });
+  });
+});
+
+describe('output that nobody takes', () => {
+  const shell = (line: string): Promise<Ended> =>
+    new Promise((resolve) => {
+      execFile('bash', ['-c', line], { env: { ...process.env, RODSHEET_CACHE: cache } }, (error, out, err) => {
+        resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
+      });
+    });
+  const calc = `'${process.execPath}' '${RUN}' calc`;
+  it('is no fault where the reader has seen enough', async () => {
+    const { err, code } = await shell(`set -o pipefail; ${calc} --help | head -1`);
+    expect([code, err]).toEqual([0, '']);
+  });
+  it.skipIf(!existsSync('/dev/full'))('is told in one line where the disk is full', async () => {
+    const { err, code } = await shell(`${calc} '=1' > /dev/full`);
+    expect(code).toBe(2);
+    expect(err).toMatch(/^the output cannot be written: ENOSPC[^\n]*\n$/);
+  });
+  it('is given up in time where a pipe gives nothing to read, or a formula takes too long', async () => {
+    expect(await shell(`${calc} --seconds 3 --sheet <(sleep 9 2>&-) '=1'`)).toEqual({
+      code: 2,
+      out: '',
+      err: 'given up after 3 seconds\n',
+    });
+    expect(await shell(`${calc} --seconds 3 '=SUM(MAKEARRAY(9000,9000,LAMBDA(a,b,a*b)))'`)).toMatchObject({
+      code: 2,
+      err: 'given up after 3 seconds\n',
+    });
   });
 });

@@ -4,7 +4,7 @@ import { Basis, NotingBasis } from '../../src/core/basis.ts';
 import { findMaterial } from '../../src/core/burn/materials.ts';
 import { findRod } from '../../src/core/burn/rods.ts';
 import { OPERATION_IDS, operationOf } from '../../src/core/operations/all.ts';
-import { sizeItem } from '../../src/core/operations/size-item.ts';
+import { sized } from '../../src/core/operations/sized.ts';
 
 const changedBy = (a: Assumptions, name: Parameters<Assumptions['value']>[0], value: number): Assumptions =>
   Assumptions.from([{ name, value, low: value, high: value, kind: 'your value' }], a);
@@ -66,28 +66,28 @@ describe('a basis that notes what its values rest on', () => {
       { name: 'rod flow measured', value: 0.005, kind: 'your value' },
       { name: 'cooling method', word: 'water' },
     ]);
-    const sized = (basis: Basis): readonly (number | string)[] => {
+    const figures = (basis: Basis): readonly (number | string)[] => {
       try {
-        const s = sizeItem(
-          operationOf(id),
-          SIZES[id] ?? {},
-          id === 'CUT' ? findRod('3/8') : undefined,
-          findMaterial(id === 'BREACH' ? 'reinforced concrete' : 'cast iron'),
+        const s = sized({
+          operation: operationOf(id),
+          sizes: SIZES[id] ?? {},
+          rod: id === 'CUT' ? findRod('3/8') : undefined,
+          material: findMaterial(id === 'BREACH' ? 'reinforced concrete' : 'cast iron'),
           basis,
-        );
+        });
         return [s.name, s.pressure, s.flow, s.oxygen, s.rods, s.burnTime, s.crewTime];
       } catch (e) {
         return [String(e)];
       }
     };
     const noting = new NotingBasis(a);
-    sized(noting);
+    figures(noting);
     expect(noting.asked.size).toBeGreaterThan(20);
     // Those of the cooling make up most of the time and are the same for every pin.
     for (const name of noting.asked) {
       const { low, high } = a.inForce(name);
       const varied = changedBy(a, name, low < high ? low : a.value(name) * 1.01);
-      expect(sized(noting.changed(name, varied)), name).toEqual(sized(new Basis(varied)));
+      expect(figures(noting.changed(name, varied)), name).toEqual(figures(new Basis(varied)));
     }
   });
 });

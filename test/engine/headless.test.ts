@@ -246,3 +246,33 @@ describe('a workbook', () => {
     expect(workbook.values('C10000')).toEqual([[19_998]]);
   });
 });
+
+describe('functions of the sheet', () => {
+  const rows = [
+    [4, 12],
+    [3.5, 10],
+    [6, 24],
+  ];
+  it('keep a line break in a quoted text, whichever it is, and others beside it', async () => {
+    expect(await result('="a\nb"&"c\r\n\nd"')).toEqual([['a\nbc\n\nd']]);
+    expect(await result('=LEN("say ""\n""")\n+1')).toEqual([[8]]);
+    expect(await result(`='My ''sheet'!A1&"\n"`, [], [{ name: "My 'sheet", rows: [['x']] }])).toEqual([['x\n']]);
+  });
+  it('choose whole columns by a list of numbers', async () => {
+    expect(await result('=CHOOSE({2,1},A1:A3,B1:B3)', rows)).toEqual(rows.map(([a, b]) => [b, a]));
+    expect(await result('=SUM(CHOOSE(2,A1:A3,B1:B3))', rows)).toEqual([[46]]);
+  });
+  it('make lists longer than the sheet they stand in', async () => {
+    const sheet = {
+      name: 'S',
+      rows: [['=SUM(SEQUENCE(5000))', '=COUNT(RANDARRAY(5000))', '=SUM(SEQUENCE(2000000))']],
+      size: [9, 9],
+    } as const;
+    const workbook = await calculateWorkbook({ sheets: [sheet] }, []);
+    expect(workbook.values('A1:C1')).toEqual([[12_502_500, 5000, expect.objectContaining({ error: '#REF!' })]]);
+  });
+  it('give the text of a link', async () => {
+    expect(await result('=HYPERLINK("https://example.org","the plan")&"!"')).toEqual([['the plan!']]);
+    expect(await result('=HYPERLINK("https://example.org","the plan")')).toEqual([['the plan']]);
+  });
+});

@@ -13,6 +13,7 @@ import { CYLINDER_SIZES } from '../../src/core/oxygen/cylinder-sizes.ts';
 import { HOSE_BORES } from '../../src/core/oxygen/hose-bores.ts';
 import { CAUTIONS } from '../../src/core/safety/cautions.ts';
 import { CONDITIONS } from '../../src/core/safety/conditions.ts';
+import { OF_MATERIAL, OF_POSITION } from '../../src/core/safety/item.ts';
 import { FIRE_CHECKS } from '../../src/core/safety/fire-checks.ts';
 import { FIRE_WATCH_RULES } from '../../src/core/safety/fire-watch.ts';
 import { LIMITS } from '../../src/core/safety/limits.ts';
@@ -34,6 +35,7 @@ export const registers = {
   units: QUANTITIES,
   sources: SOURCES,
   conditions: CONDITIONS,
+  'conditions of materials and positions': [OF_MATERIAL, OF_POSITION],
   cautions: CAUTIONS,
   'things to wear': PPE,
   limits: LIMITS,

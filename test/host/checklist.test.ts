@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
-import { calc } from '../../src/cli/calc.ts';
+import { calc, readCalc } from '../../src/cli/calc.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 
 const root = new URL('../../', import.meta.url);
@@ -39,13 +39,13 @@ function agrees(value: Value, written: string): boolean {
 describe('the check-list for the real host', () => {
   let values: readonly (readonly (readonly Value[])[])[];
   beforeAll(async () => {
-    const out: string[] = [];
-    await calc(['--json', '--sheet', 'pins.csv', ...shown.map((s) => s.formula)], hostFunctions, {
-      readFile: () => CSV,
-      out: (text) => out.push(text),
-      err: (text) => expect.fail(text),
-    });
-    values = out.map((line) => (JSON.parse(line) as { readonly values: readonly (readonly Value[])[] }).values);
+    const asked = readCalc(['--json', '--sheet', 'pins.csv', ...shown.map((s) => s.formula)]);
+    if ('code' in asked) expect.fail(asked.err);
+    const { out, err } = await calc(asked, hostFunctions, () => Buffer.from(CSV));
+    expect(err).toBe('');
+    values = out
+      .split('\n')
+      .map((line) => (JSON.parse(line) as { readonly values: readonly (readonly Value[])[] }).values);
   });
 
   it('has formulas with results to look for', () => {

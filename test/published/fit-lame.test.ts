@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { contactPressure } from '../../src/core/fit/contact-pressure.ts';
+import { contactPressure, type PressFit } from '../../src/core/fit/contact-pressure.ts';
 import { gripForce } from '../../src/core/fit/grip-force.ts';
-import { hoopStresses } from '../../src/core/fit/hoop-stresses.ts';
-import type { PressFit } from '../../src/core/fit/press-fit.ts';
-import { rings, type RingMaterial } from '../../src/core/fit/ring-solver.ts';
+import { hoopStresses } from '../core/fit/physics.ts';
+import { Rings, type RingMaterial } from '../../src/core/fit/ring-solver.ts';
 import { radialMesh } from '../../src/core/heat/radial-mesh.ts';
 
 // Press fits worked out independently from Lame's rings, the first as in Marks' Calculations for Machine Design, interference
@@ -99,7 +98,7 @@ describe('interference fits after Lame', () => {
       { inner: hole / 2, outer: diameter / 2, cells },
       { inner: diameter / 2, outer: boss / 2, cells },
     ]);
-    const solver = rings(mesh, {
+    const solver = new Rings(mesh, {
       materials: [elastic(pinModulus, pinPoisson), elastic(bossModulus, bossPoisson)],
       interference: interference / 2,
       reference: 0,

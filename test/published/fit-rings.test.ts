@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { rings, type RingMaterial } from '../../src/core/fit/ring-solver.ts';
+import { Rings, type RingMaterial } from '../../src/core/fit/ring-solver.ts';
 import { radialMesh } from '../../src/core/heat/radial-mesh.ts';
 
 // Timoshenko & Goodier, Theory of Elasticity, 2nd ed. 1951, art. 135: hollow cylinder with free ends, steady radial flow of heat,
@@ -23,7 +23,7 @@ describe('a ring with a radial temperature difference', () => {
   const steel: RingMaterial = { modulus: () => E, yield: () => Infinity, elongation: (t) => alpha * t, poisson: nu };
   const solve = (cells: number) => {
     const mesh = radialMesh([{ inner: a, outer: b, cells }]);
-    const solver = rings(mesh, { materials: [steel], interference: 0, reference: 0, ends: 'free' });
+    const solver = new Rings(mesh, { materials: [steel], interference: 0, reference: 0, ends: 'free' });
     solver.advance({ temperatures: Array.from(mesh.middles, (r) => (Ti * Math.log(b / r)) / log) });
     return solver.stresses();
   };
@@ -89,7 +89,7 @@ describe('a thick cylinder that yields under inner pressure', () => {
   const Y = (2 * f) / Math.sqrt(3);
   const steel: RingMaterial = { modulus: () => E, yield: () => f, elongation: () => 0, poisson: nu };
   const solver = (cells: number) =>
-    rings(radialMesh([{ inner: a, outer: b, cells }]), {
+    new Rings(radialMesh([{ inner: a, outer: b, cells }]), {
       materials: [steel],
       interference: 0,
       reference: 0,

@@ -111,7 +111,7 @@ describe('the heat balance', () => {
       call(findFunction('BURN.PIN.STEPS')!, [4, 10]).find((r) => r[1] === 'k')?.[2] as number,
       9,
     );
-    expect(balance({ 'oxygen burnt share': 0.02 })).toBeUndefined();
+    expect(balance('k', { 'oxygen burnt share': 0.02 })).toBeUndefined();
   });
 
   it('burns more of the metal when hotter, and never more than all', () => {

@@ -33,3 +33,16 @@ describe('the help on an argument', () => {
     }
   });
 });
+
+describe('a 0 that is taken for a blank cell', () => {
+  const takesZero = (d: (typeof CATALOGUE)[number], name: string): boolean | undefined =>
+    hostFunction(d).parameters.find((p) => p.name === name)?.zeroIsBlank;
+  it('is one that cannot be meant, such as the diameter of a pin', () => {
+    const rods = CATALOGUE.find((d) => d.name === 'BURN.PIN.RODS')!;
+    expect(takesZero(rods, 'diameter')).toBe(true);
+  });
+  it('is no temperature: 0 F and 0 C are meant', () => {
+    const gauge = CATALOGUE.find((d) => d.name === 'BURN.CYLINDER.GAUGE')!;
+    expect(takesZero(gauge, 'temperature')).toBe(false);
+  });
+});

@@ -5,7 +5,8 @@ import path from 'node:path';
 import esbuild from 'esbuild';
 import webpack from 'webpack';
 import config from '../../webpack.config.js';
-import { bytesOf, packageIn, packagesOf } from '../../src/addin/notices.mjs';
+import { bytesOf, packagesInside, packagesOf } from '../../src/addin/notices.mjs';
+import { extensionParts } from '../../src/libreoffice/package.mjs';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const COMMAND_LINE = 'command line';
@@ -56,17 +57,18 @@ export async function commandLineContents() {
     keepNames: true,
     logLevel: 'silent',
   });
-  const used = new Set(Object.values(metafile.outputs).flatMap(({ inputs }) => Object.keys(inputs)));
-  const packages = new Map();
-  let bytes = 0;
-  for (const file of used) {
-    const size = metafile.inputs[file].bytes;
-    bytes += size;
-    const folder = /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)/.exec(file)?.[1];
-    if (!folder) continue;
-    if (!packages.has(folder)) packages.set(folder, packageIn(path.join(ROOT, folder)));
-    const one = packages.get(folder);
-    one.bytes[COMMAND_LINE] = (one.bytes[COMMAND_LINE] ?? 0) + size;
-  }
-  return { entries: { [COMMAND_LINE]: bytes }, packages: [...packages.values()] };
+  return contentsOf({ [COMMAND_LINE]: metafile });
+}
+
+/** The extension for LibreOffice Calc, put together as `npm run build -- --env libreoffice=yes` does. */
+export async function extensionContents() {
+  return contentsOf((await extensionParts()).reports);
+}
+
+function contentsOf(reports) {
+  const sizes = Object.entries(reports).map(([entry, { outputs, inputs }]) => {
+    const used = new Set(Object.values(outputs).flatMap((output) => Object.keys(output.inputs)));
+    return [entry, [...used].reduce((sum, file) => sum + inputs[file].bytes, 0)];
+  });
+  return { entries: Object.fromEntries(sizes), packages: packagesInside(reports, ROOT) };
 }

@@ -4,14 +4,14 @@
  * that is not permissive, and on a package without its licence in LICENCES.txt.
  *
  *   --only addin      leaves the trial workbook out, as the build's switch does
- *   --only commands   looks at the command line alone
+ *   --only commands   looks at the command line and the extension for LibreOffice Calc alone
  *   --list FILE       another list in place of shipped.json
  */
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { licenceOf } from '../../src/addin/notices.mjs';
-import { builtContents, commandLineContents } from './contents.mjs';
+import { builtContents, commandLineContents, extensionContents } from './contents.mjs';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const PERMISSIVE = [
@@ -40,7 +40,7 @@ const built =
   values.only === 'commands'
     ? []
     : [await builtContents({ office: 'package', ...(values.only ? { only: values.only } : {}) })];
-for (const { entries, packages } of [...built, await commandLineContents()]) {
+for (const { entries, packages } of [...built, await commandLineContents(), await extensionContents()]) {
   for (const [entry, all] of Object.entries(entries))
     shipped(
       entry,

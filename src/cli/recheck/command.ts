@@ -3,6 +3,9 @@ import path from 'node:path';
 import type { Change } from '../../core/assumptions/history.ts';
 import { LIMITS } from '../../files/xlsx/limits.ts';
 import { UnreadableFile } from '../../files/xlsx/unreadable.ts';
+import { LIMITS_TOLD, SECONDS } from '../bounded.ts';
+import { EXIT_CODES, faultOfOurs, type Ended, type ExitCode } from '../ended.ts';
+import { readOptions, readSeconds } from '../options.ts';
 import { isSameFile, writeWhole } from '../write-file.ts';
 import { recheck, type Recheck } from './recheck.ts';
 import { refreshed } from './refresh.ts';
@@ -18,7 +21,8 @@ export const RECHECK_USAGE = `Recalculates a saved workbook with this version an
                formulas are always those of today, and what changed in them since is told
   --write OUT  writes the workbook with the new results as its saved values; all else keeps its bytes
   --force      lets --write take the place of a file that is there, even of JOB.xlsx
-  --seconds N  gives up after N seconds (120)
+  --all-formulas  with --write: writes the sheet's own formulas that came out differently too
+  --seconds N  gives up after N seconds (${SECONDS})
 
 A moved cell says why, as far as the workbook can tell:
   assumption   with the defaults of the version saved in the workbook (BURN.VERSION) the saved value comes out
@@ -26,67 +30,59 @@ A moved cell says why, as far as the workbook can tell:
   input        something the cell reads, or its formula, changed after it was last calculated
   unknown      the workbook does not say its version, so it may be either
 
+A formula that is not calculated here as in the host (a function missing here, hidden rows in SUBTOTAL, days counted
+from 1904) keeps its saved value, with the reason; one of ours is counted as kept. An error of the calculation here
+never takes the place of a saved value.
+
 Numbers are the same within one part in a thousand million. Cells of BURN.VERSION alone are not counted.
-Exit code: 0 all the same, 1 some moved, 2 wrong use or a file that cannot be read or written, 3 some broken,
-4 a fault of ours. Macros are never run, links never followed, and the source is never changed without --force.
+Macros are never run, links never followed, and the source is never changed without --force.
+${LIMITS_TOLD}
+${EXIT_CODES}
 The figures are estimates; they do not say that a job is safe.`;
-
-export type RecheckExit = 0 | 1 | 2 | 3 | 4;
-
-/** What came of the command: the texts it prints and its exit code. */
-export interface Ended {
-  readonly code: RecheckExit;
-  readonly out: string;
-  readonly err: string;
-}
 
 export interface Asked {
   readonly file: string;
   readonly json: boolean;
   readonly all: boolean;
+  readonly allFormulas: boolean;
   readonly asOf: string | undefined;
   readonly write: string | undefined;
   readonly force: boolean;
   readonly seconds: number;
 }
 
-const SECONDS = 120;
+const OPTIONS = {
+  help: { type: 'boolean', short: 'h', default: false },
+  json: { type: 'boolean', default: false },
+  all: { type: 'boolean', default: false },
+  'as-of': { type: 'string' },
+  write: { type: 'string' },
+  force: { type: 'boolean', default: false },
+  'all-formulas': { type: 'boolean', default: false },
+  seconds: { type: 'string', default: String(SECONDS) },
+} as const;
 
 /** Reads the arguments; the end of the command where they ask for no recheck. */
 export function readArguments(args: readonly string[]): Asked | Ended {
-  const files: string[] = [];
-  let json = false;
-  let all = false;
-  let force = false;
-  let asOf: string | undefined;
-  let write: string | undefined;
-  let seconds = SECONDS;
-  const left = [...args];
-  const valueOf = (arg: string, name: string): string | undefined =>
-    (arg === name ? left.shift() : arg.slice(name.length + 1)) || undefined;
-  const is = (arg: string, name: string): boolean => arg === name || arg.startsWith(`${name}=`);
-  for (let arg = left.shift(); arg !== undefined; arg = left.shift()) {
-    if (arg === '--help' || arg === '-h') return { code: 0, out: RECHECK_USAGE, err: '' };
-    if (arg === '--') files.push(...left.splice(0));
-    else if (arg === '--json') json = true;
-    else if (arg === '--all') all = true;
-    else if (arg === '--force') force = true;
-    else if (is(arg, '--as-of')) {
-      asOf = valueOf(arg, '--as-of');
-      if (asOf === undefined) return wrongUse('--as-of needs a date or a version.');
-    } else if (is(arg, '--write')) {
-      write = valueOf(arg, '--write');
-      if (write === undefined) return wrongUse('--write needs the name of a file.');
-    } else if (is(arg, '--seconds')) {
-      seconds = Number(valueOf(arg, '--seconds'));
-      if (!(seconds > 0 && seconds <= 86_400)) return wrongUse('--seconds needs a number of seconds.');
-    } else if (arg.startsWith('--')) return wrongUse(`There is no option ${arg}.`);
-    else files.push(arg);
-  }
-  const [file] = files;
+  const read = readOptions(args, OPTIONS);
+  if ('wrong' in read) return wrongUse(read.wrong);
+  const { values, positionals } = read;
+  if (values.help) return { code: 0, out: RECHECK_USAGE, err: '' };
+  const seconds = readSeconds(values.seconds);
+  if (seconds === undefined) return wrongUse('--seconds needs a number of seconds, up to 86,400.');
+  const [file] = positionals;
   if (file === undefined) return wrongUse('No workbook given.');
-  if (files.length > 1) return wrongUse(`One workbook at a time; ${files.length} were given.`);
-  return { file, json, all, asOf, write, force, seconds };
+  if (positionals.length > 1) return wrongUse(`One workbook at a time; ${positionals.length} were given.`);
+  return {
+    file,
+    json: values.json,
+    all: values.all,
+    allFormulas: values['all-formulas'],
+    asOf: values['as-of'],
+    write: values.write,
+    force: values.force,
+    seconds,
+  };
 }
 
 function wrongUse(why: string): Ended {
@@ -95,32 +91,29 @@ function wrongUse(why: string): Ended {
 
 /** Reads, recalculates, reports and writes, as asked. `history` is the registry's own unless a test gives another. */
 export async function recheckFile(asked: Asked, history?: readonly Change[]): Promise<Ended> {
-  const { file, write, force, json, all, asOf } = asked;
+  const { file, write, force, json, all, allFormulas, asOf } = asked;
   try {
     const refused = write === undefined ? undefined : whyNotWritten(file, write, force);
     if (refused !== undefined) return failed(refused);
     const result = await recheck(readWhole(file), { asOf, ...(history ? { history } : {}) });
     const report = json
       ? reportJson(path.basename(file), result)
-      : reportLines(path.basename(file), result, all).join('\n');
+      : reportLines(path.basename(file), result, { all, allFormulas }).join('\n');
     if (write === undefined) return { code: codeOf(result), out: report, err: '' };
-    writeWhole(write, refreshed(result), force);
+    writeWhole(write, refreshed(result, allFormulas), force);
     return { code: codeOf(result), out: json ? report : `${report}\nwritten: ${write}`, err: '' };
   } catch (thrown) {
     if (thrown instanceof UnreadableFile) return failed(`${file}: ${thrown.message}`);
     if (isOfFileSystem(thrown)) return failed(`${thrown.path ?? write ?? file}: ${thrown.message}`);
-    return {
-      code: 4,
-      out: '',
-      err: `${file}: a fault of ours; please report it\n${thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown)}`,
-    };
+    return faultOfOurs(thrown, `${file}: `);
   }
 }
 
 const failed = (why: string): Ended => ({ code: 2, out: '', err: why });
 
-function codeOf(result: Recheck): RecheckExit {
-  return countOf(result, 'broken') > 0 ? 3 : countOf(result, 'moved') > 0 ? 1 : 0;
+function codeOf(result: Recheck): ExitCode {
+  if (countOf(result, 'broken') > 0) return 3;
+  return countOf(result, 'moved') > 0 || countOf(result, 'kept') > 0 ? 1 : 0;
 }
 
 function readWhole(file: string): Uint8Array {
@@ -132,6 +125,7 @@ function readWhole(file: string): Uint8Array {
 
 function whyNotWritten(file: string, write: string, force: boolean): string | undefined {
   const extension = path.extname(file).toLowerCase();
+  if (extension === '.ods') return `${write}: an .ods is only read; LibreOffice itself calculates and saves it`;
   if (path.extname(write).toLowerCase() !== extension) return `${write}: must end in ${extension}, as ${file} does`;
   if (force) return undefined;
   if (isSameFile(file, write)) return `${write}: is the workbook itself; --force lets it be replaced`;

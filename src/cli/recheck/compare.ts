@@ -15,7 +15,8 @@ export interface Compared {
   readonly column: number;
   readonly before: Cell;
   readonly after: Cell;
-  readonly status: 'same' | 'moved' | 'broken';
+  /** `kept` where the engine here does not calculate it as the host does. */
+  readonly status: 'same' | 'moved' | 'broken' | 'kept';
 }
 
 /** Compares what each formula shows with what is saved, cell by cell. */
@@ -39,9 +40,10 @@ function compareFormula(
 ): readonly Compared[] {
   const { sheet, cell, read } = f;
   const own = { formula: f, sheet, row: cell.row, column: cell.column, before: cell.value };
-  if (f.kept !== undefined) return [];
-  if (read.engine === undefined)
-    return [{ ...own, after: { error: '', message: read.problem ?? '' }, status: 'broken' }];
+  if (f.kept !== undefined)
+    return f.ours
+      ? [{ ...own, after: { error: '', message: f.kept }, status: read.problem === undefined ? 'kept' : 'broken' }]
+      : [];
   const result = results.get(f) ?? [];
   const first = result[0]?.[0] ?? null;
   // A formula that fails as a whole is told once, not for every cell it used to fill.

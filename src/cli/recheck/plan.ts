@@ -1,3 +1,4 @@
+import { functionNames } from '../../engine/headless.ts';
 import type { HostFunction } from '../../sheet/host-function.ts';
 import type { Area } from '../../files/xlsx/address.ts';
 import type { SavedCell, SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
@@ -10,7 +11,7 @@ export interface PlannedFormula {
   readonly read: StoredFormula;
   /** Whether one of our functions is in it. */
   readonly ours: boolean;
-  /** Why it keeps its saved value instead of being calculated; only where none of our functions is in it. */
+  /** Why it keeps its saved value, which others are calculated from, instead of being calculated. */
   kept: string | undefined;
 }
 
@@ -21,7 +22,7 @@ export function planFormulas(
   workbook: SavedWorkbook,
   functions: readonly HostFunction[],
 ): { readonly formulas: readonly PlannedFormula[]; readonly reader: FormulaReader } {
-  const reader = new FormulaReader(workbook, functions);
+  const reader = new FormulaReader(workbook, functions, new Set(functionNames));
   const formulas = workbook.sheets.flatMap((sheet, index) =>
     sheet.cells.flatMap((cell): PlannedFormula[] => {
       if (!cell.formula) return [];
@@ -30,7 +31,7 @@ export function planFormulas(
         cell.formula.area,
       );
       const ours = read.ours.length > 0;
-      return [{ sheet: index, cell, read, ours, kept: ours ? undefined : whyKept(cell, read) }];
+      return [{ sheet: index, cell, read, ours, kept: whyKept(cell, read, ours) }];
     }),
   );
   return { formulas, reader };
@@ -42,8 +43,12 @@ function withinBounds(read: StoredFormula, { top, left, bottom, right }: Area): 
     : read;
 }
 
-function whyKept({ formula }: SavedCell, { problem, volatile }: StoredFormula): string | undefined {
+function whyKept(
+  { formula }: SavedCell,
+  { problem, lacking, volatile }: StoredFormula,
+  ours: boolean,
+): string | undefined {
   if (formula?.kind === 'table') return 'it is a what-if table';
-  if (volatile.length > 0) return `${volatile.join(', ')} changes by itself`;
-  return problem;
+  if (volatile.length > 0 && !ours) return `${volatile.join(', ')} changes by itself`;
+  return problem ?? lacking;
 }

@@ -95,7 +95,7 @@ async function valuesAsOf(
   version: string,
   { workbook, formulas, reader, history }: Told,
 ): Promise<ReadonlySet<string>> {
-  const results = await run(workbook, formulas, reader, functionsOf(version, history));
+  const { results } = await run(workbook, formulas, reader, functionsOf(version, history));
   return new Set(
     compare(workbook, formulas, results)
       .filter((c) => c.status === 'same')

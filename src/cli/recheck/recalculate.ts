@@ -65,8 +65,7 @@ function keptSpills(sheet: SavedSheet, planned: ReadonlyMap<SavedCell, PlannedFo
 
 function content(cell: SavedCell, planned: PlannedFormula | undefined): CellContent {
   if (!planned || planned.kept !== undefined) return saved(cell.value);
-  const { engine, problem = '' } = planned.read;
-  if (engine === undefined) return { error: '#VALUE!', message: problem };
+  const { engine = '' } = planned.read;
   const { kind, area } = cell.formula!;
   // Only a spilling formula shows more than its own cell, or the area it was entered over.
   if (kind === 'dynamic' || (kind === 'plain' && !planned.ours)) return engine;

@@ -17,19 +17,19 @@ import {
   type SavedVersion,
   type Why,
 } from './reasons.ts';
-import { run, type Results } from './run.ts';
+import { run, type Ran, type Results } from './run.ts';
 
 export interface CheckedCell {
   readonly sheet: string;
   readonly cell: string;
   /** Our functions in its formula. */
   readonly functions: readonly string[];
-  readonly status: 'same' | 'moved' | 'broken';
+  readonly status: Compared['status'];
   readonly before: Cell;
   readonly after: Cell;
   /** Of a moved cell. */
   readonly why?: Why;
-  /** Of a broken cell. */
+  /** Of a broken or kept cell. */
   readonly message?: string;
 }
 
@@ -58,6 +58,7 @@ export interface Recheck {
   readonly workbook: SavedWorkbook;
   readonly compared: readonly Compared[];
   readonly results: Results;
+  readonly refusals: Ran['refusals'];
 }
 
 export interface RecheckOptions {
@@ -75,7 +76,7 @@ export async function recheck(file: Uint8Array, options: RecheckOptions = {}): P
   const { formulas, reader } = planFormulas(workbook, functions);
   const ours = formulas.filter((f) => f.ours);
   if (ours.length === 0) throw new UnreadableFile('there is no formula with a BURN function in it');
-  const results = await run(workbook, formulas, reader, functions);
+  const { results, refusals } = await run(workbook, formulas, reader, functions);
   const compared = compare(workbook, formulas, results);
   const versions = savedVersions(workbook, formulas);
   const checked = compared.filter((c) => c.formula.ours && !isVersionOnly(c.formula));
@@ -100,12 +101,15 @@ export async function recheck(file: Uint8Array, options: RecheckOptions = {}): P
       .filter((c) => !c.formula.ours && c.status !== 'same')
       .map((c) => ({ place: placeName(workbook, c.sheet, c.row, c.column), before: c.before, after: c.after })),
     kept: formulas.flatMap((f: PlannedFormula) =>
-      f.kept === undefined ? [] : [{ place: placeName(workbook, f.sheet, f.cell.row, f.cell.column), why: f.kept }],
+      f.kept === undefined || f.ours
+        ? []
+        : [{ place: placeName(workbook, f.sheet, f.cell.row, f.cell.column), why: f.kept }],
     ),
     macros: workbook.macros,
     workbook,
     compared,
     results,
+    refusals,
   };
 }
 
@@ -130,6 +134,6 @@ function checkedCell(c: Compared, workbook: SavedWorkbook, why: Why | undefined)
     before: c.before,
     after: c.after,
     ...(why ? { why } : {}),
-    ...(c.status === 'broken' && isCellError(c.after) ? { message: c.after.message } : {}),
+    ...(['broken', 'kept'].includes(c.status) && isCellError(c.after) ? { message: c.after.message } : {}),
   };
 }

@@ -1,3 +1,4 @@
+import { isCellError } from '../../catalogue/cell.ts';
 import type { Cell } from '../../sheet/host-function.ts';
 import { utf8 } from '../../files/xlsx/bytes.ts';
 import { editSheet, storable, type NewValue } from '../../files/xlsx/edit-sheet.ts';
@@ -7,13 +8,16 @@ import { isSame } from './recalculate.ts';
 import type { Recheck } from './recheck.ts';
 
 /**
- * The workbook with the results of this recheck as its saved values. Only parts of sheets with a changed value are
- * written anew, and in them only those values; all else keeps its bytes. What comes out is read back before it is given.
+ * The workbook with the results of this recheck as its saved values: those of our formulas and, with `allFormulas`, of
+ * the sheet's own. Only parts of sheets with a changed value are written anew, and in them only those values; all else
+ * keeps its bytes. An error of the engine never goes over a saved value. What comes out is read back before it is given.
  */
-export function refreshed({ workbook, compared, results }: Recheck): Uint8Array {
+export function refreshed({ workbook, compared, results, refusals }: Recheck, allFormulas = false): Uint8Array {
   const bySheet = new Map<number, NewValue[]>();
-  for (const { formula, sheet, row, column, after, status } of compared) {
-    if (status === 'same' || formula.read.engine === undefined) continue;
+  const isEngines = (value: Cell): boolean => isCellError(value) && !refusals.has(value.message);
+  for (const { formula, sheet, row, column, before, after, status } of compared) {
+    if (status === 'same' || formula.kept !== undefined || (!formula.ours && !allFormulas)) continue;
+    if (isEngines(after) && !isCellError(before)) continue;
     const anchor = formula.cell.row === row && formula.cell.column === column;
     const result = results.get(formula) ?? [];
     const area = {
@@ -35,7 +39,8 @@ export function refreshed({ workbook, compared, results }: Recheck): Uint8Array 
   // A spill of another size says so in its own cell, even where that cell's value stayed.
   for (const [formula, result] of results) {
     const { cell, sheet } = formula;
-    if (cell.formula?.kind !== 'dynamic') continue;
+    if (cell.formula?.kind !== 'dynamic' || (!formula.ours && !allFormulas)) continue;
+    if (isEngines(result[0]?.[0] ?? null)) continue;
     const area = {
       top: cell.row,
       left: cell.column,

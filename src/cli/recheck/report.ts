@@ -10,7 +10,12 @@ export function countOf({ cells }: Recheck, status: CheckedCell['status']): numb
 }
 
 /** The recheck as lines for a person. */
-export function reportLines(name: string, result: Recheck, all: boolean): readonly string[] {
+export function reportLines(
+  name: string,
+  result: Recheck,
+  { all = false, allFormulas = false }: { readonly all?: boolean; readonly allFormulas?: boolean } = {},
+): readonly string[] {
+  const keptCells = result.cells.filter((c) => c.status === 'kept');
   const most = all ? Infinity : MOST_SHOWN;
   const count = (n: number, one: string, many = `${one}s`): string =>
     `${n.toLocaleString('en-US')} ${n === 1 ? one : many}`;
@@ -23,8 +28,14 @@ export function reportLines(name: string, result: Recheck, all: boolean): readon
     ...shortened(result.cells.filter((c) => c.status === 'moved').map(movedLine), most),
     `broken  ${countOf(result, 'broken')}`,
     ...shortened(result.cells.filter((c) => c.status === 'broken').map(brokenLine), most),
+    ...(keptCells.length > 0
+      ? [
+          `kept    ${keptCells.length}, with the saved value, since they are not calculated here as in the host`,
+          ...shortened(keptCells.map(brokenLine), most),
+        ]
+      : []),
     ...section(
-      `${count(result.others.length, 'cell')} of the sheet's own formulas came out differently:`,
+      `${count(result.others.length, 'cell')} of the sheet's own formulas came out differently (${allFormulas ? 'written too with --write' : '--write leaves them as saved, unless --all-formulas is given'}):`,
       result.others.map((o) => `  ${o.place}  ${showChange(o.before, o.after)}`),
       most,
     ),
@@ -68,7 +79,12 @@ function shortened(lines: readonly string[], most: number): readonly string[] {
 /** The recheck as one object for programs. */
 export function reportJson(name: string, result: Recheck): string {
   const { cells, formulas, versions, version, notTurnedBack, others, kept, macros } = result;
-  const counts = { same: countOf(result, 'same'), moved: countOf(result, 'moved'), broken: countOf(result, 'broken') };
+  const counts = {
+    same: countOf(result, 'same'),
+    moved: countOf(result, 'moved'),
+    broken: countOf(result, 'broken'),
+    kept: countOf(result, 'kept'),
+  };
   return JSON.stringify({
     file: name,
     version,

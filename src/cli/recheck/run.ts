@@ -9,6 +9,12 @@ import type { FormulaReader } from '../../files/xlsx/stored-formula.ts';
 export type Grid = readonly (readonly Cell[])[];
 export type Results = ReadonlyMap<PlannedFormula, Grid>;
 
+export interface Ran {
+  readonly results: Results;
+  /** Texts of the errors that functions of ours gave; any other error is the engine's. */
+  readonly refusals: ReadonlySet<string>;
+}
+
 const MOST_ROUNDS = 4;
 
 /**
@@ -21,15 +27,29 @@ export async function run(
   formulas: readonly PlannedFormula[],
   reader: FormulaReader,
   functions: readonly HostFunction[],
-): Promise<Results> {
+): Promise<Ran> {
   const readers = new Readers(formulas);
+  const refusals = new Set<string>();
+  const noting = functions.map((f) => notingErrors(f, refusals));
   for (let round = 1; ; round++) {
-    const calculated = await recalculate(workbook, formulas, reader, functions);
+    const calculated = await recalculate(workbook, formulas, reader, noting);
     const results: Results = new Map(
       formulas.flatMap((f): [PlannedFormula, Grid][] => (f.kept === undefined ? [[f, resultOf(calculated, f)]] : [])),
     );
-    if (!keepMore(formulas, results, readers, round === MOST_ROUNDS) || round > MOST_ROUNDS) return results;
+    if (!keepMore(formulas, results, readers, round === MOST_ROUNDS) || round > MOST_ROUNDS)
+      return { results, refusals };
   }
+}
+
+function notingErrors(f: HostFunction, refusals: Set<string>): HostFunction {
+  return {
+    ...f,
+    call: (args) => {
+      const result = f.call(args);
+      for (const cell of result.flat()) if (isCellError(cell)) refusals.add(cell.message);
+      return result;
+    },
+  };
 }
 
 /** Marks formulas to be kept; whether there were any. */

@@ -6,6 +6,8 @@ import { calculateWorkbook } from '../../engine/headless.ts';
 import type { CellContent } from '../../sheet/described-workbook.ts';
 import { asInTheHost } from '../../engine/as-in-the-host.ts';
 import { newWorkbook } from '../../files/xlsx/new-workbook.ts';
+import { EXIT_CODES, faultOfOurs, type Ended } from '../ended.ts';
+import { readOptions } from '../options.ts';
 import { writeWhole } from '../write-file.ts';
 import { jobWorkbook } from '../../files/template/job-workbook.ts';
 
@@ -17,14 +19,13 @@ export const TEMPLATE_USAGE = `Writes a job workbook: pin list, plan, stock list
 
 Formulas stand in it as the spreadsheet host stores them, with their values, so that any spreadsheet program shows it;
 it recalculates in the host with the add-in. Figures and prices in it are invented, to be replaced.
-Exit code: 0 written, 2 wrong use or a file that cannot be written, 4 a fault of ours.
+${EXIT_CODES}
 The figures are estimates; they do not say that a job is safe.`;
 
-export interface TemplateEnded {
-  readonly code: 0 | 2 | 4;
-  readonly out: string;
-  readonly err: string;
-}
+const OPTIONS = {
+  help: { type: 'boolean', short: 'h', default: false },
+  force: { type: 'boolean', default: false },
+} as const;
 
 /** The workbook as bytes. */
 export async function templateFile(): Promise<Uint8Array> {
@@ -35,26 +36,21 @@ export async function templateFile(): Promise<Uint8Array> {
 }
 
 /** The command: `template [--force] OUT.xlsx` */
-export async function template(args: readonly string[]): Promise<TemplateEnded> {
-  const wrongUse = (why: string): TemplateEnded => ({ code: 2, out: '', err: `${why}\n\n${TEMPLATE_USAGE}` });
-  if (args.includes('--help') || args.includes('-h')) return { code: 0, out: TEMPLATE_USAGE, err: '' };
-  const option = args.find((a) => a.startsWith('--') && a !== '--force');
-  if (option !== undefined) return wrongUse(`There is no option ${option}.`);
-  const [out, ...more] = args.filter((a) => a !== '--force');
+export async function template(args: readonly string[]): Promise<Ended> {
+  const wrongUse = (why: string): Ended => ({ code: 2, out: '', err: `${why}\n\n${TEMPLATE_USAGE}` });
+  const read = readOptions(args, OPTIONS);
+  if ('wrong' in read) return wrongUse(read.wrong);
+  if (read.values.help) return { code: 0, out: TEMPLATE_USAGE, err: '' };
+  const [out, ...more] = read.positionals;
   if (out === undefined) return wrongUse('No file given.');
   if (more.length > 0) return wrongUse('One file at a time.');
   if (path.extname(out).toLowerCase() !== '.xlsx') return wrongUse(`${out} must end in .xlsx.`);
   try {
-    writeWhole(out, await templateFile(), args.includes('--force'));
+    writeWhole(out, await templateFile(), read.values.force);
     return { code: 0, out: `written: ${out}`, err: '' };
   } catch (thrown) {
     const { code, syscall, message } = thrown as NodeJS.ErrnoException;
     if (code === 'EEXIST') return { code: 2, out: '', err: `${out}: is there already; --force lets it be replaced` };
-    if (syscall !== undefined) return { code: 2, out: '', err: `${out}: ${message}` };
-    return {
-      code: 4,
-      out: '',
-      err: `a fault of ours; please report it\n${thrown instanceof Error ? (thrown.stack ?? message) : String(thrown)}`,
-    };
+    return syscall === undefined ? faultOfOurs(thrown) : { code: 2, out: '', err: `${out}: ${message}` };
   }
 }

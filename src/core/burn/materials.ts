@@ -1,7 +1,7 @@
-import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
+import { assumed } from '../assumptions/assumed.ts';
+import type { NumberName } from '../assumptions/registry.ts';
 import { unknownName } from '../messages.ts';
-import type { Step, Trace } from '../model/trace.ts';
+import { calculated, entered, solved, type Step } from '../model/step.ts';
 import { nearestNames } from '../units/nearest-names.ts';
 import {
   ALUMINIUM,
@@ -52,18 +52,6 @@ export interface Masonry extends Common {
 
 /** What the work is made of. */
 export type Material = Metal | Masonry;
-
-/** A material as the heat balance sees it. */
-export interface Substance {
-  /** kg/m3 */
-  readonly density: number;
-  /** From 25 C to where it leaves, J/kg. */
-  readonly heat: number;
-  /** Share that may burn, 0 to 1. */
-  readonly burns: number;
-  /** Share of the heat of burning that is lost. */
-  readonly heatLost: number;
-}
 
 /**
  * Heat content of an iron alloy above 298.15 K [J/kg]: sum of mass share x heat content of each element, dissolved as a liquid.
@@ -214,133 +202,102 @@ export function materialFactors(m: Material): readonly NumberName[] {
 }
 
 /**
- * Density, heat content where it leaves, share that may burn and heat lost of a material.
+ * Density of a material and the share of it that may burn: steps `material`, `rho`, `burns`. Of masonry with a share s of steel
+ * by volume,
  *
- * A metal leaves with the slag at T, or at ratio x its melting point where it only melts. Copper and aluminium conduct
- * a share c away besides: lost = 1 - (1 - f)(1 - c). Of masonry with a share s of steel by volume,
+ *     rho = (1 - s) rho_m + s rho_steel,   burns = s rho_steel / rho
  *
- *     rho = (1 - s) rho_m + s rho_steel,   h = [(1 - s) rho_m h_m + s rho_steel h_Fe(T)] / rho,   burns = s rho_steel / rho
- *
- * `of` reads the assumptions; `slagTemperature` T [K]; `heatLost` f.
- * Source: mixing by volume; properties as the material's own sources.
+ * Source: mixing by volume; densities as the material's own sources.
  */
-export function substanceOf(m: Material, of: ReadNumber, slagTemperature: number, heatLost: number): Substance {
-  if (m.kind === 'masonry') {
-    const s = m.steel ? of(m.steel) : 0;
-    const density = (1 - s) * m.density + s * STEEL_DENSITY;
-    const heat = ((1 - s) * m.density * of(m.heatToMelt) + s * STEEL_DENSITY * ironEnthalpy(slagTemperature)) / density;
-    return { density, heat: s === 0 ? of(m.heatToMelt) : heat, burns: (s * STEEL_DENSITY) / density, heatLost };
-  }
-  return {
-    density: m.density,
-    heat: m.heat(m.melts === undefined ? slagTemperature : m.melts * of('melt temperature ratio')),
-    burns: typeof m.burns === 'string' ? of(m.burns) : m.burns,
-    heatLost: m.conducts ? 1 - (1 - heatLost) * (1 - of('conducted share')) : heatLost,
-  };
-}
-
-/** Records density and share that may burn: steps `rho` and `burns`. */
-export function recordMaterial(m: Material, a: Assumptions, trace: Trace): void {
-  trace.add({
-    name: 'material',
-    symbol: 'material',
-    value: m.name,
-    quantity: 'count',
-    formula: 'given, or by default',
-    kind: 'input',
-    source: '',
-  });
-  const density = (name: string, symbol: string, value: number, source: string): void =>
-    trace.add({
-      name,
-      symbol,
-      value,
-      quantity: 'density',
-      formula: 'register of materials',
-      kind: 'published',
-      source,
-    });
+export function materialSteps(m: Material): readonly Step[] {
+  const name = entered('material', 'material', 'count', m.name, 'given, or by default', 'input', '');
+  const density = (symbol: string, words: string, value: number, source: string): Step =>
+    entered(symbol, words, 'density', value, 'register of materials', 'published', source);
   if (m.kind === 'masonry' && m.steel) {
-    density('density without the steel', 'rho_m', m.density, m.source);
-    density('density of steel', 'rho_steel', STEEL_DENSITY, 'steel density');
-    const s = a.record(m.steel, 's_steel', trace);
-    const value = (1 - s) * m.density + s * STEEL_DENSITY;
-    trace.add({
-      name: 'density of the work',
-      symbol: 'rho',
-      value,
-      quantity: 'density',
-      formula: '(1 - steel in section) x density without + steel in section x density of steel',
-      expression: '(1 - s_steel) * rho_m + s_steel * rho_steel',
-      kind: 'calculated',
-      source: 'arithmetic',
-    });
-    trace.add({
-      name: 'share of the work that may burn',
-      symbol: 'burns',
-      value: (s * STEEL_DENSITY) / value,
-      quantity: 'ratio',
-      formula: 'the steel, by mass',
-      expression: 's_steel * rho_steel / rho',
-      kind: 'calculated',
-      source: 'arithmetic',
-    });
-    return;
+    return [
+      name,
+      density('rho_m', 'density without the steel', m.density, m.source),
+      density('rho_steel', 'density of steel', STEEL_DENSITY, 'steel density'),
+      assumed('s_steel', m.steel),
+      calculated(
+        'rho',
+        'density of the work',
+        'density',
+        '(1 - s_steel) * rho_m + s_steel * rho_steel',
+        '(1 - steel in section) x density without + steel in section x density of steel',
+      ),
+      calculated(
+        'burns',
+        'share of the work that may burn',
+        'ratio',
+        's_steel * rho_steel / rho',
+        'the steel, by mass',
+      ),
+    ];
   }
-  density('density of the work', 'rho', m.density, m.source);
-  if (m.kind === 'metal' && typeof m.burns === 'string') a.record(m.burns, 'burns', trace);
-  else {
-    const burns = m.kind === 'metal' ? (m.burns as number) : 0;
-    trace.add({
-      name: 'share of the work that may burn',
-      symbol: 'burns',
-      value: burns,
-      quantity: 'ratio',
-      formula: 'register of materials',
-      kind: 'common practice',
-      source: 'common practice',
-    });
-  }
+  const burns = m.kind === 'metal' ? m.burns : 0;
+  return [
+    name,
+    density('rho', 'density of the work', m.density, m.source),
+    typeof burns === 'string'
+      ? assumed('burns', burns)
+      : entered(
+          'burns',
+          'share of the work that may burn',
+          'ratio',
+          burns,
+          'register of materials',
+          'common practice',
+          'common practice',
+        ),
+  ];
 }
 
-/** What the step `h_work` of a material is made of; records the steps before it. Steps `T` and `h_rod` are recorded already. */
-export function recordHeat(
-  m: Material,
-  a: Assumptions,
-  trace: Trace,
-): Pick<Step, 'formula' | 'expression' | 'kind' | 'source'> {
+/**
+ * Heat that a kilogram of the work takes from 25 C to where it leaves: step `h_work`. A metal leaves with the slag at T, or at
+ * ratio x its melting point where it only melts; masonry takes its heat to melt, and the steel in it that of iron. Steps `T` and
+ * `h_rod` stand before, and those of `materialSteps`.
+ *
+ *     h_w = [(1 - s) rho_m h_m + s rho_steel h_Fe(T)] / rho        of masonry with steel
+ *
+ * Source: the material's own.
+ */
+export function workHeatSteps(m: Material): readonly Step[] {
+  const name = `heat content of ${m.name} as it leaves`;
+  const calculatedHeat = (expression: string, words: string): Step =>
+    calculated('h_work', name, 'heatPerMass', expression, words, { source: m.heatSource });
   if (m.kind === 'masonry') {
-    a.record(m.heatToMelt, 'h_m', trace);
-    return m.steel
-      ? {
-          formula: 'by mass of what melts: heat to melt, and heat content of iron for the steel',
-          expression: '((1 - s_steel) * rho_m * h_m + s_steel * rho_steel * h_rod) / rho',
-          kind: 'calculated',
-          source: m.heatSource,
-        }
-      : { formula: 'heat to melt', expression: 'h_m', kind: 'calculated', source: m.heatSource };
+    return [
+      assumed('h_m', m.heatToMelt),
+      m.steel
+        ? calculatedHeat(
+            '((1 - s_steel) * rho_m * h_m + s_steel * rho_steel * h_rod) / rho',
+            'by mass of what melts: heat to melt, and heat content of iron for the steel',
+          )
+        : calculatedHeat('h_m', 'heat to melt'),
+    ];
   }
-  if (m.melts === undefined)
-    return { formula: 'the work from 25 C to the slag temperature', kind: 'published', source: m.heatSource };
-  a.record('melt temperature ratio', 'r_melt', trace);
-  trace.add({
-    name: 'melting point of the work',
-    symbol: 'T_fusion',
-    value: m.melts,
-    quantity: 'absoluteTemperature',
-    formula: 'register of materials',
-    kind: 'published',
-    source: m.heatSource,
-  });
-  trace.add({
-    name: 'temperature at which the work leaves',
-    symbol: 'T_work',
-    value: m.melts * a.value('melt temperature ratio'),
-    quantity: 'absoluteTemperature',
-    formula: 'melting point x melt temperature ratio',
-    expression: 'r_melt * T_fusion',
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-  return { formula: 'the work from 25 C to where it leaves', kind: 'published', source: m.heatSource };
+  const heat = (from: string, words: string): Step =>
+    solved('h_work', name, 'heatPerMass', [from], m.heat, words, m.heatSource, 'published');
+  if (m.melts === undefined) return [heat('T', 'the work from 25 C to the slag temperature')];
+  return [
+    assumed('r_melt', 'melt temperature ratio'),
+    entered(
+      'T_fusion',
+      'melting point of the work',
+      'absoluteTemperature',
+      m.melts,
+      'register of materials',
+      'published',
+      m.heatSource,
+    ),
+    calculated(
+      'T_work',
+      'temperature at which the work leaves',
+      'absoluteTemperature',
+      'r_melt * T_fusion',
+      'melting point x melt temperature ratio',
+    ),
+    heat('T_work', 'the work from 25 C to where it leaves'),
+  ];
 }

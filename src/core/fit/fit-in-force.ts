@@ -1,42 +1,27 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { NumberName } from '../assumptions/registry.ts';
-import type { Trace } from '../model/trace.ts';
-import type { PressFit } from './press-fit.ts';
+import { assumed } from '../assumptions/assumed.ts';
+import { calculated, type Step } from '../model/step.ts';
 
-/** Pin and boss with the elasticity in force. */
-export function pressFitInForce(
-  { diameter, hole, boss }: { readonly diameter: number; readonly hole: number; readonly boss: number },
-  a: Assumptions,
-): PressFit {
-  const poisson = a.value('poisson ratio');
-  return {
-    diameter,
-    hole,
-    boss,
-    pinModulus: a.value('pin modulus'),
-    pinPoisson: poisson,
-    bossModulus: a.value('boss modulus'),
-    bossPoisson: poisson,
-  };
-}
+/** Elasticity of pin and boss: E_s, E_h, nu_s, nu_h. */
+export const elasticitySteps: readonly Step[] = [
+  assumed('E_s', 'pin modulus'),
+  assumed('E_h', 'boss modulus'),
+  assumed('nu_s', 'poisson ratio'),
+  calculated('nu_h', "Poisson's ratio of the boss", 'ratio', 'nu_s', "as the pin's"),
+];
 
-/** Records the elasticity with the symbols that `contactPressure` replays: E_s, E_h, nu_s, nu_h. */
-export function recordElasticity(a: Assumptions, trace: Trace | undefined): void {
-  if (!trace) return;
-  a.record('pin modulus', 'E_s', trace);
-  a.record('boss modulus', 'E_h', trace);
-  a.record('poisson ratio', 'nu_s', trace);
-  trace.add({
-    name: "Poisson's ratio of the boss",
-    symbol: 'nu_h',
-    value: a.value('poisson ratio'),
-    quantity: 'ratio',
-    formula: "as the pin's",
-    expression: 'nu_s',
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-}
+/** Yield strengths of pin and boss: f_s, f_h. */
+export const strengthSteps: readonly Step[] = [
+  assumed('f_s', 'pin yield strength'),
+  assumed('f_h', 'boss yield strength'),
+];
+
+/** The assumed interference: step `delta`, under the symbol named for the ratio; `D` stands before. */
+export const interferenceSteps = (ratio: string): readonly Step[] => [
+  assumed(ratio, 'interference over diameter'),
+  calculated('delta', 'interference', 'length', `${ratio} * D`, 'interference over diameter x diameter'),
+];
 
 /** Low, likely and high of an assumption in force, times a scale. */
 export function levelsInForce(

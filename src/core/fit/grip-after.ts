@@ -1,13 +1,47 @@
-import { pert, pertCdf, pertQuantile, pertQuantiles } from '../spread/pert.ts';
-import { pertDraws, drawsOf } from '../spread/draws.ts';
-import { sobolColumn } from '../spread/sobol.ts';
+import { assumed } from '../assumptions/assumed.ts';
+import type { Assumptions } from '../assumptions/assumptions.ts';
+import type { CalcError } from '../errors.ts';
+import type { CoolingMethod, PinInBoss } from '../heat/cool-pin.ts';
+import { LONGEST } from '../heat/cooling-time.ts';
+import {
+  coolingInForce,
+  heatingSteps,
+  heatingSymbols,
+  methodInForce,
+  passesInForce,
+  physicsInForce,
+} from '../heat/heat-in-force.ts';
 import { interpolate } from '../heat/interpolate.ts';
 import { gripBeyondPriors, notAbove } from '../messages.ts';
-import type { Trace } from '../model/trace.ts';
+import { Evaluation } from '../model/evaluation.ts';
+import { calculated, given, solved, type Step } from '../model/step.ts';
+import { StepList } from '../model/step-list.ts';
+import { work, Working } from '../model/working.ts';
+import { drawsOf, pertDraws } from '../spread/draws.ts';
+import { pert, pertCdf, pertQuantile, pertQuantiles } from '../spread/pert.ts';
+import { sobolColumn } from '../spread/sobol.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
-import { checkPressFit, fitCompliance, type PressFit } from './press-fit.ts';
-import type { Levels, RetainedInterference } from './retained-interference.ts';
+import {
+  bossShapeStep,
+  checkPressFit,
+  contactPressureSteps,
+  fitGiven,
+  solidPressureStep,
+  type PressFit,
+} from './contact-pressure.ts';
+import {
+  bossSteelInForce,
+  elasticitySteps,
+  interferenceSteps,
+  levelsInForce,
+  pinSteelInForce,
+  strengthSteps,
+} from './fit-in-force.ts';
+import { gripForceStep } from './grip-force.ts';
+import { retainedInterference, type Levels, type RetainedInterference } from './retained-interference.ts';
+import { SHRINK_RESULTS, SHRINK_SYMBOLS, shrinkInForce, shrinkSteps } from './shrink-in-force.ts';
+import type { Shrink, ShrinkReason } from './shrink-pin.ts';
 
 /** What is believed of the joint before anything was tried, each from low over likely to high. */
 export interface GripPriors {
@@ -48,11 +82,88 @@ export interface GripAfter {
   chance(force: number): number;
 }
 
-/** Steps that the draws rest on; what is drawn from are the ranges of those that have one. */
-const DRAWN = 'solve(D, d, L, D_o, T, i, mu, tau, left, h_part, pace)';
-
 /** Points of the table that turns probabilities into bond strengths. */
 const BOND_POINTS = 64;
+
+/** Factors of a case, in the order in which they are given. */
+const FACTORS = ['delta', 'mu', 'left', 'h_part', 'pace', 'u'] as const;
+
+/** One case: how it agrees with the push that did not move the pin, `w`, and the forces before and after, `F_0` and `F_1`. */
+function caseList({ tried, priors: { bond: range }, retained }: GripAfterInputs): StepList {
+  const bond = pert(range.low, range.likely, range.high);
+  const probabilities = Array.from({ length: BOND_POINTS + 1 }, (_, i) => i / BOND_POINTS);
+  const strengths = probabilities.map((p) => pertQuantile(bond, p));
+  return new StepList(
+    [
+      given('D', 'diameter', 'length'),
+      given('d', 'hole', 'length'),
+      given('D_o', 'boss', 'length'),
+      given('L', 'length', 'length'),
+      given('T', 'force tried', 'force'),
+      ...elasticitySteps,
+      given('delta', 'interference', 'length'),
+      given('mu', 'joint friction', 'ratio'),
+      given('left', 'bond left after burning', 'ratio'),
+      given('h_part', 'heat into the part', 'heatPerMass'),
+      given('pace', 'burning pace', 'massRate'),
+      given('u', 'place in what is left of the range of the rust bond', 'ratio'),
+      ...heldSteps,
+      bossShapeStep,
+      solidPressureStep,
+      calculated(
+        'tau_held',
+        'least rust bond with which it held',
+        'stress',
+        'tau_min - mu * p_0',
+        'least mean shear that held - friction x contact pressure of the solid pin',
+      ),
+      solved(
+        'w',
+        'chance that the rust bond is that strong',
+        'ratio',
+        ['tau_held'],
+        (least) => 1 - (tried > 0 ? pertCdf(bond, least) : 0),
+        'share of the range of the rust bond above it; 1 where nothing was tried',
+        'pert',
+      ),
+      solved(
+        'tau',
+        'rust bond',
+        'stress',
+        ['tau_held', 'w', 'u'],
+        (least, w, u) => Math.max(least, interpolate(probabilities, strengths, 1 - w + u * w)),
+        'from what is left of its range',
+        'pert',
+      ),
+      gripForceStep({ force: 'F_0', friction: 'mu', pressure: 'p_0', bond: 'tau' }),
+      solved(
+        'delta_push',
+        'interference left when pushed',
+        'length',
+        ['delta', 'h_part', 'pace'],
+        retained,
+        'what burning and cooling leave of it',
+        'hill',
+      ),
+      ...contactPressureSteps('p_1', 'delta_push'),
+      calculated('tau_left', 'rust bond left', 'stress', 'left * tau', 'share left after burning x rust bond'),
+      gripForceStep({ force: 'F_1', friction: 'mu', pressure: 'p_1', bond: 'tau_left' }),
+    ],
+    ['w', 'F_0', 'F_1'],
+  );
+}
+
+/** Area of the joint and the least mean shear that held: `A`, `tau_min`. `D`, `L` and `T` stand before. */
+const heldSteps: readonly Step[] = [
+  calculated('A', 'area of the joint', 'area', 'PI * D * L', 'pi x diameter x length'),
+  calculated(
+    'tau_min',
+    'least mean shear that held',
+    'stress',
+    'T / A',
+    'push that did not move it / area of the joint',
+  ),
+];
 
 /**
  * Grip of a pin before and after its core is burnt out, from a push that did not move it.
@@ -66,118 +177,185 @@ const BOND_POINTS = 64;
  * lengths [m], forces [N], stresses [Pa]. Elastic before the work; ranges independent of one another.
  * Source: Bayes' rule; contact-pressure.ts, grip-force.ts, retained-interference.ts.
  */
-export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US', trace?: Trace): GripAfter {
-  const { fit, length, tried, priors, retained, draws: count, seed } = inputs;
+export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): GripAfter {
+  const { fit, length, tried, priors, draws: count, seed } = inputs;
   checkPressFit(fit, system);
   if (!(length > 0))
     throw notAbove('length', showQuantity(length, 'length', system), showQuantity(0, 'length', system));
-  const area = Math.PI * fit.diameter * length;
-  const solid = fitCompliance({ ...fit, hole: 0 });
-  const bored = fitCompliance(fit);
-  const bond = pert(priors.bond.low, priors.bond.likely, priors.bond.high);
-  const most = area * ((priors.friction.high * priors.interference.high) / solid + bond.high);
-  if (!(most > tried))
-    throw gripBeyondPriors(showQuantity(tried, 'force', system), showQuantity(most, 'force', system));
+  const list = caseList(inputs);
+  const cases = work(list, { ...fitGiven(fit), L: length, T: tried }).evaluation;
+  const { interference, friction, bond, bondLeft, heat, pace } = priors;
+  const most = cases.over(['delta', 'mu', 'tau']).give([interference.high, friction.high, bond.high]).number('F_0');
+  const beyond = (): CalcError =>
+    gripBeyondPriors(showQuantity(tried, 'force', system), showQuantity(most, 'force', system));
+  if (!(most > tried)) throw beyond();
 
   const factor = (name: string, range: Levels<number>) => ({ name, ...range });
   const drawn = pertDraws(
     [
-      factor('interference', priors.interference),
-      factor('friction', priors.friction),
-      factor('bond left', priors.bondLeft),
-      factor('heat', priors.heat),
+      factor('interference', interference),
+      factor('friction', friction),
+      factor('bond left', bondLeft),
+      factor('heat', heat),
     ],
     count,
     seed,
   );
-  const delta = drawsOf(drawn, 'interference');
-  const mu = drawsOf(drawn, 'friction');
-  const left = drawsOf(drawn, 'bond left');
-  const heat = drawsOf(drawn, 'heat');
-  const even = sobolColumn(4, count, seed);
-  const pace = pertQuantiles(pert(priors.pace.low, priors.pace.likely, priors.pace.high), sobolColumn(5, count, seed));
-  const probabilities = Array.from({ length: BOND_POINTS + 1 }, (_, i) => i / BOND_POINTS);
-  const strengths = probabilities.map((p) => pertQuantile(bond, p));
-
-  const before = new Float64Array(count);
-  const after = new Float64Array(count);
-  const weights = new Float64Array(count);
-  for (let i = 0; i < count; i++) {
-    const held = (mu[i]! * delta[i]!) / solid;
-    const least = tried / area - held;
-    const below = tried > 0 ? pertCdf(bond, least) : 0;
-    weights[i] = 1 - below;
-    const tau = Math.max(least, interpolate(probabilities, strengths, below + even[i]! * (1 - below)));
-    const kept = retained(delta[i]!, heat[i]!, pace[i]!);
-    before[i] = area * (held + tau);
-    after[i] = area * ((mu[i]! * Math.max(0, kept)) / bored + left[i]! * tau);
-  }
+  const drawing = cases
+    .over(FACTORS)
+    .give([
+      drawsOf(drawn, 'interference'),
+      drawsOf(drawn, 'friction'),
+      drawsOf(drawn, 'bond left'),
+      drawsOf(drawn, 'heat'),
+      pertQuantiles(pert(pace.low, pace.likely, pace.high), sobolColumn(5, count, seed)),
+      sobolColumn(4, count, seed),
+    ]);
+  const [weights, before, after] = ['w', 'F_0', 'F_1'].map((symbol) => drawing.column(symbol)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
   const agreement = weights.reduce((sum, w) => sum + w, 0) / count;
-  if (!(agreement > 0))
-    throw gripBeyondPriors(showQuantity(tried, 'force', system), showQuantity(most, 'force', system));
+  if (!(agreement > 0)) throw beyond();
   const levels = (values: Float64Array): Levels<number> => {
     const read = weighted(values, weights);
     return { low: read(0.1), likely: read(0.5), high: read(0.9) };
   };
-  const result = {
+  return {
     before: levels(before),
     after: levels(after),
     agreement,
-    chance: (force: number): number =>
-      after.reduce((sum, f, i) => sum + (f <= force ? weights[i]! : 0), 0) / (agreement * count),
+    chance: (force) => after.reduce((sum, f, i) => sum + (f <= force ? weights[i]! : 0), 0) / (agreement * count),
   };
-  trace?.add({
-    name: 'area of the joint',
-    symbol: 'A',
-    value: area,
-    quantity: 'area',
-    formula: 'pi x diameter x length',
-    expression: 'PI * D * L',
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-  trace?.add({
-    name: 'least mean shear that held',
-    symbol: 'tau_min',
-    value: tried / area,
-    quantity: 'stress',
-    formula: 'push that did not move it / area of the joint',
-    expression: 'T / A',
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-  trace?.add({
-    name: 'share of cases that agree with the push',
-    symbol: 'w',
-    value: agreement,
-    quantity: 'ratio',
-    formula: `of ${count} draws of interference, friction and rust bond`,
-    expression: DRAWN,
-    kind: 'calculated',
-    source: 'importance sampling',
-  });
-  trace?.add({
-    name: 'force before, middle of the cases',
-    symbol: 'F_0',
-    value: result.before.likely,
-    quantity: 'force',
-    formula: 'area x (friction x pressure of the solid pin + rust bond), weighted by agreement',
-    expression: DRAWN,
-    kind: 'calculated',
-    source: 'importance sampling',
-  });
-  trace?.add({
-    name: 'force after, middle of the cases',
-    symbol: 'F_1',
-    value: result.after.likely,
-    quantity: 'force',
-    formula:
-      'area x (friction x pressure of the bored pin with what the heat and the pace of burning leave of its interference + share of the rust bond left), all drawn from their ranges, weighted by agreement',
-    expression: DRAWN,
-    kind: 'calculated',
-    source: 'importance sampling',
-  });
-  return result;
+}
+
+/** Draws and seed of a grip after burning; the seed is any, fixed so that a cell stays as it is. */
+const DRAWS = 1024;
+const SEED = 1;
+
+/** A grip after burning with the assumptions in force. */
+export interface GripInForce {
+  readonly grip: GripAfter;
+  readonly method: CoolingMethod;
+  /** Why it loosens with heat and pace at their values. */
+  readonly reason: ShrinkReason;
+  readonly working: Working;
+}
+
+/** Grip of a pin in its boss after a push of so much [N] that did not move it, with the assumptions in force: see `gripAfter`. */
+export function gripAfterInForce(pin: PinInBoss, tried: number, a: Assumptions): GripInForce {
+  const { diameter, hole, boss, length } = pin;
+  checkPressFit(pin, a.system);
+  const method = methodInForce(a);
+  const interference = levelsInForce('interference over diameter', a, diameter);
+  const heat = levelsInForce('heat into the part', a);
+  const pace = levelsInForce('burning pace', a);
+  const poisson = a.value('poisson ratio');
+  const pinSteel = pinSteelInForce(a);
+  const bossSteel = bossSteelInForce(a);
+  const retained = retainedInterference(
+    {
+      ...coolingInForce(pin, method, undefined, a),
+      pin,
+      passes: (h, p) => passesInForce(pin, a, h, p),
+      heat,
+      pace,
+      longest: LONGEST,
+      pinSteel,
+      bossSteel,
+      most: interference.high,
+    },
+    physicsInForce(a),
+  );
+  const shrink = shrinkInForce(pin, method, a);
+  const grip = gripAfter(
+    {
+      fit: {
+        ...pin,
+        pinModulus: pinSteel.modulus,
+        pinPoisson: poisson,
+        bossModulus: bossSteel.modulus,
+        bossPoisson: poisson,
+      },
+      length,
+      tried,
+      retained,
+      draws: DRAWS,
+      seed: SEED,
+      priors: {
+        interference,
+        friction: levelsInForce('joint friction', a),
+        bond: levelsInForce('rust bond', a),
+        bondLeft: levelsInForce('bond left after burning', a),
+        heat,
+        pace,
+      },
+    },
+    a.system,
+  );
+  const values = { D: diameter, L: length, D_o: boss, d: hole, T: tried };
+  const list = afterList(method, shrink, grip);
+  return {
+    grip,
+    method,
+    reason: shrink.reason,
+    working: new Working(new Evaluation(list, values, a), 'F_1', list.results),
+  };
+}
+
+function afterList(method: CoolingMethod, shrink: Shrink, grip: GripAfter): StepList {
+  const drawn = (symbol: string, name: string, quantity: 'force' | 'ratio', value: number, words: string): Step =>
+    solved(
+      symbol,
+      name,
+      quantity,
+      [...SHRINK_SYMBOLS, ...heatingSymbols(method), 'L', 'T', 'i', 'mu', 'tau', 'left'],
+      () => value,
+      words,
+      'importance sampling',
+    );
+  return new StepList(
+    [
+      given('D', 'diameter', 'length'),
+      given('L', 'length', 'length'),
+      given('D_o', 'boss', 'length'),
+      given('d', 'hole', 'length'),
+      given('T', 'force tried', 'force'),
+      ...heatingSteps(method),
+      ...interferenceSteps('i'),
+      assumed('mu', 'joint friction'),
+      assumed('tau', 'rust bond'),
+      assumed('left', 'bond left after burning'),
+      ...strengthSteps,
+      ...elasticitySteps,
+      ...shrinkSteps(method, shrink),
+      ...heldSteps,
+      drawn(
+        'w',
+        'share of cases that agree with the push',
+        'ratio',
+        grip.agreement,
+        `of ${DRAWS} draws of interference, friction and rust bond`,
+      ),
+      drawn(
+        'F_0',
+        'force before, middle of the cases',
+        'force',
+        grip.before.likely,
+        'area x (friction x pressure of the solid pin + rust bond), weighted by agreement',
+      ),
+      drawn(
+        'F_1',
+        'force after, middle of the cases',
+        'force',
+        grip.after.likely,
+        'area x (friction x pressure of the bored pin with what the heat and the pace of burning leave of its interference + share of the rust bond left), all drawn from their ranges, weighted by agreement',
+      ),
+      assumed('use', 'ram use'),
+    ],
+    ['F_1', 'F_0', 'w', 'tau_min', ...SHRINK_RESULTS, 'use'],
+  );
 }
 
 /** Reads the value that a share of the weight does not exceed. */

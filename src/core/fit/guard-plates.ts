@@ -1,5 +1,9 @@
+import { assumed } from '../assumptions/assumed.ts';
+import type { Assumptions } from '../assumptions/assumptions.ts';
 import { mustBeLess, notAbove, tooLow } from '../messages.ts';
-import type { UnitSystem } from '../units/quantities.ts';
+import { Evaluation } from '../model/evaluation.ts';
+import { calculated, given, solved, type Step } from '../model/step.ts';
+import { StepList } from '../model/step-list.ts';
 import { INCH } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 
@@ -13,26 +17,13 @@ export interface GuardedPin {
   readonly pressure: number;
 }
 
-export interface GuardRules {
-  /** Base plate beyond the pin on each side, and its thickness [m]. */
-  readonly baseMargin: number;
-  readonly baseThickness: number;
-  /** Side of the shield over the pin's diameter, its least side, and its thickness [m]. */
-  readonly shieldRatio: number;
-  readonly shieldLeast: number;
-  readonly shieldThickness: number;
-  /** Guide hole over the rod's diameter [m]. */
-  readonly guideClearance: number;
-  /** Push of the operator on the rod [N]. */
-  readonly thrust: number;
-  /** Tensile strength of the weld metal [Pa] and a further factor on the load. */
-  readonly weldStrength: number;
-  readonly weldFactor: number;
-  /** Drift off the axis over the depth: least, likely, most. */
-  readonly drift: { readonly low: number; readonly likely: number; readonly high: number };
-}
-
 export type Drift = 'stays in the pin' | 'may reach the boss' | 'reaches the boss';
+
+interface Range {
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+}
 
 export interface GuardPlates {
   /** Square base plate on the pin's axis: side, thickness, guide hole [m]. */
@@ -44,9 +35,9 @@ export interface GuardPlates {
   /** Fillet weld of each plate: leg and whole length [m]. */
   readonly weld: { readonly leg: number; readonly length: number };
   /** Off the axis at the far end [m]. */
-  readonly offset: { readonly low: number; readonly likely: number; readonly high: number };
+  readonly offset: Range;
   /** Wall left on the thin side at the far end [m], least with most drift; negative where the bore leaves the pin. */
-  readonly wall: { readonly low: number; readonly likely: number; readonly high: number };
+  readonly wall: Range;
   readonly drift: Drift;
 }
 
@@ -60,12 +51,81 @@ const LEAST_FILLET = [
   [0.75 * INCH, 0.25 * INCH],
   [Infinity, 0.3125 * INCH],
 ] as const;
-/** Allowable shear on the throat over tensile strength, and throat over leg: AWS D1.1. */
-const ALLOWABLE = 0.3;
-const THROAT = Math.SQRT1_2;
-/** A weld that counts is at least this many legs long, one on each of four sides. */
-const LEAST_RUN = 4;
-const SIDES = 4;
+
+const leastFillet = (thickness: number): number =>
+  LEAST_FILLET.find(([limit]) => thickness <= limit * (1 + 1e-9))?.[1] ?? NaN;
+
+/** Steps of `guardPlates`; `D`, `d`, the depth `x`, `d_rod` and `p` stand before. */
+export const guardSteps: readonly Step[] = [
+  assumed('margin', 'base plate margin'),
+  assumed('t_base', 'base plate thickness'),
+  assumed('k_shield', 'shield plate over pin'),
+  assumed('s_least', 'shield plate least side'),
+  assumed('t_shield', 'shield plate thickness'),
+  assumed('c_guide', 'guide hole clearance'),
+  assumed('F_rod', 'rod thrust'),
+  assumed('f_weld', 'weld metal strength'),
+  assumed('k_weld', 'plate weld factor'),
+  assumed('drift', 'pierce drift'),
+  calculated('S_base', 'base plate side', 'length', 'D + 2 * margin', 'diameter + 2 x margin'),
+  calculated('d_guide', 'guide hole', 'length', 'd_rod + c_guide', 'outside diameter of the rod + clearance'),
+  calculated(
+    'S_shield',
+    'shield plate side',
+    'length',
+    'max(k_shield * D, s_least)',
+    'shield plate over pin x diameter, at least the least side',
+  ),
+  calculated(
+    'F',
+    'force on the plates',
+    'force',
+    'F_rod + max(0, p) * PI * d * d / 4',
+    'push on the rod + tip pressure over the whole bore, shut in by slag',
+  ),
+  solved(
+    'leg',
+    'weld leg',
+    'length',
+    ['t_base', 't_shield'],
+    (base, shield) => leastFillet(Math.max(base, shield)),
+    'smallest fillet for the thicker plate',
+    'aws d1.1',
+    'published',
+  ),
+  // 0.3 of the strength on a throat of the leg over the root of 2; at least four legs on each of four sides.
+  calculated(
+    'l_weld',
+    'weld length',
+    'length',
+    'max(k_weld * F / (0.3 * f_weld * sqrt(0.5) * leg), 16 * leg)',
+    'plate weld factor x force / (0.3 x weld metal strength x leg / root of 2), at least four legs on each of four sides',
+    { source: 'aws d1.1' },
+  ),
+  calculated('o', 'drift at the far end', 'length', 'drift * x', 'drift x depth'),
+  calculated(
+    'wall',
+    'wall left at the far end',
+    'length',
+    '(D - d) / 2 - o',
+    '(diameter - bore) / 2 - drift at the far end',
+  ),
+];
+
+/** Symbols of what `guardSteps` end in. */
+export const GUARD_RESULTS = ['S_base', 'd_guide', 'S_shield', 'l_weld', 'wall'] as const;
+
+const GUARD = new StepList(
+  [
+    given('D', 'diameter', 'length'),
+    given('d', 'hole', 'length'),
+    given('x', 'depth', 'length'),
+    given('d_rod', 'outside diameter of the rod', 'length'),
+    given('p', 'tip pressure', 'pressure'),
+    ...guardSteps,
+  ],
+  GUARD_RESULTS,
+);
 
 /**
  * Plates that hold the rod on the pin's axis and shield the operator, their weld, and the drift of the pierce.
@@ -75,34 +135,31 @@ const SIDES = 4;
  * offset = drift depth, wall = (D - d) / 2 - offset.
  * lengths [m], pressure [Pa], force [N]. Straight drift; a rod that follows a crack or a weld inside can leave it.
  * Source: common practice for sizes and drift; AWS D1.1 for the weld.
+ * @example guardPlates({ diameter: 4 * INCH, hole: 2.5 * INCH, depth: 10 * INCH, rod: 0.375 * INCH, pressure: 100 * PSI }, basis.a).force / POUND_FORCE // 0
  */
-export function guardPlates(pin: GuardedPin, rules: GuardRules, system: UnitSystem = 'US'): GuardPlates {
-  const { diameter, hole, depth, rod, pressure } = pin;
-  const show = (x: number): string => showQuantity(x, 'length', system);
-  if (!(diameter > 0)) throw notAbove('diameter', show(diameter), show(0));
-  if (!(depth > 0)) throw notAbove('length', show(depth), show(0));
-  if (!(hole < diameter)) throw mustBeLess('hole', show(hole), `the pin's ${show(diameter)}`);
-  if (!(rules.shieldThickness >= LEAST_SHIELD * (1 - 1e-9)))
-    throw tooLow('shield thickness', show(rules.shieldThickness), show(LEAST_SHIELD));
+export function guardPlates({ diameter, hole, depth, rod, pressure }: GuardedPin, a: Assumptions): GuardPlates {
+  return platesOf(new Evaluation(GUARD, { D: diameter, d: hole, x: depth, d_rod: rod, p: pressure }, a), a);
+}
 
-  const force = rules.thrust + (Math.max(0, pressure) * Math.PI * hole * hole) / 4;
-  const thickest = Math.max(rules.baseThickness, rules.shieldThickness);
-  const leg = LEAST_FILLET.find(([limit]) => thickest <= limit * (1 + 1e-9))![1];
-  const needed = (rules.weldFactor * force) / (ALLOWABLE * rules.weldStrength * THROAT * leg);
-  const { low, likely, high } = rules.drift;
-  const offset = { low: low * depth, likely: likely * depth, high: high * depth };
-  const room = (diameter - hole) / 2;
-  const wall = { low: room - offset.high, likely: room - offset.likely, high: room - offset.low };
+/** The plates that a list with `guardSteps` gives. */
+export function platesOf(at: Evaluation, a: Assumptions): GuardPlates {
+  const n = (symbol: string): number => at.number(symbol);
+  const show = (x: number): string => showQuantity(x, 'length', a.system);
+  if (!(n('D') > 0)) throw notAbove('diameter', show(n('D')), show(0));
+  if (!(n('x') > 0)) throw notAbove('length', show(n('x')), show(0));
+  if (!(n('d') < n('D'))) throw mustBeLess('hole', show(n('d')), `the pin's ${show(n('D'))}`);
+  if (!(n('t_shield') >= LEAST_SHIELD * (1 - 1e-9)))
+    throw tooLow('shield thickness', show(n('t_shield')), show(LEAST_SHIELD));
+  const { low, high } = a.inForce('pierce drift');
+  const drifting = at.over(['drift']);
+  const drifted = (drift: number, symbol: 'o' | 'wall'): number => drifting.give([drift]).number(symbol);
+  const wall = { low: drifted(high, 'wall'), likely: n('wall'), high: drifted(low, 'wall') };
   return {
-    base: {
-      side: diameter + 2 * rules.baseMargin,
-      thickness: rules.baseThickness,
-      guideHole: rod + rules.guideClearance,
-    },
-    shield: { side: Math.max(rules.shieldRatio * diameter, rules.shieldLeast), thickness: rules.shieldThickness },
-    force,
-    weld: { leg, length: Math.max(needed, SIDES * LEAST_RUN * leg) },
-    offset,
+    base: { side: n('S_base'), thickness: n('t_base'), guideHole: n('d_guide') },
+    shield: { side: n('S_shield'), thickness: n('t_shield') },
+    force: n('F'),
+    weld: { leg: n('leg'), length: n('l_weld') },
+    offset: { low: drifted(low, 'o'), likely: n('o'), high: drifted(high, 'o') },
     wall,
     drift: wall.likely <= 0 ? 'reaches the boss' : wall.low <= 0 ? 'may reach the boss' : 'stays in the pin',
   };

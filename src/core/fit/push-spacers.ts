@@ -1,79 +1,39 @@
+import { assumed } from '../assumptions/assumed.ts';
+import type { Assumptions } from '../assumptions/assumptions.ts';
 import { notAbove } from '../messages.ts';
-import type { Trace } from '../model/trace.ts';
-import type { UnitSystem } from '../units/quantities.ts';
+import { calculated, given } from '../model/step.ts';
+import { StepList } from '../model/step-list.ts';
+import { Evaluation } from '../model/evaluation.ts';
+import { Working } from '../model/working.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 
-export interface PushTravel {
-  /** Length of pin in the boss [m]. */
-  readonly length: number;
-  /** Stroke of the ram [m]. */
-  readonly stroke: number;
-  /** Share of the stroke that is used. */
-  readonly strokeUse: number;
-  /** Travel beyond the boss until the pin is clear [m]. */
-  readonly clearance: number;
-}
-
-export interface Spacers {
-  /** Strokes of the ram. */
-  readonly pushes: number;
-  /** Spacers to make, each of `spacerLength`. */
-  readonly spacers: number;
-  readonly spacerLength: number;
-  /** Whole travel [m]. */
-  readonly travel: number;
-  /** Length of the stack at the last stroke [m]. */
-  readonly stack: number;
-}
+const SPACERS = new StepList(
+  [
+    given('L', 'length', 'length'),
+    given('stroke', 'stroke', 'length'),
+    assumed('share', 'stroke use'),
+    assumed('clear', 'push clearance'),
+    calculated('s', 'spacer', 'length', 'stroke * share', 'stroke x share of it that is used'),
+    calculated('x', 'travel', 'length', 'L + clear', 'length + clearance beyond the boss'),
+    // A hair of rounding must not call for one more stroke.
+    calculated('n', 'strokes', 'count', 'max(1, ceil(x / s - 1e-9))', 'travel / spacer, up to a whole number'),
+    calculated('n_s', 'spacers', 'count', 'n - 1', 'one fewer than strokes'),
+    calculated('stack', 'last stack', 'length', 'n_s * s', 'spacers x spacer'),
+  ],
+  ['n', 'stack'],
+);
 
 /**
- * Strokes and spacers that push a pin through its boss.
+ * Strokes and spacers that push a pin through its boss: steps `n`, `n_s`, `s`, `x` (travel) and `stack`.
  *
  * travel = length + clearance; one spacer of strokeUse x stroke goes in after every stroke but the last:
  * pushes = ceil(travel / (strokeUse stroke)), spacers = pushes - 1.
- * lengths [m]. Source: geometry; common practice for the share of the stroke.
+ * lengths [m]; the share of the stroke in use and the clearance as assumed. Source: geometry; common practice for the share.
+ * @example pushSpacers(10 * INCH, 6 * INCH, basis.a).value // 0
  */
-export function pushSpacers(
-  { length, stroke, strokeUse, clearance }: PushTravel,
-  system: UnitSystem = 'US',
-  trace?: Trace,
-): Spacers {
-  if (!(length > 0))
-    throw notAbove('length', showQuantity(length, 'length', system), showQuantity(0, 'length', system));
-  if (!(stroke > 0))
-    throw notAbove('stroke', showQuantity(stroke, 'length', system), showQuantity(0, 'length', system));
-  const spacerLength = strokeUse * stroke;
-  const travel = length + clearance;
-  const pushes = Math.max(1, Math.ceil(travel / spacerLength - 1e-9));
-  trace?.add({
-    name: 'spacer',
-    symbol: 's',
-    value: spacerLength,
-    quantity: 'length',
-    formula: 'stroke x share of it that is used',
-    expression: 'stroke * share',
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-  trace?.add({
-    name: 'travel',
-    symbol: 'x',
-    value: travel,
-    quantity: 'length',
-    formula: 'length + clearance beyond the boss',
-    expression: 'L + clear',
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-  trace?.add({
-    name: 'strokes',
-    symbol: 'n',
-    value: pushes,
-    quantity: 'count',
-    formula: 'travel / spacer, up to a whole number',
-    expression: 'ceil(x / s - 1e-9)',
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-  return { pushes, spacers: pushes - 1, spacerLength, travel, stack: (pushes - 1) * spacerLength };
+export function pushSpacers(length: number, stroke: number, a: Assumptions): Working {
+  const show = (x: number): string => showQuantity(x, 'length', a.system);
+  if (!(length > 0)) throw notAbove('length', show(length), show(0));
+  if (!(stroke > 0)) throw notAbove('stroke', show(stroke), show(0));
+  return new Working(new Evaluation(SPACERS, { L: length, stroke }, a), 'n', ['stack']);
 }

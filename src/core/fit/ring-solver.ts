@@ -64,14 +64,6 @@ export interface RingState {
   readonly plastic: readonly number[];
 }
 
-export interface Rings {
-  /** Brings the rings to a load, keeping the plastic strain that it causes. */
-  advance(load: RingLoad): RingState;
-  /** Clearance on the radius at each joint if the rings did not touch [m]; negative is interference. Changes nothing. */
-  freeGaps(load: RingLoad): readonly number[];
-  stresses(): RingStresses;
-}
-
 const POINTS = 2;
 const GAUSS = 1 / Math.sqrt(3);
 const ROOT_3_2 = Math.sqrt(1.5);
@@ -123,89 +115,238 @@ export function ringMetal(
  * Source: Simo & Hughes, Computational Inelasticity (1998), box 3.2 without hardening; Lame's solution as in Timoshenko
  * & Goodier, Theory of Elasticity, 2nd ed. 1951, art. 26.
  */
-export function rings(mesh: RadialMesh, options: RingOptions): Rings {
-  const { materials, interference, reference, ends } = options;
-  const cells = mesh.count;
-  const layers = mesh.layers.length;
-  const nodes = cells + layers;
-  const points = cells * POINTS;
-
-  const firstNode = new Int32Array(layers);
-  const lastNode = new Int32Array(layers);
+export class Rings {
+  private readonly mesh: RadialMesh;
+  private readonly materials: readonly RingMaterial[];
+  private readonly interference: number;
+  private readonly reference: number;
+  private readonly ends: RingOptions['ends'];
+  private readonly cells: number;
+  private readonly layers: number;
+  private readonly nodes: number;
+  private readonly firstNode: Int32Array;
+  private readonly lastNode: Int32Array;
   /** Where each layer's cells begin, and the end of the last. */
-  const firstCell = new Int32Array(layers + 1);
-  mesh.layers.forEach(({ cells: count }, layer) => {
-    const cell = firstCell[layer]!;
-    firstNode[layer] = cell + layer;
-    lastNode[layer] = cell + count + layer;
-    firstCell[layer + 1] = cell + count;
-  });
+  private readonly firstCell: Int32Array;
+  private readonly jointStiffness: readonly number[];
 
   // Geometry of the points: strains of unit displacement of a cell's inner and outer node, and 2 pi r dr.
-  const radii = new Float64Array(points);
-  const weight = new Float64Array(points);
-  const rIn = new Float64Array(points);
-  const tIn = new Float64Array(points);
-  const rOut = new Float64Array(points);
-  const tOut = new Float64Array(points);
-  for (let c = 0; c < cells; c++) {
-    const a = mesh.faces[c]!;
-    const b = mesh.faces[c + 1]!;
-    const d = b * b - a * a;
-    for (let g = 0; g < POINTS; g++) {
-      const q = c * POINTS + g;
-      const r = (a + b) / 2 + ((g === 0 ? -GAUSS : GAUSS) * (b - a)) / 2;
-      radii[q] = r;
-      weight[q] = (2 * Math.PI * r * (b - a)) / 2;
-      rIn[q] = (-a - (a * b * b) / (r * r)) / d;
-      tIn[q] = (-a + (a * b * b) / (r * r)) / d;
-      rOut[q] = (b + (a * a * b) / (r * r)) / d;
-      tOut[q] = (b - (a * a * b) / (r * r)) / d;
+  private readonly radii: Float64Array;
+  private readonly weight: Float64Array;
+  private readonly rIn: Float64Array;
+  private readonly tIn: Float64Array;
+  private readonly rOut: Float64Array;
+  private readonly tOut: Float64Array;
+
+  // State and work space; three numbers a point stand for the radial, hoop and axial direction.
+  private readonly u: Float64Array;
+  private readonly axialStrain: Float64Array;
+  private readonly plastic: Float64Array;
+  private readonly plasticNew: Float64Array;
+  private readonly stress: Float64Array;
+  /** Direction of plastic flow, of length 1; 0 where a point does not yield. */
+  private readonly flow: Float64Array;
+  /** Share of the elastic deviator that yielding leaves, 1 where a point does not yield. */
+  private readonly kept: Float64Array;
+  private metal: RingMetal;
+  private readonly before: Float64Array;
+  private readonly now: Float64Array;
+  private readonly main: Float64Array;
+  private readonly side: Float64Array;
+  private readonly sweep: Float64Array;
+  private readonly force: Float64Array;
+  /** Derivative of the nodal forces by each layer's axial strain, and the displacements that answer it. */
+  private readonly border: readonly Float64Array[];
+  private readonly answer: readonly Float64Array[];
+  private readonly corner: Float64Array;
+  private readonly axialForce: Float64Array;
+  private readonly axialChange: Float64Array;
+  private readonly utilisation: Float64Array;
+  private readonly largestPlastic: Float64Array;
+  /** Interference in force; the first load brings all of it. */
+  private fitted = 0;
+  private boreBefore = 0;
+  private outsideBefore = 0;
+  private readonly startU: Float64Array;
+  private readonly startAxial: Float64Array;
+
+  constructor(mesh: RadialMesh, { materials, interference, reference, ends }: RingOptions) {
+    this.mesh = mesh;
+    this.materials = materials;
+    this.interference = interference;
+    this.reference = reference;
+    this.ends = ends;
+    const cells = mesh.count;
+    const layers = mesh.layers.length;
+    const nodes = cells + layers;
+    const points = cells * POINTS;
+    this.cells = cells;
+    this.layers = layers;
+    this.nodes = nodes;
+    this.firstNode = new Int32Array(layers);
+    this.lastNode = new Int32Array(layers);
+    this.firstCell = new Int32Array(layers + 1);
+    this.radii = new Float64Array(points);
+    this.weight = new Float64Array(points);
+    this.rIn = new Float64Array(points);
+    this.tIn = new Float64Array(points);
+    this.rOut = new Float64Array(points);
+    this.tOut = new Float64Array(points);
+    this.u = new Float64Array(nodes);
+    this.axialStrain = new Float64Array(layers);
+    this.plastic = new Float64Array(points * 3);
+    this.plasticNew = new Float64Array(points * 3);
+    this.stress = new Float64Array(points * 3);
+    this.flow = new Float64Array(points * 3);
+    this.kept = new Float64Array(points);
+    this.before = new Float64Array(cells).fill(reference);
+    this.now = new Float64Array(cells);
+    this.main = new Float64Array(nodes);
+    this.side = new Float64Array(nodes);
+    this.sweep = new Float64Array(nodes);
+    this.force = new Float64Array(nodes);
+    this.border = mesh.layers.map(() => new Float64Array(nodes));
+    this.answer = mesh.layers.map(() => new Float64Array(nodes));
+    this.corner = new Float64Array(layers);
+    this.axialForce = new Float64Array(layers);
+    this.axialChange = new Float64Array(layers);
+    this.utilisation = new Float64Array(layers);
+    this.largestPlastic = new Float64Array(layers);
+    this.startU = new Float64Array(nodes);
+    this.startAxial = new Float64Array(layers);
+    this.metal = ringMetal(mesh, materials, reference, this.before);
+    this.layOut();
+    this.jointStiffness = mesh.layers
+      .slice(1)
+      .map(
+        (_, joint) =>
+          (JOINT_STIFFNESS * materials[joint]!.modulus(reference)) / mesh.faces[this.firstCell[joint + 1]!]!,
+      );
+  }
+
+  /** Brings the rings to a load, keeping the plastic strain that it causes. */
+  advance({ temperatures, bore = 0, outside = 0, metal }: RingLoad): RingState {
+    const { mesh, materials, reference, interference, before, now, cells, boreBefore, outsideBefore } = this;
+    // Whole step first; where it does not settle, in ever smaller parts.
+    const fittedBefore = this.fitted;
+    let done = 0;
+    let part = 1;
+    for (let halvings = 0; done < 1;) {
+      const share = Math.min(1, done + part);
+      if (share === 1) this.metal = metal ?? ringMetal(mesh, materials, reference, temperatures);
+      else {
+        for (let c = 0; c < cells; c++) now[c] = before[c]! + share * (temperatures[c]! - before[c]!);
+        this.metal = ringMetal(mesh, materials, reference, now);
+      }
+      this.remember();
+      this.fitted = fittedBefore + share * (interference - fittedBefore);
+      if (
+        this.equilibrium(
+          boreBefore + share * (bore - boreBefore),
+          outsideBefore + share * (outside - outsideBefore),
+          true,
+        )
+      ) {
+        this.keepPlastic();
+        done = share;
+      } else {
+        this.recall();
+        part /= 2;
+        if (++halvings > MOST_HALVINGS) throw ringsCannotCarry();
+      }
+    }
+    for (let c = 0; c < cells; c++) before[c] = temperatures[c]!;
+    this.boreBefore = bore;
+    this.outsideBefore = outside;
+    return this.state();
+  }
+
+  /** Clearance on the radius at each joint if the rings did not touch [m]; negative is interference. Changes nothing. */
+  freeGaps({ temperatures, bore = 0, outside = 0, metal }: RingLoad): readonly number[] {
+    const { mesh, materials, reference, layers } = this;
+    this.remember();
+    this.metal = metal ?? ringMetal(mesh, materials, reference, temperatures);
+    const found = this.equilibrium(bore, outside, false);
+    const gaps = Array.from({ length: layers - 1 }, (_, joint) => this.gapAt(joint));
+    this.recall();
+    if (!found) throw ringsCannotCarry();
+    return gaps;
+  }
+
+  stresses(): RingStresses {
+    const { radii, stress } = this;
+    return {
+      radii: radii.slice(),
+      radial: stress.filter((_, i) => i % 3 === 0),
+      hoop: stress.filter((_, i) => i % 3 === 1),
+      axial: stress.filter((_, i) => i % 3 === 2),
+    };
+  }
+
+  /** Numbers the nodes, and lays the points in the cells. */
+  private layOut(): void {
+    const { mesh, cells, firstNode, lastNode, firstCell, radii, weight, rIn, tIn, rOut, tOut } = this;
+    mesh.layers.forEach(({ cells: count }, layer) => {
+      const cell = firstCell[layer]!;
+      firstNode[layer] = cell + layer;
+      lastNode[layer] = cell + count + layer;
+      firstCell[layer + 1] = cell + count;
+    });
+    for (let c = 0; c < cells; c++) {
+      const a = mesh.faces[c]!;
+      const b = mesh.faces[c + 1]!;
+      const d = b * b - a * a;
+      for (let g = 0; g < POINTS; g++) {
+        const q = c * POINTS + g;
+        const r = (a + b) / 2 + ((g === 0 ? -GAUSS : GAUSS) * (b - a)) / 2;
+        radii[q] = r;
+        weight[q] = (2 * Math.PI * r * (b - a)) / 2;
+        rIn[q] = (-a - (a * b * b) / (r * r)) / d;
+        tIn[q] = (-a + (a * b * b) / (r * r)) / d;
+        rOut[q] = (b + (a * a * b) / (r * r)) / d;
+        tOut[q] = (b - (a * a * b) / (r * r)) / d;
+      }
     }
   }
 
-  // State and work space; three numbers a point stand for the radial, hoop and axial direction.
-  const u = new Float64Array(nodes);
-  const axialStrain = new Float64Array(layers);
-  const plastic = new Float64Array(points * 3);
-  const plasticNew = new Float64Array(points * 3);
-  const stress = new Float64Array(points * 3);
-  /** Direction of plastic flow, of length 1; 0 where a point does not yield. */
-  const flow = new Float64Array(points * 3);
-  /** Share of the elastic deviator that yielding leaves, 1 where a point does not yield. */
-  const kept = new Float64Array(points);
-  let { modulus, strength, thermal } = ringMetal(mesh, materials, reference, new Float64Array(cells).fill(reference));
-  const before = new Float64Array(cells).fill(reference);
-  const now = new Float64Array(cells);
-  const main = new Float64Array(nodes);
-  const side = new Float64Array(nodes);
-  const sweep = new Float64Array(nodes);
-  const force = new Float64Array(nodes);
-  /** Derivative of the nodal forces by each layer's axial strain, and the displacements that answer it. */
-  const border = mesh.layers.map(() => new Float64Array(nodes));
-  const answer = mesh.layers.map(() => new Float64Array(nodes));
-  const corner = new Float64Array(layers);
-  const axialForce = new Float64Array(layers);
-  const axialChange = new Float64Array(layers);
-  const utilisation = new Float64Array(layers);
-  const largestPlastic = new Float64Array(layers);
-  /** Interference in force; the first load brings all of it. */
-  let fitted = 0;
-  let boreBefore = 0;
-  let outsideBefore = 0;
+  private remember(): void {
+    this.startU.set(this.u);
+    this.startAxial.set(this.axialStrain);
+  }
 
-  const jointStiffness = mesh.layers
-    .slice(1)
-    .map((_, joint) => (JOINT_STIFFNESS * materials[joint]!.modulus(reference)) / mesh.faces[firstCell[joint + 1]!]!);
+  private recall(): void {
+    this.u.set(this.startU);
+    this.axialStrain.set(this.startAxial);
+  }
+
   /** Clearance at a joint; negative where the rings overlap. */
-  const gapAt = (joint: number): number => u[firstNode[joint + 1]!]! - u[lastNode[joint]!]! - fitted;
-
-  const setMetal = (metal: RingMetal): void => {
-    ({ modulus, strength, thermal } = metal);
-  };
+  private gapAt(joint: number): number {
+    const { firstNode, lastNode, u } = this;
+    return u[firstNode[joint + 1]!]! - u[lastNode[joint]!]! - this.fitted;
+  }
 
   /** Stresses of a layer's cells at the present displacements and what they put on nodes and axis; returns how many points yield. */
-  const respond = (layer: number): number => {
+  private respond(layer: number): number {
+    const {
+      materials,
+      firstNode,
+      firstCell,
+      weight,
+      rIn,
+      tIn,
+      rOut,
+      tOut,
+      u,
+      axialStrain,
+      plastic,
+      plasticNew,
+      stress,
+      flow,
+      kept,
+      force,
+      axialForce,
+    } = this;
+    const { modulus, strength, thermal } = this.metal;
     const nu = materials[layer]!.poisson;
     const ez = axialStrain[layer]!;
     const end = firstCell[layer + 1]!;
@@ -272,10 +413,13 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
     force[node] = onNode;
     axialForce[layer] = onAxis;
     return yielding;
-  };
+  }
 
   /** Tangent of a layer's cells: K 1 1 + shear (I_dev - n n), n the flow where a point yields. */
-  const stiffen = (layer: number): void => {
+  private stiffen(layer: number): void {
+    const { materials, firstNode, firstCell, weight, rIn, tIn, rOut, tOut, flow, kept, main, side, border, corner } =
+      this;
+    const { modulus } = this.metal;
     const nu = materials[layer]!.poisson;
     const column = border[layer]!;
     const end = firstCell[layer + 1]!;
@@ -321,10 +465,11 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
     side[node] = 0;
     column[node] = toAxis;
     corner[layer] = alongAxis;
-  };
+  }
 
   /** Factors the symmetric tridiagonal tangent in place. */
-  const factor = (): void => {
+  private factor(): void {
+    const { nodes, main, side, sweep } = this;
     let carried = 0;
     let link = 0;
     for (let i = 0; i < nodes; i++) {
@@ -334,8 +479,10 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
       main[i] = pivot;
       sweep[i] = carried;
     }
-  };
-  const solve = (right: Float64Array): void => {
+  }
+
+  private solve(right: Float64Array): void {
+    const { nodes, main, side, sweep } = this;
     let x = 0;
     let link = 0;
     for (let i = 0; i < nodes; i++) {
@@ -347,23 +494,25 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
       x = right[i]! - sweep[i]! * x;
       right[i] = x;
     }
-  };
+  }
 
   /** Which joints touch, a bit each. */
-  const touchingJoints = (): number => {
+  private touchingJoints(): number {
+    const { layers } = this;
     let bits = 0;
-    for (let joint = 0; joint + 1 < layers; joint++) if (gapAt(joint) < 0) bits |= 1 << joint;
+    for (let joint = 0; joint + 1 < layers; joint++) if (this.gapAt(joint) < 0) bits |= 1 << joint;
     return bits;
-  };
+  }
 
   /** Stresses and unbalanced forces at the present displacements; returns how many points yield. */
-  const balance = (bore: number, outside: number, pressed: number): number => {
+  private balance(bore: number, outside: number, pressed: number): number {
+    const { mesh, cells, layers, nodes, lastNode, force } = this;
     let yielding = 0;
-    for (let layer = 0; layer < layers; layer++) yielding += respond(layer);
+    for (let layer = 0; layer < layers; layer++) yielding += this.respond(layer);
     force[0] = force[0]! - 2 * Math.PI * mesh.faces[0]! * bore;
     force[nodes - 1] = force[nodes - 1]! + 2 * Math.PI * mesh.faces[cells]! * outside;
     for (let joint = 0; joint + 1 < layers; joint++) {
-      const push = (pressed >> joint) & 1 ? contactStiffness(joint) * gapAt(joint) : 0;
+      const push = (pressed >> joint) & 1 ? this.contactStiffness(joint) * this.gapAt(joint) : 0;
       const inner = lastNode[joint]!;
       force[inner] = force[inner]! - push;
       force[inner + 1] = force[inner + 1]! + push;
@@ -371,15 +520,19 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
     // The axis does not move.
     if (mesh.faces[0] === 0) force[0] = 0;
     return yielding;
-  };
-  const contactStiffness = (joint: number): number =>
-    2 * Math.PI * mesh.faces[firstCell[joint + 1]!]! * jointStiffness[joint]!;
+  }
+
+  private contactStiffness(joint: number): number {
+    const { mesh, firstCell, jointStiffness } = this;
+    return 2 * Math.PI * mesh.faces[firstCell[joint + 1]!]! * jointStiffness[joint]!;
+  }
 
   /** Factored tangent at the present displacements, and the answers to axial strain. */
-  const tangent = (pressed: number): void => {
-    for (let layer = 0; layer < layers; layer++) stiffen(layer);
+  private tangent(pressed: number): void {
+    const { mesh, ends, layers, lastNode, main, side, border, answer } = this;
+    for (let layer = 0; layer < layers; layer++) this.stiffen(layer);
     for (let joint = 0; joint + 1 < layers; joint++) {
-      const stiffness = (pressed >> joint) & 1 ? contactStiffness(joint) : 0;
+      const stiffness = (pressed >> joint) & 1 ? this.contactStiffness(joint) : 0;
       const inner = lastNode[joint]!;
       main[inner] = main[inner]! + stiffness;
       main[inner + 1] = main[inner + 1]! + stiffness;
@@ -390,29 +543,31 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
       side[0] = 0;
       border[0]![0] = 0;
     }
-    factor();
+    this.factor();
     if (ends === 'held') return;
     for (let layer = 0; layer < layers; layer++) {
       answer[layer]!.set(border[layer]!);
-      solve(answer[layer]!);
+      this.solve(answer[layer]!);
     }
-  };
+  }
 
   /** Corrections of the displacements, left in `force`, and of the axial strains. */
-  const correct = (): void => {
-    solve(force);
+  private correct(): void {
+    const { ends, layers, nodes, axialStrain, force, answer, axialChange } = this;
+    this.solve(force);
     if (ends === 'held') return;
-    solveAxial();
+    this.solveAxial();
     for (let layer = 0; layer < layers; layer++) {
       const change = axialChange[layer]!;
       const column = answer[layer]!;
       axialStrain[layer] = axialStrain[layer]! - change;
       for (let i = 0; i < nodes; i++) force[i] = force[i]! - column[i]! * change;
     }
-  };
+  }
 
   /** Changes of axial strain that leave no axial force on one layer or two. */
-  const solveAxial = (): void => {
+  private solveAxial(): void {
+    const { layers, force, border, answer, corner, axialForce, axialChange } = this;
     const entry = (i: number, j: number): number => (i === j ? corner[i]! : 0) - dot(border[i]!, answer[j]!);
     const x = axialForce[0]! - dot(border[0]!, force);
     const a = entry(0, 0);
@@ -427,19 +582,20 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
     const determinant = a * d - b * c;
     axialChange[0] = (x * d - b * y) / determinant;
     axialChange[1] = (a * y - c * x) / determinant;
-  };
+  }
 
   /** Finds equilibrium at the set metal; false where Newton's method does not settle. */
-  const equilibrium = (bore: number, outside: number, touching: boolean): boolean => {
+  private equilibrium(bore: number, outside: number, touching: boolean): boolean {
+    const { mesh, cells, layers, nodes, u, force } = this;
     /** Joints that pressed in the tangent at hand; -1 where a new one is needed. */
     let known = -1;
     for (let iteration = 0; iteration < MOST_NEWTON; iteration++) {
-      const pressed = touching ? touchingJoints() : 0;
-      const yielding = balance(bore, outside, pressed);
+      const pressed = touching ? this.touchingJoints() : 0;
+      const yielding = this.balance(bore, outside, pressed);
       // While nothing yields and the same joints press, the tangent does not change.
-      if (yielding > 0 || pressed !== known) tangent(pressed);
+      if (yielding > 0 || pressed !== known) this.tangent(pressed);
       known = yielding > 0 ? -1 : pressed;
-      correct();
+      this.correct();
       let largest = 0;
       let size = 0;
       for (let i = 0; i < nodes; i++) {
@@ -451,24 +607,16 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
       }
       if (!(largest < mesh.faces[cells]!)) return false;
       if (largest <= ENOUGH * Math.max(size, 1e-3 * mesh.faces[cells]!)) {
-        if (largest > NOTHING * size) for (let layer = 0; layer < layers; layer++) respond(layer);
+        if (largest > NOTHING * size) for (let layer = 0; layer < layers; layer++) this.respond(layer);
         return true;
       }
     }
     return false;
-  };
+  }
 
-  const saveStart = { u: new Float64Array(nodes), axial: new Float64Array(layers) };
-  const remember = (): void => {
-    saveStart.u.set(u);
-    saveStart.axial.set(axialStrain);
-  };
-  const recall = (): void => {
-    u.set(saveStart.u);
-    axialStrain.set(saveStart.axial);
-  };
-
-  const keepPlastic = (): void => {
+  private keepPlastic(): void {
+    const { layers, firstCell, plastic, plasticNew, stress, utilisation, largestPlastic } = this;
+    const { strength } = this.metal;
     for (let layer = 0; layer < layers; layer++) {
       let used = utilisation[layer]!;
       let most = largestPlastic[layer]! ** 2 * 1.5;
@@ -489,69 +637,22 @@ export function rings(mesh: RadialMesh, options: RingOptions): Rings {
       largestPlastic[layer] = Math.sqrt((2 / 3) * most);
     }
     plastic.set(plasticNew);
-  };
+  }
 
-  const state = (): RingState => {
+  private state(): RingState {
+    const { layers, firstNode, lastNode, u, utilisation, largestPlastic, jointStiffness } = this;
     const pressures: number[] = [];
     const gaps: number[] = [];
     const faces: { inner: number; outer: number }[] = [];
     for (let joint = 0; joint + 1 < layers; joint++) {
-      const gap = gapAt(joint);
+      const gap = this.gapAt(joint);
       pressures.push(Math.max(0, -gap) * jointStiffness[joint]!);
       gaps.push(Math.max(0, gap));
     }
     for (let layer = 0; layer < layers; layer++)
       faces.push({ inner: u[firstNode[layer]!]!, outer: u[lastNode[layer]!]! });
     return { pressures, gaps, faces, utilisation: Array.from(utilisation), plastic: Array.from(largestPlastic) };
-  };
-
-  return {
-    advance: ({ temperatures, bore = 0, outside = 0, metal }) => {
-      // Whole step first; where it does not settle, in ever smaller parts.
-      const fittedBefore = fitted;
-      let done = 0;
-      let part = 1;
-      for (let halvings = 0; done < 1;) {
-        const share = Math.min(1, done + part);
-        if (share === 1) setMetal(metal ?? ringMetal(mesh, materials, reference, temperatures));
-        else {
-          for (let c = 0; c < cells; c++) now[c] = before[c]! + share * (temperatures[c]! - before[c]!);
-          setMetal(ringMetal(mesh, materials, reference, now));
-        }
-        remember();
-        fitted = fittedBefore + share * (interference - fittedBefore);
-        if (
-          equilibrium(boreBefore + share * (bore - boreBefore), outsideBefore + share * (outside - outsideBefore), true)
-        ) {
-          keepPlastic();
-          done = share;
-        } else {
-          recall();
-          part /= 2;
-          if (++halvings > MOST_HALVINGS) throw ringsCannotCarry();
-        }
-      }
-      for (let c = 0; c < cells; c++) before[c] = temperatures[c]!;
-      boreBefore = bore;
-      outsideBefore = outside;
-      return state();
-    },
-    freeGaps: ({ temperatures, bore = 0, outside = 0, metal }) => {
-      remember();
-      setMetal(metal ?? ringMetal(mesh, materials, reference, temperatures));
-      const found = equilibrium(bore, outside, false);
-      const gaps = Array.from({ length: layers - 1 }, (_, joint) => gapAt(joint));
-      recall();
-      if (!found) throw ringsCannotCarry();
-      return gaps;
-    },
-    stresses: () => ({
-      radii: radii.slice(),
-      radial: stress.filter((_, i) => i % 3 === 0),
-      hoop: stress.filter((_, i) => i % 3 === 1),
-      axial: stress.filter((_, i) => i % 3 === 2),
-    }),
-  };
+  }
 }
 
 function dot(a: Float64Array, b: Float64Array): number {

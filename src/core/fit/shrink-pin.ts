@@ -3,7 +3,7 @@ import type { HeatGrid, HeatPhysics } from '../heat/heat-physics.ts';
 import type { RadialMesh } from '../heat/radial-mesh.ts';
 import type { BurnPass } from '../heat/heat-into-wall.ts';
 import { ringSteel, type SteelStrength } from './ring-steel.ts';
-import { ringMetal, rings, type RingLoad, type RingMaterial, type Rings, type RingState } from './ring-solver.ts';
+import { ringMetal, Rings, type RingLoad, type RingMaterial, type RingState } from './ring-solver.ts';
 
 export interface ShrinkPin {
   readonly pin: PinInBoss;
@@ -157,7 +157,7 @@ function follow(
   interference: number,
   watch?: (state: RingState, move: Move) => void,
 ): Followed {
-  const solver = rings(mesh, { materials, interference: interference / 2, reference: ambient, ends: 'free' });
+  const solver = new Rings(mesh, { materials, interference: interference / 2, reference: ambient, ends: 'free' });
   const pressed = solver.advance(cold);
   let last = pressed;
   for (const move of moves) {

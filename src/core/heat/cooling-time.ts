@@ -1,5 +1,4 @@
 import { coolsTooSlowly, notAbove } from '../messages.ts';
-import type { Trace } from '../model/trace.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { checkPin } from './check-pin.ts';
@@ -41,7 +40,6 @@ export function coolingTime(
   physics: HeatPhysics,
   grid: HeatGrid = ESTIMATE_GRID,
   system: UnitSystem = 'US',
-  trace?: Trace,
 ): number {
   const { diameter, hole, boss, length, method, passes, target, evenness } = inputs;
   const pin = { diameter, hole, boss, length };
@@ -58,15 +56,5 @@ export function coolingTime(
   );
   if (!run.reached)
     throw coolsTooSlowly(showQuantity(target, 'temperature', system), showQuantity(LONGEST, 'time', system));
-  trace?.add({
-    name: 'cooling time',
-    symbol: 't_cool',
-    value: run.time,
-    quantity: 'time',
-    formula: `time until the hottest part of the pin's ring falls to the target, cooled by ${method}; conduction in ${grid.pinCells} rings of pin and ${grid.bossCells} of boss`,
-    expression: 'solve(D, d, L, D_o, T_air, epsilon, h_joint, zone, T_melt, h_part, pace, rho_pin, dT_even, T_push)',
-    kind: 'calculated',
-    source: 'en 1993-1-2',
-  });
   return run.time;
 }

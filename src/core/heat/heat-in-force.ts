@@ -1,12 +1,13 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { STEEL_DENSITY } from '../burn/rods.ts';
 import { targetTooCool } from '../messages.ts';
-import type { Trace } from '../model/trace.ts';
+import { assumed } from '../assumptions/assumed.ts';
+import { calculated, entered, given, solved, type Step } from '../model/step.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import type { CoolingMethod, PinInBoss } from './cool-pin.ts';
-import { coolant } from './cooling-time.ts';
+import { coolant, coolingTime } from './cooling-time.ts';
 import { heatIntoWall, type BurnPass } from './heat-into-wall.ts';
-import type { HeatPhysics } from './heat-physics.ts';
+import { ESTIMATE_GRID, type HeatPhysics } from './heat-physics.ts';
 
 /** What heating and cooling rest on, from the assumptions in force. Pin and boss count as carbon steel. */
 export function physicsInForce(a: Assumptions): HeatPhysics {
@@ -71,88 +72,6 @@ export function targetInForce(method: CoolingMethod, a: Assumptions): number {
 /** Boss of a pin whose boss is not told [m]. */
 export const bossInForce = (diameter: number, a: Assumptions): number => a.value('boss over pin') * diameter;
 
-/** Records the assumed boss: step `D_o`. */
-export function recordBoss(diameter: number, a: Assumptions, trace: Trace | undefined): void {
-  a.record('boss over pin', 'b', trace);
-  trace?.add({
-    name: 'boss',
-    symbol: 'D_o',
-    value: bossInForce(diameter, a),
-    quantity: 'length',
-    formula: 'boss over pin x diameter',
-    expression: 'b * D',
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-}
-
-/** Records what a cooling rests on, and the heat and duration of burning. Steps `D`, `d`, `L` and `D_o` stand before. */
-export function recordHeating(
-  pin: PinInBoss,
-  method: CoolingMethod,
-  target: number | undefined,
-  a: Assumptions,
-  trace: Trace | undefined,
-): void {
-  if (!trace) return;
-  a.record('ambient temperature', 'T_air', trace);
-  a.record('surface emissivity', 'epsilon', trace);
-  a.record('joint conductance', 'h_joint', trace);
-  if (method === 'water') {
-    a.record('cooling water temperature', 'T_water', trace);
-    a.record('wet boss share', 'wet', trace);
-    a.record('boiling surface factor', 'C_sf', trace);
-    a.record('boiling flux factor', 'k_boil', trace);
-    a.record('film boiling limit', 'T_film', trace);
-  }
-  a.record('heated zone', 'zone', trace);
-  a.record('wall melting point', 'T_melt', trace);
-  a.record('heat into the part', 'h_part', trace);
-  a.record('burning pace', 'pace', trace);
-  a.record('pilot width', 'w_pilot', trace);
-  trace.add({
-    name: 'density of pin and boss',
-    symbol: 'rho_pin',
-    value: STEEL_DENSITY,
-    quantity: 'density',
-    formula: 'carbon steel',
-    kind: 'published',
-    source: 'steel density',
-  });
-  const duration = passesInForce(pin, a).reduce((sum, pass) => sum + pass.duration, 0);
-  trace.add({
-    name: 'burning, as far as it heats',
-    symbol: 't_heat',
-    value: duration,
-    quantity: 'time',
-    formula: 'density x pi / 4 x hole squared x length / burning pace',
-    expression: 'rho_pin * (PI / 4) * d * d * L / pace',
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-  a.record('pin over boss when pushed', 'dT_even', trace);
-  trace.add({
-    name: 'cooled with',
-    symbol: 'cooled',
-    value: method,
-    quantity: 'count',
-    formula: 'given, or the assumption cooling method',
-    kind: 'input',
-    source: '',
-  });
-  if (target === undefined) a.record(targetName(method), 'T_push', trace);
-  else
-    trace.add({
-      name: 'target',
-      symbol: 'T_push',
-      value: target,
-      quantity: 'temperature',
-      formula: 'given',
-      kind: 'input',
-      source: '',
-    });
-}
-
 /** What a cooling asks for besides the pin. */
 export function coolingInForce(pin: PinInBoss, method: CoolingMethod, target: number | undefined, a: Assumptions) {
   return {
@@ -162,4 +81,79 @@ export function coolingInForce(pin: PinInBoss, method: CoolingMethod, target: nu
     target: target ?? targetInForce(method, a),
     evenness: a.value('pin over boss when pushed'),
   };
+}
+
+/** The assumed boss: step `D_o`. Step `D` stands before. */
+export const bossSteps: readonly Step[] = [
+  assumed('b', 'boss over pin'),
+  calculated('D_o', 'boss', 'length', 'b * D', 'boss over pin x diameter'),
+];
+
+/** What a cooling rests on, and the duration of burning; steps `D`, `d`, `L` and `D_o` stand before. The target is given where `targetGiven`. */
+export function heatingSteps(method: CoolingMethod, targetGiven = false): readonly Step[] {
+  return [
+    assumed('T_air', 'ambient temperature'),
+    assumed('epsilon', 'surface emissivity'),
+    assumed('h_joint', 'joint conductance'),
+    ...(method === 'water'
+      ? [
+          assumed('T_water', 'cooling water temperature'),
+          assumed('wet', 'wet boss share'),
+          assumed('C_sf', 'boiling surface factor'),
+          assumed('k_boil', 'boiling flux factor'),
+          assumed('T_film', 'film boiling limit'),
+        ]
+      : []),
+    assumed('zone', 'heated zone'),
+    assumed('T_melt', 'wall melting point'),
+    assumed('h_part', 'heat into the part'),
+    assumed('pace', 'burning pace'),
+    assumed('w_pilot', 'pilot width'),
+    entered(
+      'rho_pin',
+      'density of pin and boss',
+      'density',
+      STEEL_DENSITY,
+      'carbon steel',
+      'published',
+      'steel density',
+    ),
+    calculated(
+      't_heat',
+      'burning, as far as it heats',
+      'time',
+      'rho_pin * (PI / 4) * d * d * L / pace',
+      'density x pi / 4 x hole squared x length / burning pace',
+    ),
+    assumed('dT_even', 'pin over boss when pushed'),
+    entered('cooled', 'cooled with', 'count', method, 'given, or the assumption cooling method', 'input', ''),
+    targetGiven ? given('T_push', 'target', 'temperature') : assumed('T_push', targetName(method)),
+  ];
+}
+
+/** Symbols of `heatingSteps` that a cooling is solved from, with the boss; `cooled` is a word. */
+export function heatingSymbols(method: CoolingMethod): readonly string[] {
+  return ['D_o', ...heatingSteps(method).flatMap(({ symbol }) => (symbol === 'cooled' ? [] : [symbol]))];
+}
+
+/** `heatingSteps`, and the cooling time of a pin in its boss: `t_cool`. Steps `D`, `d`, `L` and `D_o` stand before. */
+export function coolingSteps(
+  pin: PinInBoss,
+  method: CoolingMethod,
+  target: number | undefined,
+  a: Assumptions,
+): readonly Step[] {
+  const { pinCells, bossCells } = ESTIMATE_GRID;
+  return [
+    ...heatingSteps(method, target !== undefined),
+    solved(
+      't_cool',
+      'cooling time',
+      'time',
+      ['D', 'd', 'L', ...heatingSymbols(method)],
+      () => coolingTime(coolingInForce(pin, method, target, a), physicsInForce(a), undefined, a.system),
+      `time until the hottest part of the pin's ring falls to the target, cooled by ${method}; conduction in ${pinCells} rings of pin and ${bossCells} of boss`,
+      'en 1993-1-2',
+    ),
+  ];
 }

@@ -106,79 +106,206 @@ export function radialConduction(
   options: ConductionOptions,
   watch: Watch = {},
 ): ConductionResult {
-  const n = mesh.count;
-  const size = n + 2;
-  const { areas } = mesh;
-  const solid = mesh.faces[0] === 0;
-  const perimeterIn = 2 * Math.PI * mesh.faces[0]!;
-  const perimeterOut = 2 * Math.PI * mesh.faces[n]!;
+  const rings = new Conduction(mesh, material, start, options);
+  const { T, after, through } = rings;
+  const heatAtStart = rings.heatHeld();
+  const before = new Float64Array(T.length);
+  let time = 0;
+  let steps = 0;
+  let stopped = false;
+  for (const stage of stages) {
+    if (stopped || !(stage.duration > 0)) continue;
+    rings.begin(stage);
+    const until = stage.watched === false ? undefined : watch.until;
+    stopped = until !== undefined && until(T) <= 0;
+    const end = time + stage.duration;
+    let dt = options.step ?? firstStep(mesh, material, T[1]!);
+    while (time < end && !stopped) {
+      if (steps > MOST_STEPS || !(dt > SHORTEST_STEP)) throw coolingUnsolved();
+      const left = end - time;
+      let trial = Math.min(dt, left);
+      // Avoids a sliver of a step at the end of a stage.
+      if (trial < left && trial > 0.5 * left) trial = 0.5 * left;
+      const error = rings.tryStep(trial);
+      if (options.step === undefined && error > 1) {
+        dt = trial * (error === Infinity ? 0.2 : Math.max(0.2, 0.9 * error ** (-1 / 3)));
+        continue;
+      }
+      if (error === Infinity) throw coolingUnsolved();
+      if (until && until(after) <= 0) {
+        before.set(T);
+        trial = crossing(until, before, trial, (t) => {
+          rings.tryStep(t);
+          return after;
+        });
+        stopped = true;
+      }
+      rings.accept(trial);
+      time += trial;
+      steps++;
+      if (time > end - 1e-12 * end) time = end;
+      watch.step?.({ time, temperatures: T, throughBore: through[0]! });
+      if (options.step === undefined) dt = trial * Math.min(4, Math.max(0.2, 0.9 * Math.max(error, 1e-6) ** (-1 / 3)));
+    }
+  }
+  const stored = rings.heatHeld() - heatAtStart;
+  return {
+    time,
+    temperatures: T,
+    steps,
+    stopped,
+    stored,
+    throughBore: through[0]!,
+    throughOutside: through[1]!,
+    throughEnds: through[2]!,
+  };
+}
+
+/** Rings that conduct heat: their temperatures, and one step of time after another. Small methods with one task each: they are soon compiled, and what one has not met before costs the others nothing. */
+class Conduction {
+  /** Temperatures [K]: bore surface, cells from the inside out, outer surface. */
+  readonly T: Float64Array;
+  /** Temperatures at the end of the step tried last. */
+  readonly after: Float64Array;
+  /** Flows through bore, outside and ends summed over time [J/m]: an array, since a number that changes costs an allocation. */
+  readonly through = new Float64Array(3);
+  private readonly material: HeatMaterial;
+  private readonly options: ConductionOptions;
+  private readonly n: number;
+  private readonly size: number;
+  private readonly solid: boolean;
+  private readonly areas: Float64Array;
+  private readonly perimeterIn: number;
+  private readonly perimeterOut: number;
 
   // Geometry of the path from each unknown to the next: ln(r_j / r_i) / (2 pi); where a joint lies on it, its resistance and both halves of the logarithm.
-  const path = new Float64Array(size - 1);
-  const joint = new Float64Array(size - 1);
-  const inside = new Float64Array(size - 1);
-  const beyond = new Float64Array(size - 1);
-  const radius = (i: number): number =>
-    i === 0 ? mesh.faces[0]! : i === size - 1 ? mesh.faces[n]! : mesh.middles[i - 1]!;
-  for (let i = solid ? 1 : 0; i < size - 1; i++) path[i] = Math.log(radius(i + 1) / radius(i)) / (2 * Math.PI);
-  for (const cell of mesh.joints) {
-    const i = cell + 1;
-    const face = mesh.faces[i]!;
-    joint[i] = 1 / (2 * Math.PI * face * options.contact);
-    inside[i] = Math.log(face / radius(i));
-    beyond[i] = Math.log(radius(i + 1) / face);
-  }
-  const mass = new Float64Array(size);
-  for (let i = 1; i <= n; i++) mass[i] = material.density * areas[i - 1]!;
+  private readonly path: Float64Array;
+  private readonly joint: Float64Array;
+  private readonly inside: Float64Array;
+  private readonly beyond: Float64Array;
+  private readonly mass: Float64Array;
 
-  const T = new Float64Array(size);
-  for (let i = 0; i < n; i++) T[i + 1] = typeof start === 'number' ? start : start[i]!;
-  T[0] = T[1]!;
-  T[size - 1] = T[n]!;
-
-  const G = new Float64Array(size - 1);
-  const lower = new Float64Array(size);
-  const pivot = new Float64Array(size);
-  const sweep = new Float64Array(size);
-  const right = new Float64Array(size);
-  const heat = new Float64Array(size);
-  const heatAfter = new Float64Array(size);
-  const known = new Float64Array(size);
-  const rate = new Float64Array(size);
-  const rateMiddle = new Float64Array(size);
-  const rateAfter = new Float64Array(size);
-  const middle = new Float64Array(size);
-  const after = new Float64Array(size);
+  private readonly G: Float64Array;
+  private readonly lower: Float64Array;
+  private readonly pivot: Float64Array;
+  private readonly sweep: Float64Array;
+  private readonly right: Float64Array;
+  private readonly heat: Float64Array;
+  private readonly known: Float64Array;
+  private readonly rate: Float64Array;
+  private readonly rateMiddle: Float64Array;
+  private readonly rateAfter: Float64Array;
+  private readonly middle: Float64Array;
   /** Face area over length by which a cell loses heat at the ends. */
-  const share = new Float64Array(size);
-  // Flows through bore, outside and ends, and their sums over time: arrays, since a number that closures change costs an allocation at each change.
-  const total = new Float64Array(3);
-  const totalMiddle = new Float64Array(3);
-  const totalAfter = new Float64Array(3);
-  const through = new Float64Array(3);
+  private readonly share: Float64Array;
+  private readonly total = new Float64Array(3);
+  private readonly totalMiddle = new Float64Array(3);
+  private readonly totalAfter = new Float64Array(3);
 
   /** Heat capacity and content of each cell [J/m K, J/m], and what it loses at the ends with its slope [W/m, W/m K]. */
-  const capacity = new Float64Array(size);
-  const held = new Float64Array(size);
-  const lost = new Float64Array(size);
-  const lostSlope = new Float64Array(size);
+  private readonly capacity: Float64Array;
+  private readonly held: Float64Array;
+  private readonly lost: Float64Array;
+  private readonly lostSlope: Float64Array;
 
-  let bore: FluxLaw = INSULATED;
-  let outside: FluxLaw = INSULATED;
-  let ends: FluxLaw | undefined;
-  let coolest = -Infinity;
+  private bore: FluxLaw = INSULATED;
+  private outside: FluxLaw = INSULATED;
+  private ends: FluxLaw | undefined;
+  private coolest = -Infinity;
 
-  // Small functions with one task each: they are soon compiled, and what one has not met before costs the others nothing.
-  const content = (at: Float64Array, into: Float64Array): void => {
+  constructor(mesh: RadialMesh, material: HeatMaterial, start: number | Float64Array, options: ConductionOptions) {
+    const n = mesh.count;
+    const size = n + 2;
+    const column = (length = size): Float64Array => new Float64Array(length);
+    this.material = material;
+    this.options = options;
+    this.n = n;
+    this.size = size;
+    this.solid = mesh.faces[0] === 0;
+    this.areas = mesh.areas;
+    this.perimeterIn = 2 * Math.PI * mesh.faces[0]!;
+    this.perimeterOut = 2 * Math.PI * mesh.faces[n]!;
+    this.path = column(size - 1);
+    this.joint = column(size - 1);
+    this.inside = column(size - 1);
+    this.beyond = column(size - 1);
+    this.mass = column();
+    this.T = column();
+    this.after = column();
+    this.G = column(size - 1);
+    this.lower = column();
+    this.pivot = column();
+    this.sweep = column();
+    this.right = column();
+    this.heat = column();
+    this.known = column();
+    this.rate = column();
+    this.rateMiddle = column();
+    this.rateAfter = column();
+    this.middle = column();
+    this.share = column();
+    this.capacity = column();
+    this.held = column();
+    this.lost = column();
+    this.lostSlope = column();
+    this.layOut(mesh);
+    for (let i = 1; i <= n; i++) this.mass[i] = material.density * mesh.areas[i - 1]!;
+    for (let i = 0; i < n; i++) this.T[i + 1] = typeof start === 'number' ? start : start[i]!;
+    this.T[0] = this.T[1]!;
+    this.T[size - 1] = this.T[n]!;
+    this.content(this.T, this.heat);
+  }
+
+  /** Heat held by all cells at the present temperatures [J/m]. */
+  heatHeld(): number {
+    const { T, held } = this;
+    this.content(T, held);
+    return held.reduce((sum, h) => sum + h, 0);
+  }
+
+  /** Surroundings from now on. */
+  begin({ bore, outside, ends, coolest = -Infinity }: Stage): void {
+    const { n, areas, share, T } = this;
+    this.bore = bore;
+    this.outside = outside;
+    this.ends = ends?.law;
+    this.coolest = coolest;
+    for (let i = 1; i <= n; i++) share[i] = ends ? (2 * areas[i - 1]!) / ends.length : 0;
+    this.lost.fill(0);
+    this.lostSlope.fill(0);
+    this.conductances(T);
+    this.settleSurfaces(T);
+    this.flows(T, this.rate, this.total);
+  }
+
+  /** Paths between the unknowns. */
+  private layOut(mesh: RadialMesh): void {
+    const { n, size, solid, path, joint, inside, beyond } = this;
+    const radius = (i: number): number =>
+      i === 0 ? mesh.faces[0]! : i === size - 1 ? mesh.faces[n]! : mesh.middles[i - 1]!;
+    for (let i = solid ? 1 : 0; i < size - 1; i++) path[i] = Math.log(radius(i + 1) / radius(i)) / (2 * Math.PI);
+    for (const cell of mesh.joints) {
+      const i = cell + 1;
+      const face = mesh.faces[i]!;
+      joint[i] = 1 / (2 * Math.PI * face * this.options.contact);
+      inside[i] = Math.log(face / radius(i));
+      beyond[i] = Math.log(radius(i + 1) / face);
+    }
+  }
+
+  private content(at: Float64Array, into: Float64Array): void {
+    const { n, material, mass } = this;
     for (let i = 1; i <= n; i++) into[i] = mass[i]! * material.enthalpy(at[i]!);
-  };
+  }
 
-  const capacities = (at: Float64Array): void => {
+  private capacities(at: Float64Array): void {
+    const { n, material, mass, capacity } = this;
     for (let i = 1; i <= n; i++) capacity[i] = mass[i]! * material.specificHeat(at[i]!);
-  };
+  }
 
   /** Conductances from each unknown to the next at their temperatures. */
-  const conductances = (at: Float64Array): void => {
+  private conductances(at: Float64Array): void {
+    const { n, material, solid, path, joint, inside, beyond, G } = this;
     for (let i = solid ? 1 : 0; i <= n; i++) {
       const resistance = joint[i]!;
       if (resistance === 0) G[i] = material.conductivity((at[i]! + at[i + 1]!) / 2) / path[i]!;
@@ -189,19 +316,23 @@ export function radialConduction(
         G[i] = 1 / (inner + resistance + outer);
       }
     }
-  };
+  }
 
-  const lose = (law: FluxLaw, at: Float64Array): void => {
+  private lose(law: FluxLaw, at: Float64Array): void {
+    const { n, share, lost } = this;
     for (let i = 1; i <= n; i++) lost[i] = share[i]! * law.flux(at[i]!);
-  };
-  const loseMore = (law: FluxLaw, at: Float64Array): void => {
+  }
+
+  private loseMore(law: FluxLaw, at: Float64Array): void {
+    const { n, share, lostSlope } = this;
     for (let i = 1; i <= n; i++) lostSlope[i] = share[i]! * Math.max(law.slope(at[i]!), 0);
-  };
+  }
 
   /** Heat flowing into each cell [W/m]; writes the bore, outside and end flows. */
-  const flows = (at: Float64Array, into: Float64Array, sums: Float64Array): void => {
-    conductances(at);
-    if (ends) lose(ends, at);
+  private flows(at: Float64Array, into: Float64Array, sums: Float64Array): void {
+    const { n, G, lost } = this;
+    this.conductances(at);
+    if (this.ends) this.lose(this.ends, at);
     let all = 0;
     let before = G[0]! * (at[0]! - at[1]!);
     sums[0] = before;
@@ -213,21 +344,24 @@ export function radialConduction(
     }
     sums[1] = before;
     sums[2] = all;
-  };
+  }
 
   /** Carries `right`, swept once, back through the tridiagonal system; the answer is in `right`. */
-  const goBack = (): void => {
+  private goBack(): void {
+    const { n, sweep, right } = this;
     for (let i = n - 1; i >= 1; i--) right[i] = right[i]! - sweep[i]! * right[i + 1]!;
-  };
+  }
 
   /** Fits both surface temperatures to the cells beside them. */
-  const settleSurfaces = (at: Float64Array): void => {
-    at[0] = solid ? at[1]! : surfaceTemperature(bore, perimeterIn, G[0]!, at[1]!, at[0]!);
-    at[n + 1] = surfaceTemperature(outside, perimeterOut, G[n]!, at[n]!, at[n + 1]!);
-  };
+  private settleSurfaces(at: Float64Array): void {
+    const { n, solid, perimeterIn, perimeterOut, G } = this;
+    at[0] = solid ? at[1]! : surfaceTemperature(this.bore, perimeterIn, G[0]!, at[1]!, at[0]!);
+    at[n + 1] = surfaceTemperature(this.outside, perimeterOut, G[n]!, at[n]!, at[n + 1]!);
+  }
 
   /** Sets up and sweeps the system of one Newton correction of heat(T) - scale f(T) = known. */
-  const sweepThrough = (at: Float64Array, scale: number, slopeIn: number, slopeOut: number): void => {
+  private sweepThrough(at: Float64Array, scale: number, slopeIn: number, slopeOut: number): void {
+    const { n, G, lower, pivot, sweep, right, known, capacity, held, lost, lostSlope } = this;
     let before = G[0]!;
     let slopeBefore = slopeIn;
     for (let i = 1; i <= n; i++) {
@@ -244,10 +378,11 @@ export function radialConduction(
       before = behind;
       slopeBefore = behind;
     }
-  };
+  }
 
   /** Adds the correction; returns its largest part. */
-  const move = (at: Float64Array): number => {
+  private move(at: Float64Array): number {
+    const { n, right } = this;
     let largest = 0;
     for (let i = 1; i <= n; i++) {
       const change = right[i]!;
@@ -256,81 +391,95 @@ export function radialConduction(
       if (!(Math.abs(change) <= largest)) largest = Math.abs(change);
     }
     return largest;
-  };
+  }
 
   /** One Newton correction; returns the largest change. */
-  const correct = (at: Float64Array, scale: number): number => {
-    conductances(at);
-    settleSurfaces(at);
-    capacities(at);
-    content(at, held);
-    if (ends) {
-      lose(ends, at);
-      loseMore(ends, at);
+  private correct(at: Float64Array, scale: number): number {
+    const { n, solid, perimeterIn, perimeterOut, G, held } = this;
+    this.conductances(at);
+    this.settleSurfaces(at);
+    this.capacities(at);
+    this.content(at, held);
+    if (this.ends) {
+      this.lose(this.ends, at);
+      this.loseMore(this.ends, at);
     }
     // Beyond a surface, its temperature moves with the cell's.
-    sweepThrough(
+    this.sweepThrough(
       at,
       scale,
-      solid ? 0 : inSeries(G[0]!, perimeterIn * bore.slope(at[0]!)),
-      inSeries(G[n]!, perimeterOut * outside.slope(at[n + 1]!)),
+      solid ? 0 : inSeries(G[0]!, perimeterIn * this.bore.slope(at[0]!)),
+      inSeries(G[n]!, perimeterOut * this.outside.slope(at[n + 1]!)),
     );
-    goBack();
-    return move(at);
-  };
+    this.goBack();
+    return this.move(at);
+  }
 
   /** Solves heat(T) - scale f(T) = known for T, from a first guess in `at`; false where Newton does not settle. */
-  const settle = (at: Float64Array, scale: number): boolean => {
+  private settle(at: Float64Array, scale: number): boolean {
+    const { options } = this;
     const enough = NEWTON_SHARE * options.tolerance;
     for (let iteration = 0; iteration < MOST_NEWTON; iteration++) {
-      const largest = correct(at, scale);
+      const largest = this.correct(at, scale);
       if (!(largest < 5000)) return false;
       if (largest < enough) {
-        settleSurfaces(at);
+        this.settleSurfaces(at);
         return true;
       }
     }
     return false;
-  };
+  }
 
   /** Tries one step from `T` into `after`; returns its error over the tolerance, or Infinity. */
-  const tryStep = (dt: number): number => {
+  tryStep(dt: number): number {
+    const {
+      n,
+      size,
+      options,
+      T,
+      lower,
+      pivot,
+      right,
+      heat,
+      known,
+      rate,
+      rateMiddle,
+      rateAfter,
+      middle,
+      after,
+      totalMiddle,
+      totalAfter,
+    } = this;
     for (let i = 0; i < size; i++) {
       known[i] = heat[i]! + dt * D * rate[i]!;
       middle[i] = T[i]!;
     }
-    if (!settle(middle, dt * D)) return Infinity;
-    flows(middle, rateMiddle, totalMiddle);
+    if (!this.settle(middle, dt * D)) return Infinity;
+    this.flows(middle, rateMiddle, totalMiddle);
     for (let i = 0; i < size; i++) {
       known[i] = heat[i]! + dt * W * (rate[i]! + rateMiddle[i]!);
       after[i] = middle[i]! + ((middle[i]! - T[i]!) * (1 - GAMMA)) / GAMMA;
     }
-    if (!settle(after, dt * D)) return Infinity;
-    flows(after, rateAfter, totalAfter);
+    if (!this.settle(after, dt * D)) return Infinity;
+    this.flows(after, rateAfter, totalAfter);
     for (let i = 1; i <= n; i++) {
       const error =
         dt * (ERROR_WEIGHTS[0] * rate[i]! + ERROR_WEIGHTS[1] * rateMiddle[i]! + ERROR_WEIGHTS[2] * rateAfter[i]!);
       right[i] = (error - lower[i]! * right[i - 1]!) / pivot[i]!;
     }
-    goBack();
+    this.goBack();
     let largest = 0;
     // The surfaces hold no heat and may jump when a film of steam breaks: only the cells count.
-    const least = coolest - UNDERSHOOT;
+    const least = this.coolest - UNDERSHOOT;
     for (let i = 1; i <= n; i++) {
       if (after[i]! < least) return TOO_LONG;
       largest = Math.max(largest, Math.abs(right[i]!));
     }
     return largest / options.tolerance;
-  };
+  }
 
-  content(T, heat);
-  const heatAtStart = heat.reduce((sum, h) => sum + h, 0);
-  let time = 0;
-  let steps = 0;
-  let stopped = false;
-  const before = new Float64Array(size);
-
-  const accept = (dt: number): void => {
+  accept(dt: number): void {
+    const { n, T, heat, known, rate, rateAfter, after, total, totalMiddle, totalAfter, through } = this;
     // The heat kept is what the flows brought, so that what Newton's method leaves open does not add up over the steps.
     for (let i = 1; i <= n; i++) heat[i] = known[i]! + dt * D * rateAfter[i]!;
     for (let k = 0; k < 3; k++)
@@ -338,62 +487,7 @@ export function radialConduction(
     T.set(after);
     rate.set(rateAfter);
     total.set(totalAfter);
-  };
-
-  for (const stage of stages) {
-    if (stopped || !(stage.duration > 0)) continue;
-    ({ bore, outside, coolest = -Infinity } = stage);
-    ends = stage.ends?.law;
-    for (let i = 1; i <= n; i++) share[i] = stage.ends ? (2 * areas[i - 1]!) / stage.ends.length : 0;
-    lost.fill(0);
-    lostSlope.fill(0);
-    conductances(T);
-    settleSurfaces(T);
-    flows(T, rate, total);
-    const until = stage.watched === false ? undefined : watch.until;
-    stopped = until !== undefined && until(T) <= 0;
-    const end = time + stage.duration;
-    let dt = options.step ?? firstStep(mesh, material, T[1]!);
-    while (time < end && !stopped) {
-      if (steps > MOST_STEPS || !(dt > SHORTEST_STEP)) throw coolingUnsolved();
-      const left = end - time;
-      let trial = Math.min(dt, left);
-      // Avoids a sliver of a step at the end of a stage.
-      if (trial < left && trial > 0.5 * left) trial = 0.5 * left;
-      const error = tryStep(trial);
-      if (options.step === undefined && error > 1) {
-        dt = trial * (error === Infinity ? 0.2 : Math.max(0.2, 0.9 * error ** (-1 / 3)));
-        continue;
-      }
-      if (error === Infinity) throw coolingUnsolved();
-      if (until && until(after) <= 0) {
-        before.set(T);
-        trial = crossing(until, before, trial, (t) => {
-          tryStep(t);
-          return after;
-        });
-        stopped = true;
-      }
-      accept(trial);
-      time += trial;
-      steps++;
-      if (time > end - 1e-12 * end) time = end;
-      watch.step?.({ time, temperatures: T, throughBore: through[0]! });
-      if (options.step === undefined) dt = trial * Math.min(4, Math.max(0.2, 0.9 * Math.max(error, 1e-6) ** (-1 / 3)));
-    }
   }
-  content(T, heatAfter);
-  const stored = heatAfter.reduce((sum, h) => sum + h, 0) - heatAtStart;
-  return {
-    time,
-    temperatures: T,
-    steps,
-    stopped,
-    stored,
-    throughBore: through[0]!,
-    throughOutside: through[1]!,
-    throughEnds: through[2]!,
-  };
 }
 
 /** Conductance of a path and a surface law in series; a falling law counts as a flat one. */

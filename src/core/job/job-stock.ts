@@ -4,16 +4,15 @@ import { rodName } from '../burn/rods.ts';
 import { batteryStrikes } from '../safety/battery-strikes.ts';
 import { batteryTooSmall, confidenceBeyondReach } from '../messages.ts';
 import type { Operation } from '../operations/operation.ts';
-import type { Sizing } from '../operations/size-item.ts';
+import type { Sized } from '../operations/sized.ts';
 import { DRAWS } from '../operations/spread-item.ts';
 import { cylinderCount } from '../oxygen/cylinder-count.ts';
 import { drawableContent } from '../oxygen/drawable-content.ts';
 import type { QuantityName } from '../units/quantities.ts';
 import { cylinderDraws } from '../operations/cylinder-draws.ts';
 import { deliveryTo } from '../operations/delivery-to.ts';
-import { drawItem, emptyDraws } from '../operations/draw-item.ts';
+import { drawItem, drawsOfShared } from '../operations/draw-item.ts';
 import { ownScatter } from '../operations/own-scatter.ts';
-import { drawsOfShared } from '../operations/worlds.ts';
 
 export interface StockLine {
   readonly name: string;
@@ -65,21 +64,21 @@ function strikes(current: number, time: number, { a }: Basis): number {
 }
 
 /** Need of everything in each world, and by the plans. */
-function needs(operation: Operation, sizings: readonly Sizing[], count: number, basis: Basis): readonly Need[] {
+function needs(operation: Operation, sizings: readonly Sized[], count: number, basis: Basis): readonly Need[] {
   const { a } = basis;
   const rods = new Map<string, { readonly draws: Float64Array; plain: number }>();
-  const total = emptyDraws(count);
-  const each = emptyDraws(count);
+  const column = (): Float64Array => new Float64Array(count);
+  const total = { oxygen: column(), crewTime: column(), lightings: column() };
   const planned = { oxygen: 0, crewTime: 0, lightings: 0 };
   sizings.forEach((sizing, item) => {
-    drawItem(operation, sizing, basis, each, ownScatter(item, count, basis));
+    const each = drawItem(sizing, count, basis, ownScatter(item, count, basis));
     const name = rodName(sizing.rod.rod, sizing.rod.length, false);
     const line = rods.get(name) ?? { draws: new Float64Array(count), plain: 0 };
     rods.set(name, line);
     line.plain += sizing.rods;
     planned.oxygen += sizing.oxygen;
     planned.crewTime += sizing.crewTime;
-    planned.lightings += Math.max(sizing.rods, sizing.work.starts ?? 0);
+    planned.lightings += sizing.lightings;
     for (let i = 0; i < count; i++) {
       line.draws[i] = (line.draws[i] ?? 0) + (each.rods[i] ?? 0);
       total.oxygen[i] = (total.oxygen[i] ?? 0) + (each.oxygen[i] ?? 0);
@@ -176,7 +175,7 @@ function leastPlace(place: Int32Array, wanted: number): number {
  *
  * @param confidence [-], more than 0 and less than 1
  */
-export function jobStock(operation: Operation, sizings: readonly Sizing[], confidence: number, basis: Basis): JobStock {
+export function jobStock(operation: Operation, sizings: readonly Sized[], confidence: number, basis: Basis): JobStock {
   const count = DRAWS;
   const lines = needs(operation, sizings, count, basis).map((line) => ({
     ...line,

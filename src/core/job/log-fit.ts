@@ -4,7 +4,7 @@ import type { Basis } from '../basis.ts';
 import { findMaterial, type Material } from '../burn/materials.ts';
 import { RODS, rodNames, type Rod } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
-import { processOf } from '../operations/consumption.ts';
+import { removalOf } from '../burn/heat-balance.ts';
 import { toSi } from '../units/parse-quantity.ts';
 import { bayesUpdate, type BayesFit } from './bayes-update.ts';
 import { cholesky, choleskySolve } from '../spread/cholesky.ts';
@@ -13,7 +13,7 @@ import { CHANNELS, isNoted, type Channel, type LogJob } from './log-job.ts';
 import { normalQuantile } from '../spread/normal.ts';
 import { HALF_ROD, jobPredictor, type PredictJobs } from './predict-jobs.ts';
 import { studentQuantile } from '../spread/student.ts';
-import { SHARED, drawnFactors } from '../operations/worlds.ts';
+import { SHARED, drawnFactors } from '../operations/draw-item.ts';
 
 /** A shared pace of all crew times that do not depend on burning: what a log can tell of them. */
 const PACE = 'pace of the crew';
@@ -160,7 +160,7 @@ function predictAt(
   const values = new Map<Fitted, number>(fitted.map((name, k) => [name, Math.exp(u[k] ?? NaN)]));
   const read: ReadNumber = (name) =>
     changed?.name === name ? changed.value : (values.get(name) ?? basis.a.value(name));
-  return predict(read, own, values.get(PACE) ?? 1, changed !== undefined);
+  return predict(read, own, values.get(PACE) ?? 1);
 }
 
 /** Mean change of each noted kind of figure between two predictions, over the jobs that note it. */
@@ -261,7 +261,10 @@ function widenedElsewhere(rod: Rod, held: readonly Held[], material: Material, b
   const removed = (name: NumberName, by: number): number => {
     try {
       return Math.log(
-        processOf(rod, material, (each) => basis.a.value(each) * (each === name ? Math.exp(by) : 1)).removed,
+        removalOf(rod, material, {
+          value: (each: NumberName) => basis.a.value(each) * (each === name ? Math.exp(by) : 1),
+          about: (each: NumberName) => basis.a.about(each),
+        }).removed,
       );
     } catch (e) {
       if (e instanceof CalcError) return NaN;

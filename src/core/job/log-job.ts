@@ -1,5 +1,5 @@
 import type { Operation } from '../operations/operation.ts';
-import type { Sizing } from '../operations/size-item.ts';
+import type { Sized } from '../operations/sized.ts';
 
 /** What is noted of a finished job, in the order of the figures below. */
 export const CHANNELS = ['rods', 'oxygen', 'burning', 'crew'] as const;
@@ -12,7 +12,7 @@ export interface LogJob {
   /** The user's own name for it, or its row. */
   readonly label: string;
   readonly operation: Operation;
-  readonly sizing: Sizing;
+  readonly sizing: Sized;
   /** Noted figures, SI, more than 0; undefined where nothing was noted. */
   readonly noted: Readonly<Record<Channel, number | undefined>>;
 }

@@ -2,7 +2,7 @@
 import type { Basis } from '../basis.ts';
 import { DRAWS, wholeTowards } from '../operations/spread-item.ts';
 import { drawPercentiles, percentileWork, type PercentileWork } from '../spread/draw-percentile.ts';
-import { drawItem, emptyDraws, type ItemDraws } from '../operations/draw-item.ts';
+import { drawItem, type ItemDraws } from '../operations/draw-item.ts';
 import { CHANNELS, type Channel, type LogJob } from './log-job.ts';
 import { normalQuantile } from '../spread/normal.ts';
 import { ownScatter, shuffled } from '../operations/own-scatter.ts';
@@ -84,10 +84,9 @@ function claimsOf(jobs: readonly LogJob[], basis: Basis): ReadonlyMap<Channel, C
       Float64Array.from({ length: DRAWS }, (_, i) => Math.exp(deviation * normalQuantile((i + 0.5) / DRAWS))),
     );
   }
-  const each = emptyDraws(DRAWS);
   const work = percentileWork(DRAWS);
   jobs.forEach((job, i) => {
-    drawItem(job.operation, job.sizing, basis, each, ownScatter(i, DRAWS, basis));
+    const each = drawItem(job.sizing, DRAWS, basis, ownScatter(i, DRAWS, basis));
     CHANNELS.forEach((channel, c) => {
       const claims = all.get(channel);
       const noted = job.noted[channel];

@@ -1,5 +1,5 @@
 import { Assumptions, type InForce } from '../assumptions/assumptions.ts';
-import type { NumberName } from '../assumptions/registry.ts';
+import { REGISTRY, type NumberName } from '../assumptions/registry.ts';
 import { NotingBasis, type Basis } from '../basis.ts';
 import { CalcError } from '../errors.ts';
 
@@ -31,7 +31,9 @@ export function oneAtATime(
 ): readonly (readonly Effect[])[] {
   const basis = new NotingBasis(a);
   const results = calculate(basis);
-  const tried = [...basis.asked].flatMap((name) => {
+  // In the order of the register: equal swings stand in it.
+  const asked = REGISTRY.map((entry) => entry.name as NumberName).filter((name) => basis.asked.has(name));
+  const tried = asked.flatMap((name) => {
     const inForce = a.inForce(name);
     if (!(inForce.low < inForce.high)) return [];
     const at = (value: number): readonly number[] | CalcError =>

@@ -1,9 +1,10 @@
-import type { ReadNumber } from '../assumptions/registry.ts';
+import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import type { Basis } from '../basis.ts';
 import { CalcError } from '../errors.ts';
-import { consume, ratesOf } from '../operations/consumption.ts';
-import { rodsAt, rodYield } from '../operations/rod-fit.ts';
-import { paceOf, timeAtWork } from '../operations/work-ways.ts';
+import type { Column, Evaluation } from '../model/evaluation.ts';
+import { rodMassPerLength } from '../burn/rods.ts';
+import { flowOf, type Sized } from '../operations/sized.ts';
+import { anewOf, itemEvaluation, shapeKey } from '../operations/ways.ts';
 import { CHANNELS, type LogJob } from './log-job.ts';
 
 /** Whole rods are half a rod more than the length burned takes, on average. */
@@ -17,57 +18,84 @@ export interface PredictJobs {
    * @param read      the factors
    * @param own       scatter that every job has [-]
    * @param fixedPace factor on the crew times that do not depend on burning
-   * @param reshape   whether `read` changes the geometry of the work too, which otherwise is kept
    */
-  (read: ReadNumber, own: number, fixedPace: number, reshape?: boolean): Float64Array;
+  (read: ReadNumber, own: number, fixedPace: number): Float64Array;
+}
+
+/** What the items of a log are given, a column over those that have the same steps. */
+interface Alike {
+  readonly places: readonly number[];
+  readonly at: Evaluation;
+  /** Assumptions that the steps read, with their symbols. */
+  readonly factors: readonly { readonly symbol: string; readonly name: NumberName }[];
+}
+
+/** Jobs with the same steps are worked out together, a column over jobs. */
+function alikeJobs(jobs: readonly LogJob[], basis: Basis): readonly Alike[] {
+  const shapes = jobs.map(({ operation, sizing: { rod, material, method } }) => ({
+    operation,
+    rod: rod.rod,
+    coupled: rod.coupled,
+    material,
+    method,
+  }));
+  const keys = shapes.map(shapeKey);
+  return [...new Set(keys)].map((key): Alike => {
+    const places = keys.flatMap((each, i) => (each === key ? [i] : []));
+    const shape = shapes[places[0]!]!;
+    const column = (of: (sizing: Sized) => number): Float64Array =>
+      Float64Array.from(places, (i) => of(jobs[i]!.sizing));
+    const all = itemEvaluation(shape, basis);
+    const { operation } = shape;
+    const factors = all.list.nodes.flatMap(({ step: { symbol, from } }) =>
+      'assumption' in from ? [{ symbol, name: from.assumption as NumberName }] : [],
+    );
+    const at = all
+      .over([...anewOf(operation), ...(operation.cooling ? ['t_cool'] : [])])
+      .give([
+        ...operation.order.map((name) => column(({ planned }) => planned[name]!)),
+        column(({ pressure }) => pressure),
+        column(({ rod }) => rod.length),
+        column(({ rod }) => rod.rod.outsideDiameter),
+        column(({ rod }) => rodMassPerLength(rod.rod)),
+        column(({ rod, pressure }) => flowOf(rod, pressure, basis)),
+        ...(operation.cooling ? [column(({ cooling }) => cooling)] : []),
+      ])
+      .over([...factors.map(({ symbol }) => symbol), 'scatter']);
+    return { places, at, factors };
+  });
 }
 
 /**
- * Prediction of the jobs of a log as a function of the factors, by the equations of `sizeItem` with rods not rounded.
+ * Prediction of the jobs of a log as a function of the factors, by the steps of their items with rods not rounded.
  *
  * Rod, method and calculated flow stay those the jobs were sized with.
  */
 export function jobPredictor(jobs: readonly LogJob[], basis: Basis): PredictJobs {
-  const { a } = basis;
-  // What no factor changes is found once: a fit predicts every job a hundred times and more.
-  const keys = jobs.map(({ sizing }) => `${sizing.rod.rod.kind} ${sizing.material.name}`);
-  const kinds = [...new Set(keys)];
-  const kindOf = Uint32Array.from(keys, (key) => kinds.indexOf(key));
-  const examples = kinds.map((key) => jobs[keys.indexOf(key)]?.sizing);
-  const operations = [...new Set(jobs.map(({ operation }) => operation))];
-  const operationOf = Uint32Array.from(jobs, ({ operation }) => operations.indexOf(operation));
-  const yields = jobs.map(({ sizing }) => rodYield(sizing.rod, sizing.work.reach, basis));
-  const flows = jobs.map(({ sizing }) => sizing.flow / a.value('flow factor'));
-  const cooling = jobs.map(({ sizing }) => sizing.cooling);
-  return (read, own, fixedPace, reshape = false) => {
+  const alike = alikeJobs(jobs, basis).map((each) => ({ ...each, whole: each.at.over(['N']) }));
+  return (read, own, fixedPace) => {
     const out = new Float64Array(jobs.length * CHANNELS.length).fill(NaN);
-    const ratesOfKind = examples.map(
-      (sizing) => sizing && solved(() => ratesOf(sizing.rod.rod, sizing.material, a, read)),
-    );
-    const fixedTimes = operations.map(
-      ({ crewTimes }) => crewTimes.reduce((sum, name) => sum + read(name), 0) * fixedPace,
-    );
-    const pace = paceOf(a, read);
-    const flowFactor = read('flow factor');
-    jobs.forEach(({ operation, sizing }, i) => {
-      const { rod, method } = sizing;
-      const rates = ratesOfKind[kindOf[i] ?? 0];
-      if (!rates) return;
-      const flow = (flows[i] ?? NaN) * flowFactor;
-      const work = reshape ? operation.work(sizing.planned, rod.rod, read, a, undefined, method) : sizing.work;
-      const used = consume(work, rod.rod, flow, rates);
-      const burnTime = used.burnTime * own;
-      const rods = rodsAt(used.consumed * own, reshape ? rodYield(rod, work.reach, basis) : yields[i]!);
-      const whole = rods + HALF_ROD;
-      const fixed = (fixedTimes[operationOf[i] ?? 0] ?? 0) + (cooling[i] ?? 0);
-      const at = i * CHANNELS.length;
-      out[at] = Math.log(rods);
-      out[at + 1] = Math.log(
-        used.burnOxygen * own * (1 + rates.idleShare) + Math.max(whole, work.starts ?? 0) * flow * rates.lightingTime,
-      );
-      out[at + 2] = Math.log(burnTime);
-      out[at + 3] = Math.log(fixed + timeAtWork(burnTime, whole, work, pace, read));
-    });
+    for (const { places, at, factors, whole } of alike) {
+      at.give([...factors.map(({ name }) => read(name)), own]);
+      if (solved(() => at.column('share')) === undefined) continue;
+      const one = (c: Column, i: number): number => (typeof c === 'number' ? c : c[i]!);
+      const rods = at.column('N_used');
+      whole.give([Float64Array.from(places, (_, i) => one(rods, i) + HALF_ROD)]);
+      const [oxygen, burnTime, timeAtWork, fixed] = [
+        whole.column('O'),
+        whole.column('t'),
+        whole.column('t_work'),
+        whole.column('t_fixed'),
+      ];
+      const cooled = at.list.has('t_cool') ? at.column('t_cool') : 0;
+      places.forEach((job, i) => {
+        const place = job * CHANNELS.length;
+        out[place] = Math.log(one(rods, i));
+        out[place + 1] = Math.log(one(oxygen, i));
+        out[place + 2] = Math.log(one(burnTime, i));
+        out[place + 3] = Math.log(one(fixed, i) * fixedPace + one(cooled, i) + one(timeAtWork, i));
+      });
+    }
     return out;
   };
 }

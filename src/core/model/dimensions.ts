@@ -44,6 +44,7 @@ export const DIMENSIONS: Readonly<Record<QuantityName, Dimension>> = {
   density: dimension(-3, 1),
   specificHeat: dimension(2, 0, -2, -1),
   heatPerMass: dimension(2, 0, -2),
+  energy: dimension(2, 1, -2),
   power: dimension(2, 1, -3),
   heatTransfer: dimension(0, 1, -3, -1),
   conductivity: dimension(1, 1, -3, -1),

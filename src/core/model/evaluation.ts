@@ -1,3 +1,4 @@
+import { CalcError } from '../errors.ts';
 import type { Comparison, Formula, FunctionName } from './grammar.ts';
 import type { AssumptionReader, Check, WorkedStep } from './step.ts';
 import type { Node, StepList } from './step-list.ts';
@@ -132,10 +133,11 @@ export class Evaluation {
     return (this.values[place] ??= this.work(place));
   }
 
-  private work(place: number): Column {
+  private work(place: number): Column | string {
     const { step, uses, formula } = this.list.nodes[place] as Node;
     const { from } = step;
     if ('assumption' in from) return this.reader.value(from.assumption);
+    if ('entry' in from) return from.entry;
     if ('given' in from) throw new Error(`step ${step.symbol} is not given`);
     let value: Column;
     if ('solve' in from) value = this.solve(uses, from.by);
@@ -171,7 +173,8 @@ export class Evaluation {
     const length = values.find((v) => typeof v === 'object')?.length;
     if (length === undefined) return by(...(values as number[]));
     const column = this.pool.take(length);
-    for (let i = 0; i < length; i++) column[i] = by(...values.map((v) => (typeof v === 'number' ? v : v[i]!)));
+    for (let i = 0; i < length; i++)
+      column[i] = orNaN(() => by(...values.map((v) => (typeof v === 'number' ? v : v[i]!))));
     return column;
   }
 
@@ -248,6 +251,16 @@ export class Evaluation {
     const one = (c: Column, i: number): number => (typeof c === 'number' ? c : c[i]!);
     for (let i = 0; i < length; i++) into[i] = one(holds(one(left, i), one(right, i)) ? then : otherwise, i);
     return into;
+  }
+}
+
+/** A draw with no solution is a gap in its column, as one that a check refuses. */
+function orNaN(work: () => number): number {
+  try {
+    return work();
+  } catch (e) {
+    if (e instanceof CalcError) return NaN;
+    throw e;
   }
 }
 

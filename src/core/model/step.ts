@@ -20,7 +20,9 @@ export type Origin =
   | { readonly solve: readonly string[]; readonly by: (...values: number[]) => number }
   /** An assumption in force. */
   | { readonly assumption: string }
-  /** Handed over with the call: an argument, a register's entry, a word. */
+  /** An entry of a register, or another thing that the list is built for. */
+  | { readonly entry: number | string }
+  /** Handed over with the call: an argument, a rod's size. */
   | { readonly given: true };
 
 /** One step of a calculation, stated once: what it is, where it comes from, and how it reads. */
@@ -93,6 +95,19 @@ export function solved(
   kind: Kind = 'calculated',
 ): Step {
   return { symbol, name, quantity, from: { solve: from, by }, words, kind, source };
+}
+
+/** An entry of a register, or a word that the list is built for. */
+export function entered(
+  symbol: string,
+  name: string,
+  quantity: QuantityName,
+  entry: number | string,
+  words: string,
+  kind: Kind,
+  source: string,
+): Step {
+  return { symbol, name, quantity, from: { entry }, words, kind, source };
 }
 
 /** A value handed over: an argument of the call, unless `words`, `kind` and `source` say that it comes from a register. */

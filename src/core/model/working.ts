@@ -7,20 +7,23 @@ export class Working {
   readonly evaluation: Evaluation;
   /** Symbol of the step that is the result. */
   readonly result: string;
+  /** Symbols of what is shown besides, with all that it rests on. */
+  private readonly besides: readonly string[];
 
-  constructor(evaluation: Evaluation, result: string) {
+  constructor(evaluation: Evaluation, result: string, besides: readonly string[] = []) {
     evaluation.list.place(result);
     this.evaluation = evaluation;
     this.result = result;
+    this.besides = besides;
   }
 
   get value(): number {
     return this.evaluation.number(this.result);
   }
 
-  /** The steps that the result rests on, and those of `besides`, in order. */
-  steps(besides: readonly string[] = []): readonly WorkedStep[] {
-    return this.evaluation.worked([this.result, ...besides]);
+  /** The steps that the result rests on, and what is shown besides, in order. */
+  steps(): readonly WorkedStep[] {
+    return this.evaluation.worked([this.result, ...this.besides]);
   }
 }
 

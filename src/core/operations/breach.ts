@@ -1,6 +1,7 @@
-import { defineOperation, recordSizes } from './operation.ts';
-import { drawPiercedHoles, piercedHoles } from './pierced-holes.ts';
-import { tipPressure } from './tip-pressure.ts';
+import { calculated } from '../model/step.ts';
+import { defineOperation } from './operation.ts';
+import { piercedHoles } from './pierced-holes.ts';
+import { breachPressure } from './tip-pressure.ts';
 
 /** Holes through concrete, with or without steel in it. */
 export const BREACH = defineOperation({
@@ -8,10 +9,25 @@ export const BREACH = defineOperation({
   summary: 'make holes through concrete, with or without steel in it',
   order: ['thickness', 'hole', 'count'],
   sizes: {
-    thickness: { summary: 'Thickness of the concrete', quantity: 'length', above: 0, max: 10, example: '24' },
-    hole: { summary: 'Width of a hole, mean over its depth', quantity: 'length', above: 0, max: 2, example: '2.5' },
+    thickness: {
+      summary: 'Thickness of the concrete',
+      symbol: 'L',
+      quantity: 'length',
+      above: 0,
+      max: 10,
+      example: '24',
+    },
+    hole: {
+      summary: 'Width of a hole, mean over its depth',
+      symbol: 'd',
+      quantity: 'length',
+      above: 0,
+      max: 2,
+      example: '2.5',
+    },
     count: {
       summary: 'Holes; 1 when left out',
+      symbol: 'n_holes',
       quantity: 'count',
       above: 0,
       max: 10000,
@@ -22,35 +38,13 @@ export const BREACH = defineOperation({
     },
   },
   material: 'breach material',
-  plan: ({ thickness = 0, hole = 0, count = 1 }, _a, trace) => {
-    recordSizes(BREACH, { thickness, hole, count }, { thickness: 'L', hole: 'd', count: 'n_holes' }, trace);
-    return { thickness, hole, count };
-  },
   opening: ({ hole }) => ({ width: hole, name: 'hole' }),
-  work: ({ thickness, hole, count }, rod, read, a, trace) => {
-    const work = piercedHoles(hole, thickness, { n: count, symbol: 'n_holes' }, rod, read, a, trace);
-    trace?.add({
-      name: 'places to start at',
-      symbol: 'starts',
-      value: count,
-      quantity: 'count',
-      formula: 'each hole',
-      expression: 'n_holes',
-      kind: 'calculated',
-      source: 'arithmetic',
-    });
-    return { ...work, starts: count, tasks: [{ time: 'hole set time', count, symbol: 'n_holes' }] };
-  },
-  draw: ({ thickness, hole, count }, rod, drawn, _a, into) =>
-    drawPiercedHoles(hole, thickness, count, rod, drawn, into),
+  work: () => ({
+    steps: [...piercedHoles('n_holes'), calculated('starts', 'places to start at', 'count', 'n_holes', 'each hole')],
+    tasks: [{ time: 'hole set time', symbol: 'n_holes' }],
+  }),
   factors: ['hole taper', 'hole set time'],
-  pressure: ({ thickness }, a, trace) =>
-    tipPressure(a, trace, {
-      words: 'breach pressure',
-      expression: 'p_0',
-      thickness,
-      value: () => a.record('breach pressure', 'p_0', trace),
-    }),
+  pressure: breachPressure('L'),
   crewTimes: ['set-up time', 'clean-up time'],
   cautions: ['BREACH'],
 });

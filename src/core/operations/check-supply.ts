@@ -1,22 +1,26 @@
+import type { Assumptions } from '../assumptions/assumptions.ts';
+import { assumed } from '../assumptions/assumed.ts';
 import type { Basis } from '../basis.ts';
-import { recordRodPassages } from '../burn/record-rod-line.ts';
-import { rodLine } from '../burn/rod-line.ts';
+import { rodGiven, rodPassageSteps, rodPath, type RodPath } from '../burn/rod-line.ts';
 import { rodName, rodNames, type RodChoice } from '../burn/rods.ts';
 import * as messages from '../messages.ts';
-import { waterPressure } from '../oxygen/ambient-pressure.ts';
+import { Evaluation, type Given } from '../model/evaluation.ts';
+import { calculated, given, solved, type Step } from '../model/step.ts';
+import { StepList } from '../model/step-list.ts';
+import { valueOf, Working } from '../model/working.ts';
+import { waterSteps } from '../oxygen/ambient-pressure.ts';
 import { contentPressure } from '../oxygen/cylinder-content.ts';
 import { highestFill } from '../oxygen/cylinder-sizes.ts';
-import { deliveryInForce } from '../oxygen/drawable-content.ts';
+import { deliverySteps } from '../oxygen/drawable-content.ts';
 import { flowTable } from '../oxygen/flowing-gas.ts';
-import { fullCylinder } from '../oxygen/full-cylinder.ts';
+import { fullCylinderSteps } from '../oxygen/full-cylinder.ts';
 import { FILL_TEMPERATURE } from '../oxygen/gauge-reading.ts';
-import { leftoverInForce } from '../oxygen/leftover-in-force.ts';
+import { leftoverSteps } from '../oxygen/leftover-in-force.ts';
 import { checkSetting } from '../oxygen/loss-in-force.ts';
 import { isotherm } from '../oxygen/oxygen-state.ts';
-import { hoseInForce, regulatorInForce, wallInForce } from '../oxygen/supply-in-force.ts';
+import { droopRate, hoseSteps, wallSteps } from '../oxygen/supply-in-force.ts';
 import { supplyCheck, type SupplyCheck } from '../oxygen/supply-check.ts';
 import { setWhileFlowing, type SupplyLine } from '../oxygen/supply-point.ts';
-import type { Trace } from '../model/trace.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { INCH, type QuantityName } from '../units/quantities.ts';
 
@@ -46,6 +50,37 @@ export interface CheckedSupply {
   readonly stub: number;
 }
 
+/** Steps that the working point and all after it are solved from, besides those of the rod's flow path. */
+const LINE = [
+  ...['L_rod', 'stub', 'p_set', 'L_hose', 'd_hose', 'K_hose', 'e_hose', 'n_cyl', 'V_cyl', 'p_cyl', 'p_full', 'p_low'],
+  ...[
+    'droop',
+    'm_droop',
+    'rise_reg',
+    'd_valve',
+    'w_cyl',
+    'd_cyl',
+    'c_cyl',
+    'h_in',
+    'h_out',
+    'p_air',
+    'p_work',
+    'T_gas',
+  ],
+];
+
+/** The leftover pressure that a content given is counted from, as BURN.CYLINDER.CONTENT counts it, and what it rests on. */
+const LEFTOVER = new StepList(
+  [...deliverySteps, assumed('p_air', 'air pressure'), assumed('T_gas', 'gas temperature'), ...leftoverSteps()],
+  ['p_left'],
+);
+const LEFTOVER_FROM = ['p_del', 'm_feed', 'p_air', 'T_gas', 'p_low', 'droop', 'm_droop', 'd_valve'];
+
+const RESULTS = [
+  ...['m_now', 'm_left', 'p_out', 'p_hose', 'loss_hose', 'p_behind', 'm', 'p_left', 'C_drawn', 't_cyl', 'T_cold'],
+  ...['rod', 'set', 'limit'],
+];
+
 /**
  * One supply line checked with the assumptions in force: see `supplyCheck`.
  *
@@ -53,193 +88,243 @@ export interface CheckedSupply {
  * assumption `leftover pressure`, or higher where the regulator needs more. Refuses a setting that cannot give the tip
  * pressure of the assumptions, and a content that no rightly filled cylinder holds.
  */
-export function checkSupply(inputs: SupplyInputs, basis: Basis, trace?: Trace): CheckedSupply {
-  const { a } = basis;
-  const { rod, setting, hoseLength, bore, cylinders } = inputs;
-  const given = (name: string, symbol: string, value: number | string, quantity: QuantityName): void =>
-    trace?.add({ name, symbol, value, quantity, formula: 'given', kind: 'input', source: '' });
-  const length = rod.length ?? DEFAULT_LENGTH;
-  given('rod', 'rod', rodName(rod.rod, length, rod.coupled), 'count');
-  given('length of the rod', 'L_rod', length, 'length');
-  given('regulator setting', 'p_set', setting, 'pressure');
-  given('hose length', 'L_hose', hoseLength, 'distance');
-  given('hose bore', 'd_hose', bore, 'length');
-  given('cylinders drawn together', 'n_cyl', cylinders, 'count');
-  if (inputs.content !== undefined)
-    given('oxygen that can still be drawn from each', 'C_given', inputs.content, 'oxygen');
-  const stub = a.record(rodNames(rod.rod).stub, 'stub', trace);
+export function checkSupply(inputs: SupplyInputs, basis: Basis): CheckedSupply {
+  return supplyOf(inputs, basis).checked;
+}
+
+/** How a supply line is worked out: its working point, flows, and what is drawn until the change. */
+export function supplyWorking(inputs: SupplyInputs, basis: Basis): Working {
+  const { list, values, checked } = supplyOf(inputs, basis);
+  const { limit } = checked.check;
+  const [result, ...besides] = RESULTS as [string, ...string[]];
+  return new Working(new Evaluation(list, { ...values, limit }, basis.a), result, besides);
+}
+
+interface Supply {
+  readonly list: StepList;
+  readonly values: Given;
+  readonly checked: CheckedSupply;
+}
+
+function supplyOf(inputs: SupplyInputs, basis: Basis): Supply {
+  const { a, once } = basis;
+  const { rod, coupled, length = DEFAULT_LENGTH } = inputs.rod;
+  const wet = (inputs.depth ?? a.value('water depth')) > 0;
+  const path = rodPath(rod, basis, wet);
+  const from = [...LINE, ...path.from.filter((symbol) => !LINE.includes(symbol))];
+  const checked = (values: readonly number[]): CheckedSupply =>
+    once(`supply ${rod.name} ${values.join(' ')}`, () =>
+      checkedLine((symbol) => values[from.indexOf(symbol)] as number, path, a),
+    );
+  const list = new StepList(supplySteps(inputs, wet, from, checked, basis), RESULTS);
+  const values: Given = {
+    rod: rodName(rod, length, coupled),
+    set: a.word('regulator set'),
+    L_rod: length,
+    p_set: inputs.setting,
+    L_hose: inputs.hoseLength,
+    d_hose: inputs.bore,
+    n_cyl: inputs.cylinders,
+    ...rodGiven(rod),
+    ...(inputs.content !== undefined && { C_given: inputs.content }),
+    ...(inputs.depth !== undefined && { h_water: inputs.depth }),
+  };
+  const evaluation = new Evaluation(list, values, a);
+  const stub = evaluation.number('stub');
   if (!(length > stub))
     throw messages.stubTooLong(showQuantity(stub, 'length', a.system), showQuantity(length, 'length', a.system));
+  evaluation.number('p_full');
+  checkSetting(inputs.setting, evaluation.number('p_work'), a);
+  return { list, values, checked: checked(from.map((symbol) => evaluation.number(symbol))) };
+}
 
-  const full = fullCylinder(a, trace);
-  const air = a.value('air pressure');
-  const depth = inputs.depth ?? a.value('water depth');
-  trace?.add({
-    name: 'depth of the work under water',
-    symbol: 'h_water',
-    value: depth,
-    quantity: 'distance',
-    formula: 'given or assumed',
-    kind: 'input',
-    source: '',
-  });
-  const water = waterPressure(a, depth, trace);
-  checkSetting(setting, water, a);
-  const leftover = a.record('leftover pressure', 'p_low', trace);
-  const now = inputs.content === undefined ? full.pressure : pressureFor(inputs.content, full, a);
-
-  const oxygen = flowTable(isotherm(full.temperature), TABULATED * (setting + air));
-  const regulator = regulatorInForce(a, setting + air, now, trace);
-  const hose = hoseInForce(a, hoseLength, bore, trace);
-  if (trace) {
-    trace.add({
-      name: 'outside diameter of the rod',
-      symbol: 'd_rod',
-      value: rod.rod.outsideDiameter,
-      quantity: 'length',
-      formula: 'register of rods',
-      kind: 'common practice',
-      source: rod.rod.source,
-    });
-    recordRodPassages(rod.rod, a, trace);
-    trace.add({
-      name: 'regulator set',
-      symbol: 'set',
-      value: a.word('regulator set'),
-      quantity: 'count',
-      formula: 'how its setting is read',
+function supplySteps(
+  inputs: SupplyInputs,
+  wet: boolean,
+  from: readonly string[],
+  checked: (values: readonly number[]) => CheckedSupply,
+  { a }: Basis,
+): readonly Step[] {
+  const { rod } = inputs.rod;
+  const found = (
+    symbol: string,
+    name: string,
+    quantity: QuantityName,
+    of: (supply: CheckedSupply) => number,
+    words = 'working point of cylinder, regulator, hose, holder and rod, half the rod left',
+    source = 'isothermal pipe flow',
+  ): Step => solved(symbol, name, quantity, from, (...values) => of(checked(values)), words, source);
+  return [
+    given('rod', 'rod', 'count'),
+    given('L_rod', 'length of the rod', 'length'),
+    given('p_set', 'regulator setting', 'pressure'),
+    given('L_hose', 'hose length', 'distance'),
+    given('d_hose', 'hose bore', 'length'),
+    given('n_cyl', 'cylinders drawn together', 'count'),
+    assumed('stub', rodNames(rod).stub),
+    ...fullCylinderSteps(a),
+    ...(wet ? [depthStep(inputs), ...waterSteps(a)] : []),
+    assumed('p_low', 'leftover pressure'),
+    ...droopRate,
+    assumed('rise_reg', 'regulator supply effect'),
+    assumed('d_valve', 'regulator valve'),
+    ...hoseSteps,
+    ...rodPassageSteps(rod, a),
+    given('set', 'regulator set', 'count', {
+      words: 'how its setting is read',
       kind: 'convention',
       source: 'convention',
-    });
-  }
-  const { gas: _, ...path } = rodLine(rod.rod, setting, basis);
-  const standing: SupplyLine = { regulator, hose, rod: { ...path, ambient: air + water }, oxygen };
+    }),
+    ...wallSteps,
+    calculated('p_work', 'pressure at the work', 'pressure', wet ? 'p_water' : '0', 'of the water, if any', {
+      source: 'navy diving manual',
+    }),
+    ...cylinderNowSteps(inputs, a),
+    found('p_out', "pressure at the regulator's outlet", 'pressure', ({ check, air }) => check.point.delivery - air),
+    found('p_hose', 'pressure at the end of the hose', 'pressure', ({ check, air }) => check.point.tip - air),
+    calculated(
+      'loss_hose',
+      'pressure lost in the hose',
+      'pressure',
+      'p_out - p_hose',
+      'pressure at the outlet - pressure at the end',
+    ),
+    found(
+      'p_behind',
+      'pressure between holder and rod',
+      'pressure',
+      ({ check, air }) => check.point.behindHolder - air,
+    ),
+    found('m', 'flow with half the rod left', 'flow', ({ check }) => check.point.flow),
+    found(
+      'm_now',
+      'mean flow over a rod, now',
+      'flow',
+      ({ check }) => check.flow,
+      'harmonic mean over the burned length',
+    ),
+    found(
+      'm_left',
+      'mean flow over a rod when the cylinder is changed',
+      'flow',
+      ({ check }) => check.flowAtLeftover,
+      'the same with the cylinder at the pressure left',
+    ),
+    found(
+      'p_left',
+      'pressure left in the cylinder',
+      'pressure',
+      ({ check, air }) => check.leftover - air,
+      'the largest of leftover pressure, delivery pressure + droop, and what the open valve needs',
+      'orifice flow',
+    ),
+    found(
+      'C_drawn',
+      'oxygen drawn until the change',
+      'oxygen',
+      ({ check }) => check.drawn,
+      'cylinders drawn at the flow of each pressure, with cooling',
+      'oxygen equation of state',
+    ),
+    found(
+      't_cyl',
+      'burning time until the change',
+      'time',
+      ({ check }) => check.time,
+      'the same',
+      'oxygen equation of state',
+    ),
+    found(
+      'T_cold',
+      'gas temperature in the cylinder then',
+      'temperature',
+      ({ check }) => check.coldest,
+      'energy balance of the gas with heat from the wall',
+      'churchill chu wall',
+    ),
+    given('limit', 'what limits the flow', 'count', {
+      words: 'the element whose loss costs most flow, if more than a twentieth',
+      kind: 'calculated',
+    }),
+  ];
+}
+
+const depthStep = ({ depth }: SupplyInputs): Step =>
+  depth === undefined
+    ? assumed('h_water', 'water depth')
+    : given('h_water', 'depth of the work under water', 'distance');
+
+/** Pressure `p_cyl` in the cylinders now: full as assumed, or from which a content given can still be drawn slowly. */
+function cylinderNowSteps({ content }: SupplyInputs, a: Assumptions): readonly Step[] {
+  const [name, source] = ['pressure in the cylinder', 'oxygen equation of state'] as const;
+  if (content === undefined) return [calculated('p_cyl', name, 'pressure', 'p_full', 'full as assumed', { source })];
+  return [
+    given('C_given', 'oxygen that can still be drawn from each', 'oxygen'),
+    ...deliverySteps,
+    solved(
+      'p_cyl',
+      name,
+      'pressure',
+      ['C_given', 'V_cyl', 'p_rated', ...LEFTOVER_FROM],
+      (drawable, volume, rating, ...values) => {
+        const counted: Given = Object.fromEntries(LEFTOVER_FROM.map((symbol, i) => [symbol, values[i] as number]));
+        const [air, temperature] = [counted['p_air'] as number, counted['T_gas'] as number];
+        const oxygen = isotherm(temperature);
+        const left = volume * oxygen.density(valueOf(LEFTOVER, counted) + air);
+        const most = volume * oxygen.density(highestFill(rating, FILL_TEMPERATURE, temperature, air)) - left;
+        if (drawable > most * (1 + 1e-9))
+          throw messages.contentTooHigh(
+            showQuantity(drawable, 'oxygen', a.system),
+            showQuantity(most, 'oxygen', a.system),
+            showQuantity(rating, 'pressure', a.system),
+          );
+        return contentPressure(volume, drawable + left, temperature) - air;
+      },
+      'from the content given',
+      source,
+    ),
+  ];
+}
+
+/** A supply line checked, by the values of its steps. */
+function checkedLine(of: (symbol: string) => number, path: RodPath, a: Assumptions): CheckedSupply {
+  const air = of('p_air');
+  const [setting, now, work] = [of('p_set') + air, of('p_cyl') + air, of('p_work')];
+  const temperature = of('T_gas');
+  const [length, stub] = [of('L_rod'), of('stub')];
+  const { gas: _, ...rod } = path.line(of('p_set'), path.from.map(of));
+  const standing: SupplyLine = {
+    regulator: {
+      setting,
+      setFlow: 0,
+      setSupply: now,
+      droop: of('droop') / of('m_droop'),
+      supplyEffect: of('rise_reg'),
+      valve: { diameter: of('d_valve'), dischargeCoefficient: 1 },
+    },
+    hose: { length: of('L_hose'), bore: of('d_hose'), loss: of('K_hose'), roughness: of('e_hose') },
+    rod,
+    oxygen: flowTable(isotherm(temperature), TABULATED * setting),
+  };
   const line =
     a.word('regulator set') === 'standing'
       ? standing
       : { ...standing, regulator: setWhileFlowing(standing, (length + stub) / 2) };
-  const tip = a.value('tip pressure');
-  const wall = wallInForce(a, trace);
   const bank = {
-    cylinders,
-    volume: full.volume,
-    wall,
+    cylinders: of('n_cyl'),
+    volume: of('V_cyl'),
+    wall: {
+      massPerVolume: of('w_cyl'),
+      diameter: of('d_cyl'),
+      specificHeat: of('c_cyl'),
+      insideFactor: of('h_in'),
+      outsideFilm: of('h_out'),
+    },
     pressure: now,
-    full: full.pressure,
-    temperature: full.temperature,
+    full: of('p_full') + air,
+    temperature,
   };
-  const check = supplyCheck(line, bank, length, stub, tip > 0 ? tip + water + air : undefined, leftover + air);
-  if (trace) record(check, water, air, inputs.content === undefined, trace);
-  return { check, line, air, length, stub };
-}
-
-/** Absolute pressure [Pa] of a cylinder from which a content [kg] can still be drawn, as BURN.CYLINDER.CONTENT counts it. */
-function pressureFor(content: number, { volume, temperature }: ReturnType<typeof fullCylinder>, a: Basis['a']): number {
-  const oxygen = isotherm(temperature);
-  const air = a.value('air pressure');
-  const { pressure: delivery, flow } = deliveryInForce(a);
-  const left = volume * oxygen.density(leftoverInForce(a, delivery, flow) + air);
-  const rating = a.value('cylinder rating');
-  const most = volume * oxygen.density(highestFill(rating, FILL_TEMPERATURE, temperature, air)) - left;
-  if (content > most * (1 + 1e-9)) {
-    throw messages.contentTooHigh(
-      showQuantity(content, 'oxygen', a.system),
-      showQuantity(most, 'oxygen', a.system),
-      showQuantity(rating, 'pressure', a.system),
-    );
-  }
-  return contentPressure(volume, content + left, temperature);
-}
-
-/** What the working point of a supply line is solved from. */
-const LINE =
-  'solve(rod, L_rod, stub, p_set, set, L_hose, d_hose, K_hose, e_hose, d_rod, d_bore, n_wire, d_wire, d_holder, n_cyl, V_cyl, p_cyl, p_low, droop, m_droop, rise_reg, d_valve, w_cyl, d_cyl, c_cyl, h_in, h_out, p_air, p_work, T_gas)';
-
-function record(check: SupplyCheck, water: number, air: number, full: boolean, trace: Trace): void {
-  const { point } = check;
-  const found = (
-    name: string,
-    symbol: string,
-    value: number,
-    quantity: QuantityName,
-    formula: string,
-    source = 'isothermal pipe flow',
-  ): void => trace.add({ name, symbol, value, quantity, formula, expression: LINE, kind: 'calculated', source });
-  trace.add({
-    name: 'pressure at the work',
-    symbol: 'p_work',
-    value: water,
-    quantity: 'pressure',
-    formula: 'of the water, if any',
-    expression: water === 0 ? '0' : 'p_water',
-    kind: 'calculated',
-    source: 'navy diving manual',
-  });
-  const solved = 'working point of cylinder, regulator, hose, holder and rod, half the rod left';
-  trace.add({
-    name: 'pressure in the cylinder',
-    symbol: 'p_cyl',
-    value: point.cylinder - air,
-    quantity: 'pressure',
-    formula: full ? 'full as assumed' : 'from the content given',
-    expression: full ? 'p_full' : 'solve(C_given, V_cyl, T_gas, p_air)',
-    kind: 'calculated',
-    source: 'oxygen equation of state',
-  });
-  found("pressure at the regulator's outlet", 'p_out', point.delivery - air, 'pressure', solved);
-  found('pressure at the end of the hose', 'p_hose', point.tip - air, 'pressure', solved);
-  trace.add({
-    name: 'pressure lost in the hose',
-    symbol: 'loss_hose',
-    value: point.delivery - air - (point.tip - air),
-    quantity: 'pressure',
-    formula: 'pressure at the outlet - pressure at the end',
-    expression: 'p_out - p_hose',
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-  found('pressure between holder and rod', 'p_behind', point.behindHolder - air, 'pressure', solved);
-  found('flow with half the rod left', 'm', point.flow, 'flow', solved);
-  found('mean flow over a rod, now', 'm_now', check.flow, 'flow', 'harmonic mean over the burned length');
-  found(
-    'mean flow over a rod when the cylinder is changed',
-    'm_left',
-    check.flowAtLeftover,
-    'flow',
-    'the same with the cylinder at the pressure left',
-  );
-  found(
-    'pressure left in the cylinder',
-    'p_left',
-    check.leftover - air,
-    'pressure',
-    'the largest of leftover pressure, delivery pressure + droop, and what the open valve needs',
-    'orifice flow',
-  );
-  found(
-    'oxygen drawn until the change',
-    'C_drawn',
-    check.drawn,
-    'oxygen',
-    'cylinders drawn at the flow of each pressure, with cooling',
-    'oxygen equation of state',
-  );
-  found('burning time until the change', 't_cyl', check.time, 'time', 'the same', 'oxygen equation of state');
-  found(
-    'gas temperature in the cylinder then',
-    'T_cold',
-    check.coldest,
-    'temperature',
-    'energy balance of the gas with heat from the wall',
-    'churchill chu wall',
-  );
-  trace.add({
-    name: 'what limits the flow',
-    symbol: 'limit',
-    value: check.limit,
-    quantity: 'count',
-    formula: 'the element whose loss costs most flow, if more than a twentieth',
-    kind: 'calculated',
-    source: '',
-  });
+  const tip = a.value('tip pressure');
+  const wanted = tip > 0 ? tip + work + air : undefined;
+  return { check: supplyCheck(line, bank, length, stub, wanted, of('p_low') + air), line, air, length, stub };
 }

@@ -1,9 +1,8 @@
 import type { Basis } from '../basis.ts';
-import { deliveryInForce, drawnShare, type Delivery } from '../oxygen/drawable-content.ts';
+import { deliveryInForce, drawnCylinder, type Delivery } from '../oxygen/drawable-content.ts';
 import { FILL_TEMPERATURE } from '../oxygen/gauge-reading.ts';
-import { leftoverInForce } from '../oxygen/leftover-in-force.ts';
 import { isotherm } from '../oxygen/oxygen-state.ts';
-import { drawsOfShared } from './worlds.ts';
+import { drawsOfShared } from './draw-item.ts';
 
 /**
  * Oxygen that one cylinder serves in each world [kg], by the draws of its fill at 70 F and of what is left in it; the cold of a
@@ -19,9 +18,10 @@ export function cylinderDraws(
     const { a } = basis;
     const air = a.value('air pressure');
     const [filled, now] = [isotherm(FILL_TEMPERATURE), isotherm(a.value('gas temperature'))];
-    const inForce = leftoverInForce(a, pressure, flow);
+    const cylinder = drawnCylinder(basis, { pressure, flow });
+    const inForce = cylinder.number('p_left');
     const forRegulator = inForce > a.value('leftover pressure') ? inForce : 0;
-    const share = drawnShare(basis, inForce);
+    const share = cylinder.number('share_cyl');
     const left = drawsOfShared('leftover pressure', count, basis);
     return drawsOfShared('cylinder pressure', count, basis).map((p, i) => {
       const drawn = filled.density(p + air) - now.density(Math.max(left[i] ?? NaN, forRegulator) + air);

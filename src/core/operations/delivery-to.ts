@@ -1,17 +1,17 @@
 import type { Basis } from '../basis.ts';
 import { CalcError } from '../errors.ts';
 import { itemSetting } from './item-supply.ts';
-import type { Sizing } from './size-item.ts';
+import type { Sized } from './sized.ts';
 import { deliveryInForce, type Delivery } from '../oxygen/drawable-content.ts';
 
 /**
  * What the regulator delivers to the most demanding item, as `cylindersOpened` takes it for a plan: the setting is sought
  * for the items of the highest pressure and of the highest flow; as assumed where the hose cannot feed them.
  */
-export function deliveryTo(sizings: readonly Sizing[], basis: Basis): Delivery {
+export function deliveryTo(sizings: readonly Sized[], basis: Basis): Delivery {
   const standard = deliveryInForce(basis.a);
-  const most = (of: (s: Sizing) => number): Sizing | undefined =>
-    sizings.reduce<Sizing | undefined>((max, s) => (max === undefined || of(s) > of(max) ? s : max), undefined);
+  const most = (of: (s: Sized) => number): Sized | undefined =>
+    sizings.reduce<Sized | undefined>((max, s) => (max === undefined || of(s) > of(max) ? s : max), undefined);
   const demanding = [most((s) => s.pressure), most((s) => s.flow)].flatMap((s) => s ?? []);
   try {
     return {

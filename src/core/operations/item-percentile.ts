@@ -1,10 +1,9 @@
 import type { Basis } from '../basis.ts';
-import type { Operation } from './operation.ts';
-import type { Sizing } from './size-item.ts';
+import type { Sized } from './sized.ts';
 import { DRAWS, wholeTowards } from './spread-item.ts';
 import { cylinderDraws } from './cylinder-draws.ts';
 import { deliveryTo } from './delivery-to.ts';
-import { drawItem, emptyDraws } from './draw-item.ts';
+import { drawItem } from './draw-item.ts';
 import { drawPercentile } from '../spread/draw-percentile.ts';
 
 /** What of an item its spread can be asked for. */
@@ -19,15 +18,8 @@ export type SpreadQuantity = (typeof SPREAD_QUANTITIES)[number];
  *
  * @param p share [-], more than 0 and less than 1
  */
-export function itemPercentile(
-  operation: Operation,
-  sizing: Sizing,
-  quantity: SpreadQuantity,
-  p: number,
-  basis: Basis,
-): number {
-  const draws = basis.once('item draws', () => emptyDraws(DRAWS));
-  drawItem(operation, sizing, basis, draws);
+export function itemPercentile(item: Sized, quantity: SpreadQuantity, p: number, basis: Basis): number {
+  const draws = drawItem(item, DRAWS, basis);
   switch (quantity) {
     case 'rods':
       return wholeTowards(drawPercentile(draws.rods, p), p);
@@ -38,7 +30,7 @@ export function itemPercentile(
     case 'time':
       return drawPercentile(draws.crewTime, p);
     case 'cylinders': {
-      const content = cylinderDraws(DRAWS, basis, deliveryTo([sizing], basis));
+      const content = cylinderDraws(DRAWS, basis, deliveryTo([item], basis));
       return wholeTowards(
         drawPercentile(
           draws.oxygen.map((o, i) => o / (content[i] ?? NaN)),

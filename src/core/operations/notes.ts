@@ -1,32 +1,35 @@
 import type { Basis } from '../basis.ts';
-import { findMaterial } from '../burn/materials.ts';
+import { findMaterial, type Material } from '../burn/materials.ts';
 import { shown } from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
-import { ratesInForce } from './consumption.ts';
+import { removalOf } from '../burn/heat-balance.ts';
 import { underWater } from './site.ts';
-import type { Sizing } from './size-item.ts';
+import type { Sized } from './sized.ts';
 
 /** Oxygen for a volume of the material over that for the same volume of carbon steel, by the heat balance with the same rod. */
-export function oxygenOverSteel({ rod, material }: Sizing, basis: Basis): number {
-  const of = ratesInForce(rod.rod, material, basis);
-  const steel = ratesInForce(rod.rod, findMaterial('carbon steel'), basis);
-  return of.density / of.process.removed / (steel.density / steel.process.removed);
+export function oxygenOverSteel({ rod, material }: Sized, basis: Basis): number {
+  const share = (of: Material): number =>
+    basis.once(`oxygen for ${rod.rod.kind} ${of.name}`, () => {
+      const { density, removed } = removalOf(rod.rod, of, basis.a);
+      return density / removed;
+    });
+  return share(material) / share(findMaterial('carbon steel'));
 }
 
 /** What a reader of the plan should know of an item: why this rod, which way it is done, how dear the material is. */
-export function notesOf(sizing: Sizing, basis: Basis): readonly string[] {
+export function notesOf(sizing: Sized, basis: Basis): readonly string[] {
   return [sizing.rod.reason, methodNote(sizing, basis), materialNote(sizing, basis), waterNote(basis)].filter(
     (note) => note !== '',
   );
 }
 
-function methodNote({ method, timeAtWork, otherWays }: Sizing, { a }: Basis): string {
+function methodNote({ method, timeAtWork, otherWays }: Sized, { a }: Basis): string {
   if (method === undefined || otherWays.length === 0) return '';
   const minutes = (time: number): string => showQuantity(time, 'time', a.system, 3);
   return `${method}: ${minutes(timeAtWork)} at the work, against ${otherWays.map((w) => `${minutes(w.time)} with a ${w.method ?? ''}`).join(', ')}`;
 }
 
-function materialNote(sizing: Sizing, basis: Basis): string {
+function materialNote(sizing: Sized, basis: Basis): string {
   const { material } = sizing;
   const { burns } = material.kind === 'metal' ? material : { burns: 0 };
   if (burns === 1) return '';

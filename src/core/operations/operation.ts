@@ -1,13 +1,14 @@
-import type { Basis } from '../basis.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { ChoiceName, NumberName, ReadNumber } from '../assumptions/registry.ts';
-import type { Rod } from '../burn/rods.ts';
-import type { Trace } from '../model/trace.ts';
+import type { ChoiceName, NumberName } from '../assumptions/registry.ts';
+import type { Basis } from '../basis.ts';
+import type { Step } from '../model/step.ts';
 import type { QuantityName } from '../units/quantities.ts';
 
 /** One size of an operation, as the functions take it. Limits in SI. */
 export interface SizeParameter {
   readonly summary: string;
+  /** Symbol of its step. */
+  readonly symbol: string;
   readonly quantity: QuantityName;
   /** Lowest accepted value; the value itself is refused where `above` is set instead. */
   readonly above: number;
@@ -21,40 +22,26 @@ export interface SizeParameter {
 
 /** Names of an operation's sizes with their SI values; those planned by the operation may be absent. */
 export type Sizes<G extends string = string> = { readonly [K in G]?: number | undefined };
+/** All sizes, with those that the operation planned. */
+export type Planned<G extends string = string> = Readonly<Record<G, number>>;
 
 /** Something the crew does several times over in one item. */
 export interface Task {
   /** Assumption that says how long it takes once. */
   readonly time: NumberName;
-  readonly count: number;
-  /** Step that holds the count in the working. */
+  /** Step that holds how often. */
   readonly symbol: string;
 }
 
-/** The metal to remove from one item with one rod. Its depths follow from the sizes alone: they are the same in every draw. */
+/** Steps of the metal to remove from one item with one rod, and what goes with them. */
 export interface Work {
-  /** Holes pierced at the rod's own width, limited by slag getting out. Steps `w`, `x`, `n` of the working. */
-  readonly pierceWidth: number;
-  readonly pierceDepth: number;
-  readonly pierces: number;
-  /** Volume removed besides, not limited by slag [m3]. Step `V`. */
-  readonly freeVolume: number;
-  /** How deep in the work the tip gets: a rod must still reach from the holder to there [m]. Step `reach`. */
-  readonly reach: number;
-  /** Places where a rod is lit anew; each rod is lit at least once. Step `starts`. */
-  readonly starts?: number;
+  /**
+   * In symbols of the sizes, `d_rod` and assumptions: `V`, the volume removed that slag does not limit, `reach`, how deep in the
+   * work the tip gets, `starts`, places where a rod is lit anew, where there are such; and, where holes are pierced at a width
+   * that slag must leave by, their width `w`, depth `x` and number `n`.
+   */
+  readonly steps: readonly Step[];
   readonly tasks?: readonly Task[];
-}
-
-/** What of the work of one item a draw changes, one value for each draw. */
-export interface WorkDraws {
-  readonly pierceWidth: Float64Array;
-  readonly pierces: Float64Array;
-  readonly freeVolume: Float64Array;
-  /** 0 where the work names no places to start at. */
-  readonly starts: Float64Array;
-  /** Time of all tasks [s]. */
-  readonly tasks: Float64Array;
 }
 
 /** Something the rod's work must fit into. */
@@ -68,6 +55,14 @@ export interface Opening {
   readonly does?: string;
 }
 
+/** How an operation sets its tip pressure. */
+export interface PressureRule {
+  /** Ends with the step `p`. */
+  readonly steps: readonly Step[];
+  /** Step that holds the thickness of the work, for the rule under water. */
+  readonly thickness: string;
+}
+
 /** How a family of functions is declared: everything else follows from it. */
 export interface Operation<G extends string = string> {
   /** Name in the functions: `PIN`. */
@@ -78,69 +73,32 @@ export interface Operation<G extends string = string> {
   readonly order: readonly G[];
   /** Word that names the material where the function does not; `material` where left out. */
   readonly material?: ChoiceName;
-  /** Refuses sizes that do not fit each other and fills in what the operation plans. */
-  plan(sizes: Sizes<G>, a: Assumptions, trace?: Trace): Readonly<Record<G, number>>;
+  /** Refuses sizes that do not fit each other. */
+  check?(sizes: Sizes<G>, a: Assumptions): void;
+  /** Steps that plan a size where it is left out, in symbols of the others. */
+  readonly plans?: { readonly [K in G]?: readonly Step[] };
   /** Narrowest opening the rod must pass, or undefined where there is none. */
-  opening(sizes: Readonly<Record<G, number>>): Opening | undefined;
+  opening(sizes: Planned<G>): Opening | undefined;
   /** Ways to do it, where there is more than one, and the word that chooses; `quickest` takes the one with the least time. */
   readonly methods?: { readonly choice: ChoiceName; readonly names: readonly string[] };
-  /** `read` gives the assumptions in force, or one draw of them. */
-  work(
-    sizes: Readonly<Record<G, number>>,
-    rod: Rod,
-    read: ReadNumber,
-    a: Assumptions,
-    trace?: Trace,
-    method?: string,
-  ): Work;
-  /**
-   * `work` for all draws at once: fills `into`, whose columns come as those of the work in force, with the time of its tasks drawn. `drawn` gives the draws of
-   * an assumption. Written out where lists must be quick; `work` is asked for each draw where it is left out.
-   */
-  draw?(
-    sizes: Readonly<Record<G, number>>,
-    rod: Rod,
-    drawn: (name: NumberName) => Float64Array,
-    a: Assumptions,
-    into: WorkDraws,
-    method?: string,
-  ): void;
-  /** Assumptions besides those of all operations that `work` and its tasks rest on, so that the spread draws them. */
+  work(a: Assumptions, method: string | undefined): Work;
+  /** Assumptions besides those of all operations that the work and its tasks rest on, so that the spread draws them. */
   readonly factors?: readonly NumberName[];
-  /** Gauge pressure at the holder [Pa]. */
-  pressure(sizes: Readonly<Record<G, number>>, a: Assumptions, trace?: Trace): number;
-  /** Crew times that do not depend on the burning, all in s. */
+  readonly pressure: PressureRule;
+  /** Crew times that do not depend on the burning. */
   readonly crewTimes: readonly NumberName[];
-  /** Time the item cools before the next step [s]; the crew waits through it unless a schedule says otherwise. */
-  cooling?(sizes: Readonly<Record<G, number>>, basis: Basis, trace?: Trace): number;
-  /** Rating of the ram that pushes the item out [N]. */
-  ram?(sizes: Readonly<Record<G, number>>, basis: Basis, trace?: Trace): number;
+  /** How the item cools before the next step; the crew waits through it unless a schedule says otherwise. */
+  readonly cooling?: {
+    /** [s] */
+    time(sizes: Planned<G>, basis: Basis): number;
+    /** Ends with the step `t_cool`, that time. */
+    steps(sizes: Planned<G>, basis: Basis): readonly Step[];
+  };
+  /** Rating of the ram that pushes the item out. Ends with the step `R_ram`. */
+  ram?(a: Assumptions): readonly Step[];
   readonly cautions: readonly string[];
 }
 
 export function defineOperation<const G extends string>(operation: Operation<G>): Operation<G> {
   return operation;
-}
-
-/** Records the sizes as given: step symbols from `symbols`. */
-export function recordSizes<G extends string>(
-  operation: { readonly sizes: Readonly<Record<G, SizeParameter>> },
-  sizes: Sizes<G>,
-  symbols: Readonly<Record<G, string>>,
-  trace: Trace | undefined,
-): void {
-  if (!trace) return;
-  for (const name of Object.keys(symbols) as G[]) {
-    const value = sizes[name];
-    if (value !== undefined)
-      trace.add({
-        name,
-        symbol: symbols[name],
-        value,
-        quantity: operation.sizes[name].quantity,
-        formula: 'given',
-        kind: 'input',
-        source: '',
-      });
-  }
 }

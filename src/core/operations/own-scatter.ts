@@ -1,6 +1,6 @@
 import type { Basis } from '../basis.ts';
 import { seeded } from '../spread/seeded.ts';
-import { drawsOfShared } from './worlds.ts';
+import { drawsOfShared } from './draw-item.ts';
 
 const SEED = 814;
 

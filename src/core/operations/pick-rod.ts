@@ -5,21 +5,16 @@ import { RODS, rodNames, type Rod, type RodChoice } from '../burn/rods.ts';
 import type { CalcError } from '../errors.ts';
 import * as messages from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
-import type { Opening, Operation } from './operation.ts';
+import type { Opening } from './operation.ts';
 import { passes, stubOf, widthMade, type FittedRod } from './rod-fit.ts';
 import { underWater } from './site.ts';
-import { unreachable, workWays, type Way } from './work-ways.ts';
+import { unreachable, waysOf, type Fed, type Task, type Way } from './ways.ts';
 
 /** A rod that fits an item, and what it would take. */
 export interface Candidate {
-  readonly rod: Rod;
-  readonly length: number;
-  readonly coupled: boolean;
-  /** Mean over a rod [kg/s]. */
-  readonly flow: number;
-  readonly way: Way;
-  /** Why it stands where it does, in words, where it stands first. */
-  readonly reason: string;
+  readonly rod: FittedRod;
+  /** Quickest first. */
+  readonly ways: readonly [Way, ...Way[]];
 }
 
 /**
@@ -36,10 +31,20 @@ const accessOf = (rod: Rod, clear: number | undefined, { a }: Basis): number => 
 const letIn = (rod: Rod, clear: number | undefined, basis: Basis): readonly number[] =>
   rod.lengths.filter((l) => l <= accessOf(rod, clear, basis) * (1 + 1e-9));
 
-type Fed = Pick<Candidate, 'rod' | 'length' | 'flow'>;
+/** A length of a rod with the flow that the tip pressure drives through it [kg/s]. */
+interface FedLength {
+  readonly rod: Rod;
+  readonly length: number;
+  readonly flow: number;
+}
 
 /** The lengths of some rods that the access lets in, that are longer than their stub and that the supply feeds, with their flow. */
-function fedRods(rods: readonly Rod[], pressure: number, clear: number | undefined, basis: Basis): readonly Fed[] {
+function fedRods(
+  rods: readonly Rod[],
+  pressure: number,
+  clear: number | undefined,
+  basis: Basis,
+): readonly FedLength[] {
   const supply = basis.a.value('supply flow');
   return rods
     .flatMap((rod) =>
@@ -95,88 +100,67 @@ function noneFits(
  * more than the supply's, and it reaches the far end with its stub. Where no single rod reaches, rods are coupled.
  * `choice` names the rod and leaves the length open; `clear` [m] replaces the assumptions' clear length.
  */
-export function rankRods<G extends string>(
-  operation: Operation<G>,
-  planned: Readonly<Record<G, number>>,
+export function rankRods(
+  task: Task,
   choice: RodChoice | undefined,
-  material: Material,
-  pressure: number,
   basis: Basis,
   clear?: number,
-): readonly Candidate[] {
+): readonly [Candidate, ...Candidate[]] {
+  const { operation, planned, pressure, material } = task;
   const { a } = basis;
   const coupled = (choice?.coupled ?? false) || a.word('coupled rods') === 'yes';
   const opening = operation.opening(planned);
   const all = choice ? [choice.rod] : considered(material, basis);
   const passing = choice ? all : all.filter((r) => passes(r, opening, basis));
-  const feed = (): readonly Fed[] => fedRods(passing, pressure, clear, basis);
+  const feed = (): readonly FedLength[] => fedRods(passing, pressure, clear, basis);
   const fed =
     clear === undefined ? basis.once(`rods fed ${passing.map((r) => r.name).join()} ${pressure}`, feed) : feed();
   if (fed.length === 0) throw noneFits(all, passing, opening, pressure, clear, basis);
-  const rate = (coupling: boolean): Candidate[] =>
-    fed.flatMap(({ rod, length, flow }) => {
-      const [way] = workWays(operation, planned, { rod, length, coupled: coupling, reason: '' }, flow, material, basis);
-      return way ? [{ rod, length, coupled: coupling, flow, way, reason: '' }] : [];
-    });
-  const single = rate(coupled);
-  const candidates = single.length > 0 ? single : rate(true);
-  if (candidates.length === 0)
-    throw unreachable(
-      operation,
-      planned,
-      { ...fed.reduce((x, y) => (y.length > x.length ? y : x)), coupled: true, reason: '' },
-      basis,
+  const over = a.value('flow factor');
+  const fitted = (coupling: boolean): readonly Fed[] =>
+    fed.map(({ rod, length, flow }) => ({ rod: { rod, length, coupled: coupling, reason: '' }, flow: flow / over }));
+  const rate = (rods: readonly Fed[]): Candidate[] =>
+    waysOf(task, rods, basis).flatMap(([first, ...others], i) =>
+      first ? [{ rod: rods[i]!.rod, ways: [first, ...others] }] : [],
     );
+  const single = rate(fitted(coupled));
+  const candidates = single.length > 0 ? single : rate(fitted(true));
+  if (candidates.length === 0) {
+    const { rod, length } = fed.reduce((x, y) => (y.length > x.length ? y : x));
+    throw unreachable(task, { rod, length, coupled: true, reason: '' }, basis);
+  }
+  const timeOf = ({ ways: [way] }: Candidate): number => way.time;
   // Equal to the last bits counts as equal: the order of the register decides.
   const [best, ...rest] = [...candidates].sort((x, y) =>
-    Math.abs(x.way.time - y.way.time) <= 1e-9 * x.way.time ? 0 : x.way.time - y.way.time,
+    Math.abs(timeOf(x) - timeOf(y)) <= 1e-9 * timeOf(x) ? 0 : timeOf(x) - timeOf(y),
   ) as [Candidate, ...Candidate[]];
-  return [
-    {
-      ...best,
-      reason: pickReason(
-        best,
-        candidates.length,
-        opening,
-        best.coupled && !coupled,
-        accessOf(best.rod, clear, basis),
-        basis,
-      ),
-    },
-    ...rest,
-  ];
+  const mustCouple = best.rod.coupled && !coupled;
+  const access = accessOf(best.rod.rod, clear, basis);
+  const reason = pickReason(best.rod.rod, candidates.length, opening, mustCouple, access, basis);
+  return [{ ...best, rod: { ...best.rod, reason } }, ...rest];
 }
 
-/** The rod for one item: the one named, or the quickest that fits (`rankRods`). A rod named without a length gets one the same way. */
-export function pickRod<G extends string>(
-  operation: Operation<G>,
-  planned: Readonly<Record<G, number>>,
+/**
+ * The rod for one item: the one named, or the quickest that fits (`rankRods`), with its ways. A rod named without a length gets
+ * one the same way.
+ */
+export function pickRod(
+  task: Task,
   choice: RodChoice | undefined,
-  material: Material,
-  pressure: number,
   basis: Basis,
-): FittedRod {
+): { readonly rod: FittedRod; readonly ways: readonly Way[] | undefined } {
   const { a } = basis;
-  const coupledByRule = a.word('coupled rods') === 'yes';
-  if (choice?.length !== undefined) {
-    const stub = stubOf(choice.rod, basis);
-    if (!(choice.length > stub))
-      throw messages.stubTooLong(
-        showQuantity(stub, 'length', a.system),
-        showQuantity(choice.length, 'length', a.system),
-      );
-    return { rod: choice.rod, length: choice.length, coupled: choice.coupled || coupledByRule, reason: '' };
-  }
-  const [best] = rankRods(operation, planned, choice, material, pressure, basis) as readonly [
-    Candidate,
-    ...Candidate[],
-  ];
-  return { rod: best.rod, length: best.length, coupled: best.coupled, reason: best.reason };
+  if (choice?.length === undefined) return rankRods(task, choice, basis)[0];
+  const stub = stubOf(choice.rod, basis);
+  if (!(choice.length > stub))
+    throw messages.stubTooLong(showQuantity(stub, 'length', a.system), showQuantity(choice.length, 'length', a.system));
+  const coupled = choice.coupled || a.word('coupled rods') === 'yes';
+  return { rod: { rod: choice.rod, length: choice.length, coupled, reason: '' }, ways: undefined };
 }
 
 /** Why a rod was picked, in words. */
 function pickReason(
-  best: Candidate,
+  rod: Rod,
   fitting: number,
   opening: Opening | undefined,
   mustCouple: boolean,
@@ -185,12 +169,12 @@ function pickReason(
 ): string {
   const { a } = basis;
   const shown = (x: number): string => showQuantity(x, 'length', a.system);
-  const covered = best.rod.insulated
+  const covered = rod.insulated
     ? `insulated, since the work is ${a.word('work grounded') === 'yes' ? 'grounded' : 'under water'}`
     : '';
   return [
     opening
-      ? `it ${opening.does ?? 'pierces'} ${shown(widthMade(best.rod, opening, basis))} wide, within the ${opening.name} of ${shown(opening.width)}`
+      ? `it ${opening.does ?? 'pierces'} ${shown(widthMade(rod, opening, basis))} wide, within the ${opening.name} of ${shown(opening.width)}`
       : '',
     `least burning and changing time of ${fitting} that fit an access of ${shown(access)}`,
     mustCouple ? 'coupled, since no single rod reaches' : '',

@@ -1,5 +1,6 @@
 import type { Basis } from '../basis.ts';
 import { rodName, rodNames, type Rod } from '../burn/rods.ts';
+import type { CalcError } from '../errors.ts';
 import * as messages from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import type { Opening } from './operation.ts';
@@ -23,11 +24,6 @@ export function stubOf(rod: Rod, { a }: Basis): number {
   return a.value(rodNames(rod).stub);
 }
 
-/** Length of a single rod, or of a string, that burns where the tip works down to `reach` [m]: what neither stays as stub nor bridges the way to the face. */
-function burnedLength(rod: Rod, length: number, reach: number, basis: Basis): number {
-  return length - stubOf(rod, basis) - (basis.a.value('reach loss') * reach) / 2;
-}
-
 /** Longest that is burned at a time: one rod, or a string of coupled ones; Infinity where as many are coupled as it takes. */
 function longestOf({ length, coupled }: FittedRod, { a }: Basis): number {
   if (!coupled) return length;
@@ -35,53 +31,29 @@ function longestOf({ length, coupled }: FittedRod, { a }: Basis): number {
   return most > 0 ? most * length : Infinity;
 }
 
-/** Whether a rod, or a string of them, gets to `reach` [m] with its stub left, and burns any of itself there. */
-export function reaches(fitted: FittedRod, reach: number, basis: Basis): boolean {
-  const { rod } = fitted;
-  const longest = longestOf(fitted, basis);
+/**
+ * Whether a rod, or a string of them, gets to `reach` [m] with its stub left, and burns any of itself there: `usable` is the
+ * length that one rod or string burns, undefined where as many are coupled as it takes.
+ */
+export function reaches(fitted: FittedRod, reach: number, usable: number | undefined, basis: Basis): boolean {
   return (
-    longest - stubOf(rod, basis) >= reach * (1 - 1e-12) &&
-    burnedLength(rod, longest, reach, basis) > 1e-9 * fitted.length
+    longestOf(fitted, basis) - stubOf(fitted.rod, basis) >= reach * (1 - 1e-12) &&
+    (usable === undefined || usable > 1e-9 * fitted.length)
   );
 }
 
-/** How rods follow from the length consumed: (length + strings x lost) / each, strings = length / string, whole, up. */
-export interface RodYield {
-  readonly each: number;
-  readonly lost: number;
-  /** Length that one string burns; Infinity where there is one string, or none. */
-  readonly string: number;
-}
-
-/**
- * Coupled rods lose one stub and one reach a string, single ones one each; the assumption `string rods` limits the length
- * of a string. Refuses a rod, or a string, that does not reach.
- */
-export function rodYield(fitted: FittedRod, reach: number, basis: Basis): RodYield {
+/** The error of a rod, or a string, that does not reach. */
+export function tooShort(fitted: FittedRod, reach: number, basis: Basis): CalcError {
   const { rod, length, coupled } = fitted;
   const longest = longestOf(fitted, basis);
-  if (!reaches(fitted, reach, basis)) {
-    const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
-    const name = rodName(rod, length, false);
-    throw messages.rodTooShort(
-      coupled ? `string of ${messages.shown(longest / length)} ${name}` : name,
-      shown(longest - stubOf(rod, basis)),
-      shown(reach),
-    );
-  }
-  const burned = burnedLength(rod, length, reach, basis);
-  return coupled
-    ? { each: length, lost: length - burned, string: burnedLength(rod, longest, reach, basis) }
-    : { each: burned, lost: 0, string: Infinity };
+  const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
+  const name = rodName(rod, length, false);
+  return messages.rodTooShort(
+    coupled ? `string of ${messages.shown(longest / length)} ${name}` : name,
+    shown(longest - stubOf(rod, basis)),
+    shown(reach),
+  );
 }
-
-/** Rods, not rounded, for a length consumed [m]; they rise with it. */
-export function rodsAt(consumed: number, { each, lost, string }: RodYield): number {
-  return (consumed + (string === Infinity ? lost : wholeUp(consumed / string) * lost)) / each;
-}
-
-export const rodsFor = (consumed: number, fitted: FittedRod, reach: number, basis: Basis): number =>
-  rodsAt(consumed, rodYield(fitted, reach, basis));
 
 /** Width a rod makes in an opening [m]. */
 export function widthMade(rod: Rod, opening: Opening, { a }: Basis): number {

@@ -1,20 +1,14 @@
+import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
-import type { Trace } from '../model/trace.ts';
-
-/** What position and access make of the work; all 1 flat and in the open. */
-export interface Site {
-  /** On the metal removed for the same oxygen and rod. */
-  readonly removal: number;
-  /** On the advance that slag allows. */
-  readonly slag: number;
-  /** On the time at the work. */
-  readonly handling: number;
-}
+import type { NumberName } from '../assumptions/registry.ts';
+import type { Step } from '../model/step.ts';
 
 interface SiteNames {
+  /** On the metal removed for the same oxygen and rod. */
   readonly removal?: NumberName;
+  /** On the advance that slag allows. */
   readonly slag?: NumberName;
+  /** On the time at the work. */
   readonly handling: readonly NumberName[];
 }
 
@@ -41,31 +35,30 @@ export function siteFactors(a: Assumptions): readonly NumberName[] {
   return [...(removal ? [removal] : []), ...(slag ? [slag] : []), ...handling];
 }
 
+/** What position and access add to the formulas: nothing where all is flat and in the open. */
+export interface Site {
+  readonly steps: readonly Step[];
+  /** Factors, as ` * r_pos`, or ''. */
+  readonly removal: string;
+  readonly slag: string;
+  readonly handling: string;
+}
+
 /**
  * Factors of position and access: overhead and under water less is removed, where slag must come up the pierce is
  * slower, and all of them and tight access slow the crew. Source: common practice, no source.
  */
-export function siteOf(a: Assumptions, read: ReadNumber): Site {
+export function siteOf(a: Assumptions): Site {
   const { removal, slag, handling } = siteNames(a);
+  const product = handling.map((_, i) => ` * hand_${i + 1}`).join('');
   return {
-    removal: removal ? read(removal) : 1,
-    slag: slag ? read(slag) : 1,
-    handling: handling.reduce((product, name) => product * read(name), 1),
-  };
-}
-
-/** Records the factors in force and gives what they add to the expressions of the working: nothing where they are 1. */
-export function recordSite(
-  a: Assumptions,
-  trace: Trace,
-): { readonly removal: string; readonly slag: string; readonly handling: string } {
-  const { removal, slag, handling } = siteNames(a);
-  if (removal) a.record(removal, 'r_pos', trace);
-  if (slag) a.record(slag, 'g_pos', trace);
-  handling.forEach((name, i) => a.record(name, `hand_${i + 1}`, trace));
-  return {
+    steps: [
+      ...(removal ? [assumed('r_pos', removal)] : []),
+      ...(slag ? [assumed('g_pos', slag)] : []),
+      ...handling.map((name, i) => assumed(`hand_${i + 1}`, name)),
+    ],
     removal: removal ? ' * r_pos' : '',
     slag: slag ? ' * g_pos' : '',
-    handling: handling.map((_, i) => ` * hand_${i + 1}`).join(''),
+    handling: product,
   };
 }

@@ -1,9 +1,7 @@
 import type { Basis } from '../basis.ts';
-import { drawItem, emptyDraws } from './draw-item.ts';
+import { drawItem } from './draw-item.ts';
 import { drawPercentiles, percentileWork } from '../spread/draw-percentile.ts';
-import type { Operation } from './operation.ts';
-import { rodYield, rodsAt, wholeUp } from './rod-fit.ts';
-import type { Sizing } from './size-item.ts';
+import type { Sized } from './sized.ts';
 
 /** Draws for each estimate: a power of two, converged to 1 % of the value. */
 export const DRAWS = 1024;
@@ -32,19 +30,15 @@ export function wholeTowards(count: number, p: number): number {
  * process factors with the item's own scatter. Rod and method stay as planned. A draw in which the heat does not
  * suffice counts as more than any other; where more than a tenth do, the high is Infinity.
  */
-export function spreadItem(operation: Operation, sizing: Sizing, basis: Basis): Spread {
-  const draws = basis.once('item draws', () => emptyDraws(DRAWS));
+export function spreadItem(item: Sized, basis: Basis): Spread {
   const work = basis.once(
-    `percentile work ${operation.id}`,
+    `percentile work ${item.operation.id}`,
     () => [percentileWork(DRAWS), percentileWork(DRAWS), percentileWork(DRAWS)] as const,
   );
-  drawItem(operation, sizing, basis, draws);
-  const yields = rodYield(sizing.rod, sizing.work.reach, basis);
-  const [lowOxygen = NaN, highOxygen = NaN] = drawPercentiles(draws.oxygen, ENDS, work[0]);
-  const [lowRods = NaN, highRods = NaN] = drawPercentiles(draws.consumed, ENDS, work[1], (consumed) =>
-    wholeUp(rodsAt(consumed, yields)),
-  );
-  const [lowCrewTime = NaN, highCrewTime = NaN] = drawPercentiles(draws.crewTime, ENDS, work[2]);
+  const { oxygen, rods, crewTime } = drawItem(item, DRAWS, basis);
+  const [lowOxygen = NaN, highOxygen = NaN] = drawPercentiles(oxygen, ENDS, work[0]);
+  const [lowRods = NaN, highRods = NaN] = drawPercentiles(rods, ENDS, work[1]);
+  const [lowCrewTime = NaN, highCrewTime = NaN] = drawPercentiles(crewTime, ENDS, work[2]);
   return {
     lowOxygen,
     highOxygen,

@@ -1,23 +1,19 @@
+import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { Trace } from '../model/trace.ts';
-import { waterColumn } from './water-column.ts';
+import type { Step } from '../model/step.ts';
+import { columnStep, waterColumn } from './water-column.ts';
 
-/** Pressure of the water [Pa] over work at a depth [m], salt or fresh as assumed; records the step `p_water`. */
-export function waterPressure(a: Assumptions, depth: number, trace?: Trace): number {
-  if (depth === 0) return 0;
-  const gradient = a.record(a.word('water') === 'fresh' ? 'fresh water column' : 'salt water column', 'grad', trace);
-  const column = waterColumn(depth, gradient);
-  trace?.add({
-    name: 'pressure of the water at the work',
-    symbol: 'p_water',
-    value: column,
-    quantity: 'pressure',
-    formula: 'depth x water column',
-    expression: 'grad * h_water',
-    kind: 'calculated',
-    source: 'navy diving manual',
-  });
-  return column;
+const gradientName = (a: Assumptions): 'fresh water column' | 'salt water column' =>
+  a.word('water') === 'fresh' ? 'fresh water column' : 'salt water column';
+
+/** Pressure `p_water` of the water over work at the depth `h_water`, salt or fresh as assumed. */
+export function waterSteps(a: Assumptions): readonly Step[] {
+  return [assumed('grad', gradientName(a)), columnStep];
+}
+
+/** Pressure of the water [Pa] over work at a depth [m], salt or fresh as assumed. */
+export function waterPressure(a: Assumptions, depth: number): number {
+  return depth === 0 ? 0 : waterColumn(depth, a.value(gradientName(a)));
 }
 
 /**

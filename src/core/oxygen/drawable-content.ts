@@ -1,12 +1,15 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
+import { assumed } from '../assumptions/assumed.ts';
 import type { Basis } from '../basis.ts';
 import * as messages from '../messages.ts';
-import type { Trace } from '../model/trace.ts';
+import { Evaluation } from '../model/evaluation.ts';
+import { calculated, given, solved, type Step } from '../model/step.ts';
+import { StepList } from '../model/step-list.ts';
 import { showQuantity } from '../units/show-quantity.ts';
-import { cylinderYield } from './cylinder-yield.ts';
-import { contentAtRest, fullCylinder } from './full-cylinder.ts';
-import { leftoverInForce } from './leftover-in-force.ts';
-import { wallInForce } from './supply-in-force.ts';
+import { cylinderYield, type CylinderYield } from './cylinder-yield.ts';
+import { contentSteps, fullCylinderSteps } from './full-cylinder.ts';
+import { leftoverSteps } from './leftover-in-force.ts';
+import { wallSteps } from './supply-in-force.ts';
 
 /** What the regulator delivers while cylinders are drawn: gauge pressure at its outlet [Pa] and flow [kg/s]. */
 export interface Delivery {
@@ -15,105 +18,129 @@ export interface Delivery {
 }
 
 /** The delivery assumed where no plan says more. */
-export function deliveryInForce(a: Assumptions, trace?: Trace): Delivery {
-  return {
-    pressure: a.record('delivery pressure', 'p_del', trace),
-    flow: a.record('cylinder draw flow', 'm_feed', trace),
-  };
+export const deliverySteps: readonly Step[] = [
+  assumed('p_del', 'delivery pressure'),
+  assumed('m_feed', 'cylinder draw flow'),
+];
+
+/** The delivery assumed where no plan says more. */
+export function deliveryInForce(a: Assumptions): Delivery {
+  return { pressure: a.value('delivery pressure'), flow: a.value('cylinder draw flow') };
 }
+
+/** Steps that one draw of a full cylinder is solved from. */
+const DRAWN_FROM = [
+  ...['V_cyl', 'w_cyl', 'd_cyl', 'c_cyl', 'h_in', 'h_out'],
+  ...['p_full', 'T_gas', 'p_left', 'p_air', 'm_draw', 'n_man'],
+];
 
 /**
- * Share of what a full cylinder as assumed holds above a leftover gauge pressure [Pa] that comes out at the assumed draw flow,
- * the rest being held back by the cold: gas drawn fast is denser at the same gauge reading (`cylinderYield`).
- */
-export function drawnShare({ a, once }: Basis, leftover: number, trace?: Trace): number {
-  a.record('cylinder draw flow', 'm_draw', trace);
-  a.record('cylinders on manifold', 'n_man', trace);
-  wallInForce(a, trace);
-  const end = once(`yield ${leftover}`, () => {
-    const { volume, pressure, temperature } = fullCylinder(a);
-    return cylinderYield(
-      volume,
-      wallInForce(a),
-      pressure,
-      temperature,
-      leftover + a.value('air pressure'),
-      a.value('cylinder draw flow'),
-      a.value('cylinders on manifold'),
-    );
-  });
-  trace?.add({
-    name: 'gas temperature in the cylinder when it is changed',
-    symbol: 'T_cold',
-    value: end.temperature,
-    quantity: 'temperature',
-    formula: 'energy balance of the gas with heat from the wall, at the draw flow',
-    expression: 'solve(V_cyl, w_cyl, d_cyl, c_cyl, h_in, h_out, p_full, T_gas, p_left, p_air, m_draw, n_man)',
-    kind: 'calculated',
-    source: 'churchill chu wall',
-  });
-  const share = end.atRest > 0 ? end.drawn / end.atRest : 1;
-  trace?.add({
-    name: 'share of it that comes out at the draw flow',
-    symbol: 'share_cyl',
-    value: share,
-    quantity: 'ratio',
-    formula: 'oxygen drawn at that temperature / oxygen that can be drawn slowly',
-    expression: 'solve(V_cyl, w_cyl, d_cyl, c_cyl, h_in, h_out, p_full, T_gas, p_left, p_air, m_draw, n_man)',
-    kind: 'calculated',
-    source: 'oxygen equation of state',
-  });
-  return share;
-}
-
-/** Oxygen [kg] that one cylinder serves out of a content [kg] that can be drawn slowly: less what the cold holds back and what is lost in putting it on. */
-export function served(content: number, share: number, a: Assumptions, trace?: Trace): number {
-  const loss = a.record('cylinder change loss', 'C_loss', trace);
-  const value = content * share - loss;
-  const shown = (x: number): string => showQuantity(x, 'oxygen', a.system);
-  if (!(value > 0))
-    throw messages.notAbove(
-      'content',
-      shown(content),
-      `the ${shown(loss / share)} that the cold holds back and that is lost in putting a cylinder on`,
-    );
-  trace?.add({
-    name: 'oxygen that one cylinder serves',
-    symbol: 'C_use',
-    value,
-    quantity: 'oxygen',
-    formula: 'content x share that comes out - cylinder change loss',
-    expression: 'C * share_cyl - C_loss',
-    kind: 'calculated',
-    source: 'arithmetic',
-  });
-  return value;
-}
-
-/**
- * Oxygen [kg] that one full cylinder as assumed serves: drawn from its fill at 70 F, brought to the gas temperature, down to
- * the leftover pressure, with the gas cooling as it is drawn, less what is lost in putting the cylinder on.
+ * What one cylinder serves, `C_use`, out of the content `C` that can be drawn slowly: what comes out of a full one as assumed at
+ * the assumed draw flow, the rest being held back by the cold (gas drawn fast is denser at the same gauge reading,
+ * `cylinderYield`), less what is lost in putting it on.
  *
- * delivery: what the regulator delivers; more may have to be left for it (`leftoverInForce`). Steps `p_del` and `m_feed` hold it.
+ * After the steps of `fullCylinderSteps` and `leftoverSteps`. `T_cold` rests on the same draw and is a result besides.
+ */
+export function servedSteps({ a, once }: Basis): readonly Step[] {
+  const drawn = (values: readonly number[]): CylinderYield =>
+    once(`yield ${values.join(' ')}`, () => {
+      const [volume, massPerVolume, diameter, specificHeat, insideFactor, outsideFilm, ...others] = values as readonly [
+        ...(readonly [number, number, number, number, number, number]),
+        ...(readonly number[]),
+      ];
+      const [full, temperature, left, air, flow, manifold] = others as [number, number, number, number, number, number];
+      const wall = { massPerVolume, diameter, specificHeat, insideFactor, outsideFilm };
+      return cylinderYield(volume, wall, full + air, temperature, left + air, flow, manifold);
+    });
+  const shown = (x: number): string => showQuantity(x, 'oxygen', a.system);
+  return [
+    assumed('m_draw', 'cylinder draw flow'),
+    assumed('n_man', 'cylinders on manifold'),
+    ...wallSteps,
+    solved(
+      'T_cold',
+      'gas temperature in the cylinder when it is changed',
+      'temperature',
+      DRAWN_FROM,
+      (...values) => drawn(values).temperature,
+      'energy balance of the gas with heat from the wall, at the draw flow',
+      'churchill chu wall',
+    ),
+    solved(
+      'share_cyl',
+      'share of it that comes out at the draw flow',
+      'ratio',
+      DRAWN_FROM,
+      (...values) => {
+        const end = drawn(values);
+        return end.atRest > 0 ? end.drawn / end.atRest : 1;
+      },
+      'oxygen drawn at that temperature / oxygen that can be drawn slowly',
+      'oxygen equation of state',
+    ),
+    assumed('C_loss', 'cylinder change loss'),
+    calculated(
+      'C_use',
+      'oxygen that one cylinder serves',
+      'oxygen',
+      'C * share_cyl - C_loss',
+      'content x share that comes out - cylinder change loss',
+      {
+        check: {
+          above: 0,
+          otherwise: (_, of) =>
+            messages.notAbove(
+              'content',
+              shown(of('C')),
+              `the ${shown(of('C_loss') / of('share_cyl'))} that the cold holds back and that is lost in putting a cylinder on`,
+            ),
+        },
+      },
+    ),
+  ];
+}
+
+/**
+ * What one full cylinder as assumed serves, `C_use`, after the steps `p_del` and `m_feed` of what the regulator delivers: drawn
+ * from its fill at 70 F, brought to the gas temperature, down to the leftover pressure, with the gas cooling as it is drawn, less
+ * what is lost in putting the cylinder on. `T_cold` is a result besides.
+ */
+export function cylinderSteps(basis: Basis): readonly Step[] {
+  const { a } = basis;
+  return [
+    ...fullCylinderSteps(a),
+    ...leftoverSteps(),
+    ...contentSteps('p_full', a),
+    calculated('C', 'content', 'oxygen', 'C_rest', 'oxygen that can be drawn slowly'),
+    ...servedSteps(basis),
+  ];
+}
+
+/** A full cylinder as assumed, drawn by a regulator that delivers a gauge pressure and a flow: the steps of `cylinderSteps`. */
+export function drawnCylinder(basis: Basis, { pressure, flow }: Delivery = deliveryInForce(basis.a)): Evaluation {
+  const list = basis.once(
+    'drawn cylinder',
+    () =>
+      new StepList(
+        [
+          given('p_del', 'delivery pressure', 'pressure'),
+          given('m_feed', 'flow fed by the regulator', 'flow'),
+          ...cylinderSteps(basis),
+        ],
+        ['C_use', 'T_cold'],
+      ),
+  );
+  return new Evaluation(list, { p_del: pressure, m_feed: flow }, basis.a);
+}
+
+/**
+ * Oxygen [kg] that one full cylinder as assumed serves: see `cylinderSteps`.
+ *
+ * delivery: what the regulator delivers; more may have to be left for it (`leftoverSteps`).
  * Example: 43 L at 2200 psig and 70 F, drawn at 10 scfm to 250 psig: 212 of 244 scf.
  */
-export function drawableContent(basis: Basis, delivery: Delivery = deliveryInForce(basis.a), trace?: Trace): number {
-  const { a, once } = basis;
-  const work = (): number => {
-    const cylinder = fullCylinder(a, trace);
-    const leftover = leftoverInForce(a, delivery.pressure, delivery.flow, trace);
-    const content = contentAtRest(cylinder, leftover, a, trace);
-    trace?.add({
-      name: 'content',
-      symbol: 'C',
-      value: content,
-      quantity: 'oxygen',
-      formula: 'oxygen that can be drawn slowly',
-      expression: 'C_rest',
-      kind: 'calculated',
-      source: 'arithmetic',
-    });
-    return served(content, drawnShare(basis, leftover, trace), a, trace);
-  };
-  return trace ? work() : once(`drawable ${delivery.pressure} ${delivery.flow}`, work);
+export function drawableContent(basis: Basis, delivery: Delivery = deliveryInForce(basis.a)): number {
+  return basis.once(`drawable ${delivery.pressure} ${delivery.flow}`, () =>
+    drawnCylinder(basis, delivery).number('C_use'),
+  );
 }

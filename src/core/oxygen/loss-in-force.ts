@@ -1,13 +1,17 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
+import { assumed } from '../assumptions/assumed.ts';
 import type { Basis } from '../basis.ts';
 import * as messages from '../messages.ts';
-import type { Trace } from '../model/trace.ts';
+import { calculated, given, solved, type Step } from '../model/step.ts';
+import { StepList } from '../model/step-list.ts';
+import { work, type Working } from '../model/working.ts';
+import type { QuantityName } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
-import { waterPressure } from './ambient-pressure.ts';
+import { waterPressure, waterSteps } from './ambient-pressure.ts';
 import { findRoot } from './find-root.ts';
-import { hoseLoss, largestHoseFlow } from './hose-loss.ts';
+import { hoseLoss, largestHoseFlow, type Hose } from './hose-loss.ts';
 import { isotherm } from './oxygen-state.ts';
-import { hoseInForce, readOverOutlet } from './supply-in-force.ts';
+import { droopSteps, hoseSteps } from './supply-in-force.ts';
 
 /** Refuses a gauge setting [Pa] that cannot give the tip pressure of the assumptions, over the water [Pa] at the work. */
 export function checkSetting(setting: number, water: number, a: Assumptions): void {
@@ -25,69 +29,85 @@ export function checkSetting(setting: number, water: number, a: Assumptions): vo
  * Pressure lost [Pa] in a hose at a flow [kg/s], from a gauge setting [Pa] at the regulator, read flowing or standing as assumed.
  *
  * Real gas at the gas temperature; see `hoseOutlet`. `#N/A` with the largest flow where that cannot pass into the air or the
- * water at the end. Steps `m`, `p_set`, `L_hose` and `d_hose` are recorded already.
+ * water at the end. Source: as `passageFlow`.
+ *
+ * @param length of the hose [m]
+ * @param bore of the hose [m]
+ * @example lossInForce((20 * SCF) / 60, 90 * PSI, 50 * FOOT, (3 / 8) * INCH, basis).value / PSI // 7.379
  */
-export function lossInForce(
-  flow: number,
-  setting: number,
-  length: number,
-  bore: number,
-  { a }: Basis,
-  trace?: Trace,
+export function lossInForce(flow: number, setting: number, length: number, bore: number, { a, once }: Basis): Working {
+  checkSetting(setting, waterPressure(a, a.value('water depth')), a);
+  const list = once('hose loss', () => lossList(a));
+  return work(list, { m: flow, p_set: setting, L_hose: length, d_hose: bore }, a);
+}
+
+function lossList(a: Assumptions): StepList {
+  const wet = a.value('water depth') > 0;
+  const droops = droopSteps(a, 'm');
+  const steps: readonly Step[] = [
+    given('m', 'flow', 'flow'),
+    given('p_set', 'regulator setting', 'pressure'),
+    given('L_hose', 'hose length', 'distance'),
+    given('d_hose', 'hose bore', 'length'),
+    ...hoseSteps,
+    assumed('p_air', 'air pressure'),
+    assumed('T_gas', 'gas temperature'),
+    ...(wet ? [assumed('h_water', 'water depth'), ...waterSteps(a)] : []),
+    ...droops,
+    calculated(
+      'p_out',
+      "pressure at the regulator's outlet",
+      'pressure',
+      droops.length > 0 ? 'p_set - p_droop' : 'p_set',
+      droops.length > 0 ? 'regulator setting - droop' : 'regulator setting, read while oxygen flows',
+    ),
+    solved(
+      'p_hose',
+      'pressure at the end of the hose',
+      'pressure',
+      ['p_out', 'p_set', 'm', 'L_hose', 'd_hose', 'K_hose', 'e_hose', 'p_air', 'T_gas', ...(wet ? ['p_water'] : [])],
+      (outlet, setting, flow, length, bore, loss, roughness, air, temperature, water = 0) =>
+        outlet - lost({ length, bore, loss, roughness }, { outlet, setting, flow, air, temperature, water }, a),
+      'isothermal flow with friction of the real gas through hose and fittings',
+      'isothermal pipe flow',
+    ),
+    calculated(
+      'loss_hose',
+      'pressure lost in the hose',
+      'pressure',
+      'p_out - p_hose',
+      'pressure at the outlet - pressure at the end',
+    ),
+  ];
+  return new StepList(steps, ['loss_hose']);
+}
+
+/** Flow through a hose; SI, pressures gauge but for the air's. */
+interface HoseFlow {
+  readonly outlet: number;
+  readonly setting: number;
+  readonly flow: number;
+  readonly air: number;
+  readonly temperature: number;
+  readonly water: number;
+}
+
+function lost(
+  hose: Hose,
+  { outlet, setting, flow, air, temperature, water }: HoseFlow,
+  { system }: Assumptions,
 ): number {
-  const hose = hoseInForce(a, length, bore, trace);
-  const air = a.record('air pressure', 'p_air', trace);
-  const temperature = a.record('gas temperature', 'T_gas', trace);
-  const water = waterPressure(a, a.value('water depth'));
-  checkSetting(setting, water, a);
-  const over = readOverOutlet(a, flow, trace);
-  const outlet = setting - over;
   const lowest = water + air;
   const oxygen = isotherm(temperature);
   const found = outlet > water ? hoseLoss(hose, outlet + air, flow, oxygen, lowest) : undefined;
-  if (!found?.passes) {
-    // The outlet droops as the flow rises, so the largest flow is where both agree.
-    const most = (f: number): number =>
-      setting - (over * f) / flow > water
-        ? largestHoseFlow(hose, setting - (over * f) / flow + air, oxygen, lowest).flow
-        : 0;
-    const largest = over === 0 ? most(0) : findRoot((f) => most(f) - f, 0, flow, 1e-9);
-    const shown = (x: number, quantity: 'flow' | 'pressure'): string => showQuantity(x, quantity, a.system);
-    throw messages.hoseCannotPass(shown(flow, 'flow'), shown(largest, 'flow'), shown(setting, 'pressure'));
-  }
-  const step = (name: string, symbol: string, value: number, formula: string, expression: string): void =>
-    trace?.add({
-      name,
-      symbol,
-      value,
-      quantity: 'pressure',
-      formula,
-      expression,
-      kind: 'calculated',
-      source: expression.startsWith('solve(') ? 'isothermal pipe flow' : 'arithmetic',
-    });
-  step(
-    "pressure at the regulator's outlet",
-    'p_out',
-    outlet,
-    over === 0 ? 'regulator setting, read while oxygen flows' : 'regulator setting - droop',
-    over === 0 ? 'p_set' : 'p_set - p_droop',
-  );
-  const end = outlet - found.loss;
-  step(
-    'pressure at the end of the hose',
-    'p_hose',
-    end,
-    'isothermal flow with friction of the real gas through hose and fittings',
-    'solve(p_out, m, L_hose, d_hose, K_hose, e_hose, p_air, T_gas)',
-  );
-  const loss = outlet - end;
-  step(
-    'pressure lost in the hose',
-    'loss_hose',
-    loss,
-    'pressure at the outlet - pressure at the end',
-    'p_out - p_hose',
-  );
-  return loss;
+  if (found?.passes) return found.loss;
+  // The outlet droops as the flow rises, so the largest flow is where both agree.
+  const over = setting - outlet;
+  const most = (f: number): number =>
+    setting - (over * f) / flow > water
+      ? largestHoseFlow(hose, setting - (over * f) / flow + air, oxygen, lowest).flow
+      : 0;
+  const largest = over === 0 ? most(0) : findRoot((f) => most(f) - f, 0, flow, 1e-9);
+  const shown = (x: number, quantity: QuantityName): string => showQuantity(x, quantity, system);
+  throw messages.hoseCannotPass(shown(flow, 'flow'), shown(largest, 'flow'), shown(setting, 'pressure'));
 }

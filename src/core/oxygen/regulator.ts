@@ -26,8 +26,13 @@ export function regulatorOutlet(regulator: Regulator, flow: number, cylinder: nu
 }
 
 /** Absolute cylinder pressure [Pa] below which the wide-open valve cannot pass a flow [kg/s] at an absolute outlet pressure [Pa]. */
-export function leastSupply(regulator: Regulator, outlet: number, flow: number, oxygen: Isotherm): number {
-  return orificeInlet(regulator.valve, outlet, flow, flowingOn(oxygen, outlet));
+export function leastSupply(
+  { valve }: Pick<Regulator, 'valve'>,
+  outlet: number,
+  flow: number,
+  oxygen: Isotherm,
+): number {
+  return orificeInlet(valve, outlet, flow, flowingOn(oxygen, outlet));
 }
 
 /**

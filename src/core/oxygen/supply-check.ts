@@ -7,7 +7,7 @@ import { orificeFlowFrom } from './orifice.ts';
 import type { Isotherm } from './oxygen-state.ts';
 import { leastSupply, leftoverPressure, regulatorOutlet } from './regulator.ts';
 import { rodFlow } from './rod-flow.ts';
-import { HIGHEST_SETTING } from './setting-in-force.ts';
+import { HIGHEST_SETTING } from './hose-setting.ts';
 import { neededAlong, supplyPoint, type SupplyLine, type SupplyPoint } from './supply-point.ts';
 
 /** Cylinders drawn together. */

@@ -1,16 +1,20 @@
 import type { ConditionName, MeasuredName } from './conditions.ts';
+import type { AssumedLimit } from './item.ts';
 import type { Operation } from './operations.ts';
 
 /** How bad it can get, in words. */
 export const SEVERITIES = ['can kill', 'can injure', 'can damage'] as const;
 export type Severity = (typeof SEVERITIES)[number];
 
+/** A figure in SI, or the assumption that holds it. */
+type Bound = number | AssumedLimit;
+
 /** A condition that must hold; a bound compares its value in SI, and holds where the user gave none. */
 export type Need =
   | ConditionName
-  | { readonly condition: MeasuredName; readonly above: number }
-  | { readonly condition: MeasuredName; readonly atLeast: number }
-  | { readonly condition: MeasuredName; readonly below: number };
+  | { readonly condition: MeasuredName; readonly above: Bound }
+  | { readonly condition: MeasuredName; readonly atLeast: Bound }
+  | { readonly condition: MeasuredName; readonly below: Bound };
 
 /** Every part that is stated must hold: one of the operations, all of the conditions, one of the functions. */
 export interface Trigger {

@@ -136,4 +136,24 @@ export const OXYGEN_CAUTIONS: readonly Caution[] = [
     source: 'osha 1910.252',
     clause: '1910.252(a)(4)(ii), (b)(4)(iii) and (b)(4)(vi)',
   },
+  {
+    key: 'long bar',
+    severity: 'can injure',
+    title: 'A long bar passes far more oxygen than a short rod and throws slag and flame farther',
+    action:
+      'Two people hold and feed it, a third stands at the valve. Clear more ground, work from behind a shield, and make sure that regulator and hose are made for the flow. Do not let it burn back to the holder: shut the oxygen first.',
+    triggers: on('long bar'),
+    source: 'common practice',
+    clause: '',
+  },
+  {
+    key: 'couplings',
+    severity: 'can injure',
+    title: 'A loose coupling leaks oxygen beside the burner, and the burning end can drop off',
+    action:
+      'Tighten every coupling, look for leaks before lighting, carry the string so that it does not bend, and shut the oxygen before the fire reaches a coupling.',
+    triggers: on('coupled rods'),
+    source: 'common practice',
+    clause: '',
+  },
 ];

@@ -170,7 +170,11 @@ export const PART_CAUTIONS: readonly Caution[] = [
     title: 'Until a pierce is through, slag comes back at the operator',
     action:
       'Use the guide and shield plate, stand to the side of the hole, start with low pressure, pull back when slag stops coming.',
-    triggers: [{ operations: ['PIN', 'HOLE', 'BREACH'] }, ...on('closed bore'), { functions: ['BURN.GUARD'] }],
+    triggers: [
+      { operations: ['PIN', 'HOLE', 'BREACH'] },
+      ...on('closed bore', 'vertical down'),
+      { functions: ['BURN.GUARD'] },
+    ],
     source: 'common practice',
     clause: '',
   },

@@ -1,11 +1,27 @@
-import { EXPOSURE_ASSUMPTIONS } from '../assumptions/exposure.ts';
 import { on, type Caution } from './caution.ts';
 
-/** The default of the assumption, A. */
-const SHORT_ROD_CURRENT = EXPOSURE_ASSUMPTIONS.find((a) => a.name === 'short rod current')?.value ?? 0;
-
-/** Water, concrete and electric power. */
+/** Position and access, water, concrete and electric power. */
 export const PLACE_CAUTIONS: readonly Caution[] = [
+  {
+    key: 'slag from overhead',
+    severity: 'can injure',
+    title: 'Overhead, slag and molten metal run down the rod and fall on the burner',
+    action:
+      'Stand to the side, never under the cut. Leather cape or shoulder cover, collar and sleeves closed, face shield over goggles. Keep hose, holder and everyone else out from under it.',
+    triggers: on('overhead'),
+    source: 'common practice',
+    clause: '',
+  },
+  {
+    key: 'no room to step back',
+    severity: 'can injure',
+    title: 'In a tight place the burner cannot get away from slag, flame and smoke',
+    action:
+      'Clear a way out behind the burner before lighting and keep it clear. Shield what is close by, use a shorter rod, ventilate, and ask whether it is a confined space: then its rules apply.',
+    triggers: on('tight'),
+    source: 'common practice',
+    clause: '',
+  },
   {
     key: 'gas pockets',
     severity: 'can kill',
@@ -61,8 +77,8 @@ export const PLACE_CAUTIONS: readonly Caution[] = [
     severity: 'can injure',
     title: 'Too much current melts a short rod off instead of burning it',
     action:
-      'Set the welding machine to 150 A at most for short rods. Common practice without a source: follow the makers of rod and machine.',
-    triggers: on({ condition: 'welding machine', above: SHORT_ROD_CURRENT }),
+      'Set the welding machine no higher than the assumption short rod current: 150 A by default, common practice without a source. Follow the makers of rod and machine.',
+    triggers: on({ condition: 'welding machine', above: 'short rod current' }),
     source: 'common practice',
     clause: '',
   },

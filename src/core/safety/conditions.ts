@@ -2,6 +2,7 @@ import { conditionNeedsValue, conditionTakesNoValue, unknownName } from '../mess
 import { nearestNames } from '../units/nearest-names.ts';
 import { parseQuantity } from '../units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../units/quantities.ts';
+import { showQuantity } from '../units/show-quantity.ts';
 
 interface Entry {
   readonly name: string;
@@ -123,6 +124,21 @@ export const CONDITIONS = [
     name: 'splash zone',
     meaning: 'a diver or worker partly in the water',
     also: ['waterline', 'half submerged', 'tidal'],
+  },
+  {
+    name: 'overhead',
+    meaning: 'the rod is held upwards, under the metal',
+    also: ['overhead work', 'over head', 'from below', 'upwards'],
+  },
+  {
+    name: 'vertical down',
+    meaning: 'the rod is held straight down, so that slag has to come up',
+    also: ['downwards', 'downward', 'straight down'],
+  },
+  {
+    name: 'tight',
+    meaning: 'no room to step back or to turn away',
+    also: ['tight access', 'tight place', 'cramped', 'no room', 'little room'],
   },
   { name: 'alone', meaning: 'nobody else on the spot', also: ['lone worker', 'single handed', 'one person', 'remote'] },
   {
@@ -391,6 +407,16 @@ export const CONDITIONS = [
   },
   // How it is done
   {
+    name: 'long bar',
+    meaning: 'burnt with a long burning bar of pipe',
+    also: ['long bars', 'long burning bar', 'burning bar', 'pipe rod', 'pipe rods'],
+  },
+  {
+    name: 'coupled rods',
+    meaning: 'rods joined end to end by couplings',
+    also: ['coupled', 'coupled rod', 'coupling', 'couplings', 'string of rods'],
+  },
+  {
     name: 'water quench',
     meaning: 'cooled with water',
     also: ['quench', 'quenched', 'water cooling', 'water cooled', 'water', 'water spray', 'hose down'],
@@ -453,12 +479,6 @@ const byWord = new Map<string, ConditionName>(
 const entries = new Map<ConditionName, Entry>(CONDITIONS.map((c) => [c.name, c]));
 const WORDS = [...byWord.keys()];
 
-/** The condition that a word is a name of by itself, such as that of a material; undefined where there is none, or where it needs a value. */
-export function conditionNamed(word: string): ConditionName | undefined {
-  const name = byWord.get(tidy(word));
-  return name !== undefined && entries.get(name)?.needs === undefined ? name : undefined;
-}
-
 /** Splits `height 30 ft` or `30 ft height` into a known word and the rest, the longest word first. */
 function split(clean: string): { readonly name: ConditionName; readonly rest: string } | undefined {
   let best: { readonly name: ConditionName; readonly rest: string; readonly length: number } | undefined;
@@ -511,6 +531,12 @@ const EXAMPLES: Readonly<Partial<Record<QuantityName, string>>> = {
   oxygen: '7000 scf',
   current: '120 A',
 };
+
+/** A condition in words that `parseCondition` reads back: `underwater 30 ft`. */
+export function conditionText({ name, value }: Condition, system: UnitSystem): string {
+  const { quantity } = entries.get(name) ?? {};
+  return value === undefined || quantity === undefined ? name : `${name} ${showQuantity(value, quantity, system)}`;
+}
 
 /** Reads the conditions of a job, one a cell; blank cells are passed over and repeats kept once. */
 export function parseConditions(texts: readonly string[], system: UnitSystem = 'US'): readonly Condition[] {

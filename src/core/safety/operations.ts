@@ -7,10 +7,11 @@ export const OPERATIONS = OPERATION_IDS;
 
 export type Operation = OperationId;
 
+export const isOperation = (word: string): word is Operation => (OPERATIONS as readonly string[]).includes(word);
+
 /** The operation a user means, whatever the case. `#N/A` with the nearest names where there is none. */
 export function findOperation(text: string): Operation {
   const clean = text.trim().toUpperCase();
-  const found = OPERATIONS.find((o) => o === clean);
-  if (!found) throw unknownName('operation', text.trim(), nearestNames(text, OPERATIONS));
-  return found;
+  if (!isOperation(clean)) throw unknownName('operation', text.trim(), nearestNames(text, OPERATIONS));
+  return clean;
 }

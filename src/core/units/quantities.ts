@@ -197,6 +197,7 @@ export const QUANTITIES = {
     si: 'MJ/kg',
     units: { 'MJ/kg': { factor: 1e6 }, 'kJ/kg': { factor: 1e3 }, 'J/kg': { factor: 1 } },
   },
+  energy: { us: 'J', si: 'J', units: { J: { factor: 1 }, kJ: { factor: 1e3 } } },
   power: { us: 'kW', si: 'kW', units: { kW: { factor: 1e3 }, W: { factor: 1 } } },
   heatTransfer: one('W/m2K'),
   conductivity: one('W/m K'),

@@ -172,7 +172,7 @@ const BLOCKS: readonly Block[] = [
   {
     needs: 'BURN.CAUTIONS',
     label: 'Cautions',
-    formula: `=BURN.CAUTIONS("PIN",${HAZARDS},${ASSUME})`,
+    formula: `=BURN.CAUTIONS("PIN",${HAZARDS},${CALCULATION}!PLAN,${ASSUME})`,
     shown: {
       sheet: 'Cautions',
       row: 17,

@@ -30,7 +30,7 @@ export function describeWorkbook(
   file: Uint8Array,
   title: string,
   functions: readonly HostFunction[],
-  isKnown: (functionName: string) => boolean,
+  sheetFunctions: ReadonlySet<string>,
 ): DescribedFile {
   const saved = readWorkbook(file);
   const { archive } = saved;
@@ -46,7 +46,7 @@ export function describeWorkbook(
     row: cells.reduce((most, cell) => Math.max(most, cell.row, cell.formula?.area.bottom ?? 0), 0) + SPARE_ROWS,
     column: cells.reduce((most, cell) => Math.max(most, cell.column, cell.formula?.area.right ?? 0), 0) + SPARE_COLUMNS,
   }));
-  const reader = new FormulaReader(saved, functions, { keepNames: true, ends: sizes });
+  const reader = new FormulaReader(saved, functions, sheetFunctions, { keepNames: true, ends: sizes });
   const sheets = saved.sheets.map((sheet, index): NewSheet => {
     const { notKept, ...layout } = readLayout(sheet);
     for (const what of notKept) losses.add(what, sheet.name);
@@ -57,7 +57,7 @@ export function describeWorkbook(
       if (look && Object.keys(look).length > 0) looks[addressOf(cell.row, cell.column)] = look;
     }
     for (const cell of standingCells(sheet)) {
-      const content = contentOf(cell, index, reader, isKnown, losses, sheet.name);
+      const content = contentOf(cell, index, reader, losses, sheet.name);
       if (content !== null) cells[addressOf(cell.row, cell.column)] = content;
     }
     const { row = SPARE_ROWS, column = SPARE_COLUMNS } = sizes[index] ?? {};
@@ -84,7 +84,6 @@ function contentOf(
   cell: SavedCell,
   sheet: number,
   reader: FormulaReader,
-  isKnown: (functionName: string) => boolean,
   losses: Losses,
   sheetName: string,
 ): CellContent {
@@ -97,12 +96,10 @@ function contentOf(
   };
   if (cell.formula.kind === 'table') return keep('it is a what-if table');
   const read = reader.read(cell.formula.text, { sheet, row: cell.row, column: cell.column });
-  const unknown = read.called.find((name) => !isKnown(name));
   if (read.engine === undefined)
     return read.ours.length > 0 ? `=${cell.formula.text}` : keep(read.problem ?? 'it cannot be read');
-  return unknown === undefined
-    ? read.engine.replace(/\bANCHORARRAY\(([^()"]+)\)/g, '$1#')
-    : keep(`there is no function ${unknown} here`);
+  if (read.lacking !== undefined && read.ours.length === 0) return keep(read.lacking);
+  return read.engine.replace(/\bANCHORARRAY\(([^()"]+)\)/g, '$1#');
 }
 
 /** A text that shall stay one, whatever it looks like; an empty one is no content. */

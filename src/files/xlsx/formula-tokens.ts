@@ -58,3 +58,20 @@ export function shiftFormula(text: string, rows: number, columns: number): strin
     .map((t) => (isRange(t) ? shiftReference(t.value, rows, columns) : t.value))
     .join('');
 }
+
+/** Why a formula is too much for the host; undefined where it is not. */
+export function formulaProblem(text: string): string | undefined {
+  if (text.length > LIMITS.formula) return tooLong(text.length);
+  let deep = 0;
+  for (const token of formulaTokens(text)) {
+    if (isOperator(token, '(') && ++deep > LIMITS.nesting) return tooDeep();
+    if (isOperator(token, ')')) deep--;
+  }
+  return undefined;
+}
+
+export const tooLong = (length: number): string =>
+  `the formula has ${length.toLocaleString('en-US')} characters; the host takes ${LIMITS.formula.toLocaleString('en-US')}`;
+
+export const tooDeep = (): string =>
+  `its functions or parentheses stand more than ${LIMITS.nesting} deep inside one another`;

@@ -4,7 +4,7 @@ import { addressOf, readAddress, readArea } from './address.ts';
 import { LIMITS } from './limits.ts';
 import type { SavedCell, SavedFormula, SavedRow, SavedSheet } from './saved-workbook.ts';
 import { UnreadableFile } from './unreadable.ts';
-import { readXml } from './xml.ts';
+import { isTrue, readXml } from './xml.ts';
 
 interface OpenCell {
   readonly row: number;
@@ -57,7 +57,7 @@ export function readSheet(
           throw new UnreadableFile(`the part ${part} is damaged: row ${attributes['r'] ?? ''} is out of order`);
         column = -1;
         rowStart = text.lastIndexOf('<', end - 1);
-        rows.push({ row, start: rowStart, inside: end, empty });
+        rows.push({ row, start: rowStart, inside: end, empty, hidden: isTrue(attributes['hidden']) });
       } else if (element === 'c') {
         if (cells.length >= most) throw new UnreadableFile(`it has more than ${LIMITS.cells} cells`);
         const at = attributes['r'] === undefined ? { row, column: column + 1 } : readAddress(attributes['r']);

@@ -1,3 +1,4 @@
+import { isOpenDocument, readOpenDocument } from '../ods/read-ods.ts';
 import { readArea } from './address.ts';
 import { indexOf, word } from './bytes.ts';
 import { LIMITS } from './limits.ts';
@@ -5,24 +6,25 @@ import { readSheet } from './read-sheet.ts';
 import { relationships } from './relationships.ts';
 import type { SavedName, SavedTable, SavedWorkbook } from './saved-workbook.ts';
 import { UnreadableFile } from './unreadable.ts';
-import { attribute, partText, readXml } from './xml.ts';
+import { isTrue, partText, readXml, referenceOf } from './xml.ts';
 import { openArchive, type Archive } from './zip.ts';
 
 const COMPOUND_FILE = Uint8Array.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]);
 /** Entry of a compound file in which an encrypted workbook lies. Source: [MS-OFFCRYPTO] 2.3. */
 const ENCRYPTED_PACKAGE = Uint8Array.from(Array.from('EncryptedPackage').flatMap((c) => [c.charCodeAt(0), 0]));
 
-/** What is kept of a workbook in the open format (ISO/IEC 29500-1, SpreadsheetML). Throws UnreadableFile. */
+/** What is kept of a workbook in the open format (ISO/IEC 29500-1, SpreadsheetML), or in OpenDocument. Throws UnreadableFile. */
 export function readWorkbook(file: Uint8Array): SavedWorkbook {
   refuseOthers(file);
   const archive = openArchive(file);
-  if (!archive.has('[Content_Types].xml')) throw notAWorkbook(archive);
+  if (isOpenDocument(archive)) return readOpenDocument(archive);
+  if (!archive.has('[Content_Types].xml')) throw notAWorkbook();
   const main = relationships(archive, '').find((r) => r.type === 'officeDocument');
-  if (!main) throw notAWorkbook(archive);
+  if (!main) throw notAWorkbook();
   if (/\.bin$/i.test(main.target)) throw new UnreadableFile('it is a binary workbook (.xlsb); save it as .xlsx');
   const links = relationships(archive, main.target);
   const byId = new Map(links.map((r) => [r.id, r]));
-  const { sheetIds, names } = readMain(archive, main.target);
+  const { sheetIds, names, daysFrom1904 } = readMain(archive, main.target);
   const partOf = (type: string): string | undefined => links.find((r) => r.type === type)?.target;
   const texts = sharedTexts(archive, partOf('sharedStrings'));
   const dynamic = dynamicMetadata(archive, partOf('sheetMetadata'));
@@ -52,6 +54,7 @@ export function readWorkbook(file: Uint8Array): SavedWorkbook {
       n.sheet === undefined ? [n] : place.has(n.sheet) ? [{ ...n, sheet: place.get(n.sheet) }] : [],
     ),
     tables: tables.map((t) => ({ ...t, sheet: place.get(t.sheet) ?? 0 })),
+    daysFrom1904,
     macros: links.some((r) => r.type === 'vbaProject'),
   };
 }
@@ -65,33 +68,31 @@ function refuseOthers(file: Uint8Array): void {
         : 'it is an old binary workbook (.xls); save it as .xlsx',
     );
   }
-  if (file.length < 4 || word(file, 0) !== 0x4b50) throw new UnreadableFile('it is no workbook (.xlsx or .xlsm)');
+  if (file.length < 4 || word(file, 0) !== 0x4b50) throw new UnreadableFile('it is no workbook (.xlsx, .xlsm or .ods)');
 }
 
-function notAWorkbook(archive: Archive): UnreadableFile {
-  if (archive.has('content.xml')) return new UnreadableFile('it is an OpenDocument file; save it as .xlsx');
+function notAWorkbook(): UnreadableFile {
   return new UnreadableFile('it is an archive, but holds no workbook');
 }
 
 interface Main {
   readonly sheetIds: readonly { readonly name: string; readonly id: string; readonly index: number }[];
   readonly names: readonly SavedName[];
+  readonly daysFrom1904: boolean;
 }
 
 function readMain(archive: Archive, part: string): Main {
   const sheetIds: { name: string; id: string; index: number }[] = [];
   const names: SavedName[] = [];
   let root = '';
+  let daysFrom1904 = false;
   let named: { name: string; sheet: number | undefined; formula: string } | undefined;
   readXml(part, partText(part, archive.read(part)), {
     open: (element, attributes) => {
       root ||= element;
+      if (element === 'workbookPr') daysFrom1904 = isTrue(attributes['date1904']);
       if (element === 'sheet')
-        sheetIds.push({
-          name: attributes['name'] ?? '',
-          id: attribute(attributes, 'id') ?? '',
-          index: sheetIds.length,
-        });
+        sheetIds.push({ name: attributes['name'] ?? '', id: referenceOf(attributes) ?? '', index: sheetIds.length });
       if (element === 'definedName') {
         const local = attributes['localSheetId'];
         named = { name: attributes['name'] ?? '', sheet: local === undefined ? undefined : Number(local), formula: '' };
@@ -108,7 +109,7 @@ function readMain(archive: Archive, part: string): Main {
     },
   });
   if (root !== 'workbook') throw new UnreadableFile(`the part ${part} is no workbook but a ${root}`);
-  return { sheetIds, names };
+  return { sheetIds, names, daysFrom1904 };
 }
 
 /** Texts that cells point to by number; the reading aid of some scripts (rPh) is no part of a text. */
@@ -138,6 +139,8 @@ function sharedTexts(archive: Archive, part: string | undefined): readonly strin
   return texts;
 }
 
+const SPILLS = '{http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray}dynamicArrayProperties';
+
 /** The numbers (from 1) of cell metadata that say "this array spills". Source: [MS-XLSX] 2.3.4, dynamicArrayProperties. */
 function dynamicMetadata(archive: Archive, part: string | undefined): ReadonlySet<number> {
   const dynamic = new Set<number>();
@@ -154,8 +157,8 @@ function dynamicMetadata(archive: Archive, part: string | undefined): ReadonlySe
       else if (element === 'cellMetadata') inCells = true;
       else if (element === 'bk' && future === 'XLDAPR') spilling.push(false);
       else if (element === 'bk' && inCells) block++;
-      else if (element === 'dynamicArrayProperties' && future === 'XLDAPR')
-        spilling[spilling.length - 1] = /^(1|true)$/.test(attributes['fDynamic'] ?? '');
+      else if (element === SPILLS && future === 'XLDAPR')
+        spilling[spilling.length - 1] = isTrue(attributes['fDynamic']);
       else if (
         element === 'rc' &&
         inCells &&

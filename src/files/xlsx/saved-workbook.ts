@@ -36,6 +36,8 @@ export interface SavedRow {
   readonly inside: number;
   /** Whether it has no closing tag of its own. */
   readonly empty: boolean;
+  /** By a filter or by the user. */
+  readonly hidden: boolean;
 }
 
 export interface SavedSheet {
@@ -71,6 +73,8 @@ export interface SavedWorkbook {
   readonly sheets: readonly SavedSheet[];
   readonly names: readonly SavedName[];
   readonly tables: readonly SavedTable[];
+  /** Whether its days are counted from 1904, instead of from 1900. */
+  readonly daysFrom1904: boolean;
   /** Whether it carries macros, which are never run. */
   readonly macros: boolean;
 }

@@ -8,6 +8,8 @@ import {
   isRange,
   readReference,
   shiftReference,
+  tooDeep,
+  tooLong,
   TYPES,
   type FormulaToken,
 } from './formula-tokens.ts';
@@ -36,12 +38,12 @@ export interface StoredFormula {
   readonly ours: readonly string[];
   /** Cells that it reads. */
   readonly reads: readonly SheetArea[];
-  /** Why it cannot be calculated here, or not rightly. */
+  /** Why it cannot be calculated at all, or only in the host with what else is there. */
   readonly problem: string | undefined;
+  /** Why the engine here does not calculate it as the host does. */
+  readonly lacking: string | undefined;
   /** Functions in it that change by themselves. */
   readonly volatile: readonly string[];
-  /** Functions of the sheet in it. */
-  readonly called: readonly string[];
 }
 
 export interface ReadingOptions {
@@ -52,8 +54,24 @@ export interface ReadingOptions {
 }
 
 const OURS = 'BURN.';
+/** Says why a cell failed where the program does not show it; it rests on what that program has in its cells. */
+const IN_LIBREOFFICE = 'BURN.WHY';
 const VOLATILE = new Set(['NOW', 'TODAY', 'RAND', 'RANDBETWEEN', 'RANDARRAY']);
 const MOST_NAMES_DEEP = 16;
+
+/** What leaves out rows that a filter or the user hides, which the engine does not know of. */
+const OF_SHOWN_ROWS = new Set(['SUBTOTAL', 'AGGREGATE']);
+
+/** What reads or writes days as numbers. The engine counts them from 1900 only. */
+const OF_DAYS = new Set(
+  (
+    'DATE DATEDIF DATESTRING DATEVALUE DAY DAYS DAYS360 EDATE EOMONTH HOUR ISOWEEKNUM MINUTE MONTH NETWORKDAYS ' +
+    'NETWORKDAYS.INTL SECOND TEXT TIME TIMEVALUE VALUE WEEKDAY WEEKNUM WORKDAY WORKDAY.INTL YEAR YEARFRAC'
+  ).split(' '),
+);
+
+/** Operators of the sheet that files store as functions: `@` and `A1#`. */
+const OPERATORS = new Set(['SINGLE', 'ANCHORARRAY']);
 
 /** Finds names, tables and functions for the formulas of one workbook. */
 export class FormulaReader {
@@ -65,8 +83,10 @@ export class FormulaReader {
   private readonly engineNames: readonly string[];
 
   constructor(
-    private readonly workbook: Pick<SavedWorkbook, 'sheets' | 'names' | 'tables'>,
+    private readonly workbook: Pick<SavedWorkbook, 'sheets' | 'names' | 'tables' | 'daysFrom1904'>,
     functions: readonly HostFunction[],
+    /** Functions of the sheet's own that the engine has. */
+    private readonly sheetFunctions: ReadonlySet<string>,
     private readonly options: ReadingOptions = {},
   ) {
     // `_` stands for `.` in the stored form; no two of our names may differ in that alone, which a test checks.
@@ -89,14 +109,7 @@ export class FormulaReader {
     if (text.length > LIMITS.formula) {
       // Only looked at, so that a cell with our name in it is reported and not passed over.
       const ours = /BURN[._]/i.test(text) ? ['BURN'] : [];
-      return {
-        engine: undefined,
-        ours,
-        reads: [],
-        volatile: [],
-        called: [],
-        problem: `the formula has ${text.length.toLocaleString('en-US')} characters; the host takes ${LIMITS.formula.toLocaleString('en-US')}`,
-      };
+      return { engine: undefined, ours, reads: [], volatile: [], lacking: undefined, problem: tooLong(text.length) };
     }
     const engine = reading.text(formulaTokens(text), place, []);
     const problem =
@@ -107,9 +120,26 @@ export class FormulaReader {
       ours: reading.ours,
       reads: reading.reads,
       problem,
+      lacking: reading.lacking ?? this.whyOthers(reading),
       volatile: reading.volatile,
-      called: reading.called,
     };
+  }
+
+  /** What the engine does not know of the workbook and the formula depends on. */
+  private whyOthers({ called, reads }: Reading): string | undefined {
+    const shown = called.find((name) => OF_SHOWN_ROWS.has(name));
+    if (shown !== undefined && reads.some(({ sheet, area }) => this.hidesRows(sheet, area)))
+      return `${shown} leaves out hidden rows, which are not told from others here`;
+    const days = this.workbook.daysFrom1904 ? called.find((name) => OF_DAYS.has(name)) : undefined;
+    return days === undefined ? undefined : `${days}: the workbook counts days from 1904, which is not done here`;
+  }
+
+  private hidesRows(sheet: number, { top, bottom }: Area): boolean {
+    return this.workbook.sheets[sheet]?.rows.some((r) => r.hidden && r.row >= top && r.row <= bottom) ?? false;
+  }
+
+  has(name: string): boolean {
+    return this.sheetFunctions.has(name);
   }
 
   function(name: string): HostFunction | undefined {
@@ -175,8 +205,10 @@ class Reading {
   readonly ours: string[] = [];
   readonly reads: SheetArea[] = [];
   readonly volatile: string[] = [];
+  /** Functions of the sheet's own in it. */
   readonly called: string[] = [];
   problem: string | undefined;
+  lacking: string | undefined;
 
   constructor(
     private readonly reader: FormulaReader,
@@ -215,13 +247,11 @@ class Reading {
         open.push({ host, commas: 0, filled: false });
         i++; // its parenthesis
         while (i < tokens.length && !isOperator(tokens[i], '(')) i++;
-        if (open.length > LIMITS.nesting)
-          this.fail(`its functions stand more than ${LIMITS.nesting} deep inside one another`);
+        if (open.length > LIMITS.nesting) this.fail(tooDeep());
       } else if (isOperator(token, '(')) {
         open.push({ host: undefined, commas: 0, filled: false });
         pieces.push('(');
-        if (open.length > LIMITS.nesting)
-          this.fail(`its parentheses stand more than ${LIMITS.nesting} deep inside one another`);
+        if (open.length > LIMITS.nesting) this.fail(tooDeep());
       } else if (isOperator(token, ')')) {
         const closed = open.pop();
         if (!closed) this.fail('it has a closing parenthesis too many');
@@ -234,7 +264,12 @@ class Reading {
       } else if (isOperator(token, ',') && braces.length === 0) {
         if (call) call.commas++;
         pieces.push(',');
-      } else pieces.push(this.piece(token, place, names));
+      } else {
+        // The engine takes a line break in a text for a blank, which is mended only outside of arrays.
+        if (braces.length > 0 && token.type === TYPES.STRING && /[\r\n]/.test(token.value))
+          this.lacking ??= 'a text in an array of it has a line break';
+        pieces.push(this.piece(token, place, names));
+      }
     }
     if (open.length > 0) this.fail('a parenthesis is not closed');
     return pieces.join('');
@@ -243,7 +278,8 @@ class Reading {
   /** Writes the name of a called function; gives it where it is ours. */
   private functionCall(stored: string, pieces: string[], ofOneCell: boolean): HostFunction | undefined {
     const { name, foreign } = storedName(stored);
-    if (name.startsWith(OURS)) {
+    if (name === IN_LIBREOFFICE) this.fail(`${name} is calculated in LibreOffice only`);
+    else if (name.startsWith(OURS)) {
       const host = this.reader.function(name);
       this.ours.push(host?.name ?? name);
       if (!host) this.fail(`there is no function ${name}; nearest: ${this.reader.nearest(name).join(', ')}`);
@@ -251,8 +287,9 @@ class Reading {
       return host;
     }
     if (foreign) this.fail(`${name} is a function of another add-in`);
-    if (VOLATILE.has(name)) this.volatile.push(name);
+    else if (!OPERATORS.has(name) && !this.reader.has(name)) this.lacking ??= `there is no function ${name} here`;
     this.called.push(name);
+    if (VOLATILE.has(name)) this.volatile.push(name);
     // One value of a range by its place; of a single cell it is the cell, which the engine does not see.
     pieces.push(name === 'SINGLE' ? (ofOneCell ? '' : '@') : name);
     return undefined;

@@ -3,7 +3,11 @@ import { LIMITS } from './limits.ts';
 import { UnreadableFile } from './unreadable.ts';
 
 export interface XmlHandler {
-  /** Names come without their namespace prefix; `end` is the place in the text just after the tag. */
+  /**
+   * An element of the part's own namespace, that of its root, comes by its bare name, any other as `{namespace}name`:
+   * extensions hold elements of the same names. So do attributes with a prefix. `end` is the place in the text just
+   * after the tag.
+   */
   open?(name: string, attributes: Readonly<Record<string, string>>, end: number, empty: boolean): void;
   text?(text: string): void;
   /** `end` is the place in the text just after the closing tag. */
@@ -19,20 +23,29 @@ export function readXml(part: string, xml: string, handler: XmlHandler): void {
     throw new UnreadableFile(`the part ${part} cannot be read: ${why}`);
   };
   const bom = xml.startsWith('\ufeff') ? 1 : 0;
-  const parser = new SaxesParser();
+  // A prefix that is not declared, as in a piece of a part, names itself.
+  const parser = new SaxesParser({ xmlns: true, resolvePrefix: (prefix: string) => prefix });
   let depth = 0;
+  let own: string | undefined;
+  const nameOf = ({ uri, local }: { readonly uri: string; readonly local: string }): string =>
+    uri === own ? local : qualified(uri, local);
   parser.on('doctype', () => refuse('it has a document type, which no workbook has'));
   parser.on('error', (error) => refuse(error.message));
   parser.on('xmldecl', ({ encoding }) => {
     if (encoding !== undefined && !/^utf-?8$/i.test(encoding)) refuse(`its encoding is ${encoding}; must be UTF-8`);
   });
-  parser.on('opentag', ({ name, attributes, isSelfClosing }) => {
+  parser.on('opentag', (tag) => {
     if (++depth > LIMITS.depth) refuse(`its elements stand more than ${LIMITS.depth} deep inside one another`);
-    handler.open?.(localName(name), attributes, parser.position + bom, isSelfClosing);
+    own ??= tag.uri;
+    if (!handler.open) return;
+    const attributes: Record<string, string> = {};
+    for (const { uri, local, value } of Object.values(tag.attributes))
+      attributes[uri === '' ? local : qualified(uri, local)] = value;
+    handler.open(nameOf(tag), attributes, parser.position + bom, tag.isSelfClosing);
   });
-  parser.on('closetag', ({ name }) => {
+  parser.on('closetag', (tag) => {
     depth--;
-    handler.close?.(localName(name), parser.position + bom);
+    handler.close?.(nameOf(tag), parser.position + bom);
   });
   if (handler.text) {
     parser.on('text', (piece) => handler.text?.(piece));
@@ -41,11 +54,20 @@ export function readXml(part: string, xml: string, handler: XmlHandler): void {
   parser.write(bom === 1 ? xml.slice(1) : xml).close();
 }
 
-const localName = (name: string): string => (name.includes(':') ? name.slice(name.indexOf(':') + 1) : name);
+const qualified = (uri: string, local: string): string => `{${uri}}${local}`;
 
-/** An attribute whatever its namespace prefix: `r:id` for `id`. */
-export function attribute(attributes: Readonly<Record<string, string>>, name: string): string | undefined {
-  return attributes[name] ?? Object.entries(attributes).find(([key]) => localName(key) === name && key !== name)?.[1];
+/** A truth value as an attribute. Source: W3C XML Schema Part 2, 3.2.2. */
+export const isTrue = (attribute: string | undefined): boolean => attribute === '1' || attribute === 'true';
+
+/** Namespaces of references between parts. Source: ISO/IEC 29500-1 (strict) and 29500-4 (transitional). */
+const REFERENCES = [
+  'http://schemas.openxmlformats.org/officeDocument/2006/relationships',
+  'http://purl.oclc.org/ooxml/officeDocument/relationships',
+];
+
+/** The id of the part that an element refers to: its attribute `r:id`. */
+export function referenceOf(attributes: Readonly<Record<string, string>>): string | undefined {
+  return REFERENCES.map((uri) => attributes[qualified(uri, 'id')]).find((id) => id !== undefined);
 }
 
 /** The text of a part. A byte order mark stays, so that the text has the bytes it came from. */

@@ -43,7 +43,7 @@ export interface Archive {
   has(name: string): boolean;
   /** The bytes of a part. Throws UnreadableFile. */
   read(name: string): Uint8Array;
-  /** The archive with the bytes of some parts replaced. */
+  /** The archive with the bytes of some parts replaced. Throws UnreadableFile where any part is damaged. */
   with(changed: ReadonlyMap<string, Uint8Array>): Uint8Array;
 }
 
@@ -66,8 +66,10 @@ export function openArchive(file: Uint8Array): Archive {
       left -= bytes.length;
       return bytes;
     },
-    with: (changed) =>
-      rewrite(file, entries, new Map([...changed].map(([name, bytes]) => [name.toLowerCase(), bytes]))),
+    with: (changed) => {
+      for (const entry of entries) unpack(file, entry, LIMITS.part);
+      return rewrite(file, entries, new Map([...changed].map(([name, bytes]) => [name.toLowerCase(), bytes])));
+    },
   };
 }
 
@@ -78,6 +80,7 @@ function centralDirectory(file: Uint8Array): readonly Entry[] {
   const start = longWord(file, end + 16);
   if (word(file, end + 4) !== 0 || word(file, end + 6) !== 0)
     throw new UnreadableFile('the archive is one of several volumes');
+  if (word(file, end + 8) !== count) throw damaged();
   if (count === 0xffff || start === 0xffffffff)
     throw new UnreadableFile('it is a 64-bit archive, which no workbook of a size taken here needs');
   if (count > LIMITS.parts) throw new UnreadableFile(`it has ${count} parts; at most ${LIMITS.parts} are taken`);
@@ -110,6 +113,8 @@ function centralDirectory(file: Uint8Array): readonly Entry[] {
     entries.push(entry);
     at += length;
   }
+  // One record fewer than there are would be a part that nobody misses.
+  if (at !== start + size) throw damaged();
   // Parts that share bytes are how a small archive unpacks to a huge one.
   const ordered = [...entries].sort((x, y) => x.at - y.at);
   for (const [i, entry] of ordered.entries()) {
@@ -117,6 +122,7 @@ function centralDirectory(file: Uint8Array): readonly Entry[] {
     if (next && dataStart(file, entry) + entry.packed > next.at)
       throw new UnreadableFile(`the parts ${entry.name} and ${next.name} overlap in the archive`);
   }
+  for (const entry of entries) checkHeader(file, entry);
   return entries;
 }
 
@@ -142,6 +148,15 @@ function checkedName(name: string): string {
 function dataStart(file: Uint8Array, { at }: Entry): number {
   if (at + LOCAL_SIZE > file.length || longWord(file, at) !== LOCAL) throw damaged();
   return at + LOCAL_SIZE + word(file, at + 26) + word(file, at + 28);
+}
+
+/** A part has the same name in its own header; what else the header says is not used, and sizes may follow the data. */
+function checkHeader(file: Uint8Array, { at, name, record }: Entry): void {
+  const nameAt = at + LOCAL_SIZE;
+  const header = file.subarray(nameAt, nameAt + word(file, at + 26));
+  const listed = record.subarray(CENTRAL_SIZE, CENTRAL_SIZE + word(record, 28));
+  if (header.length !== listed.length || header.some((byte, i) => byte !== listed[i]))
+    throw new UnreadableFile(`the part ${name} is damaged: it has another name in its header`);
 }
 
 function unpack(file: Uint8Array, entry: Entry, most: number): Uint8Array {

@@ -1,21 +1,32 @@
 /** Flow, heat balance, and what they come to over pins of many sizes. */
 import { Assumptions } from '../../core/assumptions/assumptions.ts';
 import type { NumberName } from '../../core/assumptions/registry.ts';
-import type { BurnProcess } from '../../core/burn/burn-process.ts';
+import { heatBalanceList } from '../../core/burn/heat-balance.ts';
+import { Evaluation } from '../../core/model/evaluation.ts';
 import { findMaterial } from '../../core/burn/materials.ts';
 import { findRod } from '../../core/burn/rods.ts';
 import { CalcError } from '../../core/errors.ts';
-import { processOf } from '../../core/operations/consumption.ts';
 import type { LinePlot, Point, Series } from '../plots/line-plot.ts';
 import { maybeCell, maybeNumber, numberOf, rangeOf, rowsOf, steps, type Row } from './figures.ts';
 
 export const SHORT_RODS = ['3/8', '1/4', '3/16'] as const;
 
-/** The heat balance of a short rod on carbon steel with some assumptions changed, SI; undefined where it has no solution. */
-export function balance(changed: Readonly<Partial<Record<NumberName, number>>>): BurnProcess | undefined {
+const BALANCE = heatBalanceList(findRod('3/8').rod, findMaterial('carbon steel'));
+
+/** A step of the heat balance of a short rod on carbon steel with some assumptions changed, SI; undefined where it has no solution. */
+export function balance(
+  symbol: 'share' | 'k' | 'B',
+  changed: Readonly<Partial<Record<NumberName, number>>>,
+): number | undefined {
   const a = Assumptions.defaults();
   try {
-    return processOf(findRod('3/8').rod, findMaterial('carbon steel'), (name) => changed[name] ?? a.value(name));
+    const at = new Evaluation(
+      BALANCE,
+      {},
+      { value: (name: NumberName) => changed[name] ?? a.value(name), about: (name: NumberName) => a.about(name) },
+    );
+    at.number('share');
+    return at.number(symbol);
   } catch (e) {
     if (e instanceof CalcError) return undefined;
     throw e;
@@ -24,8 +35,8 @@ export function balance(changed: Readonly<Partial<Record<NumberName, number>>>):
 
 const LOSSES = (['low', 'value', 'high'] as const).map((at) => rangeOf('heat lost share')[at]);
 
-export const burntShare = (changed: Parameters<typeof balance>[0]): number | undefined => {
-  const share = balance(changed)?.burntShare;
+export const burntShare = (changed: Parameters<typeof balance>[1]): number | undefined => {
+  const share = balance('share', changed);
   return share === undefined ? undefined : 100 * share;
 };
 
@@ -81,9 +92,8 @@ export function removedByOxygen(): LinePlot {
       'This line sets oxygen, rods and minutes. Within the assumed range it changes several times over: no other assumption moves the estimate as far.',
     ...againstOxygenBurnt(),
     y: { label: 'steel removed per lb of oxygen', unit: 'lb', low: 0 },
-    series: lossLines(
-      steps(5, 60, 1),
-      (x, lost) => balance({ 'oxygen burnt share': x / 100, 'heat lost share': lost })?.removed,
+    series: lossLines(steps(5, 60, 1), (x, lost) =>
+      balance('k', { 'oxygen burnt share': x / 100, 'heat lost share': lost }),
     ),
   };
 }

@@ -43,7 +43,7 @@ const coolingAt = (name: NumberName, method: 'air' | 'water' = 'air'): readonly 
 export function heatNotCounted(): { readonly oxygen: number; readonly oxide: number } {
   const T = rangeOf('slag temperature').value;
   const share = rangeOf('product FeO share').value;
-  const burnt = balance({})?.burnt ?? NaN;
+  const burnt = balance('B', {}) ?? NaN;
   const heat = burnt * splitOxidationHeat(share);
   return {
     oxygen: ((1 - rangeOf('oxygen burnt share').value) * oxygenGasEnthalpy(T)) / heat,

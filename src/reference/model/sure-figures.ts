@@ -5,7 +5,7 @@ import { findRod } from '../../core/burn/rods.ts';
 import { betaDensity } from '../../core/spread/beta-distribution.ts';
 import { pert } from '../../core/spread/pert.ts';
 import { seeded } from '../../core/spread/seeded.ts';
-import { drawnFactors } from '../../core/operations/worlds.ts';
+import { drawnFactors } from '../../core/operations/draw-item.ts';
 import { operationOf } from '../../core/operations/all.ts';
 import type { Cell } from '../../catalogue/cell.ts';
 import type { BarPlot } from '../plots/bar-plot.ts';

@@ -52,7 +52,7 @@ export function rescueBreachSheet(): SheetDescription {
       ...HOLES.map(() => []),
       [],
       ['Cautions'],
-      ['=BURN.CAUTIONS("BREACH",{"confined";"rebar";"people below"})'],
+      [`=BURN.CAUTIONS("BREACH",{"confined";"rebar";"people below"},B${FIRST}:D${LAST},${ASSUME})`],
     ],
     cells: {
       I5: 'Assumptions',

@@ -1,10 +1,12 @@
 import {
   existsSync,
   linkSync,
+  lstatSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
   rmSync,
+  statSync,
   symlinkSync,
   truncateSync,
   writeFileSync,
@@ -12,7 +14,8 @@ import {
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { readArguments, recheckFile, type Asked, type Ended } from '../../../src/cli/recheck/command.ts';
+import type { Ended } from '../../../src/cli/ended.ts';
+import { readArguments, recheckFile, type Asked } from '../../../src/cli/recheck/command.ts';
 import { writeWhole } from '../../../src/cli/write-file.ts';
 import { altered, makeWorkbook, partOf, replacing, SHEET1 } from '../../files/xlsx/make.ts';
 
@@ -59,7 +62,7 @@ describe('recheck on the command line', () => {
       'moved   1',
       expect.stringMatching(/^ {2}'Job sheet'!A1 {2}\d+ -> \d+ {2}input: a cell it reads, or the formula, was changed/),
       'broken  0',
-      "1 cell of the sheet's own formulas came out differently:",
+      "1 cell of the sheet's own formulas came out differently (--write leaves them as saved, unless --all-formulas is given):",
       expect.stringMatching(/^ {2}'Job sheet'!D1 {2}\d+ -> \d+$/),
     ]);
     expect((await run(at('broken.xlsx'))).out).toMatch(
@@ -116,7 +119,7 @@ describe('recheck on the command line', () => {
   it('explains itself', async () => {
     const { code, out } = await run('--help');
     expect(code).toBe(0);
-    expect(out).toMatch(/Exit code: 0 all the same, 1 some moved, 2 wrong use[^]*3 some broken/);
+    expect(out).toMatch(/Exit code[^]* 1 {2}[^]*some moved[^]* 2 {2}wrong use[^]* 3 {2}some cell is broken/);
   });
 
   it('answers a file that is not there, a folder and one that may not be read with exit code 2', async () => {
@@ -129,7 +132,7 @@ describe('recheck on the command line', () => {
     expect(await run(at('noise.xlsx'))).toMatchObject({
       code: 2,
       out: '',
-      err: `${at('noise.xlsx')}: it is no workbook (.xlsx or .xlsm)`,
+      err: `${at('noise.xlsx')}: it is no workbook (.xlsx, .xlsm or .ods)`,
     });
   });
 
@@ -208,6 +211,23 @@ describe('writing', () => {
     expect(partOf(readFileSync(at('new.xlsx')), SHEET1)).toContain(cell);
   });
 
+  it('keeps the rights of a file that it replaces, and a link to it a link', () => {
+    writeFileSync(at('secret.txt'), 'old', { mode: 0o600 });
+    symlinkSync(at('secret.txt'), at('link.txt'));
+    writeWhole(at('link.txt'), Buffer.from('new'), true);
+    expect(readFileSync(at('secret.txt'), 'utf8')).toBe('new');
+    expect(lstatSync(at('link.txt')).isSymbolicLink()).toBe(true);
+    expect(statSync(at('secret.txt')).mode & 0o777).toBe(0o600);
+  });
+
+  it('speaks of the file that was asked for, and clears away what a killed run left', () => {
+    expect(() => writeWhole(at('gone/there.txt'), Buffer.from('new'), false)).toThrow(`open '${at('gone/there.txt')}'`);
+    // No process has this number: it is more than a system gives.
+    writeFileSync(at('left.txt.99999999.part'), 'half');
+    writeWhole(at('left.txt'), Buffer.from('whole'), false);
+    expect(names().filter((name) => name.startsWith('left'))).toEqual(['left.txt']);
+  });
+
   it('leaves what was there where the disk refuses', () => {
     writeFileSync(at('there.txt'), 'there');
     expect(() => writeWhole(at('there.txt'), Buffer.from('new'), false)).toThrow('EEXIST');
@@ -227,6 +247,7 @@ it('reads every option', () => {
     asOf: '2026-11-25',
     write: 'out.xlsx',
     force: true,
+    allFormulas: true,
     seconds: 9,
   };
   expect(
@@ -237,6 +258,7 @@ it('reads every option', () => {
       '--write',
       'out.xlsx',
       '--force',
+      '--all-formulas',
       '--seconds',
       '9',
       'job.xlsx',

@@ -15,7 +15,7 @@ const COMPOUND = Buffer.concat([Buffer.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1,
 describe('a file that is no workbook to be read', () => {
   it.each([
     ['an empty file', () => Buffer.alloc(0), 'it is empty'],
-    ['a text', () => Buffer.from('pin,diameter\n1,3\n'), 'it is no workbook (.xlsx or .xlsm)'],
+    ['a text', () => Buffer.from('pin,diameter\n1,3\n'), 'it is no workbook (.xlsx, .xlsm or .ods)'],
     ['a workbook cut short', () => job.subarray(0, job.length / 2), 'damaged'],
     ['a workbook with a flipped bit', () => flipped(job), 'damaged'],
     [
@@ -30,15 +30,15 @@ describe('a file that is no workbook to be read', () => {
       'binary workbook (.xlsb); save it as .xlsx',
     ],
     [
-      'an OpenDocument workbook',
+      'an OpenDocument text',
       () =>
         newArchive(
           new Map([
-            ['mimetype', Buffer.from('application/vnd.oasis.opendocument.spreadsheet')],
+            ['mimetype', Buffer.from('application/vnd.oasis.opendocument.text')],
             ['content.xml', Buffer.from('<x/>')],
           ]),
         ),
-      'OpenDocument file; save it as .xlsx',
+      'it is an OpenDocument file, but no workbook (application/vnd.oasis.opendocument.text)',
     ],
     [
       'another archive',

@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Change } from '../../../src/core/assumptions/history.ts';
 import { FIRST_VERSION } from '../../../src/core/assumptions/history.ts';
 import { recheck, type CheckedCell, type Recheck } from '../../../src/cli/recheck/recheck.ts';
+import { refreshed } from '../../../src/cli/recheck/refresh.ts';
 import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import { functionsOf } from '../../../src/cli/recheck/reasons.ts';
 import type { NewSheet } from '../../../src/files/xlsx/new-workbook.ts';
@@ -104,6 +105,23 @@ describe('stored forms of a formula', () => {
       await makeWorkbook([{ name: 'S', rows: [[3, 10, '=ROUND(SUM(BURN.PIN.OXYGEN(A1,B1))*1.1,0)&" scf"']] }]),
     );
     expect(r.cells).toMatchObject([{ cell: 'C1', status: 'same', functions: ['BURN.PIN.OXYGEN'] }]);
+  });
+
+  it('beside elements and attributes of the same names in extensions, is found as it stands', async () => {
+    const extended = altered(job, {
+      [SHEET1]: (xml) =>
+        replacing(
+          '</sheetData>',
+          '</sheetData><extLst><ext uri="{0}" xmlns:o="urn:other"><o:row r="1"><o:c r="C2"><o:f>1+1</o:f><o:v>7</o:v></o:c></o:row><o:sheetData/></ext></extLst>',
+        )(replacing(/<c r="C3"/, '<c xmlns:o="urn:other" o:t="e" r="C3" o:r="D9"')(xml)),
+      'xl/workbook.xml': (xml) =>
+        replacing(
+          '</sheets>',
+          '</sheets><extLst><ext uri="{0}" xmlns:o="urn:other"><o:sheet name="Other" o:id="rId1"/></ext></extLst>',
+        )(replacing('<sheet ', '<sheet xmlns:o="urn:other" o:id="none" ')(xml)),
+    });
+    expect(counts(await recheck(extended))).toBe('6 0 0');
+    expect((await recheck(extended)).cells).toEqual((await recheck(job)).cells);
   });
 
   it('in capital parts of a package with other prefixes and an absolute target, is found', async () => {
@@ -344,6 +362,14 @@ describe('where the cells come from', () => {
           .replace('BURN_PIN_RODS(A2:A3,B2:B3)', 'BURN_PIN_RODS(Pins[Pin diameter],INDEX(Pins,0,2))'),
       ),
     });
+    // Alternative text of a table stands in an extension, whose elements have names of this namespace's too.
+    const described = altered(tabled, {
+      'xl/tables/table1.xml': replacing(
+        '</tableColumns>',
+        '</tableColumns><extLst><ext uri="{504A1905-F514-4f6f-8877-14C23A59335A}" xmlns:x14="http://schemas.microsoft.com/office/spreadsheetml/2009/9/main"><x14:table altText="Pins" altTextSummary="to be burned"/><x14:tableColumn name="none"/></ext></extLst>',
+      ),
+    });
+    expect((await recheck(described)).cells).toEqual((await recheck(tabled)).cells);
     const r = await recheck(tabled);
     expect(r.cells.map((c) => `${c.cell} ${c.status}`)).toEqual(['C2 same', 'C3 same', 'A6 same', 'B6 same']);
     const unknown = await recheck(altered(tabled, sheet(replacing('Pins[Pin diameter]', 'Pins[Diameter]'))));
@@ -575,6 +601,74 @@ describe("formulas of the sheet's own that are not calculated here as in the hos
     const r = await withFormula(formula, '<v>3</v>');
     expect(r.kept).toEqual([{ place: 'S!B1', why: expect.stringMatching(why) as string }]);
     expect(counts(r)).toBe('1 0 0');
+  });
+
+  it.each([
+    [
+      'a function that is missing here',
+      '_xldudf_BURN_PIN_RODS(B1,10)+_xlfn.PERCENTOF(B1,B1)',
+      'there is no function PERCENTOF here',
+    ],
+    ["a user's own function", '_xldudf_BURN_PIN_RODS(MyPins(B1),10)', 'there is no function MYPINS here'],
+    [
+      'a summary of another sheet',
+      'GETPIVOTDATA("a",B1)*_xldudf_BURN_PIN_RODS(B1,10)',
+      'there is no function GETPIVOTDATA here',
+    ],
+    [
+      'a line break inside an array',
+      '_xldudf_BURN_PIN_RODS(B1,10)&amp;{"a&#10;b"}',
+      'a text in an array of it has a line break',
+    ],
+  ])('one of ours with %s keeps its value too, and says why', async (_, formula, why) => {
+    const made = await makeWorkbook([
+      { name: 'S', rows: [['=BURN.PIN.RODS(B1,10)', 3, '=A1*2', '=BURN.PIN.HOLE(A1)']] },
+    ]);
+    const stored = altered(made, sheet(replacing('_xldudf_BURN_PIN_RODS(B1,10)', formula.replaceAll('"', '&quot;'))));
+    const r = await recheck(stored);
+    expect(of(r, 'A1')).toMatchObject({ status: 'kept', message: why });
+    expect(r.cells.map((c) => c.status)).toEqual(['kept', 'same']);
+    expect([r.others, r.kept]).toEqual([[], []]);
+    expect(stored.equals(refreshed(r, true))).toBe(true);
+  });
+
+  it('a total that leaves out hidden rows keeps its value, and ours are calculated from it', async () => {
+    const rows = [[1], [2], [4], [null, '=SUM(A1:A3)', '=BURN.PIN.HOLE(B4)', '=BURN.PIN.HOLE(SUM(A1:A3))']];
+    const made = altered(await makeWorkbook([{ name: 'S', rows }]), {
+      [SHEET1]: (xml) =>
+        replacing('<f>SUM(A1:A3)</f>', '<f>SUBTOTAL(9,A1:A3)</f>')(replacing('HOLE(SUM(', 'HOLE(SUBTOTAL(109,')(xml)),
+    });
+    expect(counts(await recheck(made))).toBe('2 0 0');
+    const hidden = altered(made, {
+      [SHEET1]: (xml) =>
+        replacing(/<row r="2"/, '<row hidden="1" r="2"')(replacing(/(<c r="B4"><f>[^<]*<\/f><v>)7/, '$15')(xml)),
+    });
+    const r = await recheck(hidden);
+    expect(r.kept).toEqual([
+      { place: 'S!B4', why: expect.stringContaining('SUBTOTAL leaves out hidden rows') as string },
+    ]);
+    expect(of(r, 'D4')).toMatchObject({ status: 'kept' });
+    expect(of(r, 'C4').after).toEqual(
+      of(await recheck(await makeWorkbook([{ name: 'S', rows: [['=BURN.PIN.HOLE(5)']] }])), 'A1').after,
+    );
+  });
+
+  it('days counted from 1904 are not taken for days from 1900', async () => {
+    const made = altered(
+      await makeWorkbook([{ name: 'S', rows: [['=BURN.PIN.RODS(A2,10)', '=ROUND(3,0)'], [3]] }]),
+      sheet(replacing('ROUND(3,0)', 'DAY(3)')),
+    );
+    expect((await recheck(made)).kept).toEqual([]);
+    const r = await recheck(
+      altered(made, { 'xl/workbook.xml': replacing('<bookViews>', '<workbookPr date1904="true"/><bookViews>') }),
+    );
+    expect(r.kept).toEqual([{ place: 'S!B1', why: expect.stringContaining('days from 1904') as string }]);
+  });
+
+  it('a long list inside a function is calculated', async () => {
+    const made = await makeWorkbook([{ name: 'S', rows: [['=BURN.PIN.HOLE(SUM(12502500)/4000000)']] }]);
+    const listed = altered(made, sheet(replacing('SUM(12502500)', 'SUM(_xlfn.SEQUENCE(5000))')));
+    expect(counts(await recheck(listed))).toBe('1 0 0');
   });
 
   it('a what-if table keeps its values', async () => {

@@ -57,9 +57,29 @@ describe('a workbook written with new results', () => {
   });
 
   it('is the same when rechecked, its ordinary formulas too', async () => {
-    const r = await recheck(refreshed(await recheck(edited)));
+    const r = await recheck(refreshed(await recheck(edited), true));
     expect(r.cells.every((c) => c.status === 'same')).toBe(true);
     expect(r.others).toEqual([]);
+  });
+
+  it("leaves the sheet's own formulas as saved unless all are asked for", async () => {
+    const r = await recheck(edited);
+    expect(r.others).toMatchObject([{ place: 'Pins!E1' }]);
+    const own = (file: Uint8Array): string | undefined => /<c r="E1".*?<\/c>/.exec(partOf(file, SHEET1))?.[0];
+    expect(own(refreshed(r))).toBe(own(edited));
+    expect(own(refreshed(r, true))).not.toBe(own(edited));
+  });
+
+  it('never puts an error of the calculation here over a saved value, but what our function refuses', async () => {
+    const made = await makeWorkbook([
+      { name: 'S', rows: [['=BURN.PIN.RODS(B1,10)*(1+0*C1)', 3, 0, '=BURN.PIN.RODS(B1,10)', '=A1+1']] },
+    ]);
+    const broken = altered(made, { [SHEET1]: replacing('<c r="C1"><v>0</v></c>', '<c r="C1" t="str"><v>x</v></c>') });
+    const r = await recheck(broken);
+    expect(r.cells.find((c) => c.cell === 'A1')).toMatchObject({ status: 'broken', after: { error: '#VALUE!' } });
+    expect(broken.equals(refreshed(r, true))).toBe(true);
+    const refused = altered(made, { [SHEET1]: replacing('<c r="B1"><v>3</v></c>', '<c r="B1"><v>-3</v></c>') });
+    expect(partOf(refreshed(await recheck(refused)), SHEET1)).toMatch(/<c r="D1"[^>]* t="e"/);
   });
 
   it('is read by another program with the new values', async () => {

@@ -1,19 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { CalcError } from '../../../src/core/errors.ts';
-import { contactPressure } from '../../../src/core/fit/contact-pressure.ts';
-import { elasticPressureLimit } from '../../../src/core/fit/elastic-pressure-limit.ts';
-import { gripForce } from '../../../src/core/fit/grip-force.ts';
-import { hoopStresses } from '../../../src/core/fit/hoop-stresses.ts';
-import { interferenceForPressure } from '../../../src/core/fit/interference-for-pressure.ts';
+import { contactPressure, elasticPressureLimit } from '../../../src/core/fit/contact-pressure.ts';
+import { gripForce, pressedForce, pressedPressure } from '../../../src/core/fit/grip-force.ts';
+import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
 import { INCH, PIN } from '../heat/physics.ts';
-import { gripOf, pressFit, priorsFor, SHORT_TON } from './physics.ts';
+import { gripOf, hoopStresses, pressFit, priorsFor, SHORT_TON } from './physics.ts';
 
 const fit = (over: Partial<typeof PIN> = {}) => pressFit({ ...PIN, ...over });
 const DELTA = 0.002 * INCH;
 
 describe('contact pressure', () => {
-  it('is inverted by the interference for a pressure', () => {
-    expect(interferenceForPressure(fit(), contactPressure(fit(), DELTA))).toBeCloseTo(DELTA, 12);
+  it('is in proportion to the interference', () => {
+    expect(contactPressure(fit(), 3 * DELTA) / contactPressure(fit(), DELTA)).toBeCloseTo(3, 12);
   });
   it('is zero with clearance', () => {
     expect(contactPressure(fit(), -DELTA)).toBe(0);
@@ -26,11 +24,29 @@ describe('contact pressure', () => {
     const pressures = [4.5, 6, 8, 12, 40].map((boss) => contactPressure(fit({ boss: boss * INCH }), DELTA));
     pressures.slice(1).forEach((p, i) => expect(p).toBeGreaterThan(pressures[i]!));
   });
-  it('is the same with and without a trace, and the trace replays it', () => {
-    const steps: { symbol: string; value: number | string }[] = [];
-    const p = contactPressure(fit(), DELTA, 'US', { add: (step) => void steps.push(step) });
-    expect(p).toBe(contactPressure(fit(), DELTA));
-    expect(steps.at(-1)).toMatchObject({ symbol: 'p', value: p });
+  it('is the last step of its working, and gives way to that with yielding where pin or boss yields', () => {
+    const pin = { ...PIN, interference: DELTA };
+    const elastic = pressedPressure(pin, Assumptions.defaults());
+    expect(elastic.steps().find((s) => s.symbol === 'p')).toMatchObject({ value: contactPressure(fit(), DELTA) });
+    expect(elastic.value).toBe(contactPressure(fit(), DELTA));
+    const tight = pressedPressure({ ...pin, interference: 10 * DELTA }, Assumptions.defaults());
+    const value = (symbol: string) => tight.steps().find((s) => s.symbol === symbol)?.value as number;
+    expect(value('p')).toBeGreaterThan(value('p_yield'));
+    expect(tight.value).toBe(value('p_plastic'));
+    expect(value('p_plastic')).toBeLessThan(value('p'));
+  });
+  it('with yielding is what the force rests on', () => {
+    const pin = { ...PIN, interference: 10 * DELTA };
+    const a = Assumptions.defaults();
+    expect(pressedForce(pin, a).value).toBeCloseTo(
+      gripForce({
+        ...pin,
+        pressure: pressedPressure(pin, a).value,
+        friction: a.value('joint friction'),
+        bond: a.value('rust bond'),
+      }),
+      6,
+    );
   });
   it('refuses diameters that do not fit each other', () => {
     const message = (over: Partial<typeof PIN>): string => {

@@ -1,7 +1,12 @@
 import { FIT_ASSUMPTIONS } from '../../../src/core/assumptions/fit.ts';
 import type { CoolingMethod, PinInBoss } from '../../../src/core/heat/cool-pin.ts';
 import { gripAfter, type GripAfter, type GripPriors } from '../../../src/core/fit/grip-after.ts';
-import type { PressFit } from '../../../src/core/fit/press-fit.ts';
+import { contactPressureSteps, fitGiven, type PressFit } from '../../../src/core/fit/contact-pressure.ts';
+import { elasticitySteps } from '../../../src/core/fit/fit-in-force.ts';
+import { given } from '../../../src/core/model/step.ts';
+import { StepList } from '../../../src/core/model/step-list.ts';
+import { work } from '../../../src/core/model/working.ts';
+import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
 import { retainedInterference, type Levels, type RetainedInputs } from '../../../src/core/fit/retained-interference.ts';
 import type { SteelStrength } from '../../../src/core/fit/ring-steel.ts';
 import { POUND_FORCE } from '../../../src/core/units/quantities.ts';
@@ -112,4 +117,33 @@ export function gripOf({
     draws,
     seed: 1,
   });
+}
+
+/** The defaults with some numbers changed [SI]. */
+export const changed = (numbers: Partial<Record<Name, number>>): Assumptions =>
+  Assumptions.from(
+    Object.entries(numbers).map(([name, value]): Override => ({ name: name as Name, value, kind: 'your value' })),
+  );
+
+const SHAPES = new StepList(
+  [
+    given('D', 'diameter', 'length'),
+    given('d', 'hole', 'length'),
+    given('D_o', 'boss', 'length'),
+    given('delta', 'interference', 'length'),
+    ...elasticitySteps,
+    ...contactPressureSteps('p'),
+  ],
+  ['p', 'k_h', 'k_s'],
+);
+
+/**
+ * Hoop stresses of a press fit under a contact pressure [Pa], from the shapes that the contact pressure rests on: Lame's
+ * p (Do^2 + d^2) / (Do^2 - d^2) in the boss at the joint, -p (d^2 + di^2) / (d^2 - di^2) in the pin there, and as much more
+ * at its bore as the pressure.
+ */
+export function hoopStresses(fit: PressFit, pressure: number) {
+  const { evaluation } = work(SHAPES, { ...fitGiven(fit), delta: 0 });
+  const pin = -pressure * evaluation.number('k_s');
+  return { boss: pressure * evaluation.number('k_h'), pin, pinBore: fit.hole > 0 ? pin - pressure : pin };
 }

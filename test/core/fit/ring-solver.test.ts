@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { contactPressure } from '../../../src/core/fit/contact-pressure.ts';
-import { rings, type RingMaterial } from '../../../src/core/fit/ring-solver.ts';
+import { Rings, type RingMaterial } from '../../../src/core/fit/ring-solver.ts';
 import { ringSteel } from '../../../src/core/fit/ring-steel.ts';
 import { radialMesh } from '../../../src/core/heat/radial-mesh.ts';
 import { PIN } from '../heat/physics.ts';
@@ -21,7 +21,7 @@ const elastic = (strength = 1e15): RingMaterial => ({
   poisson: PIN_STEEL.poisson,
 });
 const solver = (materials: readonly RingMaterial[], interference = 5e-5) =>
-  rings(mesh, { materials, interference, reference: AMBIENT, ends: 'free' });
+  new Rings(mesh, { materials, interference, reference: AMBIENT, ends: 'free' });
 
 describe('rings', () => {
   it('change no pressure when pin and boss are warmed together', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
 import { Basis } from '../../../src/core/basis.ts';
-import { drawItem, emptyDraws } from '../../../src/core/operations/draw-item.ts';
+import { drawItem } from '../../../src/core/operations/draw-item.ts';
 import { drawPercentiles } from '../../../src/core/spread/draw-percentile.ts';
 import { jobTotals } from '../../../src/core/job/job-cost.ts';
 import { jobRange } from '../../../src/core/job/job-range.ts';
@@ -52,16 +52,15 @@ describe('the range of a sum', () => {
       ] as const
     ).map(([d, l]) => sizePin(d, l, '3/8 x 36', basis));
     const total = { oxygen: new Float64Array(DRAWS), crew: new Float64Array(DRAWS) };
-    const each = emptyDraws(DRAWS);
     sizings.forEach((sizing, i) => {
-      drawItem(PIN, sizing, basis, each, ownScatter(i, DRAWS, basis));
+      const each = drawItem(sizing, DRAWS, basis, ownScatter(i, DRAWS, basis));
       for (let w = 0; w < DRAWS; w++) {
         total.oxygen[w] = (total.oxygen[w] ?? 0) + (each.oxygen[w] ?? 0);
         total.crew[w] = (total.crew[w] ?? 0) + (each.crewTime[w] ?? 0);
       }
     });
     const plan = sizings.map((s, i) => {
-      const spread = spreadItem(PIN, s, basis);
+      const spread = spreadItem(s, basis);
       return {
         item: String(i + 1),
         rod: s.name,

@@ -5,9 +5,9 @@ import { Basis } from '../../../src/core/basis.ts';
 import { itemPercentile } from '../../../src/core/operations/item-percentile.ts';
 import { jobStock, type JobStock } from '../../../src/core/job/job-stock.ts';
 import { seeded } from '../../../src/core/spread/seeded.ts';
-import { drawnFactors } from '../../../src/core/operations/worlds.ts';
+import { drawnFactors } from '../../../src/core/operations/draw-item.ts';
 import { batteryStrikes } from '../../../src/core/safety/battery-strikes.ts';
-import type { Sizing } from '../../../src/core/operations/size-item.ts';
+import type { Sized } from '../../../src/core/operations/sized.ts';
 import { drawableContent } from '../../../src/core/oxygen/drawable-content.ts';
 import { PIN, STEEL, basisWith, drawFactor, scattered, sizePin } from './simulated-log.ts';
 
@@ -22,7 +22,7 @@ const PINS = [
   [4.5, 14],
   [2, 6],
 ] as const;
-const sized = (basis: Basis): readonly Sizing[] => PINS.map(([d, l]) => sizePin(d, l, undefined, basis));
+const sized = (basis: Basis): readonly Sized[] => PINS.map(([d, l]) => sizePin(d, l, undefined, basis));
 const lineOf = (stock: JobStock, name: string) => stock.lines.find((l) => l.name === name)!;
 
 describe('what to load for a job', () => {
@@ -121,16 +121,16 @@ describe('what to load for a job', () => {
     const stock = jobStock(PIN, sizings, 0.9, basis);
     const oxygen = lineOf(stock, 'oxygen');
     // At the level of the load, pins that scatter each by itself do not all run high at once.
-    const sum = sizings.reduce((all, s) => all + itemPercentile(PIN, s, 'oxygen', stock.level, basis), 0);
+    const sum = sizings.reduce((all, s) => all + itemPercentile(s, 'oxygen', stock.level, basis), 0);
     expect(oxygen.load).toBeLessThan(sum);
     expect(oxygen.load).toBeGreaterThan(oxygen.plain);
   });
 
   it('takes for one pin what its own percentiles say', () => {
     const basis = basisOf();
-    const [sizing] = sized(basis) as [Sizing];
+    const [sizing] = sized(basis) as [Sized];
     const stock = jobStock(PIN, [sizing], 0.9, basis);
-    expect(lineOf(stock, 'oxygen').load / itemPercentile(PIN, sizing, 'oxygen', stock.level, basis)).toBeCloseTo(1, 1);
+    expect(lineOf(stock, 'oxygen').load / itemPercentile(sizing, 'oxygen', stock.level, basis)).toBeCloseTo(1, 1);
     expect(lineOf(stock, `rods ${sizing.name}`).plain).toBe(sizing.rods);
   });
 

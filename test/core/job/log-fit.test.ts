@@ -2,23 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
 import type { NumberName } from '../../../src/core/assumptions/registry.ts';
 import { Basis } from '../../../src/core/basis.ts';
-import { drawItem, emptyDraws } from '../../../src/core/operations/draw-item.ts';
+import { SHARED, drawItem } from '../../../src/core/operations/draw-item.ts';
 import { drawPercentiles } from '../../../src/core/spread/draw-percentile.ts';
 import { logFit, type FittedFactor, type LogFit } from '../../../src/core/job/log-fit.ts';
 import type { LogJob } from '../../../src/core/job/log-job.ts';
 import { pert, pertQuantile } from '../../../src/core/spread/pert.ts';
 import { seeded } from '../../../src/core/spread/seeded.ts';
-import { SHARED } from '../../../src/core/operations/worlds.ts';
-import {
-  PIN,
-  basisWith,
-  drawFactor,
-  randomPins,
-  scattered,
-  simulateLog,
-  sizePin,
-  type Truth,
-} from './simulated-log.ts';
+import { basisWith, drawFactor, randomPins, scattered, simulateLog, sizePin, type Truth } from './simulated-log.ts';
 
 const basis = new Basis(Assumptions.defaults());
 const factor = (fit: LogFit, name: NumberName): FittedFactor => fit.factors.find((f) => f.name === name)!;
@@ -264,15 +254,8 @@ describe('the ranges after a fit', () => {
       const truth = Object.fromEntries(names.map((name) => [name, drawFactor(name, random, basis)]));
       const fit = logFit(simulateLog(randomPins(8, random), truth, random, undefined, basis), basis);
       const after = basisAfter(fit);
-      const draws = emptyDraws(256);
       const sizing = sizePin(4, 12, '3/8 x 36', basis);
-      drawItem(
-        PIN,
-        { ...sizing, flow: sizing.flow * after.a.value('flow factor') },
-        after,
-        draws,
-        new Float64Array(256).fill(1),
-      );
+      const draws = drawItem(sizing, 256, after, new Float64Array(256).fill(1));
       const world = basisWith(truth);
       const took = scattered(sizePin(4, 12, '3/8 x 36', world), 1, world, sizing.cooling);
       const inside = (values: Float64Array, x: number): number => {

@@ -5,7 +5,7 @@ import { logFit } from '../../../src/core/job/log-fit.ts';
 import type { LogJob } from '../../../src/core/job/log-job.ts';
 import { logScore, type ChannelScore, type Verdict } from '../../../src/core/job/log-score.ts';
 import { seeded, type Seeded } from '../../../src/core/spread/seeded.ts';
-import { drawnFactors } from '../../../src/core/operations/worlds.ts';
+import { drawnFactors } from '../../../src/core/operations/draw-item.ts';
 import { PIN, STEEL, drawFactor, randomPins, simulateLog, type Truth } from './simulated-log.ts';
 
 const basis = new Basis(Assumptions.defaults());

@@ -8,8 +8,7 @@ import type { LogJob } from '../../../src/core/job/log-job.ts';
 import { pert, pertQuantile } from '../../../src/core/spread/pert.ts';
 import type { Seeded } from '../../../src/core/spread/seeded.ts';
 import { operationOf } from '../../../src/core/operations/all.ts';
-import { rodsFor, wholeUp } from '../../../src/core/operations/rod-fit.ts';
-import { sizeItem, type Sizing } from '../../../src/core/operations/size-item.ts';
+import { sized, type Sized } from '../../../src/core/operations/sized.ts';
 
 export const IN = 0.0254;
 export const PIN = operationOf('PIN');
@@ -46,24 +45,31 @@ export interface Noise {
 
 export const NOISE: Noise = { rods: 0.05, oxygen: 0.06, burning: 0.08, crew: 0.12 };
 
-export const sizePin = (diameter: number, length: number, rod: string | undefined, basis: Basis): Sizing =>
-  sizeItem(
-    PIN,
-    { diameter: diameter * IN, length: length * IN },
-    rod === undefined ? undefined : findRod(rod),
-    STEEL,
+export const sizePin = (diameter: number, length: number, rod: string | undefined, basis: Basis): Sized =>
+  sized({
+    operation: PIN,
+    sizes: { diameter: diameter * IN, length: length * IN },
+    rod: rod === undefined ? undefined : findRod(rod),
+    material: STEEL,
     basis,
-  );
+  });
+
+const wholeUp = (x: number): number => Math.max(1, Math.ceil(x - 1e-9));
+
+/** Rods, not rounded, for a length of rod consumed: each burns its length less the stub and half of what the depth takes. */
+function rodsFor(consumed: number, { rod: { length }, reach }: Sized, { a }: Basis): number {
+  return consumed / (length - a.value('stub') - (a.value('reach loss') * reach) / 2);
+}
 
 /** What a sized item takes with its own scatter, rods whole. Cooling [s] is not drawn, so that it is given rather than worked out again. */
 export function scattered(
-  sizing: Sizing,
+  sizing: Sized,
   own: number,
   basis: Basis,
   cooling: number,
 ): { readonly rods: number; readonly oxygen: number; readonly burning: number; readonly crew: number } {
   const { a } = basis;
-  const rods = wholeUp(rodsFor(sizing.consumed * own, sizing.rod, sizing.work.reach, basis));
+  const rods = wholeUp(rodsFor(sizing.consumed * own, sizing, basis));
   const burning = sizing.burnTime * own;
   return {
     rods,
@@ -106,7 +112,7 @@ export function simulateLog(
     const own = pertQuantile(scatter, random.uniform());
     const noted = (x: number, deviation: number): number => x * Math.exp(deviation * random.normal());
     const took = scattered(happened, own, world, sizing.cooling);
-    const rods = wholeUp(noted(rodsFor(happened.consumed * own, happened.rod, happened.work.reach, world), noise.rods));
+    const rods = wholeUp(noted(rodsFor(happened.consumed * own, happened, world), noise.rods));
     return {
       row: i + 2,
       label: String(i + 1),

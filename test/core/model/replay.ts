@@ -1,7 +1,11 @@
 import type { Step } from '../../../src/core/model/trace.ts';
 
 const { min, max, ceil, floor, sqrt, pow, log, exp, PI, abs } = Math;
-const FUNCTIONS = { min, max, ceil, floor, sqrt, pow, log, exp, PI, abs };
+const either = (holds: boolean, x: number, y: number): number => (holds ? x : y);
+const FUNCTIONS = { min, max, ceil, floor, sqrt, pow, ln: log, exp, PI, abs, either };
+
+/** A formula as the language of the tests has it: `if` is a word of its own there, and a power is written otherwise. */
+const asScript = (expression: string): string => expression.replace(/\bif\(/g, 'either(').replaceAll('^', '**');
 
 /** Steps from which a step was found by iteration; undefined where it was not. */
 export function solvedFrom({ expression }: Step): readonly string[] | undefined {
@@ -21,9 +25,9 @@ export function replay(steps: readonly Step[]): readonly { readonly step: Step; 
           [
             {
               step,
-              value: (new Function(...names, `return ${step.expression};`) as (...values: unknown[]) => number)(
-                ...names.map((n) => known[n]),
-              ),
+              value: (
+                new Function(...names, `return ${asScript(step.expression)};`) as (...values: unknown[]) => number
+              )(...names.map((n) => known[n])),
             },
           ];
     known[step.symbol] = step.value;

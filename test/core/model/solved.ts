@@ -17,15 +17,14 @@ import { cylinderContent } from '../../../src/core/oxygen/cylinder-content.ts';
 import { cylinderYield } from '../../../src/core/oxygen/cylinder-yield.ts';
 import { FILL_TEMPERATURE, gaugeReading } from '../../../src/core/oxygen/gauge-reading.ts';
 import { hoseLoss } from '../../../src/core/oxygen/hose-loss.ts';
-import { hoseSetting } from '../../../src/core/oxygen/hose-setting.ts';
+import { HIGHEST_SETTING, hoseSetting } from '../../../src/core/oxygen/hose-setting.ts';
 import { isotherm } from '../../../src/core/oxygen/oxygen-state.ts';
 import { leastSupply } from '../../../src/core/oxygen/regulator.ts';
 import { rodFlow } from '../../../src/core/oxygen/rod-flow.ts';
-import { HIGHEST_SETTING } from '../../../src/core/oxygen/setting-in-force.ts';
-import { findFunction } from '../../../src/catalogue/catalogue.ts';
-import { shrinkInForce } from '../../../src/catalogue/heat-functions.ts';
+import { shrinkInForce } from '../../../src/core/fit/shrink-in-force.ts';
+import { gripAfterInForce } from '../../../src/core/fit/grip-after.ts';
 import type { Shrink } from '../../../src/core/fit/shrink-pin.ts';
-import { recorder, type Step } from '../../../src/core/model/trace.ts';
+import type { Step } from '../../../src/core/model/trace.ts';
 
 export class Shown {
   private readonly bySymbol: ReadonlyMap<string, Step>;
@@ -126,10 +125,8 @@ function gripShown(shown: Shown, symbol: string): number {
     { ...HEAT, ...STEEL, mu: 'joint friction', tau: 'rust bond', left: 'bond left after burning' },
     [{ name: 'cooling method', word: shown.text('cooled') }],
   );
-  const again = recorder();
-  const values = { diameter: n('D'), length: n('L'), boss: n('D_o'), hole: n('d'), 'force tried': n('T') };
-  findFunction('BURN.GRIP.AFTER')?.calculate(values, basis, again);
-  return new Shown(again.steps).n(symbol);
+  const pin = { diameter: n('D'), length: n('L'), boss: n('D_o'), hole: n('d') };
+  return gripAfterInForce(pin, n('T'), basis.a).working.evaluation.number(symbol);
 }
 
 function heatBasis(shown: Shown): Basis {
@@ -213,7 +210,7 @@ function supplyShown(shown: Shown) {
       bore: n('d_hose'),
       cylinders: n('n_cyl'),
       content,
-      depth: n('h_water'),
+      depth: shown.has('h_water') ? n('h_water') : 0,
     },
     basis,
   );
@@ -221,6 +218,14 @@ function supplyShown(shown: Shown) {
 
 /** How each is found again, by symbol and the beginning of its formula in words. */
 const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown: Shown) => number])[] = [
+  [
+    'm_0',
+    'isothermal flow through holder and rod passages at the tip pressure, harmonic mean',
+    (s) => {
+      const basis = lineBasis(s);
+      return meanFlow(rodShown(s), s.n('L_rod'), s.n('p'), basis) / basis.a.value('flow factor');
+    },
+  ],
   [
     'm',
     'isothermal flow through holder and rod passages at the tip pressure, harmonic mean',
@@ -271,15 +276,9 @@ const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown:
     'p_valve',
     'drives the flow',
     (s) => {
-      const regulator = {
-        setting: s.n('p_del') + s.n('p_air'),
-        setFlow: 0,
-        setSupply: 0,
-        droop: s.n('droop') / s.n('m_droop'),
-        supplyEffect: s.n('rise_reg'),
-        valve: { diameter: s.n('d_valve'), dischargeCoefficient: 1 },
-      };
-      return leastSupply(regulator, s.n('p_del') + s.n('p_air'), s.n('m_feed'), isotherm(s.n('T_gas'))) - s.n('p_air');
+      const oxygen = isotherm(s.n(s.has('T_reg') ? 'T_reg' : 'T_gas'));
+      const valve = { diameter: s.n('d_valve'), dischargeCoefficient: 1 };
+      return leastSupply({ valve }, s.n('p_del') + s.n('p_air'), s.n('m_feed'), oxygen) - s.n('p_air');
     },
   ],
   ['T_cold', 'energy balance of the gas with heat from the wall, at the draw flow', (s) => yieldShown(s).temperature],
@@ -293,6 +292,12 @@ const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown:
   ['w', 'of ', (s) => gripShown(s, 'w')],
   ['F_0', '', (s) => gripShown(s, 'F_0')],
   ['F_1', '', (s) => gripShown(s, 'F_1')],
+  [
+    'rho_full',
+    'of oxygen',
+    (s) => cylinderContent(1, s.n(s.has('p_full') ? 'p_full' : 'p_cyl') + s.n('p_air'), s.n('T_gas')),
+  ],
+  ['rho_left', 'of oxygen', (s) => cylinderContent(1, s.n('p_left') + s.n('p_air'), s.n('T_gas'))],
   ['rho', 'of oxygen at this pressure and 70 F', (s) => cylinderContent(1, s.n('p') + s.n('p_air'), FILL_TEMPERATURE)],
   ['d', 'of the sizes followed', (s) => reachShown(s).diameter],
   ['s_fly', 'fall with the drag', (s) => reachShown(s).flown],

@@ -3,10 +3,15 @@ import { describe, expect, it } from 'vitest';
 import type { Override } from '../../../src/core/assumptions/assumptions.ts';
 import { rodLine } from '../../../src/core/burn/rod-line.ts';
 import { findRod } from '../../../src/core/burn/rods.ts';
-import { checkSupply, type CheckedSupply, type SupplyInputs } from '../../../src/core/operations/check-supply.ts';
+import {
+  checkSupply,
+  supplyWorking,
+  type CheckedSupply,
+  type SupplyInputs,
+} from '../../../src/core/operations/check-supply.ts';
 import { cylinderContent } from '../../../src/core/oxygen/cylinder-content.ts';
 import { rodFlow } from '../../../src/core/oxygen/rod-flow.ts';
-import { recorder, type Step } from '../../../src/core/model/trace.ts';
+import type { WorkedStep } from '../../../src/core/model/step.ts';
 import { ATMOSPHERE, FOOT, PSI, SCF } from '../../../src/core/units/quantities.ts';
 import { replay, solvedFrom } from '../model/replay.ts';
 import { foundAgain } from '../model/solved.ts';
@@ -84,11 +89,8 @@ describe('a supply line as assumed', () => {
 });
 
 describe('the working of a supply line', () => {
-  const working = (more: Partial<SupplyInputs>, ...overrides: readonly Override[]): readonly Step[] => {
-    const trace = recorder();
-    checkSupply(inputs(more), basisOf(...overrides), trace);
-    return trace.steps;
-  };
+  const working = (more: Partial<SupplyInputs>, ...overrides: readonly Override[]): readonly WorkedStep[] =>
+    supplyWorking(inputs(more), basisOf(...overrides)).steps();
   const CASES: readonly (readonly [string, Partial<SupplyInputs>, readonly Override[]])[] = [
     ['of a full cylinder', {}, []],
     [

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cylindersOpened, type SuppliedItem } from '../../../src/core/operations/cylinders-opened.ts';
-import { countInForce } from '../../../src/core/oxygen/count-in-force.ts';
+import { countInForce } from '../../../src/core/oxygen/cylinder-count.ts';
 import { PSI, SCF } from '../../../src/core/units/quantities.ts';
 import { basisOf, set } from './sized.ts';
 
@@ -21,7 +21,7 @@ const counted = (scf: number, scfm: number, psi: number): number =>
       set('cylinder draw flow', (10 * SCF) / 60),
       set('leftover pressure', leftover(scfm, psi)),
     ),
-  );
+  ).value;
 /** What has to be left for the valve and the droop at that flow; the cylinders are drawn at the assumed flow in both. */
 const leftover = (scfm: number, psi: number): number => Math.max(250 * PSI, (psi + (6 * scfm) / 20) * PSI);
 

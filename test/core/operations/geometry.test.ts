@@ -5,11 +5,15 @@ import { BREACH } from '../../../src/core/operations/breach.ts';
 import { CUT } from '../../../src/core/operations/cut.ts';
 import { GOUGE } from '../../../src/core/operations/gouge.ts';
 import { HOLE } from '../../../src/core/operations/hole.ts';
-import { taperedHole } from '../../../src/core/operations/pierced-holes.ts';
 import { STUD } from '../../../src/core/operations/stud.ts';
 import { IN, basisOf, set, sized, word } from './sized.ts';
 
 const STEEL = 7850;
+/** Volume of a round hole that is `taper` x depth wider at its mouth than at its far end. */
+const taperedHole = (width: number, depth: number, taper: number): number => {
+  const mouth = width + taper * depth;
+  return (Math.PI / 12) * (width * width + width * mouth + mouth * mouth) * depth;
+};
 const inches = (...xs: readonly number[]): readonly number[] => xs.map((x) => x * IN);
 
 describe('a pierced hole', () => {
@@ -96,8 +100,8 @@ describe('a groove', () => {
   });
 
   it('takes passes side by side and one below the other', () => {
-    const passes = (width: number, depth: number): number | undefined =>
-      sized(GOUGE, inches(width, depth, 24), { rod: '3/8 x 36' }).work.tasks?.[0]?.count;
+    const passes = (width: number, depth: number): number =>
+      sized(GOUGE, inches(width, depth, 24), { rod: '3/8 x 36' }).working('n_pass').value;
     // A 3/8 rod gouges 9/16 in wide; a pass is 1/4 in deep.
     expect([passes(0.5625, 0.25), passes(0.57, 0.25), passes(0.5625, 0.26), passes(1.2, 0.6)]).toEqual([1, 2, 2, 9]);
   });
@@ -136,7 +140,7 @@ describe('a cut', () => {
       sized(CUT, inches(8, length), {
         rod: '3/8 x 36',
         basis: basisOf(word('cut method', 'row of holes'), set('hole pitch', pitch)),
-      }).work.pierces;
+      }).working('n').value;
     expect([row(24, 1), row(24, 1.25), row(0.1, 1), row(0.75, 1), row(0.76, 1)]).toEqual([32, 26, 1, 1, 2]);
   });
 

@@ -8,14 +8,14 @@ import { GOUGE } from '../../../src/core/operations/gouge.ts';
 import { HOLE } from '../../../src/core/operations/hole.ts';
 import type { Operation } from '../../../src/core/operations/operation.ts';
 import { rankChoices } from '../../../src/core/operations/rank-choices.ts';
-import type { Sizing } from '../../../src/core/operations/size-item.ts';
+import type { Sized } from '../../../src/core/operations/sized.ts';
 import { STUD } from '../../../src/core/operations/stud.ts';
 import { SCF } from '../../../src/core/units/quantities.ts';
 import { IN, basisOf, set, sized, word } from './sized.ts';
 
-const hole = (...overrides: readonly Override[]): Sizing =>
+const hole = (...overrides: readonly Override[]): Sized =>
   sized(HOLE, [1.5 * IN, 6 * IN], { basis: basisOf(...overrides) });
-const rock = (...overrides: readonly Override[]): Sizing =>
+const rock = (...overrides: readonly Override[]): Sized =>
   sized(HOLE, [1.5 * IN, 6 * IN], { material: 'rock', basis: basisOf(...overrides) });
 
 describe('the rods looked at', () => {
@@ -133,14 +133,14 @@ describe('a pick with its runners-up', () => {
             }),
         )
         .sort((x, y) => x.time - y.time);
-      expect(pick?.sizing.timeAtWork).toBeCloseTo(all[0]?.time ?? NaN, 9);
-      expect(second?.sizing.timeAtWork).toBeCloseTo(all[1]?.time ?? NaN, 9);
-      const alike = second?.sizing.rod.rod === pick?.sizing.rod.rod;
-      const best = all.find((c) => c.rod !== pick?.sizing.rod.rod);
-      expect(other?.sizing.timeAtWork).toBe(alike ? best?.time : undefined);
+      expect(pick?.sized.timeAtWork).toBeCloseTo(all[0]?.time ?? NaN, 9);
+      expect(second?.sized.timeAtWork).toBeCloseTo(all[1]?.time ?? NaN, 9);
+      const alike = second?.sized.rod.rod === pick?.sized.rod.rod;
+      const best = all.find((c) => c.rod !== pick?.sized.rod.rod);
+      expect(other?.sized.timeAtWork).toBe(alike ? best?.time : undefined);
       for (const runner of [second, other]) {
         if (!pick || !runner) continue;
-        const percent = 100 * (runner.sizing.timeAtWork / pick.sizing.timeAtWork - 1);
+        const percent = 100 * (runner.sized.timeAtWork / pick.sized.timeAtWork - 1);
         const said = Number(/^takes ([\d.]+)% longer at the work$/.exec(runner.why)?.[1] ?? 0);
         // Tenths below ten, whole ones from there on.
         expect(Math.abs(said - percent), runner.why).toBeLessThanOrEqual(percent < 10 ? 0.051 : 0.51);

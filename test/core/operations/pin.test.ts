@@ -5,19 +5,19 @@ import { splitOxygenDemand } from '../../../src/core/burn/iron-heat.ts';
 import { findMaterial } from '../../../src/core/burn/materials.ts';
 import { findRod, rodMassPerLength } from '../../../src/core/burn/rods.ts';
 import { PIN } from '../../../src/core/operations/pin.ts';
-import { sizeItem, type Sizing } from '../../../src/core/operations/size-item.ts';
+import { sized, type Sized } from '../../../src/core/operations/sized.ts';
 import { spreadItem } from '../../../src/core/operations/spread-item.ts';
 
 const IN = 0.0254;
 const basisOf = (...overrides: readonly Override[]): Basis => new Basis(Assumptions.from(overrides));
-const size = (diameter: number, length: number, hole?: number, rod?: string, basis = basisOf()): Sizing =>
-  sizeItem(
-    PIN,
-    { diameter: diameter * IN, length: length * IN, hole: hole === undefined ? undefined : hole * IN },
-    rod === undefined ? undefined : findRod(rod),
-    findMaterial('carbon steel'),
+const size = (diameter: number, length: number, hole?: number, rod?: string, basis = basisOf()): Sized =>
+  sized({
+    operation: PIN,
+    sizes: { diameter: diameter * IN, length: length * IN, hole: hole === undefined ? undefined : hole * IN },
+    rod: rod === undefined ? undefined : findRod(rod),
+    material: findMaterial('carbon steel'),
     basis,
-  );
+  });
 const set = (name: Extract<Override, { value: number }>['name'], value: number): Override => ({
   name,
   value,
@@ -133,7 +133,7 @@ describe('a pin', () => {
     ] as const) {
       const basis = basisOf();
       const s = size(d, l, undefined, undefined, basis);
-      const spread = spreadItem(PIN, s, basis);
+      const spread = spreadItem(s, basis);
       expect(spread.lowOxygen).toBeLessThan(s.oxygen);
       expect(spread.highOxygen).toBeGreaterThan(s.oxygen);
       expect(spread.lowRods).toBeLessThanOrEqual(s.rods);

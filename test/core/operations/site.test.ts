@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import type { Override } from '../../../src/core/assumptions/assumptions.ts';
 import { HOLE } from '../../../src/core/operations/hole.ts';
 import { PIN } from '../../../src/core/operations/pin.ts';
-import type { Sizing } from '../../../src/core/operations/size-item.ts';
+import type { Sized } from '../../../src/core/operations/sized.ts';
 import { IN, basisOf, set, sized, word } from './sized.ts';
 
-const hole = (...overrides: readonly Override[]): Sizing =>
+const hole = (...overrides: readonly Override[]): Sized =>
   sized(HOLE, [1.5 * IN, 6 * IN], { rod: '3/8 x 36', basis: basisOf(...overrides) });
 
 describe('position and access', () => {

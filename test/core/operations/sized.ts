@@ -3,8 +3,7 @@ import { Basis } from '../../../src/core/basis.ts';
 import { findMaterial } from '../../../src/core/burn/materials.ts';
 import { findRod } from '../../../src/core/burn/rods.ts';
 import type { Operation, Sizes } from '../../../src/core/operations/operation.ts';
-import { sizeItem, type Sizing } from '../../../src/core/operations/size-item.ts';
-import type { Trace } from '../../../src/core/model/trace.ts';
+import { sized as sizedItem, type Sized } from '../../../src/core/operations/sized.ts';
 
 export const IN = 0.0254;
 
@@ -26,22 +25,20 @@ interface How {
   readonly rod?: string;
   readonly material?: string;
   readonly basis?: Basis;
-  readonly trace?: Trace;
 }
 
 /** Sizes one item; sizes in SI in the order of the operation. */
 export function sized<G extends string>(
   operation: Operation<G>,
   sizes: readonly number[],
-  { rod, material, basis = basisOf(), trace }: How = {},
-): Sizing {
+  { rod, material, basis = basisOf() }: How = {},
+): Sized {
   const named = Object.fromEntries(operation.order.map((name, i) => [name, sizes[i]])) as Sizes<G>;
-  return sizeItem(
+  return sizedItem({
     operation,
-    named,
-    rod === undefined ? undefined : findRod(rod),
-    findMaterial(material ?? basis.a.word(operation.material ?? 'material')),
+    sizes: named,
+    rod: rod === undefined ? undefined : findRod(rod),
+    material: findMaterial(material ?? basis.a.word(operation.material ?? 'material')),
     basis,
-    trace,
-  );
+  });
 }

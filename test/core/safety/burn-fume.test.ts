@@ -7,8 +7,7 @@ import { meanFlow } from '../../../src/core/burn/rod-line.ts';
 import { findRod } from '../../../src/core/burn/rods.ts';
 import { burnFume } from '../../../src/core/safety/burn-fume.ts';
 import type { FumeRelease } from '../../../src/core/safety/fume-release.ts';
-import { coolingConditions, workConditions } from '../../../src/core/safety/work-conditions.ts';
-import { ratesInForce } from '../../../src/core/operations/consumption.ts';
+import { substance } from '../burn/substance.ts';
 
 const INCH = 0.0254;
 const basis = new Basis(Assumptions.defaults());
@@ -20,26 +19,28 @@ const number = (name: NumberName, value: number): Override => ({
   kind: 'your value',
 });
 const withRows = (...rows: readonly Override[]): Basis => new Basis(Assumptions.from(rows));
-const fume = (rod: string, material: string, on = basis): FumeRelease =>
-  burnFume(findRod(rod), findMaterial(material), on);
+function fume(rod: string, material: string, on = basis): FumeRelease {
+  const { evaluation } = burnFume(findRod(rod), findMaterial(material), on);
+  return { fume: evaluation.number('F'), ironOxide: evaluation.number('G_Fe'), manganese: evaluation.number('G_Mn') };
+}
 
 describe('fume of a rod at work', () => {
   it('is the assumed share of the iron that the flow feeds and removes', () => {
     const { rod } = findRod('3/8');
-    const { process, removal } = ratesInForce(rod, findMaterial('carbon steel'), basis);
+    const { fed, removed } = substance('carbon steel');
     const flow = meanFlow(rod, 36 * INCH, basis.a.value('fume tip pressure'), basis);
-    expect(
-      fume('3/8', 'carbon steel').fume /
-        (basis.a.value('fume factor') * flow * (process.fed + process.removed * removal)),
-    ).toBeCloseTo(1, 12);
+    expect(fume('3/8', 'carbon steel').fume / (basis.a.value('fume factor') * flow * (fed + removed()))).toBeCloseTo(
+      1,
+      12,
+    );
   });
 
   it('is that of the metal removed overhead or wherever the work is', () => {
     const overhead = withRows({ name: 'position', word: 'overhead' });
-    const { process, removal } = ratesInForce(findRod('3/8').rod, findMaterial('carbon steel'), overhead);
-    expect(removal).toBe(overhead.a.value('overhead removal'));
+    const { fed, removed } = substance('carbon steel');
+    const removal = overhead.a.value('overhead removal');
     expect(removal).not.toBe(1);
-    const ratio = (process.fed + process.removed * removal) / (process.fed + process.removed);
+    const ratio = (fed + removed() * removal) / (fed + removed());
     expect(fume('3/8', 'carbon steel', overhead).fume / fume('3/8', 'carbon steel').fume).toBeCloseTo(ratio, 12);
   });
 
@@ -72,28 +73,5 @@ describe('fume of a rod at work', () => {
       5 * fume('3/8', 'carbon steel', much).manganese,
     );
     expect(fume('3/8', 'carbon steel', much)).toEqual(fume('3/8', 'carbon steel'));
-  });
-});
-
-describe('conditions that follow from the work', () => {
-  it('are what it is made of, that it lies under water, that it is grounded', () => {
-    expect(workConditions(findMaterial('carbon steel'), basis.a)).toEqual([]);
-    expect(workConditions(findMaterial('cast iron'), basis.a)).toEqual(['cast iron']);
-    expect(workConditions(findMaterial('carbon steel'), withRows(number('water depth', 3)).a)).toEqual(['underwater']);
-    expect(workConditions(findMaterial('concrete'), withRows({ name: 'work grounded', word: 'yes' }).a)).toEqual([
-      'concrete',
-      'grounded work',
-    ]);
-  });
-
-  it("and that a pin is cooled with water, by its function's word or the assumption", () => {
-    const water = withRows({ name: 'cooling method', word: 'water' }).a;
-    for (const family of ['PIN', 'COOL', 'GRIP']) {
-      expect(coolingConditions(family, water)).toEqual(['water quench']);
-      expect(coolingConditions(family, water, 'air')).toEqual([]);
-      expect(coolingConditions(family, basis.a)).toEqual([]);
-      expect(coolingConditions(family, basis.a, 'water')).toEqual(['water quench']);
-    }
-    expect(coolingConditions('CUT', water, 'water')).toEqual([]);
   });
 });

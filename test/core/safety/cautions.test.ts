@@ -1,116 +1,42 @@
 import { describe, expect, it } from 'vitest';
 import { SEVERITIES } from '../../../src/core/safety/caution.ts';
-import { CAUTIONS, cautionsFor, cautionsForFunction } from '../../../src/core/safety/cautions.ts';
-import { CONDITIONS } from '../../../src/core/safety/conditions.ts';
-import { OPERATIONS, type Operation } from '../../../src/core/safety/operations.ts';
-import { PPE, ppeFor } from '../../../src/core/safety/ppe.ts';
+import { MATERIAL_NAMES } from '../../../src/core/assumptions/material-names.ts';
+import { findMaterial } from '../../../src/core/burn/materials.ts';
+import { findRod, RODS, rodName } from '../../../src/core/burn/rods.ts';
+import { CAUTIONS, cautionsOf, type RaisedCaution } from '../../../src/core/safety/cautions.ts';
+import { CONDITIONS, conditionText, parseCondition, parseConditions } from '../../../src/core/safety/conditions.ts';
+import { itemOf, type Item, type KnownItem } from '../../../src/core/safety/item.ts';
+import { OPERATIONS, findOperation } from '../../../src/core/safety/operations.ts';
+import { PPE, wearFor } from '../../../src/core/safety/ppe.ts';
+import { isChoice } from '../../../src/core/assumptions/assumption.ts';
+import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
+import { findAssumption } from '../../../src/core/assumptions/registry.ts';
+import { readAssume } from '../../../src/sheet/read-assume.ts';
+import {
+  BY_ASSUMPTION,
+  BY_CONDITION,
+  BY_MATERIAL,
+  BY_OPERATION,
+  BY_ROD,
+  EVERY,
+  WORN_ALWAYS,
+  WORN_BY_ASSUMPTION,
+  WORN_BY_CONDITION,
+  WORN_BY_MATERIAL,
+  WORN_BY_OPERATION,
+} from './what-must-come-up.ts';
 
-/** What is meant to come up, written down apart from the rules. */
-const EVERY = [
-  'permit',
-  'eyes and skin',
-  'clothing',
-  'noise',
-  'hot metal',
-  'oil and grease',
-  'oxygen is not air',
-  'open valves slowly',
-  'secure and cap cylinders',
-  'leak test',
-  'hot drops',
-  'fire watch',
-  'fume',
-];
-const BY_OPERATION: Readonly<Record<Operation, readonly string[]>> = {
-  PIN: ['closed cavity', 'stored load', 'lock out', 'flying pin', 'bushes and seals', 'blow-back', 'breakthrough'],
-  HOLE: ['blow-back', 'breakthrough'],
-  GOUGE: [],
-  CUT: ['stored load', 'piece falls'],
-  STUD: ['stored load', 'piece falls'],
-  BREACH: ['silica', 'piece falls', 'blow-back', 'breakthrough', 'spalling', 'steel in tension', 'embedded services'],
-};
-const BY_CONDITION: Readonly<Record<string, readonly string[]>> = {
-  confined: ['oxygen enrichment', 'cylinders outside', 'confined space', 'ventilation'],
-  indoors: ['oxygen enrichment', 'ventilation'],
-  height: ['drops from height', 'fall'],
-  'height 30 ft': ['drops from height', 'fall'],
-  'height 4 ft': ['drops from height', 'fall'],
-  'height 3 ft': ['drops from height'],
-  'people below': ['drops from height'],
-  wind: ['wind carries sparks'],
-  combustibles: ['combustibles', 'apart from fuel gas'],
-  'floor openings': ['openings'],
-  partition: ['far side', 'breakthrough'],
-  flammable: ['explosive air'],
-  dust: ['explosive air'],
-  container: ['used containers'],
-  wet: ['shock'],
-  underwater: ['gas pockets', 'shock in water', 'diving', 'insulated rod'],
-  'underwater 60 ft': ['gas pockets', 'shock in water', 'diving', 'insulated rod'],
-  'splash zone': ['gas pockets', 'shock in water', 'diving', 'insulated rod'],
-  alone: ['alone'],
-  'hot weather': ['heat strain'],
-  'fuel gas': ['apart from fuel gas'],
-  'separation 19 ft': ['apart from fuel gas'],
-  'separation 20 ft': [],
-  manifold: ['manifold limit'],
-  'manifold 6000 scf': [],
-  'manifold 6001 scf': ['manifold limit'],
-  'hoisted cylinders': ['hoisted cylinders'],
-  'oxygen 24%': ['oxygen enrichment'],
-  'oxygen 23.5%': [],
-  'oxygen 20.9%': [],
-  'oxygen 19.5%': [],
-  'oxygen 19.4%': ['oxygen lack'],
-  'iron oxide 10.1 mg/m3': ['fume over limit'],
-  'iron oxide 10 mg/m3': [],
-  'manganese fume 1.1 mg/m3': ['fume over limit'],
-  'manganese fume 1 mg/m3': [],
-  'noise 84 dBA': [],
-  'noise 92 dBA': [],
-  'noise 100 dBA': [],
-  'noise 101 dBA': ['double hearing protection'],
-  'noise 115 dBA': ['double hearing protection'],
-  'noise 116 dBA': ['double hearing protection', 'noise above the table'],
-  galvanised: ['zinc'],
-  cadmium: ['cadmium'],
-  'lead paint': ['lead'],
-  paint: ['unknown coating'],
-  'beryllium copper': ['beryllium'],
-  stainless: ['chromium'],
-  'manganese steel': ['manganese steel'],
-  magnesium: ['magnesium'],
-  aluminium: ['aluminium'],
-  'cast iron': ['quench cracks'],
-  hardened: ['quench cracks'],
-  'polymer bushing': ['hot polymer', 'bushes and seals'],
-  concrete: ['silica', 'spalling'],
-  rebar: ['steel in tension'],
-  prestressed: ['steel in tension'],
-  'embedded services': ['embedded services'],
-  'grease packed': ['greasy work'],
-  oil: ['greasy work'],
-  'hydraulic cylinder': ['hydraulic pressure'],
-  pressurised: ['hydraulic pressure'],
-  'hollow pin': ['closed cavity'],
-  'sealed cavity': ['closed cavity'],
-  tyre: ['tyre'],
-  'spring load': ['stored load'],
-  'suspended load': ['stored load'],
-  'live machine': ['lock out'],
-  bearing: ['bearing path'],
-  seals: ['bushes and seals'],
-  electronics: ['electronics'],
-  'water quench': ['steam in the bore', 'quench cracks'],
-  'closed bore': ['steam in the bore', 'blow-back'],
-  ram: ['flying pin', 'ram'],
-  hammer: ['flying pin', 'hammered pin'],
-  'grounded work': ['shock', 'insulated rod', 'bearing path'],
-  'welding machine': ['shock', 'machine setting', 'leads', 'bearing path'],
-  'welding machine 150 A': ['shock', 'leads', 'bearing path'],
-  'welding machine 151 A': ['shock', 'machine setting', 'leads', 'bearing path'],
-  battery: ['battery gas', 'leads'],
-};
+/** The operations done to plain steel with a short rod, so that nothing comes up but what is asked about. */
+const PLAIN: KnownItem = { material: findMaterial('carbon steel'), rod: findRod('3/8 x 36') };
+const items = (operation: string | readonly string[], conditions: readonly string[]): readonly Item[] =>
+  [operation]
+    .flat()
+    .map((word) => itemOf({ ...PLAIN, operation: findOperation(word), conditions: parseConditions(conditions) }));
+const cautionsFor = (operation: string | readonly string[], conditions: readonly string[]): readonly RaisedCaution[] =>
+  cautionsOf(items(operation, conditions));
+const cautionsForFunction = (name: string, conditions: readonly string[] = []): readonly RaisedCaution[] =>
+  cautionsOf(itemOf({ functions: [name], conditions: parseConditions(conditions) }));
+
 const GAS = ['oil and grease', 'open valves slowly', 'oxygen is not air', 'leak test'];
 const CYLINDERS = ['secure and cap cylinders', 'apart from fuel gas'];
 const BY_FUNCTION: Readonly<Record<string, readonly string[]>> = {
@@ -145,6 +71,15 @@ const BY_FUNCTION: Readonly<Record<string, readonly string[]>> = {
   'BURN.JOB.SHEET': ['permit'],
 };
 
+const assumptions = (...rows: readonly (readonly [string, string | number])[]): Assumptions => readAssume(rows);
+const choicesOf = (name: string): readonly string[] => {
+  const entry = findAssumption(name);
+  return entry && isChoice(entry) ? entry.choices : [];
+};
+const kindOf = (name: string): string => {
+  const { rod } = findRod(name);
+  return `${rod.kind}${rod.insulated ? ' insulated' : ''}`;
+};
 const keys = (list: readonly { readonly key: string }[]): readonly string[] => list.map((c) => c.key);
 const sorted = (list: Iterable<string>): readonly string[] => [...new Set(list)].sort();
 
@@ -173,18 +108,84 @@ describe('which cautions come up', () => {
     expect(sorted(keys(cautionsForFunction(name)))).toEqual(sorted(BY_FUNCTION[name] ?? []));
   });
 
-  it('for several names are those of each', () => {
-    expect(sorted(keys(cautionsForFunction(['BURN.SPREAD', 'BURN.COOL', 'BURN.STUD'])))).toEqual(
-      sorted(keys([...cautionsForFunction('BURN.COOL'), ...cautionsFor('STUD', [])])),
+  it('for several functions, or an operation with functions, are those of each', () => {
+    expect(
+      sorted(keys(cautionsOf(itemOf({ ...PLAIN, operation: 'STUD', functions: ['BURN.SPREAD', 'BURN.COOL'] })))),
+    ).toEqual(sorted(keys([...cautionsForFunction('BURN.COOL'), ...cautionsFor('STUD', [])])));
+  });
+
+  it.each(MATERIAL_NAMES)('of %s: just its own on top, whatever the operation', (name) => {
+    for (const operation of OPERATIONS) {
+      const item = itemOf({ ...PLAIN, operation, material: findMaterial(name) });
+      expect(sorted(keys(cautionsOf(item))), operation).toEqual(
+        sorted([...EVERY, ...BY_OPERATION[operation], ...(BY_MATERIAL[name] ?? ['not written down'])]),
+      );
+      expect(sorted(wearFor(item).map((w) => w.against)), operation).toEqual(
+        sorted([...WORN_ALWAYS, ...(WORN_BY_OPERATION[operation] ?? []), ...(WORN_BY_MATERIAL[name] ?? [])]),
+      );
+    }
+  });
+
+  it.each(BY_ASSUMPTION)('with %s %s: just its own on top, whatever the operation', (name, value, brings) => {
+    for (const operation of OPERATIONS) {
+      const item = itemOf({ ...PLAIN, operation }, assumptions([name, value]));
+      expect(sorted(keys(cautionsOf(item))), operation).toEqual(
+        sorted([...EVERY, ...BY_OPERATION[operation], ...brings]),
+      );
+      expect(sorted(wearFor(item).map((w) => w.against)), operation).toEqual(
+        sorted([
+          ...WORN_ALWAYS,
+          ...(WORN_BY_OPERATION[operation] ?? []),
+          ...(WORN_BY_ASSUMPTION[`${name} ${value}`] ?? []),
+        ]),
+      );
+    }
+  });
+
+  it('follow every position, access and grounding that there is', () => {
+    const tried = new Set(BY_ASSUMPTION.map(([name, value]) => `${name} ${value}`));
+    for (const name of ['position', 'access', 'work grounded'] as const)
+      for (const word of choicesOf(name)) expect(tried, `${name} ${word}`).toContain(`${name} ${word}`);
+  });
+
+  it.each(Object.keys(BY_ROD))('with a rod %s: just its own on top, whatever the operation', (name) => {
+    for (const operation of OPERATIONS)
+      expect(sorted(keys(cautionsOf(itemOf({ ...PLAIN, operation, rod: findRod(name) })))), operation).toEqual(
+        sorted([...EVERY, ...BY_OPERATION[operation], ...(BY_ROD[name] ?? [])]),
+      );
+  });
+
+  it('follow every kind of rod', () => {
+    const kinds = new Set(Object.keys(BY_ROD).map((name) => kindOf(name)));
+    for (const rod of RODS) expect(kinds).toContain(kindOf(rodName(rod, undefined, false)));
+  });
+
+  it('count on a long bar where the rod is not known and one may be picked', () => {
+    const unknown = (material: string): readonly string[] =>
+      keys(cautionsOf(itemOf({ operation: 'HOLE', material: findMaterial(material) })));
+    expect(unknown('rock')).toContain('long bar');
+    expect(unknown('carbon steel')).not.toContain('long bar');
+  });
+
+  it('with water on the pin: those of water', () => {
+    const water = assumptions(['cooling method', 'water']);
+    for (const operation of OPERATIONS)
+      expect(sorted(keys(cautionsOf(itemOf({ ...PLAIN, operation }, water)))), operation).toEqual(
+        sorted([
+          ...EVERY,
+          ...BY_OPERATION[operation],
+          ...(operation === 'PIN' ? ['steam in the bore', 'quench cracks'] : []),
+        ]),
+      );
+    expect(keys(cautionsOf(itemOf({ functions: ['BURN.COOL.TIME'], cooling: 'water' })))).toContain(
+      'steam in the bore',
     );
   });
 
-  it("for a function of an operation are the operation's", () => {
-    for (const operation of OPERATIONS) {
-      expect(sorted(keys(cautionsForFunction(`BURN.${operation}.OXYGEN`, ['confined'])))).toEqual(
-        sorted(keys(cautionsFor(operation, ['confined']))),
-      );
-    }
+  it('hold a setting against the highest current in force', () => {
+    const at150 = { ...PLAIN, conditions: [parseCondition('welding machine 150 A')] };
+    expect(keys(cautionsOf(itemOf(at150)))).not.toContain('machine setting');
+    expect(keys(cautionsOf(itemOf(at150, assumptions(['short rod current', 120]))))).toContain('machine setting');
   });
 
   it('covers every caution and every condition', () => {
@@ -291,11 +292,13 @@ describe('the list', () => {
   });
 
   it('takes figures worked out elsewhere', () => {
-    expect(keys(cautionsFor('GOUGE', [], { oxygen: 0.25, noise: 102 }))).toEqual(
+    const with_ = (...conditions: NonNullable<KnownItem['conditions']>): readonly string[] =>
+      keys(cautionsOf(itemOf({ ...PLAIN, operation: 'GOUGE', conditions })));
+    expect(with_({ name: 'oxygen', value: 0.25 }, { name: 'noise', value: 102 })).toEqual(
       expect.arrayContaining(['oxygen enrichment', 'double hearing protection']),
     );
-    expect(keys(cautionsFor('GOUGE', [], { oxygen: 0.21, noise: 80 }))).toEqual(keys(cautionsFor('GOUGE', [])));
-    expect(keys(cautionsForFunction('BURN.LEAD.DROP', [], { 'welding machine': 180 }))).toContain('machine setting');
+    expect(sorted(with_({ name: 'oxygen', value: 0.21 }, { name: 'noise', value: 80 }))).toEqual(sorted(with_()));
+    expect(keys(cautionsForFunction('BURN.LEAD.DROP', ['welding machine 180 A']))).toContain('machine setting');
     expect(keys(cautionsForFunction('BURN.COOL.TIME', ['water quench']))).toContain('steam in the bore');
   });
 
@@ -323,24 +326,45 @@ describe('the texts', () => {
 });
 
 describe('what to wear', () => {
-  it('is the same for every job, and more under conditions', () => {
-    const plain = ppeFor([]);
-    expect(plain).toEqual(PPE.filter((p) => p.when === undefined));
-    expect(plain.length).toBeGreaterThanOrEqual(7);
-    const added = (condition: string): readonly string[] =>
-      ppeFor([condition])
-        .filter((p) => !plain.includes(p))
-        .map((p) => p.against);
-    expect(added('cadmium')).toEqual(['cadmium and beryllium fume']);
-    expect(added('galvanised')).toEqual(['fume']);
-    expect(added('height 30 ft')).toEqual(['falls']);
-    expect(added('confined')).toEqual(['fume', 'being overcome in a confined space']);
-    expect(added('underwater')).toEqual(['shock']);
-    expect(added('bearing')).toEqual([]);
+  const worn = (operation: string, ...conditions: readonly string[]): readonly string[] =>
+    wearFor(items(operation, conditions)).map((w) => w.against);
+
+  it.each(OPERATIONS)('for %s is what is worn for every burn, and its own', (operation) => {
+    expect(sorted(worn(operation))).toEqual(sorted([...WORN_ALWAYS, ...(WORN_BY_OPERATION[operation] ?? [])]));
   });
 
-  it('names conditions that exist', () => {
-    const names = new Set<string>(CONDITIONS.map((c) => c.name));
-    expect(PPE.flatMap((p) => p.when ?? []).filter((n) => !names.has(n))).toEqual([]);
+  it.each(Object.keys(BY_CONDITION))('under "%s": just its own on top', (condition) => {
+    for (const operation of OPERATIONS)
+      expect(sorted(worn(operation, condition)), operation).toEqual(
+        sorted([...WORN_ALWAYS, ...(WORN_BY_OPERATION[operation] ?? []), ...(WORN_BY_CONDITION[condition] ?? [])]),
+      );
+  });
+
+  it('says what asks for it', () => {
+    const because = Object.fromEntries(
+      wearFor(items('BREACH', ['height 9 ft', 'wet'])).map((w) => [w.against, w.because]),
+    );
+    expect(because).toMatchObject({ 'slag and spatter': 'every burn', fume: 'BREACH', falls: 'height', shock: 'wet' });
+    expect(
+      wearFor(itemOf({ operation: 'PIN', material: findMaterial('stainless') })).find((w) => w.against === 'fume')
+        ?.because,
+    ).toBe('stainless steel');
+  });
+
+  it('covers everything there is to wear', () => {
+    const tried = new Set([...WORN_ALWAYS, ...Object.values(WORN_BY_CONDITION).flat()]);
+    expect(PPE.map((p) => p.against).filter((against) => !tried.has(against))).toEqual([]);
+  });
+});
+
+describe('a condition in words', () => {
+  it('reads back as it was, in either system', () => {
+    for (const word of Object.keys(BY_CONDITION))
+      for (const system of ['US', 'SI'] as const) {
+        const condition = parseCondition(word);
+        const again = parseCondition(conditionText(condition, system), system);
+        expect(again.name).toBe(condition.name);
+        if (condition.value !== undefined) expect((again.value ?? NaN) / condition.value).toBeCloseTo(1, 4);
+      }
   });
 });

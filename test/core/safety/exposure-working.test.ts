@@ -4,7 +4,6 @@ import { batteryStrikes } from '../../../src/core/safety/battery-strikes.ts';
 import { eyeShade } from '../../../src/core/safety/eye-shade.ts';
 import { fireReach } from '../../../src/core/safety/fire-reach.ts';
 import { freshAirForOxygen } from '../../../src/core/safety/fresh-air-for-oxygen.ts';
-import { fumeRelease } from '../../../src/core/safety/fume-release.ts';
 import { leadDrop } from '../../../src/core/safety/lead-drop.ts';
 import { noiseAverage } from '../../../src/core/safety/noise-average.ts';
 import { noiseDose } from '../../../src/core/safety/noise-dose.ts';
@@ -40,7 +39,6 @@ const air: Inputs = {
   x_a: room.outside,
   x_0: 0.215,
 };
-const metal = { rodRate: 2e-3, rodManganese: 0.005, workRate: 3e-3, workManganese: 0.012 };
 
 const CASES: readonly (readonly [string, Inputs, (trace: Trace) => number])[] = [
   ...NOISE_RULES.map((rule) => [`hours by ${rule.name}`, { L: 97 }, (t: Trace) => noiseHours(97, rule, t)] as const),
@@ -72,11 +70,6 @@ const CASES: readonly (readonly [string, Inputs, (trace: Trace) => number])[] = 
     'oxygen let out by volume',
     { m_free: 0.0043, T: 295, p_air: ATMOSPHERE },
     (t) => oxygenByVolume(0.0043, 295, ATMOSPHERE, t),
-  ],
-  [
-    'fume',
-    { r_rod: 2e-3, c_rod: 0.005, r_work: 3e-3, c_work: 0.012, e: 0.03, k_Mn: 4 },
-    (t) => fumeRelease(metal, 0.03, 4, t).ironOxide,
   ],
   [
     'reach of drops',

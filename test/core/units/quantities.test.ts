@@ -41,6 +41,7 @@ const ONE: Readonly<Record<QuantityName, Readonly<Record<string, number>>>> = {
   density: { 'kg/m3': 1 },
   specificHeat: { 'J/kg K': 1 },
   heatPerMass: { 'MJ/kg': 1e6, 'kJ/kg': 1e3, 'J/kg': 1 },
+  energy: { J: 1, kJ: 1000 },
   power: { kW: 1000, W: 1 },
   heatTransfer: { 'W/m2K': 1 },
   conductivity: { 'W/m K': 1 },

@@ -1,0 +1,363 @@
+import { assumed } from '../assumptions/assumed.ts';
+import type { Assumptions } from '../assumptions/assumptions.ts';
+import type { Basis } from '../basis.ts';
+import { heatBalanceSteps } from '../burn/heat-balance.ts';
+import { materialSteps, type Material } from '../burn/materials.ts';
+import { meanFlowSteps, rodLineSteps } from '../burn/rod-line.ts';
+import { rodNames, type Rod } from '../burn/rods.ts';
+import { calculated, entered, given, type Step } from '../model/step.ts';
+import { StepList } from '../model/step-list.ts';
+import type { Operation } from './operation.ts';
+import { siteOf } from './site.ts';
+import { tipPressureSteps } from './tip-pressure.ts';
+
+/** What decides which steps an item has; all else are values of these steps. */
+export interface ItemShape {
+  readonly operation: Operation;
+  /** Sizes that are given, in the order of the operation; it plans the others. */
+  readonly sizes: readonly string[];
+  readonly rod: Rod;
+  readonly coupled: boolean;
+  readonly material: Material;
+  readonly method: string | undefined;
+  /** Why the rod was picked, and the way; they are given where left out. */
+  readonly reason?: string;
+  readonly wayReason?: string;
+}
+
+/** Steps of the sizes that are given or planned. */
+export function sizeSteps({ operation, sizes }: Pick<ItemShape, 'operation' | 'sizes'>): readonly Step[] {
+  const named = operation.order.map((name) => ({ name, ...operation.sizes[name]! }));
+  const isGiven = (name: string): boolean => sizes.includes(name);
+  return [
+    ...named.flatMap(({ name, symbol, quantity }) => (isGiven(name) ? [given(symbol, name, quantity)] : [])),
+    ...named.flatMap(({ name }) => (isGiven(name) ? [] : (operation.plans?.[name] ?? []))),
+  ];
+}
+
+/** The sizes and the tip pressure alone: they come before there is a rod. */
+export function planningList(operation: Operation, sizes: readonly string[], a: Assumptions): StepList {
+  const planned = operation.order.map((name) => operation.sizes[name]!.symbol);
+  return new StepList(
+    [...sizeSteps({ operation, sizes }), ...tipPressureSteps(operation.pressure, a)],
+    ['p', ...planned],
+  );
+}
+
+/** The choice of rod and what its flow is solved from: steps up to the mean flow `m`. `rodGiven` has what the register gives. */
+function rodSteps({ rod, reason = '' }: Pick<ItemShape, 'rod' | 'reason'>, basis: Basis): readonly Step[] {
+  return [
+    given('rod', 'rod', 'count', reason === '' ? {} : { words: reason, kind: 'calculated' }),
+    given('L_rod', 'length of a rod', 'length', { words: 'given or picked with the rod' }),
+    given('mu', 'steel in a length of rod', 'massPerLength', {
+      words: 'tube wall and wires x density of steel, register of rods',
+      kind: 'common practice',
+      source: rod.source,
+    }),
+    assumed('stub', rodNames(rod).stub),
+    ...rodLineSteps(rod, basis.a),
+    ...meanFlowSteps(rod, basis),
+  ];
+}
+
+/**
+ * Burning time: each pierce no faster than the heat removes metal nor than slag gets out, and the rest as the heat removes it.
+ *
+ *     t = integral from 0 to x of dy / min(v, c / (1 + y / s))
+ *       = x* / v + [(x - x*) + (x^2 - x*^2) / (2 s)] / c,   x* = clamp((c / v - 1) s, 0, x)
+ *
+ * x depth, v what the heat could advance, c the advance slag allows at the mouth, s the depth at which slag has halved it.
+ * Steps of the work, `rho`, `k` and `m` stand before. Source: common practice for the limit.
+ */
+export function burningSteps(
+  pierced: boolean,
+  { removal, slag }: { readonly removal: string; readonly slag: string },
+): readonly Step[] {
+  const rate = calculated(
+    'R_work',
+    'metal removed in a time',
+    'massRate',
+    `k${removal} * m`,
+    `work metal removed for a kilogram of oxygen${removal === '' ? '' : ' x factor of position'} x flow`,
+  );
+  const free = calculated(
+    't_rest',
+    'burning time of the rest',
+    'time',
+    '(rho * V) / R_work',
+    'density x volume / metal removed in a time',
+  );
+  const scatter = entered(
+    'scatter',
+    'departure from the plan',
+    'ratio',
+    1,
+    'none as planned; low and high draw it by the assumption item scatter',
+    'convention',
+    'arithmetic',
+  );
+  if (!pierced)
+    return [
+      rate,
+      free,
+      scatter,
+      calculated('t', 'burning time', 'time', 't_rest * scatter', 'the rest x departure from the plan'),
+    ];
+  return [
+    rate,
+    assumed(slag === '' ? 'c' : 'c_0', 'advance limit'),
+    ...(slag === ''
+      ? []
+      : [
+          calculated(
+            'c',
+            'advance limit in this position',
+            'speed',
+            `c_0${slag}`,
+            'advance limit x factor of the position',
+          ),
+        ]),
+    assumed('depths', 'advance depth'),
+    calculated(
+      'v',
+      'advance that the heat allows',
+      'speed',
+      'R_work / (rho * (PI / 4) * w * w)',
+      'metal removed in a time / (density x section of the pierce)',
+    ),
+    calculated(
+      's',
+      'depth at which slag halves the advance',
+      'length',
+      'depths * w',
+      'advance depth x width of the pierce',
+    ),
+    calculated(
+      'x_free',
+      "depth pierced at the heat's advance",
+      'length',
+      'min(max((c / v - 1) * s, 0), x)',
+      '(advance limit / advance of the heat - 1) x halving depth, between 0 and the depth',
+    ),
+    calculated(
+      't_pierce',
+      'burning time of the pierces',
+      'time',
+      'n * (x_free / v + (x - x_free + (x * x - x_free * x_free) / (2 * s)) / c)',
+      "pierces x (free depth / advance + the rest at the slag's limit, which falls with depth)",
+    ),
+    free,
+    scatter,
+    calculated(
+      't',
+      'burning time',
+      'time',
+      '(t_pierce + t_rest) * scatter',
+      '(pierces + rest) x departure from the plan',
+    ),
+  ];
+}
+
+/** Whole rods from the length consumed: a stub and the way to the face are lost once a rod, or once a string of coupled ones. */
+function countSteps(coupled: boolean, a: Assumptions): readonly Step[] {
+  const whole = calculated('N', 'rods', 'count', 'max(1, ceil(N_used - 1e-9))', 'rods, not rounded, whole, up');
+  const used = (expression: string, words: string): Step =>
+    calculated('N_used', 'rods, not rounded', 'count', expression, words);
+  const loss = assumed('loss', 'reach loss');
+  if (!coupled) {
+    return [
+      loss,
+      calculated(
+        'usable',
+        'usable length of a rod',
+        'length',
+        'L_rod - stub - loss * reach / 2',
+        'length - stub - reach loss x mean depth',
+      ),
+      used('l / usable', 'length consumed / usable length'),
+      whole,
+    ];
+  }
+  if (a.value('string rods') === 0) {
+    return [
+      loss,
+      used(
+        '(l + stub + loss * reach / 2) / L_rod',
+        '(length consumed + one stub + reach loss x mean depth) / length of a rod',
+      ),
+      whole,
+    ];
+  }
+  return [
+    loss,
+    assumed('most', 'string rods'),
+    calculated(
+      'usable',
+      'length that a string burns',
+      'length',
+      'most * L_rod - stub - loss * reach / 2',
+      'rods of a string x length - stub - reach loss x mean depth',
+    ),
+    calculated(
+      'n_string',
+      'strings',
+      'count',
+      'max(1, ceil(l / usable - 1e-9))',
+      'length consumed / length that a string burns, whole, up',
+    ),
+    used(
+      '(l + n_string * (stub + loss * reach / 2)) / L_rod',
+      '(length consumed + strings x (stub + reach loss x mean depth)) / length of a rod',
+    ),
+    whole,
+  ];
+}
+
+/** Oxygen, metal and time at the work that follow from burning and rods. */
+function takingSteps(
+  { operation, method }: ItemShape,
+  {
+    pierced,
+    starts,
+    handling,
+    cooled,
+    a,
+  }: {
+    readonly pierced: boolean;
+    readonly starts: boolean;
+    readonly handling: string;
+    readonly cooled: readonly Step[];
+    readonly a: Assumptions;
+  },
+): readonly Step[] {
+  const tasks = operation.work(a, method).tasks ?? [];
+  const taskTerms = tasks.map(({ symbol }, i) => `${symbol} * t_task_${i + 1}`);
+  const fixed = operation.crewTimes.map((_, i) => `t_${i + 1}`);
+  const handled = handling === '' ? '' : ' x factor of position and access';
+  return [
+    assumed('idle', 'idle oxygen share'),
+    assumed('t_light', 'lighting time'),
+    calculated(
+      'n_light',
+      'lightings',
+      'count',
+      starts ? 'max(N, starts)' : 'N',
+      starts ? 'rods or starts, the more' : 'one for each rod',
+    ),
+    calculated(
+      'O',
+      'oxygen',
+      'oxygen',
+      'O_burn * (1 + idle) + n_light * m * t_light',
+      'oxygen while burning x (1 + idle share) + lightings x flow x lighting time',
+    ),
+    calculated(
+      'M',
+      'metal removed',
+      'mass',
+      pierced ? 'rho * (V + n * x * (PI / 4) * w * w)' : 'rho * V',
+      'density x (volume of the rest + pierces)',
+    ),
+    ...operation.crewTimes.map((name, i) => assumed(`t_${i + 1}`, name)),
+    calculated(
+      't_fixed',
+      'times of the item',
+      'time',
+      fixed.join(' + '),
+      'times of the crew that burning does not change',
+    ),
+    ...cooled,
+    assumed('duty', 'burning duty'),
+    assumed('t_change', 'rod change time'),
+    ...tasks.map(({ time }, i) => assumed(`t_task_${i + 1}`, time)),
+    calculated(
+      't_work',
+      'time at the work',
+      'time',
+      `(${['t / duty', ...taskTerms, 'N * t_change'].join(' + ')})${handling}`,
+      `(burning time / burning duty + ${tasks.length > 0 ? 'tasks x their times + ' : ''}rods x rod change time)${handled}`,
+    ),
+    calculated(
+      't_crew',
+      'crew time',
+      'time',
+      `t_fixed + ${cooled.length > 0 ? 't_cool + ' : ''}t_work`,
+      `times of the item + ${cooled.length > 0 ? 'cooling + ' : ''}time at the work`,
+    ),
+  ];
+}
+
+/** What can be asked of an item. */
+const RESULTS = [
+  'N',
+  'O',
+  't',
+  't_crew',
+  'l',
+  'M',
+  'n_light',
+  'reach',
+  'share',
+  't_work',
+  'rod',
+  'material',
+  'cooled',
+  'd_m',
+  'd_e',
+];
+
+/**
+ * All steps of one item: sizes, tip pressure, rod, flow, heat balance, work, burning time, rods, oxygen, crew time.
+ *
+ * `cooled`: the steps of its cooling, where it cools; `besides`: more that is shown with it, in its symbols, and their results.
+ */
+export function itemList(
+  shape: ItemShape,
+  basis: Basis,
+  cooled: readonly Step[],
+  besides: { readonly steps: readonly Step[]; readonly results: readonly string[] } = { steps: [], results: [] },
+): StepList {
+  const { operation, rod, coupled, material, method } = shape;
+  const { a } = basis;
+  const work = operation.work(a, method).steps;
+  const has = (symbol: string): boolean => work.some((step) => step.symbol === symbol);
+  const pierced = has('n');
+  const site = siteOf(a);
+  const usedSite = site.steps.filter(({ symbol }) => pierced || symbol !== 'g_pos');
+  const steps: readonly Step[] = [
+    ...sizeSteps(shape),
+    ...tipPressureSteps(operation.pressure, a),
+    ...rodSteps(shape, basis),
+    ...materialSteps(material),
+    ...heatBalanceSteps(rod, material),
+    ...usedSite,
+    ...work,
+    ...(method === undefined
+      ? []
+      : [
+          given('method', 'method', 'count', {
+            words: shape.wayReason ?? 'given',
+            kind: 'calculated',
+            source: 'arithmetic',
+          }),
+        ]),
+    ...burningSteps(pierced, site),
+    calculated('O_burn', 'oxygen while burning', 'oxygen', 'm * t', 'flow x burning time'),
+    calculated(
+      'l',
+      'length of rod consumed',
+      'length',
+      'lambda * O_burn / mu',
+      'rod feed ratio x oxygen while burning / steel in a length of rod',
+    ),
+    ...countSteps(coupled, a),
+    ...takingSteps(shape, { pierced, starts: has('starts'), handling: site.handling, cooled, a }),
+    ...besides.steps,
+  ];
+  const known = new Set(steps.map((step) => step.symbol));
+  const sizes = operation.order.map((name) => operation.sizes[name]!.symbol);
+  return new StepList(
+    steps,
+    [...RESULTS, 'method', ...sizes, ...besides.results].filter((symbol) => known.has(symbol)),
+  );
+}

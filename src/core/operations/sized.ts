@@ -1,0 +1,215 @@
+import type { Assumptions } from '../assumptions/assumptions.ts';
+import type { Basis } from '../basis.ts';
+import type { Material } from '../burn/materials.ts';
+import { meanFlow, rodGiven } from '../burn/rod-line.ts';
+import { rodMassPerLength, rodName, type RodChoice } from '../burn/rods.ts';
+import { CalcError } from '../errors.ts';
+import { Evaluation } from '../model/evaluation.ts';
+import { given, type Step } from '../model/step.ts';
+import { StepList } from '../model/step-list.ts';
+import { Working } from '../model/working.ts';
+import { showQuantity } from '../units/show-quantity.ts';
+import { itemList, planningList } from './item-steps.ts';
+import type { Operation, Planned, Sizes } from './operation.ts';
+import { pickRod } from './pick-rod.ts';
+import { checkOpening, type FittedRod } from './rod-fit.ts';
+import { unreachable, waysOf, type Task, type Way } from './ways.ts';
+
+/** One thing to do: an operation on a piece of some size and material, with a rod where one is named. */
+export interface Item<G extends string = string> {
+  readonly operation: Operation<G>;
+  readonly sizes: Sizes<G>;
+  readonly rod?: RodChoice | undefined;
+  readonly material: Material;
+  readonly basis: Basis;
+}
+
+/** What one item takes; SI. */
+export interface Sized {
+  readonly operation: Operation;
+  readonly rod: FittedRod;
+  readonly name: string;
+  /** Gauge, at the holder's inlet. */
+  readonly pressure: number;
+  /** Mean over a rod. */
+  readonly flow: number;
+  /** Length of rod consumed, not rounded. */
+  readonly consumed: number;
+  readonly rods: number;
+  /** Times a rod is lit. */
+  readonly lightings: number;
+  readonly oxygen: number;
+  readonly burnTime: number;
+  /** From set-up to clean-up, cooling included; worked out when it is asked for, since cooling costs more than all the rest. */
+  readonly crewTime: number;
+  /** Cooling before the next step [s]; 0 where the operation has none. */
+  readonly cooling: number;
+  /** Work metal removed. */
+  readonly removed: number;
+  /** How deep in the work the tip gets [m]. */
+  readonly reach: number;
+  /** How it is done, where there are several ways, and the others, quickest first. */
+  readonly method: string | undefined;
+  readonly otherWays: readonly Way[];
+  /** Burning with its pauses, rod changes and tasks [s]. */
+  readonly timeAtWork: number;
+  readonly material: Material;
+  /** Sizes with those the operation planned. */
+  readonly planned: Planned;
+  /** Rating of the ram that pushes the item out [N]; undefined where nothing is pushed. `#N/A` beyond the largest. */
+  ram(): number | undefined;
+  /** The steps of all this, one of them the result. */
+  working(result: string): Working;
+  /** All steps, with the ram to bring and more that is shown besides, in their symbols. */
+  allSteps(besides?: Besides): Working;
+}
+
+/** More steps to show with an item's, in its symbols, and their results. */
+export interface Besides {
+  readonly steps: readonly Step[];
+  readonly results: readonly string[];
+}
+
+/** Sizes and tip pressure of an item, before there is a rod. */
+export function plannedItem<G extends string>(
+  operation: Operation<G>,
+  sizes: Sizes<G>,
+  basis: Basis,
+): { readonly planned: Planned<G>; readonly pressure: number } {
+  const { a } = basis;
+  const with_ = withDefaults(operation, sizes);
+  operation.check?.(with_, a);
+  const names = operation.order.filter((name) => with_[name] !== undefined);
+  const at = basis.reading(`sizes ${operation.id} ${names.join(' ')}`, () => {
+    const list = basis.once(`sizes ${operation.id} ${names.join(' ')}`, () =>
+      planningList(operation as Operation, names, a),
+    );
+    return new Evaluation(list, {}, a).over(names.map((name) => operation.sizes[name].symbol));
+  });
+  at.give(names.map((name) => with_[name] as number));
+  const planned = Object.fromEntries(operation.order.map((name) => [name, at.number(operation.sizes[name].symbol)]));
+  return { planned: planned as Record<G, number>, pressure: at.number('p') };
+}
+
+function withDefaults<G extends string>(operation: Operation<G>, sizes: Sizes<G>): Sizes<G> {
+  const all: { [K in G]?: number | undefined } = {};
+  for (const name of operation.order) all[name] = sizes[name] ?? operation.sizes[name].default;
+  return all;
+}
+
+/**
+ * Sizes one item of an operation: rod, pressure, flow, rods, oxygen, burning minutes and crew minutes.
+ *
+ * The work follows from the geometry and the rod; the flow from rod and tip pressure; what a kilogram of oxygen
+ * removes from the heat balance; so time = metal / removal rate, with a pierce limited by slag getting out.
+ * Oxygen = (flow x burning time) x (1 + idle share) + lightings x flow x lighting time, as many lightings as rods or
+ * places to start at. Of several ways the quickest is taken. All of it is the list of steps in item-steps.ts.
+ */
+export function sized<G extends string>({ operation: declared, sizes, rod: choice, material, basis }: Item<G>): Sized {
+  const { a } = basis;
+  const operation = declared as Operation;
+  const { planned, pressure } = plannedItem(declared, sizes, basis);
+  const task: Task = { operation, planned, pressure, material };
+  if (choice) checkOpening(operation.opening(planned), choice.rod, basis);
+  const { rod, ways } = pickRod(task, choice, basis);
+  const [way, ...otherWays] = ways ?? waysOf(task, [{ rod, flow: flowOf(rod, pressure, basis) }], basis)[0] ?? [];
+  if (!way) throw unreachable(task, rod, basis);
+  const { length, coupled } = rod;
+  const name = rodName(rod.rod, length, coupled);
+  let cooled: number | undefined;
+  const steps = (besides?: Besides): Evaluation => {
+    const all = withDefaults(declared, sizes);
+    const names = declared.order.filter((each) => all[each] !== undefined);
+    const shape = {
+      operation,
+      sizes: names,
+      rod: rod.rod,
+      coupled,
+      material,
+      method: way.method,
+      reason: rod.reason,
+      wayReason: wayReason(way, otherWays, a),
+    };
+    const list = itemList(shape, basis, operation.cooling?.steps(planned, basis) ?? [], besides);
+    return new Evaluation(
+      list,
+      {
+        ...Object.fromEntries(names.map((each) => [declared.sizes[each].symbol, all[each] as number])),
+        ...rodGiven(rod.rod),
+        rod: name,
+        L_rod: length,
+        mu: rodMassPerLength(rod.rod),
+        ...(way.method !== undefined && { method: way.method }),
+      },
+      a,
+    );
+  };
+  return {
+    operation,
+    rod,
+    name,
+    pressure,
+    flow: flowOf(rod, pressure, basis) * a.value('flow factor'),
+    consumed: way.consumed,
+    rods: way.rods,
+    lightings: way.lightings,
+    oxygen: way.oxygen,
+    burnTime: way.burnTime,
+    get cooling() {
+      return (cooled ??= operation.cooling?.time(planned, basis) ?? 0);
+    },
+    get crewTime() {
+      return way.fixedTime + this.cooling + way.time;
+    },
+    removed: way.removed,
+    reach: way.reach,
+    method: way.method,
+    otherWays,
+    timeAtWork: way.time,
+    material,
+    planned,
+    ram: () => ramOf(operation, planned, basis),
+    working: (result) => new Working(steps(), result),
+    allSteps: (more = { steps: [], results: [] }) => {
+      const ram = ramSteps(operation, planned, basis);
+      const all = steps({ steps: [...more.steps, ...ram.steps], results: [...more.results, ...ram.results] });
+      return new Working(all, 't_crew', all.list.results);
+    },
+  };
+}
+
+/** Flow of a rod before the flow factor [kg/s]. */
+export const flowOf = ({ rod, length }: Pick<FittedRod, 'rod' | 'length'>, pressure: number, basis: Basis): number =>
+  meanFlow(rod, length, pressure, basis) / basis.a.value('flow factor');
+
+/** Rating of the ram that pushes a planned item out [N]; undefined where nothing is pushed. */
+function ramOf(operation: Operation, planned: Planned, basis: Basis): number | undefined {
+  const { ram, order, sizes } = operation;
+  if (!ram) return undefined;
+  const symbols = order.map((name) => sizes[name]!.symbol);
+  const at = basis.reading(`ram ${operation.id}`, () => {
+    const given_ = order.map((name) => given(sizes[name]!.symbol, name, sizes[name]!.quantity));
+    return new Evaluation(new StepList([...given_, ...ram(basis.a)], ['R_ram']), {}, basis.a).over(symbols);
+  });
+  return at.give(order.map((name) => planned[name]!)).number('R_ram');
+}
+
+/** Steps of the ram to bring; up to the rating needed where no common ram has it. */
+function ramSteps(operation: Operation, planned: Planned, basis: Basis): Besides {
+  const steps = operation.ram?.(basis.a) ?? [];
+  if (steps.length === 0) return { steps, results: [] };
+  try {
+    ramOf(operation, planned, basis);
+    return { steps, results: ['R_ram'] };
+  } catch (e) {
+    if (e instanceof CalcError) return { steps: steps.slice(0, -1), results: ['R_min'] };
+    throw e;
+  }
+}
+
+/** Why one way is taken of several. */
+function wayReason(way: Way, others: readonly Way[], { system }: Assumptions): string {
+  if (others.length === 0) return 'given';
+  const times = [way, ...others].map(({ method = '', time }) => `${method} ${showQuantity(time, 'time', system, 3)}`);
+  return `least time at the work: ${times.join(', ')}`;
+}

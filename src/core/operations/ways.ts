@@ -1,0 +1,210 @@
+import type { Basis } from '../basis.ts';
+import { rodMassPerLength } from '../burn/rods.ts';
+import { rodGiven } from '../burn/rod-line.ts';
+import type { Material } from '../burn/materials.ts';
+import { Evaluation, type Column } from '../model/evaluation.ts';
+import { given as givenStep } from '../model/step.ts';
+import { itemList, type ItemShape } from './item-steps.ts';
+import type { Operation, Planned } from './operation.ts';
+import { reaches, tooShort, type FittedRod } from './rod-fit.ts';
+
+/** One way to do the work of one item with one rod, and what it takes; SI. */
+export interface Way {
+  /** Its name, where the operation has several. */
+  readonly method: string | undefined;
+  /** Burning with its pauses, rod changes and tasks [s]. */
+  readonly time: number;
+  readonly rods: number;
+  /** Length of rod consumed, not rounded. */
+  readonly consumed: number;
+  readonly oxygen: number;
+  readonly burnTime: number;
+  /** Times a rod is lit. */
+  readonly lightings: number;
+  /** Work metal removed. */
+  readonly removed: number;
+  /** How deep in the work the tip gets [m]. */
+  readonly reach: number;
+  /** Crew times that burning does not change [s]. */
+  readonly fixedTime: number;
+}
+
+/** The rods that one item may be done with, each with its flow as calculated, before the flow factor [kg/s]. */
+export interface Fed {
+  readonly rod: FittedRod;
+  readonly flow: number;
+}
+
+/** One operation's sizes, as planned, at a tip pressure, on a material. */
+export interface Task {
+  readonly operation: Operation;
+  readonly planned: Planned;
+  /** Gauge, at the holder's inlet [Pa]. */
+  readonly pressure: number;
+  readonly material: Material;
+}
+
+/** Rods of one construction have the same steps; sizes, rod and flow are given anew for each item. */
+const ROD_SYMBOLS = ['p', 'L_rod', 'd_rod', 'mu', 'm_0'] as const;
+
+/** Step of cooling where it is given: evaluations of many items take it as found. */
+const COOLING_GIVEN = [givenStep('t_cool', 'cooling time', 'time')];
+
+/** Symbols of the sizes of an operation, in its order. */
+const sizeSymbols = (operation: Operation): readonly string[] =>
+  operation.order.map((name) => operation.sizes[name]!.symbol);
+
+/** What the evaluations of items are given anew, in the order of `givenOf`. */
+export const anewOf = (operation: Operation): readonly string[] => [...sizeSymbols(operation), ...ROD_SYMBOLS];
+
+/** Values for `anewOf`: numbers, or a column over rods. */
+export function givenOf(
+  { operation, planned, pressure }: Task,
+  rods: { readonly [K in 'length' | 'diameter' | 'mass' | 'flow']: Column },
+): readonly Column[] {
+  return [...operation.order.map((name) => planned[name]!), pressure, rods.length, rods.diameter, rods.mass, rods.flow];
+}
+
+/**
+ * The steps of items that differ in sizes, rod size and flow only, on the assumptions in force or `drawn`. Cooling is given where
+ * the operation has any: it is found apart.
+ */
+export function itemEvaluation(
+  shape: Omit<ItemShape, 'sizes'>,
+  basis: Basis,
+  drawn: ReadonlyMap<string, Column> = new Map<string, Column>(),
+): Evaluation {
+  const { operation, rod } = shape;
+  const list = basis.once(`steps ${shapeKey(shape)}`, () =>
+    itemList({ ...shape, sizes: operation.order }, basis, operation.cooling ? COOLING_GIVEN : []),
+  );
+  const given: Record<string, Column | string> = { ...rodGiven(rod), t_cool: 0 };
+  for (const { step } of list.nodes) {
+    const column = 'assumption' in step.from ? drawn.get(step.from.assumption) : undefined;
+    if (column !== undefined) given[step.symbol] = column;
+  }
+  return new Evaluation(list, given, basis.a);
+}
+
+/** What the steps of an item depend on, besides the assumptions in force. */
+export const shapeKey = ({ operation, rod, coupled, material, method }: Omit<ItemShape, 'sizes'>): string =>
+  `${operation.id} ${method} ${rod.kind} ${coupled} ${material.name}`;
+
+/** Ways that the operation's word asks for; all where it names none. */
+function methodsOf(operation: Operation, { a }: Basis): readonly (string | undefined)[] {
+  const { methods } = operation;
+  if (!methods) return [undefined];
+  const named = methods.names.filter((name) => name === a.word(methods.choice));
+  return named.length > 0 ? named : methods.names;
+}
+
+/**
+ * The ways to do one item's work with each of some rods, quickest first; only the one that the operation's word asks for, where
+ * it names one. Empty for a rod that does not reach. The steps are evaluated for all rods at once.
+ */
+export function waysOf(task: Task, fed: readonly Fed[], basis: Basis): readonly (readonly Way[])[] {
+  const ways: Way[][] = fed.map(() => []);
+  for (const kind of ['short', 'bar'] as const) {
+    for (const coupled of [false, true]) {
+      const places = fed.flatMap(({ rod }, i) => (rod.rod.kind === kind && rod.coupled === coupled ? [i] : []));
+      if (places.length === 0) continue;
+      const alike = places.map((i) => fed[i]!);
+      for (const method of methodsOf(task.operation, basis)) {
+        waysWith(task, alike, method, basis).forEach((way, i) => {
+          if (way) ways[places[i]!]!.push(way);
+        });
+      }
+    }
+  }
+  for (const each of ways) if (each.length > 1) each.sort((x, y) => x.time - y.time);
+  return ways;
+}
+
+function columnOf<T>(of: readonly T[], value: (each: T) => number): Column {
+  return of.length === 1 ? value(of[0]!) : Float64Array.from(of, value);
+}
+
+function waysWith(
+  task: Task,
+  fed: readonly Fed[],
+  method: string | undefined,
+  basis: Basis,
+): readonly (Way | undefined)[] {
+  const { operation, material } = task;
+  const [{ rod: first }] = fed as readonly [Fed, ...Fed[]];
+  const shape = { operation, rod: first.rod, coupled: first.coupled, material, method };
+  const at = basis
+    .reading(`ways ${shapeKey(shape)}`, () => {
+      const all = itemEvaluation(shape, basis);
+      // Refuses assumptions that no rod can work with.
+      all.number('share');
+      return all.over(anewOf(operation));
+    })
+    .give(
+      givenOf(task, {
+        length: columnOf(fed, ({ rod }) => rod.length),
+        diameter: columnOf(fed, ({ rod }) => rod.rod.outsideDiameter),
+        mass: columnOf(fed, ({ rod }) => rodMassPerLength(rod.rod)),
+        flow: columnOf(fed, ({ flow }) => flow),
+      }),
+    );
+  const read = (symbol: string): ((i: number) => number) => {
+    const value = at.column(symbol);
+    return (i) => (typeof value === 'number' ? value : value[i]!);
+  };
+  const [reach, usable] = [read('reach'), at.list.has('usable') ? read('usable') : undefined];
+  const each = fed.map(({ rod }, i) => reaches(rod, reach(i), usable?.(i), basis));
+  if (!each.includes(true)) return fed.map(() => undefined);
+  const [time, rods, consumed, oxygen, burnTime, lightings, removed, fixedTime] = [
+    't_work',
+    'N',
+    'l',
+    'O',
+    't',
+    'n_light',
+    'M',
+    't_fixed',
+  ].map(read) as [
+    (i: number) => number,
+    (i: number) => number,
+    (i: number) => number,
+    (i: number) => number,
+    (i: number) => number,
+    (i: number) => number,
+    (i: number) => number,
+    (i: number) => number,
+  ];
+  return fed.map((_, i) =>
+    each[i]
+      ? {
+          method,
+          time: time(i),
+          rods: rods(i),
+          consumed: consumed(i),
+          oxygen: oxygen(i),
+          burnTime: burnTime(i),
+          lightings: lightings(i),
+          removed: removed(i),
+          reach: reach(i),
+          fixedTime: fixedTime(i),
+        }
+      : undefined,
+  );
+}
+
+/** The error of a rod that does not reach. */
+export function unreachable(task: Task, rod: FittedRod, basis: Basis): Error {
+  const { operation, material } = task;
+  const [method] = methodsOf(operation, basis);
+  const at = itemEvaluation({ operation, rod: rod.rod, coupled: rod.coupled, material, method }, basis)
+    .over(anewOf(operation))
+    .give(
+      givenOf(task, {
+        length: rod.length,
+        diameter: rod.rod.outsideDiameter,
+        mass: rodMassPerLength(rod.rod),
+        flow: NaN,
+      }),
+    );
+  return tooShort(rod, at.number('reach'), basis);
+}

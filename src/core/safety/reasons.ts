@@ -1,0 +1,63 @@
+import type { Need, Trigger } from './caution.ts';
+import { conditionsOf, type HeldCondition, type Item } from './item.ts';
+import { isAbove, isBelow } from './limits.ts';
+
+/** Why a rule applies. */
+export interface Reasons {
+  /** The conditions, else the operation or the function. */
+  readonly because: string;
+  /** Whether a condition brought it up, rather than the operation or the function by itself. */
+  readonly byCondition: boolean;
+}
+
+interface Rule {
+  readonly triggers: readonly Trigger[];
+}
+
+function holds(need: Need, condition: HeldCondition, { limits }: Item): boolean {
+  if (typeof need === 'string') return condition.name === need;
+  if (condition.name !== need.condition) return false;
+  const { value } = condition;
+  // A bound without a value to hold against it is taken as passed.
+  if (value === undefined) return true;
+  const bound = (of: number | keyof typeof limits): number => (typeof of === 'number' ? of : limits[of]);
+  if ('above' in need) return isAbove(value, bound(need.above));
+  if ('atLeast' in need) return !isBelow(value, bound(need.atLeast));
+  return isBelow(value, bound(need.below));
+}
+
+/** What brought a trigger up, or undefined where it does not hold. */
+function reason(trigger: Trigger, item: Item, held: readonly HeldCondition[]): Reasons | undefined {
+  const { operation } = item;
+  if (trigger.operations && !(operation && trigger.operations.includes(operation))) return undefined;
+  const name = item.functions.find((n) => trigger.functions?.some((f) => n === f || n.startsWith(`${f}.`)));
+  if (trigger.functions && name === undefined) return undefined;
+  const met = (trigger.conditions ?? []).map((need) => held.find((c) => holds(need, c, item)));
+  if (met.some((c) => c === undefined)) return undefined;
+  return met.length > 0
+    ? { because: met.map((c) => c?.because ?? '').join(' and '), byCondition: true }
+    : { because: name ?? operation ?? '', byCondition: false };
+}
+
+/** The rules that apply to any of the items, in their order, each once with all that brought it up. */
+export function reasonsOf<R extends Rule>(rules: readonly R[], items: readonly Item[]): readonly (R & Reasons)[] {
+  const subjects = distinctSubjects(items);
+  return rules.flatMap((rule) => {
+    const reasons = subjects.flatMap(({ item, held }) => rule.triggers.flatMap((t) => reason(t, item, held) ?? []));
+    const byCondition = reasons.filter((r) => r.byCondition);
+    const [first] = reasons;
+    if (first === undefined) return [];
+    if (byCondition.length === 0) return [{ ...rule, ...first }];
+    return [{ ...rule, because: [...new Set(byCondition.map((r) => r.because))].join(' and '), byCondition: true }];
+  });
+}
+
+/** A plan has many items that say the same. */
+function distinctSubjects(
+  items: readonly Item[],
+): readonly { readonly item: Item; readonly held: readonly HeldCondition[] }[] {
+  const subjects = items.map((item) => ({ item, held: conditionsOf(item) }));
+  const key = ({ item, held }: (typeof subjects)[number]): string =>
+    [item.operation, ...item.functions, ...held.map((h) => `${h.name} ${h.value} ${h.because}`)].join('|');
+  return [...new Map(subjects.map((s) => [key(s), s])).values()];
+}

@@ -1,0 +1,94 @@
+import type { Argument, Cell, HostFunction } from '../../sheet/host-function.ts';
+import { toCellError } from '../../sheet/call.ts';
+import type { SelectedCell } from '../../pane/port.ts';
+import { forPane } from './formula-text.ts';
+import { PaneServer } from './pane-server.ts';
+import { why } from './why.ts';
+
+/** What the program asks on the pipe. */
+type Question =
+  | { readonly call: string; readonly arguments: readonly (Argument | null)[] }
+  | { readonly why: SelectedCell }
+  | { readonly pane: true }
+  /** Its answers to what was asked of it while it waits for a reason. */
+  | { readonly cells: readonly (readonly Cell[])[] }
+  | { readonly problem: string };
+
+interface Waiting {
+  readonly question: readonly string[];
+  readonly resolve: (cells: readonly (readonly Cell[])[]) => void;
+  readonly reject: (reason: Error) => void;
+}
+
+/** Answers the program's questions, each in its turn; calls never wait for anything. */
+export class Answers {
+  private readonly functions: ReadonlyMap<string, HostFunction>;
+  /** Cells asked of the program, one at a time: the first is the one it is reading. */
+  private readonly waiting: Waiting[] = [];
+  private server: Promise<PaneServer> | undefined;
+
+  /** `folder` is where the files of the pane lie. */
+  constructor(
+    functions: readonly HostFunction[],
+    private readonly folder: string,
+    private readonly say: (line: string) => void,
+  ) {
+    this.functions = new Map(functions.map((f) => [f.name, f]));
+  }
+
+  take(line: string): void {
+    const question = JSON.parse(line) as Question;
+    if ('call' in question) this.tell({ rows: this.rows(question.call, question.arguments) });
+    else if ('cells' in question) this.heard((asked) => asked.resolve(question.cells));
+    else if ('problem' in question) this.heard((asked) => asked.reject(new Error(question.problem)));
+    else if ('why' in question) void this.reason(question.why);
+    else void this.pane();
+  }
+
+  private rows(name: string, args: readonly (Argument | null)[]): readonly (readonly Cell[])[] {
+    const f = this.functions.get(name);
+    if (!f) return [[{ error: '#NAME?', message: '' }]];
+    return f.call(args.map((a) => a ?? undefined));
+  }
+
+  private async reason(cell: SelectedCell): Promise<void> {
+    const text = await why(inPaneWriting(cell), { read: (...question) => this.read(question) }).catch(
+      (thrown: unknown) => toCellError(thrown).message,
+    );
+    this.tell({ text });
+  }
+
+  private read(question: readonly string[]): Promise<readonly (readonly Cell[])[]> {
+    return new Promise((resolve, reject) => {
+      this.waiting.push({ question, resolve, reject });
+      if (this.waiting.length === 1) this.tell({ read: question });
+    });
+  }
+
+  private heard(tell: (asked: Waiting) => void): void {
+    const asked = this.waiting.shift();
+    const [next] = this.waiting;
+    if (next) this.tell({ read: next.question });
+    if (asked) tell(asked);
+  }
+
+  private async pane(): Promise<void> {
+    this.server ??= PaneServer.start(this.folder);
+    const { page, program } = await this.server;
+    this.tell({ page, program });
+  }
+
+  private tell(answer: object): void {
+    this.say(JSON.stringify(answer));
+  }
+}
+
+/** A cell as the program describes it, with formulas in the pane's writing. */
+export function inPaneWriting(cell: SelectedCell): SelectedCell {
+  const { formula, spill } = cell;
+  return {
+    ...cell,
+    formula: forPane(formula),
+    ...(spill ? { spill: { ...spill, formula: forPane(spill.formula) } } : {}),
+  };
+}

@@ -1,0 +1,188 @@
+"""Cells of the program's documents, read and written for the pane and for BURN.WHY."""
+
+from com.sun.star.table.CellContentType import FORMULA
+from rodsheet_values import error_name
+
+# com.sun.star.sheet.AddressConvention: references as `Sheet!A1`, which the pane reads.
+XL_A1 = 1
+# A range of so many rows or columns ends with the last filled one.
+MANY_ROWS = 20000
+MANY_COLUMNS = 500
+
+
+class Refused(Exception):
+    """Says in plain words why something was not done."""
+
+
+class SheetCell:
+    """One cell with its document."""
+
+    def __init__(self, document, cell):
+        self.document = document
+        self.cell = cell
+        self.sheet = cell.getSpreadsheet()
+
+    def described(self):
+        """As the pane's port has a selected cell; the formula still has the program's separators."""
+        place = self.cell.getCellAddress()
+        told = {
+            "sheet": self.sheet.Name,
+            "address": address(place.Column, place.Row),
+            "formula": "",
+            "value": values(self.cell)[0][0],
+        }
+        cursor = self.sheet.createCursorByRange(self.cell)
+        cursor.collapseToCurrentArray()
+        if not cursor.getArrayFormula():
+            if self.cell.Type == FORMULA:
+                told["formula"] = self.printed(self.cell.getTokens(), place)
+            return told
+        first = cursor.getRangeAddress()
+        row, column = place.Row - first.StartRow, place.Column - first.StartColumn
+        # Written as seen from the cell that holds it.
+        start = self.sheet.getCellByPosition(first.StartColumn, first.StartRow).getCellAddress()
+        formula = self.printed(cursor.getArrayTokens(), start)
+        if row == column == 0:
+            told["formula"] = formula
+        else:
+            told["spill"] = {
+                "from": address(start.Column, start.Row),
+                "formula": formula,
+                "row": row,
+                "column": column,
+            }
+        return told
+
+    def printed(self, tokens, place):
+        parser = self.document.createInstance("com.sun.star.sheet.FormulaParser")
+        parser.CompileEnglish = True
+        parser.FormulaConvention = XL_A1
+        return "=" + parser.printFormula(tokens, place)
+
+    def read(self, reference, sheet_name, _address):
+        return read(self.document, reference, sheet_name)
+
+
+def read(document, reference, sheet_name):
+    """Values of a reference as the pane writes it: cells, whole columns or rows, another sheet, a name."""
+    sheet = sheet_named(document, sheet_name)
+    name, mark, inside = reference.strip().rpartition("!")
+    if mark:
+        sheet = sheet_named(document, name.strip("'").replace("''", "'"))
+    return values(used_part(range_named(document, sheet, inside)))
+
+
+def sheet_named(document, name):
+    if not document.Sheets.hasByName(name):
+        raise Refused("there is no sheet %s" % name)
+    return document.Sheets.getByName(name)
+
+
+def range_named(document, sheet, reference):
+    for names in (sheet.NamedRanges, document.NamedRanges, document.DatabaseRanges):
+        if names.hasByName(reference):
+            found = names.getByName(reference).getReferredCells()
+            if found is None:
+                raise Refused("the name %s stands for no cells" % reference)
+            return found
+    try:
+        return sheet.getCellRangeByName(reference)
+    except Exception:
+        raise Refused("there is no such range") from None
+
+
+def used_part(cells):
+    """The range without the rows and columns beyond the last filled ones, where it is long."""
+    at = cells.getRangeAddress()
+    cursor = cells.getSpreadsheet().createCursor()
+    cursor.gotoEndOfUsedArea(False)
+    last = cursor.getRangeAddress()
+    rows, columns = at.EndRow - at.StartRow, at.EndColumn - at.StartColumn
+    if rows >= MANY_ROWS:
+        rows = max(0, min(rows, last.EndRow - at.StartRow))
+    if columns >= MANY_COLUMNS:
+        columns = max(0, min(columns, last.EndColumn - at.StartColumn))
+    return cells.getCellRangeByPosition(0, 0, columns, rows)
+
+
+def values(cells):
+    """Rows of what a range holds. Its own way to text shows "..." while something is being calculated."""
+    return [
+        [
+            {"error": error_name(cells.getCellByPosition(column, row).getError()), "message": ""}
+            if cell is None
+            else cell or None
+            if isinstance(cell, str)
+            else cell
+            for column, cell in enumerate(line)
+        ]
+        for row, line in enumerate(cells.getDataArray())
+    ]
+
+
+def address(column, row):
+    letters = ""
+    column += 1
+    while column:
+        column, rest = divmod(column - 1, 26)
+        letters = chr(65 + rest) + letters
+    return "%s%d" % (letters, row + 1)
+
+
+def put_formula(controller, formula, rows, columns):
+    """Puts a formula in the selected cell, as an array over so many cells where its result is one."""
+    first = active_cell(controller)
+    at = first.getCellAddress()
+    sheet = first.getSpreadsheet()
+    if rows == columns == 1:
+        first.setFormula(formula)
+        return
+    area = sheet.getCellRangeByPosition(at.Column, at.Row, at.Column + columns - 1, at.Row + rows - 1)
+    for row, line in enumerate(area.getDataArray()):
+        for column, cell in enumerate(line):
+            if cell != "" and (row, column) != (0, 0):
+                raise Refused(
+                    "the result takes %d rows and %d columns, and %s is not blank"
+                    % (rows, columns, address(at.Column + column, at.Row + row))
+                )
+    first.setString("")
+    area.setArrayFormula(formula)
+
+
+def add_sheet(controller, wanted, rows):
+    """A new sheet with these rows from A1, shown; a taken name gets a number. Gives the name."""
+    document = controller.getModel()
+    taken = {name.lower() for name in document.Sheets.ElementNames}
+    name, number = wanted, 2
+    while name.lower() in taken:
+        name, number = "%s %d" % (wanted, number), number + 1
+    document.Sheets.insertNewByName(name, document.Sheets.Count)
+    sheet = document.Sheets.getByName(name)
+    width = max(len(row) for row in rows)
+    filled = tuple(tuple(written(cell) for cell in row) + ("",) * (width - len(row)) for row in rows)
+    area = sheet.getCellRangeByPosition(0, 0, width - 1, len(rows) - 1)
+    area.setDataArray(filled)
+    # com.sun.star.awt.FontWeight.BOLD
+    area.getCellRangeByPosition(0, 0, width - 1, 0).CharWeight = 150.0
+    area.Columns.OptimalWidth = True
+    controller.setActiveSheet(sheet)
+    controller.freezeAtPosition(0, 1)
+    return name
+
+
+def written(cell):
+    if cell is None:
+        return ""
+    if isinstance(cell, dict):
+        return cell["error"]
+    return float(cell) if isinstance(cell, (bool, int)) else cell
+
+
+def active_cell(controller):
+    """The selected cell, of a selected range the first; what is selected may be a drawing, and then it is none."""
+    selection = controller.getSelection()
+    if hasattr(selection, "getRangeAddresses"):
+        selection = selection.getByIndex(0) if selection.getCount() else None
+    if selection is None or not hasattr(selection, "getCellByPosition"):
+        return None
+    return selection.getCellByPosition(0, 0)

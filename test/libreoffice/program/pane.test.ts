@@ -1,0 +1,110 @@
+/** The pane in a browser beside Calc: it follows the selected cell, explains it and puts formulas in. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Calc } from './calc.ts';
+import { startCalc } from './installed.ts';
+
+const folder = mkdtempSync(path.join(tmpdir(), 'rodsheet-browser-'));
+/** Where the address is written down that a browser is to open. */
+const address = path.join(folder, 'address');
+
+let calc: Calc;
+let browser: Browser;
+let page: Page;
+const outside: string[] = [];
+
+beforeAll(async () => {
+  // What the program opens addresses with.
+  writeFileSync(
+    path.join(folder, 'xdg-open'),
+    `#!/bin/sh\nprintf %s "$1" > ${address}.part && mv ${address}.part ${address}\n`,
+    { mode: 0o755 },
+  );
+  calc = await startCalc({ path: folder });
+  await calc.open('d');
+  await calc.fill('d', 'A1', [
+    [3.5, 12],
+    [4, 'long'],
+  ]);
+  await calc.put('d', {
+    C1: '=BURN.PIN.OXYGEN(A1;B1)',
+    C2: '=BURN.PIN.OXYGEN(A2;B2)',
+    'E1:R3': '=BURN.PIN.PLAN(A1:A2;B1:B2)',
+  });
+  await calc.do('job', { what: 'pane' });
+  const at = await written(address);
+  browser = await chromium.launch({
+    executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+    args: ['--no-sandbox'],
+  });
+  page = await browser.newPage();
+  page.on('request', (request) => {
+    if (!request.url().startsWith(at)) outside.push(request.url());
+  });
+  await page.goto(at);
+});
+afterAll(async () => {
+  await browser.close();
+  await calc.end();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+async function written(file: string): Promise<string> {
+  for (;;) {
+    try {
+      return readFileSync(file, 'utf8');
+    } catch {
+      await new Promise((resolve) => setTimeout(resolve, 100));
+    }
+  }
+}
+
+describe('the pane beside Calc', () => {
+  it('follows the selected cell and shows how it was worked out', async () => {
+    await calc.do('select', { document: 'd', address: 'C1' });
+    await page.getByText('Sheet1 C1').waitFor();
+    await page.getByText('=BURN.PIN.OXYGEN(A1,B1)').first().waitFor();
+    const oxygen = (await calc.values('d', 'C1'))[0]![0] as number;
+    await page.getByText(oxygen.toPrecision(5)).first().waitFor();
+    expect(await page.getByRole('heading', { name: 'Working' }).count()).toBe(1);
+  });
+
+  it('says of a cell inside an array which item it shows', async () => {
+    await calc.do('select', { document: 'd', address: 'H2' });
+    await page.getByText('from E1').waitFor();
+    await page.getByText('Item of 2').waitFor();
+  });
+
+  it('says why a cell failed', async () => {
+    await calc.do('select', { document: 'd', address: 'C2' });
+    await page
+      .getByText(/length is "long"; must be/)
+      .first()
+      .waitFor();
+  });
+
+  it('follows a change of what the cell reads', async () => {
+    await calc.do('select', { document: 'd', address: 'C1' });
+    await page.getByText('Sheet1 C1').waitFor();
+    await calc.fill('d', 'A1', [[5]]);
+    const changed = (await calc.values('d', 'C1'))[0]![0] as number;
+    await page.getByText(changed.toPrecision(5)).first().waitFor();
+  });
+
+  it('puts the assumptions on a sheet of their own', async () => {
+    await page.getByRole('tab', { name: 'Assumptions' }).click();
+    await page.getByRole('button', { name: /sheet/i }).first().click();
+    await page
+      .getByText(/Assumptions/)
+      .first()
+      .waitFor();
+    await expect.poll(() => calc.shown('d', 'A1', 'Assumptions')).not.toBe('');
+  });
+
+  it('asks for nothing but its own address', () => {
+    expect(outside).toEqual([]);
+  });
+});

@@ -1,0 +1,41 @@
+/** Profiles of LibreOffice with the extension in them, and the environment that the program is started in. */
+import { execFileSync } from 'node:child_process';
+import { chownSync, cpSync, mkdirSync, mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+
+/** `unopkg` refuses to work for root on one user's extensions, so it is somebody else then. */
+const NOBODY = 65_534;
+
+/** Makes a profile in a folder, with the extension that lies there as a file. */
+export function profileWith(file: string): string {
+  const folder = path.dirname(file);
+  const profile = path.join(folder, 'profile');
+  mkdirSync(profile);
+  const asRoot = process.getuid?.() === 0;
+  if (asRoot) for (const each of [folder, profile]) chownSync(each, NOBODY, NOBODY);
+  const run = (program: string, ...args: readonly string[]): void => {
+    const command = [program, ...args, `-env:UserInstallation=file://${profile}`];
+    const [first = '', ...rest] = asRoot
+      ? ['setpriv', `--reuid=${NOBODY}`, `--regid=${NOBODY}`, '--clear-groups', ...command]
+      : command;
+    execFileSync(first, rest, { env: { ...environment(), HOME: profile }, stdio: 'pipe' });
+  };
+  // An extension put into a profile that was never used is forgotten when the program first starts.
+  run('soffice', '--headless', '--terminate_after_init');
+  run('unopkg', 'add', file);
+  return profile;
+}
+
+/** With `first` before all other folders of programs; without other Pythons, where the program's own would look for its library. */
+export function environment(...first: readonly (string | undefined)[]): NodeJS.ProcessEnv {
+  const folders = [...first, '/usr/bin', '/bin', path.dirname(process.execPath)];
+  return { ...process.env, PATH: folders.filter((each) => each !== undefined).join(':') };
+}
+
+/** A copy of the profile for one program. */
+export function copyOfProfile(profile: string): string {
+  const folder = mkdtempSync(path.join(tmpdir(), 'rodsheet-profile-'));
+  cpSync(profile, folder, { recursive: true });
+  return folder;
+}
