@@ -10,7 +10,7 @@ import { relationships } from './relationships.ts';
 import type { SavedCell, SavedWorkbook } from './saved-workbook.ts';
 import { standingCells } from './standing-cells.ts';
 import { FormulaReader } from './stored-formula.ts';
-import { partText, readXml } from './xml.ts';
+import { partText, readXml, referenceOf } from './xml.ts';
 import type { Archive } from './zip.ts';
 
 export interface DescribedFile {
@@ -145,7 +145,7 @@ function readView(archive: Archive, main: string): View {
     open: (element, attributes) => {
       if (element === 'sheet')
         sheets.push({
-          id: Object.entries(attributes).find(([name]) => /(^|:)id$/.test(name))?.[1] ?? '',
+          id: referenceOf(attributes) ?? '',
           hidden: /hidden/i.test(attributes['state'] ?? ''),
           printedHeading: undefined,
         });

@@ -21,6 +21,7 @@ export interface ReadLayout
   readonly notKept: readonly string[];
 }
 
+const TYPED = 'rules for what may be typed';
 /** Elements beside the cells that are not kept, in words. */
 const NOT_KEPT: Readonly<Record<string, string>> = {
   conditionalFormatting: 'conditional formats',
@@ -59,7 +60,9 @@ export function readLayout({ part, text, rows }: SavedSheet): ReadLayout {
   let inFormula = false;
   readXml(part, aroundCells(text), {
     open: (element, attributes) => {
-      const lost = NOT_KEPT[element];
+      // What extensions hold is lost under the name that it has in the sheet itself.
+      const bare = element.replace(/^\{[^}]*\}/, '');
+      const lost = NOT_KEPT[bare] ?? (bare !== element && bare === 'dataValidation' ? TYPED : undefined);
       if (lost !== undefined) notKept.add(lost);
       if (element === 'col') {
         const from = Number(attributes['min']) - 1;
@@ -87,7 +90,7 @@ export function readLayout({ part, text, rows }: SavedSheet): ReadLayout {
       if (element !== 'dataValidation' || !validation) return;
       const kept = readValidation(validation.attributes, validation.formula);
       for (const range of kept ? (validation.attributes['sqref'] ?? '').split(/\s+/) : []) validations[range] = kept!;
-      if (!kept) notKept.add('rules for what may be typed');
+      if (!kept) notKept.add(TYPED);
       validation = undefined;
     },
   });
