@@ -7,9 +7,14 @@
  * `CustomFunctions.Error` exists only once the host's own script is loaded, so it is looked up in the call.
  */
 import type { Argument, Cell, CellError, HostFunction, Scalar } from '../sheet/host-function.ts';
-import { toCellError } from '../sheet/call.ts';
+import { givenUp } from '../core/messages.ts';
+import { toCellError, type Paused } from '../sheet/call.ts';
+import { trimmed } from '../sheet/trim.ts';
 import { functionId } from './function-id.ts';
 import type { Card, Cards } from './cards.ts';
+import { Outlet } from './outlet.ts';
+import { bytesOf, checkSize } from './result-size.ts';
+import { Turns } from './turns.ts';
 
 type HostValue = number | string | boolean | CustomFunctions.Error | Card;
 
@@ -20,36 +25,94 @@ interface HostObject {
   readonly message?: string;
 }
 
+/** The object that the host adds after the arguments. */
+interface Invocation {
+  /** Where each argument stands in the sheet; nothing for a value typed into the formula. */
+  readonly parameterAddresses?: readonly (string | null | undefined)[] | null;
+  onCanceled?: () => void;
+}
+
 /** Gives the host one callable for each id of functions.json. With `cards` a result may carry its working on a card. */
 export function associate(functions: readonly HostFunction[], cards?: Cards): void {
   CustomFunctions.associate(Object.fromEntries(functions.map((f) => [functionId(f.name), hostCall(f, cards)])));
 }
 
-/** One function as the host calls it. */
-export function hostCall(f: HostFunction, cards?: Cards): (...values: unknown[]) => HostValue[][] {
+/** All functions of a page take turns, and hand over one after the other. */
+const TURNS = new Turns();
+const OUTLET = new Outlet();
+
+interface Result {
+  readonly rows: HostValue[][];
+  readonly bytes: number;
+}
+
+/** One function as the host calls it. Where it takes long, the answer is promised, and the page answers others meanwhile. */
+export function hostCall(
+  f: HostFunction,
+  cards?: Cards,
+): (...values: unknown[]) => HostValue[][] | Promise<HostValue[][]> {
   return (...values) => {
-    const rows = results(f, values, cards);
-    const only = rows.length === 1 && rows[0]?.length === 1 ? rows[0][0] : undefined;
-    // The documented way for a single value; an error inside a matrix spoiled the whole cell in older hosts.
-    // eslint-disable-next-line @typescript-eslint/only-throw-error -- an Error in the runtime, though not in its types
-    if (only instanceof CustomFunctions.Error) throw only;
-    return rows;
+    const added = values[f.parameters.length];
+    const invocation = (typeof added === 'object' && added !== null ? added : {}) as Invocation;
+    let cancelled = false;
+    // The host needs the result no more: the cell was edited, or calculated anew.
+    invocation.onCanceled = () => void (cancelled = true);
+    const result = TURNS.run(results(f, values, invocation, cards), () => cancelled);
+    return result instanceof Promise ? result.then(handedOver) : handedOver(result);
   };
 }
 
+function handedOver({ rows, bytes }: Result = failure(givenUp())): HostValue[][] | Promise<HostValue[][]> {
+  const only = rows.length === 1 && rows[0]?.length === 1 ? rows[0][0] : undefined;
+  // The documented way for a single value; an error inside a matrix spoiled the whole cell in older hosts.
+  // eslint-disable-next-line @typescript-eslint/only-throw-error -- an Error in the runtime, though not in its types
+  if (only instanceof CustomFunctions.Error) throw only;
+  const wait = OUTLET.wait(bytes);
+  return wait === 0 ? rows : new Promise((resolve) => setTimeout(resolve, wait, rows));
+}
+
+const failure = (reason: unknown): Result => ({ rows: [[hostError(toCellError(reason))]], bytes: 0 });
+
 /** What goes back to the host, whatever came: of an error that is not its own it would drop the text. */
-function results(f: HostFunction, values: readonly unknown[], cards: Cards | undefined): HostValue[][] {
+function* results(
+  f: HostFunction,
+  values: readonly unknown[],
+  { parameterAddresses }: Invocation,
+  cards: Cards | undefined,
+): Paused<Result> {
   try {
-    const addresses = referencesOf(values[f.parameters.length]);
-    const args = f.parameters.map((p, i) => {
-      const argument = toArgument(values[i]);
-      return p.zeroIsBlank && addresses[i] ? withoutZeros(argument) : argument;
-    });
+    const args = argumentsOf(f, values, parameterAddresses ?? []);
     const card = cards?.(f, args);
-    return f.call(args).map((row, r) => row.map((cell, c) => card?.(cell, r, c) ?? fromCell(cell)));
+    const cells = f.paused ? yield* f.paused(args) : f.call(args);
+    const rows: HostValue[][] = [];
+    for (const [r, row] of cells.entries()) {
+      yield;
+      rows.push(row.map((cell, c) => card?.(cell, r, c) ?? fromCell(cell)));
+    }
+    const bytes = yield* bytesOf(rows);
+    checkSize(rows.length, bytes);
+    return { rows, bytes };
   } catch (e) {
-    return [[hostError(toCellError(e))]];
+    return failure(e);
   }
+}
+
+/** The arguments without their blank ends, which a whole column has a million rows of. */
+function argumentsOf(
+  f: HostFunction,
+  values: readonly unknown[],
+  addresses: readonly (string | null | undefined)[],
+): readonly Argument[] {
+  const zeros = f.parameters.map((p, i) => (p.zeroIsBlank === true || p.whole === true) && Boolean(addresses[i]));
+  const isNothing = (value: unknown): boolean => value === null || value === undefined || value === '';
+  const kept = trimmed<unknown, unknown>(values.slice(0, f.parameters.length), (i) => ({
+    alone: f.parameters[i]?.apart === true,
+    isBlank: zeros[i] ? (value) => value === 0 || isNothing(value) : isNothing,
+  }));
+  return f.parameters.map((p, i) => {
+    const argument = toArgument(kept[i]);
+    return p.zeroIsBlank && zeros[i] ? withoutZeros(argument) : argument;
+  });
 }
 
 /** A range is a list of rows of equal length; a lone list is taken for a row of its own. */
@@ -61,12 +124,6 @@ function toArgument(value: unknown): Argument {
     ? list.map((row) => (Array.isArray(row) ? (row as readonly unknown[]) : [row]))
     : [list];
   return rows.map((row) => row.map(toCell));
-}
-
-/** Where each argument stands in the sheet, from the object the host adds last; nothing for a value typed into the formula. */
-function referencesOf(invocation: unknown): readonly (string | null | undefined)[] {
-  const { parameterAddresses } = (invocation ?? {}) as { readonly parameterAddresses?: readonly string[] | null };
-  return Array.isArray(parameterAddresses) ? (parameterAddresses as readonly string[]) : [];
 }
 
 /** Desktop hosts hand a blank cell over as 0. In a referenced cell where 0 cannot be meant it is taken for blank. */

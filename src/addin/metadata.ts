@@ -22,8 +22,8 @@ export interface FunctionMetadata {
   readonly name: string;
   readonly description: string;
   readonly helpUrl: string;
-  /** Says which arguments are cells, so that a blank one can be told from a typed 0. */
-  readonly options?: { readonly requiresParameterAddresses: true };
+  /** The host says when it needs a result no more, and which arguments are cells, so that a blank one can be told from a typed 0. */
+  readonly options: { readonly cancelable: true; readonly requiresParameterAddresses?: true };
   readonly parameters: readonly ParameterMetadata[];
   readonly result: { readonly type: 'any'; readonly dimensionality: 'matrix' };
 }
@@ -59,7 +59,10 @@ function functionMetadata(f: HostFunction, reference: string): FunctionMetadata 
     name: id,
     description: within(f.summary, DESCRIPTION_LIMIT, `the summary of ${f.name}`),
     helpUrl: `${reference}/${referencePage(f.name)}`,
-    ...(f.parameters.some((p) => p.zeroIsBlank) ? { options: { requiresParameterAddresses: true } } : {}),
+    options: {
+      cancelable: true,
+      ...(f.parameters.some((p) => p.zeroIsBlank || p.whole) ? { requiresParameterAddresses: true } : {}),
+    },
     parameters: f.parameters.map((p) => ({
       name: p.name,
       description: within(p.summary, DESCRIPTION_LIMIT, `the summary of ${p.name} in ${f.name}`),

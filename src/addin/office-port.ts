@@ -1,15 +1,20 @@
 /// <reference types="office-js" />
 /** The pane's port on the spreadsheet host's own interface. */
+import { toCol } from '@borgar/fx';
 import type { Cell } from '../catalogue/cell.ts';
 import type { SelectedCell, SheetPort } from '../pane/port.ts';
+import type { Entered, FormulaCell } from '../pane/unknown-name.ts';
 import { findReference } from './office-reference.ts';
+import type { Shown } from './shown.ts';
 
 /** What the port asks of the host; `Excel.run` in the host, a fake in tests. */
 export type Run = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
 
-export function officePort(run: Run): SheetPort {
+const ALWAYS: Shown = { wait: () => Promise.resolve() };
+
+export function officePort(run: Run, shown: Shown = ALWAYS): SheetPort {
   return {
-    onSelection: (listener) => follow(run, listener),
+    onSelection: (listener) => follow(run, shown, listener),
     read: (reference, sheet, address) =>
       run(async (context) => {
         const found = await findReference(context, reference, { sheet, address });
@@ -18,6 +23,7 @@ export function officePort(run: Run): SheetPort {
         await context.sync();
         return cellsOf(found.range);
       }),
+    formulas: { all: () => run(allFormulas), enter: (cells) => enter(run, cells) },
     putFormula: (formula) =>
       run(async (context) => {
         context.workbook.getActiveCell().formulas = [[formula]];
@@ -27,8 +33,8 @@ export function officePort(run: Run): SheetPort {
   };
 }
 
-/** Reads the selected cell now and after each event; events that come while it is read lead to one more reading. */
-function follow(run: Run, listener: (cell: SelectedCell | undefined) => void): () => void {
+/** Reads the selected cell now and after each event; events that come while it is read, or while the pane is hidden, lead to one more reading. */
+function follow(run: Run, shown: Shown, listener: (cell: SelectedCell | undefined) => void): () => void {
   let stopped = false;
   let reading = false;
   let again = false;
@@ -38,6 +44,7 @@ function follow(run: Run, listener: (cell: SelectedCell | undefined) => void): (
     if (reading) return;
     reading = true;
     while (again) {
+      await shown.wait();
       again = false;
       // The host refuses while a cell is being edited; the end of the edit is an event of its own.
       last = await run(selectedCell).catch(() => last);
@@ -104,6 +111,58 @@ function toCell(value: unknown, type: string): Cell {
   if (typeof value === 'number' || typeof value === 'boolean') return value;
   if (typeof value !== 'string' || value === '') return null;
   return type === 'Error' ? { error: value, message: '' } : value;
+}
+
+/** Cells in one request; the host refuses an answer over 5 MB. */
+const CELLS_AT_ONCE = 20_000;
+
+async function allFormulas(context: Excel.RequestContext): Promise<readonly FormulaCell[]> {
+  const { worksheets } = context.workbook;
+  worksheets.load('items/name');
+  await context.sync();
+  const used = worksheets.items.map((sheet) => ({ sheet, range: sheet.getUsedRangeOrNullObject() }));
+  for (const { range } of used) range.load('rowIndex,columnIndex,rowCount,columnCount');
+  await context.sync();
+  const found: FormulaCell[] = [];
+  for (const { sheet, range } of used) {
+    if (range.isNullObject) continue;
+    const { rowIndex, columnIndex, rowCount, columnCount } = range;
+    const step = Math.max(1, Math.floor(CELLS_AT_ONCE / columnCount));
+    for (let row = 0; row < rowCount; row += step) {
+      const part = sheet.getRangeByIndexes(rowIndex + row, columnIndex, Math.min(step, rowCount - row), columnCount);
+      part.load('formulas,values,valueTypes');
+      await context.sync();
+      found.push(...formulasIn(part, sheet.name, rowIndex + row, columnIndex));
+    }
+  }
+  return found;
+}
+
+function formulasIn(part: Excel.Range, sheet: string, top: number, left: number): readonly FormulaCell[] {
+  const values = cellsOf(part);
+  return (part.formulas as readonly (readonly unknown[])[]).flatMap((row, r) =>
+    row.flatMap((formula, c): readonly FormulaCell[] => {
+      if (typeof formula !== 'string' || !formula.startsWith('=')) return [];
+      return [{ sheet, address: `${toCol(left + c)}${top + r + 1}`, formula, value: values[r]?.[c] ?? null }];
+    }),
+  );
+}
+
+/** One cell at a time, so that one that refuses, as on a protected sheet, keeps no other from it. */
+async function enter(run: Run, cells: readonly FormulaCell[]): Promise<Entered> {
+  const failed: Entered['failed'][number][] = [];
+  for (const cell of cells) {
+    try {
+      await run(async (context) => {
+        const range = context.workbook.worksheets.getItem(cell.sheet).getRange(cell.address);
+        range.formulas = [[cell.formula]];
+        await context.sync();
+      });
+    } catch (e) {
+      failed.push({ cell, reason: e instanceof Error ? e.message : String(e) });
+    }
+  }
+  return { done: cells.length - failed.length, failed };
 }
 
 async function addSheet(

@@ -7,7 +7,7 @@ import { parseConditions } from '../core/safety/conditions.ts';
 import type { KnownItem } from '../core/safety/item.ts';
 import { wearFor } from '../core/safety/ppe.ts';
 import { findSource } from '../core/sources/register.ts';
-import { isBlankCell } from './cell.ts';
+import { isBlankOrZero } from './cell.ts';
 import { conditionTexts, operationsIn } from './condition-cells.ts';
 import { optional, required, tableFunction, type Declaration, type Output } from './declaration.ts';
 import { jobSheet } from './job-sheet.ts';
@@ -45,7 +45,7 @@ function asked(
 ): { readonly known: readonly KnownItem[]; readonly bad: readonly CalcError[] } {
   const operations = operationsIn(word);
   const conditions = parseConditions(conditionTexts(cells), basis.a.system);
-  if (items === undefined || items.every((row) => row.every(isBlankCell)))
+  if (items === undefined || items.every((row) => row.every(isBlankOrZero)))
     return { known: jobItems(operations, [], conditions, basis.a), bad: [] };
   if (isPlan(items)) {
     const { items: rows, bad } = planItems(items, basis.a.system);

@@ -3,7 +3,7 @@ import type { KnownItem } from '../core/safety/item.ts';
 import { OPERATIONS, findOperation, type Operation } from '../core/safety/operations.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { inRow, isErrorValue, isBlank } from '../core/messages.ts';
-import { isBlankCell, isCellError, type Cell } from './cell.ts';
+import { isBlankOrZero, isCellError, type Cell } from './cell.ts';
 import type { Cells } from './read-table.ts';
 
 /** Several words may stand in one cell. */
@@ -23,13 +23,13 @@ export function conditionTexts(cells: Cells | undefined): readonly string[] {
       if (isCellError(cell)) throw inRow('conditions', r + 1, isErrorValue('condition', cell.error));
       const left = before;
       before = undefined;
-      if (isBlankCell(cell) || isHeading(cell)) return;
+      if (isBlankOrZero(cell) || isHeading(cell)) return;
       if (typeof cell === 'string') {
         before = texts;
         texts = [...texts, ...wordsIn(cell)];
       } else if (cell === false && left) texts = left;
       else if (typeof cell === 'number' && left) texts = [...texts.slice(0, -1), `${texts.at(-1) ?? ''} ${cell}`];
-      else if (typeof cell === 'number' && cell !== 0) texts = [...texts, String(cell)];
+      else if (typeof cell === 'number') texts = [...texts, String(cell)];
     });
     return texts;
   });

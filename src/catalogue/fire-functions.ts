@@ -7,7 +7,7 @@ import { FIRE_WATCH_RULES, fireWatch, type FireWatchRule } from '../core/safety/
 import { inRow, isBlank, thingsTooNarrow } from '../core/messages.ts';
 import type { Trace } from '../core/model/trace.ts';
 import { FOOT } from '../core/units/quantities.ts';
-import { isBlankCell } from './cell.ts';
+import { isBlankOrZero } from './cell.ts';
 import {
   optional,
   required,
@@ -68,12 +68,12 @@ export function reachFrom(metres: number, { a, once }: Basis, trace?: Trace): Fi
 
 /** The two columns of things: name, distance. A first row whose second cell is a heading may give the unit. */
 function thingsIn(cells: Cells | undefined, { a }: Basis): readonly Thing[] {
-  if (!cells || cells.every((row) => row.every(isBlankCell))) return [];
+  if (!cells || cells.every((row) => row.every(isBlankOrZero))) return [];
   if ((cells[0]?.length ?? 0) < 2) throw thingsTooNarrow();
   let heading: Heading | undefined;
   return cells.flatMap((row, i): readonly Thing[] => {
     const [name, distance] = [row[0] ?? null, row[1] ?? null];
-    if (isBlankCell(name) && (isBlankCell(distance) || distance === 0)) return [];
+    if (isBlankOrZero(name) && isBlankOrZero(distance)) return [];
     if (i === 0 && typeof distance === 'string' && !/\d/.test(distance)) {
       heading = readHeading(distance);
       return [];
@@ -83,7 +83,10 @@ function thingsIn(cells: Cells | undefined, { a }: Basis): readonly Thing[] {
       if (away === undefined) throw isBlank('distance');
       return [
         {
-          name: typeof name === 'string' || typeof name === 'number' ? String(name) : `thing ${i + 1}`,
+          name:
+            (typeof name === 'string' || typeof name === 'number') && !isBlankOrZero(name)
+              ? String(name)
+              : `thing ${i + 1}`,
           distance: away,
         },
       ];

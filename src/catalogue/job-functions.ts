@@ -1,6 +1,6 @@
 import type { Basis } from '../core/basis.ts';
 import { SPREAD_QUANTITIES, itemPercentile, type SpreadQuantity } from '../core/operations/item-percentile.ts';
-import { jobCost, type CostLine } from '../core/job/job-cost.ts';
+import { jobCost, jobCostWorking, type CostLine } from '../core/job/job-cost.ts';
 import { jobSchedule, type Schedule, type Slot } from '../core/job/job-schedule.ts';
 import { jobStock, type StockLine } from '../core/job/job-stock.ts';
 import { CalcError } from '../core/errors.ts';
@@ -296,6 +296,8 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     cautions: [],
     examples: ['=BURN.JOB.COST(BURN.PIN.PLAN({4;3},{10;8}),{"rod",9;"oxygen",0.4;"crew",180;"margin",20})'],
     about: ({ plan: cells }, { a }) => planItems(cells, a.system).items,
+    working: ({ plan: cells, prices }, basis) =>
+      jobCostWorking(readPlan(cells, basis.a.system).rows, readPrices(prices, basis.a.system), basis),
     calculate: ({ plan: cells, prices }, basis) => {
       const { rows, bad } = readPlan(cells, basis.a.system);
       return [

@@ -19,7 +19,7 @@ import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
-import { isCellError } from './cell.ts';
+import { isBlankOrZero } from './cell.ts';
 import { reachFrom, watchRule } from './fire-functions.ts';
 import { itemsOf, jobItems } from './job-items.ts';
 import { shortCautions } from './plan-cautions.ts';
@@ -256,7 +256,7 @@ function columnsOf(plan: Cells, { a }: Basis): (heading: string, quantity: Quant
   return (heading, quantity) =>
     table.flatMap((row) => {
       const cell = cellUnder(row, heading);
-      if (isCellError(cell) || typeof cell !== 'number') return [];
+      if (isBlankOrZero(cell) || typeof cell !== 'number') return [];
       const value = quantityUnder(row, heading, { kind: 'quantity', quantity }, a.system);
       return value === undefined ? [] : [value];
     });

@@ -7,7 +7,7 @@ import { CalcError } from '../core/errors.ts';
 import { inRow, isMissing, unequalRanges } from '../core/messages.ts';
 import { fromSi } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
-import { isBlankCell, type Cell } from './cell.ts';
+import { isBlankOrZero, type Cell } from './cell.ts';
 import {
   optional,
   required,
@@ -20,7 +20,7 @@ import {
 } from './declaration.ts';
 import { figureOf } from './condition-cells.ts';
 import { recordGiven, recordText } from './given.ts';
-import { blankError, readCell } from './read-cell.ts';
+import { blankError, readRangeCell } from './read-cell.ts';
 import type { Cells } from './read-table.ts';
 
 const LEVEL: QuantityKind = {
@@ -29,7 +29,7 @@ const LEVEL: QuantityKind = {
   min: NOISE_RANGE.quietest,
   max: NOISE_RANGE.loudest,
 };
-const HOURS: QuantityKind = { kind: 'quantity', quantity: 'hours', min: 0, max: 24 * 3600 };
+const HOURS: QuantityKind = { kind: 'quantity', quantity: 'hours', above: 0, max: 24 * 3600 };
 const RULE = { kind: 'choice', choices: NOISE_RULES.map((r) => r.name) } as const;
 
 const rule = optional(
@@ -59,9 +59,6 @@ interface Placed {
 const placed = (cells: Cells): readonly Placed[] =>
   cells.flatMap((row, r) => row.map((cell, c) => ({ cell, row: cells.length === 1 ? c + 1 : r + 1 })));
 
-/** A blank cell that the host hands over as 0. */
-const isNothing = (cell: Cell): boolean => isBlankCell(cell) || cell === 0;
-
 /** The tasks of a shift; places where both level and hours are blank, or 0, are passed over. */
 function tasksOf(
   levelCells: Cells | undefined,
@@ -76,7 +73,7 @@ function tasksOf(
     throw unequalRanges('levels', shape(levelCells), 'hours', shape(hourCells));
   const read = (what: string, { cell, row }: Placed, kind: Kind): number => {
     try {
-      const value = readCell(cell, what, kind, system);
+      const value = readRangeCell(cell, what, kind, system);
       if (value === undefined) throw blankError(what, kind);
       return value as number;
     } catch (e) {
@@ -88,7 +85,7 @@ function tasksOf(
   const of = (cells: readonly Placed[], i: number): Placed => cells[cells.length === 1 ? 0 : i] as Placed;
   const count = Math.max(loud.length, long.length);
   const passedOver = (i: number): boolean =>
-    count > 1 && [loud, long].every((cells) => cells.length === 1 || isNothing(of(cells, i).cell));
+    count > 1 && [loud, long].every((cells) => cells.length === 1 || isBlankOrZero(of(cells, i).cell));
   const tasks = Array.from({ length: count }, (_, i) => i)
     .filter((i) => !passedOver(i))
     .map((i): NoiseTask => ({ level: read('level', of(loud, i), LEVEL), time: read('hours', of(long, i), HOURS) }));

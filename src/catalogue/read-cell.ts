@@ -1,5 +1,5 @@
 import type { Kind, QuantityKind } from './declaration.ts';
-import { isBlankCell, isCellError, type Cell } from './cell.ts';
+import { isBlankCell, isBlankOrZero, isCellError, type Cell } from './cell.ts';
 import { findMaterial, type Material } from '../core/burn/materials.ts';
 import { findRod, type RodChoice } from '../core/burn/rods.ts';
 import { cylinderSizeNamed, type CylinderChoice } from '../core/oxygen/cylinder-sizes.ts';
@@ -39,6 +39,21 @@ export function readCell(cell: Cell, argument: string, kind: Kind, system: UnitS
     default:
       return String(cell);
   }
+}
+
+/** Whether a plain 0 is outside the limits in either system of units; 0 F is a temperature like any other. */
+export function zeroIsBlank(kind: Kind): boolean {
+  if (kind.kind !== 'quantity') return kind.kind !== 'cells';
+  const { quantity, above = -Infinity, min = -Infinity } = kind;
+  return (['US', 'SI'] as const).every((system) => {
+    const zero = toSi(0, quantity, system);
+    return zero <= above || zero < min;
+  });
+}
+
+/** Reads a cell of a range that is handed over as it stands: a 0 that cannot be meant is blank there, as in older hosts. */
+export function readRangeCell(cell: Cell, argument: string, kind: Kind, system: UnitSystem): Read {
+  return zeroIsBlank(kind) && isBlankOrZero(cell) ? undefined : readCell(cell, argument, kind, system);
 }
 
 /** A size of the register by its name, or a water volume of whatever size. */
@@ -119,5 +134,5 @@ function shownIn(si: number, quantity: QuantityName, system: UnitSystem): string
 
 /** Message for a cell that must hold something and does not. */
 export function blankError(argument: string, kind: Kind): Error {
-  return kind.kind === 'quantity' && kind.above === 0 ? messages.blankOrZero(argument) : messages.isBlank(argument);
+  return kind.kind === 'quantity' && zeroIsBlank(kind) ? messages.blankOrZero(argument) : messages.isBlank(argument);
 }

@@ -4,12 +4,12 @@ import { findMaterial, type Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
-import type { Operation, Sizes } from '../core/operations/operation.ts';
+import type { Operation } from '../core/operations/operation.ts';
 import { sized, type Sized } from '../core/operations/sized.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
-import { isBlankCell, type Cell } from './cell.ts';
+import { isBlankOrZero, type Cell } from './cell.ts';
 import { parameterLabel, type QuantityKind } from './declaration.ts';
-import { blankError, readCell } from './read-cell.ts';
+import { blankError, readRangeCell } from './read-cell.ts';
 import { quantityIn, readHeading, type Cells, type Heading } from './read-table.ts';
 
 /** What a row of `sizes` is. */
@@ -45,7 +45,7 @@ function headingLayout(operation: Operation, row: readonly Cell[]): Layout | und
   const inOrder = positions(operation);
   const required = operation.order.filter((name) => !operation.sizes[name]?.optional);
   const numeric = (cell: Cell | undefined): boolean =>
-    typeof cell === 'number' || (typeof cell === 'string' && /^[\s+-]*[\d.½¼¾⅛⅜⅝⅞⅓⅔]/.test(cell));
+    (typeof cell === 'number' && cell !== 0) || (typeof cell === 'string' && /^[\s+-]*[\d.½¼¾⅛⅜⅝⅞⅓⅔]/.test(cell));
   if (row.some(numeric)) return undefined;
   const headings = row.map(readHeading);
   const named = new Map<string, Heading & { readonly at: number }>();
@@ -79,7 +79,7 @@ export function readItems(operation: Operation, range: string, cells: Cells, bas
   let headed = false;
   return cells.map((row, i): ItemRow => {
     const relevant = row.slice(0, Math.max(operation.order.length + 2, headed ? row.length : 0));
-    if (relevant.every(isBlankCell)) return { kind: 'blank' };
+    if (relevant.every(isBlankOrZero)) return { kind: 'blank' };
     if (!headed) {
       const found = headingLayout(operation, row);
       if (found) {
@@ -88,7 +88,7 @@ export function readItems(operation: Operation, range: string, cells: Cells, bas
         return { kind: 'heading' };
       }
     }
-    if (operation.order.every((name) => isBlankCell(row[layout.at(name)] ?? null))) return { kind: 'blank' };
+    if (operation.order.every((name) => isBlankOrZero(row[layout.at(name)] ?? null))) return { kind: 'blank' };
     try {
       return {
         kind: 'item',
@@ -113,11 +113,11 @@ export function sizeRow(
   for (const name of operation.order) {
     given[name] = readSize(operation, name, cellOf(name), headings.get(name), system);
   }
-  const rod = readCell(cellOf('rod'), 'rod', { kind: 'rod' }, system) as RodChoice | undefined;
-  const material = readCell(cellOf('material'), 'material', { kind: 'material' }, system) as Material | undefined;
+  const rod = readRangeCell(cellOf('rod'), 'rod', { kind: 'rod' }, system) as RodChoice | undefined;
+  const material = readRangeCell(cellOf('material'), 'material', { kind: 'material' }, system) as Material | undefined;
   return sized({
     operation,
-    sizes: given as Sizes,
+    sizes: given,
     rod,
     material: material ?? findMaterial(basis.a.word(operation.material ?? 'material')),
     basis,

@@ -6,9 +6,9 @@ import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations
 import { cylinderContent } from '../core/oxygen/cylinder-content.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
-import { isBlankCell } from './cell.ts';
+import { isBlankOrZero } from './cell.ts';
 import { parameterLabel, type QuantityKind } from './declaration.ts';
-import { readCell } from './read-cell.ts';
+import { readRangeCell } from './read-cell.ts';
 import { sizeRow } from './read-items.ts';
 import {
   cellUnder,
@@ -57,7 +57,7 @@ export function readLog(
   basis: Basis,
 ): { readonly jobs: readonly LogJob[]; readonly bad: readonly CalcError[] } {
   const filled = readTable('log', cells, LOG_COLUMNS, []).filter((row) =>
-    SIZES.some((name) => !isBlankCell(cellUnder(row, name))),
+    SIZES.some((name) => !isBlankOrZero(cellUnder(row, name))),
   );
   if (filled.length === 0) return { jobs: [], bad: [] };
   const { good, bad } = readRows(
@@ -71,7 +71,7 @@ export function readLog(
 
 function logJob(row: TableRow, basis: Basis): LogJob {
   const { system } = basis.a;
-  const word = readCell(
+  const word = readRangeCell(
     cellUnder(row, 'operation'),
     'operation',
     { kind: 'choice', choices: OPERATION_IDS },
@@ -95,7 +95,7 @@ function logJob(row: TableRow, basis: Basis): LogJob {
   }
   const label =
     [cellUnder(row, 'job'), cellUnder(row, 'name')]
-      .flatMap((c) => (typeof c === 'number' || typeof c === 'string' ? [String(c).trim()] : []))
+      .flatMap((c) => ((typeof c === 'number' || typeof c === 'string') && !isBlankOrZero(c) ? [String(c).trim()] : []))
       .find((text) => text !== '') ?? `row ${row.row}`;
   return {
     row: row.row,

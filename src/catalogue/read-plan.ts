@@ -8,7 +8,7 @@ import { operationOf } from '../core/operations/all.ts';
 import type { KnownItem } from '../core/safety/item.ts';
 import { findOperation } from '../core/safety/operations.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
-import { isCellError } from './cell.ts';
+import { isBlankOrZero, isCellError, type Cell } from './cell.ts';
 import { conditionsIn } from './condition-cells.ts';
 import type { QuantityKind } from './declaration.ts';
 import { PLAN_COLUMNS } from './operation-family.ts';
@@ -18,6 +18,8 @@ const HEADINGS: readonly string[] = PLAN_COLUMNS.map((c) => c.heading);
 const ALIASES = Object.fromEntries(HEADINGS.map((heading) => [heading, [heading]]));
 /** Above any plan, in SI; sums and squares of such figures can still be told. */
 const MOST = 1e12;
+/** Columns in which a 0 is meant. */
+const MAY_BE_NONE: readonly string[] = ['cylinders opened', 'cooling'];
 const REQUIRED = ['rod', 'rods', 'oxygen', 'burning', 'crew'];
 
 /** A plan as its region stands in the sheet, columns found by their headings, and the problems of rows that cannot be used. */
@@ -38,7 +40,7 @@ export function readPlan(
 function planRow(row: TableRow, system: UnitSystem): PlanRow {
   const number = (name: string, quantity: QuantityName): number | undefined => {
     const kind: QuantityKind = { kind: 'quantity', quantity, min: 0, max: MOST };
-    return quantityUnder(row, name, kind, system);
+    return quantityUnder(row, name, MAY_BE_NONE.includes(name) ? kind : { ...kind, above: 0 }, system);
   };
   const needed = (name: string, quantity: QuantityName): number => {
     const value = number(name, quantity);
@@ -54,7 +56,7 @@ function planRow(row: TableRow, system: UnitSystem): PlanRow {
   const item = cellUnder(row, 'item');
   const operation = text(cellUnder(row, 'operation'));
   return {
-    item: typeof item === 'string' || typeof item === 'number' ? String(item) : String(row.row),
+    item: text(item) || String(row.row),
     // Coupled rods are the same rods in the crate.
     rod: text(cellUnder(row, 'rod')).replace(/ coupled$/, ''),
     rods: ranged('rods', 'count'),
@@ -115,5 +117,5 @@ export function isPlan(cells: Cells): boolean {
   });
 }
 
-const text = (cell: unknown): string =>
-  typeof cell === 'string' || typeof cell === 'number' ? String(cell).trim() : '';
+const text = (cell: Cell): string =>
+  (typeof cell === 'string' || typeof cell === 'number') && !isBlankOrZero(cell) ? String(cell).trim() : '';

@@ -5,7 +5,7 @@ import { RODS } from '../core/burn/rods.ts';
 import { nearestNames } from '../core/units/nearest-names.ts';
 import { parseQuantity, plainUnit, toSi } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
-import { isBlankCell, type Cell } from './cell.ts';
+import { isBlankOrZero, type Cell } from './cell.ts';
 import { readCell } from './read-cell.ts';
 import type { Cells } from './read-table.ts';
 import { shareOf } from './share.ts';
@@ -70,10 +70,10 @@ export function readPrices(cells: Cells, system: UnitSystem): Prices {
   let first = true;
   cells.forEach((row, i) => {
     const [nameCell = null, priceCell = null, perCell = null] = row;
-    if (isBlankCell(nameCell)) return;
+    if (isBlankOrZero(nameCell)) return;
     const heading = first && typeof priceCell === 'string' && !Number.isFinite(Number(priceCell.replace('%', '')));
     first = false;
-    if (heading || isBlankCell(priceCell)) return;
+    if (heading || isBlankOrZero(priceCell)) return;
     try {
       // A rod's name that the sheet turned into a date is told as such.
       const name = typeof nameCell === 'string' ? nameCell : '';

@@ -3,9 +3,9 @@ import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
 import { knownUnit } from '../core/units/parse-quantity.ts';
 import { QUANTITIES, type QuantityName, type UnitSystem } from '../core/units/quantities.ts';
-import { isBlankCell, type Cell } from './cell.ts';
+import { isBlankCell, isBlankOrZero, type Cell } from './cell.ts';
 import type { QuantityKind } from './declaration.ts';
-import { readCell } from './read-cell.ts';
+import { readCell, readRangeCell, zeroIsBlank } from './read-cell.ts';
 
 export type Cells = readonly (readonly Cell[])[];
 
@@ -65,7 +65,7 @@ export function readTable(
   let nearest: ReadonlyMap<string, TableColumn> = new Map();
   let headings: readonly string[] = [];
   cells.forEach((row, i) => {
-    if (row.every(isBlankCell)) return;
+    if (row.every(isBlankOrZero)) return;
     const found = headingRow(range, row, aliases);
     if (required.every((name) => found.has(name)) && found.size >= Math.min(2, Object.keys(aliases).length))
       columns = found;
@@ -114,8 +114,8 @@ export function quantityIn(
   system: UnitSystem,
   heading?: Heading,
 ): number | undefined {
-  if (heading === undefined || heading.unit === '' || isBlankCell(cell))
-    return readCell(cell, label, kind, system) as number | undefined;
+  if (heading === undefined || heading.unit === '' || isBlankCell(cell) || (cell === 0 && zeroIsBlank(kind)))
+    return readRangeCell(cell, label, kind, system) as number | undefined;
   const unit = headingUnit(heading, kind.quantity);
   const plain = typeof cell === 'number' || (typeof cell === 'string' && Number.isFinite(Number(cell)));
   return readCell(plain ? `${String(cell).trim()} ${unit}` : cell, label, kind, system) as number | undefined;

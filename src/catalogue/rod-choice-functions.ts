@@ -11,7 +11,7 @@ import type { Operation, Sizes } from '../core/operations/operation.ts';
 import { rankChoices, type RankedChoice } from '../core/operations/rank-choices.ts';
 import { stubOf } from '../core/operations/rod-fit.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
-import { isBlankCell, type Cell } from './cell.ts';
+import { isBlankOrZero, type Cell } from './cell.ts';
 import {
   optional,
   parameterLabel,
@@ -22,7 +22,7 @@ import {
   type Output,
 } from './declaration.ts';
 import { LENGTH, ROD_LENGTH } from './limits.ts';
-import { blankError, readCell } from './read-cell.ts';
+import { blankError, readCell, readRangeCell } from './read-cell.ts';
 import { sizeKind } from './read-items.ts';
 
 type Cells = readonly (readonly Cell[])[];
@@ -102,12 +102,12 @@ function readSizes(operation: Operation, given: readonly (Cells | undefined)[], 
     ? [...(first ?? []), ...rest.flatMap((r) => r ?? [])]
     : [first, ...rest].map((r) => r?.[0] ?? null);
   const most = operation.order.length;
-  if (cells.slice(most).some((c) => !isBlankCell(c)))
+  if (cells.slice(most).some((c) => !isBlankOrZero(c)))
     throw messages.tooManySizes(cells.length, operation.id, operation.order.map(parameterLabel));
   return Object.fromEntries(
     operation.order.map((name, i) => {
       const kind = sizeKind(operation, name);
-      const value = readCell(cells[i] ?? null, parameterLabel(name), kind, a.system) as number | undefined;
+      const value = readRangeCell(cells[i] ?? null, parameterLabel(name), kind, a.system) as number | undefined;
       if (value === undefined && !operation.sizes[name]?.optional) throw blankError(parameterLabel(name), kind);
       return [name, value];
     }),
@@ -117,7 +117,7 @@ function readSizes(operation: Operation, given: readonly (Cells | undefined)[], 
 /** A list of cells, blank ones passed over; an error names its place. */
 function readList<T>(cells: Cells, range: string, read: (cell: Cell) => T): readonly T[] {
   return cells.flat().flatMap((cell, i) => {
-    if (isBlankCell(cell)) return [];
+    if (isBlankOrZero(cell)) return [];
     try {
       return [read(cell)];
     } catch (e) {

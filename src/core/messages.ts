@@ -65,6 +65,13 @@ export const oneItemOnly = (argument: string, shape: string): CalcError =>
 export const tooManyArguments = (count: number, most: number): CalcError =>
   value(`there are ${count} arguments; at most ${most} are taken`);
 
+/** A result that the spreadsheet host cannot take in one piece. */
+export const resultTooLong = (rows: number, megabytes: number, most: number): CalcError =>
+  value(
+    `the result has ${rows} rows and ${shown(Number(megabytes.toPrecision(2)))} MB, more than the host takes at once; split the list: at most ${most} rows a formula`,
+  );
+export const givenUp = (): CalcError => missing('the calculation was taken back');
+
 export const notFinite = (): CalcError =>
   value('the result is not a number the sheet can hold; please report this formula');
 export const fault = (detail: string): CalcError =>

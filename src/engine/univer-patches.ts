@@ -54,7 +54,7 @@ export function patchShared(): void {
   keepErrorText();
   keepCellsApart();
   keepNumbersFinite();
-  keepLineBreaks();
+  keepTextAsTyped();
   chooseWholeRanges();
   measureByHost();
 }
@@ -165,12 +165,24 @@ function finite(value: NodeValueType): NodeValueType {
  *
  * Test: headless, "keep a line break".
  */
-function keepLineBreaks(): void {
+function keepTextAsTyped(): void {
   // eslint-disable-next-line @typescript-eslint/unbound-method -- called with its own `this` below
   const build = LexerTreeBuilder.prototype.treeBuilder;
   LexerTreeBuilder.prototype.treeBuilder = function (this: LexerTreeBuilder, formula, ...more) {
-    return build.call(this, /[\r\n]/.test(formula) ? withoutLineBreaks(formula) : formula, ...more);
+    const single = formula.includes('-') ? withoutDoubleMinus(formula) : formula;
+    return build.call(this, /[\r\n]/.test(single) ? withoutLineBreaks(single) : single, ...more);
   };
+}
+
+/**
+ * Two minus signs after an arithmetic operator, as in `1+--A1`, say nothing; the engine takes them for one.
+ *
+ * Test: headless, "take two minus signs".
+ */
+function withoutDoubleMinus(formula: string): string {
+  return formula.replace(/'(?:[^']|'')*'|"(?:[^"]|"")*"|(?<=[\w)\]%"'}#]\s*[-+*/^]\s*)(?:-\s*-\s*)+/g, (piece) =>
+    piece.startsWith('-') ? '' : piece,
+  );
 }
 
 /** Names of sheets in single quotes and arrays stay as they are. */

@@ -1,3 +1,4 @@
+import { ownName } from '../sheet/own-name.ts';
 import type { Cell } from '../catalogue/cell.ts';
 import { parseArithmetic, type Arithmetic } from './arithmetic.ts';
 import { formulaTokens, isOperator, textOf, TYPES, type FormulaToken } from './formula-tokens.ts';
@@ -27,12 +28,25 @@ export type Operand =
 /** The calls of our functions in a formula, in the order they begin: an outer call before those inside it. */
 export function findCalls(formula: string): readonly FormulaCall[] {
   if (!formula.startsWith('=')) return [];
-  const tokens = formulaTokens(formula).filter((t) => t.type !== TYPES.FX_PREFIX);
+  const tokens = formulaTokens(withoutWorkbooks(formula)).filter((t) => t.type !== TYPES.FX_PREFIX);
   return tokens.flatMap((token, i) => {
     if (!isOurs(token)) return [];
     const end = closing(tokens, i + 1);
     return end === undefined ? [] : [readCall(tokens.slice(i, end + 1), isAll(tokens, i, end))];
   });
+}
+
+/** Texts in a formula, or a workbook before a function of ours: `[2]!`, as a clash with another add-in leaves it. */
+const WORKBOOK = /"(?:[^"]|"")*"|('(?:[^']|'')*'|\[[^\]]*\])!(?=(?:_xl(?:dudf_|l\.|udf\.))?BURN[._])/gi;
+
+const withoutWorkbooks = (formula: string): string =>
+  formula.replace(WORKBOOK, (found, workbook?: string) => (workbook === undefined ? found : ''));
+
+/** The formula as it is typed, with the names of our functions as they are called. */
+export function asTyped(formula: string): string {
+  return formulaTokens(withoutWorkbooks(formula))
+    .map((t) => (isOurs(t) ? ownName(t.value) : t.text))
+    .join('');
 }
 
 /** The call that these tokens are and nothing else, if they are one. */
@@ -44,7 +58,7 @@ function callOf(tokens: readonly FormulaToken[]): FormulaCall | undefined {
   return end !== undefined && isAll(tokens, at, end) ? readCall(tokens.slice(at, end + 1), true) : undefined;
 }
 
-const isOurs = (t: FormulaToken): boolean => t.type === TYPES.FUNCTION && t.value.toUpperCase().startsWith('BURN.');
+const isOurs = (t: FormulaToken): boolean => t.type === TYPES.FUNCTION && ownName(t.value) !== undefined;
 
 /** Place of the bracket that closes the one at `open`. */
 function closing(tokens: readonly FormulaToken[], open: number): number | undefined {
@@ -76,7 +90,7 @@ function readCall(tokens: readonly FormulaToken[], whole: boolean): FormulaCall 
   }
   const none = parts.length === 1 && textOf(inside) === '';
   return {
-    name: (tokens[0]?.value ?? '').toUpperCase(),
+    name: ownName(tokens[0]?.value ?? '') ?? '',
     text: textOf(tokens),
     operands: none ? [] : parts.map(operandOf),
     whole,

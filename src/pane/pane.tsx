@@ -7,6 +7,7 @@ import { Assumptions } from './panels/assumptions.tsx';
 import { Functions } from './panels/functions.tsx';
 import { References } from './panels/references.tsx';
 import { ThisCell } from './panels/this-cell.tsx';
+import { SheetContext } from './parts/sheet-context.ts';
 import { sourceId } from './parts/source-link.tsx';
 import { TabPanel, Tabs, type Tab } from './parts/tabs.tsx';
 import type { SheetPort } from './port.ts';
@@ -75,7 +76,9 @@ export function Pane({ port }: { readonly port: SheetPort }) {
         {said}
       </p>
       <TabPanel id="cell" open={open}>
-        <ThisCell read={read} toSource={toSource} />
+        <SheetContext.Provider value={port}>
+          <ThisCell read={read} toSource={toSource} />
+        </SheetContext.Provider>
       </TabPanel>
       <TabPanel id="functions" open={open}>
         <Functions put={put} toSource={toSource} />

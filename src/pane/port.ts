@@ -1,4 +1,5 @@
 import type { Cell } from '../catalogue/cell.ts';
+import type { Entered, FormulaCell } from './unknown-name.ts';
 
 /** A cell the user has selected. */
 export interface SelectedCell {
@@ -21,6 +22,12 @@ export interface SheetPort {
    * `address` is the cell whose formula it stands in: `[@length]` is of its row. Rejects with a reason in plain words.
    */
   read(reference: string, sheet: string, address: string): Promise<readonly (readonly Cell[])[]>;
+  /** All formulas of the workbook, and how to enter some of them; where the host can keep a formula whose function it does not know. */
+  readonly formulas?: {
+    all(): Promise<readonly FormulaCell[]>;
+    /** Enters each cell's formula as it stands, and says why where it cannot be. */
+    enter(cells: readonly FormulaCell[]): Promise<Entered>;
+  };
   /** Puts a formula, in the locale-independent writing, in the selected cell. */
   putFormula(formula: string): Promise<void>;
   /** Adds a sheet with these rows from A1 and shows it; a taken name gets a number. Gives the name it got. */

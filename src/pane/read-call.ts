@@ -1,7 +1,8 @@
-import { parameterLabel, type Declaration } from '../catalogue/declaration.ts';
+import type { Declaration } from '../catalogue/declaration.ts';
 import { CalcError } from '../core/errors.ts';
-import { asGrid, broadcastShape, type Shape } from '../sheet/broadcast.ts';
-import { call, type Results } from '../sheet/call.ts';
+import type { Shape } from '../sheet/broadcast.ts';
+import { call, itemShape, type Results } from '../sheet/call.ts';
+import type { Argument } from '../sheet/host-function.ts';
 import type { SelectedCell } from './port.ts';
 import type { ReadOperand } from './resolve-operands.ts';
 
@@ -25,26 +26,18 @@ export function readCall(
   whole: boolean,
   operands: readonly ReadOperand[],
 ): ReadCall {
+  const args = operands.map((o) => o.argument);
   const unread = operands.some((o) => o.problem !== undefined);
-  const results = unread
-    ? undefined
-    : call(
-        declaration,
-        operands.map((o) => o.argument),
-      );
-  return { declaration, text, whole, operands, results, shape: itemShape(declaration, operands) };
+  const results = unread ? undefined : call(declaration, args);
+  return { declaration, text, whole, operands, results, shape: shapeOf(declaration, args) };
 }
 
 const ONE: Shape = { rows: 1, columns: 1 };
 
-function itemShape(d: Declaration, operands: readonly ReadOperand[]): Shape {
+function shapeOf(d: Declaration, args: readonly Argument[]): Shape {
   if (d.result.kind === 'table') return ONE;
-  const grids = Object.entries(d.parameters).flatMap(([name, { kind }], i) => {
-    const grid = asGrid(operands[i]?.argument);
-    return grid && kind.kind !== 'cells' ? [{ name: parameterLabel(name), grid }] : [];
-  });
   try {
-    return broadcastShape(grids);
+    return itemShape(d, args);
   } catch (e) {
     if (e instanceof CalcError) return ONE; // the call fails as a whole and says which ranges do not fit
     throw e;

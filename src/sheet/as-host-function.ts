@@ -1,7 +1,8 @@
 import { parameterLabel, type Declaration, type Kind } from '../catalogue/declaration.ts';
+import { zeroIsBlank } from '../catalogue/read-cell.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { plainUnit, toSi } from '../core/units/parse-quantity.ts';
-import { call, workingOf } from './call.ts';
+import { plainUnit } from '../core/units/parse-quantity.ts';
+import { call, callByItems, workingOf } from './call.ts';
 import type { HostFunction } from './host-function.ts';
 import { SharedBases } from './shared-bases.ts';
 
@@ -13,17 +14,9 @@ const ASSUME = {
   summary: 'Range of rows name, value that replace assumptions for this call, as BURN.ASSUMED lists them',
   optional: true,
   example: 'Assumptions!A2:B9',
+  whole: true,
+  apart: true,
 } as const;
-
-/** Whether a plain 0 is outside the limits in either system of units; 0 F is a temperature like any other. */
-function zeroIsBlank(kind: Kind): boolean {
-  if (kind.kind !== 'quantity') return kind.kind !== 'cells';
-  const { quantity, above = -Infinity, min = -Infinity } = kind;
-  return (['US', 'SI'] as const).every((system) => {
-    const zero = toSi(0, quantity, system);
-    return zero <= above || zero < min;
-  });
-}
 
 /** Units that a summary has in words. */
 const IN_WORDS: Readonly<Record<string, RegExp>> = { min: /minutes/i, h: /hours/i, '%': /percent|share|chance/i };
@@ -44,6 +37,7 @@ export function hostFunction(d: Declaration, defaults?: Assumptions): HostFuncti
     optional,
     example,
     zeroIsBlank: zeroIsBlank(kind),
+    whole: kind.kind === 'cells',
   }));
   return {
     name: d.name,
@@ -51,6 +45,11 @@ export function hostFunction(d: Declaration, defaults?: Assumptions): HostFuncti
     parameters: d.assume ? [...parameters, { ...ASSUME, optional: d.assume !== 'required' }] : parameters,
     call: (args) => {
       const results = call(d, args, defaults, SHARED);
+      SHARED.tidy();
+      return results;
+    },
+    *paused(args) {
+      const results = yield* callByItems(d, args, defaults, SHARED);
       SHARED.tidy();
       return results;
     },

@@ -1,4 +1,4 @@
-import { isBlankCell, type Cell } from '../catalogue/cell.ts';
+import type { Cell } from '../catalogue/cell.ts';
 import { unequalRanges } from '../core/messages.ts';
 import type { Argument } from './host-function.ts';
 
@@ -48,17 +48,11 @@ export function shapeText({ rows, columns }: Shape): string {
 
 /**
  * The shape that arguments spill to, as the host's own arithmetic has it: each is one cell, one row, one column,
- * or of the full shape. Throws `#VALUE!` naming the two that do not fit. Rows after the last that holds
- * anything are cut, so that a whole column costs no more than its filled part.
+ * or of the full shape. Throws `#VALUE!` naming the two that do not fit.
  */
 export function broadcastShape(grids: readonly NamedGrid[]): Shape {
-  const rows = common(grids, (s) => s.rows);
-  const columns = common(grids, (s) => s.columns);
-  return { rows: rows > MANY_ROWS ? Math.max(1, filledRows(grids)) : rows, columns };
+  return { rows: common(grids, (s) => s.rows), columns: common(grids, (s) => s.columns) };
 }
-
-// A list of this length is taken as it stands; only longer ones are searched for their end.
-const MANY_ROWS = 20_000;
 
 function common(grids: readonly NamedGrid[], measure: (s: Shape) => number): number {
   let most = 1;
@@ -72,17 +66,6 @@ function common(grids: readonly NamedGrid[], measure: (s: Shape) => number): num
     setBy = each;
   }
   return most;
-}
-
-function filledRows(grids: readonly NamedGrid[]): number {
-  let last = 0;
-  for (const { grid } of grids) {
-    if (grid.length === 1) continue;
-    let n = grid.length;
-    while (n > last && (grid[n - 1] ?? []).every(isBlankCell)) n--;
-    last = Math.max(last, n);
-  }
-  return last;
 }
 
 /** The cell of a grid that takes part in row `r` and column `c` of the spill. */

@@ -29,6 +29,7 @@ import {
 } from './broadcast.ts';
 import type { Argument, WorkingLine } from './host-function.ts';
 import { SharedBases } from './shared-bases.ts';
+import { trimmed } from './trim.ts';
 import { blankError, readCell } from '../catalogue/read-cell.ts';
 
 export type Results = readonly (readonly Cell[])[];
@@ -54,16 +55,33 @@ interface Slot {
   readonly once: { readonly value: unknown } | { readonly failed: CalcError } | undefined;
 }
 
+/** A calculation that pauses now and then; whoever runs it may do something else meanwhile, or give it up. */
+export type Paused<T> = Generator<undefined, T>;
+
 /**
  * Calls a declared function with cells and gives cells; any failure is a CellError in its own place. `defaults` are today's
  * unless others are given; `shared` is what it shares with other calls, nothing where it is left out.
  */
 export function call(d: Declaration, args: readonly Argument[], defaults?: Assumptions, shared?: SharedBases): Results {
+  const paused = callByItems(d, args, defaults, shared);
+  for (;;) {
+    const { done, value } = paused.next();
+    if (done) return value;
+  }
+}
+
+/** The same call, with a pause after each item. */
+export function* callByItems(
+  d: Declaration,
+  args: readonly Argument[],
+  defaults?: Assumptions,
+  shared?: SharedBases,
+): Paused<Results> {
   try {
     const prepared = prepare(d, args, defaults, shared);
     if (isTableFunction(d)) return table(d, prepared);
-    if (isRowsFunction(d)) return rows(d, prepared);
-    return values(d, prepared);
+    if (isRowsFunction(d)) return yield* rows(d, prepared);
+    return yield* values(d, prepared);
   } catch (e) {
     return [[toCellError(e)]];
   }
@@ -127,7 +145,7 @@ function prepare(
   defaults?: Assumptions,
   shared = new SharedBases(),
 ): Prepared {
-  const args = handed.map(heldArgument);
+  const args = argumentsOf(d, handed);
   const names = Object.keys(d.parameters);
   const most = names.length + (d.assume ? 1 : 0);
   if (args.length > most && args.slice(most).some((a) => a !== undefined))
@@ -137,9 +155,7 @@ function prepare(
   const { system } = basis.a;
   const slots = names.map((name, i): Slot => slot(name, d.parameters[name] as Parameter, args[i], system));
   for (const s of slots) if (!s.grid && !s.parameter.optional) throw messages.isMissing(s.label);
-  const each: NamedGrid[] = slots.flatMap((s) =>
-    s.grid && s.parameter.kind.kind !== 'cells' ? [{ name: s.label, grid: s.grid }] : [],
-  );
+  const each = itemGrids(d, args);
   if (d.result.kind === 'table') {
     for (const { name, grid } of each) {
       const shape = shapeOf(grid);
@@ -149,6 +165,25 @@ function prepare(
   const asked = slots.filter((s) => !s.parameter.optional && s.grid && s.parameter.kind.kind !== 'cells');
   const varying = asked.filter((s) => s.varies);
   return { basis, system, slots, deciding: varying.length > 0 ? varying : asked, shape: broadcastShape(each) };
+}
+
+/** The arguments without their blank ends, and with such cells only as a sheet can hold. */
+function argumentsOf(d: Declaration, handed: readonly Argument[]): readonly Argument[] {
+  const assume = Object.keys(d.parameters).length;
+  return trimmed<Cell, Argument>(handed, (i) => ({ alone: i === assume, isBlank: isBlankCell })).map(heldArgument);
+}
+
+/** The arguments that the items are taken from. */
+function itemGrids(d: Declaration, args: readonly Argument[]): readonly NamedGrid[] {
+  return Object.entries(d.parameters).flatMap(([name, { kind }], i) => {
+    const grid = kind.kind === 'cells' ? undefined : asGrid(args[i]);
+    return grid ? [{ name: parameterLabel(name), grid }] : [];
+  });
+}
+
+/** How the items of a call lie; throws where its ranges do not fit. */
+export function itemShape(d: Declaration, handed: readonly Argument[]): Shape {
+  return broadcastShape(itemGrids(d, argumentsOf(d, handed)));
 }
 
 function slot(name: string, parameter: Parameter, argument: Argument, system: UnitSystem): Slot {
@@ -200,27 +235,34 @@ function isBlankItem({ deciding }: Prepared, r: number, c: number): boolean {
   return deciding.length > 0 && deciding.every((s) => isBlankCell(cellAt(s.grid ?? [], r, c)));
 }
 
-function values(d: ValueFunction, p: Prepared): Results {
+function* values(d: ValueFunction, p: Prepared): Paused<Results> {
   const { quantity } = d.result;
-  return grid(p.shape, (r, c) => {
-    if (isBlankItem(p, r, c)) return null;
-    return guarded(() => {
-      const value = d.calculate(readItem(p, r, c) as never, p.basis);
-      return typeof value === 'string' || quantity === 'text' ? value : shownNumber(value, quantity, p.system);
-    });
-  });
+  const results: Cell[][] = [];
+  for (let r = 0; r < p.shape.rows; r++) {
+    const row: Cell[] = [];
+    for (let c = 0; c < p.shape.columns; c++) {
+      row.push(
+        isBlankItem(p, r, c)
+          ? null
+          : guarded(() => {
+              const value = d.calculate(readItem(p, r, c) as never, p.basis);
+              return typeof value === 'string' || quantity === 'text' ? value : shownNumber(value, quantity, p.system);
+            }),
+      );
+      yield;
+    }
+    results.push(row);
+  }
+  return results;
 }
 
-function grid(shape: Shape, cell: (r: number, c: number) => Cell): Cell[][] {
-  return Array.from({ length: shape.rows }, (_, r) => Array.from({ length: shape.columns }, (_c, c) => cell(r, c)));
-}
-
-function rows(d: RowsFunction, p: Prepared): Results {
+function* rows(d: RowsFunction, p: Prepared): Paused<Results> {
   const { columns } = d.result;
   const good: (readonly Output[])[] = [];
   const lines: (readonly Output[] | undefined)[] = [];
   for (let r = 0; r < p.shape.rows; r++) {
     for (let c = 0; c < p.shape.columns; c++) {
+      yield;
       if (isBlankItem(p, r, c)) {
         lines.push(undefined);
         continue;
@@ -235,37 +277,43 @@ function rows(d: RowsFunction, p: Prepared): Results {
       lines.push(line);
     }
   }
-  return [headings(columns, p.system), ...finishedLines(d, p, lines, good)];
+  return [headings(columns, p.system), ...(yield* finishedLines(d, p, lines, good))];
 }
 
 /** The cells of all rows, with what the good ones decide together. */
-function finishedLines(
+function* finishedLines(
   d: RowsFunction,
   p: Prepared,
   lines: readonly (readonly Output[] | undefined)[],
   good: readonly (readonly Output[])[],
-): Cell[][] {
+): Paused<Cell[][]> {
   const { columns } = d.result;
   const decided = [...(d.together?.(good, p.basis) ?? [])];
   const blank: readonly Cell[] = columns.map(() => null);
   // Items of the same sizes have one line among them.
   const made = new Map<readonly Output[], readonly Cell[]>();
+  const finished: Cell[][] = [];
   let at = 0;
-  return lines.map((line, i) => {
-    if (!line) return [...blank];
+  for (const line of lines) {
+    yield;
+    if (!line) {
+      finished.push([...blank]);
+      continue;
+    }
     let cells = made.get(line);
     if (!cells) {
       cells = columns.map((column, k) => outputCell(line[k] ?? null, column, p.system));
       made.set(line, cells);
     }
     const own = [...cells];
-    if (line[0] === null) own[0] = i + 1;
+    if (line[0] === null) own[0] = finished.length + 1;
     if (line === good[at]) {
       for (const [place, outputs] of decided) own[place] = outputCell(outputs[at] ?? null, columns[place]!, p.system);
       at++;
     }
-    return own;
-  });
+    finished.push(own);
+  }
+  return finished;
 }
 
 /** The item's number stands first, the reason last, the error itself in every column of numbers. */

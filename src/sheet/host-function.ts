@@ -19,6 +19,10 @@ export interface HostParameter {
   readonly example: string;
   /** A 0 cannot be meant here, so that a host that hands blank cells over as 0 can take them for blank. */
   readonly zeroIsBlank?: boolean;
+  /** A range handed over as it stands. */
+  readonly whole?: boolean;
+  /** A range whose length has nothing to do with that of others. */
+  readonly apart?: boolean;
 }
 
 /** One step of a working, in the units of the sheet. */
@@ -39,6 +43,8 @@ export interface HostFunction {
   readonly parameters: readonly HostParameter[];
   /** Never throws; one row of one cell for a single value. */
   call(args: readonly Argument[]): readonly (readonly Cell[])[];
+  /** The same call with pauses, where it takes long for long lists. */
+  paused?(args: readonly Argument[]): Generator<undefined, readonly (readonly Cell[])[]>;
   /** The working of each cell of the result, where the call asks for it to be shown on a card; undefined where it does not. */
   working?(args: readonly Argument[]): ((row: number, column: number) => readonly WorkingLine[]) | undefined;
 }

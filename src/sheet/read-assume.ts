@@ -1,4 +1,4 @@
-import { isBlankCell, isCellError, type Cell } from '../catalogue/cell.ts';
+import { isBlankCell, isBlankOrZero, isCellError, type Cell } from '../catalogue/cell.ts';
 import { isChoice, type Assumption, type NumberAssumption } from '../core/assumptions/assumption.ts';
 import { Assumptions, type Override } from '../core/assumptions/assumptions.ts';
 import { REGISTRY, findAssumption, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
@@ -34,7 +34,7 @@ const POSITIONS: Columns = { name: 0, value: 1, low: 2, high: 3, unit: 4, kind: 
 export function readAssume(argument: Argument, defaults: Assumptions = Assumptions.defaults()): Assumptions {
   if (argument === undefined || argument === null) return defaults;
   const rows = Array.isArray(argument) ? (argument as readonly (readonly Cell[])[]) : [[argument as Cell]];
-  if (rows.every((row) => row.every(isBlankCell))) return defaults;
+  if (rows.every((row) => row.every(isBlankOrZero))) return defaults;
   if ((rows[0]?.length ?? 0) < 2) throw messages.assumeTooNarrow();
   const first = text(rows[0]?.[0]).toLowerCase();
   const headed = (first === 'name' || first === 'assumption') && !findAssumption(first);
@@ -47,7 +47,7 @@ export function readAssume(argument: Argument, defaults: Assumptions = Assumptio
     const at = i + 1;
     const nameCell = row[columns.name] ?? null;
     if (isCellError(nameCell)) throw messages.inAssume(at, 'name', `holds the error ${nameCell.error}`);
-    if (isBlankCell(nameCell)) return;
+    if (isBlankOrZero(nameCell)) return;
     const name = text(nameCell);
     const entry = findAssumption(name);
     if (!entry)
@@ -62,9 +62,10 @@ export function readAssume(argument: Argument, defaults: Assumptions = Assumptio
     const before = seen.get(entry.name);
     if (before !== undefined)
       throw messages.inAssume(at, entry.name, `is set in row ${before} already; keep one of them`);
-    if (isBlankCell(row[columns.value] ?? null)) return;
+    const standard = defaults.entry(entry.name) ?? entry;
+    if (naming(at, entry.name, () => isNotGiven(standard, row[columns.value], row, columns, system))) return;
     seen.set(entry.name, at);
-    const read = naming(at, entry.name, () => readRow(defaults.entry(entry.name) ?? entry, row, columns, system));
+    const read = naming(at, entry.name, () => readRow(standard, row, columns, system));
     if (read) overrides.push(read);
   });
   return Assumptions.from(overrides, defaults);
@@ -90,7 +91,7 @@ const text = (cell: Cell | undefined): string =>
 function unitsOf(rows: readonly (readonly Cell[])[], columns: Columns): UnitSystem {
   const at = rows.findIndex((row) => text(row[columns.name]).toLowerCase() === 'units');
   const cell = rows[at]?.[columns.value] ?? null;
-  if (at < 0 || isBlankCell(cell)) return 'US';
+  if (at < 0 || isBlankOrZero(cell)) return 'US';
   return naming(at + 1, 'units', () =>
     readCell(cell, 'value', { kind: 'choice', choices: ['US', 'SI'] }, 'US'),
   ) as UnitSystem;
@@ -106,18 +107,33 @@ function naming<T>(row: number, name: string, read: () => T): T {
   }
 }
 
+/** A blank cell, or a 0 that the assumption cannot be. */
+function isNotGiven(
+  entry: Assumption,
+  cell: Cell | undefined,
+  row: readonly Cell[],
+  columns: Columns,
+  system: UnitSystem,
+): boolean {
+  if (cell !== 0) return isBlankCell(cell ?? null);
+  if (isChoice(entry)) return true;
+  const si = (x: number, unit: string): number => toSi(x, entry.quantity, 'US', unit);
+  const none = si(0, unitOfRow(entry, row, columns, system));
+  return none < si(entry.min, entry.unit) || none > si(entry.max, entry.unit);
+}
+
 function readRow(entry: Assumption, row: readonly Cell[], columns: Columns, system: UnitSystem): Override | undefined {
   const cell = row[columns.value] ?? null;
   if (isChoice(entry)) {
     const word = readCell(cell, 'value', { kind: 'choice', choices: entry.choices }, system) as string;
     return word === entry.value ? undefined : { name: entry.name as ChoiceName, word };
   }
-  const unit = unitOfRow(entry, row[columns.unit], columns.named, system);
+  const unit = unitOfRow(entry, row, columns, system);
   const number = (c: Cell, what: string): number => readNumber(entry, c, what, unit);
   const value = number(cell, 'value');
   const range = (at: number, what: string): number | undefined => {
     const c = row[at] ?? null;
-    if (isBlankCell(c) || (!columns.named && typeof c !== 'number')) return undefined;
+    if (isNotGiven(entry, c, row, columns, system) || (!columns.named && typeof c !== 'number')) return undefined;
     return number(c, what);
   };
   // Without a heading a third column may be a note: low and high count only as a pair of numbers.
@@ -143,8 +159,14 @@ function readRow(entry: Assumption, row: readonly Cell[], columns: Columns, syst
 }
 
 /** The unit column where it names a unit of the quantity; without a heading another text there is a note. */
-function unitOfRow(entry: NumberAssumption, cell: Cell | undefined, named: boolean, system: UnitSystem): string {
-  const written = text(cell);
+function unitOfRow(
+  entry: NumberAssumption,
+  row: readonly Cell[],
+  { unit: at, named }: Columns,
+  system: UnitSystem,
+): string {
+  const cell = row[at] ?? null;
+  const written = isBlankOrZero(cell) ? '' : text(cell);
   const standard = system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
   if (written === '') return standard;
   const unit = knownUnit(written, entry.quantity);

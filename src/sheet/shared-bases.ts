@@ -24,6 +24,11 @@ export class SharedBases {
   /** The last used stands last. */
   private kept: readonly Kept[] = [];
 
+  /** How many sets of assumptions are kept. */
+  get size(): number {
+    return this.kept.length;
+  }
+
   /** The basis for the rows of an `assume`; throws what reading them throws. */
   of(assume: Argument, defaults: Assumptions = Assumptions.defaults()): Basis {
     const key = assume === undefined ? '' : JSON.stringify(assume);

@@ -1,26 +1,16 @@
 import { readFileSync } from 'node:fs';
-import esbuild from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { bundle } from './bundle.ts';
 import { INVALID_VALUE, NOT_AVAILABLE, SpreadsheetHost, errorArgument } from './spreadsheet-host.ts';
 
-/** A bundle as dist/functions.js is, with the functions of fake-functions.ts in place of the catalogue's. */
-async function bundle(): Promise<string> {
-  const contents =
-    "import { hostFunctions } from './fake-functions.ts'; import { associate } from '../../src/addin/associate.ts'; associate(hostFunctions);";
-  const { outputFiles } = await esbuild.build({
-    stdin: { contents, resolveDir: import.meta.dirname },
-    bundle: true,
-    minify: true,
-    format: 'iife',
-    write: false,
-  });
-  return outputFiles[0]?.text ?? '';
-}
+/** The functions of fake-functions.ts in place of the catalogue's. */
+const FAKES =
+  "import { hostFunctions } from './fake-functions.ts'; import { associate } from '../../src/addin/associate.ts'; associate(hostFunctions);";
 
 describe('functions joined to the host', () => {
   let host: SpreadsheetHost;
   beforeAll(async () => {
-    host = await SpreadsheetHost.load(await bundle());
+    host = await SpreadsheetHost.load(await bundle(FAKES));
   });
   afterAll(() => host.close());
 

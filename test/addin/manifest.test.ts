@@ -102,11 +102,11 @@ describe('the manifest, beyond what its schemas check', () => {
     expect(attribute('OfficeTab', 'id')).toEqual(['TabHome']);
   });
 
-  it('asks for the permission the pane needs and the requirement sets the functions need', () => {
+  it('asks for the permission the pane needs and the requirement sets that functions and pane need', () => {
     expect(tagged('Permissions').map((e) => e.textContent)).toEqual(['ReadWriteDocument']);
     const sets = all('Requirements Set').map(
       (s) => `${s.getAttribute('Name') ?? ''} ${s.getAttribute('MinVersion') ?? ''}`,
     );
-    expect(sets).toEqual(['SharedRuntime 1.1', 'CustomFunctionsRuntime 1.3']);
+    expect(sets).toEqual(['SharedRuntime 1.1', 'CustomFunctionsRuntime 1.3', 'ExcelApi 1.12']);
   });
 });

@@ -21,6 +21,7 @@ describe('functions.json', () => {
       name: 'ARGUMENTS',
       description: 'What arrived, as text',
       helpUrl: 'https://example.test/reference/arguments.html',
+      options: { cancelable: true },
       parameters: [
         { name: 'first', description: 'the first', type: 'any', dimensionality: 'matrix' },
         { name: 'second', description: 'the second', type: 'any', dimensionality: 'matrix', optional: true },

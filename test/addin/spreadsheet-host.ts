@@ -81,6 +81,8 @@ export class SpreadsheetHost {
   readonly warnings: string[] = [];
   /** What our functions handed the runtime, in the order of the calls. */
   readonly handed: Handed[] = [];
+  /** Bytes of the largest request with results; a real host refuses more than 5 MB. */
+  largest = 0;
   readonly #window: RuntimeWindow;
   readonly #waiting = new Map<number, (outcome: Outcome) => void>();
   #calls = 0;
@@ -111,6 +113,11 @@ export class SpreadsheetHost {
   /** A function of ours as it stands in the page, for arguments that no message can carry. */
   direct(id: string, ...args: readonly unknown[]): unknown {
     return this.#window.CustomFunctions._association.mappings[id]?.(...args);
+  }
+
+  /** What a script of the page left in it. */
+  global(name: string): unknown {
+    return (this.#window as unknown as Readonly<Record<string, unknown>>)[name];
   }
 
   /** Whether a value is an error of the runtime's own kind, the only one that keeps its code and text. */
@@ -177,6 +184,7 @@ export class SpreadsheetHost {
     const { id, type, message } = JSON.parse(text) as Request;
     if (type !== 1) return;
     const actions = message.body.Actions;
+    this.largest = Math.max(this.largest, Buffer.byteLength(JSON.stringify(message.body)));
     for (const action of actions) {
       if (action.Name !== 'SetInvocationResults' && action.Name !== 'SetInvocationArrayResults') continue;
       for (const result of action.ArgumentInfo?.Arguments[0] ?? []) {

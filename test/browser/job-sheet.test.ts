@@ -33,7 +33,11 @@ async function show(conditions: string, title: string): Promise<void> {
 /** Presses the button with a printer that does nothing but count. */
 async function print(): Promise<void> {
   await open.page.evaluate(() => {
-    Object.assign(globalThis, { printed: 0, print: () => void Object.assign(globalThis, { printed: 1 }) });
+    const print = (): void => {
+      window.dispatchEvent(new Event('beforeprint'));
+      Object.assign(globalThis, { printed: 1 });
+    };
+    Object.assign(globalThis, { printed: 0, print });
   });
   await part().getByRole('button', { name: 'Print on one page' }).click();
   expect(await open.page.evaluate(() => (globalThis as unknown as { printed: number }).printed)).toBe(1);
@@ -111,6 +115,20 @@ describe('the job sheet in the pane', () => {
     await open.page.evaluate(() => void window.dispatchEvent(new Event('afterprint')));
     expect(await open.page.locator('.rs-print').count()).toBe(0);
     expect(await open.page.locator('.rs-tabs').isVisible()).toBe(true);
+  });
+
+  it('says so in a window that does nothing when asked to print, and puts the lines on a sheet instead', async () => {
+    await show('', 'Boom foot pins');
+    await open.page.evaluate(() => void Object.assign(globalThis, { print: () => undefined }));
+    await part().getByRole('button', { name: 'Print on one page' }).click();
+    await expect.poll(() => part().getByRole('status').textContent()).toContain('This window cannot print');
+    expect(await open.page.locator('.rs-print').count()).toBe(0);
+    await part().getByRole('button', { name: 'Put the lines on a sheet' }).click();
+    await expect
+      .poll(() => part().getByRole('status').textContent())
+      .toContain('The lines stand on the sheet Job sheet 2');
+    const first = await open.page.evaluate(() => [...(sheet.sheets.get('Job sheet 2')?.values() ?? [])].slice(0, 2));
+    expect(first.map((held) => held.value)).toEqual(['Hot work', 'Boom foot pins']);
   });
 
   it('complains of nothing and asks for nothing outside', () => {

@@ -154,9 +154,11 @@ describe('BURN.NOISE.DOSE', () => {
     expect(error('BURN.NOISE.DOSE', column(95, { error: '#N/A', message: '' }), column(1, 2)).message).toContain(
       'levels row 2: level holds the error #N/A',
     );
-    expect(error('BURN.NOISE.DOSE', column(95, 90), column(1, null)).message).toBe('hours row 2: hours is blank');
+    expect(error('BURN.NOISE.DOSE', column(95, 90), column(1, null)).message).toBe(
+      'hours row 2: hours is blank or zero; must be more than 0',
+    );
     expect(error('BURN.NOISE.DOSE', column(95, 90), column(1, -2)).message).toBe(
-      'hours row 2: hours is -2 h; must be at least 0 h',
+      'hours row 2: hours is -2 h; must be more than 0 h',
     );
     expect(error('BURN.NOISE.DOSE', column(95, 90), column(1, 2, 3)).message).toMatch(
       /levels is 2 by 1 cells and hours is 3 by 1 cells/,

@@ -258,6 +258,20 @@ describe('functions of the sheet', () => {
     expect(await result('=LEN("say ""\n""")\n+1')).toEqual([[8]]);
     expect(await result(`='My ''sheet'!A1&"\n"`, [], [{ name: "My 'sheet", rows: [['x']] }])).toEqual([['x\n']]);
   });
+  it.each([
+    ['1+--A1', 5],
+    ['1---A1', -3],
+    ['1--A1', 5],
+    ['2*--A1', 8],
+    ['1+--(A1>2)', 2],
+    ['1+--"3"', 4],
+    ['1+---A1', -3],
+    ['--A1', 4],
+    ['SUMPRODUCT(--(A1:A3>3.9),1+--B1:B3)', 38],
+    ['LEN("1+--2")', 5],
+  ])('take two minus signs for none: %s', async (formula, value) => {
+    expect(await result(`=${formula}`, rows)).toEqual([[value]]);
+  });
   it('choose whole columns by a list of numbers', async () => {
     expect(await result('=CHOOSE({2,1},A1:A3,B1:B3)', rows)).toEqual(rows.map(([a, b]) => [b, a]));
     expect(await result('=SUM(CHOOSE(2,A1:A3,B1:B3))', rows)).toEqual([[46]]);

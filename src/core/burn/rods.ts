@@ -108,6 +108,8 @@ export function rodName(rod: Rod, length: number | undefined, coupled: boolean):
   return coupled ? `${size} coupled` : size;
 }
 
+const ROD_NAMES = RODS.flatMap((r) => [r.name, ...r.lengths.map((l) => rodName(r, l, false))]);
+
 /**
  * Reads a rod's name: `3/8`, `3/8 x 36`, `3/8 in x 36 in`, `0.375`, `3/8 insulated x 18`, `1/2 pipe x 10 ft`, with
  * `coupled` behind it where rods are coupled; a plain length is inches. `#N/A` with the nearest names where the
@@ -122,14 +124,7 @@ export function findRod(text: string): RodChoice {
   const rod = rodOfSize(size, covered);
   const length = lengthText === undefined ? undefined : parseQuantity(lengthText, 'length');
   if (!rod || (lengthText !== undefined && !(length !== undefined && length > 0 && length < LONGEST))) {
-    throw unknownName(
-      'rod',
-      text,
-      nearestNames(
-        clean,
-        RODS.flatMap((r) => [r.name, ...r.lengths.map((l) => rodName(r, l, false))]),
-      ),
-    );
+    throw unknownName('rod', text, nearestNames(clean, ROD_NAMES));
   }
   return { rod, length, coupled };
 }

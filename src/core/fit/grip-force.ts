@@ -77,7 +77,7 @@ const CELLS = 12;
  *
  * diameters and interference (on the diameter) [m], moduli and yield strengths [Pa]; result [Pa].
  * Source: ring-solver.ts. Example: a bored pin with ten times the usual interference.
- * @example yieldingPressure(0.1, 0.06, 0.25, 0.0005, 205e9, 205e9, 0.3, 550e6, 250e6) / 1e6 // 0
+ * @example yieldingPressure(0.1, 0.06, 0.25, 0.0005, 205e9, 205e9, 0.3, 550e6, 250e6) / 1e6 // 223.9
  */
 export function yieldingPressure(
   diameter: number,
@@ -156,7 +156,7 @@ export interface PressedPin {
  *
  * Lame's `contactPressure` up to `elasticPressureLimit`; beyond, pin and boss yield as elastic, perfectly plastic rings.
  * lengths [m]; result [Pa]. Source: contact-pressure.ts, ring-solver.ts.
- * @example pressedPressure({ diameter: 4 * INCH, interference: 0.001 * INCH, boss: 6 * INCH, hole: 0 }, basis.a).value / PSI // 0
+ * @example pressedPressure({ diameter: 4 * INCH, interference: 0.001 * INCH, boss: 6 * INCH, hole: 0 }, basis.a).value / PSI // 2065
  */
 export function pressedPressure(pin: PressedPin, a: Assumptions): Working {
   const at = pressed(PRESSURE, pin, a);
@@ -168,7 +168,7 @@ export function pressedPressure(pin: PressedPin, a: Assumptions): Working {
  * the rust bond in force.
  *
  * lengths [m]; result [N]. Source: as these.
- * @example pressedForce({ diameter: 4 * INCH, length: 10 * INCH, interference: 0.0012 * INCH, boss: 10 * INCH, hole: 0 }, basis.a).value / POUND_FORCE // 0
+ * @example pressedForce({ diameter: 4 * INCH, length: 10 * INCH, interference: 0.0012 * INCH, boss: 10 * INCH, hole: 0 }, basis.a).value / POUND_FORCE // 127165
  */
 export function pressedForce(pin: PressedPin & { readonly length: number }, a: Assumptions): Working {
   const at = pressed(ELASTIC_FORCE, pin, a);

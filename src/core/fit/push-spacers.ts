@@ -29,7 +29,7 @@ const SPACERS = new StepList(
  * travel = length + clearance; one spacer of strokeUse x stroke goes in after every stroke but the last:
  * pushes = ceil(travel / (strokeUse stroke)), spacers = pushes - 1.
  * lengths [m]; the share of the stroke in use and the clearance as assumed. Source: geometry; common practice for the share.
- * @example pushSpacers(10 * INCH, 6 * INCH, basis.a).value // 0
+ * @example pushSpacers(10 * INCH, 6 * INCH, basis.a).value // 3
  */
 export function pushSpacers(length: number, stroke: number, a: Assumptions): Working {
   const show = (x: number): string => showQuantity(x, 'length', a.system);

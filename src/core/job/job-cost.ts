@@ -1,6 +1,11 @@
 /** Priced lines of a planned job. */
+import { assumed } from '../assumptions/assumed.ts';
 import type { Basis } from '../basis.ts';
 import { noPriceFor, rangeUnknown } from '../messages.ts';
+import { Evaluation } from '../model/evaluation.ts';
+import { calculated, given, type Step } from '../model/step.ts';
+import { StepList } from '../model/step-list.ts';
+import { Working } from '../model/working.ts';
 import { drawableContent } from '../oxygen/drawable-content.ts';
 import type { QuantityName } from '../units/quantities.ts';
 import { jobRange, type Ranged, type RangedItem } from './job-range.ts';
@@ -34,17 +39,6 @@ export interface CostLine {
   readonly note: string;
 }
 
-const ONE: Ranged = { value: 1, low: 1, high: 1 };
-/** An unknown high stays unknown, but costs nothing where the price is nothing. */
-const times = (r: Ranged, factor: number): Ranged =>
-  factor === 0
-    ? { value: 0, low: 0, high: 0 }
-    : { value: r.value * factor, low: r.low * factor, high: r.high * factor };
-const plus = (a: Ranged, b: Ranged): Ranged => ({
-  value: a.value + b.value,
-  low: a.low + b.low,
-  high: a.high + b.high,
-});
 const mapped = (r: Ranged, f: (x: number) => number): Ranged => ({ value: f(r.value), low: f(r.low), high: f(r.high) });
 const whole = (x: number): number => (Number.isFinite(x) ? Math.ceil(x - 1e-9) : x);
 const safelyLow = (x: number): number => Math.max(0, x);
@@ -112,125 +106,253 @@ function rodPrice(name: string, prices: Prices): number | undefined {
   return prices.rods.get(name) ?? prices.rods.get(size) ?? prices.rods.get('');
 }
 
+/** A line of the costing, in the symbols of its steps. */
+interface PlannedLine {
+  readonly name: string;
+  readonly measure: CostLine['measure'];
+  /** Symbol of its step, or the count of a sum. */
+  readonly quantity?: string | number;
+  readonly price?: number | undefined;
+  readonly amount?: string | undefined;
+  readonly note?: string;
+}
+
+/** Unit of a price for one SI unit of what is priced; what is counted has a price each. */
+const priceQuantity = (measure: CostLine['measure']): QuantityName =>
+  measure === 'oxygen' ? 'moneyPerMass' : measure === 'hours' ? 'moneyPerTime' : 'money';
+
+/** The list of steps of one costing as it grows: what the plan takes, each priced line, then the sums. */
+class Costing {
+  readonly steps: Step[] = [];
+  readonly values: Record<string, Ranged> = {};
+  readonly lines: PlannedLine[] = [];
+  readonly unpriced: string[] = [];
+  private readonly amounts: string[] = [];
+
+  /** A total of the plan. */
+  total(symbol: string, name: string, quantity: QuantityName, value: Ranged): string {
+    this.steps.push(
+      given(symbol, name, quantity, { words: 'sum over the plan', kind: 'calculated', source: 'arithmetic' }),
+    );
+    this.values[symbol] = value;
+    return symbol;
+  }
+
+  /** A line that is a quantity times its price, where there is one. */
+  priced(
+    mark: string,
+    name: string,
+    measure: CostLine['measure'],
+    quantity: string,
+    price: number | undefined,
+    note = '',
+  ): void {
+    if (price === undefined) {
+      this.unpriced.push(name);
+      this.lines.push({ name, measure, quantity, note });
+      return;
+    }
+    this.steps.push(
+      given(`P_${mark}`, `price of ${name}`, priceQuantity(measure)),
+      // A range without an end costs nothing where the price is nothing.
+      calculated(
+        `A_${mark}`,
+        `amount of ${name}`,
+        'money',
+        `if(P_${mark} > 0, ${quantity} * P_${mark}, 0)`,
+        'quantity x price',
+      ),
+    );
+    this.values[`P_${mark}`] = certain(price);
+    this.amounts.push(`A_${mark}`);
+    this.lines.push({ name, measure, quantity, price, amount: `A_${mark}`, note });
+  }
+
+  /** A sum of the user's own. */
+  own(mark: string, name: string, amount: number): void {
+    this.steps.push(given(`A_${mark}`, name, 'money'));
+    this.values[`A_${mark}`] = certain(amount);
+    this.amounts.push(`A_${mark}`);
+    this.lines.push({ name, measure: 'sum', quantity: 1, price: amount, amount: `A_${mark}` });
+  }
+
+  /** A share of a sum before it, and what it comes to. */
+  share(symbol: string, name: ShareLine, share: number, factor: string, of: string, words: string, note: string): void {
+    this.steps.push(
+      given(symbol, name, 'ratio'),
+      calculated(`A_${symbol}`, `${name}: amount`, 'money', `if(${symbol} > 0, ${of} * ${factor}, 0)`, words),
+    );
+    this.values[symbol] = certain(share);
+    this.lines.push({ name, measure: 'share', price: share, amount: `A_${symbol}`, note });
+  }
+
+  sum(symbol: string, name: string, expression: string, words: string, note = ''): void {
+    this.steps.push(calculated(symbol, name, 'money', expression, words));
+    this.lines.push({ name, measure: 'sum', amount: symbol, note });
+  }
+
+  /** The amounts so far, added up. */
+  subtotal(): void {
+    const [first = '0', ...others] = this.amounts;
+    this.sum('S', 'subtotal', [first, ...others].join(' + '), 'sum of the amounts');
+  }
+}
+
+const certain = (x: number): Ranged => ({ value: x, low: x, high: x });
+
+/** Lines of what the plan takes. */
+function takenLines(c: Costing, plan: readonly PlanRow[], prices: Prices, basis: Basis): void {
+  const totals = jobTotals(plan, basis);
+  const price = (line: PricedLine): number | undefined => prices.lines.get(line);
+  [...totals.rods].forEach(([name, quantity], i) => {
+    const rods = c.total(`N_rod${i + 1}`, `rods ${name}`, 'count', quantity);
+    c.priced(`rod${i + 1}`, `rod ${name}`, 'count', rods, rodPrice(name, prices));
+  });
+  const byVolume = price('oxygen') !== undefined;
+  const byCylinder = price('cylinders') !== undefined;
+  if (byVolume || !byCylinder)
+    c.priced(
+      'O',
+      'oxygen',
+      'oxygen',
+      c.total('O', 'oxygen', 'oxygen', totals.oxygen),
+      price('oxygen'),
+      byVolume && byCylinder ? 'priced by volume and by cylinder: both count' : '',
+    );
+  const rental = price('cylinder rental');
+  if (byCylinder || rental !== undefined) c.total('N_cyl', 'cylinders', 'count', totals.cylinders);
+  if (byCylinder) c.priced('cyl', 'cylinders', 'count', 'N_cyl', price('cylinders'));
+  c.total('t_crew', 'crew', 'hours', totals.crew);
+  const ram = price('ram hire');
+  if (rental !== undefined || ram !== undefined)
+    c.steps.push(
+      assumed('day', 'day length'),
+      calculated('n_day', 'days', 'count', 'ceil(t_crew / day - 1e-9)', 'crew time / day length, up to a whole number'),
+    );
+  if (rental !== undefined) {
+    c.steps.push(calculated('n_rent', 'cylinder days', 'count', 'N_cyl * n_day', 'cylinders x days'));
+    c.priced('rent', 'cylinder rental', 'cylinder days', 'n_rent', rental, 'every cylinder for every day of the job');
+  }
+  c.priced('crew', 'crew', 'hours', 't_crew', price('crew'));
+  const plate = price('plates');
+  if (plate !== undefined) {
+    const { value, low, high } = basis.a.inForce('plates per pin');
+    c.total('n_plated', 'items that take plates', 'count', certain(totals.plated));
+    c.values['k_plate'] = { value, low, high };
+    c.steps.push(
+      assumed('k_plate', 'plates per pin'),
+      calculated(
+        'N_plate',
+        'plates',
+        'count',
+        'ceil(k_plate * n_plated - 1e-9)',
+        'plates per pin x items that take them',
+      ),
+    );
+    c.priced('plate', 'plates', 'count', 'N_plate', plate);
+  }
+  if (ram !== undefined) c.priced('ram', 'ram hire', 'days', 'n_day', ram, 'whole days of crew time');
+  const mobilisation = price('mobilisation');
+  if (mobilisation !== undefined) c.own('mob', 'mobilisation', mobilisation);
+  prices.others.forEach(({ name, amount }, i) => c.own(`other${i + 1}`, name, amount));
+}
+
+/** Subtotal, contingency, cost, margin or mark-up, price. */
+function sumLines(c: Costing, { shares }: Prices): void {
+  c.subtotal();
+  const contingency = shares.get('contingency');
+  if (contingency !== undefined)
+    c.share('k_cont', 'contingency', contingency, 'k_cont', 'S', 'share x subtotal', 'of the subtotal');
+  c.sum(
+    'cost',
+    'cost',
+    contingency === undefined ? 'S' : 'S + A_k_cont',
+    contingency === undefined ? 'subtotal' : 'subtotal + contingency',
+  );
+  const margin = shares.get('margin');
+  const markUp = shares.get('mark-up');
+  if (margin !== undefined)
+    c.share(
+      'k_margin',
+      'margin',
+      margin,
+      '(k_margin / (1 - k_margin))',
+      'cost',
+      'cost x margin / (1 - margin)',
+      'margin: a share of the price; price = cost / (1 - margin)',
+    );
+  if (markUp !== undefined)
+    c.share(
+      'k_markup',
+      'mark-up',
+      markUp,
+      'k_markup',
+      'cost',
+      'cost x mark-up',
+      'mark-up: a share of the cost; price = cost x (1 + mark-up)',
+    );
+  const gain = margin !== undefined ? 'A_k_margin' : markUp !== undefined ? 'A_k_markup' : undefined;
+  c.sum(
+    'price',
+    'price',
+    gain === undefined ? 'cost' : `cost + ${gain}`,
+    gain === undefined ? 'cost' : 'cost + what is put on it',
+    gain === undefined ? 'no margin or mark-up given' : '',
+  );
+}
+
+function costingOf(plan: readonly PlanRow[], prices: Prices, basis: Basis): { c: Costing; list: StepList } {
+  const c = new Costing();
+  takenLines(c, plan, prices, basis);
+  sumLines(c, prices);
+  return {
+    c,
+    list: new StepList(
+      c.steps,
+      c.steps.map((step) => step.symbol),
+    ),
+  };
+}
+
+/** How the price of a plan comes about, without its low and high. */
+export function jobCostWorking(plan: readonly PlanRow[], prices: Prices, basis: Basis): Working {
+  const { c, list } = costingOf(plan, prices, basis);
+  const values = Object.fromEntries(Object.entries(c.values).map(([symbol, { value }]) => [symbol, value]));
+  return new Working(new Evaluation(list, values, basis.a), 'price', list.results);
+}
+
 /**
  * Priced lines of a plan: quantity x price, then the subtotal, contingency on it, the cost, and margin or mark-up.
  *
  * price = cost / (1 - margin), or cost x (1 + mark-up). Low and high of a line come from those of the plan (`jobRange`);
- * lines share crew and gas, so their lows add up, and so do their highs. Daily prices count whole days of
- * crew time / day length. A line of the plan without a price is named in the note of the subtotal.
+ * lines share crew and gas, so their lows add up, and so do their highs: the list of steps on a column of value, low and
+ * high. Daily prices count whole days of crew time / day length. A line of the plan without a price is named in the note
+ * of the subtotal.
  */
 export function jobCost(plan: readonly PlanRow[], prices: Prices, basis: Basis): readonly CostLine[] {
-  const totals = jobTotals(plan, basis);
-  const lines: CostLine[] = [];
-  const unpriced: string[] = [];
-  const add = (
-    name: string,
-    measure: CostLine['measure'],
-    quantity: Ranged,
-    price: number | undefined,
-    note = '',
-  ): void => {
-    if (price === undefined) unpriced.push(name);
-    lines.push({
-      name,
-      measure,
-      quantity: quantity.value,
-      price,
-      amount: price === undefined ? undefined : times(quantity, price),
-      note,
-    });
-  };
-  for (const [name, quantity] of totals.rods) add(`rod ${name}`, 'count', quantity, rodPrice(name, prices));
-  const price = (line: PricedLine): number | undefined => prices.lines.get(line);
-  const byVolume = price('oxygen') !== undefined;
-  const byCylinder = price('cylinders') !== undefined;
-  if (byVolume || !byCylinder)
-    add(
-      'oxygen',
-      'oxygen',
-      totals.oxygen,
-      price('oxygen'),
-      byVolume && byCylinder ? 'priced by volume and by cylinder: both count' : '',
-    );
-  if (byCylinder) add('cylinders', 'count', totals.cylinders, price('cylinders'));
-  const days = mapped(totals.crew, (time) => whole(time / basis.a.value('day length')));
-  const rental = price('cylinder rental');
-  if (rental !== undefined) {
-    const cylinderDays = {
-      value: totals.cylinders.value * days.value,
-      low: totals.cylinders.low * days.low,
-      high: totals.cylinders.high * days.high,
-    };
-    add('cylinder rental', 'cylinder days', cylinderDays, rental, 'every cylinder for every day of the job');
-  }
-  add('crew', 'hours', totals.crew, price('crew'));
-  const plate = price('plates');
-  if (plate !== undefined) {
-    const { value, low, high } = basis.a.inForce('plates per pin');
-    add(
-      'plates',
-      'count',
-      mapped({ value, low, high }, (each) => whole(each * totals.plated)),
-      plate,
-    );
-  }
-  const ram = price('ram hire');
-  if (ram !== undefined) add('ram hire', 'days', days, ram, 'whole days of crew time');
-  const mobilisation = price('mobilisation');
-  if (mobilisation !== undefined) add('mobilisation', 'sum', ONE, mobilisation);
-  for (const { name, amount } of prices.others) add(name, 'sum', ONE, amount);
-
-  const sum = lines.reduce<Ranged>((all, { amount }) => (amount ? plus(all, amount) : all), {
-    value: 0,
-    low: 0,
-    high: 0,
-  });
-  const total = (name: string, amount: Ranged, note: string): void =>
-    void lines.push({ name, measure: 'sum', quantity: undefined, price: undefined, amount, note });
-  total(
-    'subtotal',
-    sum,
-    [unpriced.length > 0 ? noPriceFor(unpriced) : '', sum.high === Infinity ? rangeUnknown() : '']
-      .filter((n) => n !== '')
-      .join('; '),
+  const { c, list } = costingOf(plan, prices, basis);
+  const columns = Object.entries(c.values).map(
+    ([symbol, { value, low, high }]) => [symbol, Float64Array.of(value, low, high)] as const,
   );
-  let cost = sum;
-  const contingency = prices.shares.get('contingency');
-  if (contingency !== undefined) {
-    const extra = times(sum, contingency);
-    lines.push({
-      name: 'contingency',
-      measure: 'share',
-      quantity: undefined,
-      price: contingency,
-      amount: extra,
-      note: 'of the subtotal',
-    });
-    cost = plus(sum, extra);
-  }
-  total('cost', cost, '');
-  const margin = prices.shares.get('margin');
-  const markUp = prices.shares.get('mark-up');
-  const share = margin ?? markUp ?? 0;
-  const gain = times(cost, margin !== undefined ? share / (1 - share) : share);
-  if (margin !== undefined)
-    lines.push({
-      name: 'margin',
-      measure: 'share',
-      quantity: undefined,
-      price: margin,
-      amount: gain,
-      note: 'margin: a share of the price; price = cost / (1 - margin)',
-    });
-  if (markUp !== undefined)
-    lines.push({
-      name: 'mark-up',
-      measure: 'share',
-      quantity: undefined,
-      price: markUp,
-      amount: gain,
-      note: 'mark-up: a share of the cost; price = cost x (1 + mark-up)',
-    });
-  total('price', plus(cost, gain), margin === undefined && markUp === undefined ? 'no margin or mark-up given' : '');
-  return lines;
+  const at = new Evaluation(list, Object.fromEntries(columns), basis.a);
+  const ranged = (symbol: string): Ranged => {
+    const column = at.column(symbol);
+    if (typeof column === 'number') return certain(column);
+    const [value = NaN, low = NaN, high = NaN] = column;
+    return { value, low, high };
+  };
+  const noted = (name: string, note: string): string =>
+    name !== 'subtotal'
+      ? note
+      : [c.unpriced.length > 0 ? noPriceFor(c.unpriced) : '', ranged('S').high === Infinity ? rangeUnknown() : '']
+          .filter((n) => n !== '')
+          .join('; ');
+  return c.lines.map(({ name, measure, quantity, price, amount, note = '' }) => ({
+    name,
+    measure,
+    quantity: typeof quantity === 'string' ? ranged(quantity).value : quantity,
+    price,
+    amount: amount === undefined ? undefined : ranged(amount),
+    note: noted(name, note),
+  }));
 }

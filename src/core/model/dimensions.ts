@@ -57,6 +57,9 @@ export const DIMENSIONS: Readonly<Record<QuantityName, Dimension>> = {
   voltage: dimension(2, 1, -3, 0, -1),
   charge: dimension(0, 0, 1, 0, 1),
   concentration: dimension(-3, 1),
+  money: dimension(0, 0, 0, 0, 0, 1),
+  moneyPerMass: dimension(0, -1, 0, 0, 0, 1),
+  moneyPerTime: dimension(0, 0, -1, 0, 0, 1),
   oxygenPerMass: NONE,
 };
 

@@ -47,6 +47,10 @@ interface Bin {
 
 /** Rods looked at before the search is given up, once it has a plan: some 10 ms. */
 const MOST_LOOKS = 100_000;
+/** Holes of a longer list are not searched but placed once, each on the fullest rod it fits. */
+const MOST_SEARCHED = 1000;
+/** Depths of holes at which the bound is looked for; of more, as many are taken evenly. */
+const MOST_LEVELS = 400;
 const SLACK = 1e-9;
 
 /**
@@ -113,10 +117,15 @@ function lastPiece({ depth, consumed }: ListedHole, hole: number, reach: number,
 
 /** The bound of `cutList`; the most is taken over every depth at which a hole begins or ends, and steps between. */
 function leastRods(holes: readonly ListedHole[], reach: number): number {
-  const deepest = Math.max(...holes.map((h) => h.depth));
+  const deepest = holes.reduce((most, h) => Math.max(most, h.depth), 0);
   const steps = 64;
+  const depths = [...new Set(holes.map((h) => h.depth))].sort((x, y) => x - y);
+  const every = Math.ceil(depths.length / MOST_LEVELS);
   const levels = [
-    ...new Set([...holes.map((h) => h.depth), ...Array.from({ length: steps }, (_, i) => (deepest * i) / steps)]),
+    ...new Set([
+      ...depths.filter((_, i) => i % every === 0),
+      ...Array.from({ length: steps }, (_, i) => (deepest * i) / steps),
+    ]),
   ].filter((y) => y < deepest);
   const most = Math.max(
     ...levels.map(
@@ -126,6 +135,23 @@ function leastRods(holes: readonly ListedHole[], reach: number): number {
     ),
   );
   return Math.max(1, Math.ceil(most - SLACK));
+}
+
+/** Each piece, deepest first, on the fullest rod it fits, or on a new one. */
+function placedOnce(pieces: readonly Piece[], begun: readonly Bin[], longest: number, stub: number): readonly Bin[] {
+  const bins: Bin[] = begun.map((b) => ({ ...b, pieces: [...b.pieces] }));
+  for (const piece of pieces) {
+    const end = piece.burned + piece.depth + stub;
+    let fullest: Bin | undefined;
+    for (const bin of bins)
+      if (bin.burned + end <= longest * (1 + SLACK) && bin.burned > (fullest?.burned ?? -Infinity)) fullest = bin;
+    if (fullest) {
+      fullest.needs = Math.max(fullest.needs, fullest.burned + end);
+      fullest.burned += piece.burned;
+      fullest.pieces.push(piece);
+    } else bins.push({ burned: piece.burned, needs: end, pieces: [piece] });
+  }
+  return bins;
 }
 
 /** Depth-first search over the pieces, deepest first: each goes on a rod it fits, or on a new one. */
@@ -139,18 +165,23 @@ function search(
   const longest = stock[stock.length - 1] ?? NaN;
   const shortest = stock[0] ?? NaN;
   const lengthFor = (needs: number): number => stock.find((l) => l >= needs * (1 - SLACK)) ?? longest;
+  const lengthOf = (plan: readonly Bin[]): number => plan.reduce((sum, b) => sum + lengthFor(b.needs), 0);
+  /** Whether no plan can be better than one of so many rods and such a length. */
+  const isLeast = (count: number, length: number): boolean =>
+    count <= bound && (stock.length === 1 || length <= count * shortest * (1 + SLACK));
+  if (pieces.length > MOST_SEARCHED) {
+    const placed = placedOnce(pieces, begun, longest, stub);
+    return { bins: placed, exhausted: isLeast(placed.length, lengthOf(placed)) };
+  }
   const bins: Bin[] = begun.map((b) => ({ ...b, pieces: [...b.pieces] }));
   let best: Bin[] | undefined;
   let bestLength = Infinity;
   let looks = 0;
-  const total = (): number => bins.reduce((sum, b) => sum + lengthFor(b.needs), 0);
+  const total = (): number => lengthOf(bins);
   const isBetter = (count: number, length: number): boolean =>
     !best || count < best.length || (count === best.length && length < bestLength - SLACK);
   /** Whether nothing can be better than what was found. */
-  const done = (): boolean =>
-    best !== undefined &&
-    best.length <= bound &&
-    (stock.length === 1 || bestLength <= best.length * shortest * (1 + SLACK));
+  const done = (): boolean => best !== undefined && isLeast(best.length, bestLength);
   const remaining = new Float64Array(pieces.length + 1);
   for (let i = pieces.length - 1; i >= 0; i--) remaining[i] = (remaining[i + 1] ?? 0) + (pieces[i]?.burned ?? 0);
   const givenUp = (): boolean => best !== undefined && looks > MOST_LOOKS;

@@ -468,7 +468,7 @@ export interface Condition {
 const tidy = (text: string): string =>
   text
     .toLowerCase()
-    .replace(/(?<=[a-z])[-–](?=[a-z])/g, ' ')
+    .replace(/([a-z])[-–](?=[a-z])/g, '$1 ')
     .replace(/\s*[:=]\s*/g, ' ')
     .replace(/[\s_]+/g, ' ')
     .trim();

@@ -211,6 +211,14 @@ export const QUANTITIES = {
   voltage: one('V'),
   charge: { us: 'Ah', si: 'Ah', units: { Ah: { factor: 3600 } } },
   concentration: { us: 'mg/m3', si: 'mg/m3', units: { 'mg/m3': { factor: 1e-6 } } },
+  /** Money of any kind, each or in sum, and for an amount of oxygen or a time. */
+  money: one('money'),
+  moneyPerMass: {
+    us: 'money/scf',
+    si: 'money/m3',
+    units: { 'money/scf': { factor: 1 / SCF }, 'money/m3': { factor: 1 / CUBIC_METRE_15C } },
+  },
+  moneyPerTime: { us: 'money/h', si: 'money/h', units: { 'money/h': { factor: 1 / 3600 } } },
   oxygenPerMass: {
     us: 'scf/lb',
     si: 'm3/kg',

@@ -1,3 +1,4 @@
+import { ownName } from '../../sheet/own-name.ts';
 import { parseA1Ref, parseStructRef, stringifyA1Ref, type RangeA1 } from '@borgar/fx/xlsx';
 import { nearestNames } from '../../core/units/nearest-names.ts';
 import type { HostFunction } from '../../sheet/host-function.ts';
@@ -468,8 +469,8 @@ function storedName(stored: string): StoredName {
   const sheet = /^_xlfn\.(?:_xlws\.)?(.+)$/i.exec(stored)?.[1];
   if (sheet !== undefined) return { name: sheet.toUpperCase(), foreign: false };
   const addIn = /^_xl(?:dudf_|l\.|udf\.)(.+)$/i.exec(stored)?.[1];
-  const name = comparable(addIn ?? stored);
-  if (name.startsWith(OURS)) return { name, foreign: false };
+  const name = ownName(stored);
+  if (name !== undefined) return { name, foreign: false };
   return addIn === undefined ? { name: stored.toUpperCase(), foreign: false } : { name: addIn, foreign: true };
 }
 

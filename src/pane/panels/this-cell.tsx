@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { isKnown, type ReadCell, type UnknownCall } from '../explain-cell.ts';
 import { explainItem } from '../explain-item.ts';
 import type { Explained } from '../explained.ts';
+import { EnterAgain } from '../parts/enter-again.tsx';
 import { selectedItem, type ReadCall } from '../read-call.ts';
 import type { CellSection } from '../section.ts';
 import { ARGUMENTS } from '../sections/arguments.tsx';
@@ -171,6 +172,7 @@ export function ThisCell({ read, toSource }: { readonly read: ReadCell | undefin
           <code>{formula}</code>
         </p>
       )}
+      <EnterAgain read={read} />
       <Calls read={read} toSource={toSource} />
     </>
   );

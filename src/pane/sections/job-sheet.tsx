@@ -1,7 +1,8 @@
-import { useRef, useState } from 'preact/hooks';
+import { useContext, useRef, useState } from 'preact/hooks';
 import type { Cell } from '../../catalogue/cell.ts';
 import type { Explained } from '../explained.ts';
 import { printAlone } from '../parts/print.ts';
+import { SheetContext } from '../parts/sheet-context.ts';
 import type { CellSection } from '../section.ts';
 import { showCell } from '../show-cell.ts';
 
@@ -46,7 +47,9 @@ function Part({ name, lines }: { readonly name: string; readonly lines: readonly
 
 function JobSheet({ explained: { outcome } }: { readonly explained: Explained }) {
   const sheet = useRef<HTMLDivElement>(null);
+  const port = useContext(SheetContext);
   const [said, say] = useState('');
+  const [cannot, setCannot] = useState(false);
   const rows = outcome.kind === 'table' ? outcome.rows : [];
   const [head, ...parts] = sectionsOf(rows);
   const title = head?.lines[0];
@@ -57,16 +60,32 @@ function JobSheet({ explained: { outcome } }: { readonly explained: Explained })
           type="button"
           class="rs-main"
           onClick={() => {
-            if (sheet.current)
+            if (!sheet.current) return;
+            void printAlone(sheet.current).then((printed) => {
+              setCannot(!printed);
               say(
-                printAlone(sheet.current)
+                printed
                   ? ''
-                  : 'This window cannot print. Print the sheet from the spreadsheet itself.',
+                  : 'This window cannot print. Put the lines on a sheet and print that from the spreadsheet.',
               );
+            });
           }}
         >
           Print on one page
-        </button>
+        </button>{' '}
+        {cannot && port && (
+          <button
+            type="button"
+            onClick={() => {
+              port.addSheet('Job sheet', rows).then(
+                (name) => say(`The lines stand on the sheet ${name}. Print it from the spreadsheet, one page wide.`),
+                (e: unknown) => say(`No sheet was made: ${e instanceof Error ? e.message : String(e)}`),
+              );
+            }}
+          >
+            Put the lines on a sheet
+          </button>
+        )}
       </p>
       <p role="status">{said}</p>
       <div class={`rs-sheet${rows.length > LONG ? ' rs-sheet-long' : ''}`} ref={sheet}>

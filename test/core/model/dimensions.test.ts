@@ -65,6 +65,12 @@ describe('the units of every formula', () => {
     expect(uses('m_0', 'm_over', 'm')).toBeDefined();
     expect(uses('share_cyl', 'C_use')).toBeDefined();
     expect(uses('p_work', 'p_cyl', 'm_now')).toBeDefined();
+    expect(uses('p_0', 'tau_held', 'F_1')).toBeDefined();
+    expect(uses('k_shield', 'leg', 'l_weld')).toBeDefined();
+    expect(uses('s_crit_pin', 'U_oil', 'v')).toBeDefined();
+    expect(uses('p_yield', 'p_plastic', 'F')).toBeDefined();
+    expect(uses('delta_push', 'loose')).toBeDefined();
+    expect(uses('P_O', 'A_O', 'price')).toBeDefined();
   });
 
   it('are told where a formula is spoilt', () => {

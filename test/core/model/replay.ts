@@ -2,7 +2,7 @@ import type { Step } from '../../../src/core/model/trace.ts';
 
 const { min, max, ceil, floor, sqrt, pow, log, exp, PI, abs } = Math;
 const either = (holds: boolean, x: number, y: number): number => (holds ? x : y);
-const FUNCTIONS = { min, max, ceil, floor, sqrt, pow, ln: log, exp, PI, abs, either };
+const FUNCTIONS = { min, max, ceil, floor, sqrt, pow, log, ln: log, exp, PI, abs, either };
 
 /** A formula as the language of the tests has it: `if` is a word of its own there, and a power is written otherwise. */
 const asScript = (expression: string): string => expression.replace(/\bif\(/g, 'either(').replaceAll('^', '**');

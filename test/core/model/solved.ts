@@ -22,6 +22,9 @@ import { isotherm } from '../../../src/core/oxygen/oxygen-state.ts';
 import { leastSupply } from '../../../src/core/oxygen/regulator.ts';
 import { rodFlow } from '../../../src/core/oxygen/rod-flow.ts';
 import { shrinkInForce } from '../../../src/core/fit/shrink-in-force.ts';
+import { yieldingPressure } from '../../../src/core/fit/grip-force.ts';
+import { commonRam } from '../../../src/core/fit/push-ram.ts';
+import { INCH } from '../../../src/core/units/quantities.ts';
 import { gripAfterInForce } from '../../../src/core/fit/grip-after.ts';
 import type { Shrink } from '../../../src/core/fit/shrink-pin.ts';
 import type { Step } from '../../../src/core/model/trace.ts';
@@ -216,6 +219,12 @@ function supplyShown(shown: Shown) {
   );
 }
 
+/** Smallest fillet for the thicker plate: AWS D1.1, minimum fillet weld sizes (from memory; 1/8 in confirmed). */
+function legShown({ n }: Shown): number {
+  const thickest = Math.max(n('t_base'), n('t_shield')) / INCH - 1e-9;
+  return (thickest <= 0.25 ? 1 / 8 : thickest <= 0.5 ? 3 / 16 : thickest <= 0.75 ? 1 / 4 : 5 / 16) * INCH;
+}
+
 /** How each is found again, by symbol and the beginning of its formula in words. */
 const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown: Shown) => number])[] = [
   [
@@ -283,6 +292,15 @@ const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown:
   ],
   ['T_cold', 'energy balance of the gas with heat from the wall, at the draw flow', (s) => yieldShown(s).temperature],
   ['share_cyl', 'oxygen drawn at that temperature', (s) => yieldShown(s).drawn / yieldShown(s).atRest],
+  ['R', 'smallest common rating', (s) => commonRam(s.n('F'), s.n('use'))],
+  ['R_ram', 'smallest common rating', (s) => commonRam(s.n('F_grip'), s.n('use_ram'))],
+  ['leg', 'smallest fillet', legShown],
+  [
+    'p_plastic',
+    'pin and boss as rings that yield',
+    ({ n }) =>
+      yieldingPressure(n('D'), n('d'), n('D_o'), n('delta'), n('E_s'), n('E_h'), n('nu_s'), n('f_s'), n('f_h')),
+  ],
   ['p_bored', '', (s) => shrinkShown(s).pressureBored],
   ['p_hot', '', (s) => shrinkShown(s).pressureMost],
   ['p_push', '', (s) => shrinkShown(s).pushed.pressure],

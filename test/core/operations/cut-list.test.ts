@@ -260,4 +260,26 @@ describe('the rods for a list of depths', () => {
     check(depths, list, 3, 2);
     expect(list.rods.length).toBeLessThanOrEqual(1.25 * list.bound);
   });
+
+  it('takes thousands of holes, each of them to its end, on rods that reach', () => {
+    const { uniform: random } = seeded(5);
+    const depths = Array.from({ length: 5000 }, () => 1 + Math.floor(random() * 1000) / 250);
+    for (const [length, stub] of [
+      [36, 3],
+      [600, 3],
+    ] as const) {
+      const { rods, bound } = plan(depths, [length], stub);
+      const ends = new Map(rods.flatMap((r) => r.pieces.map((p) => [p.hole, p.to] as const)));
+      expect(depths.every((depth, i) => ends.get(i) === depth)).toBe(true);
+      expect(rods.length).toBeGreaterThanOrEqual(bound);
+      expect(rods.length).toBeLessThan(1.15 * bound + 1);
+      for (const { pieces } of rods) {
+        let burned = 0;
+        for (const p of pieces) {
+          burned += p.burned;
+          expect(burned + p.to + stub).toBeLessThanOrEqual(length * (1 + 1e-9));
+        }
+      }
+    }
+  });
 });

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { editDistance, nearestNames } from '../../../src/core/units/nearest-names.ts';
 
@@ -38,6 +39,26 @@ describe('nearest names', () => {
   it('of a page of text are those of its beginning, found as fast', () => {
     const page = 'galvanised and '.repeat(2000);
     expect(nearestNames(page, Array.from({ length: 300 }, () => names).flat(), 1)).toEqual(['galvanised']);
+  });
+
+  it('are those that measuring every name to the end would give', () => {
+    const word = fc.string({ unit: fc.constantFrom('a', 'b', 'c', ' '), maxLength: 7 });
+    fc.assert(
+      fc.property(word, fc.array(word, { maxLength: 12 }), (text, all) => {
+        const tidy = (t: string): string => t.trim().replace(/ +/g, ' ');
+        const far = (name: string): number => {
+          const [t, n] = [tidy(text), tidy(name)];
+          if (t === n) return 0;
+          const letters = editDistance(t, n);
+          if (t.length >= 2 && n.startsWith(t)) return Math.min(letters, 1);
+          if (t.length >= 3 && ` ${n} `.includes(` ${t} `)) return Math.min(letters, 1.5);
+          return n.length >= 3 && ` ${t} `.includes(` ${n} `) ? Math.min(letters, 1.5) : letters;
+        };
+        const measured = all.map((name) => ({ name, far: far(name) })).sort((a, b) => a.far - b.far);
+        expect(nearestNames(text, all)).toEqual(measured.slice(0, 3).map((m) => m.name));
+      }),
+      { seed: 3, numRuns: 3000 },
+    );
   });
 
   it('puts the slip of the pen first', () => {

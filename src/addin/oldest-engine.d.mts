@@ -1,0 +1,1 @@
+export function unknownToOldest(script: string): readonly string[];

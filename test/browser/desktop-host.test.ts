@@ -1,0 +1,165 @@
+/** The built page in the desktop host, as far as a browser can play it, with the vendor's library as shipped and the page's own policy. */
+import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { CATALOGUE } from '../../src/catalogue/catalogue.ts';
+import type { Cell } from '../../src/catalogue/cell.ts';
+import { call } from '../../src/sheet/call.ts';
+import { argumentsOf, asCalled } from '../addin/example-arguments.ts';
+import type { Book } from '../host/workbook-host.ts';
+import { builtFiles } from './built.ts';
+import { DesktopHost } from './desktop-host.ts';
+import { openPage, type OpenPage } from './page.ts';
+
+const book = (): Book => ({
+  sheets: {
+    Pins: {
+      A4: 'diameter',
+      B4: 'length',
+      A5: 3.5,
+      B5: 10,
+      A6: 4,
+      B6: 12,
+      A7: 3,
+      B7: 8,
+      D5: 93.8,
+      D6: 160.2,
+      D7: 70.1,
+      F5: '#NAME?',
+      F6: '#NAME?',
+      F7: '#NAME?',
+      G5: '#VALUE!',
+    },
+    Locked: { A1: '#NAME?' },
+    Assumptions: { A1: 'name', B1: 'value', A2: 'stub', B2: 5 },
+  },
+  formulas: {
+    Pins: {
+      D5: '=BURN.PIN.OXYGEN(A5:A7,B5:B7)',
+      F5: '=_xldudf_BURN_PIN_OXYGEN(A5,B5)',
+      F6: '=BURN.PIN.RODS(A6,B6)',
+      F7: '=NOSUCH(A7)',
+      G5: '=BURN.PIN.OXYGEN(A5,-1)',
+      H5: '=BURN.PIN.OXYGEN(Bore,List[length],,,,Assumptions!A:E)',
+    },
+    Locked: { A1: '=_xldudf_BURN_VERSION()' },
+  },
+  spills: { Pins: [{ from: 'D5', to: 'D5:D7' }] },
+  names: { Bore: 'Pins!A5:A7' },
+  tables: { List: { sheet: 'Pins', at: 'A4', columns: ['diameter', 'length'], rows: 3 } },
+  locked: ['Locked'],
+  active: { sheet: 'Pins', at: 'D5' },
+});
+
+let files: Record<string, string | Buffer>;
+let open: OpenPage;
+let host: DesktopHost;
+beforeAll(async () => {
+  const built = await builtFiles();
+  files = {
+    'favicon.ico': '',
+    ...built,
+    'add-in.html': built['pane.html'] ?? '',
+    '': '<!doctype html><title>before</title>',
+  };
+});
+afterEach(async () => {
+  // The policy refuses the frame that the library opens to its maker, and its inline style.
+  expect(open.complaints.filter((text) => !/violates the following Content Security Policy/.test(text))).toEqual([]);
+  await open.close();
+});
+
+async function start(hidden = false): Promise<void> {
+  open = await openPage(files);
+  host = await DesktopHost.on(open.page, book());
+  if (hidden)
+    await open.page.addInitScript(() => {
+      Object.assign(globalThis, { hidden: true });
+      Object.defineProperty(document, 'visibilityState', {
+        get: () => ((globalThis as unknown as { hidden: boolean }).hidden ? 'hidden' : 'visible'),
+      });
+    });
+  await open.page.goto(new URL('add-in.html', open.page.url()).href);
+  await open.page.waitForFunction(() => 'Office' in globalThis && 'Excel' in globalThis);
+}
+const section = (id: string): Promise<string | null> => open.page.locator(`.rs-section-${id}`).textContent();
+const pane = (): ReturnType<OpenPage['page']['locator']> => open.page.locator('#rs-panel-cell');
+
+describe('the pane in the desktop host', () => {
+  it('follows cells, spills, errors, names, tables and whole columns', async () => {
+    await start();
+    await expect.poll(() => section('result')).toMatch(/^Result[\d.]+ scf/);
+    const result = async (at: string): Promise<string> => {
+      await host.select('Pins', at);
+      await expect.poll(() => open.page.locator('.rs-address b').textContent()).toBe(at);
+      return (await section('result')) ?? '';
+    };
+    expect(await result('D6')).toMatch(/^Result[\d.]+ scf/);
+    expect(await open.page.locator('.rs-address').textContent()).toContain('from D5');
+    expect(await result('G5')).toMatch(/#VALUE! length is -1 in; must be more than 0 in/);
+    expect(await result('H5')).toMatch(/^Result[\d.]+ scf/);
+    expect(await section('assumptions')).toContain('your value');
+  });
+
+  it('recognises functions that the host keeps as unknown names, and enters the cell or all of them again', async () => {
+    await start();
+    await host.select('Pins', 'F5');
+    await expect.poll(() => pane().textContent()).toContain('The spreadsheet does not know the function in this cell');
+    await open.page.getByRole('button', { name: 'Find all such cells' }).click();
+    await expect.poll(() => pane().textContent()).toContain('3 cells of this workbook.');
+    await open.page.getByRole('button', { name: 'Enter all 3 cells again' }).click();
+    await expect.poll(() => pane().textContent()).toContain('2 cells entered again. 1 cell could not be:');
+    expect(await pane().textContent()).toContain(
+      'Locked A1: The cell or chart you are trying to change is on a protected sheet.',
+    );
+    expect(host.workbook.book.formulas['Pins']).toMatchObject({
+      F5: '=BURN.PIN.OXYGEN(A5,B5)',
+      F6: '=BURN.PIN.RODS(A6,B6)',
+      F7: '=NOSUCH(A7)',
+    });
+    await host.select('Pins', 'F6');
+    await open.page.getByRole('button', { name: 'Enter F6 again' }).click();
+    await expect.poll(() => pane().textContent()).toContain('1 cell entered again.');
+  });
+
+  it('does nothing until somebody sees it, while the functions answer', async () => {
+    await start(true);
+    const [rods] = await host.run(['PIN.RODS', [[[4]], [[10]], null, null, null, null]]);
+    expect(rods).toEqual({ value: [[expect.any(Number)]] });
+    expect(host.workbook.followed.size).toBe(0);
+    expect(await open.page.getByRole('tab').count()).toBe(0);
+    await open.page.evaluate(() => {
+      Object.assign(globalThis, { hidden: false });
+      document.dispatchEvent(new Event('visibilitychange'));
+    });
+    await expect.poll(() => section('result')).toMatch(/^Result[\d.]+ scf/);
+    expect(host.workbook.followed.size).toBeGreaterThan(0);
+  });
+});
+
+describe('functions in the desktop host', () => {
+  it('give in the page of the shared runtime what they give in the source, in every example', async () => {
+    await start();
+    const list = CATALOGUE.flatMap((d) => d.examples.map((formula) => ({ d, formula, args: argumentsOf(formula) })));
+    const outcomes = await host.run(
+      ...list.map(({ d, args }) => [d.name.slice('BURN.'.length), padded(d, args)] as const),
+    );
+    list.forEach(({ d, formula, args }, i) => {
+      const rows = call(d, asCalled(args)).map((row) => row.map(asShown));
+      expect(outcomes[i], formula).toEqual({ value: rows });
+    });
+  });
+});
+
+/** One argument for each parameter, as the host hands them over. */
+function padded(d: (typeof CATALOGUE)[number], args: readonly unknown[]): readonly unknown[] {
+  const count = Object.keys(d.parameters).length + (d.assume ? 1 : 0);
+  return Array.from({ length: count }, (_, i) => args[i] ?? null);
+}
+
+/** As the host is told of a cell; the browser's engine may differ from this one's in the last digit of a power or a
+ * logarithm, and a difference of two such numbers in more. */
+function asShown(cell: Cell): unknown {
+  if (cell === null) return '';
+  if (typeof cell === 'number')
+    return expect.closeTo(cell, 9 - Math.ceil(Math.log10(Math.max(1, Math.abs(cell))))) as unknown;
+  return typeof cell === 'object' ? (expect.objectContaining({ message: cell.message }) as unknown) : cell;
+}

@@ -1,0 +1,286 @@
+/** The port on the real batching of each of the vendor's libraries. */
+import { readFileSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { officePort } from '../../src/addin/office-port.ts';
+import type { SelectedCell } from '../../src/pane/port.ts';
+import type { FormulaCell } from '../../src/pane/unknown-name.ts';
+import { OfficeLibrary, type LibraryName } from './office-library.ts';
+import type { Book, WorkbookHost } from './workbook-host.ts';
+
+function book(more: Partial<Book> = {}): Book {
+  return {
+    sheets: {
+      Pins: {
+        A4: 'diameter',
+        B4: 'length',
+        A5: 3.5,
+        B5: 10,
+        A6: '100 mm',
+        B6: '#DIV/0!',
+        A7: 4,
+        B7: 12,
+        D5: 118.3,
+        D6: '#VALUE!',
+        D7: 160.2,
+      },
+      'Job sheet': { A1: 'x', C2: true, C9: 1 },
+      Empty: {},
+    },
+    formulas: { Pins: { D5: '=BURN.PIN.OXYGEN(A5:A7,B5:B7)' } },
+    spills: { Pins: [{ from: 'D5', to: 'D5:D7' }] },
+    names: { Bore: 'Pins!A5:A7', Depth: 2.5, 'Pins!Local': 'Pins!B7' },
+    tables: { List: { sheet: 'Pins', at: 'A4', columns: ['diameter', 'length'], rows: 3 } },
+    active: { sheet: 'Pins', at: 'D5' },
+    ...more,
+  };
+}
+
+describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (name) => {
+  let library: OfficeLibrary;
+  beforeAll(() => {
+    library = new OfficeLibrary(name);
+  });
+  afterAll(() => library.close());
+
+  async function follow(
+    of: Book,
+  ): Promise<{ readonly excel: WorkbookHost; readonly seen: (SelectedCell | undefined)[]; readonly stop: () => void }> {
+    const excel = library.open(of);
+    const seen: (SelectedCell | undefined)[] = [];
+    const stop = officePort(library.run).onSelection((cell) => void seen.push(cell));
+    await library.settled();
+    return { excel, seen, stop };
+  }
+
+  describe('the selected cell in the host', () => {
+    it('is given at once, with its formula and value', async () => {
+      const { seen } = await follow(book());
+      expect(seen).toEqual([{ sheet: 'Pins', address: 'D5', formula: '=BURN.PIN.OXYGEN(A5:A7,B5:B7)', value: 118.3 }]);
+    });
+
+    it('in a spill points to the cell that holds the formula', async () => {
+      const { seen } = await follow(book({ active: { sheet: 'Pins', at: 'D6' } }));
+      expect(seen[0]).toEqual({
+        sheet: 'Pins',
+        address: 'D6',
+        formula: '',
+        value: { error: '#VALUE!', message: '' },
+        spill: { from: 'D5', formula: '=BURN.PIN.OXYGEN(A5:A7,B5:B7)', row: 1, column: 0 },
+      });
+    });
+
+    it('with a constant or nothing in it has no formula', async () => {
+      expect((await follow(book({ active: { sheet: 'Pins', at: 'A6' } }))).seen[0]).toEqual({
+        sheet: 'Pins',
+        address: 'A6',
+        formula: '',
+        value: '100 mm',
+      });
+      expect((await follow(book({ active: { sheet: 'Job sheet', at: 'B7' } }))).seen[0]).toEqual({
+        sheet: 'Job sheet',
+        address: 'B7',
+        formula: '',
+        value: null,
+      });
+    });
+
+    it('is given again after selecting, editing and calculating, until it is stopped', async () => {
+      const { excel, seen, stop } = await follow(book());
+      expect(excel.followed.size).toBe(3);
+      excel.book.active = { sheet: 'Pins', at: 'A5' };
+      await library.fire();
+      expect(seen.at(-1)?.address).toBe('A5');
+      const before = seen.length;
+      stop();
+      await library.settled();
+      expect(excel.followed.size).toBe(0);
+      await library.fire();
+      expect(seen.length).toBe(before);
+    });
+
+    it('is kept while the host refuses, as during an edit', async () => {
+      const { excel, seen } = await follow(book());
+      excel.refuses = 'the host is busy with an edit';
+      await library.fire();
+      expect(new Set(seen.map((c) => c?.address))).toEqual(new Set(['D5']));
+    });
+
+    it('is read once more for any number of events that come while it is read', async () => {
+      const { seen } = await follow(book());
+      await Promise.all([library.fire(), library.fire(), library.fire(), library.fire()]);
+      await library.settled();
+      // The library fires four events each time; all that come while the cell is read lead to one reading more.
+      expect(seen.length).toBeLessThanOrEqual(4);
+    });
+  });
+
+  describe('a reference in the host', () => {
+    const read = (reference: string, address = 'D6', sheet = 'Pins', more: Partial<Book> = {}): Promise<unknown> => {
+      library.open(book(more));
+      return officePort(library.run).read(reference, sheet, address);
+    };
+    const ERROR = { error: '#DIV/0!', message: '' };
+
+    it('may be a cell, a range, of another sheet, with errors and blanks as such', async () => {
+      expect(await read('A5')).toEqual([[3.5]]);
+      expect(await read('$A$5:B6')).toEqual([
+        [3.5, 10],
+        ['100 mm', ERROR],
+      ]);
+      expect(await read("'Job sheet'!C1:C2")).toEqual([[null], [true]]);
+      expect(await read('A1', 'D6', 'Job sheet')).toEqual([['x']]);
+    });
+
+    it('of whole columns and rows ends with the last filled cell of the workbook, the same for all sheets', async () => {
+      expect(await read('A:A')).toEqual([[null], [null], [null], ['diameter'], [3.5], ['100 mm'], [4], [null], [null]]);
+      expect(await read("'Job sheet'!C:C")).toHaveLength(9);
+      expect(await read('5:5')).toEqual([[3.5, 10, null, 118.3]]);
+      expect(await read('Empty!B:B')).toHaveLength(9);
+    });
+
+    it('may be a name: of the workbook, of the sheet, of a constant', async () => {
+      expect(await read('Bore')).toEqual([[3.5], ['100 mm'], [4]]);
+      expect(await read('Local')).toEqual([[12]]);
+      expect(await read('Depth')).toEqual([[2.5]]);
+    });
+
+    it('may be a spill', async () => {
+      expect(await read('D5#')).toEqual([[118.3], [{ error: '#VALUE!', message: '' }], [160.2]]);
+      await expect(read('A5#')).rejects.toThrow('nothing spills from there');
+    });
+
+    it('may be a part of a table', async () => {
+      expect(await read('List[length]')).toEqual([[10], [ERROR], [12]]);
+      expect(await read('List')).toEqual([
+        [3.5, 10],
+        ['100 mm', ERROR],
+        [4, 12],
+      ]);
+      expect(await read('List[[diameter]:[length]]')).toEqual([
+        [3.5, 10],
+        ['100 mm', ERROR],
+        [4, 12],
+      ]);
+      expect(await read('List[#All]')).toHaveLength(4);
+      expect(await read('List[[#Headers],[length]]')).toEqual([['length']]);
+      expect(await read('List[[#This Row],[diameter]]', 'D7')).toEqual([[4]]);
+      expect(await read('[@diameter]', 'B6')).toEqual([['100 mm']]);
+    });
+
+    it('that leads nowhere says why', async () => {
+      await expect(read('Nowhere!A1')).rejects.toThrow('there is no sheet Nowhere');
+      await expect(read('Nowhere')).rejects.toThrow('there is no such name');
+      await expect(read('Nowhere[x]')).rejects.toThrow('there is no table Nowhere');
+      await expect(read('[@diameter]', 'Z99')).rejects.toThrow('its formula is not in a table');
+      await expect(read("'[Other.xlsx]S'!A1")).rejects.toThrow('it is in another workbook');
+      await expect(read('Pins:Empty!A1')).rejects.toThrow('it runs through several sheets');
+      await expect(read('List[[#Totals],[length]]')).rejects.toThrow('does not read this part');
+    });
+  });
+
+  describe('what the pane writes in the host', () => {
+    it('is a formula in the selected cell', async () => {
+      const excel = library.open(book({ active: { sheet: 'Job sheet', at: 'B2' } }));
+      await officePort(library.run).putFormula('=BURN.PIN.HOLE(4)');
+      expect(excel.book.formulas['Job sheet']).toEqual({ B2: '=BURN.PIN.HOLE(4)' });
+    });
+
+    it('is a sheet of rows, shown, its heading kept in sight', async () => {
+      const excel = library.open(book());
+      expect(
+        await officePort(library.run).addSheet('Assumptions', [
+          ['name', 'value'],
+          ['stub', 3],
+          ['rod', '3/8'],
+          ['sign', '=A1'],
+          ['gap', null],
+        ]),
+      ).toBe('Assumptions');
+      expect(excel.book.sheets['Assumptions']).toEqual({
+        A1: 'name',
+        B1: 'value',
+        A2: 'stub',
+        B2: 3,
+        A3: 'rod',
+        B3: "'3/8",
+        A4: 'sign',
+        B4: "'=A1",
+        A5: 'gap',
+        B5: '',
+      });
+      expect(excel.done).toEqual(['freeze Assumptions 1', 'activate Assumptions']);
+    });
+
+    it('takes a number where the name of the sheet is taken', async () => {
+      library.open(book());
+      const port = officePort(library.run);
+      expect([await port.addSheet('pins', [['a']]), await port.addSheet('PINS', [['a']])]).toEqual([
+        'pins 2',
+        'PINS 3',
+      ]);
+    });
+  });
+
+  describe('formulas of the workbook', () => {
+    it('are all found, sheet by sheet, however large the sheet', async () => {
+      library.open(
+        book({
+          formulas: { Pins: { D5: '=BURN.PIN.OXYGEN(A5:A7,B5:B7)' }, Empty: { AB30000: '=_xldudf_BURN_VERSION()' } },
+        }),
+      );
+      expect(await officePort(library.run).formulas?.all()).toEqual([
+        { sheet: 'Pins', address: 'D5', formula: '=BURN.PIN.OXYGEN(A5:A7,B5:B7)', value: 118.3 },
+        { sheet: 'Empty', address: 'AB30000', formula: '=_xldudf_BURN_VERSION()', value: null },
+      ]);
+    });
+
+    it('are entered one by one; where the host refuses one, the others are entered and its reason is told', async () => {
+      const excel = library.open(book({ formulas: {}, locked: ['Job sheet'] }));
+      const cell = (sheet: string, address: string): FormulaCell => ({
+        sheet,
+        address,
+        formula: '=BURN.VERSION()',
+        value: null,
+      });
+      const cells = [cell('Pins', 'D9'), cell('Job sheet', 'A1'), cell('Nowhere', 'A1'), cell('Empty', 'B2')];
+      const entered = await officePort(library.run).formulas?.enter(cells);
+      expect(entered?.done).toBe(2);
+      expect(entered?.failed.map((f) => [f.cell.sheet, f.reason])).toEqual([
+        ['Job sheet', expect.stringContaining('protected') as string],
+        ['Nowhere', expect.stringContaining("doesn't exist") as string],
+      ]);
+      expect(excel.book.formulas).toEqual({ Pins: { D9: '=BURN.VERSION()' }, Empty: { B2: '=BURN.VERSION()' } });
+    });
+  });
+
+  it('is asked for nothing while the pane is hidden, and for the cell once it is shown', async () => {
+    const excel = library.open(book());
+    let show = (): void => undefined;
+    const shown = new Promise<void>((resolve) => (show = resolve));
+    const seen: (SelectedCell | undefined)[] = [];
+    const stop = officePort(library.run, { wait: () => shown }).onSelection((cell) => void seen.push(cell));
+    await library.settled();
+    await library.fire();
+    expect(seen).toEqual([]);
+    const before = excel.requests;
+    show();
+    await library.settled();
+    expect(seen.map((c) => c?.address)).toEqual(['D5']);
+    expect(excel.requests).toBeGreaterThan(before);
+    stop();
+  });
+
+  it('asks for no member beyond the requirement sets of the manifest', () => {
+    const manifest = readFileSync(new URL('../../manifest.xml', import.meta.url), 'utf8');
+    const declared = (set: string): number =>
+      Number(new RegExp(`<Set Name="${set}" MinVersion="1\\.(\\d+)"`).exec(manifest)?.[1] ?? 0);
+    // Switches that the library asks for by itself, no sets that a manifest can declare.
+    const own = ['RichApiRuntimeFlag', 'ExcelApiUndo'];
+    const members = [...library.asked].filter(([set]) => !own.includes(set));
+    const beyond = members.flatMap(([set, versions]) =>
+      [...versions].filter((v) => Number(v.split('.')[1]) > declared(set)).map((v) => `${set} ${v}`),
+    );
+    expect(members.length).toBeGreaterThan(0);
+    expect(beyond).toEqual([]);
+  });
+});

@@ -1,0 +1,404 @@
+/**
+ * Plays the spreadsheet host to the vendor's own Excel library: a workbook in memory that answers the library's requests.
+ *
+ * A request holds actions on objects, each object by the path that leads to it: a property, a method or an item of another,
+ * or a reference kept from an earlier request. What each member gives follows the vendor's documentation of the Excel API.
+ */
+import { addressOf, areaOf, bounding, holds, intersection, textOf, type Area } from './areas.ts';
+
+export type Value = string | number | boolean;
+
+export interface Table {
+  readonly sheet: string;
+  readonly at: string;
+  readonly columns: readonly string[];
+  readonly rows: number;
+}
+export interface Book {
+  readonly sheets: Record<string, Record<string, Value>>;
+  /** Formulas by sheet and address. */
+  readonly formulas: Record<string, Record<string, string>>;
+  readonly spills?: Record<string, readonly { readonly from: string; readonly to: string }[]>;
+  readonly names?: Record<string, string | number>;
+  readonly tables?: Record<string, Table>;
+  /** Sheets that refuse to be written to. */
+  readonly locked?: readonly string[];
+  active: { sheet: string; at: string };
+}
+
+/** The body of a request, as far as it is read here. */
+export interface Request {
+  readonly Actions: readonly Action[];
+  readonly ObjectPaths: Readonly<Record<string, Path>>;
+}
+interface ArgumentInfo {
+  readonly Arguments?: readonly unknown[];
+  /** For arguments that are objects: the id of their path, else 0. */
+  readonly ReferencedObjectPathIds?: readonly unknown[];
+}
+interface Path {
+  readonly ObjectPathType: number;
+  readonly Name: string;
+  readonly ParentObjectPathId?: number;
+  readonly ArgumentInfo?: ArgumentInfo;
+}
+interface Action {
+  readonly Id: number;
+  readonly ActionType: number;
+  readonly Name: string;
+  readonly ObjectPathId: number;
+  readonly ArgumentInfo?: ArgumentInfo;
+  readonly QueryInfo?: { readonly Select?: readonly string[] };
+}
+
+/** Numbers of the kinds of actions and paths, as in the library. */
+const ACTION = { instantiate: 1, query: 2, method: 3, set: 4, trace: 5 };
+const PATH = { global: 1, method: 3, property: 4, item: 5, reference: 6 };
+
+type Thing =
+  | { readonly kind: 'workbook' | 'worksheets' | 'tables' | 'format' | 'font' }
+  | { readonly kind: 'names'; readonly sheet: string | undefined }
+  | { readonly kind: 'worksheet' | 'freeze panes'; readonly name: string }
+  | Ranged
+  | { readonly kind: 'tables at'; readonly sheet: string; readonly area: Area }
+  | { readonly kind: 'name'; readonly refers: string | number }
+  | { readonly kind: 'table' | 'columns'; readonly table: Table }
+  | { readonly kind: 'column'; readonly table: Table; readonly at: number };
+interface Ranged {
+  readonly kind: 'range';
+  readonly sheet: string;
+  readonly area: Area;
+}
+
+/** A refusal of the host with its code. */
+class Refusal extends Error {
+  constructor(
+    readonly code: string,
+    message: string,
+  ) {
+    super(message);
+  }
+}
+const unknownMember = (on: Thing | null, name: string): Refusal =>
+  new Refusal('ApiNotFound', `${on?.kind ?? 'nothing'} has no ${name} here`);
+
+const ERROR = /^#[A-Z/0!?]+[!?]?$/;
+
+export class WorkbookHost {
+  /** Names of the events that are followed. */
+  readonly followed = new Set<string>();
+  /** What was done to the look of the workbook. */
+  readonly done: string[] = [];
+  /** Every object path type and member that was asked for. */
+  requests = 0;
+  /** Set to make the host refuse, as it does while a cell is being edited. */
+  refuses: string | undefined;
+  private readonly references = new Map<string, Thing>();
+
+  constructor(readonly book: Book) {}
+
+  /** The body of the response to a request. What was answered before a refusal stands before it. */
+  answer(request: Request): object {
+    this.requests++;
+    const results: object[] = [];
+    const found = new Map<number, Thing | null>();
+    try {
+      if (this.refuses !== undefined) throw new Refusal('InvalidOperationInCellEditMode', this.refuses);
+      for (const action of request.Actions)
+        results.push({
+          ActionId: action.Id,
+          Value: this.act(action, (id) => this.find(request.ObjectPaths, id, found)),
+        });
+      return { Results: results };
+    } catch (e) {
+      const { code, message } = e instanceof Refusal ? e : new Refusal('GeneralException', String(e));
+      return { Results: results, Error: { Code: code, Message: message, Location: '' } };
+    }
+  }
+
+  private act(action: Action, find: (id: number) => Thing | null): unknown {
+    if (action.ActionType === ACTION.trace) return null;
+    const on = find(action.ObjectPathId);
+    const args = argumentsOf(action.ArgumentInfo, find);
+    if (action.ActionType === ACTION.instantiate) return on && this.reference(on);
+    if (action.ActionType === ACTION.query) return on && this.load(on, action.QueryInfo?.Select ?? []);
+    if (action.ActionType === ACTION.set) return this.set(on, action.Name, args[0]);
+    if (action.ActionType === ACTION.method) return this.run(on, action.Name, args);
+    throw unknownMember(on, action.Name);
+  }
+
+  /** Ranges are kept for later requests; other objects are found by their paths again. */
+  private reference(thing: Thing): object {
+    if (thing.kind !== 'range') return {};
+    const id = `range ${this.references.size + 1}`;
+    this.references.set(id, thing);
+    return { _ReferenceId: id };
+  }
+
+  private find(paths: Request['ObjectPaths'], id: number, found: Map<number, Thing | null>): Thing | null {
+    const known = found.get(id);
+    if (known !== undefined) return known;
+    const path = paths[id];
+    if (!path) throw new Refusal('InvalidReference', `there is no path ${id}`);
+    const find = (other: number): Thing | null => this.find(paths, other, found);
+    const thing = this.follow(path, find);
+    found.set(id, thing);
+    return thing;
+  }
+
+  private follow(path: Path, find: (id: number) => Thing | null): Thing | null {
+    if (path.ObjectPathType === PATH.global) return { kind: 'workbook' };
+    if (path.ObjectPathType === PATH.reference) return this.references.get(path.Name) ?? null;
+    const parent = path.ParentObjectPathId === undefined ? null : find(path.ParentObjectPathId);
+    if (!parent) return null; // what hangs on nothing is nothing itself
+    const args = argumentsOf(path.ArgumentInfo, find);
+    if (path.ObjectPathType === PATH.property) return this.property(parent, path.Name);
+    if (path.ObjectPathType === PATH.method) return this.method(parent, path.Name, args);
+    if (path.ObjectPathType !== PATH.item) throw unknownMember(parent, path.Name);
+    const item = this.item(parent, String(args[0]));
+    if (!item) throw new Refusal('ItemNotFound', "The requested resource doesn't exist.");
+    return item;
+  }
+
+  private property(on: Thing, name: string): Thing {
+    switch (`${on.kind}.${name}`) {
+      case 'workbook.Worksheets':
+        return { kind: 'worksheets' };
+      case 'workbook.Tables':
+        return { kind: 'tables' };
+      case 'workbook.Names':
+        return { kind: 'names', sheet: undefined };
+      case 'range.Format':
+        return { kind: 'format' };
+      case 'format.Font':
+        return { kind: 'font' };
+    }
+    if (on.kind === 'worksheet' && name === 'Names') return { kind: 'names', sheet: on.name };
+    if (on.kind === 'worksheet' && name === 'FreezePanes') return { kind: 'freeze panes', name: on.name };
+    if (on.kind === 'range' && name === 'Worksheet') return { kind: 'worksheet', name: on.sheet };
+    if (on.kind === 'table' && name === 'Columns') return { kind: 'columns', table: on.table };
+    throw unknownMember(on, name);
+  }
+
+  private item(on: Thing, key: string): Thing | null {
+    const { book } = this;
+    switch (on.kind) {
+      case 'worksheets': {
+        const name = Object.keys(book.sheets).find((each) => each.toLowerCase() === key.toLowerCase());
+        return name === undefined ? null : { kind: 'worksheet', name };
+      }
+      case 'tables':
+        return book.tables?.[key] ? { kind: 'table', table: book.tables[key] } : null;
+      case 'names': {
+        const refers = book.names?.[on.sheet === undefined ? key : `${on.sheet}!${key}`];
+        return refers === undefined ? null : { kind: 'name', refers };
+      }
+      case 'columns': {
+        const at = on.table.columns.indexOf(key);
+        return at < 0 ? null : { kind: 'column', table: on.table, at };
+      }
+      case 'tables at':
+        return this.item({ kind: 'tables' }, key);
+      default:
+        throw unknownMember(on, `item ${key}`);
+    }
+  }
+
+  private method(on: Thing, name: string, args: readonly unknown[]): Thing | null {
+    if (name === 'GetItemOrNullObject') return this.item(on, String(args[0]));
+    if (name === 'GetItem') return this.item(on, String(args[0]));
+    switch (on.kind) {
+      case 'workbook':
+        if (name === 'GetActiveCell') return range(this.book.active.sheet, areaOf(this.book.active.at));
+        break;
+      case 'worksheets':
+        if (name !== 'Add') break;
+        this.book.sheets[String(args[0])] = {};
+        return { kind: 'worksheet', name: String(args[0]) };
+      case 'worksheet':
+        return this.rangeOfSheet(on.name, name, args);
+      case 'name': {
+        const [sheet = '', at = ''] = String(on.refers).split('!');
+        if (name === 'GetRange') return range(sheet, areaOf(at));
+        break;
+      }
+      case 'range':
+        return this.rangeOfRange(on, name, args);
+      case 'table':
+        return partOf(on.table, name, 0, on.table.columns.length);
+      case 'column':
+        return partOf(on.table, name, on.at, 1);
+    }
+    throw unknownMember(on, `${name}()`);
+  }
+
+  private rangeOfSheet(sheet: string, name: string, args: readonly unknown[]): Ranged | null {
+    if (name === 'GetRange') return range(sheet, areaOf(String(args[0])));
+    if (name === 'GetRangeByIndexes') {
+      const [top, left, rows, columns] = args as readonly number[] as [number, number, number, number];
+      return range(sheet, { top, left, rows, columns });
+    }
+    if (name !== 'GetUsedRangeOrNullObject') throw unknownMember({ kind: 'worksheet', name: sheet }, `${name}()`);
+    const cells = { ...this.book.sheets[sheet], ...this.book.formulas[sheet] };
+    const used = Object.keys(cells).flatMap((at) => areaOf(at) ?? []);
+    return used.length === 0 ? null : range(sheet, used.reduce(bounding));
+  }
+
+  private rangeOfRange(on: Ranged, name: string, args: readonly unknown[]): Thing | null {
+    const { sheet, area } = on;
+    const other = (): Area => (args[0] as Ranged).area;
+    const spills = this.book.spills?.[sheet] ?? [];
+    switch (name) {
+      case 'GetSpillParentOrNullObject': {
+        const spill = spills.find(({ to }) => holds(must(areaOf(to)), area));
+        return spill ? range(sheet, areaOf(spill.from)) : null;
+      }
+      case 'GetSpillingToRangeOrNullObject': {
+        const spill = spills.find(({ from }) => from === addressOf(area.top, area.left));
+        return spill ? range(sheet, areaOf(spill.to)) : null;
+      }
+      case 'GetEntireRow':
+        return range(sheet, { ...area, left: 0, columns: 16_384 });
+      case 'GetRow':
+        return range(sheet, { ...area, top: area.top + Number(args[0]), rows: 1 });
+      case 'GetCell':
+        return range(sheet, {
+          top: area.top + Number(args[0]),
+          left: area.left + Number(args[1]),
+          rows: 1,
+          columns: 1,
+        });
+      case 'GetIntersection':
+        return range(sheet, intersection(area, other()));
+      case 'GetBoundingRect':
+        return range(sheet, bounding(area, other()));
+      case 'GetTables':
+        return { kind: 'tables at', sheet, area };
+      default:
+        throw unknownMember(on, `${name}()`);
+    }
+  }
+
+  /** Methods that give no object. */
+  private run(on: Thing | null, name: string, args: readonly unknown[]): null {
+    const [, what, event] = /^_(Register|Unregister)(\w+)Event$/.exec(name) ?? [];
+    if (event !== undefined) {
+      if (what === 'Register') this.followed.add(event);
+      else this.followed.delete(event);
+    } else if (on?.kind === 'freeze panes' && name === 'FreezeRows')
+      this.done.push(`freeze ${on.name} ${String(args[0])}`);
+    else if (on?.kind === 'worksheet' && name === 'Activate') this.done.push(`activate ${on.name}`);
+    else if (!HOUSEKEEPING.includes(name) && !(on?.kind === 'format' && name === 'AutofitColumns'))
+      throw unknownMember(on, `${name}()`);
+    return null;
+  }
+
+  private set(on: Thing | null, name: string, value: unknown): null {
+    if (on?.kind === 'font') return null;
+    if (on?.kind !== 'range' || (name !== 'Values' && name !== 'Formulas')) throw unknownMember(on, `${name} =`);
+    const { top, left, rows, columns } = on.area;
+    const given = value as readonly (readonly Value[])[];
+    if (given.length !== rows || given.some((row) => row.length !== columns))
+      throw new Refusal('InvalidArgument', "The input array doesn't match the size of the range.");
+    if (this.book.locked?.includes(on.sheet))
+      throw new Refusal('AccessDenied', 'The cell or chart you are trying to change is on a protected sheet.');
+    given.forEach((row, r) => row.forEach((each, c) => this.write(on.sheet, addressOf(top + r, left + c), name, each)));
+    return null;
+  }
+
+  private write(sheet: string, at: string, what: 'Values' | 'Formulas', value: Value): void {
+    if (what === 'Formulas') (this.book.formulas[sheet] ??= {})[at] = String(value);
+    else (this.book.sheets[sheet] ??= {})[at] = value;
+  }
+
+  private load(on: Thing, select: readonly string[]): object {
+    const loaded: Record<string, unknown> = { ...this.reference(on) };
+    for (const wanted of select) {
+      const [name = ''] = wanted.split('/');
+      const items = this.itemsOf(on);
+      if (items) loaded['_Items'] = items.map((item) => ({ Name: item, Id: item }));
+      else loaded[name.charAt(0).toUpperCase() + name.slice(1)] = this.value(on, name.toLowerCase());
+    }
+    return loaded;
+  }
+
+  private itemsOf(on: Thing): readonly string[] | undefined {
+    const { sheets, tables = {} } = this.book;
+    if (on.kind === 'worksheets') return Object.keys(sheets);
+    if (on.kind !== 'tables at') return undefined;
+    return Object.keys(tables).filter((name) => {
+      const table = must(tables[name]);
+      return table.sheet === on.sheet && holds(areaOfTable(table), on.area);
+    });
+  }
+
+  private value(on: Thing, name: string): unknown {
+    if (on.kind === 'worksheet' && name === 'name') return on.name;
+    if (on.kind === 'name' && name === 'type') return typeof on.refers === 'string' ? 'Range' : 'Double';
+    if (on.kind === 'name' && name === 'value') return on.refers;
+    const read = on.kind === 'range' ? this.cells(on)[name] : undefined;
+    if (!read) throw unknownMember(on, name);
+    return read();
+  }
+
+  private cells({ sheet, area }: Ranged): Readonly<Record<string, () => unknown>> {
+    const { top, left, rows, columns } = area;
+    const each = (of: (at: string) => unknown): unknown[][] =>
+      Array.from({ length: rows }, (_, r) =>
+        Array.from({ length: columns }, (__, c) => of(addressOf(top + r, left + c))),
+      );
+    const value = (at: string): Value => this.book.sheets[sheet]?.[at] ?? '';
+    return {
+      address: () => `${/^\w+$/.test(sheet) ? sheet : `'${sheet.replaceAll("'", "''")}'`}!${textOf(area)}`,
+      values: () => each(value),
+      valuetypes: () => each((at) => typeOf(value(at))),
+      formulas: () => each((at) => this.book.formulas[sheet]?.[at] ?? value(at)),
+      rowindex: () => top,
+      columnindex: () => left,
+      rowcount: () => rows,
+      columncount: () => columns,
+    };
+  }
+}
+
+/** What the library does for itself. */
+const HOUSEKEEPING = ['_KeepReference', '_RemoveReference', '_RemoveReferenceCount', 'NotifyActionHandlerReady'];
+
+function argumentsOf(info: ArgumentInfo | undefined, find: (id: number) => Thing | null): readonly unknown[] {
+  const ids = info?.ReferencedObjectPathIds;
+  return (info?.Arguments ?? []).map((value, i) => {
+    const id = ids?.[i];
+    return typeof id === 'number' && id !== 0 ? find(id) : value;
+  });
+}
+
+function must<T>(found: T | undefined): T {
+  if (found === undefined)
+    throw new Refusal('InvalidArgument', 'The argument is invalid or missing or has an incorrect format.');
+  return found;
+}
+
+const range = (sheet: string, area: Area | undefined): Ranged => ({ kind: 'range', sheet, area: must(area) });
+
+function typeOf(value: Value): string {
+  if (value === '') return 'Empty';
+  if (typeof value === 'string') return ERROR.test(value) ? 'Error' : 'String';
+  return typeof value === 'number' ? 'Double' : 'Boolean';
+}
+
+/** With its heading row. */
+function areaOfTable({ at, columns, rows }: Table): Area {
+  const { top, left } = must(areaOf(at));
+  return { top, left, rows: rows + 1, columns: columns.length };
+}
+
+function partOf(table: Table, name: string, from: number, columns: number): Ranged {
+  const { top, left, rows } = areaOfTable(table);
+  const part = {
+    GetRange: { top, rows },
+    GetDataBodyRange: { top: top + 1, rows: rows - 1 },
+    GetHeaderRowRange: { top, rows: 1 },
+  }[name];
+  if (!part) throw unknownMember({ kind: 'table', table }, `${name}()`);
+  return range(table.sheet, { ...part, left: left + from, columns });
+}
