@@ -43,7 +43,7 @@ export default async (env = {}) => {
     context: ROOT,
     entry: {
       functions: ['./src/addin/functions.ts', './src/pane/pane.css'],
-      ...(trial ? { 'trial/trial': ['./src/trial/trial.ts', './src/trial/trial.css'] } : {}),
+      ...(trial ? { 'trial/trial': ['./src/trial/trial.tsx', './src/trial/trial.css'] } : {}),
     },
     output: {
       path: path.join(ROOT, 'dist'),

@@ -4,7 +4,7 @@ import { calculateWorkbook } from '../engine/headless.ts';
 import { formulaProblem } from '../files/xlsx/formula-tokens.ts';
 import type { CellContent } from '../sheet/described-workbook.ts';
 import { SECONDS } from './bounded.ts';
-import { csvSheet, type CsvSheet } from './csv-sheet.ts';
+import { csvSheet, type CsvSheet } from '../files/csv-sheet.ts';
 import { faultOfOurs, type Ended } from './ended.ts';
 import { functionHelp, functionList, noFunction, USAGE } from './help.ts';
 import { readOptions, readSeconds } from './options.ts';

@@ -14,7 +14,39 @@ export interface CellLook {
   readonly format?: string;
   readonly wrap?: boolean;
   readonly align?: 'left' | 'center' | 'right';
+  /** A wrapped text begins at the top where this says nothing. */
+  readonly vertical?: 'top' | 'center' | 'bottom';
+  readonly underline?: boolean;
+  readonly strike?: boolean;
+  /** Name of the typeface. */
+  readonly face?: string;
+  readonly borders?: Readonly<Partial<Record<Side, Border>>>;
 }
+
+export type Side = 'left' | 'right' | 'top' | 'bottom';
+
+export interface Border {
+  readonly line: BorderLine;
+  readonly color?: string;
+}
+
+/** Lines in the words of the open workbook format (ISO/IEC 29500-1, 18.18.3). */
+export const BORDER_LINES = [
+  'thin',
+  'hair',
+  'dotted',
+  'dashed',
+  'dashDot',
+  'dashDotDot',
+  'double',
+  'medium',
+  'mediumDashed',
+  'mediumDashDot',
+  'mediumDashDotDot',
+  'slantDashDot',
+  'thick',
+] as const;
+export type BorderLine = (typeof BORDER_LINES)[number];
 
 export interface SheetDescription {
   readonly name: string;
@@ -32,6 +64,12 @@ export interface SheetDescription {
   readonly heights?: Readonly<Record<number, number>>;
   readonly frozenRows?: number;
   readonly frozenColumns?: number;
+  /** Ranges whose cells are shown as one. */
+  readonly merged?: readonly string[];
+  readonly hidden?: boolean;
+  /** Rows by number as shown, and columns by letter, that are not shown. */
+  readonly hiddenRows?: readonly number[];
+  readonly hiddenColumns?: readonly string[];
 }
 
 export interface WorkbookDescription {

@@ -1,33 +1,53 @@
+import { ICommandService, IResourceLoaderService, CommandType } from '@univerjs/core';
+import type { IWorkbookData } from '@univerjs/core';
 import { isCellError } from '../catalogue/cell.ts';
 import type { HostFunction } from '../sheet/host-function.ts';
-import type { WorkbookDescription } from '../sheet/described-workbook.ts';
+import { copySpilledCells } from './copy-spills.ts';
 import { showErrorTexts } from './error-hover.ts';
-import { printAsTable } from './print-sheet.ts';
+import { pasteBlocks } from './paste-blocks.ts';
+import { sheetCells, type SheetCells } from './sheet-cells.ts';
+import { takeSheetKeys } from './sheet-keys.ts';
 import { sheetPort } from './sheet-port.ts';
 import type { TrialSheetPort } from './sheet-port.ts';
-import { showSheet, WORKBOOK_ID } from './show-sheet.ts';
-import { warnOfLoss } from './warn-of-loss.ts';
+import { showSheet } from './show-sheet.ts';
+import { keepRoomForSpills } from './spill-room.ts';
 
 /** Where in the page things go. */
 export interface Places {
   readonly sheet: HTMLElement;
   /** Line below the sheet, for the error of the selected cell. */
   readonly status: HTMLElement;
-  /** Where the sheet stands as a table while it is printed. */
-  readonly print: HTMLElement;
 }
 
+export interface OpenWorkbook {
+  readonly port: TrialSheetPort;
+  readonly cells: SheetCells;
+  /** The workbook as it stands, to be kept or written. */
+  readonly data: () => IWorkbookData;
+  /** Calls back at each change of what the workbook holds, not of what is calculated or selected; `moved` names a sheet whose rows or columns moved. */
+  readonly onEdit: (listener: (moved: string | undefined) => void) => void;
+  readonly close: () => void;
+}
+
+/** Commands of the engine that change nothing a file holds. */
+const NO_EDIT =
+  /^(formula\.|sheet\.mutation\.(set-worksheet-active|set-scroll|set-zoom|set-worksheet-row-auto-height)|doc\.|ui\.|rpc\.|sheet\.mutation\.set-array-formula)/;
+const MOVES =
+  /^sheet\.mutation\.(insert-row|insert-col|remove-row|remove-rows|remove-col|remove-cols|move-rows|move-columns)/;
+
 /** Shows a workbook in the page and says of every failed cell why: on hovering it, on selecting it, and after the edit that made it fail. */
-export function openWorkbook(
-  places: Places,
-  description: WorkbookDescription,
-  functions: readonly HostFunction[],
-): TrialSheetPort {
-  const injector = showSheet(places.sheet, description, functions);
-  const port = sheetPort(injector, WORKBOOK_ID);
+export function openWorkbook(places: Places, data: IWorkbookData, functions: readonly HostFunction[]): OpenWorkbook {
+  const { injector, close } = showSheet(places.sheet, data, functions);
+  const cells = sheetCells(injector, data.id);
+  const port = sheetPort(injector, data.id, cells);
+  const commands = injector.get(ICommandService);
   showErrorTexts(injector, port.errorText);
-  warnOfLoss(injector);
-  printAsTable(places.print, port.shownSheet);
+  keepRoomForSpills(injector, cells);
+  copySpilledCells(injector, cells);
+  pasteBlocks(injector, cells);
+  const dropKeys = takeSheetKeys(injector, cells, (text) => {
+    places.status.textContent = text;
+  });
   port.onSelection((cell) => {
     const own = cell && isCellError(cell.value) ? { address: cell.address, ...cell.value, more: 0 } : undefined;
     const failed = own ?? port.lastFailure();
@@ -37,5 +57,24 @@ export function openWorkbook(
         : '';
     places.status.textContent = failed ? `${failed.address} ${failed.error} ${failed.message}${more}` : '';
   });
-  return port;
+  return {
+    port,
+    cells,
+    data: () => {
+      const saved = injector.get(IResourceLoaderService).saveUnit<IWorkbookData>(data.id);
+      if (!saved) throw new Error('the workbook is gone');
+      return saved;
+    },
+    onEdit: (listener) => {
+      commands.onCommandExecuted(({ id, type, params }, options) => {
+        if (type !== CommandType.MUTATION || NO_EDIT.test(id) || options?.['applyFormulaCalculationResult'] === true)
+          return;
+        listener(MOVES.test(id) ? (params as { subUnitId?: string }).subUnitId : undefined);
+      });
+    },
+    close: () => {
+      dropKeys();
+      close();
+    },
+  };
 }

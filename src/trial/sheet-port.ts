@@ -1,22 +1,10 @@
-import {
-  BooleanNumber,
-  generateRandomId,
-  HorizontalAlign,
-  ICommandService,
-  isFormulaId,
-  isFormulaString,
-  IUniverInstanceService,
-  ObjectMatrix,
-  UniverInstanceType,
-} from '@univerjs/core';
-import type { ICellData, Injector, IRange, Nullable, Workbook, Worksheet } from '@univerjs/core';
+import { BooleanNumber, generateRandomId, HorizontalAlign, ICommandService } from '@univerjs/core';
+import type { Injector, IRange, Worksheet } from '@univerjs/core';
 import {
   deserializeRangeWithSheet,
-  FormulaDataModel,
   IDefinedNamesService,
   IFunctionService,
   isReferenceString,
-  serializeRange,
   SetArrayFormulaDataMutation,
   SetFormulaCalculationResultMutation,
 } from '@univerjs/engine-formula';
@@ -30,13 +18,13 @@ import {
   SheetsSelectionsService,
 } from '@univerjs/sheets';
 import { isCellError } from '../catalogue/cell.ts';
-import { spillBeyondSheet, spillBlocked } from '../core/messages.ts';
 import type { SelectedCell, SheetPort } from '../pane/port.ts';
 import type { Cell } from '../sheet/host-function.ts';
-import { readCell } from '../engine/read-cell.ts';
 import { worksheetData } from '../engine/workbook.ts';
 import { watchFailures } from './failures.ts';
 import type { ShownCell, ShownSheet } from './print-sheet.ts';
+import { address } from './sheet-cells.ts';
+import type { SheetCells } from './sheet-cells.ts';
 
 /** After any of these another cell may be selected, or some cell hold something else. */
 const CHANGES: ReadonlySet<string> = new Set([
@@ -56,6 +44,8 @@ export interface TrialSheetPort extends SheetPort {
   readonly errorText: (sheetId: string, row: number, column: number) => string;
   /** The first cell of the sheet on show that the last calculation left failed, and how many more it did. */
   readonly lastFailure: () => FailedCell | undefined;
+  /** Names of the functions that formulas here may use. */
+  readonly functionNames: () => ReadonlySet<string>;
   /** What the sheet on show shows, from A1 on. */
   readonly shownSheet: () => ShownSheet;
 }
@@ -68,67 +58,14 @@ export interface FailedCell {
 }
 
 /** Joins the pane to the workbook shown in the page. */
-export function sheetPort(injector: Injector, workbookId: string): TrialSheetPort {
+export function sheetPort(injector: Injector, workbookId: string, cells: SheetCells): TrialSheetPort {
   const commands = injector.get(ICommandService);
-  const formulas = injector.get(FormulaDataModel);
   const selections = injector.get(SheetsSelectionsService);
   const definedNames = injector.get(IDefinedNamesService);
+  const functions = injector.get(IFunctionService);
   const failures = watchFailures(injector, workbookId);
-  const functionNames = [...injector.get(IFunctionService).getExecutors().keys()].map(String);
 
-  const workbook = (): Workbook => {
-    const found = injector.get(IUniverInstanceService).getUnit<Workbook>(workbookId, UniverInstanceType.UNIVER_SHEET);
-    if (!found) throw new Error('the workbook is gone');
-    return found;
-  };
-  const typedCell = (sheet: Worksheet, row: number, column: number): Nullable<ICellData> =>
-    sheet.getCellRaw(row, column);
-  const spilledCell = (sheet: Worksheet, row: number, column: number): Nullable<ICellData> =>
-    formulas.getArrayFormulaCellData()[workbookId]?.[sheet.getSheetId()]?.[row]?.[column];
-
-  const formulaAt = (sheet: Worksheet, row: number, column: number): string => {
-    const cell = typedCell(sheet, row, column);
-    if (isFormulaString(cell?.f)) return cell?.f ?? '';
-    return isFormulaId(cell?.si)
-      ? (formulas.getFormulaStringByCell(row, column, sheet.getSheetId(), workbookId) ?? '')
-      : '';
-  };
-  /** What a formula that could not spill met first. */
-  const blockedBy = (sheet: Worksheet, row: number, column: number): string | undefined => {
-    const range = formulas.getArrayFormulaRange()[workbookId]?.[sheet.getSheetId()]?.[row]?.[column];
-    if (!range) return undefined;
-    if (range.endRow >= sheet.getRowCount() || range.endColumn >= sheet.getColumnCount()) return spillBeyondSheet();
-    for (let r = range.startRow; r <= range.endRow; r++) {
-      for (let c = range.startColumn; c <= range.endColumn; c++) {
-        const held = typedCell(sheet, r, c);
-        const holds = Boolean(held?.f) || Boolean(held?.si) || (held?.v ?? '') !== '';
-        if (holds && (r !== row || c !== column)) return spillBlocked(address(r, c));
-      }
-    }
-    return undefined;
-  };
-  const valueAt = (sheet: Worksheet, row: number, column: number): Cell => {
-    const typed = typedCell(sheet, row, column);
-    const cell = typed?.v === undefined || typed.v === null ? spilledCell(sheet, row, column) : typed;
-    const value = readCell(cell, formulaAt(sheet, row, column), functionNames);
-    return isCellError(value) && value.error === '#SPILL!'
-      ? { ...value, message: blockedBy(sheet, row, column) ?? value.message }
-      : value;
-  };
-
-  const spillAt = (sheet: Worksheet, row: number, column: number): IRange | undefined => {
-    let found: IRange | undefined;
-    new ObjectMatrix<IRange>(formulas.getArrayFormulaRange()[workbookId]?.[sheet.getSheetId()] ?? {}).forValue(
-      (_r, _c, range) => {
-        const inside =
-          row >= range.startRow && row <= range.endRow && column >= range.startColumn && column <= range.endColumn;
-        // A formula that could not spill keeps its range.
-        if (inside && typedCell(sheet, range.startRow, range.startColumn)?.v !== '#SPILL!') found = range;
-        return found === undefined;
-      },
-    );
-    return found;
-  };
+  const { workbook, formulaAt, valueAt, spillAt, extent } = cells;
 
   const selected = (): SelectedCell | undefined => {
     const cell = selections.getCurrentLastSelectionPrimaryCell();
@@ -159,23 +96,6 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
     const sheet = workbook().getSheetBySheetName(name);
     if (!sheet) throw new RangeError(`there is no sheet ${name}`);
     return sheet;
-  };
-
-  /** Last row and column of a sheet that hold anything, typed or spilled. */
-  const extent = (sheet: Worksheet): { readonly row: number; readonly column: number } => {
-    let row = 0;
-    let column = 0;
-    const spilled = new ObjectMatrix<Nullable<ICellData>>(
-      formulas.getArrayFormulaCellData()[workbookId]?.[sheet.getSheetId()] ?? {},
-    );
-    for (const cells of [sheet.getCellMatrix(), spilled]) {
-      cells.forValue((r, c, cell) => {
-        if (!cell || ((cell.v === undefined || cell.v === null) && !cell.f && !cell.si)) return;
-        row = Math.max(row, r);
-        column = Math.max(column, c);
-      });
-    }
-    return { row, column };
   };
 
   /** Whole columns and rows end where the sheet's data ends, so that two columns of a sheet have equal sizes. */
@@ -281,6 +201,7 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
       const value = sheet ? valueAt(sheet, row, column) : null;
       return typeof value === 'object' && value !== null ? value.message : '';
     },
+    functionNames: () => new Set([...functions.getExecutors().keys()].map(String)),
     lastFailure() {
       const sheet = workbook().getActiveSheet();
       const failed = failures(sheet.getSheetId()).flatMap(([row, column]) => {
@@ -295,14 +216,11 @@ export function sheetPort(injector: Injector, workbookId: string): TrialSheetPor
       const { row, column } = extent(sheet);
       return {
         name: sheet.getName(),
+        headings: Math.min(sheet.getFreeze().ySplit, row),
         rows: Array.from({ length: row + 1 }, (_, r) =>
           Array.from({ length: column + 1 }, (__, c) => shownCell(sheet, r, c)),
         ),
       };
     },
   };
-}
-
-function address(row: number, column: number): string {
-  return serializeRange({ startRow: row, endRow: row, startColumn: column, endColumn: column });
 }

@@ -1,31 +1,35 @@
-import { LocaleType, LogLevel, Univer, UniverInstanceType } from '@univerjs/core';
-import type { ILanguagePack, Injector } from '@univerjs/core';
+import { LocaleType, LogLevel, ThemeService, Univer, UniverInstanceType } from '@univerjs/core';
+import type { ILanguagePack, Injector, IWorkbookData } from '@univerjs/core';
 import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
 import { CalculationMode } from '@univerjs/sheets-formula';
 import english from '@univerjs/preset-sheets-core/locales/en-US';
 import type { HostFunction } from '../sheet/host-function.ts';
 import { attachEngine } from '../engine/attach.ts';
 import { functionClass } from '../engine/function-class.ts';
-import { workbookData } from '../engine/workbook.ts';
-import type { WorkbookDescription } from '../sheet/described-workbook.ts';
 import { FUNCTION_GROUP, functionTexts } from './function-texts.ts';
 import { HIDDEN_MENUS } from './hidden-menus.ts';
 import { mendSelection } from './mend-selection.ts';
 import { closeStaleList } from './stale-list.ts';
 
-export const WORKBOOK_ID = 'trial';
+export interface ShownWorkbook {
+  /** The engine's register of services. */
+  readonly injector: Injector;
+  readonly close: () => void;
+}
 
-/** Shows a workbook that calculates with our functions; gives the engine's register of services. */
+/** Shows a workbook that calculates with our functions. */
 export function showSheet(
   container: HTMLElement,
-  description: WorkbookDescription,
+  data: IWorkbookData,
   functions: readonly HostFunction[],
-): Injector {
+): ShownWorkbook {
   container.replaceChildren();
+  const dark = matchMedia('(prefers-color-scheme: dark)');
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: ownGroup(english) },
     logLevel: LogLevel.ERROR,
+    darkMode: dark.matches,
   });
   const { plugins } = UniverSheetsCorePreset({
     container,
@@ -44,12 +48,21 @@ export function showSheet(
     if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
     else univer.registerPlugin(plugin);
   }
-  univer.createUnit(UniverInstanceType.UNIVER_SHEET, workbookData(WORKBOOK_ID, description));
+  univer.createUnit(UniverInstanceType.UNIVER_SHEET, data);
   const injector = univer.__getInjector();
   attachEngine(injector);
-  closeStaleList(injector);
-  mendSelection(injector, WORKBOOK_ID);
-  return injector;
+  const darken = (): void => injector.get(ThemeService).setDarkMode(dark.matches);
+  dark.addEventListener('change', darken);
+  const dropList = closeStaleList(injector);
+  mendSelection(injector, data.id);
+  return {
+    injector,
+    close: () => {
+      dark.removeEventListener('change', darken);
+      dropList();
+      univer.dispose();
+    },
+  };
 }
 
 /** The sheet's texts, with the group of our functions named. */
@@ -57,6 +70,17 @@ function ownGroup(texts: ILanguagePack): ILanguagePack {
   const own = texts['sheets-formula-ui'] as ILanguagePack;
   return {
     ...texts,
+    // The sheet shows the names of these, where its own texts leave them out.
+    'sheets-formula': {
+      ...(texts['sheets-formula'] as ILanguagePack),
+      progress: {
+        analyzing: 'Looking',
+        calculating: 'Calculating',
+        'array-analysis': 'Calculating',
+        'array-calculation': 'Calculating',
+        done: 'Done',
+      },
+    },
     'sheets-formula-ui': {
       ...own,
       functionType: { ...(own['functionType'] as ILanguagePack), univer: FUNCTION_GROUP },

@@ -9,18 +9,16 @@ const LISTS = [DOCS_NORMAL_EDITOR_UNIT_ID_KEY, DOCS_FORMULA_BAR_EDITOR_UNIT_ID_K
 
 /**
  * Closes the list of functions as soon as something is typed that is no part of a name. The sheet by itself waits a
- * while, and an Enter meant for the finished formula would choose from the list.
+ * while, and an Enter meant for the finished formula would choose from the list. Gives a function that stops it.
  */
-export function closeStaleList(injector: Injector): void {
+export function closeStaleList(injector: Injector): () => void {
   const commands = injector.get(ICommandService);
-  document.addEventListener(
-    'keydown',
-    ({ key, ctrlKey, metaKey }) => {
-      if (key.length !== 1 || /[\w.]/.test(key) || ctrlKey || metaKey) return;
-      for (const list of LISTS) {
-        if (commands.hasCommand(list)) commands.syncExecuteCommand(list, { keyCode: KeyCode.ESC });
-      }
-    },
-    true,
-  );
+  const close = ({ key, ctrlKey, metaKey }: KeyboardEvent): void => {
+    if (key.length !== 1 || /[\w.]/.test(key) || ctrlKey || metaKey) return;
+    for (const list of LISTS) {
+      if (commands.hasCommand(list)) commands.syncExecuteCommand(list, { keyCode: KeyCode.ESC });
+    }
+  };
+  document.addEventListener('keydown', close, true);
+  return () => document.removeEventListener('keydown', close, true);
 }

@@ -20,7 +20,7 @@ const lengthOf = (i: number): number => 5 + (i % 211) / 11;
 
 async function made(sheets: readonly NewSheet[]): Promise<Buffer> {
   const workbook = { sheets, title: 'A benchmark' };
-  return newWorkbook(workbook, await calculateWorkbook(workbook, hostFunctions.map(asInTheHost)));
+  return Buffer.from(newWorkbook(workbook, await calculateWorkbook(workbook, hostFunctions.map(asInTheHost))));
 }
 
 async function measured(label: string, file: Buffer, limit: number): Promise<void> {

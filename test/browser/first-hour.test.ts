@@ -438,16 +438,14 @@ describe('other ways to see it', () => {
       .toBe(false);
   });
 
-  step('leaving asks first, since nothing is saved', async () => {
+  step('a reload keeps the work, and it can be thrown away', async () => {
     await open.page.emulateMedia({ colorScheme: null });
-    const asked = new Promise<string>((resolve) => {
-      open.page.once('dialog', (dialog) => {
-        resolve(dialog.type());
-        void dialog.accept();
-      });
-    });
+    await expect.poll(() => locate('.job-kept').textContent()).toMatch(/^Kept in this browser, /);
+    const edited = await shown();
     await open.page.reload();
-    expect(await asked).toBe('beforeunload');
+    await expect.poll(() => locate('#job').textContent()).toContain('Recovered from');
+    await expect.poll(async () => (await shown())['C6']).toBe(edited['C6']);
+    await locate('#job').getByRole('button', { name: 'Throw it away' }).click();
     await expect.poll(async () => (await shown())['C6']).toBe('6');
   });
 

@@ -1,10 +1,11 @@
 /** The trial page with invented functions and its port within reach of the tests. */
 import type { CellContent } from '../../src/sheet/described-workbook.ts';
+import { workbookData } from '../../src/engine/workbook.ts';
 import { openWorkbook } from '../../src/trial/open-workbook.ts';
 import { inventedFunctions } from '../engine/invented-functions.ts';
 
-const [sheet, status, print] = ['sheet', 'status', 'print'].map((id) => document.getElementById(id));
-if (!sheet || !status || !print) throw new Error('the page has not its places');
+const [sheet, status] = ['sheet', 'status'].map((id) => document.getElementById(id));
+if (!sheet || !status) throw new Error('the page has not its places');
 
 const rows: readonly (readonly CellContent[])[] = [
   ['Pin', 'Size', 'Twice', 'Sum'],
@@ -13,9 +14,9 @@ const rows: readonly (readonly CellContent[])[] = [
   ['three', -1],
   ['four', { text: '3/8' }, null, '=C4+1'],
 ];
-const port = openWorkbook(
-  { sheet, status, print },
-  {
+const { port } = openWorkbook(
+  { sheet, status },
+  workbookData('trial', {
     sheets: [
       { name: 'Job sheet', rows, looks: { 'A1:D1': { bold: true } }, frozenRows: 1, size: [200, 20] },
       {
@@ -25,7 +26,7 @@ const port = openWorkbook(
       },
     ],
     definedNames: { sizes: "'Job sheet'!$B$2:$B$5" },
-  },
+  }),
   inventedFunctions,
 );
 Object.assign(globalThis, { port });

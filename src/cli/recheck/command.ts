@@ -116,7 +116,7 @@ function codeOf(result: Recheck): ExitCode {
   return countOf(result, 'moved') > 0 || countOf(result, 'kept') > 0 ? 1 : 0;
 }
 
-function readWhole(file: string): Buffer {
+function readWhole(file: string): Uint8Array {
   const { size } = statSync(file);
   if (size > LIMITS.file)
     throw new UnreadableFile(`it has ${Math.ceil(size / 1e6)} MB; at most ${LIMITS.file / 1e6} MB are taken`);

@@ -1,7 +1,7 @@
 import { functionNames } from '../../engine/headless.ts';
 import type { HostFunction } from '../../sheet/host-function.ts';
-import { isWithin, type Area } from '../../files/xlsx/address.ts';
-import type { SavedCell, SavedSheet, SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
+import type { Area } from '../../files/xlsx/address.ts';
+import type { SavedCell, SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
 import { FormulaReader, type StoredFormula } from '../../files/xlsx/stored-formula.ts';
 
 /** A formula of the workbook and what is done with it. */
@@ -52,26 +52,3 @@ function whyKept(
   if (volatile.length > 0 && !ours) return `${volatile.join(', ')} changes by itself`;
   return problem ?? lacking;
 }
-
-/** The cells of a sheet that are not merely shown by a formula standing in another cell. */
-export function standingCells(sheet: SavedSheet): readonly SavedCell[] {
-  const areas = sheet.cells.flatMap((c) =>
-    c.formula && isLarge(c.formula.area) ? [{ area: c.formula.area, anchor: c }] : [],
-  );
-  if (areas.length === 0) return sheet.cells;
-  areas.sort((x, y) => x.area.top - y.area.top);
-  let next = 0;
-  let active: typeof areas = [];
-  let row = -1;
-  return sheet.cells.filter((cell) => {
-    if (cell.row !== row) {
-      row = cell.row;
-      active = active.filter((a) => a.area.bottom >= row);
-      for (let each = areas[next]; each && each.area.top <= row; each = areas[++next])
-        if (each.area.bottom >= row) active.push(each);
-    }
-    return cell.formula !== undefined || !active.some((a) => isWithin(a.area, cell.row, cell.column));
-  });
-}
-
-const isLarge = ({ top, left, bottom, right }: Area): boolean => bottom > top || right > left;

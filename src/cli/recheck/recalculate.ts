@@ -6,7 +6,8 @@ import { LAST_COLUMN, LAST_ROW } from '../../files/xlsx/address.ts';
 import type { SavedCell, SavedSheet, SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
 import { asInTheHost } from '../../engine/as-in-the-host.ts';
 import { FIT, fitFunction } from './fit.ts';
-import { standingCells, type PlannedFormula } from './plan.ts';
+import { standingCells } from '../../files/xlsx/standing-cells.ts';
+import type { PlannedFormula } from './plan.ts';
 import type { FormulaReader } from '../../files/xlsx/stored-formula.ts';
 
 /** Room below and beside what is filled, for results that spill farther than they did. */

@@ -68,7 +68,7 @@ export interface RecheckOptions {
 }
 
 /** Recalculates a saved workbook and compares every cell of ours. Throws UnreadableFile. */
-export async function recheck(file: Buffer, options: RecheckOptions = {}): Promise<Recheck> {
+export async function recheck(file: Uint8Array, options: RecheckOptions = {}): Promise<Recheck> {
   const history = options.history ?? HISTORY;
   const version = chosenVersion(options.asOf, history);
   const workbook = readWorkbook(file);

@@ -1,6 +1,7 @@
 import { isCellError } from '../../catalogue/cell.ts';
 import type { Cell } from '../../sheet/host-function.ts';
-import { editSheet, type NewValue } from '../../files/xlsx/edit-sheet.ts';
+import { utf8 } from '../../files/xlsx/bytes.ts';
+import { editSheet, storable, type NewValue } from '../../files/xlsx/edit-sheet.ts';
 import { readWorkbook } from '../../files/xlsx/read-workbook.ts';
 import { keyOf } from './readers.ts';
 import { isSame } from './recalculate.ts';
@@ -11,7 +12,7 @@ import type { Recheck } from './recheck.ts';
  * the sheet's own. Only parts of sheets with a changed value are written anew, and in them only those values; all else
  * keeps its bytes. An error of the engine never goes over a saved value. What comes out is read back before it is given.
  */
-export function refreshed({ workbook, compared, results, refusals }: Recheck, allFormulas = false): Buffer {
+export function refreshed({ workbook, compared, results, refusals }: Recheck, allFormulas = false): Uint8Array {
   const bySheet = new Map<number, NewValue[]>();
   const isEngines = (value: Cell): boolean => isCellError(value) && !refusals.has(value.message);
   for (const { formula, sheet, row, column, before, after, status } of compared) {
@@ -56,21 +57,14 @@ export function refreshed({ workbook, compared, results, refusals }: Recheck, al
   const parts = new Map<string, Uint8Array>();
   for (const [index, values] of bySheet) {
     const sheet = workbook.sheets[index]!;
-    parts.set(sheet.part, Buffer.from(editSheet(sheet, values)));
+    parts.set(sheet.part, utf8(editSheet(sheet, values)));
   }
   const file = workbook.archive.with(parts);
   checkWritten(file, bySheet);
   return file;
 }
 
-/** Codes that only this engine has stand in the file as the nearest of the host's. */
-function storable(value: Cell): Cell {
-  if (!isCellError(value)) return value;
-  const known = ['#NULL!', '#DIV/0!', '#VALUE!', '#REF!', '#NAME?', '#NUM!', '#N/A'];
-  return known.includes(value.error) ? value : { ...value, error: '#VALUE!' };
-}
-
-function checkWritten(file: Buffer, bySheet: ReadonlyMap<number, readonly NewValue[]>): void {
+function checkWritten(file: Uint8Array, bySheet: ReadonlyMap<number, readonly NewValue[]>): void {
   const written = readWorkbook(file);
   const values = new Map(
     written.sheets.flatMap((s, i) => s.cells.map((c): [string, Cell] => [keyOf(i, c.row, c.column), c.value])),

@@ -28,7 +28,7 @@ const OPTIONS = {
 } as const;
 
 /** The workbook as bytes. */
-export async function templateFile(): Promise<Buffer> {
+export async function templateFile(): Promise<Uint8Array> {
   const assumed = findFunction('BURN.ASSUMED');
   const listing = assumed ? (call(assumed, []) as readonly (readonly CellContent[])[]) : [];
   const workbook = jobWorkbook(hostFunctions, listing);

@@ -26,7 +26,7 @@ export const isOpenDocument = (archive: Archive): boolean => archive.has(CONTENT
 
 /** Throws UnreadableFile. */
 export function readOpenDocument(archive: Archive): SavedWorkbook {
-  const type = archive.read('mimetype').toString('latin1').trim();
+  const type = new TextDecoder('latin1').decode(archive.read('mimetype')).trim();
   if (!type.startsWith(TYPE))
     throw new UnreadableFile(`it is an OpenDocument file, but no workbook (${type.slice(0, 80)})`);
   if (archive.has(MANIFEST) && partText(MANIFEST, archive.read(MANIFEST)).includes('encryption-data'))
@@ -163,7 +163,15 @@ class Reading {
       for (let i = 0; i < repeated; i++) {
         const column = this.column + i;
         const formula = stored === undefined ? undefined : cellFormula(stored, attributes, this.row, column);
-        this.line.push({ row: this.row, column, value: held, start: 0, end: 0, ...(formula ? { formula } : {}) });
+        this.line.push({
+          row: this.row,
+          column,
+          value: held,
+          style: 0,
+          start: 0,
+          end: 0,
+          ...(formula ? { formula } : {}),
+        });
       }
     }
     this.column += repeated;

@@ -128,6 +128,13 @@ function withValue(element: string, { value, area }: NewValue): string {
   return inside === '' ? `<${name}${kept}${type}/>` : `<${name}${kept}${type}>${inside}</${name}>`;
 }
 
+/** Codes that only this engine has stand in the file as the nearest of the host's. */
+export function storable(value: Cell): Cell {
+  if (!isCellError(value)) return value;
+  const known = ['#NULL!', '#DIV/0!', '#VALUE!', '#REF!', '#NAME?', '#NUM!', '#N/A'];
+  return known.includes(value.error) ? value : { ...value, error: '#VALUE!' };
+}
+
 /** The type attribute and the value element of a value. */
 export function stored(value: Cell, prefix = ''): readonly [type: string, element: string] {
   const v = (text: string): string => `<${prefix}v>${text}</${prefix}v>`;

@@ -15,9 +15,10 @@ import type {
   SheetDescription,
   WorkbookDescription,
 } from '../../sheet/described-workbook.ts';
-import { addressOf, areaName, readArea, readAddress, sheetPrefix, type Area } from './address.ts';
+import { addressOf, areaName, readArea, readAddress, sheetPrefix } from './address.ts';
+import { utf8 } from './bytes.ts';
 import { stored } from './edit-sheet.ts';
-import { formulaTokens, TYPES } from './formula-tokens.ts';
+import { storedForm } from './stored-form.ts';
 import { Styles } from './styles.ts';
 import { escaped } from './xml.ts';
 import { newArchive } from './zip.ts';
@@ -33,13 +34,18 @@ export interface Validation {
 export interface NewSheet extends SheetDescription {
   /** By range; a blank cell is always taken. */
   readonly validations?: Readonly<Record<string, Validation>>;
-  /** Whether each formula gives one value and is stored plainly, which every program shows. */
-  readonly plain?: boolean;
-  readonly hidden?: boolean;
+  /**
+   * Whether formulas are stored plainly, so that every program shows their saved values: all, which must then give one
+   * value each, or those that give one; by default none with a function of ours.
+   */
+  readonly plain?: boolean | 'singles';
   readonly landscape?: boolean;
   /** Rows repeated on every printed page, from the first. */
   readonly printedHeading?: number;
 }
+
+/** What the formulas of the workbook give. */
+type Results = Pick<CalculatedWorkbook, 'valueAt' | 'spilledAt'>;
 
 export interface NewWorkbook extends WorkbookDescription {
   readonly sheets: readonly NewSheet[];
@@ -50,32 +56,6 @@ const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
 const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
 const PACKAGE_RELATIONSHIPS = 'http://schemas.openxmlformats.org/package/2006/relationships';
 const DECLARATION = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
-/** Functions of the sheet that need no prefix in the file; others are refused rather than stored wrongly. */
-const CLASSICAL = new Set([
-  'SUM',
-  'COUNT',
-  'COUNTA',
-  'IF',
-  'AND',
-  'OR',
-  'NOT',
-  'ISNUMBER',
-  'ISERROR',
-  'INDEX',
-  'MATCH',
-  'MAX',
-  'MIN',
-  'ROUND',
-  'ROUNDUP',
-  'SUMIF',
-  'SUMPRODUCT',
-  'TEXT',
-  'IFERROR',
-  'ROW',
-  'ROWS',
-  'LEN',
-  'TRIM',
-]);
 /**
  * The program whose format the file has. Programs take saved texts of formulas for good only where it is named here, and
  * would show an error instead for functions that they do not have.
@@ -85,12 +65,16 @@ const FORMAT = 'Microsoft Excel';
 const ENGINE = 191029;
 /** Width of a character of the standard face, px. */
 const CHARACTER = 7;
+/** Width of a column that nothing is said of, px. */
+const USUAL_COLUMN = 64;
 /** Height of a line of it, points. */
 const ROW_HEIGHT = 15;
+const POINTS_A_PIXEL = 0.75;
 
-export function newWorkbook(workbook: NewWorkbook, calculated: CalculatedWorkbook): Buffer {
+export function newWorkbook(workbook: NewWorkbook, calculated: Results): Uint8Array {
   const styles = new Styles();
-  const sheets = workbook.sheets.map((sheet, i) => sheetXml(sheet, i, calculated, styles));
+  const shown = workbook.sheets.find((sheet) => !sheet.hidden);
+  const sheets = workbook.sheets.map((sheet, i) => sheetXml(sheet, i, calculated, styles, shown));
   const parts = new Map<string, string>([
     ['[Content_Types].xml', contentTypes(sheets.length)],
     [
@@ -122,7 +106,7 @@ export function newWorkbook(workbook: NewWorkbook, calculated: CalculatedWorkboo
     ['xl/styles.xml', styles.xml()],
     ['xl/metadata.xml', METADATA],
   ]);
-  return newArchive(new Map([...parts].map(([name, xml]) => [name, Buffer.from(DECLARATION + xml)])));
+  return newArchive(new Map([...parts].map(([name, xml]) => [name, utf8(DECLARATION + xml)])));
 }
 
 /** One kind of cell metadata, number 1: this array may spill. */
@@ -163,7 +147,10 @@ function workbookXml({ sheets, definedNames = {} }: NewWorkbook): string {
   );
   const all = [...headings, ...names].join('');
   return (
-    `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}"><bookViews><workbookView activeTab="0"/></bookViews><sheets>` +
+    `<workbook xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}"><bookViews><workbookView activeTab="${Math.max(
+      0,
+      sheets.findIndex((s) => !s.hidden),
+    )}"/></bookViews><sheets>` +
     sheets
       .map(
         ({ name, hidden }, i) =>
@@ -174,7 +161,13 @@ function workbookXml({ sheets, definedNames = {} }: NewWorkbook): string {
   );
 }
 
-function sheetXml(sheet: NewSheet, index: number, calculated: CalculatedWorkbook, styles: Styles): string {
+function sheetXml(
+  sheet: NewSheet,
+  index: number,
+  calculated: Results,
+  styles: Styles,
+  shown: NewSheet | undefined,
+): string {
   const looks = new Looks(sheet.looks ?? {});
   const rows = new Map<number, Map<number, string>>();
   const put = (row: number, column: number, element: string): void => {
@@ -186,9 +179,8 @@ function sheetXml(sheet: NewSheet, index: number, calculated: CalculatedWorkbook
     const id = styles.id(looks.at(row, column));
     return id === 0 ? '' : ` s="${id}"`;
   };
-  for (const { area } of looks.areas)
-    for (let r = area.top; r <= area.bottom; r++)
-      for (let c = area.left; c <= area.right; c++) put(r, c, `<c r="${addressOf(r, c)}"${style(r, c)}/>`);
+  for (const [r, cells] of looks.rows)
+    for (const c of cells.keys()) put(r, c, `<c r="${addressOf(r, c)}"${style(r, c)}/>`);
   for (const [row, column, content] of contents(sheet)) {
     if (typeof content === 'string' && content.startsWith('=') && content.length > 1) {
       const result = calculated.spilledAt(index, row, column);
@@ -198,34 +190,42 @@ function sheetXml(sheet: NewSheet, index: number, calculated: CalculatedWorkbook
             row + r,
             column + c,
             r === 0 && c === 0
-              ? formulaCell(content, row, column, result, style(row, column), sheet.plain === true)
+              ? formulaCell(content, row, column, result, style(row, column), sheet.plain ?? false)
               : spilledCell(row + r, column + c, value, style(row + r, column + c)),
           ),
         ),
       );
     } else put(row, column, valueCell(row, column, plain(content), style(row, column)));
   }
-  const ordered = [...rows].sort(([a], [b]) => a - b);
   const lines = new Lines(sheet, looks);
   for (const [row, column, content] of contents(sheet)) {
     const value =
       typeof content === 'string' && content.startsWith('=') ? calculated.valueAt(index, row, column) : plain(content);
     if (typeof value === 'string') lines.add(row, column, value);
   }
-  const data = ordered
+  const hidden = new Set((sheet.hiddenRows ?? []).map((row) => row - 1));
+  const told = [...hidden, ...Object.keys(sheet.heights ?? {}).map((row) => Number(row) - 1)];
+  for (const row of told) if (!rows.has(row)) rows.set(row, new Map());
+  const data = [...rows]
+    .sort(([a], [b]) => a - b)
     .map(
       ([row, cells]) =>
-        `<row r="${row + 1}"${lines.height(row)}>${[...cells]
+        `<row r="${row + 1}"${lines.height(row)}${hidden.has(row) ? ' hidden="1"' : ''}>${[...cells]
           .sort(([a], [b]) => a - b)
           .map(([, element]) => element)
           .join('')}</row>`,
     )
     .join('');
   return (
-    `<worksheet xmlns="${MAIN}">${sheet.landscape ? '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' : ''}<sheetViews><sheetView workbookViewId="0"${index === 0 ? ' tabSelected="1"' : ''}>${frozen(sheet)}</sheetView></sheetViews>` +
-    `<sheetFormatPr defaultRowHeight="${ROW_HEIGHT}"/>${columns(sheet)}<sheetData>${data}</sheetData>${validations(sheet)}` +
+    `<worksheet xmlns="${MAIN}">${sheet.landscape ? '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' : ''}<sheetViews><sheetView workbookViewId="0"${sheet === shown ? ' tabSelected="1"' : ''}>${frozen(sheet)}</sheetView></sheetViews>` +
+    `<sheetFormatPr defaultRowHeight="${ROW_HEIGHT}"/>${columns(sheet)}<sheetData>${data}</sheetData>${merged(sheet)}${validations(sheet)}` +
     `<pageMargins left="0.5" right="0.5" top="0.5" bottom="0.5" header="0.3" footer="0.3"/>${sheet.landscape ? '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>' : ''}</worksheet>`
   );
+}
+
+function merged({ merged: ranges = [] }: NewSheet): string {
+  if (ranges.length === 0) return '';
+  return `<mergeCells count="${ranges.length}">${ranges.map((range) => `<mergeCell ref="${range}"/>`).join('')}</mergeCells>`;
 }
 
 function contents({ rows = [], cells = {} }: NewSheet): readonly (readonly [number, number, CellContent])[] {
@@ -268,67 +268,65 @@ function formulaCell(
   column: number,
   result: readonly (readonly Cell[])[],
   style: string,
-  single: boolean,
+  plainly: boolean | 'singles',
 ): string {
   const [type, element] = stored(result[0]?.[0] ?? '');
-  const { text, ours } = storedForm(formula.slice(1));
+  const { text, ours, array } = storedForm(formula.slice(1));
   const area = {
     top: row,
     left: column,
     bottom: row + result.length - 1,
     right: column + (result[0]?.length ?? 1) - 1,
   };
-  if ((single || !ours) && areaName(area) !== addressOf(row, column))
-    throw new Error(`${formula} spills, which it may not here`);
-  const [metadata, array] = ours && !single ? [' cm="1"', ` t="array" ref="${areaName(area)}"`] : ['', ''];
-  return `<c r="${addressOf(row, column)}"${style}${type}${metadata}><f${array}>${escaped(text)}</f>${element}</c>`;
-}
-
-/** A formula as the host stores it. */
-export function storedForm(formula: string): { readonly text: string; readonly ours: boolean } {
-  let ours = false;
-  const text = formulaTokens(formula).map(({ type, value }) => {
-    if (type !== TYPES.FUNCTION) return value;
-    if (value.toUpperCase().startsWith('BURN.')) {
-      ours = true;
-      return `_xldudf_${value.toUpperCase().replaceAll('.', '_')}`;
-    }
-    if (!CLASSICAL.has(value.toUpperCase())) throw new Error(`${value} may need a prefix in the file`);
-    return value.toUpperCase();
-  });
-  return { text: text.join(''), ours };
+  const single = areaName(area) === addressOf(row, column);
+  if (plainly === true && !single) throw new Error(`${formula} spills, which it may not here`);
+  const spilling = plainly !== true && (!single || array || (ours && plainly !== 'singles'));
+  const [metadata, kind] = spilling ? [' cm="1"', ` t="array" ref="${areaName(area)}"`] : ['', ''];
+  return `<c r="${addressOf(row, column)}"${style}${type}${metadata}><f${kind}>${escaped(text)}</f>${element}</c>`;
 }
 
 class Looks {
-  readonly areas: readonly { readonly area: Area; readonly look: CellLook }[];
+  /** By row, then column. */
+  readonly rows = new Map<number, Map<number, CellLook>>();
 
   constructor(looks: Readonly<Record<string, CellLook>>) {
-    this.areas = Object.entries(looks).map(([range, look]) => {
+    for (const [range, look] of Object.entries(looks)) {
       const area = readArea(range);
       if (!area) throw new Error(`${range} is no range`);
-      return { area, look };
-    });
+      for (let r = area.top; r <= area.bottom; r++) {
+        const row = this.rows.get(r) ?? new Map<number, CellLook>();
+        this.rows.set(r, row);
+        for (let c = area.left; c <= area.right; c++) row.set(c, { ...row.get(c), ...look });
+      }
+    }
   }
 
   at(row: number, column: number): CellLook {
-    return Object.assign(
-      {},
-      ...this.areas
-        .filter(({ area: a }) => row >= a.top && row <= a.bottom && column >= a.left && column <= a.right)
-        .map((a) => a.look),
-    ) as CellLook;
+    return this.rows.get(row)?.get(column) ?? {};
   }
+}
+
+/** Heights of the rows that hold wrapped texts, px, by number as shown. */
+export function textHeights(sheet: NewSheet): Readonly<Record<number, number>> {
+  const lines = new Lines(sheet, new Looks(sheet.looks ?? {}));
+  for (const [row, column, content] of contents(sheet)) {
+    const value = plain(content);
+    if (typeof value === 'string' && !value.startsWith('=')) lines.add(row, column, value);
+  }
+  return lines.pixels();
 }
 
 /** Rows as high as their wrapped texts need, since programs that do not calculate a formula do not measure its text either. */
 class Lines {
+  private readonly heights: Readonly<Record<number, number>>;
   private readonly most = new Map<number, number>();
   private readonly widths = new Map<number, number>();
 
   constructor(
-    { widths = {} }: NewSheet,
+    { widths = {}, heights = {} }: NewSheet,
     private readonly looks: Looks,
   ) {
+    this.heights = heights;
     for (const { from, to, px } of columnWidths(widths)) for (let c = from; c <= to; c++) this.widths.set(c, px);
   }
 
@@ -352,7 +350,14 @@ class Lines {
     this.most.set(row, Math.max(this.most.get(row) ?? 1, lines));
   }
 
+  pixels(): Readonly<Record<number, number>> {
+    const tall = [...this.most].filter(([, lines]) => lines > 1);
+    return Object.fromEntries(tall.map(([row, lines]) => [row + 1, (lines * ROW_HEIGHT) / POINTS_A_PIXEL]));
+  }
+
   height(row: number): string {
+    const px = this.heights[row + 1];
+    if (px !== undefined) return ` ht="${(px * POINTS_A_PIXEL).toFixed(2)}" customHeight="1"`;
     const lines = this.most.get(row) ?? 1;
     return lines > 1 ? ` ht="${lines * ROW_HEIGHT}"` : '';
   }
@@ -377,10 +382,16 @@ function columnWidths(
     .sort((a, b) => a.from - b.from);
 }
 
-function columns({ widths = {} }: NewSheet): string {
-  const all = columnWidths(widths);
+function columns({ widths = {}, hiddenColumns = [] }: NewSheet): string {
+  const hidden = new Set(hiddenColumns.map((letters) => readAddress(`${letters}1`)?.column ?? 0));
+  const all = columnWidths(widths).flatMap(({ from, to, px }) =>
+    Array.from({ length: to - from + 1 }, (_, i) => ({ column: from + i, px })),
+  );
+  const told = new Set(all.map(({ column }) => column));
+  for (const column of hidden) if (!told.has(column)) all.push({ column, px: USUAL_COLUMN });
   if (all.length === 0) return '';
-  return `<cols>${all.map(({ from, to, px }) => `<col min="${from + 1}" max="${to + 1}" width="${(px / CHARACTER).toFixed(2)}" customWidth="1"/>`).join('')}</cols>`;
+  all.sort((a, b) => a.column - b.column);
+  return `<cols>${all.map(({ column, px }) => `<col min="${column + 1}" max="${column + 1}" width="${(px / CHARACTER).toFixed(2)}"${hidden.has(column) ? ' hidden="1"' : ''} customWidth="1"/>`).join('')}</cols>`;
 }
 
 function validations({ validations: all = {} }: NewSheet): string {

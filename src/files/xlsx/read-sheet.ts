@@ -11,6 +11,7 @@ interface OpenCell {
   readonly column: number;
   readonly type: string;
   readonly metadata: number;
+  readonly style: number;
   readonly start: number;
   value: string | undefined;
   formula: OpenFormula | undefined;
@@ -67,6 +68,7 @@ export function readSheet(
           ...at,
           type: attributes['t'] ?? 'n',
           metadata: Number(attributes['cm'] ?? 0),
+          style: Number(attributes['s'] ?? 0),
           start: text.lastIndexOf('<', end - 1),
           value: undefined,
           formula: undefined,
@@ -116,9 +118,9 @@ function finished(
   dynamic: ReadonlySet<number>,
   masters: Map<string, Master>,
 ): SavedCell {
-  const { row, column, start } = cell;
+  const { row, column, style, start } = cell;
   const formula = cell.formula && savedFormula(cell, cell.formula, dynamic, masters);
-  return { row, column, value: savedValue(cell, sharedTexts), start, end, ...(formula ? { formula } : {}) };
+  return { row, column, value: savedValue(cell, sharedTexts), style, start, end, ...(formula ? { formula } : {}) };
 }
 
 function savedFormula(

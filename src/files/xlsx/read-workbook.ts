@@ -1,19 +1,20 @@
-import { posix } from 'node:path';
 import { isOpenDocument, readOpenDocument } from '../ods/read-ods.ts';
 import { readArea } from './address.ts';
+import { indexOf, word } from './bytes.ts';
 import { LIMITS } from './limits.ts';
 import { readSheet } from './read-sheet.ts';
+import { relationships } from './relationships.ts';
 import type { SavedName, SavedTable, SavedWorkbook } from './saved-workbook.ts';
 import { UnreadableFile } from './unreadable.ts';
 import { isTrue, partText, readXml, referenceOf } from './xml.ts';
 import { openArchive, type Archive } from './zip.ts';
 
-const COMPOUND_FILE = Buffer.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]);
+const COMPOUND_FILE = Uint8Array.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]);
 /** Entry of a compound file in which an encrypted workbook lies. Source: [MS-OFFCRYPTO] 2.3. */
-const ENCRYPTED_PACKAGE = Buffer.from('EncryptedPackage', 'utf16le');
+const ENCRYPTED_PACKAGE = Uint8Array.from(Array.from('EncryptedPackage').flatMap((c) => [c.charCodeAt(0), 0]));
 
 /** What is kept of a workbook in the open format (ISO/IEC 29500-1, SpreadsheetML), or in OpenDocument. Throws UnreadableFile. */
-export function readWorkbook(file: Buffer): SavedWorkbook {
+export function readWorkbook(file: Uint8Array): SavedWorkbook {
   refuseOthers(file);
   const archive = openArchive(file);
   if (isOpenDocument(archive)) return readOpenDocument(archive);
@@ -58,50 +59,20 @@ export function readWorkbook(file: Buffer): SavedWorkbook {
   };
 }
 
-function refuseOthers(file: Buffer): void {
+function refuseOthers(file: Uint8Array): void {
   if (file.length === 0) throw new UnreadableFile('it is empty');
-  if (file.subarray(0, COMPOUND_FILE.length).equals(COMPOUND_FILE)) {
+  if (COMPOUND_FILE.every((byte, i) => file[i] === byte)) {
     throw new UnreadableFile(
-      file.includes(ENCRYPTED_PACKAGE)
+      indexOf(file, ENCRYPTED_PACKAGE) >= 0
         ? 'it is protected by a password; open it in the spreadsheet program and save a copy without one'
         : 'it is an old binary workbook (.xls); save it as .xlsx',
     );
   }
-  if (file.length < 4 || file.readUInt16LE(0) !== 0x4b50)
-    throw new UnreadableFile('it is no workbook (.xlsx, .xlsm or .ods)');
+  if (file.length < 4 || word(file, 0) !== 0x4b50) throw new UnreadableFile('it is no workbook (.xlsx, .xlsm or .ods)');
 }
 
 function notAWorkbook(): UnreadableFile {
   return new UnreadableFile('it is an archive, but holds no workbook');
-}
-
-interface Relationship {
-  readonly id: string;
-  /** The last word of its type, which is the same in both classes of the standard. */
-  readonly type: string;
-  /** Name of the part. */
-  readonly target: string;
-}
-
-/** What a part, or the package ('' ), points to inside the package; what lies outside is never opened. */
-function relationships(archive: Archive, part: string): readonly Relationship[] {
-  const folder = posix.dirname(part || '.');
-  const name = posix.join(folder, '_rels', `${posix.basename(part)}.rels`);
-  if (!archive.has(name)) return [];
-  const found: Relationship[] = [];
-  readXml(name, partText(name, archive.read(name)), {
-    open: (element, attributes) => {
-      const { Id, Type = '', Target = '', TargetMode } = attributes;
-      if (element !== 'Relationship' || Id === undefined || TargetMode === 'External') return;
-      const target = Target.startsWith('/')
-        ? posix.normalize(Target.slice(1))
-        : posix.normalize(posix.join(folder, Target));
-      if (target.startsWith('..') || posix.isAbsolute(target))
-        throw new UnreadableFile(`the part ${name} points out of the package: ${Target}`);
-      found.push({ id: Id, type: Type.slice(Type.lastIndexOf('/') + 1), target });
-    },
-  });
-  return found;
 }
 
 interface Main {

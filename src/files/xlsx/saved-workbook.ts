@@ -22,6 +22,8 @@ export interface SavedCell {
   /** The value in the file: typed, or the last result of the formula. */
   readonly value: Cell;
   readonly formula?: SavedFormula;
+  /** Number of its look. */
+  readonly style: number;
   /** Where the element stands in the part's text. */
   readonly start: number;
   readonly end: number;

@@ -1,5 +1,5 @@
 import { ownName } from '../../sheet/own-name.ts';
-import { parseA1Ref, parseStructRef, stringifyA1Ref } from '@borgar/fx/xlsx';
+import { parseA1Ref, parseStructRef, stringifyA1Ref, type RangeA1 } from '@borgar/fx/xlsx';
 import { nearestNames } from '../../core/units/nearest-names.ts';
 import type { HostFunction } from '../../sheet/host-function.ts';
 import { LAST_ROW, LAST_COLUMN, isWithin, sheetPrefix, type Area } from './address.ts';
@@ -47,6 +47,13 @@ export interface StoredFormula {
   readonly volatile: readonly string[];
 }
 
+export interface ReadingOptions {
+  /** Leaves a name that stands for cells, a number or a text as it is, where the engine knows names. */
+  readonly keepNames?: boolean;
+  /** The last row and column that the engine's sheets have; by default what is filled. */
+  readonly ends?: readonly { readonly row: number; readonly column: number }[];
+}
+
 const OURS = 'BURN.';
 /** Says why a cell failed where the program does not show it; it rests on what that program has in its cells. */
 const IN_LIBREOFFICE = 'BURN.WHY';
@@ -81,6 +88,7 @@ export class FormulaReader {
     functions: readonly HostFunction[],
     /** Functions of the sheet's own that the engine has. */
     private readonly sheetFunctions: ReadonlySet<string>,
+    private readonly options: ReadingOptions = {},
   ) {
     // `_` stands for `.` in the stored form; no two of our names may differ in that alone, which a test checks.
     this.functions = new Map(functions.map((f) => [comparable(f.name), f]));
@@ -155,9 +163,18 @@ export class FormulaReader {
     if (name !== '') return this.tables.get(name.toLowerCase());
     return this.workbook.tables.find((t) => t.sheet === place.sheet && isWithin(t.area, place.row, place.column));
   }
-  /** The last row and column of a sheet that hold anything. */
+  /** Whether a name is left to the engine: it must mean the same wherever it stands. */
+  keeps(name: SavedName): boolean {
+    if (this.options.keepNames !== true || name.sheet !== undefined) return false;
+    const [only, ...more] = formulaTokens(name.formula);
+    if (only === undefined || more.length > 0) return false;
+    if (only.type === TYPES.NUMBER) return true;
+    const range = isRange(only) ? readReference(only.value) : undefined;
+    return range !== undefined && range.sheetName !== undefined && isFixed(range.range);
+  }
+  /** The last row and column of a sheet that are read. */
   used(sheet: number): { readonly row: number; readonly column: number } {
-    let used = this.usedOf.get(sheet);
+    let used = this.options.ends?.[sheet] ?? this.usedOf.get(sheet);
     if (!used) {
       const cells = this.workbook.sheets[sheet]?.cells ?? [];
       used = { row: cells.at(-1)?.row ?? 0, column: cells.reduce((most, c) => Math.max(most, c.column), 0) };
@@ -167,6 +184,12 @@ export class FormulaReader {
   }
   private readonly usedOf = new Map<number, { row: number; column: number }>();
 }
+
+const isFixed = ({ top, bottom, left, right, $top, $bottom, $left, $right }: RangeA1): boolean =>
+  (top === null || $top === true) &&
+  (bottom === null || $bottom === true) &&
+  (left === null || $left === true) &&
+  (right === null || $right === true);
 
 const comparable = (name: string): string => name.toUpperCase().replaceAll('_', '.');
 const nameKey = (name: string, sheet: number | undefined): string => `${sheet ?? ''}|${name.toLowerCase()}`;
@@ -365,6 +388,7 @@ class Reading {
       this.fail(`the name ${name} is not known`);
       return text;
     }
+    if (this.reader.keeps(meant)) return meant.name;
     const key = nameKey(meant.name, meant.sheet);
     if (names.includes(key) || names.length >= MOST_NAMES_DEEP) {
       this.fail(`the name ${meant.name} is defined by itself`);

@@ -1,4 +1,4 @@
-import type { CellLook } from '../../sheet/described-workbook.ts';
+import type { Border, CellLook, Side } from '../../sheet/described-workbook.ts';
 import { escaped } from './xml.ts';
 
 const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
@@ -15,11 +15,20 @@ export class Styles {
     '<fill><patternFill patternType="none"/></fill>',
     '<fill><patternFill patternType="gray125"/></fill>',
   ];
+  private readonly borders = [border({})];
   private readonly formats: string[] = [];
-  private readonly looks = [look(0, 0, 0, {})];
+  private readonly looks = [look(0, 0, 0, 0, {})];
+  private readonly ids = new Map<string, number>();
 
   /** Number of a look. */
   id(of: CellLook): number {
+    const key = JSON.stringify(of);
+    const known = this.ids.get(key) ?? this.added(of);
+    this.ids.set(key, known);
+    return known;
+  }
+
+  private added(of: CellLook): number {
     const fontId = place(this.fonts, font(of));
     const fillId =
       of.background === undefined
@@ -29,33 +38,53 @@ export class Styles {
             `<fill><patternFill patternType="solid"><fgColor rgb="${rgb(of.background)}"/><bgColor indexed="64"/></patternFill></fill>`,
           );
     const formatId = of.format === undefined ? 0 : FIRST_FORMAT + place(this.formats, of.format);
-    return place(this.looks, look(fontId, fillId, formatId, of));
+    const borderId = place(this.borders, border(of.borders ?? {}));
+    return place(this.looks, look(fontId, fillId, borderId, formatId, of));
   }
 
   xml(): string {
-    const { fonts, fills, formats, looks } = this;
+    const { fonts, fills, borders, formats, looks } = this;
     const numFmts = formats
       .map((code, i) => `<numFmt numFmtId="${FIRST_FORMAT + i}" formatCode="${escaped(code)}"/>`)
       .join('');
     return (
       `<styleSheet xmlns="${MAIN}">${formats.length > 0 ? `<numFmts count="${formats.length}">${numFmts}</numFmts>` : ''}` +
       `<fonts count="${fonts.length}">${fonts.join('')}</fonts><fills count="${fills.length}">${fills.join('')}</fills>` +
-      '<borders count="1"><border><left/><right/><top/><bottom/><diagonal/></border></borders><cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs>' +
+      `<borders count="${borders.length}">${borders.join('')}</borders>` +
+      '<cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs>' +
       `<cellXfs count="${looks.length}">${looks.join('')}</cellXfs><cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>`
     );
   }
 }
 
-function font({ bold, italic, size, color }: CellLook): string {
-  return `<font>${bold ? '<b/>' : ''}${italic ? '<i/>' : ''}<sz val="${size ?? SIZE}"/>${color === undefined ? '' : `<color rgb="${rgb(color)}"/>`}<name val="${FACE}"/><family val="2"/></font>`;
+function font({ bold, italic, strike, underline, size, color, face }: CellLook): string {
+  return `<font>${bold ? '<b/>' : ''}${italic ? '<i/>' : ''}${strike ? '<strike/>' : ''}${underline ? '<u/>' : ''}<sz val="${size ?? SIZE}"/>${color === undefined ? '' : `<color rgb="${rgb(color)}"/>`}<name val="${escaped(face ?? FACE)}"/><family val="2"/></font>`;
 }
 
-function look(fontId: number, fillId: number, formatId: number, { wrap, align }: CellLook): string {
+const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
+
+function border(sides: Readonly<Partial<Record<Side, Border>>>): string {
+  const one = (side: Side): string => {
+    const { line, color } = sides[side] ?? {};
+    return line === undefined
+      ? `<${side}/>`
+      : `<${side} style="${line}">${color === undefined ? '<color auto="1"/>' : `<color rgb="${rgb(color)}"/>`}</${side}>`;
+  };
+  return `<border>${SIDES.map(one).join('')}<diagonal/></border>`;
+}
+
+function look(
+  fontId: number,
+  fillId: number,
+  borderId: number,
+  formatId: number,
+  { wrap, align, vertical = wrap ? 'top' : undefined }: CellLook,
+): string {
   const alignment =
-    wrap || align
-      ? `<alignment${align ? ` horizontal="${align}"` : ''}${wrap ? ' vertical="top" wrapText="1"' : ''}/>`
+    wrap || align || vertical
+      ? `<alignment${align ? ` horizontal="${align}"` : ''}${vertical ? ` vertical="${vertical}"` : ''}${wrap ? ' wrapText="1"' : ''}/>`
       : '';
-  return `<xf numFmtId="${formatId}" fontId="${fontId}" fillId="${fillId}" borderId="0" xfId="0"${formatId > 0 ? ' applyNumberFormat="1"' : ''}${fontId > 0 ? ' applyFont="1"' : ''}${fillId > 0 ? ' applyFill="1"' : ''}${alignment === '' ? '/>' : ` applyAlignment="1">${alignment}</xf>`}`;
+  return `<xf numFmtId="${formatId}" fontId="${fontId}" fillId="${fillId}" borderId="${borderId}" xfId="0"${formatId > 0 ? ' applyNumberFormat="1"' : ''}${fontId > 0 ? ' applyFont="1"' : ''}${fillId > 0 ? ' applyFill="1"' : ''}${borderId > 0 ? ' applyBorder="1"' : ''}${alignment === '' ? '/>' : ` applyAlignment="1">${alignment}</xf>`}`;
 }
 
 /** `#dfe6e4` as the standard writes it. */

@@ -5,7 +5,9 @@
  * Layout and names of the fields: APPNOTE.TXT, .ZIP File Format Specification, 4.3. Not taken: archives in several
  * volumes, 64-bit archives, encrypted parts, packing methods other than stored (0) and deflated (8).
  */
-import { crc32, deflateRawSync, inflateRawSync } from 'node:zlib';
+import { deflateSync, Inflate } from 'fflate';
+import { joined, longWord, putLongWord, putWord, utf8, word } from './bytes.ts';
+import { crc32 } from './crc32.ts';
 import { LIMITS } from './limits.ts';
 import { UnreadableFile } from './unreadable.ts';
 
@@ -30,7 +32,7 @@ interface Entry {
   readonly packed: number;
   readonly unpacked: number;
   /** The whole record in the central directory. */
-  readonly record: Buffer;
+  readonly record: Uint8Array;
   /** Where the local header begins. */
   readonly at: number;
 }
@@ -40,12 +42,12 @@ export interface Archive {
   /** Whether there is such a part; names of parts do not tell small from capital letters. */
   has(name: string): boolean;
   /** The bytes of a part. Throws UnreadableFile. */
-  read(name: string): Buffer;
+  read(name: string): Uint8Array;
   /** The archive with the bytes of some parts replaced. Throws UnreadableFile where any part is damaged. */
-  with(changed: ReadonlyMap<string, Uint8Array>): Buffer;
+  with(changed: ReadonlyMap<string, Uint8Array>): Uint8Array;
 }
 
-export function openArchive(file: Buffer): Archive {
+export function openArchive(file: Uint8Array): Archive {
   const entries = centralDirectory(file);
   const byName = new Map<string, Entry>();
   for (const entry of entries) {
@@ -71,14 +73,14 @@ export function openArchive(file: Buffer): Archive {
   };
 }
 
-function centralDirectory(file: Buffer): readonly Entry[] {
+function centralDirectory(file: Uint8Array): readonly Entry[] {
   const end = findEnd(file);
-  const count = file.readUInt16LE(end + 10);
-  const size = file.readUInt32LE(end + 12);
-  const start = file.readUInt32LE(end + 16);
-  if (file.readUInt16LE(end + 4) !== 0 || file.readUInt16LE(end + 6) !== 0)
+  const count = word(file, end + 10);
+  const size = longWord(file, end + 12);
+  const start = longWord(file, end + 16);
+  if (word(file, end + 4) !== 0 || word(file, end + 6) !== 0)
     throw new UnreadableFile('the archive is one of several volumes');
-  if (file.readUInt16LE(end + 8) !== count) throw damaged();
+  if (word(file, end + 8) !== count) throw damaged();
   if (count === 0xffff || start === 0xffffffff)
     throw new UnreadableFile('it is a 64-bit archive, which no workbook of a size taken here needs');
   if (count > LIMITS.parts) throw new UnreadableFile(`it has ${count} parts; at most ${LIMITS.parts} are taken`);
@@ -86,19 +88,21 @@ function centralDirectory(file: Buffer): readonly Entry[] {
   const entries: Entry[] = [];
   let at = start;
   for (let i = 0; i < count; i++) {
-    if (at + CENTRAL_SIZE > end || file.readUInt32LE(at) !== CENTRAL) throw damaged();
-    const nameLength = file.readUInt16LE(at + 28);
-    const length = CENTRAL_SIZE + nameLength + file.readUInt16LE(at + 30) + file.readUInt16LE(at + 32);
+    if (at + CENTRAL_SIZE > end || longWord(file, at) !== CENTRAL) throw damaged();
+    const nameLength = word(file, at + 28);
+    const length = CENTRAL_SIZE + nameLength + word(file, at + 30) + word(file, at + 32);
     if (at + length > end) throw damaged();
-    const name = checkedName(file.toString('utf8', at + CENTRAL_SIZE, at + CENTRAL_SIZE + nameLength));
+    const name = checkedName(
+      new TextDecoder().decode(file.subarray(at + CENTRAL_SIZE, at + CENTRAL_SIZE + nameLength)),
+    );
     const entry: Entry = {
       name,
-      flags: file.readUInt16LE(at + 8),
-      method: file.readUInt16LE(at + 10),
-      crc: file.readUInt32LE(at + 16),
-      packed: file.readUInt32LE(at + 20),
-      unpacked: file.readUInt32LE(at + 24),
-      at: file.readUInt32LE(at + 42),
+      flags: word(file, at + 8),
+      method: word(file, at + 10),
+      crc: longWord(file, at + 16),
+      packed: longWord(file, at + 20),
+      unpacked: longWord(file, at + 24),
+      at: longWord(file, at + 42),
       record: file.subarray(at, at + length),
     };
     if (entry.flags & ENCRYPTED)
@@ -122,9 +126,9 @@ function centralDirectory(file: Buffer): readonly Entry[] {
   return entries;
 }
 
-function findEnd(file: Buffer): number {
+function findEnd(file: Uint8Array): number {
   for (let at = file.length - END_SIZE; at >= Math.max(0, file.length - END_SIZE - LONGEST_COMMENT); at--) {
-    if (file.readUInt32LE(at) === END && at + END_SIZE + file.readUInt16LE(at + 20) === file.length) return at;
+    if (longWord(file, at) === END && at + END_SIZE + word(file, at + 20) === file.length) return at;
   }
   throw damaged();
 }
@@ -141,20 +145,21 @@ function checkedName(name: string): string {
   return name;
 }
 
-function dataStart(file: Buffer, { at }: Entry): number {
-  if (at + LOCAL_SIZE > file.length || file.readUInt32LE(at) !== LOCAL) throw damaged();
-  return at + LOCAL_SIZE + file.readUInt16LE(at + 26) + file.readUInt16LE(at + 28);
+function dataStart(file: Uint8Array, { at }: Entry): number {
+  if (at + LOCAL_SIZE > file.length || longWord(file, at) !== LOCAL) throw damaged();
+  return at + LOCAL_SIZE + word(file, at + 26) + word(file, at + 28);
 }
 
 /** A part has the same name in its own header; what else the header says is not used, and sizes may follow the data. */
-function checkHeader(file: Buffer, { at, name, record }: Entry): void {
+function checkHeader(file: Uint8Array, { at, name, record }: Entry): void {
   const nameAt = at + LOCAL_SIZE;
-  const header = file.subarray(nameAt, nameAt + file.readUInt16LE(at + 26));
-  if (!header.equals(record.subarray(CENTRAL_SIZE, CENTRAL_SIZE + record.readUInt16LE(28))))
+  const header = file.subarray(nameAt, nameAt + word(file, at + 26));
+  const listed = record.subarray(CENTRAL_SIZE, CENTRAL_SIZE + word(record, 28));
+  if (header.length !== listed.length || header.some((byte, i) => byte !== listed[i]))
     throw new UnreadableFile(`the part ${name} is damaged: it has another name in its header`);
 }
 
-function unpack(file: Buffer, entry: Entry, most: number): Buffer {
+function unpack(file: Uint8Array, entry: Entry, most: number): Uint8Array {
   const tooLarge = (): UnreadableFile =>
     new UnreadableFile(`the part ${entry.name} is too large: unpacked it has more than ${Math.floor(most / 1e6)} MB`);
   if (entry.unpacked > most) throw tooLarge();
@@ -169,31 +174,42 @@ function unpack(file: Buffer, entry: Entry, most: number): Buffer {
   return bytes;
 }
 
-function inflated(packed: Buffer, entry: Entry, most: number, tooLarge: () => UnreadableFile): Buffer {
+/** Bytes unpacked at a time, so that what is too large is found out before it takes much room. */
+const BITE = 16_384;
+
+function inflated(packed: Uint8Array, entry: Entry, most: number, tooLarge: () => UnreadableFile): Uint8Array {
+  const pieces: Uint8Array[] = [];
+  let size = 0;
+  const inflate = new Inflate((piece) => {
+    size += piece.length;
+    if (size > most) throw tooLarge();
+    if (size > entry.unpacked)
+      throw new UnreadableFile(`the part ${entry.name} is damaged: it is larger than the archive says`);
+    pieces.push(piece);
+  });
   try {
-    return inflateRawSync(packed, { maxOutputLength: Math.max(1, Math.min(most, entry.unpacked)) });
+    for (let at = 0; at < packed.length; at += BITE)
+      inflate.push(packed.subarray(at, at + BITE), at + BITE >= packed.length);
   } catch (thrown) {
-    if ((thrown as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE')
-      throw entry.unpacked < most
-        ? new UnreadableFile(`the part ${entry.name} is damaged: it is larger than the archive says`)
-        : tooLarge();
+    if (thrown instanceof UnreadableFile) throw thrown;
     throw new UnreadableFile(`the part ${entry.name} is damaged: it cannot be unpacked`);
   }
+  return joined(pieces);
 }
 
-function rewrite(file: Buffer, entries: readonly Entry[], changed: ReadonlyMap<string, Uint8Array>): Buffer {
+function rewrite(file: Uint8Array, entries: readonly Entry[], changed: ReadonlyMap<string, Uint8Array>): Uint8Array {
   const pieces: Uint8Array[] = [];
-  const records: Buffer[] = [];
+  const records: Uint8Array[] = [];
   let at = 0;
   const put = (piece: Uint8Array): void => {
     pieces.push(piece);
     at += piece.length;
   };
   const starts = entries.map((e) => e.at).sort((x, y) => x - y);
-  const after = (entry: Entry): number => starts.find((s) => s > entry.at) ?? file.readUInt32LE(findEnd(file) + 16);
+  const after = (entry: Entry): number => starts.find((s) => s > entry.at) ?? longWord(file, findEnd(file) + 16);
   for (const entry of entries) {
-    const record = Buffer.from(entry.record);
-    record.writeUInt32LE(at, 42);
+    const record = new Uint8Array(entry.record);
+    putLongWord(record, at, 42);
     records.push(record);
     const bytes = changed.get(entry.name.toLowerCase());
     if (!bytes) {
@@ -201,19 +217,19 @@ function rewrite(file: Buffer, entries: readonly Entry[], changed: ReadonlyMap<s
       put(file.subarray(entry.at, after(entry)));
       continue;
     }
-    const packed = deflateRawSync(bytes);
-    const header = Buffer.from(file.subarray(entry.at, dataStart(file, entry)));
+    const packed = deflateSync(bytes);
+    const header = new Uint8Array(file.subarray(entry.at, dataStart(file, entry)));
     // Sizes stand in the header, so no descriptor follows.
     const flags = entry.flags & ~0x8;
     for (const [target, shift] of [
       [header, 0],
       [record, 2],
     ] as const) {
-      target.writeUInt16LE(flags, 6 + shift);
-      target.writeUInt16LE(DEFLATED, 8 + shift);
-      target.writeUInt32LE(crc32(bytes), 14 + shift);
-      target.writeUInt32LE(packed.length, 18 + shift);
-      target.writeUInt32LE(bytes.length, 22 + shift);
+      putWord(target, flags, 6 + shift);
+      putWord(target, DEFLATED, 8 + shift);
+      putLongWord(target, crc32(bytes), 14 + shift);
+      putLongWord(target, packed.length, 18 + shift);
+      putLongWord(target, bytes.length, 22 + shift);
     }
     put(header);
     put(packed);
@@ -223,51 +239,52 @@ function rewrite(file: Buffer, entries: readonly Entry[], changed: ReadonlyMap<s
 
 function finished(
   pieces: readonly Uint8Array[],
-  records: readonly Buffer[],
+  records: readonly Uint8Array[],
   directory: number,
   comment: Uint8Array,
-): Buffer {
-  const end = Buffer.alloc(END_SIZE);
-  end.writeUInt32LE(END, 0);
-  end.writeUInt16LE(records.length, 8);
-  end.writeUInt16LE(records.length, 10);
-  end.writeUInt32LE(
+): Uint8Array {
+  const end = new Uint8Array(END_SIZE);
+  putLongWord(end, END, 0);
+  putWord(end, records.length, 8);
+  putWord(end, records.length, 10);
+  putLongWord(
+    end,
     records.reduce((sum, r) => sum + r.length, 0),
     12,
   );
-  end.writeUInt32LE(directory, 16);
-  end.writeUInt16LE(comment.length, 20);
-  return Buffer.concat([...pieces, ...records, end, comment]);
+  putLongWord(end, directory, 16);
+  putWord(end, comment.length, 20);
+  return joined([...pieces, ...records, end, comment]);
 }
 
 /** The first day a zip archive can name, so that the same workbook has the same bytes: 1 January 1980. */
 const NO_DATE = 0x21;
 
 /** A new archive of these parts, in their order. */
-export function newArchive(parts: ReadonlyMap<string, Uint8Array>): Buffer {
+export function newArchive(parts: ReadonlyMap<string, Uint8Array>): Uint8Array {
   const pieces: Uint8Array[] = [];
-  const records: Buffer[] = [];
+  const records: Uint8Array[] = [];
   let at = 0;
   for (const [name, bytes] of parts) {
-    const packed = deflateRawSync(bytes);
-    const nameBytes = Buffer.from(checkedName(name));
-    const common = Buffer.alloc(26);
-    common.writeUInt16LE(VERSION_NEEDED, 0);
-    common.writeUInt16LE(NAME_IS_UTF8, 2);
-    common.writeUInt16LE(DEFLATED, 4);
-    common.writeUInt16LE(NO_DATE, 8);
-    common.writeUInt32LE(crc32(bytes), 10);
-    common.writeUInt32LE(packed.length, 14);
-    common.writeUInt32LE(bytes.length, 18);
-    common.writeUInt16LE(nameBytes.length, 22);
-    const local = Buffer.alloc(4);
-    local.writeUInt32LE(LOCAL, 0);
-    const record = Buffer.alloc(CENTRAL_SIZE);
-    record.writeUInt32LE(CENTRAL, 0);
-    record.writeUInt16LE(VERSION_NEEDED, 4);
-    common.copy(record, 6);
-    record.writeUInt32LE(at, 42);
-    records.push(Buffer.concat([record, nameBytes]));
+    const packed = deflateSync(bytes);
+    const nameBytes = utf8(checkedName(name));
+    const common = new Uint8Array(26);
+    putWord(common, VERSION_NEEDED, 0);
+    putWord(common, NAME_IS_UTF8, 2);
+    putWord(common, DEFLATED, 4);
+    putWord(common, NO_DATE, 8);
+    putLongWord(common, crc32(bytes), 10);
+    putLongWord(common, packed.length, 14);
+    putLongWord(common, bytes.length, 18);
+    putWord(common, nameBytes.length, 22);
+    const local = new Uint8Array(4);
+    putLongWord(local, LOCAL, 0);
+    const record = new Uint8Array(CENTRAL_SIZE);
+    putLongWord(record, CENTRAL, 0);
+    putWord(record, VERSION_NEEDED, 4);
+    record.set(common, 6);
+    putLongWord(record, at, 42);
+    records.push(joined([record, nameBytes]));
     for (const piece of [local, common, nameBytes, packed]) {
       pieces.push(piece);
       at += piece.length;

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { CATALOGUE } from '../../catalogue/catalogue.ts';
 import type { Declaration } from '../../catalogue/declaration.ts';
+import { otherWords, wordsToFind } from '../../catalogue/other-words.ts';
 import { plainUnit } from '../../core/units/parse-quantity.ts';
 import { hostFunction } from '../../sheet/as-host-function.ts';
 import { PutButton, type Put } from '../parts/put-button.tsx';
@@ -73,14 +74,14 @@ function Entry({ declaration: d, put, toSource }: Props & { readonly declaration
 }
 
 const textOf = (d: Declaration): string =>
-  `${d.name} ${d.summary} ${Object.entries(d.parameters)
+  `${d.name} ${d.summary} ${otherWords(d.name)} ${Object.entries(d.parameters)
     .map(([name, p]) => `${name} ${p.summary}`)
     .join(' ')}`;
 
 /** The index of functions, by family. */
 export function Functions({ put, toSource }: Props) {
   const [words, setWords] = useState('');
-  const found = CATALOGUE.filter((d) => holdsWords(textOf(d), words));
+  const found = CATALOGUE.filter((d) => holdsWords(textOf(d), wordsToFind(words)));
   const families = [...new Set(found.map((d) => d.family))];
   return (
     <>

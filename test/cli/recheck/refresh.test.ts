@@ -42,7 +42,7 @@ describe('a workbook written with new results', () => {
   });
 
   it('is the source to the byte where nothing moved', async () => {
-    expect(refreshed(await recheck(source)).equals(source)).toBe(true);
+    expect(source.equals(refreshed(await recheck(source)))).toBe(true);
   });
 
   it('keeps every other part to the byte, and in the sheet all but the values', async () => {
@@ -50,7 +50,7 @@ describe('a workbook written with new results', () => {
     const [before, after] = [openArchive(edited), openArchive(written)];
     expect(after.names).toEqual(before.names);
     for (const name of before.names)
-      if (name !== SHEET1) expect(after.read(name).equals(before.read(name)), name).toBe(true);
+      if (name !== SHEET1) expect(Buffer.from(after.read(name)).equals(before.read(name)), name).toBe(true);
     const withoutValues = (xml: string): string => xml.replace(/<v>[^<]*<\/v>/g, '<v/>');
     expect(withoutValues(partOf(written, SHEET1))).toBe(withoutValues(partOf(edited, SHEET1)));
     expect(partOf(written, SHEET1)).not.toBe(partOf(edited, SHEET1));
@@ -65,7 +65,7 @@ describe('a workbook written with new results', () => {
   it("leaves the sheet's own formulas as saved unless all are asked for", async () => {
     const r = await recheck(edited);
     expect(r.others).toMatchObject([{ place: 'Pins!E1' }]);
-    const own = (file: Buffer): string | undefined => /<c r="E1".*?<\/c>/.exec(partOf(file, SHEET1))?.[0];
+    const own = (file: Uint8Array): string | undefined => /<c r="E1".*?<\/c>/.exec(partOf(file, SHEET1))?.[0];
     expect(own(refreshed(r))).toBe(own(edited));
     expect(own(refreshed(r, true))).not.toBe(own(edited));
   });
@@ -77,7 +77,7 @@ describe('a workbook written with new results', () => {
     const broken = altered(made, { [SHEET1]: replacing('<c r="C1"><v>0</v></c>', '<c r="C1" t="str"><v>x</v></c>') });
     const r = await recheck(broken);
     expect(r.cells.find((c) => c.cell === 'A1')).toMatchObject({ status: 'broken', after: { error: '#VALUE!' } });
-    expect(refreshed(r, true).equals(broken)).toBe(true);
+    expect(broken.equals(refreshed(r, true))).toBe(true);
     const refused = altered(made, { [SHEET1]: replacing('<c r="B1"><v>3</v></c>', '<c r="B1"><v>-3</v></c>') });
     expect(partOf(refreshed(await recheck(refused)), SHEET1)).toMatch(/<c r="D1"[^>]* t="e"/);
   });

@@ -12,11 +12,12 @@ export async function makeWorkbook(
   functions: readonly HostFunction[] = hostFunctions,
 ): Promise<Buffer> {
   const workbook = { sheets, definedNames, title: 'A test' };
-  return newWorkbook(workbook, await calculateWorkbook(workbook, functions.map(asInTheHost)));
+  return Buffer.from(newWorkbook(workbook, await calculateWorkbook(workbook, functions.map(asInTheHost))));
 }
 
 /** The text of a part. */
-export const partOf = (file: Buffer, part: string): string => openArchive(file).read(part).toString('utf8');
+export const partOf = (file: Uint8Array, part: string): string =>
+  Buffer.from(openArchive(file).read(part)).toString('utf8');
 
 /** The file with parts altered or added. */
 export function altered(file: Buffer, parts: Readonly<Record<string, (xml: string) => string>>): Buffer {
@@ -24,7 +25,7 @@ export function altered(file: Buffer, parts: Readonly<Record<string, (xml: strin
   const all = new Map<string, Uint8Array>(archive.names.map((name) => [name, archive.read(name)]));
   for (const [name, change] of Object.entries(parts))
     all.set(name, Buffer.from(change(all.has(name) ? Buffer.from(all.get(name)!).toString('utf8') : '')));
-  return newArchive(all);
+  return Buffer.from(newArchive(all));
 }
 
 export const SHEET1 = 'xl/worksheets/sheet1.xml';

@@ -2,7 +2,13 @@ import { deflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { UnreadableFile } from '../../../src/files/xlsx/unreadable.ts';
-import { newArchive, openArchive } from '../../../src/files/xlsx/zip.ts';
+import * as zip from '../../../src/files/xlsx/zip.ts';
+
+const newArchive = (all: ReadonlyMap<string, Uint8Array>): Buffer => Buffer.from(zip.newArchive(all));
+const { openArchive } = zip;
+const partOf = (file: Uint8Array, name: string): Buffer => Buffer.from(openArchive(file).read(name));
+const rewritten = (file: Uint8Array, changed: ReadonlyMap<string, Uint8Array>): Buffer =>
+  Buffer.from(openArchive(file).with(changed));
 
 const parts = new Map([
   ['a.txt', Buffer.from('alpha '.repeat(100))],
@@ -22,8 +28,8 @@ describe('the container', () => {
   it('gives back what was put in', () => {
     const opened = openArchive(archive);
     expect(opened.names).toEqual([...parts.keys()]);
-    for (const [name, bytes] of parts) expect(opened.read(name).equals(bytes)).toBe(true);
-    expect(opened.read('A.TXT').equals(opened.read('a.txt'))).toBe(true);
+    for (const [name, bytes] of parts) expect(Buffer.from(opened.read(name)).equals(bytes)).toBe(true);
+    expect(Buffer.from(opened.read('A.TXT')).equals(opened.read('a.txt'))).toBe(true);
   });
 
   it('is the same file for the same parts', () => {
@@ -31,10 +37,10 @@ describe('the container', () => {
   });
 
   it('rewritten keeps the packed bytes of every part that is not changed', () => {
-    const changed = openArchive(archive).with(new Map([['b/c.xml', Buffer.from('<y/>')]]));
-    expect(openArchive(changed).read('b/c.xml').toString()).toBe('<y/>');
+    const changed = rewritten(archive, new Map([['b/c.xml', Buffer.from('<y/>')]]));
+    expect(partOf(changed, 'b/c.xml').toString()).toBe('<y/>');
     const start = (file: Buffer): number => file.indexOf('a.txt') - 30;
-    const length = 30 + 'a.txt'.length + deflateRawSync(parts.get('a.txt')!).length;
+    const length = 30 + 'a.txt'.length + archive.readUInt32LE(start(archive) + 18);
     expect(
       changed
         .subarray(start(changed), start(changed) + length)
@@ -44,7 +50,7 @@ describe('the container', () => {
   });
 
   it('rewritten with nothing changed is the same to the byte', () => {
-    expect(openArchive(archive).with(new Map()).equals(archive)).toBe(true);
+    expect(rewritten(archive, new Map()).equals(archive)).toBe(true);
   });
 
   it('keeps the descriptors that some programs write after the data, and the comment', () => {
@@ -65,8 +71,8 @@ describe('the container', () => {
     end.writeUInt16LE(2, 20);
     end.write('hi', 22);
     const streamed = Buffer.concat([local, descriptor, record, end]);
-    expect(openArchive(streamed).read('a.txt').equals(parts.get('a.txt')!)).toBe(true);
-    expect(openArchive(streamed).with(new Map()).equals(streamed)).toBe(true);
+    expect(partOf(streamed, 'a.txt').equals(parts.get('a.txt')!)).toBe(true);
+    expect(rewritten(streamed, new Map()).equals(streamed)).toBe(true);
   });
 
   it.each([
@@ -151,9 +157,9 @@ describe('an archive with one bit changed', () => {
       ['media/one', Buffer.from([0, 1, 2, 255])],
     ]),
   );
-  const contents = (file: Buffer): readonly (readonly [string, string])[] => {
+  const contents = (file: Uint8Array): readonly (readonly [string, string])[] => {
     const opened = openArchive(file);
-    return opened.names.map((name) => [name, opened.read(name).toString('hex')] as const);
+    return opened.names.map((name) => [name, Buffer.from(opened.read(name)).toString('hex')] as const);
   };
   const whole = contents(packed);
   const changedAt = (bit: number): Buffer => {
@@ -184,7 +190,7 @@ describe('an archive with one bit changed', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: packed.length * 8 - 1 }), (bit) => {
         const change = new Map([['xl/_rels/a.rels', Buffer.from('<Other/>')]]);
-        const written = outcome(() => contents(openArchive(changedAt(bit)).with(change)));
+        const written = outcome(() => contents(rewritten(changedAt(bit), change)));
         const wanted = whole.map(([name, hex]) => [
           name,
           name === 'xl/_rels/a.rels' ? Buffer.from('<Other/>').toString('hex') : hex,

@@ -1,5 +1,5 @@
-import { parse } from 'csv-parse/sync';
 import type { CellContent } from '../sheet/described-workbook.ts';
+import { readCsv } from './read-csv.ts';
 
 export interface CsvSheet {
   readonly rows: readonly (readonly CellContent[])[];
@@ -31,12 +31,7 @@ export function csvSheet(bytes: Uint8Array, form: CsvForm = {}): CsvSheet {
   const [line = '', named] = /^sep=(.)\r?\n/i.exec(whole) ?? [];
   const text = whole.slice(line.length);
   const separator = form.separator === undefined ? (named ?? separatorOf(text)) : separatorNamed(form.separator);
-  const records: readonly (readonly string[])[] = parse(text, {
-    delimiter: separator,
-    relax_column_count: true,
-    relax_quotes: true,
-    skip_empty_lines: false,
-  });
+  const records = readCsv(text, separator);
   const found = decimalOf(records, separator);
   const decimal = form.decimal ?? found.decimal;
   if (decimal !== '.' && decimal !== ',') throw new Error(`the decimal sign can be . or , but not ${decimal}`);
@@ -148,6 +143,11 @@ function numberReader(decimal: '.' | ','): (field: string) => number | undefined
   );
   const groups = new RegExp(group, 'g');
   return (field) => (form.test(field) ? Number(field.replace(groups, '').replace(decimal, '.')) : undefined);
+}
+
+/** A field as a sheet takes it that is typed in. */
+export function fieldContent(field: string): CellContent {
+  return content(field, numberReader('.'));
 }
 
 function content(field: string, number: (field: string) => number | undefined): CellContent {

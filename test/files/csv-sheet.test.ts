@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { csvSheet as read, type CsvForm } from '../../src/cli/csv-sheet.ts';
+import { csvSheet as read, type CsvForm } from '../../src/files/csv-sheet.ts';
 
 const csvSheet = (text: string, form?: CsvForm) => read(Buffer.from(text), form).rows;
 

@@ -1,0 +1,121 @@
+import { useMemo, useState } from 'preact/hooks';
+import { Dialog } from './dialog.tsx';
+import { jobList, LIST_COLUMNS, type ListColumn } from './new-jobs.ts';
+import { readPasted, readRows, type Unit } from './read-list.ts';
+import type { Session } from './session.ts';
+
+type Column = ListColumn | 'quantity';
+const CHOICES: readonly Column[] = [...LIST_COLUMNS.slice(0, 1), 'quantity', ...LIST_COLUMNS.slice(1)];
+/** Rows shown of a long list; those to mend all are. */
+const SHOWN = 8;
+
+/** Reads a customer's list: which column is what, the unit of bare numbers, and the rows to mend. */
+export function PasteReader({ session, onClose }: { readonly session: Session; readonly onClose: () => void }) {
+  const [text, setText] = useState('');
+  const [chosen, choose] = useState<readonly (Column | undefined)[]>();
+  const [unit, setUnit] = useState<Unit>();
+  const table = useMemo(() => (text.trim() === '' ? undefined : readPasted(text)), [text]);
+  const columns = chosen ?? table?.guessed ?? [];
+  const rows = table ? readRows(table, columns, unit ?? table.unit) : [];
+  const bad = rows.filter((row) => row.problems.length > 0);
+  const good = rows.filter((row) => row.problems.length === 0);
+  return (
+    <Dialog label="Paste a list" onClose={onClose}>
+      <h2>Paste a list</h2>
+      <p>Paste from mail or a spreadsheet, one line for each pin or kind of pin.</p>
+      <textarea
+        aria-label="The list"
+        rows={6}
+        value={text}
+        onInput={(event) => {
+          setText(event.currentTarget.value);
+          choose(undefined);
+          setUnit(undefined);
+        }}
+      />
+      {table ? (
+        <>
+          <p>
+            <label>
+              Numbers without a unit are{' '}
+              <select value={unit ?? table.unit} onChange={(event) => setUnit(event.currentTarget.value as Unit)}>
+                <option value="in">inches</option>
+                <option value="mm">millimetres</option>
+              </select>
+            </label>
+          </p>
+          <div class="job-pasted">
+            <table>
+              <thead>
+                <tr>
+                  <th>line</th>
+                  {table.headings.map((heading, c) => (
+                    <th key={c}>
+                      <label>
+                        {heading}
+                        <select
+                          value={columns[c] ?? ''}
+                          onChange={(event) => {
+                            const value = event.currentTarget.value as Column | '';
+                            choose(
+                              table.headings.map((_, i) =>
+                                i === c ? value || undefined : columns[i] === value ? undefined : columns[i],
+                              ),
+                            );
+                          }}
+                        >
+                          <option value="">leave out</option>
+                          {CHOICES.map((name) => (
+                            <option key={name} value={name}>
+                              {name}
+                            </option>
+                          ))}
+                        </select>
+                      </label>
+                    </th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                {table.rows.map((fields, r) => {
+                  const problems = bad.find((row) => row.line === r + 1)?.problems;
+                  if (r >= SHOWN && !problems) return null;
+                  return (
+                    <tr key={r} class={problems ? 'job-bad' : ''}>
+                      <td>{r + 1}</td>
+                      {table.headings.map((_, c) => (
+                        <td key={c}>{fields[c] ?? ''}</td>
+                      ))}
+                      {problems ? <td>{problems.join('; ')}</td> : null}
+                    </tr>
+                  );
+                })}
+              </tbody>
+            </table>
+          </div>
+          <p role="status">
+            {good.length} {good.length === 1 ? 'pin' : 'pins'} read
+            {bad.length > 0
+              ? `; ${bad.length} to mend: mend them above, or they stand in the list with what is wrong in their note.`
+              : '.'}
+          </p>
+          <p>
+            <button
+              type="button"
+              disabled={rows.length === 0}
+              onClick={() => {
+                onClose();
+                const list = rows.map(({ row, problems }) =>
+                  problems.length === 0 ? row : { ...row, note: [row.note, ...problems].filter(Boolean).join('; ') },
+                );
+                void session.showNew(jobList('Pins to burn', list), 'New job').then(() => session.touch());
+              }}
+            >
+              Put it in a job list
+            </button>
+          </p>
+        </>
+      ) : null}
+    </Dialog>
+  );
+}

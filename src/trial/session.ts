@@ -1,0 +1,360 @@
+import type { IWorkbookData } from '@univerjs/core';
+import { csvSheet, type CsvSheet } from '../files/csv-sheet.ts';
+import { describeWorkbook } from '../files/xlsx/describe-workbook.ts';
+import { utf8 } from '../files/xlsx/bytes.ts';
+import { LIMITS } from '../files/xlsx/limits.ts';
+import { textHeights, type NewWorkbook } from '../files/xlsx/new-workbook.ts';
+import { UnreadableFile } from '../files/xlsx/unreadable.ts';
+import { workbookData } from '../engine/workbook.ts';
+import type { HostFunction } from '../sheet/host-function.ts';
+import { chooseFile, chooseTarget, CSV, writeFile, XLSX, type ChosenFile, type FileTarget } from './file-target.ts';
+import { holdJob, keptJobs, rememberedJob, rememberJob, type KeptJob } from './kept-jobs.ts';
+import { newJob, type NewJob } from './new-jobs.ts';
+import { openWorkbook, type OpenWorkbook, type Places } from './open-workbook.ts';
+import type { TrialSheetPort } from './sheet-port.ts';
+import { writtenCsv, writtenWorkbook, type Carried, type Written } from './written-workbook.ts';
+
+/** What the bar above the sheet tells. */
+export interface SessionState {
+  readonly name: string;
+  /** Where the work is kept, in words. */
+  readonly kept: string;
+  /** Something to know, with the points of it. */
+  readonly notice?: Notice | undefined;
+}
+
+export interface Notice {
+  readonly text: string;
+  readonly points?: readonly string[];
+  /** Offered to be clicked. */
+  readonly actions?: readonly { readonly label: string; readonly run: () => void }[];
+}
+
+/** How long after the last change the work is kept, ms. */
+const PAUSE = 800;
+/** Jobs that lie in a file are forgotten beyond this many. */
+const MOST_SAVED_JOBS = 10;
+
+/** The job on show: opened, kept in the browser, saved to a file. */
+export class Session {
+  state: SessionState = { name: '', kept: '' };
+  workbook: OpenWorkbook | undefined;
+  private readonly listeners = new Set<() => void>();
+  private readonly held = new Set<string>();
+  private unmount: (() => void) | undefined;
+  private carried: Carried = {};
+  private notKept: readonly string[] = [];
+  private target: FileTarget | undefined;
+  /** Whether the file was there before and has not been written by this page. */
+  private original = false;
+  private unsaved = false;
+  /** Whether the last change is in the browser's storage. */
+  private safe = true;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private id = '';
+
+  constructor(
+    private readonly places: Places,
+    private readonly functions: readonly HostFunction[],
+    private readonly mountPane: (port: TrialSheetPort) => () => void,
+  ) {
+    window.addEventListener('beforeunload', (event) => {
+      if (this.unsaved && !this.safe) event.preventDefault();
+    });
+    document.addEventListener('visibilitychange', () => {
+      if (document.visibilityState === 'hidden' && !this.safe) void this.keep();
+    });
+  }
+
+  onChange(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  /** Goes on with what this tab had, or else with work that no tab has open and no file holds, or else shows the example. */
+  async start(): Promise<void> {
+    const kept = await this.found().catch(() => undefined);
+    if (!kept) {
+      await this.begin('example');
+      return;
+    }
+    this.show(kept.data, kept);
+    if (!kept.unsaved) return;
+    this.say({
+      text: `Recovered from ${timeOf(kept.at)}: ${kept.name}.`,
+      actions: [{ label: 'Throw it away', run: () => void this.throwAway() }],
+    });
+  }
+
+  private async found(): Promise<KeptJob | undefined> {
+    const own = rememberedJob();
+    if (own !== undefined && (await this.hold(own))) {
+      const kept = await keptJobs.get(own);
+      if (kept) return kept;
+    }
+    for (const job of await keptJobs.all()) if (job.unsaved && (await this.hold(job.id))) return job;
+    return undefined;
+  }
+
+  private async hold(id: string): Promise<boolean> {
+    if (this.held.has(id)) return true;
+    if (!(await holdJob(id))) return false;
+    this.held.add(id);
+    return true;
+  }
+
+  async begin(kind: NewJob): Promise<void> {
+    const names = { list: 'New job', template: 'New job', example: 'Example' } as const;
+    await this.showNew(newJob(kind, this.functions), names[kind]);
+  }
+
+  /** Shows a described workbook as a new job. */
+  async showNew(workbook: NewWorkbook, name: string, notKept: readonly string[] = []): Promise<void> {
+    const id = `job-${crypto.randomUUID()}`;
+    await this.hold(id);
+    const sheets = workbook.sheets.map((sheet) => ({ ...sheet, heights: { ...textHeights(sheet), ...sheet.heights } }));
+    const data = workbookData(id, { ...workbook, sheets });
+    const carried = Object.fromEntries(
+      workbook.sheets.map(({ landscape, printedHeading, validations }, i) => [
+        data.sheetOrder[i] ?? '',
+        {
+          ...(landscape === undefined ? {} : { landscape }),
+          ...(printedHeading === undefined ? {} : { printedHeading }),
+          ...(validations === undefined ? {} : { validations }),
+        },
+      ]),
+    );
+    this.show(data, { id, name, carried, notKept, unsaved: false });
+  }
+
+  private show(data: IWorkbookData, job: Omit<KeptJob, 'data' | 'at'>): void {
+    clearTimeout(this.timer);
+    this.unmount?.();
+    this.workbook?.close();
+    this.id = job.id;
+    this.carried = job.carried;
+    this.notKept = job.notKept;
+    this.unsaved = job.unsaved;
+    this.safe = true;
+    this.target = undefined;
+    this.original = false;
+    rememberJob(job.id);
+    const workbook = openWorkbook(this.places, data, this.functions);
+    this.workbook = workbook;
+    this.unmount = this.mountPane(workbook.port);
+    workbook.onEdit((moved) => this.edited(moved));
+    this.tell({ name: job.name, kept: job.unsaved ? 'Kept in this browser' : '', notice: undefined });
+  }
+
+  private edited(moved: string | undefined): void {
+    this.unsaved = true;
+    this.safe = false;
+    const { validations, ...other } = (moved === undefined ? undefined : this.carried[moved]) ?? {};
+    if (moved !== undefined && validations && Object.keys(validations).length > 0) {
+      // The rules name cells by their place, which is another now.
+      this.carried = { ...this.carried, [moved]: other };
+      const sheet = this.workbook?.cells.workbook().getSheetBySheetId(moved)?.getName() ?? '';
+      this.notKept = [...this.notKept, `rules for what may be typed (${sheet}), since its rows or columns moved`];
+    }
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => void this.keep(), PAUSE);
+  }
+
+  /** Puts the work into the browser's storage. */
+  private async keep(): Promise<void> {
+    clearTimeout(this.timer);
+    const { workbook, id } = this;
+    if (!workbook) return;
+    const at = Date.now();
+    try {
+      await keptJobs.put({
+        id,
+        name: this.state.name,
+        data: workbook.data(),
+        carried: this.carried,
+        notKept: this.notKept,
+        at,
+        unsaved: this.unsaved,
+      });
+      this.safe = true;
+      this.tell({ kept: `Kept in this browser, ${timeOf(at)}` });
+      await this.forgetOld();
+    } catch (thrown) {
+      this.tell({
+        kept: `Not kept: the browser's storage is ${isFull(thrown) ? 'full' : 'refused'}. Save it to a file.`,
+      });
+    }
+  }
+
+  private async forgetOld(): Promise<void> {
+    const saved = (await keptJobs.all()).filter((job) => !job.unsaved && job.id !== this.id);
+    for (const job of saved.slice(MOST_SAVED_JOBS)) await keptJobs.remove(job.id);
+  }
+
+  private async throwAway(): Promise<void> {
+    const { id } = this;
+    clearTimeout(this.timer);
+    await this.begin('example');
+    await keptJobs.remove(id).catch(() => undefined);
+  }
+
+  /** Work of other times, to go back to. */
+  async others(): Promise<readonly KeptJob[]> {
+    const jobs = await keptJobs.all().catch(() => []);
+    return jobs.filter((job) => job.id !== this.id);
+  }
+
+  async goBackTo(job: KeptJob): Promise<void> {
+    if (!(await this.hold(job.id))) {
+      this.say({ text: `${job.name} is open in another tab.` });
+      return;
+    }
+    const now = await keptJobs.get(job.id);
+    if (now) this.show(now.data, now);
+  }
+
+  async open(chosen?: ChosenFile): Promise<void> {
+    const from = chosen ?? (await chooseFile());
+    if (!from) return;
+    const { file, handle } = from;
+    try {
+      const { workbook, notKept } = await this.read(file);
+      await this.showNew(workbook, withoutEnding(file.name), notKept);
+      if (handle && /\.xlsx$/i.test(file.name)) this.target = { name: file.name, handle };
+      this.original = this.target !== undefined;
+      if (notKept.length > 0)
+        this.say({
+          text: `${file.name} holds more than is kept here. The file itself stays as it is; a file saved from here will be without:`,
+          points: notKept,
+        });
+    } catch (thrown) {
+      if (!(thrown instanceof UnreadableFile)) throw thrown;
+      this.say({ text: `${file.name} was not opened: ${thrown.message}.` });
+    }
+  }
+
+  private async read(file: File): Promise<{ readonly workbook: NewWorkbook; readonly notKept: readonly string[] }> {
+    if (file.size > LIMITS.file)
+      throw new UnreadableFile(`it has ${Math.ceil(file.size / 1e6)} MB; at most ${LIMITS.file / 1e6} MB are taken`);
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const title = withoutEnding(file.name);
+    if (!/\.(csv|tsv|txt)$/i.test(file.name))
+      return describeWorkbook(bytes, title, this.functions, this.sheetFunctions());
+    const rows = csvRows(bytes);
+    return { workbook: { title, sheets: [{ name: sheetName(title), rows }] }, notKept: [] };
+  }
+
+  private sheetFunctions(): ReadonlySet<string> {
+    return this.workbook?.port.functionNames() ?? new Set();
+  }
+
+  /** Saves to the file that the job has; asks for one where it has none, and before an original is written over. */
+  async save(): Promise<void> {
+    if (!this.target) return this.saveAs();
+    if (this.original) {
+      const over = (): void => {
+        this.original = false;
+        void this.write(this.target);
+      };
+      this.say({
+        text: `${this.target.name} is the file you opened. Write over it?${this.notKept.length > 0 ? ' It would lose:' : ''}`,
+        points: this.notKept,
+        actions: [
+          { label: 'Write over it', run: over },
+          { label: 'Save as another', run: () => void this.saveAs() },
+        ],
+      });
+      return;
+    }
+    await this.write(this.target);
+  }
+
+  async saveAs(as: Written = 'formulas'): Promise<void> {
+    const suffix = as === 'values' ? ' (values)' : '';
+    const target = await chooseTarget(`${this.state.name}${suffix}.xlsx`, XLSX);
+    if (target) await this.write(target, as);
+  }
+
+  async saveCsv(): Promise<void> {
+    const { workbook } = this;
+    if (!workbook) return;
+    const sheet = workbook.cells.workbook().getActiveSheet();
+    const target = await chooseTarget(`${this.state.name} ${sheet.getName()}.csv`, CSV);
+    if (!target) return;
+    await this.putFile(target, utf8(`\ufeff${writtenCsv(sheet, workbook.cells)}`), CSV);
+  }
+
+  private async write(target: FileTarget | undefined, as: Written = 'formulas'): Promise<void> {
+    const { workbook } = this;
+    if (!workbook || !target) return;
+    const bytes = writtenWorkbook(workbook.data(), workbook.cells, this.state.name, this.carried, as);
+    if (!(await this.putFile(target, bytes, XLSX)) || as === 'values') return;
+    if (target.handle) this.target = target;
+    this.original = false;
+    this.unsaved = false;
+    this.tell({ name: withoutEnding(target.name) });
+    await this.keep();
+    this.tell({ kept: `Saved to ${target.name}, ${timeOf(Date.now())}` });
+  }
+
+  private async putFile(target: FileTarget, bytes: Uint8Array, type: string): Promise<boolean> {
+    try {
+      await writeFile(target, bytes, type);
+      this.say({ text: `Saved to ${target.name}.` });
+      return true;
+    } catch (thrown) {
+      this.say({
+        text: `${target.name} was not written: ${thrown instanceof Error ? thrown.message : String(thrown)}.`,
+      });
+      return false;
+    }
+  }
+
+  /** Lets what is on show count as work that is in no file. */
+  touch(): void {
+    this.edited(undefined);
+  }
+
+  rename(name: string): void {
+    if (name.trim() === '' || name === this.state.name) return;
+    this.tell({ name: name.trim() });
+    this.edited(undefined);
+  }
+
+  say(notice: Notice | undefined): void {
+    this.tell({ notice });
+  }
+
+  private tell(change: Partial<SessionState>): void {
+    this.state = { ...this.state, ...change };
+    for (const listener of this.listeners) listener();
+  }
+}
+
+const withoutEnding = (name: string): string => name.replace(/\.[^.]+$/, '');
+export const timeOf = (at: number): string =>
+  new Date(at).toLocaleString('en-GB', {
+    ...(Date.now() - at > 20 * 3_600_000 ? { day: 'numeric', month: 'long' } : {}),
+    hour: '2-digit',
+    minute: '2-digit',
+  });
+const isFull = (thrown: unknown): boolean => thrown instanceof DOMException && thrown.name === 'QuotaExceededError';
+
+/** A sheet's name takes 31 characters and some signs not. */
+const sheetName = (title: string): string =>
+  title
+    .replace(/[\\/?*[\]:]/g, ' ')
+    .slice(0, 31)
+    .trim() || 'Sheet';
+
+function csvRows(bytes: Uint8Array): CsvSheet['rows'] {
+  try {
+    const { rows } = csvSheet(bytes);
+    if (rows.reduce((sum, row) => sum + row.length, 0) > LIMITS.cells)
+      throw new UnreadableFile(`it has more than ${LIMITS.cells} cells`);
+    return rows;
+  } catch (thrown) {
+    if (thrown instanceof UnreadableFile) throw thrown;
+    throw new UnreadableFile(thrown instanceof Error ? thrown.message : String(thrown));
+  }
+}
