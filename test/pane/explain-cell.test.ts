@@ -62,13 +62,13 @@ describe('the explanation of a cell', () => {
     const expected = valueOf('BURN.PIN.OXYGEN', 3.5, 10);
     expect(e.outcome).toEqual({ kind: 'value', value: expected, unit: 'scf' });
     expect(e.steps.length).toBeGreaterThan(20);
-    expect(e.resultStep?.name).toBe('oxygen');
+    expect(e.result).toBe('O');
     expect(e.values).toMatchObject({ diameter: 3.5 * 0.0254, length: 10 * 0.0254 });
   });
 
   it('marks another step for another function of the same working', async () => {
-    expect((await explained(selected('=BURN.PIN.TIME(A5,B5)'))).resultStep?.name).toBe('crew time');
-    expect((await explained(selected('=BURN.PIN.RODS(A5,B5)'))).resultStep?.name).toBe('rods');
+    expect((await explained(selected('=BURN.PIN.TIME(A5,B5)'))).result).toBe('t_crew');
+    expect((await explained(selected('=BURN.PIN.RODS(A5,B5)'))).result).toBe('N');
   });
 
   it('cites for every step a source that the register knows', async () => {
@@ -180,7 +180,7 @@ describe('a cell of a spill', () => {
     expect(e.outcome.kind === 'row' && e.outcome.lines.filter((l) => l.selected).map((l) => l.heading)).toEqual([
       'oxygen, scf',
     ]);
-    expect(e.resultStep?.name).toBe('oxygen');
+    expect(e.result).toBe('O');
     expect((await explained(spilt(0, column, plan))).item).toBe(0);
     expect((await explained(spilt(3, column, plan))).outcome).toMatchObject({ kind: 'error' });
     expect((await explained(spilt(2, column, plan))).outcome).toEqual({ kind: 'blank' });
