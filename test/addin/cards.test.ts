@@ -78,7 +78,7 @@ describe('a result with its working on a card', () => {
     });
     expect(card.properties['stub =']).toMatchObject({ basicValue: expect.stringContaining('; your value') as string });
     expect(card.properties['O =']).toMatchObject({
-      basicValue: 'oxygen while burning x (1 + idle share) + rods x flow x lighting time; calculated; arithmetic',
+      basicValue: 'oxygen while burning x (1 + idle share) + lightings x flow x lighting time; calculated; arithmetic',
     });
     for (const section of card.layouts.card.sections)
       for (const property of section.properties) expect(card.properties).toHaveProperty([property]);
