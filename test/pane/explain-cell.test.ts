@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
+import { PLAN_COLUMNS } from '../../src/catalogue/operation-family.ts';
 import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { findSource } from '../../src/core/sources/register.ts';
 import { call } from '../../src/sheet/call.ts';
@@ -184,6 +185,41 @@ describe('a cell of a spill', () => {
     expect((await explained(spilt(0, column, plan))).item).toBe(0);
     expect((await explained(spilt(3, column, plan))).outcome).toMatchObject({ kind: 'error' });
     expect((await explained(spilt(2, column, plan))).outcome).toEqual({ kind: 'blank' });
+  });
+
+  it('of a plan has the working of its column alone, and of that what the function of the same value has', async () => {
+    const plan = '=BURN.PIN.PLAN(A5:A8,B5:B8)';
+    const headings = PLAN_COLUMNS.map((c) => c.heading as string);
+    const at = (heading: string): Promise<Explained> => explained(spilt(1, headings.indexOf(heading), plan));
+    const whole = await explained(selected(plan));
+    for (const [heading, formula] of [
+      ['rods', '=BURN.PIN.RODS(A5,B5)'],
+      ['oxygen', '=BURN.PIN.OXYGEN(A5,B5)'],
+      ['burning', '=BURN.PIN.BURN(A5,B5)'],
+      ['crew', '=BURN.PIN.TIME(A5,B5)'],
+      ['tip pressure', '=BURN.PIN.PRESSURE(A5,B5)'],
+    ] as const) {
+      const [column, own] = [await at(heading), await explained(selected(formula))];
+      expect(column.steps, heading).toEqual(own.steps);
+      expect([column.result, column.assumptions], heading).toEqual([own.result, own.assumptions]);
+      expect(column.steps.length).toBeLessThan(whole.steps.length);
+    }
+    const symbols = async (heading: string): Promise<readonly string[]> =>
+      (await at(heading)).steps.map((s) => s.symbol);
+    for (const [heading, step] of [
+      ['regulator setting', 'p_reg'],
+      ['ram', 'R_ram'],
+      ['removed', 'M'],
+      ['flow', 'm'],
+      ['cooling', 't_cool'],
+    ] as const) {
+      expect((await at(heading)).result, heading).toBe(step);
+      expect((await symbols(heading)).at(-1), heading).toBe(step);
+    }
+    expect(await symbols('oxygen')).not.toContain('t_cool');
+    // Low and high are drawn, not steps.
+    expect((await at('oxygen low')).result).toBeUndefined();
+    expect(whole.result).toBeUndefined();
   });
 
   it('of a row by a column is found by row and column', async () => {
