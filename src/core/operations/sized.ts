@@ -260,7 +260,9 @@ function ramOf(operation: Operation, planned: Planned, basis: Basis): number | u
   const symbols = order.map((name) => sizes[name]!.symbol);
   const at = basis.reading(`ram ${operation.id}`, () => {
     const given_ = order.map((name) => given(sizes[name]!.symbol, name, sizes[name]!.quantity));
-    return new Evaluation(new StepList([...given_, ...(operation.ram?.(basis.a) ?? [])], ['R_ram']), {}, basis.a).over(symbols);
+    return new Evaluation(new StepList([...given_, ...(operation.ram?.(basis.a) ?? [])], ['R_ram']), {}, basis.a).over(
+      symbols,
+    );
   });
   return at.give(order.map((name) => planned[name]!)).number('R_ram');
 }
