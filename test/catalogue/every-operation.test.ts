@@ -31,7 +31,7 @@ const said = (make: () => unknown): boolean => {
 function showsItsSizes(id: OperationId): boolean {
   const { order, sizes } = operationOf(id);
   const given = order.map((name) => Number(sizes[name]?.example));
-  const { steps } = explain(findFunction(`BURN.${id}.RODS`)!, given);
+  const { steps } = explain(findFunction(`BURN.${id}.STEPS`)!, given);
   const shown = steps.filter((s) => s.kind === 'input').map((s) => s.value);
   return order.every((name, i) => shown.includes(toSi(given[i]!, sizes[name]!.quantity, 'US')));
 }
