@@ -9,6 +9,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { recheck } from '../../src/cli/recheck/recheck.ts';
 import { readWorkbook } from '../../src/files/xlsx/read-workbook.ts';
 import { builtFiles } from './built.ts';
+import { edit } from './edit.ts';
 import { openPage, type OpenPage } from './page.ts';
 import { Screenshots } from './screenshots.ts';
 
@@ -53,7 +54,8 @@ async function select(address: string): Promise<void> {
 }
 async function type(address: string, text: string): Promise<void> {
   await select(address);
-  await open.page.keyboard.type(text, { delay: 5 });
+  await edit(open.page, () => open.page.keyboard.press(text.charAt(0)));
+  await open.page.keyboard.type(text.slice(1), { delay: 10 });
   await open.page.keyboard.press('Enter');
 }
 

@@ -61,7 +61,7 @@ async function withoutValues(): Promise<Buffer> {
         )
       : archive.read(name),
   ]);
-  return newArchive(new Map(parts));
+  return Buffer.from(newArchive(new Map(parts)));
 }
 
 function agree(one: Cell, other: Cell): boolean {
