@@ -54,12 +54,11 @@ async function withoutValues(): Promise<Buffer> {
     name,
     name === 'xl/worksheets/sheet1.xml'
       ? Buffer.from(
-          archive
-            .read(name)
+          Buffer.from(archive.read(name))
             .toString()
             .replace('</sheetData>', `${rows.join('')}</sheetData>`),
         )
-      : archive.read(name),
+      : Buffer.from(archive.read(name)),
   ]);
   return Buffer.from(newArchive(new Map(parts)));
 }
