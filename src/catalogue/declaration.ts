@@ -78,6 +78,8 @@ export interface Column {
   readonly heading: string;
   /** Numbers of this column are SI and shown in the user's plain unit, which joins the heading. */
   readonly quantity?: QuantityName;
+  /** Symbol of the step that a cell of this column shows; absent where no step of the item's working is it. */
+  readonly step?: string;
 }
 
 /** A number is SI where the column or result has a quantity; a CalcError fails that cell alone. */
@@ -133,8 +135,8 @@ export interface ValueFunction<P extends Record<string, Parameter> = Record<stri
 export interface RowsFunction<P extends Record<string, Parameter> = Record<string, Parameter>> extends Common<P> {
   readonly result: { readonly kind: 'rows'; readonly columns: readonly Column[] };
   calculate(values: Values<P>, basis: Basis, trace?: Trace): readonly Output[];
-  /** How one item is worked out, where that is explained. */
-  working?(values: Values<P>, basis: Basis): Working;
+  /** How one item is worked out, where that is explained; or one step of it alone, that of a column, where the item has it. */
+  working?(values: Values<P>, basis: Basis, step?: string): Working;
   /** Columns that depend on all good rows together, by their place: one output for each of these rows, in place of what `calculate` gave. */
   together?(rows: readonly (readonly Output[])[], basis: Basis): ReadonlyMap<number, readonly Output[]>;
 }

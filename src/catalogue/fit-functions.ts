@@ -6,7 +6,6 @@ import { pushRam, RAM_TONS, SHORT_TON } from '../core/fit/push-ram.ts';
 import { pushSpacers } from '../core/fit/push-spacers.ts';
 import type { Basis } from '../core/basis.ts';
 import { methodInForce } from '../core/heat/heat-in-force.ts';
-import { findMaterial } from '../core/burn/materials.ts';
 import { Working } from '../core/model/working.ts';
 import { PIN } from '../core/operations/pin.ts';
 import { sized } from '../core/operations/sized.ts';
@@ -341,8 +340,7 @@ function guardOf(
   sizes: { readonly diameter: number; readonly length: number },
   basis: Basis,
 ): { readonly plates: GuardPlates; readonly rod: string; readonly working: Working } {
-  const material = findMaterial(basis.a.word('material'));
-  const item = sized({ operation: PIN, sizes, material, basis });
+  const item = sized({ operation: PIN, sizes, basis });
   const { evaluation } = item.allSteps({ steps: guardSteps, results: GUARD_RESULTS });
   const [first, ...others] = GUARD_RESULTS;
   return { plates: platesOf(evaluation, basis.a), rod: item.name, working: new Working(evaluation, first, others) };

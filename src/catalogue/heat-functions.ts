@@ -13,7 +13,7 @@ import {
 import { Evaluation } from '../core/model/evaluation.ts';
 import { given } from '../core/model/step.ts';
 import { StepList } from '../core/model/step-list.ts';
-import { Working } from '../core/model/working.ts';
+import { Working, type Said } from '../core/model/working.ts';
 import { optional, required, tableFunction, workedFunction, type Declaration } from './declaration.ts';
 import { LENGTH } from './limits.ts';
 
@@ -48,6 +48,9 @@ const target = optional(
 
 const methodOr = (word: string | undefined, a: Assumptions): CoolingMethod =>
   word === 'air' || word === 'water' ? word : methodInForce(a);
+
+/** What decides the way of cooling. */
+const wayOf = (word: string | undefined): Said => (word === undefined ? { decidedBy: ['cooling method'] } : {});
 
 export const HEAT_FUNCTIONS: readonly Declaration[] = [
   workedFunction({
@@ -88,7 +91,7 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
         ['t_cool', 'cooled'],
       );
       const values = { D, d, L, ...(target !== undefined && { T_push: target }) };
-      return new Working(new Evaluation(list, values, a), 't_cool', ['cooled']);
+      return new Working(new Evaluation(list, values, a), 't_cool', ['cooled'], wayOf(word));
     },
   }),
   tableFunction({
@@ -127,7 +130,7 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
       return curveUntilPushed(pin, methodOr(word, a), points, a).map((p) => [p.time, p.bore, p.surface, p.bossOutside]);
     },
     working: ({ diameter, hole, boss: outside, length: long, method: word }, { a }) =>
-      coolingWorking({ diameter, hole, boss: outside, length: long }, methodOr(word, a), a),
+      coolingWorking({ diameter, hole, boss: outside, length: long }, methodOr(word, a), a, wayOf(word)),
   }),
   workedFunction({
     name: 'BURN.COOL.SHRINK',
@@ -141,7 +144,7 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
     cautions: ['COOL'],
     examples: ['=BURN.COOL.SHRINK(4,2.5)', '=BURN.COOL.SHRINK(4,2.5,"water")'],
     about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
-    working: ({ diameter: D, hole: d, method: word }, { a }) => loosening(D, d, methodOr(word, a), a),
+    working: ({ diameter: D, hole: d, method: word }, { a }) => loosening(D, d, methodOr(word, a), a, wayOf(word)),
   }),
 ];
 
@@ -149,7 +152,7 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
 const SHORTEST = 600;
 
 /** Cooling time of a pin in a boss that is given. */
-function coolingWorking(pin: PinInBoss, way: CoolingMethod, a: Assumptions): Working {
+function coolingWorking(pin: PinInBoss, way: CoolingMethod, a: Assumptions, said: Said = {}): Working {
   const list = new StepList(
     [
       given('D', 'diameter', 'length'),
@@ -161,7 +164,7 @@ function coolingWorking(pin: PinInBoss, way: CoolingMethod, a: Assumptions): Wor
     ['t_cool', 'cooled'],
   );
   const values = { D: pin.diameter, d: pin.hole, D_o: pin.boss, L: pin.length };
-  return new Working(new Evaluation(list, values, a), 't_cool', ['cooled']);
+  return new Working(new Evaluation(list, values, a), 't_cool', ['cooled'], said);
 }
 
 /** Temperatures until the pin can be pushed, at moments that lie closer in the beginning. */

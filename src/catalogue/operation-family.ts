@@ -1,9 +1,9 @@
 import type { Basis } from '../core/basis.ts';
-import { findMaterial, type Material } from '../core/burn/materials.ts';
+import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
 import { cylindersOpened } from '../core/operations/cylinders-opened.ts';
-import { itemSetting, supplyOf } from '../core/operations/item-supply.ts';
+import { itemSetting, settingOf, supplyOf } from '../core/operations/item-supply.ts';
 import { notesOf } from '../core/operations/notes.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
 import { sized, type Sized } from '../core/operations/sized.ts';
@@ -39,23 +39,23 @@ type FamilyParameters<G extends string> = SizeParameters<G> & {
 export const PLAN_COLUMNS = [
   { heading: 'item' },
   { heading: 'rod' },
-  { heading: 'rods', quantity: 'count' },
+  { heading: 'rods', quantity: 'count', step: 'N' },
   { heading: 'rods low', quantity: 'count' },
   { heading: 'rods high', quantity: 'count' },
-  { heading: 'tip pressure', quantity: 'pressure' },
-  { heading: 'flow', quantity: 'flow' },
-  { heading: 'oxygen', quantity: 'oxygen' },
+  { heading: 'tip pressure', quantity: 'pressure', step: 'p' },
+  { heading: 'flow', quantity: 'flow', step: 'm' },
+  { heading: 'oxygen', quantity: 'oxygen', step: 'O' },
   { heading: 'oxygen low', quantity: 'oxygen' },
   { heading: 'oxygen high', quantity: 'oxygen' },
   { heading: 'cylinders opened', quantity: 'count' },
-  { heading: 'burning', quantity: 'time' },
-  { heading: 'crew', quantity: 'time' },
+  { heading: 'burning', quantity: 'time', step: 't' },
+  { heading: 'crew', quantity: 'time', step: 't_crew' },
   { heading: 'crew low', quantity: 'time' },
   { heading: 'crew high', quantity: 'time' },
-  { heading: 'regulator setting', quantity: 'pressure' },
-  { heading: 'cooling', quantity: 'time' },
-  { heading: 'ram', quantity: 'force' },
-  { heading: 'removed', quantity: 'mass' },
+  { heading: 'regulator setting', quantity: 'pressure', step: 'p_reg' },
+  { heading: 'cooling', quantity: 'time', step: 't_cool' },
+  { heading: 'ram', quantity: 'force', step: 'R_ram' },
+  { heading: 'removed', quantity: 'mass', step: 'M' },
   { heading: 'operation' },
   { heading: 'material' },
   { heading: 'conditions' },
@@ -81,18 +81,19 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
     .join(',');
   const size = (values: Values<FamilyParameters<G>>, basis: Basis): Sized => {
     const { rod, material, ...rest } = values as unknown as { rod?: RodChoice; material?: Material };
-    return sized({
-      operation,
-      sizes: rest as Sizes<G>,
-      rod,
-      material: material ?? findMaterial(basis.a.word(operation.material ?? 'material')),
-      basis,
-    });
+    return sized({ operation, sizes: rest as Sizes<G>, rod, material, basis });
   };
   /** All steps of an item, with its supply. */
   const allSteps = (values: Values<FamilyParameters<G>>, basis: Basis): Working => {
     const item = size(values, basis);
     return item.allSteps(supplyOf(item, basis));
+  };
+  /** One step of an item with what it rests on, and nothing else worked out; all where the item has no such step. */
+  const oneStep = (values: Values<FamilyParameters<G>>, basis: Basis, step: string): Working => {
+    const item = size(values, basis);
+    const besides = step === 'p_reg' ? settingOf(item, basis) : step === 'R_ram' ? item.ramSteps() : undefined;
+    const has = besides ? besides.results.includes(step) : step !== 't_cool' || operation.cooling !== undefined;
+    return has ? item.working(step, besides) : allSteps(values, basis);
   };
   const common = (suffix: string) => ({
     name: `BURN.${operation.id}.${suffix}`,
@@ -134,7 +135,7 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       result: { kind: 'rows', columns: PLAN_COLUMNS },
       // Lists hold many items of the same sizes.
       calculate: (v, basis) => basis.once(`plan ${operation.id} ${itemKey(v)}`, () => planLine(size(v, basis), basis)),
-      working: allSteps,
+      working: (v, basis, step) => (step === undefined ? allSteps(v, basis) : oneStep(v, basis, step)),
       together: shareCylinders,
     }),
     tableFunction({

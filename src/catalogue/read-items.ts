@@ -1,6 +1,6 @@
 /** Lists of items: one row each, sizes in the order of the operation, then optionally rod and material. */
 import type { Basis } from '../core/basis.ts';
-import { findMaterial, type Material } from '../core/burn/materials.ts';
+import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
@@ -115,13 +115,7 @@ export function sizeRow(
   }
   const rod = readCell(cellOf('rod'), 'rod', { kind: 'rod' }, system) as RodChoice | undefined;
   const material = readCell(cellOf('material'), 'material', { kind: 'material' }, system) as Material | undefined;
-  return sized({
-    operation,
-    sizes: given as Sizes,
-    rod,
-    material: material ?? findMaterial(basis.a.word(operation.material ?? 'material')),
-    basis,
-  });
+  return sized({ operation, sizes: given as Sizes, rod, material, basis });
 }
 
 function readSize(

@@ -8,6 +8,7 @@ import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations
 import { cutList } from '../core/operations/cut-list.ts';
 import { listHoles } from '../core/operations/list-holes.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
+import { materialWord } from '../core/operations/sized.ts';
 import { rankChoices, type RankedChoice } from '../core/operations/rank-choices.ts';
 import { stubOf } from '../core/operations/rod-fit.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
@@ -205,7 +206,7 @@ function rankedChoices(
 ): readonly RankedChoice[] {
   const operation = operationOf(id as OperationId);
   const sizes = readSizes(operation, [size, secondSize, thirdSize], basis);
-  return rankChoices(operation, sizes, access, findMaterial(basis.a.word(operation.material ?? 'material')), basis);
+  return rankChoices(operation, sizes, access, findMaterial(basis.a.word(materialWord(operation))), basis);
 }
 
 export const ROD_CHOICE_FUNCTIONS: readonly Declaration[] = [

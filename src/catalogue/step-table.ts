@@ -1,4 +1,4 @@
-import type { Step } from '../core/model/trace.ts';
+import type { WorkedStep } from '../core/model/step.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import type { Column, Output } from './declaration.ts';
@@ -14,7 +14,7 @@ export const STEP_COLUMNS = [
   { heading: 'source' },
 ] as const satisfies readonly Column[];
 
-export function stepLines(steps: readonly Step[], system: UnitSystem): readonly (readonly Output[])[] {
+export function stepLines(steps: readonly WorkedStep[], system: UnitSystem): readonly (readonly Output[])[] {
   return steps.map((s) => {
     const text = typeof s.value === 'string';
     return [

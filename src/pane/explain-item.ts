@@ -1,13 +1,12 @@
 import { itemsOfCall } from '../catalogue/items-of-call.ts';
 import { CalcError } from '../core/errors.ts';
-import type { Step } from '../core/model/trace.ts';
 import { cautionsOf } from '../core/safety/cautions.ts';
-import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
+import type { UnitSystem } from '../core/units/quantities.ts';
 import { readAssume } from '../sheet/read-assume.ts';
 import { cellNote } from './cell-note.ts';
 import { explainArguments } from './explain-arguments.ts';
 import type { Explained } from './explained.ts';
-import { columnAt, outcomeOf, selectedColumn } from './outcome.ts';
+import { outcomeOf, selectedColumn } from './outcome.ts';
 import type { SelectedCell } from './port.ts';
 import type { ReadCall } from './read-call.ts';
 import { runItem, type Run } from './run-item.ts';
@@ -16,7 +15,7 @@ import { usedAssumptions } from './used-assumptions.ts';
 /** Explains one item of a call; items are counted from 0, row by row. */
 export function explainItem(read: ReadCall, item: number, cell: SelectedCell): Explained {
   const { declaration: d, operands, shape } = read;
-  const run: Run = read.results ? runItem(read, item) : { steps: [], used: new Set() };
+  const run: Run = read.results ? runItem(read, item, selectedColumn(read, cell)) : {};
   const system = run.given?.basis.a.system ?? systemOf(read);
   const outcome = outcomeOf(read, run, item, cell, system);
   const blank = outcome.kind === 'blank';
@@ -30,9 +29,10 @@ export function explainItem(read: ReadCall, item: number, cell: SelectedCell): E
     arguments: explainArguments(d, operands, Math.floor(item / shape.columns), item % shape.columns, system),
     outcome,
     note: cellNote(read, cell),
-    steps: blank ? [] : run.steps,
-    resultStep: blank ? undefined : resultStep(read, run, cell),
-    assumptions: run.given && !blank ? usedAssumptions(run.used, run.given.basis.a) : [],
+    steps: (!blank && run.steps) || [],
+    result: blank ? undefined : run.result,
+    stepValue: (symbol) => (blank ? undefined : run.stepValue?.(symbol)),
+    assumptions: run.given && run.assumptions && !blank ? usedAssumptions(run.assumptions, run.given.basis.a) : [],
     cautions: cautionsOf(itemsOfCall(d, run.given)),
     values: run.given?.values,
     basis: run.given?.basis,
@@ -47,19 +47,4 @@ function systemOf({ declaration, operands }: ReadCall): UnitSystem {
     if (e instanceof CalcError) return 'US';
     throw e;
   }
-}
-
-/** The step that the cell's value is, known by its quantity and its value. */
-function resultStep(read: ReadCall, { gave, steps }: Run, cell: SelectedCell): Step | undefined {
-  const { result } = read.declaration;
-  if (result.kind === 'value') return result.quantity === 'text' ? undefined : lastStep(steps, gave, result.quantity);
-  const at = selectedColumn(read, cell);
-  const quantity = columnAt(read, at)?.quantity;
-  return at === undefined || quantity === undefined || !Array.isArray(gave)
-    ? undefined
-    : lastStep(steps, gave[at], quantity);
-}
-
-function lastStep(steps: readonly Step[], value: unknown, quantity: QuantityName): Step | undefined {
-  return steps.findLast((s) => s.value === value && s.quantity === quantity);
 }

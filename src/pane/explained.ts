@@ -2,7 +2,7 @@ import type { Cell } from '../catalogue/cell.ts';
 import type { Declaration } from '../catalogue/declaration.ts';
 import type { Basis } from '../core/basis.ts';
 import type { RaisedCaution } from '../core/safety/cautions.ts';
-import type { Kind, Step } from '../core/model/trace.ts';
+import type { Kind, WorkedStep } from '../core/model/step.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import type { SelectedCell } from './port.ts';
 
@@ -19,7 +19,7 @@ export interface ExplainedArgument {
   readonly problem?: string;
 }
 
-/** An assumption that the calculation asked for, in its own unit. */
+/** An assumption that the calculation rests on, in its own unit. */
 export interface UsedAssumption {
   readonly name: string;
   readonly summary: string;
@@ -63,9 +63,12 @@ export interface Explained {
   readonly outcome: Outcome;
   /** What is to be said of the value the cell shows, such as that its formula gives another now. */
   readonly note: string | undefined;
-  readonly steps: readonly Step[];
-  /** The step that is the result, if one is. */
-  readonly resultStep: Step | undefined;
+  /** The working: of the selected column alone where the cell is one of a row. */
+  readonly steps: readonly WorkedStep[];
+  /** Symbol of the step that is the cell's value, if one is. */
+  readonly result: string | undefined;
+  /** The value of a step by its symbol, SI, of those that are not shown too; undefined where there is none. */
+  readonly stepValue: (symbol: string) => number | string | undefined;
   readonly assumptions: readonly UsedAssumption[];
   readonly cautions: readonly RaisedCaution[];
   /** What `calculate` was given, SI, for drawings and charts; undefined where the arguments failed. */

@@ -1,5 +1,4 @@
 import { isBlankCell, isCellError, type Cell } from '../catalogue/cell.ts';
-import type { Column } from '../catalogue/declaration.ts';
 import { plainUnit } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import type { Line, Outcome } from './explained.ts';
@@ -36,10 +35,6 @@ export function outcomeOf(read: ReadCall, run: Run, item: number, cell: Selected
 /** The column of a plan that the selected cell is in. */
 export function selectedColumn({ declaration, whole }: ReadCall, { spill }: SelectedCell): number | undefined {
   return declaration.result.kind === 'rows' && whole && spill && spill.row > 0 ? spill.column : undefined;
-}
-
-export function columnAt({ declaration }: ReadCall, at: number | undefined): Column | undefined {
-  return declaration.result.kind === 'value' || at === undefined ? undefined : declaration.result.columns[at];
 }
 
 const failed = ({ error, message }: { readonly error: string; readonly message: string }): Outcome => ({

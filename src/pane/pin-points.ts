@@ -10,12 +10,12 @@ const FAMILIES = ['PIN', 'COOL', 'GRIP'];
 /** The pin that a cell is about [m], from its working; a hole of 0 is a solid pin. Undefined where the cell names none. */
 export function pinOfCell({
   declaration,
-  steps,
+  stepValue,
   basis,
-}: Pick<Explained, 'declaration' | 'steps' | 'basis'>): PinInBoss | undefined {
+}: Pick<Explained, 'declaration' | 'stepValue' | 'basis'>): PinInBoss | undefined {
   if (!basis || !FAMILIES.includes(declaration.family)) return undefined;
   const value = (symbol: string): number | undefined => {
-    const found = steps.find((s) => s.symbol === symbol)?.value;
+    const found = stepValue(symbol);
     return typeof found === 'number' ? found : undefined;
   };
   const [diameter, hole] = [value('D'), value('d')];

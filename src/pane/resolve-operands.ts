@@ -22,7 +22,7 @@ export function resolveOperands(operands: readonly Operand[], read: ReadReferenc
   return Promise.all(
     operands.map(async (operand) => {
       try {
-        return { operand, argument: await valueOf(operand, read) };
+        return { operand, argument: await stepValue(operand, read) };
       } catch (e) {
         return { operand, argument: undefined, problem: e instanceof Error ? e.message : String(e) };
       }
@@ -30,7 +30,7 @@ export function resolveOperands(operands: readonly Operand[], read: ReadReferenc
   );
 }
 
-async function valueOf(operand: Operand, read: ReadReference): Promise<Argument> {
+async function stepValue(operand: Operand, read: ReadReference): Promise<Argument> {
   switch (operand.kind) {
     case 'omitted':
       return undefined;

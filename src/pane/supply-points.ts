@@ -31,13 +31,13 @@ const FAMILIES = ['HOSE', 'ROD', 'SUPPLY'];
  */
 export function supplyPoints({
   declaration,
-  steps,
+  stepValue,
   basis,
-}: Pick<Explained, 'declaration' | 'steps' | 'basis'>): SupplyPoints | undefined {
+}: Pick<Explained, 'declaration' | 'stepValue' | 'basis'>): SupplyPoints | undefined {
   if (!basis) return undefined;
   const { a } = basis;
   const value = (symbol: string): number | undefined => {
-    const found = steps.find((s) => s.symbol === symbol)?.value;
+    const found = stepValue(symbol);
     return typeof found === 'number' ? found : undefined;
   };
   const [flow, tip] = [value('m'), value('p')];
@@ -57,7 +57,7 @@ export function supplyPoints({
     flow,
   };
   if (own && measured.tip !== undefined) return defined(measured);
-  const rod = rodOf(steps);
+  const rod = rodOf(stepValue('rod'));
   const length = declaration.family === 'ROD' ? value('L') : ((value('L_rod') ?? 0) + (value('stub') ?? 0)) / 2;
   const behind =
     rod && tip !== undefined && length !== undefined && length > 0
@@ -78,8 +78,7 @@ export function supplyPoints({
   });
 }
 
-function rodOf(steps: Explained['steps']): ReturnType<typeof findRod>['rod'] | undefined {
-  const name = steps.find((s) => s.symbol === 'rod')?.value;
+function rodOf(name: number | string | undefined): ReturnType<typeof findRod>['rod'] | undefined {
   return typeof name === 'string' ? attempt(() => findRod(name).rod) : undefined;
 }
 

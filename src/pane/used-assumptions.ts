@@ -1,11 +1,11 @@
 import { isChoice, type Assumption } from '../core/assumptions/assumption.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { REGISTRY, type AssumptionName, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
+import { REGISTRY, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { UsedAssumption } from './explained.ts';
 
 /** The assumptions of these names as they are in force, in the order of the register. */
-export function usedAssumptions(names: ReadonlySet<AssumptionName>, a: Assumptions): readonly UsedAssumption[] {
+export function usedAssumptions(names: ReadonlySet<string>, a: Assumptions): readonly UsedAssumption[] {
   return REGISTRY.filter((entry) => names.has(entry.name)).map((entry) => inForce(entry, a));
 }
 

@@ -8,12 +8,12 @@ import type { RaisedCaution } from '../core/safety/cautions.ts';
 import { REGISTRY } from '../core/assumptions/registry.ts';
 import { findSource } from '../core/sources/register.ts';
 import type { Source } from '../core/sources/source.ts';
-import type { Step } from '../core/model/trace.ts';
+import type { WorkedStep } from '../core/model/step.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import type { Explained, UsedAssumption } from '../pane/explained.ts';
 import { showNumber, showWithUnit } from '../pane/show-cell.ts';
-import { assumptionOf, showStep } from '../pane/show-step.ts';
+import { showStep } from '../pane/show-step.ts';
 import type { HostParameter } from '../sheet/host-function.ts';
 import { referencePage } from '../sheet/reference-page.ts';
 import type { Entry } from './entries.ts';
@@ -246,7 +246,7 @@ function Foundation({ kind, source }: { readonly kind: string; readonly source: 
 }
 
 /** The working up to the result; that of a plan stands with its operation's steps. */
-function workingOf(d: Declaration, { steps, resultStep, system, text }: Explained): ComponentChildren {
+function workingOf(d: Declaration, { steps, result, system, text }: Explained): ComponentChildren {
   if (d.result.kind === 'rows' && steps.length > 20) {
     const stepsOf = d.name.replace(/PLAN$/, 'STEPS');
     return (
@@ -256,7 +256,7 @@ function workingOf(d: Declaration, { steps, resultStep, system, text }: Explaine
       </p>
     );
   }
-  const shown = resultStep ? steps.slice(0, steps.indexOf(resultStep) + 1) : steps;
+  const shown = steps.slice(0, steps.findIndex((s) => s.symbol === result) + 1 || steps.length);
   if (shown.length === 0) return undefined;
   return (
     <>
@@ -264,7 +264,7 @@ function workingOf(d: Declaration, { steps, resultStep, system, text }: Explaine
         Of <code>={text}</code>, from what is given to the result. Each step uses those before it; the side pane shows
         the same for any cell.
       </p>
-      <StepTable steps={shown} result={resultStep} system={system} />
+      <StepTable steps={shown} result={result} system={system} />
     </>
   );
 }
@@ -274,8 +274,9 @@ function StepTable({
   result,
   system,
 }: {
-  readonly steps: readonly Step[];
-  readonly result: Step | undefined;
+  readonly steps: readonly WorkedStep[];
+  /** Symbol of the step that is the result. */
+  readonly result: string | undefined;
   readonly system: UnitSystem;
 }) {
   return (
@@ -294,10 +295,10 @@ function StepTable({
         </thead>
         <tbody>
           {steps.map((step) => (
-            <tr class={step === result ? 'result' : undefined}>
+            <tr class={step.symbol === result ? 'result' : undefined}>
               <th scope="row">
                 {step.name}
-                {step === result && (
+                {step.symbol === result && (
                   <>
                     {' '}
                     <span class="tag">result</span>
@@ -309,10 +310,10 @@ function StepTable({
               </td>
               <td class={typeof step.value === 'number' ? 'number' : undefined}>{showStep(step, system)}</td>
               <td>
-                {assumptionOf(step) ? (
-                  <a href={`${ASSUMPTIONS_FILE}#${assumptionAnchor(step.name)}`}>{step.formula}</a>
-                ) : (
+                {step.assumption === undefined ? (
                   step.formula
+                ) : (
+                  <a href={`${ASSUMPTIONS_FILE}#${assumptionAnchor(step.assumption)}`}>{step.formula}</a>
                 )}
               </td>
               <td>

@@ -10,10 +10,11 @@ import type {
 import { isRowsFunction, isTableFunction, parameterLabel } from '../catalogue/declaration.ts';
 import { isBlankCell, type Cell, type CellError } from '../catalogue/cell.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import type { Basis } from '../core/basis.ts';
+import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
-import { recorder, type Trace } from '../core/model/trace.ts';
+import type { WorkedStep } from '../core/model/step.ts';
+import { recorder } from '../core/model/trace.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import {
@@ -69,18 +70,84 @@ export function call(d: Declaration, args: readonly Argument[], defaults?: Assum
   }
 }
 
-/** Runs the calculation of a single item with a recorder; throws CalcError. Items are counted from 0, row by row. */
-export function explain(d: Declaration, args: readonly Argument[], item: number, trace: Trace): void {
-  const prepared = prepare(d, args);
-  const { rows: r, columns: c } = prepared.shape;
-  const at = Math.min(Math.max(item, 0), r * c - 1);
-  const read = d.result.kind === 'table' ? readItem(prepared, 0, 0) : readItem(prepared, Math.floor(at / c), at % c);
-  explainInto(d, read, prepared.basis, trace);
+/** What one item of a call was given, in SI. */
+export interface GivenItem {
+  readonly values: Readonly<Record<string, unknown>>;
+  readonly basis: Basis;
 }
 
-function explainInto(d: Declaration, values: Readonly<Record<string, unknown>>, basis: Basis, trace: Trace): void {
-  if (!d.working) d.calculate(values as never, basis, trace);
-  else for (const step of d.working(values as never, basis).steps()) trace.add(step);
+/** Reads one item of a call; throws CalcError. Items are counted from 0, row by row. */
+export function givenItem(d: Declaration, args: readonly Argument[], item: number, shared?: SharedBases): GivenItem {
+  const prepared = prepare(d, args, undefined, shared);
+  const { rows: r, columns: c } = prepared.shape;
+  const at = Math.min(Math.max(item, 0), r * c - 1);
+  const values = d.result.kind === 'table' ? readItem(prepared, 0, 0) : readItem(prepared, Math.floor(at / c), at % c);
+  return { values, basis: prepared.basis };
+}
+
+/** How one item is worked out. */
+export interface Explanation {
+  readonly steps: readonly WorkedStep[];
+  /** Symbol of the step that is the value, or the cell of the row that was asked for; undefined where none is. */
+  readonly result: string | undefined;
+  /** Names of the assumptions that it rests on. */
+  readonly assumptions: ReadonlySet<string>;
+  /** The value of a step in SI, of those that are not shown too; undefined where there is none, or it has no solution. */
+  stepValue(symbol: string): number | string | undefined;
+}
+
+/** Explains an item, or one column of its row alone; throws CalcError. */
+export function explainItem(d: Declaration, { values, basis }: GivenItem, column?: number): Explanation {
+  if (!d.working) return recorded(d, { values, basis });
+  const asked = isRowsFunction(d) && column !== undefined ? d.result.columns[column]?.step : undefined;
+  const working = d.working(values as never, basis, asked);
+  const { evaluation, result } = working;
+  const shown = d.result.kind === 'value' || result === asked ? result : undefined;
+  return {
+    steps: working.steps(),
+    result: shown,
+    assumptions: working.assumptions(),
+    stepValue: (symbol) => (evaluation.list.has(symbol) ? evaluation.found(symbol) : undefined),
+  };
+}
+
+/** `explainItem` of an item of a call. */
+export function explain(d: Declaration, args: readonly Argument[], item = 0, column?: number): Explanation {
+  return explainItem(d, givenItem(d, args, item), column);
+}
+
+/** A calculation without a list of steps: it records them, and the assumptions are those it asks for. */
+function recorded(d: Declaration, { values, basis }: GivenItem): Explanation {
+  const trace = recorder();
+  const assumptions = new Set<string>();
+  const gave = d.calculate(values as never, notingBasis(basis, assumptions), trace);
+  const { steps } = trace;
+  const { result } = d;
+  const last =
+    result.kind === 'value' ? steps.findLast((s) => s.value === gave && s.quantity === result.quantity) : undefined;
+  return {
+    steps,
+    result: last?.symbol,
+    assumptions,
+    stepValue: (symbol) => steps.find((s) => s.symbol === symbol)?.value,
+  };
+}
+
+/** A basis of its own that notes the assumptions that are asked for. */
+const notingBasis = ({ a }: Basis, asked: Set<string>): Basis => {
+  const note = (name: string): void => void asked.add(name);
+  return new Basis(a.noting(note, note));
+};
+
+/** The assumptions that an item had asked for when it failed. */
+export function askedUntilFailed(d: Declaration, { values, basis }: GivenItem): ReadonlySet<string> {
+  const asked = new Set<string>();
+  try {
+    d.calculate(values as never, notingBasis(basis, asked));
+  } catch (e) {
+    if (!(e instanceof CalcError)) throw e;
+  }
+  return asked;
 }
 
 /** Cards are slow by the thousand; a longer list has plain numbers. */
@@ -99,9 +166,8 @@ export function workingOf(
     const { rows: r, columns: c } = prepared.shape;
     if (prepared.basis.a.word('show working') !== 'card' || r * c > MOST_CARDS) return undefined;
     return (row, column) => {
-      const trace = recorder();
-      explainInto(d, readItem(prepared, row, column), prepared.basis, trace);
-      return trace.steps.map((s): WorkingLine => {
+      const { steps } = explainItem(d, { values: readItem(prepared, row, column), basis: prepared.basis });
+      return steps.map((s): WorkingLine => {
         const { name, symbol, formula, kind, source } = s;
         const text = typeof s.value === 'string';
         return {

@@ -4,7 +4,6 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Card } from '../../src/addin/cards.ts';
 import { metadata } from '../../src/addin/metadata.ts';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
-import { recorder } from '../../src/core/model/trace.ts';
 import { explain } from '../../src/sheet/call.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import { SpreadsheetHost, type Outcome } from './spreadsheet-host.ts';
@@ -56,10 +55,16 @@ describe('a result with its working on a card', () => {
     const [carded, plain] = await host.run([oxygen(CARD), oxygen(PLAIN)]);
     const card = cell(carded) as Card;
     expect(card.basicValue).toBe(cell(plain));
-    const steps = recorder();
-    explain(findFunction('BURN.PIN.OXYGEN')!, [4, 10, undefined, undefined, undefined, [['stub', 4]]], 0, steps);
+    const { steps } = explain(findFunction('BURN.PIN.OXYGEN')!, [
+      4,
+      10,
+      undefined,
+      undefined,
+      undefined,
+      [['stub', 4]],
+    ]);
     const [working, formulas] = card.layouts.card.sections;
-    expect(working?.properties.length).toBe(steps.steps.length);
+    expect(working?.properties.length).toBe(steps.length);
     expect(formulas).toMatchObject({ title: 'Formulas and sources', collapsible: true, collapsed: true });
     expect(card.properties['oxygen, scf [O]']).toEqual({
       type: 'Double',
@@ -73,7 +78,7 @@ describe('a result with its working on a card', () => {
     });
     expect(card.properties['stub =']).toMatchObject({ basicValue: expect.stringContaining('; your value') as string });
     expect(card.properties['O =']).toMatchObject({
-      basicValue: 'oxygen while burning x (1 + idle share) + rods x flow x lighting time; calculated; arithmetic',
+      basicValue: 'oxygen while burning x (1 + idle share) + lightings x flow x lighting time; calculated; arithmetic',
     });
     for (const section of card.layouts.card.sections)
       for (const property of section.properties) expect(card.properties).toHaveProperty([property]);

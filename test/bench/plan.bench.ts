@@ -14,7 +14,7 @@ import path from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { HyperFormula } from 'hyperformula';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
-import { recorder, type Step } from '../../src/core/model/trace.ts';
+import type { WorkedStep } from '../../src/core/model/step.ts';
 import { toSi } from '../../src/core/units/parse-quantity.ts';
 import { call, explain } from '../../src/sheet/call.ts';
 import type { Cell } from '../../src/sheet/host-function.ts';
@@ -66,26 +66,22 @@ interface Chain {
 }
 
 /** The working of one pin. */
-function working(i: number): readonly Step[] {
-  const trace = recorder();
-  explain(CREW, [...inSteps(i), undefined, ROD], 0, trace);
-  return trace.steps;
-}
+const working = (i: number): readonly WorkedStep[] => explain(CREW, [...inSteps(i), undefined, ROD]).steps;
 
-const calculated = ({ expression }: Step): boolean => expression !== undefined && !expression.startsWith('solve');
+const calculated = ({ expression }: WorkedStep): boolean => expression !== undefined && !expression.startsWith('solve');
 
 /** One row per pin: what is given for it, then a cell for every step with a formula; what all rows share stands once in row 1. */
 function plainChain(rows: number): Chain {
   const workings = Array.from({ length: Math.min(rows, DISTINCT) }, (_, i) => working(i));
   const [first = [], other = []] = [workings[0], workings[1]];
-  const differs = (s: Step): boolean => other.find((o) => o.symbol === s.symbol)?.value !== s.value;
+  const differs = (s: WorkedStep): boolean => other.find((o) => o.symbol === s.symbol)?.value !== s.value;
   const perRow = first.filter((s) => calculated(s) || (typeof s.value === 'number' && differs(s)));
   const shared = first.filter((s) => !perRow.includes(s) && typeof s.value === 'number');
   const where = new Map<string, (row: number) => string>();
   perRow.forEach((s, i) => where.set(s.symbol, (row) => `${columnLetters(i)}${row}`));
   shared.forEach((s, i) => where.set(s.symbol, () => `$${columnLetters(i)}$1`));
   // HyperFormula reads no 1E-9.
-  const formula = (s: Step, row: number): string =>
+  const formula = (s: WorkedStep, row: number): string =>
     `=${(s.expression ?? '').replaceAll('1e-9', '0.000000001').replace(/[A-Za-z_][A-Za-z_0-9]*/g, (name) => (name === 'PI' ? 'PI()' : name === 'ceil' ? 'ROUNDUP' : (where.get(name)?.(row) ?? name.toUpperCase())))}`.replace(
       /ROUNDUP\(([^()]*(?:\([^()]*\)[^()]*)*)\)/g,
       'ROUNDUP($1,0)',

@@ -2,7 +2,7 @@
 import type { Cell } from '../../src/catalogue/cell.ts';
 import type { Declaration, Parameter } from '../../src/catalogue/declaration.ts';
 import { CalcError } from '../../src/core/errors.ts';
-import { recorder, type Step } from '../../src/core/model/trace.ts';
+import type { WorkedStep } from '../../src/core/model/step.ts';
 import { explain } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 
@@ -62,13 +62,11 @@ export const exampleArguments = (d: Declaration, optionals: boolean): Argument[]
     p.kind.kind === 'cells' || (p.optional && !optionals) ? undefined : exampleCell(p.example),
   );
 
-export function workingOf(d: Declaration, args: readonly Argument[], assume: Rows): readonly Step[] | CalcError {
-  const trace = recorder();
+export function workingOf(d: Declaration, args: readonly Argument[], assume: Rows): readonly WorkedStep[] | CalcError {
   try {
-    explain(d, d.assume && (assume.length > 0 || d.assume === 'required') ? [...args, assume] : args, 0, trace);
+    return explain(d, d.assume && (assume.length > 0 || d.assume === 'required') ? [...args, assume] : args).steps;
   } catch (e) {
     if (e instanceof CalcError) return e;
     throw e;
   }
-  return trace.steps;
 }

@@ -3,7 +3,6 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { backgroundOf } from '../../src/catalogue/background.ts';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
-import { recorder } from '../../src/core/model/trace.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../../src/core/operations/all.ts';
 import { CAUTIONS } from '../../src/core/safety/cautions.ts';
 import { toSi } from '../../src/core/units/parse-quantity.ts';
@@ -32,9 +31,8 @@ const said = (make: () => unknown): boolean => {
 function showsItsSizes(id: OperationId): boolean {
   const { order, sizes } = operationOf(id);
   const given = order.map((name) => Number(sizes[name]?.example));
-  const trace = recorder();
-  explain(findFunction(`BURN.${id}.RODS`)!, given, 0, trace);
-  const shown = trace.steps.filter((s) => s.kind === 'input').map((s) => s.value);
+  const { steps } = explain(findFunction(`BURN.${id}.RODS`)!, given);
+  const shown = steps.filter((s) => s.kind === 'input').map((s) => s.value);
   return order.every((name, i) => shown.includes(toSi(given[i]!, sizes[name]!.quantity, 'US')));
 }
 

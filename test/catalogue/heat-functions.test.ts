@@ -11,7 +11,6 @@ import { coolingTime } from '../../src/core/heat/cooling-time.ts';
 import { tabulatedCoolingTime } from '../../src/core/heat/cooling-table.ts';
 import { bossInForce, coolingInForce, physicsInForce } from '../../src/core/heat/heat-in-force.ts';
 import { INCH } from '../../src/core/units/quantities.ts';
-import { recorder } from '../../src/core/model/trace.ts';
 import { call, explain } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 
@@ -127,9 +126,8 @@ describe('cooling', () => {
   });
 
   it('says in its working why nothing loosens', () => {
-    const trace = recorder();
-    explain(findFunction('BURN.COOL.SHRINK')!, [4, 1, 'air', [['heat into the part', 0.1]]], 0, trace);
-    expect(trace.steps.find((s) => s.symbol === 'why')?.value).toContain('neither pin nor boss yielded');
+    const { steps } = explain(findFunction('BURN.COOL.SHRINK')!, [4, 1, 'air', [['heat into the part', 0.1]]]);
+    expect(steps.find((s) => s.symbol === 'why')?.value).toContain('neither pin nor boss yielded');
   });
 
   it.each(['air', 'water'])(

@@ -11,7 +11,6 @@ import { SEVERITIES } from '../../src/core/safety/caution.ts';
 import { OPERATIONS, isOperation, type Operation } from '../../src/core/safety/operations.ts';
 import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { findSource } from '../../src/core/sources/register.ts';
-import { recorder } from '../../src/core/model/trace.ts';
 import { call, explain } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { replay } from '../core/model/replay.ts';
@@ -45,11 +44,7 @@ const table = (name: string, ...args: readonly Argument[]): readonly Readonly<Re
 };
 const cautionsFor = (operation: Operation, conditions: readonly string[]): readonly RaisedCaution[] =>
   cautionsOf(itemOf({ operation, material: findMaterial('carbon steel'), conditions: parseConditions(conditions) }));
-function steps(name: string, ...args: readonly Argument[]) {
-  const trace = recorder();
-  explain(named(name), args, 0, trace);
-  return trace.steps;
-}
+const steps = (name: string, ...args: readonly Argument[]) => explain(named(name), args).steps;
 
 describe('BURN.NOISE.HOURS', () => {
   /** 29 CFR 1910.95, Table G-16, as printed (92 prints 6 and 102 prints 1.5 for 6.06 and 1.52 of the note's formula). */

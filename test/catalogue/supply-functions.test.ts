@@ -3,7 +3,7 @@ import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
 import { itemsOfCall } from '../../src/catalogue/items-of-call.ts';
 import { cautionsOf } from '../../src/core/safety/cautions.ts';
-import { recorder, type Step } from '../../src/core/model/trace.ts';
+import type { WorkedStep } from '../../src/core/model/step.ts';
 import { explain } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { replay } from '../core/model/replay.ts';
@@ -32,11 +32,9 @@ const withAssume = (
   return [...args, ...Array.from({ length: count - args.length }, () => undefined), assume];
 };
 
-function stepsOf(name: string, ...args: readonly Argument[]): readonly Step[] {
-  const trace = recorder();
+function stepsOf(name: string, ...args: readonly Argument[]): readonly WorkedStep[] {
   const found = findFunction(name);
-  if (found) explain(found, args, 0, trace);
-  return trace.steps;
+  return found ? explain(found, args).steps : [];
 }
 
 /** Rows of a checked supply by their first cell; of several mends the first. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
+import { PLAN_COLUMNS } from '../../src/catalogue/operation-family.ts';
 import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { findSource } from '../../src/core/sources/register.ts';
 import { call } from '../../src/sheet/call.ts';
@@ -62,13 +63,13 @@ describe('the explanation of a cell', () => {
     const expected = valueOf('BURN.PIN.OXYGEN', 3.5, 10);
     expect(e.outcome).toEqual({ kind: 'value', value: expected, unit: 'scf' });
     expect(e.steps.length).toBeGreaterThan(20);
-    expect(e.resultStep?.name).toBe('oxygen');
+    expect(e.result).toBe('O');
     expect(e.values).toMatchObject({ diameter: 3.5 * 0.0254, length: 10 * 0.0254 });
   });
 
   it('marks another step for another function of the same working', async () => {
-    expect((await explained(selected('=BURN.PIN.TIME(A5,B5)'))).resultStep?.name).toBe('crew time');
-    expect((await explained(selected('=BURN.PIN.RODS(A5,B5)'))).resultStep?.name).toBe('rods');
+    expect((await explained(selected('=BURN.PIN.TIME(A5,B5)'))).result).toBe('t_crew');
+    expect((await explained(selected('=BURN.PIN.RODS(A5,B5)'))).result).toBe('N');
   });
 
   it('cites for every step a source that the register knows', async () => {
@@ -180,10 +181,45 @@ describe('a cell of a spill', () => {
     expect(e.outcome.kind === 'row' && e.outcome.lines.filter((l) => l.selected).map((l) => l.heading)).toEqual([
       'oxygen, scf',
     ]);
-    expect(e.resultStep?.name).toBe('oxygen');
+    expect(e.result).toBe('O');
     expect((await explained(spilt(0, column, plan))).item).toBe(0);
     expect((await explained(spilt(3, column, plan))).outcome).toMatchObject({ kind: 'error' });
     expect((await explained(spilt(2, column, plan))).outcome).toEqual({ kind: 'blank' });
+  });
+
+  it('of a plan has the working of its column alone, and of that what the function of the same value has', async () => {
+    const plan = '=BURN.PIN.PLAN(A5:A8,B5:B8)';
+    const headings = PLAN_COLUMNS.map((c) => c.heading as string);
+    const at = (heading: string): Promise<Explained> => explained(spilt(1, headings.indexOf(heading), plan));
+    const whole = await explained(selected(plan));
+    for (const [heading, formula] of [
+      ['rods', '=BURN.PIN.RODS(A5,B5)'],
+      ['oxygen', '=BURN.PIN.OXYGEN(A5,B5)'],
+      ['burning', '=BURN.PIN.BURN(A5,B5)'],
+      ['crew', '=BURN.PIN.TIME(A5,B5)'],
+      ['tip pressure', '=BURN.PIN.PRESSURE(A5,B5)'],
+    ] as const) {
+      const [column, own] = [await at(heading), await explained(selected(formula))];
+      expect(column.steps, heading).toEqual(own.steps);
+      expect([column.result, column.assumptions], heading).toEqual([own.result, own.assumptions]);
+      expect(column.steps.length).toBeLessThan(whole.steps.length);
+    }
+    const symbols = async (heading: string): Promise<readonly string[]> =>
+      (await at(heading)).steps.map((s) => s.symbol);
+    for (const [heading, step] of [
+      ['regulator setting', 'p_reg'],
+      ['ram', 'R_ram'],
+      ['removed', 'M'],
+      ['flow', 'm'],
+      ['cooling', 't_cool'],
+    ] as const) {
+      expect((await at(heading)).result, heading).toBe(step);
+      expect((await symbols(heading)).at(-1), heading).toBe(step);
+    }
+    expect(await symbols('oxygen')).not.toContain('t_cool');
+    // Low and high are drawn, not steps.
+    expect((await at('oxygen low')).result).toBeUndefined();
+    expect(whole.result).toBeUndefined();
   });
 
   it('of a row by a column is found by row and column', async () => {

@@ -39,8 +39,9 @@ export class Assumptions {
   private readonly byName: ReadonlyMap<string, Assumption>;
   /** The defaults that this one departs from; itself where it departs from nothing. */
   readonly defaults: Assumptions;
-  /** Told of each number that is asked for. */
+  /** Told of each number, and each word, that is asked for. */
   private readonly note: ((name: NumberName) => void) | undefined;
+  private readonly noteWord: ((name: ChoiceName) => void) | undefined;
 
   private constructor(
     numbers: ReadonlyMap<NumberName, InForce>,
@@ -50,6 +51,7 @@ export class Assumptions {
     version: string,
     defaults?: Assumptions,
     note?: (name: NumberName) => void,
+    noteWord?: (name: ChoiceName) => void,
   ) {
     this.numbers = numbers;
     this.words = words;
@@ -58,6 +60,7 @@ export class Assumptions {
     this.version = version;
     this.defaults = defaults ?? this;
     this.note = note;
+    this.noteWord = noteWord;
     this.system = words.get('units') === 'SI' ? 'SI' : 'US';
   }
 
@@ -73,9 +76,10 @@ export class Assumptions {
     return new Assumptions(numbers, words, defaults.entries, defaults.byName, defaults.version, defaults.defaults);
   }
 
-  /** The same, telling of each number that is asked for: what is not asked for has no effect on what is calculated. */
-  noting(note: (name: NumberName) => void): Assumptions {
-    return new Assumptions(this.numbers, this.words, this.entries, this.byName, this.version, this.defaults, note);
+  /** The same, telling of each number and word that is asked for: what is not asked for has no effect on what is calculated. */
+  noting(note: (name: NumberName) => void, noteWord?: (name: ChoiceName) => void): Assumptions {
+    const { numbers, words, entries, byName, version, defaults } = this;
+    return new Assumptions(numbers, words, entries, byName, version, defaults, note, noteWord);
   }
 
   static defaults(): Assumptions {
@@ -120,6 +124,7 @@ export class Assumptions {
   }
 
   word(name: ChoiceName): string {
+    this.noteWord?.(name);
     return this.words.get(name) ?? '';
   }
 
@@ -154,7 +159,7 @@ export class Assumptions {
 
   private step(name: NumberName, symbol: string): Step {
     const { words: formula, ...about } = this.about(name);
-    return { name, symbol, value: this.value(name), formula, ...about };
+    return { name, symbol, value: this.value(name), formula, assumption: name, ...about };
   }
 }
 

@@ -2,7 +2,7 @@ import type { Assumptions } from '../assumptions/assumptions.ts';
 import { assumed } from '../assumptions/assumed.ts';
 import type { Basis } from '../basis.ts';
 import { Evaluation, type Given } from '../model/evaluation.ts';
-import { calculated, given, solved, type Step } from '../model/step.ts';
+import { calculated, decidedBy, given, solved, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { Working } from '../model/working.ts';
 import { waterSteps } from '../oxygen/ambient-pressure.ts';
@@ -15,6 +15,8 @@ const MEASURED_LENGTH = 36 * INCH;
 
 const isMeasured = (a: Assumptions): boolean => a.value('rod flow measured') > 0;
 const isDeep = (a: Assumptions): boolean => a.value('water depth') > 0;
+/** A step that is solved on the path of a rod, of which these decide what it has. */
+const onPath = (step: Step): Step => decidedBy(step, 'rod flow measured', 'water depth');
 
 /** The passages of a rod and its holder, and the flow measured through it where there is one. `rodGiven` has what is given. */
 export function rodPassageSteps({ source }: Rod, a: Assumptions): readonly Step[] {
@@ -108,22 +110,24 @@ export function rodLine(rod: Rod, pressure: number, basis: Basis): RodLine {
 export function meanFlowSteps(rod: Rod, basis: Basis): readonly Step[] {
   const path = rodPath(rod, basis);
   return [
-    solved(
-      'm_0',
-      'mean flow that rod and holder pass',
-      'flow',
-      ['p', 'L_rod', 'stub', ...path.from],
-      (pressure, length, stub, ...values) =>
-        basis.once(`flow ${pressure} ${length} ${stub} ${values.join(' ')}`, () =>
-          meanRodFlow(
-            basis.once(`line ${pressure} ${values.join(' ')}`, () => path.line(pressure, values)),
-            path.ambient(values) + pressure,
-            length,
-            stub,
+    onPath(
+      solved(
+        'm_0',
+        'mean flow that rod and holder pass',
+        'flow',
+        ['p', 'L_rod', 'stub', ...path.from],
+        (pressure, length, stub, ...values) =>
+          basis.once(`flow ${pressure} ${length} ${stub} ${values.join(' ')}`, () =>
+            meanRodFlow(
+              basis.once(`line ${pressure} ${values.join(' ')}`, () => path.line(pressure, values)),
+              path.ambient(values) + pressure,
+              length,
+              stub,
+            ),
           ),
-        ),
-      'isothermal flow through holder and rod passages at the tip pressure, harmonic mean over the burned length',
-      'isothermal pipe flow',
+        'isothermal flow through holder and rod passages at the tip pressure, harmonic mean over the burned length',
+        'isothermal pipe flow',
+      ),
     ),
     assumed('m_over', 'flow factor'),
     calculated('m', 'mean flow through the rod', 'flow', 'm_over * m_0', 'flow that rod and holder pass x flow factor'),
@@ -169,7 +173,7 @@ function rodWorking(rod: Rod, length: number, { given: handed, value, result }: 
     given('L', 'length left', 'length'),
     ...rodLineSteps(rod, basis.a),
     handed,
-    result(rodPath(rod, basis)),
+    onPath(result(rodPath(rod, basis))),
   ];
   const asked = steps.at(-1)?.symbol ?? '';
   const values = { rod: rod.name, L: length, ...rodGiven(rod), [handed.symbol]: value };

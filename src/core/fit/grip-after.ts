@@ -300,7 +300,7 @@ export function gripAfterInForce(pin: PinInBoss, tried: number, a: Assumptions):
     grip,
     method,
     reason: shrink.reason,
-    working: new Working(new Evaluation(list, values, a), 'F_1', list.results),
+    working: new Working(new Evaluation(list, values, a), 'F_1', list.results, { decidedBy: ['cooling method'] }),
   };
 }
 

@@ -14,7 +14,7 @@ import {
 import { Evaluation } from '../model/evaluation.ts';
 import { calculated, entered, given, solved, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
-import { Working } from '../model/working.ts';
+import { Working, type Said } from '../model/working.ts';
 import {
   bossSteelInForce,
   elasticitySteps,
@@ -108,7 +108,13 @@ export function shrinkSteps(
  *
  * diameter, hole [m]; boss and length as assumed. Source: shrink-pin.ts.
  */
-export function loosening(diameter: number, hole: number, method: CoolingMethod, a: Assumptions): Working {
+export function loosening(
+  diameter: number,
+  hole: number,
+  method: CoolingMethod,
+  a: Assumptions,
+  said: Said = {},
+): Working {
   const pin = { diameter, hole, boss: bossInForce(diameter, a), length: a.value('length over diameter') * diameter };
   const list = new StepList(
     [
@@ -132,5 +138,5 @@ export function loosening(diameter: number, hole: number, method: CoolingMethod,
     ],
     ['loose', ...SHRINK_RESULTS],
   );
-  return new Working(new Evaluation(list, { D: diameter, d: hole }, a), 'loose', SHRINK_RESULTS);
+  return new Working(new Evaluation(list, { D: diameter, d: hole }, a), 'loose', SHRINK_RESULTS, said);
 }

@@ -1,5 +1,6 @@
 import { CalcError } from '../errors.ts';
 import type { Comparison, Formula, FunctionName } from './grammar.ts';
+import { CalcError } from '../errors.ts';
 import type { AssumptionReader, Check, WorkedStep } from './step.ts';
 import type { Node, StepList } from './step-list.ts';
 
@@ -96,9 +97,27 @@ export class Evaluation {
     return String(this.at(this.list.place(symbol)));
   }
 
+  /** The number or text of a step; undefined where it has no solution. */
+  found(symbol: string): number | string | undefined {
+    try {
+      const value = this.at(this.list.place(symbol));
+      return typeof value === 'object' ? undefined : value;
+    } catch (e) {
+      if (e instanceof CalcError) return undefined;
+      throw e;
+    }
+  }
+
   /** The steps that some results rest on, in order, with their values. */
-  worked(results: readonly string[] = this.list.results): readonly WorkedStep[] {
-    return [...this.list.neededFor(results)].map((place) => this.line(place));
+  worked(
+    results: readonly string[] = this.list.results,
+    said: Readonly<Record<string, string>> = {},
+  ): readonly WorkedStep[] {
+    return [...this.list.neededFor(results)].map((place) => {
+      const line = this.line(place);
+      const words = said[line.symbol];
+      return words === undefined ? line : { ...line, formula: words };
+    });
   }
 
   private line(place: number): WorkedStep {
@@ -114,6 +133,7 @@ export class Evaluation {
         symbol,
         value,
         formula: words === '' ? formula : words,
+        assumption: from.assumption,
         ...rest,
       };
     }

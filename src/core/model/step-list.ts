@@ -76,12 +76,15 @@ export class StepList {
     return new Set([...needed].sort((a, b) => a - b));
   }
 
-  /** Names of the assumptions that a result rests on. */
-  assumptionsOf(symbol: string): readonly string[] {
-    return [...(this.nodes[this.place(symbol)] as Node).restsOn].flatMap((place) => {
-      const { from } = (this.nodes[place] as Node).step;
-      return 'assumption' in from ? [from.assumption] : [];
-    });
+  /** Names of the assumptions that some results rest on, those that decided their steps among them. */
+  assumptionsOf(...results: readonly string[]): ReadonlySet<string> {
+    const names = new Set<string>();
+    for (const place of this.neededFor(results)) {
+      const { from, decidedBy = [] } = (this.nodes[place] as Node).step;
+      if ('assumption' in from) names.add(from.assumption);
+      for (const name of decidedBy) names.add(name);
+    }
+    return names;
   }
 }
 

@@ -38,7 +38,18 @@ export interface Step {
   readonly kind: Kind;
   /** Key of a source in the register, or '' on inputs. */
   readonly source: string;
+  /**
+   * Assumptions that decide that the step is this one: its formula names them nowhere, and with another word or value there
+   * would be another step in its place.
+   */
+  readonly decidedBy?: readonly string[];
 }
+
+/** A step as assumptions decide it that its formula does not name: a position, a method, a depth of more than nothing. */
+export const decidedBy = (step: Step, ...assumptions: readonly string[]): Step => ({
+  ...step,
+  decidedBy: [...(step.decidedBy ?? []), ...assumptions],
+});
 
 /** One line of the working of a cell: a step with its value. */
 export interface WorkedStep {
@@ -51,6 +62,8 @@ export interface WorkedStep {
   readonly formula: string;
   /** The formula in symbols; `solve(a, b)` for a step that is solved from the steps `a` and `b`. Absent on inputs and assumptions. */
   readonly expression?: string;
+  /** Name of the assumption that the step is, if it is one. */
+  readonly assumption?: string;
   readonly kind: Kind;
   readonly source: string;
 }

@@ -1,4 +1,5 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
+import type { AssumptionName } from '../assumptions/registry.ts';
 import { assumed } from '../assumptions/assumed.ts';
 import type { Basis } from '../basis.ts';
 import { rodGiven, rodPassageSteps, rodPath, type RodPath } from '../burn/rod-line.ts';
@@ -81,6 +82,9 @@ const RESULTS = [
   ...['rod', 'set', 'limit'],
 ];
 
+/** What decides how the line is laid out and read, and what it must give. */
+const DECIDED: readonly AssumptionName[] = ['regulator set', 'tip pressure', 'rod flow measured'];
+
 /**
  * One supply line checked with the assumptions in force: see `supplyCheck`.
  *
@@ -97,7 +101,8 @@ export function supplyWorking(inputs: SupplyInputs, basis: Basis): Working {
   const { list, values, checked } = supplyOf(inputs, basis);
   const { limit } = checked.check;
   const [result, ...besides] = RESULTS as [string, ...string[]];
-  return new Working(new Evaluation(list, { ...values, limit }, basis.a), result, besides);
+  const decidedBy = [...DECIDED, ...(inputs.depth === undefined ? ['water depth'] : [])];
+  return new Working(new Evaluation(list, { ...values, limit }, basis.a), result, besides, { decidedBy });
 }
 
 interface Supply {

@@ -5,10 +5,10 @@ import { heatBalanceSteps } from '../burn/heat-balance.ts';
 import { materialSteps, type Material } from '../burn/materials.ts';
 import { meanFlowSteps, rodLineSteps } from '../burn/rod-line.ts';
 import { rodNames, type Rod } from '../burn/rods.ts';
-import { calculated, entered, given, type Step } from '../model/step.ts';
+import { calculated, decidedBy, entered, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import type { Operation } from './operation.ts';
-import { siteOf } from './site.ts';
+import { POSITION, siteOf } from './site.ts';
 import { tipPressureSteps } from './tip-pressure.ts';
 
 /** What decides which steps an item has; all else are values of these steps. */
@@ -20,9 +20,10 @@ export interface ItemShape {
   readonly coupled: boolean;
   readonly material: Material;
   readonly method: string | undefined;
-  /** Why the rod was picked, and the way; they are given where left out. */
-  readonly reason?: string;
-  readonly wayReason?: string;
+  /** Whether the rod was picked; why, and why one way was taken, is said of each item. */
+  readonly picked?: boolean;
+  /** Assumptions that decide what is taken where the item leaves it open: its rod, its way, its material. */
+  readonly decidedBy?: { readonly [K in 'rod' | 'method' | 'material']: readonly string[] };
 }
 
 /** Steps of the sizes that are given or planned. */
@@ -45,9 +46,9 @@ export function planningList(operation: Operation, sizes: readonly string[], a: 
 }
 
 /** The choice of rod and what its flow is solved from: steps up to the mean flow `m`. `rodGiven` has what the register gives. */
-function rodSteps({ rod, reason = '' }: Pick<ItemShape, 'rod' | 'reason'>, basis: Basis): readonly Step[] {
-  return [
-    given('rod', 'rod', 'count', reason === '' ? {} : { words: reason, kind: 'calculated' }),
+function rodSteps({ rod, picked = false, decidedBy: by }: ItemShape, basis: Basis): readonly Step[] {
+  const steps: readonly Step[] = [
+    given('rod', 'rod', 'count', picked ? { kind: 'calculated' } : {}),
     given('L_rod', 'length of a rod', 'length', { words: 'given or picked with the rod' }),
     given('mu', 'steel in a length of rod', 'massPerLength', {
       words: 'tube wall and wires x density of steel, register of rods',
@@ -58,7 +59,15 @@ function rodSteps({ rod, reason = '' }: Pick<ItemShape, 'rod' | 'reason'>, basis
     ...rodLineSteps(rod, basis.a),
     ...meanFlowSteps(rod, basis),
   ];
+  return decided(steps, by?.rod, ({ from, symbol }) => 'given' in from || symbol === 'stub');
 }
+
+/** The same steps, those of some kind as assumptions decide them. */
+const decided = (
+  steps: readonly Step[],
+  by: readonly string[] = [],
+  which: (step: Step) => boolean = () => true,
+): readonly Step[] => (by.length === 0 ? steps : steps.map((step) => (which(step) ? decidedBy(step, ...by) : step)));
 
 /**
  * Burning time: each pierce no faster than the heat removes metal nor than slag gets out, and the rest as the heat removes it.
@@ -73,12 +82,15 @@ export function burningSteps(
   pierced: boolean,
   { removal, slag }: { readonly removal: string; readonly slag: string },
 ): readonly Step[] {
-  const rate = calculated(
-    'R_work',
-    'metal removed in a time',
-    'massRate',
-    `k${removal} * m`,
-    `work metal removed for a kilogram of oxygen${removal === '' ? '' : ' x factor of position'} x flow`,
+  const rate = decidedBy(
+    calculated(
+      'R_work',
+      'metal removed in a time',
+      'massRate',
+      `k${removal} * m`,
+      `work metal removed for a kilogram of oxygen${removal === '' ? '' : ' x factor of position'} x flow`,
+    ),
+    ...POSITION,
   );
   const free = calculated(
     't_rest',
@@ -161,8 +173,10 @@ export function burningSteps(
 /** Whole rods from the length consumed: a stub and the way to the face are lost once a rod, or once a string of coupled ones. */
 function countSteps(coupled: boolean, a: Assumptions): readonly Step[] {
   const whole = calculated('N', 'rods', 'count', 'max(1, ceil(N_used - 1e-9))', 'rods, not rounded, whole, up');
-  const used = (expression: string, words: string): Step =>
-    calculated('N_used', 'rods, not rounded', 'count', expression, words);
+  const used = (expression: string, words: string): Step => {
+    const step = calculated('N_used', 'rods, not rounded', 'count', expression, words);
+    return coupled ? decidedBy(step, 'string rods') : step;
+  };
   const loss = assumed('loss', 'reach loss');
   if (!coupled) {
     return [
@@ -270,12 +284,16 @@ function takingSteps(
     assumed('duty', 'burning duty'),
     assumed('t_change', 'rod change time'),
     ...tasks.map(({ time }, i) => assumed(`t_task_${i + 1}`, time)),
-    calculated(
-      't_work',
-      'time at the work',
-      'time',
-      `(${['t / duty', ...taskTerms, 'N * t_change'].join(' + ')})${handling}`,
-      `(burning time / burning duty + ${tasks.length > 0 ? 'tasks x their times + ' : ''}rods x rod change time)${handled}`,
+    decidedBy(
+      calculated(
+        't_work',
+        'time at the work',
+        'time',
+        `(${['t / duty', ...taskTerms, 'N * t_change'].join(' + ')})${handling}`,
+        `(burning time / burning duty + ${tasks.length > 0 ? 'tasks x their times + ' : ''}rods x rod change time)${handled}`,
+      ),
+      ...POSITION,
+      'access',
     ),
     calculated(
       't_crew',
@@ -317,9 +335,9 @@ export function itemList(
   cooled: readonly Step[],
   besides: { readonly steps: readonly Step[]; readonly results: readonly string[] } = { steps: [], results: [] },
 ): StepList {
-  const { operation, rod, coupled, material, method } = shape;
+  const { operation, rod, coupled, material, method, decidedBy: by } = shape;
   const { a } = basis;
-  const work = operation.work(a, method).steps;
+  const work = decided(operation.work(a, method).steps, by?.method);
   const has = (symbol: string): boolean => work.some((step) => step.symbol === symbol);
   const pierced = has('n');
   const site = siteOf(a);
@@ -328,19 +346,10 @@ export function itemList(
     ...sizeSteps(shape),
     ...tipPressureSteps(operation.pressure, a),
     ...rodSteps(shape, basis),
-    ...materialSteps(material),
-    ...heatBalanceSteps(rod, material),
+    ...decided([...materialSteps(material), ...heatBalanceSteps(rod, material)], by?.material),
     ...usedSite,
     ...work,
-    ...(method === undefined
-      ? []
-      : [
-          given('method', 'method', 'count', {
-            words: shape.wayReason ?? 'given',
-            kind: 'calculated',
-            source: 'arithmetic',
-          }),
-        ]),
+    ...(method === undefined ? [] : [given('method', 'method', 'count', { kind: 'calculated', source: 'arithmetic' })]),
     ...burningSteps(pierced, site),
     calculated('O_burn', 'oxygen while burning', 'oxygen', 'm * t', 'flow x burning time'),
     calculated(

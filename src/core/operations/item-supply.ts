@@ -58,6 +58,17 @@ export function itemSetting({ pressure, flow }: Pick<Sized, 'pressure' | 'flow'>
   });
 }
 
+/** The regulator setting of an item, to be shown with its steps; nothing where the hose cannot pass the flow. */
+export function settingOf(item: Pick<Sized, 'pressure' | 'flow'>, basis: Basis): Besides {
+  try {
+    itemSetting(item, basis);
+    return { steps: settingSteps(basis.a), results: ['p_reg'] };
+  } catch (e) {
+    if (e instanceof CalcError) return { steps: [], results: [] };
+    throw e;
+  }
+}
+
 /** The supply of one item by itself, to be shown with its steps, as far as it goes; where there is none, why. */
 export function supplyOf(
   { pressure, flow, oxygen }: Pick<Sized, 'pressure' | 'flow' | 'oxygen'>,

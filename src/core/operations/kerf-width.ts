@@ -1,7 +1,7 @@
 import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { NumberName } from '../assumptions/registry.ts';
-import { calculated, type Step } from '../model/step.ts';
+import { calculated, decidedBy, type Step } from '../model/step.ts';
 
 /** Assumptions a kerf rests on. */
 export const KERF_FACTORS = ['kerf width', 'kerf taper', 'saw width'] as const satisfies readonly NumberName[];
@@ -38,12 +38,15 @@ export function kerfWidth(thickness: string, a: Assumptions): readonly Step[] {
     ...sawing,
     assumed('kerfs', 'kerf width'),
     assumed('taper', 'kerf taper'),
-    calculated(
-      'w_m',
-      'mean width of the kerf',
-      'length',
-      `kerfs * d_rod${wider ? ' * saw' : ''} + taper * ${thickness} / 2`,
-      `kerf width x outside diameter of the rod${wider ? ' x widening by the technique' : ''} + kerf taper x thickness / 2`,
+    decidedBy(
+      calculated(
+        'w_m',
+        'mean width of the kerf',
+        'length',
+        `kerfs * d_rod${wider ? ' * saw' : ''} + taper * ${thickness} / 2`,
+        `kerf width x outside diameter of the rod${wider ? ' x widening by the technique' : ''} + kerf taper x thickness / 2`,
+      ),
+      'kerf technique',
     ),
   ];
 }

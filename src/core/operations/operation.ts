@@ -92,7 +92,7 @@ export interface Operation<G extends string = string> {
     /** [s] */
     time(sizes: Planned<G>, basis: Basis): number;
     /** Ends with the step `t_cool`, that time. */
-    steps(sizes: Planned<G>, basis: Basis): readonly Step[];
+    steps(basis: Basis): readonly Step[];
   };
   /** Rating of the ram that pushes the item out. Ends with the step `R_ram`. */
   ram?(a: Assumptions): readonly Step[];

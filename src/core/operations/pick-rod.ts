@@ -21,7 +21,7 @@ export interface Candidate {
  * The rods a picker looks at: short ones, and long burning bars where the work is concrete or rock. Where the work is
  * grounded or under water a short rod must be insulated, and nowhere else is it.
  */
-function considered(material: Material, { a }: Basis): readonly Rod[] {
+export function considered(material: Material, { a }: Basis): readonly Rod[] {
   const covered = a.word('work grounded') === 'yes' || underWater(a);
   return RODS.filter((r) => (r.kind === 'bar' ? material.kind === 'masonry' : r.insulated === covered));
 }

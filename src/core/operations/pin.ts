@@ -4,10 +4,9 @@ import { planRamSteps } from '../fit/push-ram.ts';
 import { tabulatedCoolingTime } from '../heat/cooling-table.ts';
 import { bossSteps, heatingSteps, heatingSymbols, methodInForce } from '../heat/heat-in-force.ts';
 import { mustBeLess } from '../messages.ts';
-import { calculated, solved, type Step } from '../model/step.ts';
+import { calculated, decidedBy, given, solved, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { work } from '../model/working.ts';
-import { given } from '../model/step.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { defineOperation } from './operation.ts';
 import { piercePressure } from './tip-pressure.ts';
@@ -86,19 +85,22 @@ export const PIN = defineOperation({
   crewTimes: ['set-up time', 'plate time', 'push-out time', 'clean-up time'],
   cooling: {
     time: tabulatedCoolingTime,
-    steps: (pin, basis) => {
+    steps: (basis) => {
       const method = methodInForce(basis.a);
       return [
         ...bossSteps,
         ...heatingSteps(method),
-        solved(
-          't_cool',
-          'cooling time',
-          'time',
-          ['D', 'd', 'L', ...heatingSymbols(method)],
-          () => tabulatedCoolingTime(pin, basis),
-          `until the hottest part of the pin is at the target and the pin even with its boss, cooled with ${method}: conduction through rings, read from a table over diameter, hole and length`,
-          'en 1993-1-2',
+        decidedBy(
+          solved(
+            't_cool',
+            'cooling time',
+            'time',
+            ['D', 'd', 'L', ...heatingSymbols(method)],
+            (diameter, hole, length) => tabulatedCoolingTime({ diameter, hole, length }, basis),
+            `until the hottest part of the pin is at the target and the pin even with its boss, cooled with ${method}: conduction through rings, read from a table over diameter, hole and length`,
+            'en 1993-1-2',
+          ),
+          'cooling method',
         ),
       ];
     },

@@ -1,6 +1,6 @@
 import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { NumberName } from '../assumptions/registry.ts';
+import type { AssumptionName, NumberName } from '../assumptions/registry.ts';
 import type { Step } from '../model/step.ts';
 
 interface SiteNames {
@@ -17,6 +17,9 @@ const POSITIONS: Readonly<Record<string, SiteNames>> = {
   'vertical down': { slag: 'downward slag', handling: ['downward handling'] },
   underwater: { removal: 'underwater removal', handling: ['underwater handling'] },
 };
+
+/** What decides a position's factors; that of the access besides slows the crew. */
+export const POSITION: readonly AssumptionName[] = ['position', 'water depth'];
 
 /** Whether the work is under water: by its position, or since it has a depth of water over it. */
 export function underWater(a: Assumptions): boolean {

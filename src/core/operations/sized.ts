@@ -1,26 +1,28 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { Basis } from '../basis.ts';
-import type { Material } from '../burn/materials.ts';
+import type { ChoiceName } from '../assumptions/registry.ts';
+import { findMaterial, type Material } from '../burn/materials.ts';
 import { meanFlow, rodGiven } from '../burn/rod-line.ts';
-import { rodMassPerLength, rodName, type RodChoice } from '../burn/rods.ts';
+import { rodMassPerLength, rodName, rodNames, type RodChoice } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
 import { Evaluation } from '../model/evaluation.ts';
 import { given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
-import { Working } from '../model/working.ts';
+import { Working, type Said } from '../model/working.ts';
 import { showQuantity } from '../units/show-quantity.ts';
-import { itemList, planningList } from './item-steps.ts';
+import { itemList, planningList, type ItemShape } from './item-steps.ts';
 import type { Operation, Planned, Sizes } from './operation.ts';
-import { pickRod } from './pick-rod.ts';
+import { considered, pickRod } from './pick-rod.ts';
 import { checkOpening, type FittedRod } from './rod-fit.ts';
-import { unreachable, waysOf, type Task, type Way } from './ways.ts';
+import { shapeKey, unreachable, waysOf, type Task, type Way } from './ways.ts';
 
 /** One thing to do: an operation on a piece of some size and material, with a rod where one is named. */
 export interface Item<G extends string = string> {
   readonly operation: Operation<G>;
   readonly sizes: Sizes<G>;
   readonly rod?: RodChoice | undefined;
-  readonly material: Material;
+  /** That of the assumptions where left out. */
+  readonly material?: Material | undefined;
   readonly basis: Basis;
 }
 
@@ -58,8 +60,10 @@ export interface Sized {
   readonly planned: Planned;
   /** Rating of the ram that pushes the item out [N]; undefined where nothing is pushed. `#N/A` beyond the largest. */
   ram(): number | undefined;
-  /** The steps of all this, one of them the result. */
-  working(result: string): Working;
+  /** The steps of all this, one of them the result, after which there may be more, in their symbols. */
+  working(result: string, besides?: Besides): Working;
+  /** Steps of the ram to bring, as far as a common ram has the rating needed. */
+  ramSteps(): Besides;
   /** All steps, with the ram to bring and more that is shown besides, in their symbols. */
   allSteps(besides?: Besides): Working;
 }
@@ -105,9 +109,16 @@ function withDefaults<G extends string>(operation: Operation<G>, sizes: Sizes<G>
  * Oxygen = (flow x burning time) x (1 + idle share) + lightings x flow x lighting time, as many lightings as rods or
  * places to start at. Of several ways the quickest is taken. All of it is the list of steps in item-steps.ts.
  */
-export function sized<G extends string>({ operation: declared, sizes, rod: choice, material, basis }: Item<G>): Sized {
+export function sized<G extends string>({
+  operation: declared,
+  sizes,
+  rod: choice,
+  material: named,
+  basis,
+}: Item<G>): Sized {
   const { a } = basis;
   const operation = declared as Operation;
+  const material = named ?? findMaterial(a.word(materialWord(operation)));
   const { planned, pressure } = plannedItem(declared, sizes, basis);
   const task: Task = { operation, planned, pressure, material };
   if (choice) checkOpening(operation.opening(planned), choice.rod, basis);
@@ -117,7 +128,7 @@ export function sized<G extends string>({ operation: declared, sizes, rod: choic
   const { length, coupled } = rod;
   const name = rodName(rod.rod, length, coupled);
   let cooled: number | undefined;
-  const steps = (besides?: Besides): Evaluation => {
+  const evaluated = (besides?: Besides): Evaluation => {
     const all = withDefaults(declared, sizes);
     const names = declared.order.filter((each) => all[each] !== undefined);
     const shape = {
@@ -127,10 +138,9 @@ export function sized<G extends string>({ operation: declared, sizes, rod: choic
       coupled,
       material,
       method: way.method,
-      reason: rod.reason,
-      wayReason: wayReason(way, otherWays, a),
+      picked: rod.reason !== '',
     };
-    const list = itemList(shape, basis, operation.cooling?.steps(planned, basis) ?? [], besides);
+    const list = workingList(shape, { choice, materialNamed: named !== undefined }, planned, basis, besides);
     return new Evaluation(
       list,
       {
@@ -144,6 +154,9 @@ export function sized<G extends string>({ operation: declared, sizes, rod: choic
       a,
     );
   };
+  const said = (): Said => ({
+    words: { ...(rod.reason !== '' && { rod: rod.reason }), method: wayReason(way, otherWays, a) },
+  });
   return {
     operation,
     rod,
@@ -169,13 +182,71 @@ export function sized<G extends string>({ operation: declared, sizes, rod: choic
     material,
     planned,
     ram: () => ramOf(operation, planned, basis),
-    working: (result) => new Working(steps(), result),
+    ramSteps: () => ramSteps(operation, planned, basis),
+    working: (result, besides) => new Working(evaluated(besides), result, [], said()),
     allSteps: (more = { steps: [], results: [] }) => {
       const ram = ramSteps(operation, planned, basis);
-      const all = steps({ steps: [...more.steps, ...ram.steps], results: [...more.results, ...ram.results] });
-      return new Working(all, 't_crew', all.list.results);
+      const all = evaluated({ steps: [...more.steps, ...ram.steps], results: [...more.results, ...ram.results] });
+      return new Working(all, 't_crew', all.list.results, said());
     },
   };
+}
+
+/** Word that names the material of an operation's work where the item does not. */
+export const materialWord = ({ material }: Pick<Operation, 'material'>): ChoiceName => material ?? 'material';
+
+/** What an item leaves to the assumptions. */
+interface Open {
+  readonly choice: RodChoice | undefined;
+  readonly materialNamed: boolean;
+}
+
+/** The steps of an item with what decides them; those of alike items are made once. */
+function workingList(
+  shape: ItemShape,
+  open: Open,
+  planned: Planned,
+  basis: Basis,
+  besides: Besides = { steps: [], results: [] },
+): StepList {
+  const { operation, sizes, picked = false } = shape;
+  const { choice, materialNamed } = open;
+  const key = `${shapeKey(shape)} ${sizes.join()} ${picked} ${choice?.coupled} ${materialNamed}`;
+  const decidedBy = basis.once(`decided ${key}`, () => decisions(shape, open, planned, basis));
+  const make = (): StepList => itemList({ ...shape, decidedBy }, basis, operation.cooling?.steps(basis) ?? [], besides);
+  return besides.steps.length === 0 ? basis.once(`working ${key}`, make) : make();
+}
+
+/**
+ * The assumptions that decide an item's material, way and rod. Ways and rods are picked by their time at the work, so whatever
+ * this rests on decides them too, besides what lets a rod in and feeds it.
+ */
+function decisions(
+  shape: ItemShape,
+  { choice, materialNamed }: Open,
+  planned: Planned,
+  basis: Basis,
+): NonNullable<ItemShape['decidedBy']> {
+  const { a } = basis;
+  const { operation, material, picked } = shape;
+  const { methods } = operation;
+  const byTime = (): readonly string[] =>
+    (methods?.names ?? [undefined]).flatMap((method) => [
+      ...itemList({ ...shape, method }, basis, operation.cooling?.steps(basis) ?? []).assumptionsOf('t_work'),
+    ]);
+  const ofMaterial = materialNamed ? [] : [materialWord(operation)];
+  const ofMethod = methods ? [methods.choice, ...(methods.names.includes(a.word(methods.choice)) ? [] : byTime())] : [];
+  const rods = considered(material, basis);
+  const ofRod = picked
+    ? [
+        ...byTime(),
+        ...(choice ? [] : rods.flatMap((rod) => Object.values(rodNames(rod)))),
+        ...[...(choice ? [] : ['work grounded']), 'supply flow', operation.opening(planned)?.ratio ?? 'pierce width'],
+        ...[rodNames(shape.rod).access, ...ofMaterial],
+      ]
+    : [];
+  const coupling = choice?.coupled ? [] : ['coupled rods'];
+  return { material: ofMaterial, method: ofMethod, rod: [...ofRod, ...coupling] };
 }
 
 /** Flow of a rod before the flow factor [kg/s]. */

@@ -1,8 +1,8 @@
 import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import { calculated, type Step } from '../model/step.ts';
+import { calculated, decidedBy, type Step } from '../model/step.ts';
 import type { PressureRule } from './operation.ts';
-import { underWater } from './site.ts';
+import { POSITION, underWater } from './site.ts';
 
 const pressure = (expression: string, words: string): Step =>
   calculated('p', 'tip pressure', 'pressure', expression, words, {
@@ -67,7 +67,11 @@ export function breachPressure(thickness: string): PressureRule {
  */
 export function tipPressureSteps(rule: PressureRule, a: Assumptions): readonly Step[] {
   if (a.value('tip pressure') > 0) return [assumed('p', 'tip pressure')];
-  if (!underWater(a)) return rule.steps;
+  const steps = underWater(a) ? underWaterSteps(rule) : rule.steps;
+  return steps.map((step) => (step.symbol === 'p' ? decidedBy(step, 'tip pressure', ...POSITION) : step));
+}
+
+function underWaterSteps(rule: PressureRule): readonly Step[] {
   return [
     assumed('x_thick', 'underwater thick metal'),
     assumed('p_thin', 'underwater pressure'),

@@ -1,6 +1,6 @@
 import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { Step } from '../model/step.ts';
+import { decidedBy, type Step } from '../model/step.ts';
 import { columnStep, waterColumn } from './water-column.ts';
 
 const gradientName = (a: Assumptions): 'fresh water column' | 'salt water column' =>
@@ -8,7 +8,7 @@ const gradientName = (a: Assumptions): 'fresh water column' | 'salt water column
 
 /** Pressure `p_water` of the water over work at the depth `h_water`, salt or fresh as assumed. */
 export function waterSteps(a: Assumptions): readonly Step[] {
-  return [assumed('grad', gradientName(a)), columnStep];
+  return [decidedBy(assumed('grad', gradientName(a)), 'water'), columnStep];
 }
 
 /** Pressure of the water [Pa] over work at a depth [m], salt or fresh as assumed. */

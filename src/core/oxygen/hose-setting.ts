@@ -3,7 +3,7 @@ import { assumed } from '../assumptions/assumed.ts';
 import type { Basis } from '../basis.ts';
 import * as messages from '../messages.ts';
 import type { Given } from '../model/evaluation.ts';
-import { calculated, given, solved, type Step } from '../model/step.ts';
+import { calculated, decidedBy, given, solved, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { work, type Working } from '../model/working.ts';
 import { PSI, type QuantityName } from '../units/quantities.ts';
@@ -63,12 +63,15 @@ export function settingSteps(a: Assumptions, handed?: { readonly depth: number |
     assumed('p_air', 'air pressure'),
     assumed('T_gas', 'gas temperature'),
     ...(wet ? [depth, ...waterSteps(a)] : []),
-    calculated(
-      'p_hose',
-      'pressure at the end of the hose',
-      'pressure',
-      wet ? 'p + p_water' : 'p',
-      'tip pressure + pressure of the water',
+    decidedBy(
+      calculated(
+        'p_hose',
+        'pressure at the end of the hose',
+        'pressure',
+        wet ? 'p + p_water' : 'p',
+        'tip pressure + pressure of the water',
+      ),
+      ...(handed?.depth === undefined ? ['water depth'] : []),
     ),
     solved(
       'p_out',
@@ -88,12 +91,15 @@ export function settingSteps(a: Assumptions, handed?: { readonly depth: number |
       'pressure at the outlet - pressure at the end',
     ),
     ...droops,
-    calculated(
-      'p_reg',
-      'regulator setting',
-      'pressure',
-      droops.length > 0 ? 'p_hose + loss_hose + p_droop' : 'p_hose + loss_hose',
-      `pressure at the end + pressure lost in the hose${droops.length > 0 ? ' + droop' : ', read while oxygen flows'}`,
+    decidedBy(
+      calculated(
+        'p_reg',
+        'regulator setting',
+        'pressure',
+        droops.length > 0 ? 'p_hose + loss_hose + p_droop' : 'p_hose + loss_hose',
+        `pressure at the end + pressure lost in the hose${droops.length > 0 ? ' + droop' : ', read while oxygen flows'}`,
+      ),
+      'regulator set',
     ),
   ];
 }

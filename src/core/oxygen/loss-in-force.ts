@@ -2,7 +2,7 @@ import type { Assumptions } from '../assumptions/assumptions.ts';
 import { assumed } from '../assumptions/assumed.ts';
 import type { Basis } from '../basis.ts';
 import * as messages from '../messages.ts';
-import { calculated, given, solved, type Step } from '../model/step.ts';
+import { calculated, decidedBy, given, solved, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { work, type Working } from '../model/working.ts';
 import type { QuantityName } from '../units/quantities.ts';
@@ -54,22 +54,28 @@ function lossList(a: Assumptions): StepList {
     assumed('T_gas', 'gas temperature'),
     ...(wet ? [assumed('h_water', 'water depth'), ...waterSteps(a)] : []),
     ...droops,
-    calculated(
-      'p_out',
-      "pressure at the regulator's outlet",
-      'pressure',
-      droops.length > 0 ? 'p_set - p_droop' : 'p_set',
-      droops.length > 0 ? 'regulator setting - droop' : 'regulator setting, read while oxygen flows',
+    decidedBy(
+      calculated(
+        'p_out',
+        "pressure at the regulator's outlet",
+        'pressure',
+        droops.length > 0 ? 'p_set - p_droop' : 'p_set',
+        droops.length > 0 ? 'regulator setting - droop' : 'regulator setting, read while oxygen flows',
+      ),
+      'regulator set',
     ),
-    solved(
-      'p_hose',
-      'pressure at the end of the hose',
-      'pressure',
-      ['p_out', 'p_set', 'm', 'L_hose', 'd_hose', 'K_hose', 'e_hose', 'p_air', 'T_gas', ...(wet ? ['p_water'] : [])],
-      (outlet, setting, flow, length, bore, loss, roughness, air, temperature, water = 0) =>
-        outlet - lost({ length, bore, loss, roughness }, { outlet, setting, flow, air, temperature, water }, a),
-      'isothermal flow with friction of the real gas through hose and fittings',
-      'isothermal pipe flow',
+    decidedBy(
+      solved(
+        'p_hose',
+        'pressure at the end of the hose',
+        'pressure',
+        ['p_out', 'p_set', 'm', 'L_hose', 'd_hose', 'K_hose', 'e_hose', 'p_air', 'T_gas', ...(wet ? ['p_water'] : [])],
+        (outlet, setting, flow, length, bore, loss, roughness, air, temperature, water = 0) =>
+          outlet - lost({ length, bore, loss, roughness }, { outlet, setting, flow, air, temperature, water }, a),
+        'isothermal flow with friction of the real gas through hose and fittings',
+        'isothermal pipe flow',
+      ),
+      'water depth',
     ),
     calculated(
       'loss_hose',

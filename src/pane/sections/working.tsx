@@ -1,28 +1,30 @@
 import { useState } from 'preact/hooks';
-import type { Step } from '../../core/model/trace.ts';
+import type { WorkedStep } from '../../core/model/step.ts';
 import type { UnitSystem } from '../../core/units/quantities.ts';
 import { Foundation } from '../parts/foundation.tsx';
 import type { CellSection, SectionProps } from '../section.ts';
-import { assumptionOf, showStep } from '../show-step.ts';
+import { showStep } from '../show-step.ts';
 
 interface RowsProps {
-  readonly steps: readonly Step[];
-  readonly result: Step | undefined;
+  readonly steps: readonly WorkedStep[];
+  /** Symbol of the step that is the result. */
+  readonly result: string | undefined;
   readonly system: UnitSystem;
   readonly toSource: SectionProps['toSource'];
 }
 
-function Row({ step, result, system, toSource }: Omit<RowsProps, 'steps'> & { readonly step: Step }) {
-  const { name, symbol, formula, kind, source } = step;
+function Row({ step, result, system, toSource }: Omit<RowsProps, 'steps'> & { readonly step: WorkedStep }) {
+  const { name, symbol, formula, kind, source, assumption } = step;
+  const isResult = symbol === result;
   return (
-    <tr class={step === result ? 'rs-selected' : undefined}>
+    <tr class={isResult ? 'rs-selected' : undefined}>
       <th scope="row">
         {name} {symbol !== name && <i>{symbol}</i>}
-        {step === result && <span class="rs-tag">result</span>}
+        {isResult && <span class="rs-tag">result</span>}
       </th>
       <td>{showStep(step, system)}</td>
       <td class="rs-meaning">
-        {assumptionOf(step) ? '' : `${formula} `}
+        {assumption === undefined ? `${formula} ` : ''}
         <Foundation kind={kind} source={source} toSource={toSource} />
       </td>
     </tr>
@@ -48,10 +50,11 @@ function Rows({ steps, ...rest }: RowsProps) {
   );
 }
 
-function Working({ explained: { steps, resultStep, system }, toSource }: SectionProps) {
+function Working({ explained: { steps, result, system }, toSource }: SectionProps) {
   const [brief, setBrief] = useState(false);
-  const end = resultStep ? steps.indexOf(resultStep) + 1 : steps.length;
-  const cut = (part: readonly Step[]): readonly Step[] => (brief ? part.filter((s) => s.kind === 'calculated') : part);
+  const end = steps.findIndex((s) => s.symbol === result) + 1 || steps.length;
+  const cut = (part: readonly WorkedStep[]): readonly WorkedStep[] =>
+    brief ? part.filter((s) => s.kind === 'calculated') : part;
   const after = cut(steps.slice(end));
   return (
     <>
@@ -59,7 +62,7 @@ function Working({ explained: { steps, resultStep, system }, toSource }: Section
         <input type="checkbox" checked={brief} onChange={(e) => setBrief(e.currentTarget.checked)} /> Calculated steps
         only
       </label>
-      <Rows steps={cut(steps.slice(0, end))} result={resultStep} system={system} toSource={toSource} />
+      <Rows steps={cut(steps.slice(0, end))} result={result} system={system} toSource={toSource} />
       {after.length > 0 && (
         <details>
           <summary>What follows from it in the same working, {after.length}</summary>

@@ -4,7 +4,6 @@ import { CATALOGUE } from '../../../src/catalogue/catalogue.ts';
 import { CalcError } from '../../../src/core/errors.ts';
 import { misfits } from '../../../src/core/model/dimensions.ts';
 import { StepList } from '../../../src/core/model/step-list.ts';
-import { recorder } from '../../../src/core/model/trace.ts';
 import { findCalls } from '../../../src/pane/formula-calls.ts';
 import { resolveOperands } from '../../../src/pane/resolve-operands.ts';
 import { explain } from '../../../src/sheet/call.ts';
@@ -49,8 +48,6 @@ describe('the units of every formula', () => {
         explain(
           d,
           operands.map((o) => o.argument),
-          0,
-          recorder(),
         );
       } catch (e) {
         // What has no solution, or stands on cells that are not here, has no working.
