@@ -1,6 +1,5 @@
 import { CalcError } from '../errors.ts';
 import type { Comparison, Formula, FunctionName } from './grammar.ts';
-import { CalcError } from '../errors.ts';
 import type { AssumptionReader, Check, WorkedStep } from './step.ts';
 import type { Node, StepList } from './step-list.ts';
 

@@ -1,4 +1,4 @@
-import type { Step } from '../../../src/core/model/trace.ts';
+import type { WorkedStep as Step } from '../../../src/core/model/step.ts';
 
 const { min, max, ceil, floor, sqrt, pow, log, exp, PI, abs } = Math;
 const either = (holds: boolean, x: number, y: number): number => (holds ? x : y);

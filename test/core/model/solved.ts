@@ -25,7 +25,7 @@ import { rodFlow } from '../../../src/core/oxygen/rod-flow.ts';
 import { shrinkInForce } from '../../../src/core/fit/shrink-in-force.ts';
 import { gripAfterInForce } from '../../../src/core/fit/grip-after.ts';
 import type { Shrink } from '../../../src/core/fit/shrink-pin.ts';
-import type { Step } from '../../../src/core/model/trace.ts';
+import type { WorkedStep as Step } from '../../../src/core/model/step.ts';
 
 export class Shown {
   private readonly bySymbol: ReadonlyMap<string, Step>;
