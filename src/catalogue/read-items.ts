@@ -4,7 +4,7 @@ import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
-import type { Operation, Sizes } from '../core/operations/operation.ts';
+import type { Operation } from '../core/operations/operation.ts';
 import { sized, type Sized } from '../core/operations/sized.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { isBlankCell, type Cell } from './cell.ts';
@@ -115,7 +115,7 @@ export function sizeRow(
   }
   const rod = readCell(cellOf('rod'), 'rod', { kind: 'rod' }, system) as RodChoice | undefined;
   const material = readCell(cellOf('material'), 'material', { kind: 'material' }, system) as Material | undefined;
-  return sized({ operation, sizes: given as Sizes, rod, material, basis });
+  return sized({ operation, sizes: given, rod, material, basis });
 }
 
 function readSize(

@@ -15,7 +15,7 @@ const OTHERS = REGISTRY.flatMap((entry): readonly (readonly [string, Cell])[] =>
     return entry.choices
       .filter((word) => word !== entry.value)
       .map((word): readonly [string, Cell] => [entry.name, word]);
-  const { value, low, high } = entry;
+  const { value, low } = entry;
   return [low, value === 0 ? 10 : value * 1.01]
     .filter((x) => x !== value)
     .map((x): readonly [string, Cell] => [entry.name, x]);

@@ -23,7 +23,11 @@ export interface ItemShape {
   /** Whether the rod was picked; why, and why one way was taken, is said of each item. */
   readonly picked?: boolean;
   /** Assumptions that decide what is taken where the item leaves it open: its rod, its way, its material. */
-  readonly decidedBy?: { readonly [K in 'rod' | 'method' | 'material']: readonly string[] };
+  readonly decidedBy?: {
+    readonly rod: readonly string[];
+    readonly method: readonly string[];
+    readonly material: readonly string[];
+  };
 }
 
 /** Steps of the sizes that are given or planned. */

@@ -255,12 +255,14 @@ export const flowOf = ({ rod, length }: Pick<FittedRod, 'rod' | 'length'>, press
 
 /** Rating of the ram that pushes a planned item out [N]; undefined where nothing is pushed. */
 function ramOf(operation: Operation, planned: Planned, basis: Basis): number | undefined {
-  const { ram, order, sizes } = operation;
-  if (!ram) return undefined;
+  const { order, sizes } = operation;
+  if (!operation.ram) return undefined;
   const symbols = order.map((name) => sizes[name]!.symbol);
   const at = basis.reading(`ram ${operation.id}`, () => {
     const given_ = order.map((name) => given(sizes[name]!.symbol, name, sizes[name]!.quantity));
-    return new Evaluation(new StepList([...given_, ...ram(basis.a)], ['R_ram']), {}, basis.a).over(symbols);
+    return new Evaluation(new StepList([...given_, ...(operation.ram?.(basis.a) ?? [])], ['R_ram']), {}, basis.a).over(
+      symbols,
+    );
   });
   return at.give(order.map((name) => planned[name]!)).number('R_ram');
 }
