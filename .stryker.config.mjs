@@ -7,14 +7,13 @@ import { folder } from './test/mutation/tests.mjs';
 export default {
   testRunner: process.env.MUTATE_RUNNER ?? 'quick',
   vitest: { configFile: 'test/mutation/vitest.config.mjs' },
-  plugins: ['@stryker-mutator/vitest-runner', './test/mutation/quick-runner.mjs', './test/mutation/leave-working.mjs'],
+  plugins: ['@stryker-mutator/vitest-runner', './test/mutation/quick-runner.mjs'],
   coverageAnalysis: 'perTest',
   mutate: [`src/core/${folder}/${process.env.MUTATE_FILE ?? '**/*'}.ts`],
   mutator: {
     // Texts, and the shape of records, which the compiler looks after: no formula is in them.
     excludedMutations: ['StringLiteral', 'ObjectLiteral', 'ArrayDeclaration', 'OptionalChaining', 'Regex'],
   },
-  ignorers: ['working'],
   // A fault in a constant, worked out while its file loads, wants all the tests of the folder.
   ignoreStatic: !process.env.MUTATE_STATIC,
   concurrency: 1,

@@ -27,7 +27,7 @@ describe('imports go one way', () => {
   it.each([
     ['src/core/errors.ts', '../sheet/host-function.ts', 'core/errors must not import sheet/host-function.ts'],
     ['src/core/errors.ts', './assumptions/registry.ts', 'core/errors must not import core/assumptions/registry.ts'],
-    ['src/core/model/trace.ts', '../burn/materials.ts', 'core/model must not import core/burn/materials.ts'],
+    ['src/core/model/step.ts', '../burn/materials.ts', 'core/model must not import core/burn/materials.ts'],
     [
       'src/core/assumptions/registry.ts',
       '../../catalogue/cell.ts',
@@ -59,7 +59,7 @@ describe('imports go one way', () => {
 
   it.each([
     ['src/core/messages.ts', './errors.ts'],
-    ['src/core/model/trace.ts', '../units/quantities.ts'],
+    ['src/core/model/step.ts', '../units/quantities.ts'],
     ['src/core/assumptions/registry.ts', '../units/quantities.ts'],
     ['src/catalogue/cell.ts', '../core/errors.ts'],
     ['src/sheet/host-function.ts', '../catalogue/cell.ts'],

@@ -97,7 +97,7 @@ function fumeWorking(rod: RodChoice, minutes: number, V: number, Q: number, basi
     results: EXPOSURE_RESULTS,
     values: { V, Q, t: minutes },
   });
-  return new Working(evaluation, 'C_Mn', evaluation.list.results);
+  return new Working(evaluation, 'C_Mn', evaluation.list.results, { decidedBy: ['material'] });
 }
 
 export const AIR_FUNCTIONS: readonly Declaration[] = [

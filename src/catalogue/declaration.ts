@@ -4,7 +4,6 @@ import type { CalcError } from '../core/errors.ts';
 import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import type { CylinderChoice } from '../core/oxygen/cylinder-sizes.ts';
-import type { Trace } from '../core/model/trace.ts';
 import type { Working } from '../core/model/working.ts';
 import type { KnownItem } from '../core/safety/item.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
@@ -126,7 +125,7 @@ interface Common<P extends Record<string, Parameter>> {
 /** One value for each item; ranges broadcast and spill. */
 export interface ValueFunction<P extends Record<string, Parameter> = Record<string, Parameter>> extends Common<P> {
   readonly result: { readonly kind: 'value'; readonly quantity: QuantityName | 'text' };
-  calculate(values: Values<P>, basis: Basis, trace?: Trace): number | string;
+  calculate(values: Values<P>, basis: Basis): number | string;
   /** How the value is worked out; its result is the value. Absent where there is nothing to explain. */
   working?(values: Values<P>, basis: Basis): Working;
 }
@@ -134,7 +133,7 @@ export interface ValueFunction<P extends Record<string, Parameter> = Record<stri
 /** One labelled row for each item under a heading; a bad item fails in its own row, with the reason in its last column. */
 export interface RowsFunction<P extends Record<string, Parameter> = Record<string, Parameter>> extends Common<P> {
   readonly result: { readonly kind: 'rows'; readonly columns: readonly Column[] };
-  calculate(values: Values<P>, basis: Basis, trace?: Trace): readonly Output[];
+  calculate(values: Values<P>, basis: Basis): readonly Output[];
   /** How one item is worked out, where that is explained; or one step of it alone, that of a column, where the item has it. */
   working?(values: Values<P>, basis: Basis, step?: string): Working;
   /** Columns that depend on all good rows together, by their place: one output for each of these rows, in place of what `calculate` gave. */
@@ -145,7 +144,7 @@ export interface RowsFunction<P extends Record<string, Parameter> = Record<strin
 export interface TableFunction<P extends Record<string, Parameter> = Record<string, Parameter>> extends Common<P> {
   /** `headless` tables have no heading row, so that they stand row by row beside the range they came from. */
   readonly result: { readonly kind: 'table'; readonly columns: readonly Column[]; readonly headless?: true };
-  calculate(values: Values<P>, basis: Basis, trace?: Trace): readonly (readonly Output[])[];
+  calculate(values: Values<P>, basis: Basis): readonly (readonly Output[])[];
   /** How the table is worked out, where that is explained. */
   working?(values: Values<P>, basis: Basis): Working;
 }

@@ -5,7 +5,7 @@ import { FIRE_CHECKS, thingsInside, type Thing } from '../core/safety/fire-check
 import { fireReachInForce } from '../core/safety/fire-reach.ts';
 import { FIRE_WATCH_RULES, fireWatch, type FireWatchRule } from '../core/safety/fire-watch.ts';
 import { inRow, isBlank, thingsTooNarrow } from '../core/messages.ts';
-import { entered } from '../core/model/step.ts';
+import { decidedBy, entered } from '../core/model/step.ts';
 import { workAll } from '../core/model/working.ts';
 import { FOOT } from '../core/units/quantities.ts';
 import { isBlankOrZero } from './cell.ts';
@@ -88,7 +88,9 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
       const more = `at most, where whoever grants the permit asks for it; ${clause}`;
       return workAll(
         [
-          textStep('rule', 'rule', name, word === undefined ? 'assumption fire watch rule' : 'given'),
+          word === undefined
+            ? decidedBy(textStep('rule', 'rule', name, 'assumption fire watch rule'), 'fire watch rule')
+            : textStep('rule', 'rule', name),
           entered('W', 'fire watch', 'time', watch, `at least, ${clause}`, 'published', source),
           ...(monitoring > 0
             ? [entered('W_more', 'monitoring after the watch', 'time', monitoring, more, 'published', source)]

@@ -5,7 +5,7 @@ import { noiseDose, noiseDoseWorking, type NoiseTask } from '../core/safety/nois
 import { DOUBLE_PROTECTION, NOISE_RULES, findNoiseRule, type NoiseRule } from '../core/safety/noise-rules.ts';
 import { needsDoubleProtection, noiseShift } from '../core/safety/noise-shift.ts';
 import { CalcError } from '../core/errors.ts';
-import type { Step } from '../core/model/step.ts';
+import { decidedBy, type Step } from '../core/model/step.ts';
 import { workAll } from '../core/model/working.ts';
 import { inRow, isMissing, unequalRanges } from '../core/messages.ts';
 import { fromSi } from '../core/units/parse-quantity.ts';
@@ -56,7 +56,9 @@ const ruleOf = (word: string | undefined, a: Assumptions): NoiseRule => findNois
 
 /** The rule, and where it comes from. */
 const ruleStep = (word: string | undefined, of: NoiseRule): Step =>
-  textStep('rule', 'rule', of.name, word === undefined ? 'assumption noise rule' : 'given');
+  word === undefined
+    ? decidedBy(textStep('rule', 'rule', of.name, 'assumption noise rule'), 'noise rule')
+    : textStep('rule', 'rule', of.name);
 
 /** A cell of a range with its row, or its place in a range of one row. */
 interface Placed {

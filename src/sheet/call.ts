@@ -14,7 +14,6 @@ import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
 import type { WorkedStep } from '../core/model/step.ts';
-import { recorder } from '../core/model/trace.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import {
@@ -116,7 +115,7 @@ export interface Explanation {
 
 /** Explains an item, or one column of its row alone; throws CalcError. */
 export function explainItem(d: Declaration, { values, basis }: GivenItem, column?: number): Explanation {
-  if (!d.working) return recorded(d, { values, basis });
+  if (!d.working) return unworked(d, { values, basis });
   const asked = isRowsFunction(d) && column !== undefined ? d.result.columns[column]?.step : undefined;
   const working = d.working(values as never, basis, asked);
   const { evaluation, result } = working;
@@ -134,21 +133,11 @@ export function explain(d: Declaration, args: readonly Argument[], item = 0, col
   return explainItem(d, givenItem(d, args, item), column);
 }
 
-/** A calculation without a list of steps: it records them, and the assumptions are those it asks for. */
-function recorded(d: Declaration, { values, basis }: GivenItem): Explanation {
-  const trace = recorder();
+/** A calculation without a list of steps: nothing is shown, and the assumptions are those it asks for. */
+function unworked(d: Declaration, { values, basis }: GivenItem): Explanation {
   const assumptions = new Set<string>();
-  const gave = d.calculate(values as never, notingBasis(basis, assumptions), trace);
-  const { steps } = trace;
-  const { result } = d;
-  const last =
-    result.kind === 'value' ? steps.findLast((s) => s.value === gave && s.quantity === result.quantity) : undefined;
-  return {
-    steps,
-    result: last?.symbol,
-    assumptions,
-    stepValue: (symbol) => steps.find((s) => s.symbol === symbol)?.value,
-  };
+  d.calculate(values as never, notingBasis(basis, assumptions));
+  return { steps: [], result: undefined, assumptions, stepValue: () => undefined };
 }
 
 /** A basis of its own that notes the assumptions that are asked for. */

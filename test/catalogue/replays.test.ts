@@ -9,7 +9,7 @@ import { isCellError } from '../../src/catalogue/cell.ts';
 import { CalcError } from '../../src/core/errors.ts';
 import { OPERATION_IDS } from '../../src/core/operations/all.ts';
 import { findSource } from '../../src/core/sources/register.ts';
-import type { Step } from '../../src/core/model/trace.ts';
+import type { WorkedStep as Step } from '../../src/core/model/step.ts';
 import { fromSi, plainUnit, toSi } from '../../src/core/units/parse-quantity.ts';
 import { call } from '../../src/sheet/call.ts';
 import { replay, solvedFrom } from '../core/model/replay.ts';

@@ -46,9 +46,19 @@ function unnamed(d: Declaration, args: readonly Argument[], assume: Rows): reado
 }
 
 /** Functions whose steps words and values decide in most ways, and that solve no table of temperatures for every assumption. */
-const WORKED = ['PIN.OXYGEN', 'CUT.TIME', 'ROD.FLOW', 'HOSE.LOSS', 'HOSE.SETTING', 'CYLINDER.CONTENT'].map((name) =>
-  findFunction(`BURN.${name}`)!,
-);
+const WORKED = [
+  'NOISE.HOURS',
+  'FIRE.WATCH',
+  'AIR.RISE',
+  'LEAD.DROP',
+  'BATTERY.STRIKES',
+  'PIN.OXYGEN',
+  'CUT.TIME',
+  'ROD.FLOW',
+  'HOSE.LOSS',
+  'HOSE.SETTING',
+  'CYLINDER.CONTENT',
+].map((name) => findFunction(`BURN.${name}`)!);
 
 describe('the assumptions of a cell', () => {
   describe.each(['with the defaults', 'cooled with water, under water'] as const)('%s', (label) => {

@@ -1,6 +1,6 @@
 import { toSi } from '../units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../units/quantities.ts';
-import type { Kind, Step, Trace } from '../model/trace.ts';
+import type { Kind } from '../model/step.ts';
 import { CALCULATION_VERSION } from '../version.ts';
 import { isChoice, type Assumption } from './assumption.ts';
 import { REGISTRY, numberAssumption, type AssumptionName, type ChoiceName, type NumberName } from './registry.ts';
@@ -138,13 +138,6 @@ export class Assumptions {
     ).map((a) => a.name);
   }
 
-  /** The value in SI, recorded as a step. */
-  record(name: NumberName, symbol: string, trace: Trace | undefined): number {
-    const { value } = this.inForce(name);
-    trace?.add(this.step(name, symbol));
-    return value;
-  }
-
   /** What the working of a cell says of an assumption in force. */
   about(name: NumberName): {
     readonly quantity: QuantityName;
@@ -155,11 +148,6 @@ export class Assumptions {
     const { kind, source } = this.inForce(name);
     const { quantity, summary } = numberAssumption(name);
     return { quantity, words: summary, kind, source };
-  }
-
-  private step(name: NumberName, symbol: string): Step {
-    const { words: formula, ...about } = this.about(name);
-    return { name, symbol, value: this.value(name), formula, assumption: name, ...about };
   }
 }
 

@@ -6,7 +6,7 @@ import { meanFlowSteps, rodGiven, rodLineSteps } from '../burn/rod-line.ts';
 import { rodName, rodNames, type RodChoice } from '../burn/rods.ts';
 import { stubTooLong } from '../messages.ts';
 import type { Given } from '../model/evaluation.ts';
-import { calculated, given, type Step } from '../model/step.ts';
+import { calculated, decidedBy, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { work, type Working } from '../model/working.ts';
 import { stubOf } from '../operations/rod-fit.ts';
@@ -51,7 +51,7 @@ export function burnFume(rod: RodChoice, material: Material, basis: Basis, after
       given('L_rod', 'length of the rod', 'length', { words: 'given with the rod, or usual' }),
       assumed('stub', rodNames(rod.rod).stub),
       ...rodLineSteps(rod.rod, a),
-      assumed('p', a.value('tip pressure') > 0 ? 'tip pressure' : 'fume tip pressure'),
+      decidedBy(assumed('p', a.value('tip pressure') > 0 ? 'tip pressure' : 'fume tip pressure'), 'tip pressure'),
       ...meanFlowSteps(rod.rod, basis),
       ...materialSteps(material),
       ...heatBalanceSteps(rod.rod, material),

@@ -1,4 +1,4 @@
-import type { Kind } from '../../core/model/trace.ts';
+import type { Kind } from '../../core/model/step.ts';
 import { SourceLink } from './source-link.tsx';
 
 /** How well a figure is founded, with its source. */

@@ -1,4 +1,4 @@
-import type { Step } from '../../../src/core/model/trace.ts';
+import type { WorkedStep as Step } from '../../../src/core/model/step.ts';
 
 const { min, max, ceil, floor, sqrt, pow, log, exp, PI, abs } = Math;
 const either = (holds: boolean, x: number, y: number): number => (holds ? x : y);
@@ -13,23 +13,18 @@ export function solvedFrom({ expression }: Step): readonly string[] | undefined 
   return list?.split(',').map((name) => name.trim());
 }
 
+function evaluated(expression: string, known: Readonly<Record<string, unknown>>): number {
+  // eslint-disable-next-line @typescript-eslint/no-implied-eval -- our own text, written beside the code it repeats
+  const run = new Function(...Object.keys(known), `return ${asScript(expression)};`) as (...v: unknown[]) => number;
+  return run(...Object.values(known));
+}
+
 /** What each step's expression gives from the values of the steps before it; steps without one, and those found by iteration, are left out. */
 export function replay(steps: readonly Step[]): readonly { readonly step: Step; readonly value: number }[] {
   const known: Record<string, unknown> = { ...FUNCTIONS };
   return steps.flatMap((step) => {
-    const names = Object.keys(known);
     const result =
-      step.expression === undefined || solvedFrom(step)
-        ? []
-        : // eslint-disable-next-line @typescript-eslint/no-implied-eval -- our own text, written beside the code it repeats
-          [
-            {
-              step,
-              value: (
-                new Function(...names, `return ${asScript(step.expression)};`) as (...values: unknown[]) => number
-              )(...names.map((n) => known[n])),
-            },
-          ];
+      step.expression === undefined || solvedFrom(step) ? [] : [{ step, value: evaluated(step.expression, known) }];
     known[step.symbol] = step.value;
     return result;
   });

@@ -30,7 +30,7 @@ import { commonRam } from '../../../src/core/fit/push-ram.ts';
 import { INCH } from '../../../src/core/units/quantities.ts';
 import { gripAfterInForce } from '../../../src/core/fit/grip-after.ts';
 import type { Shrink } from '../../../src/core/fit/shrink-pin.ts';
-import type { Step } from '../../../src/core/model/trace.ts';
+import type { WorkedStep as Step } from '../../../src/core/model/step.ts';
 
 export class Shown {
   private readonly bySymbol: ReadonlyMap<string, Step>;
