@@ -56,6 +56,9 @@ export class NotingBasis extends Basis {
     this.open = open;
   }
 
+  /** Made anew each time: what it asks for counts for each value that is made from it. */
+  override readonly reading = <T>(_key: string, make: () => T): T => make();
+
   /** Every assumption asked for so far. */
   get asked(): ReadonlySet<NumberName> {
     return this.open[0] ?? new Set();

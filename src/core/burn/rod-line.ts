@@ -94,13 +94,16 @@ export function rodPath(rod: Rod, { a, once }: Basis, deep = isDeep(a)): RodPath
 
 /** Holder and rod as a flow path at a gauge pressure [Pa] at the holder's inlet, with the assumptions in force: see `rodPath`. */
 export function rodLine(rod: Rod, pressure: number, basis: Basis): RodLine {
-  const path = rodPath(rod, basis);
-  const values = basis.once(`rod ${rod.name}`, () => {
-    const list = new StepList(rodLineSteps(rod, basis.a), path.from);
-    const evaluation = new Evaluation(list, rodGiven(rod), basis.a);
-    return path.from.map((symbol) => evaluation.number(symbol));
-  });
+  const { path, values } = basis.once(`path ${rod.name}`, () => inForce(rod, basis));
   return path.line(pressure, values);
+}
+
+/** The path of a rod with the values in force that it takes. */
+function inForce(rod: Rod, basis: Basis): { readonly path: RodPath; readonly values: readonly number[] } {
+  const path = rodPath(rod, basis);
+  const list = new StepList(rodLineSteps(rod, basis.a), path.from);
+  const evaluation = new Evaluation(list, rodGiven(rod), basis.a);
+  return { path, values: path.from.map((symbol) => evaluation.number(symbol)) };
 }
 
 /**
@@ -134,31 +137,24 @@ export function meanFlowSteps(rod: Rod, basis: Basis): readonly Step[] {
   ];
 }
 
-/** The list of `meanFlow`. */
-export function meanFlowList(rod: Rod, basis: Basis): StepList {
-  return new StepList(
-    [
-      given('p', 'tip pressure', 'pressure'),
-      given('L_rod', 'length of the rod', 'length'),
-      assumed('stub', rodNames(rod).stub),
-      ...rodLineSteps(rod, basis.a),
-      ...meanFlowSteps(rod, basis),
-    ],
-    ['m'],
-  );
-}
-
 /**
- * Mean flow [kg/s] at the work over a rod burned from its length down to the stub [m], at a gauge pressure [Pa]: the flow
- * calculated, times the assumption `flow factor`.
+ * Mean flow that rod and holder pass [kg/s] over a rod burned from its length down to the stub [m], at a gauge pressure [Pa]: the
+ * step `m_0`, before the flow factor. Solved once for each rod, length and pressure of a list.
+ *
+ * @example calculatedFlow(findRod('3/8').rod, 36 * INCH, 105 * PSI, basis) / (SCF / 60) // 13.571
  */
-export function meanFlow(rod: Rod, length: number, pressure: number, basis: Basis): number {
+export function calculatedFlow(rod: Rod, length: number, pressure: number, basis: Basis): number {
   const { a, once } = basis;
-  return once(`mean flow ${rod.name} ${length} ${pressure}`, () => {
-    const list = once(`mean flow ${rod.name}`, () => meanFlowList(rod, basis));
-    return new Evaluation(list, { p: pressure, L_rod: length, ...rodGiven(rod) }, a).number('m');
+  return once(`flow ${rod.name} ${length} ${pressure}`, () => {
+    const { path, values } = once(`path ${rod.name}`, () => inForce(rod, basis));
+    const line = once(`line ${rod.name} ${pressure}`, () => path.line(pressure, values));
+    return meanRodFlow(line, path.ambient(values) + pressure, length, a.value(rodNames(rod).stub));
   });
 }
+
+/** Mean flow [kg/s] at the work: the flow calculated, times the assumption `flow factor`. Range and source as `calculatedFlow`. */
+export const meanFlow = (rod: Rod, length: number, pressure: number, basis: Basis): number =>
+  basis.a.value('flow factor') * calculatedFlow(rod, length, pressure, basis);
 
 /** What `rodFlowOf` and `rodPressureOf` give, with what the other gives handed over. */
 interface Asked {

@@ -204,7 +204,7 @@ export class Evaluation {
       case 'pi':
         return Math.PI;
       case 'symbol':
-        return this.numeric(this.list.place(f.symbol));
+        return this.numeric(f.place as number);
       case 'negative': {
         const value = this.formula(f.of);
         return typeof value === 'number' ? -value : this.binary('*', value, f.of.kind !== 'symbol', -1, false);

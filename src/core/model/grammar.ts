@@ -10,7 +10,7 @@ export type Comparison = '<' | '<=' | '>' | '>=';
 export type Formula =
   | { readonly kind: 'number'; readonly value: number }
   | { readonly kind: 'pi' }
-  | { readonly kind: 'symbol'; readonly symbol: string }
+  | { readonly kind: 'symbol'; readonly symbol: string; readonly place?: number }
   | { readonly kind: 'negative'; readonly of: Formula }
   | { readonly kind: 'binary'; readonly operator: BinaryOperator; readonly left: Formula; readonly right: Formula }
   | { readonly kind: 'call'; readonly name: FunctionName; readonly of: readonly Formula[] }

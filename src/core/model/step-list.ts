@@ -33,13 +33,14 @@ export class StepList {
         continue;
       }
       const { from } = step;
-      const formula = 'expression' in from ? parseFormula(from.expression) : undefined;
-      const symbols = formula ? symbolsOf(formula) : 'solve' in from ? from.solve : [];
+      const parsed = 'expression' in from ? parseFormula(from.expression) : undefined;
+      const symbols = parsed ? symbolsOf(parsed) : 'solve' in from ? from.solve : [];
       const uses = symbols.map((symbol) => {
         const place = places.get(symbol);
         if (place === undefined) throw new Error(`step ${step.symbol} uses ${symbol}, which is no earlier step`);
         return place;
       });
+      const formula = parsed && placed(parsed, places);
       const place = nodes.length;
       const restsOn = new Set([place]);
       for (const use of uses) for (const each of (nodes[use] as Node).restsOn) restsOn.add(each);
@@ -85,6 +86,26 @@ export class StepList {
       for (const name of decidedBy) names.add(name);
     }
     return names;
+  }
+}
+
+/** A formula with the places of its symbols in the list. */
+function placed(f: Formula, places: ReadonlyMap<string, number>): Formula {
+  const each = (g: Formula): Formula => placed(g, places);
+  switch (f.kind) {
+    case 'number':
+    case 'pi':
+      return f;
+    case 'symbol':
+      return { ...f, place: places.get(f.symbol) as number };
+    case 'negative':
+      return { ...f, of: each(f.of) };
+    case 'binary':
+      return { ...f, left: each(f.left), right: each(f.right) };
+    case 'call':
+      return { ...f, of: f.of.map(each) };
+    case 'if':
+      return { ...f, left: each(f.left), right: each(f.right), then: each(f.then), otherwise: each(f.otherwise) };
   }
 }
 

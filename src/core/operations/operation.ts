@@ -76,7 +76,7 @@ export interface Operation<G extends string = string> {
   /** Refuses sizes that do not fit each other. */
   check?(sizes: Sizes<G>, a: Assumptions): void;
   /** Steps that plan a size where it is left out, in symbols of the others. */
-  readonly plans?: { readonly [K in G]?: readonly Step[] };
+  readonly plans?: Readonly<Partial<Record<G, readonly Step[]>>>;
   /** Narrowest opening the rod must pass, or undefined where there is none. */
   opening(sizes: Planned<G>): Opening | undefined;
   /** Ways to do it, where there is more than one, and the word that chooses; `quickest` takes the one with the least time. */

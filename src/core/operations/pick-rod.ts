@@ -1,6 +1,6 @@
 import type { Basis } from '../basis.ts';
 import type { Material } from '../burn/materials.ts';
-import { meanFlow } from '../burn/rod-line.ts';
+import { calculatedFlow, meanFlow } from '../burn/rod-line.ts';
 import { RODS, rodNames, type Rod, type RodChoice } from '../burn/rods.ts';
 import type { CalcError } from '../errors.ts';
 import * as messages from '../messages.ts';
@@ -31,7 +31,7 @@ const accessOf = (rod: Rod, clear: number | undefined, { a }: Basis): number => 
 const letIn = (rod: Rod, clear: number | undefined, basis: Basis): readonly number[] =>
   rod.lengths.filter((l) => l <= accessOf(rod, clear, basis) * (1 + 1e-9));
 
-/** A length of a rod with the flow that the tip pressure drives through it [kg/s]. */
+/** A length of a rod with the flow that the tip pressure drives through it, before the flow factor [kg/s]. */
 interface FedLength {
   readonly rod: Rod;
   readonly length: number;
@@ -45,14 +45,14 @@ function fedRods(
   clear: number | undefined,
   basis: Basis,
 ): readonly FedLength[] {
-  const supply = basis.a.value('supply flow');
+  const [supply, over] = [basis.a.value('supply flow'), basis.a.value('flow factor')];
   return rods
     .flatMap((rod) =>
       letIn(rod, clear, basis)
         .filter((length) => length > stubOf(rod, basis))
-        .map((length) => ({ rod, length, flow: meanFlow(rod, length, pressure, basis) })),
+        .map((length) => ({ rod, length, flow: calculatedFlow(rod, length, pressure, basis) })),
     )
-    .filter(({ flow }) => flow <= supply * (1 + 1e-9));
+    .filter(({ flow }) => over * flow <= supply * (1 + 1e-9));
 }
 
 /** Why no rod fits, of all and of those that pass the opening. */
@@ -116,9 +116,8 @@ export function rankRods(
   const fed =
     clear === undefined ? basis.once(`rods fed ${passing.map((r) => r.name).join()} ${pressure}`, feed) : feed();
   if (fed.length === 0) throw noneFits(all, passing, opening, pressure, clear, basis);
-  const over = a.value('flow factor');
   const fitted = (coupling: boolean): readonly Fed[] =>
-    fed.map(({ rod, length, flow }) => ({ rod: { rod, length, coupled: coupling, reason: '' }, flow: flow / over }));
+    fed.map(({ rod, length, flow }) => ({ rod: { rod, length, coupled: coupling, reason: '' }, flow }));
   const rate = (rods: readonly Fed[]): Candidate[] =>
     waysOf(task, rods, basis).flatMap(([first, ...others], i) =>
       first ? [{ rod: rods[i]!.rod, ways: [first, ...others] }] : [],

@@ -2,7 +2,7 @@ import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { Basis } from '../basis.ts';
 import type { ChoiceName } from '../assumptions/registry.ts';
 import { findMaterial, type Material } from '../burn/materials.ts';
-import { meanFlow, rodGiven } from '../burn/rod-line.ts';
+import { calculatedFlow, meanFlow, rodGiven } from '../burn/rod-line.ts';
 import { rodMassPerLength, rodName, rodNames, type RodChoice } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
 import { isMissing } from '../messages.ts';
@@ -164,7 +164,7 @@ export function sized<G extends string>({
     rod,
     name,
     pressure,
-    flow: flowOf(rod, pressure, basis) * a.value('flow factor'),
+    flow: meanFlow(rod.rod, length, pressure, basis),
     consumed: way.consumed,
     rods: way.rods,
     lightings: way.lightings,
@@ -256,7 +256,7 @@ function decisions(
 
 /** Flow of a rod before the flow factor [kg/s]. */
 export const flowOf = ({ rod, length }: Pick<FittedRod, 'rod' | 'length'>, pressure: number, basis: Basis): number =>
-  meanFlow(rod, length, pressure, basis) / basis.a.value('flow factor');
+  calculatedFlow(rod, length, pressure, basis);
 
 /** Rating of the ram that pushes a planned item out [N]; undefined where nothing is pushed. */
 function ramOf(operation: Operation, planned: Planned, basis: Basis): number | undefined {
