@@ -77,7 +77,7 @@ const decided = (
  * Burning time: each pierce no faster than the heat removes metal nor than slag gets out, and the rest as the heat removes it.
  *
  *     t = integral from 0 to x of dy / min(v, c / (1 + y / s))
- *       = x* / v + [(x - x*) + (x^2 - x*^2) / (2 s)] / c,   x* = clamp((c / v - 1) s, 0, x)
+ *       = x* / v + (x - x*) [1 + (x + x*) / (2 s)] / c,   x* = clamp((c / v - 1) s, 0, x)
  *
  * x depth, v what the heat could advance, c the advance slag allows at the mouth, s the depth at which slag has halved it.
  * Steps of the work, `rho`, `k` and `m` stand before. Source: common practice for the limit.
@@ -159,7 +159,7 @@ export function burningSteps(
       't_pierce',
       'burning time of the pierces',
       'time',
-      'n * (x_free / v + (x - x_free + (x * x - x_free * x_free) / (2 * s)) / c)',
+      'n * (x_free / v + (x - x_free) * (1 + (x + x_free) / (2 * s)) / c)',
       "pierces x (free depth / advance + the rest at the slag's limit, which falls with depth)",
     ),
     free,
