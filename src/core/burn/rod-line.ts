@@ -147,7 +147,7 @@ export function calculatedFlow(rod: Rod, length: number, pressure: number, basis
   const { a, once } = basis;
   return once(`flow ${rod.name} ${length} ${pressure}`, () => {
     const { path, values } = once(`path ${rod.name}`, () => inForce(rod, basis));
-    const line = once(`line ${rod.name} ${pressure}`, () => path.line(pressure, values));
+    const line = once(`line ${rod.name} ${pressure}`, () => rodLine(rod, pressure, basis));
     return meanRodFlow(line, path.ambient(values) + pressure, length, a.value(rodNames(rod).stub));
   });
 }
