@@ -20,6 +20,7 @@ import webpack from 'webpack';
 import { referenceFiles } from './src/reference/render.mjs';
 import { Notices } from './src/addin/notices.mjs';
 import { LibreOfficeExtension } from './src/libreoffice/package.mjs';
+import { Smaller } from './src/addin/smaller.mjs';
 import { OldestEngine } from './src/addin/oldest-engine.mjs';
 
 const ROOT = import.meta.dirname;
@@ -72,6 +73,7 @@ export default async (env = {}) => {
     plugins: [
       new CatalogueFiles(base, cards),
       new Notices(),
+      new Smaller('functions.js'),
       new OldestEngine('functions.js'),
       new webpack.DefinePlugin({ CARDS: JSON.stringify(cards) }),
       new CopyPlugin({ patterns: copies(base, office, trial) }),

@@ -18,8 +18,10 @@ export class Turns {
   private until: number | undefined;
 
   constructor(
-    private readonly now: () => number = () => performance.now(),
-    private readonly later: (next: () => void) => void = (next) => void setTimeout(next, 0),
+    private readonly now: () => number = () => Date.now(),
+    // A runtime without a page may have no clock to wait by.
+    private readonly later: (next: () => void) => void = (next) =>
+      void (typeof setTimeout === 'undefined' ? Promise.resolve().then(next) : setTimeout(next, 0)),
   ) {}
 
   /** The result, or a promise of it; undefined where it was given up. */

@@ -95,7 +95,7 @@ describe('the built functions in the host', () => {
     expect(unknown).toMatchObject({ failure: NOT_AVAILABLE, message: expect.stringMatching(/^rod /) as string });
   });
 
-  it('give the same in a runtime that has no page, where no pane is shown', () => {
+  it('give the same in a runtime that has no page, where no pane is shown', async () => {
     const calls = new Map<string, (...args: unknown[]) => unknown>();
     const CustomFunctions = {
       associate: (all: Readonly<Record<string, (...args: unknown[]) => unknown>>) =>
@@ -117,7 +117,7 @@ describe('the built functions in the host', () => {
       const args = f.parameters.map((p) => example(p));
       let answer: unknown;
       try {
-        answer = { value: calls.get(f.name.slice('BURN.'.length))?.(...args) };
+        answer = { value: await calls.get(f.name.slice('BURN.'.length))?.(...args) };
       } catch (thrown) {
         answer = { failure: FAILURES[(thrown as { code: string }).code], message: (thrown as Error).message };
       }

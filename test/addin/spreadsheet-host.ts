@@ -159,7 +159,11 @@ export class SpreadsheetHost {
     const noted =
       (id: string, call: Associated): Associated =>
       (...args) => {
-        const note = (how: Handed['how'], value: unknown): number => this.handed.push({ id, how, value });
+        const note = (how: Handed['how'], value: unknown): Handed => {
+          const entry = { id, how, value };
+          this.handed.push(entry);
+          return entry;
+        };
         let result;
         try {
           result = call(...args);
@@ -167,7 +171,13 @@ export class SpreadsheetHost {
           note('thrown', thrown);
           throw thrown;
         }
-        note('returned', result);
+        const entry = note('returned', result);
+        // What is promised is handed over when it comes.
+        if (isPromised(result))
+          void result.then(
+            (value) => void Object.assign(entry, { value }),
+            (thrown: unknown) => void Object.assign(entry, { how: 'thrown', value: thrown }),
+          );
         return result;
       };
     Object.assign(CustomFunctions, {
@@ -199,4 +209,9 @@ export class SpreadsheetHost {
   #send(message: unknown): void {
     this.#window._richApiNativeBridge.onMessageFromHost?.(JSON.stringify(message));
   }
+}
+
+/** A promise of the page's own, which is none of ours. */
+function isPromised(value: unknown): value is PromiseLike<unknown> {
+  return typeof value === 'object' && value !== null && 'then' in value && typeof value.then === 'function';
 }

@@ -196,6 +196,7 @@ const GOOD: Readonly<Record<string, fc.Arbitrary<Rows>>> = {
     plain('hours', 4, 8 * 3600).map((c): Rows => [[c]]),
   ),
   conditions: rowsOf(condition, 4),
+  items: rowsOf(fc.tuple(plain('length', 4), plain('length', 10)), 4),
   things: fc
     .tuple(
       fc.constantFrom<Rows>([], [['thing', 'distance, m']]),
