@@ -192,10 +192,12 @@ export class Session {
   }
 
   private async throwAway(): Promise<void> {
-    const { id } = this;
     clearTimeout(this.timer);
+    // Gone before anything else: whoever reloads the page at once must not find it again.
+    this.safe = true;
+    this.unsaved = false;
+    await keptJobs.remove(this.id).catch(() => undefined);
     await this.begin('example');
-    await keptJobs.remove(id).catch(() => undefined);
   }
 
   /** Work of other times, to go back to. */

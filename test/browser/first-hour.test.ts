@@ -440,6 +440,7 @@ describe('other ways to see it', () => {
 
   step('a reload keeps the work, and it can be thrown away', async () => {
     await open.page.emulateMedia({ colorScheme: null });
+    await sheet('Pins');
     await expect.poll(() => locate('.job-kept').textContent()).toMatch(/^Kept in this browser, /);
     const edited = await shown();
     await open.page.reload();

@@ -9,7 +9,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { recheck } from '../../src/cli/recheck/recheck.ts';
 import { readWorkbook } from '../../src/files/xlsx/read-workbook.ts';
 import { builtFiles } from './built.ts';
-import { edit } from './edit.ts';
+import { edit, goTo } from './edit.ts';
 import { openPage, type OpenPage } from './page.ts';
 import { Screenshots } from './screenshots.ts';
 
@@ -40,15 +40,18 @@ const says = (text: string | RegExp): Promise<void> =>
 /** The page is there, with nobody asked where to put files. */
 async function ready(): Promise<void> {
   await open.page.waitForSelector('.job-row', SOON);
+  // The pane names a cell when the sheet is there to be typed into.
+  await open.page
+    .locator('.rs-address b')
+    .filter({ hasText: /^[A-Z]+\d/ })
+    .waitFor(SOON);
   await open.page.evaluate(() => {
     Object.assign(globalThis, { showSaveFilePicker: undefined, showOpenFilePicker: undefined });
   });
 }
 
 async function select(address: string): Promise<void> {
-  const box = open.page.locator('#sheet input').first();
-  await box.fill(address);
-  await box.press('Enter');
+  await goTo(open.page, address);
   const cell = address.slice(address.lastIndexOf('!') + 1).split(':')[0] ?? '';
   await expect.poll(() => open.page.locator('.rs-address b').textContent(), SOON).toBe(cell);
 }
