@@ -1,3 +1,4 @@
+import { pageTime } from './clock.ts';
 import { MOST_BYTES } from './result-size.ts';
 
 /** The runtime gathers results for about so long before it sends them, all in one request [ms]. */
@@ -17,14 +18,14 @@ interface Sent {
 export class Outlet {
   private sent: readonly Sent[] = [];
 
-  constructor(private readonly now: () => number = () => Date.now()) {}
+  constructor(private readonly now: () => number = pageTime) {}
 
   /** How long a result of so many bytes has to wait [ms]. */
   wait(bytes: number): number {
     if (bytes < SMALL) return 0;
-    const now = this.now();
-    this.sent = this.sent.filter(({ at }) => at > now - GATHERED);
-    let at = Math.max(now, this.sent.at(-1)?.at ?? now);
+    const time = this.now();
+    this.sent = this.sent.filter(({ at }) => at > time - GATHERED);
+    let at = Math.max(time, this.sent.at(-1)?.at ?? time);
     for (;;) {
       const beside = this.sent.filter((s) => s.at > at - GATHERED);
       const first = beside[0];
@@ -32,6 +33,6 @@ export class Outlet {
       at = first.at + GATHERED;
     }
     this.sent = [...this.sent, { at, bytes }];
-    return at - now;
+    return at - time;
   }
 }

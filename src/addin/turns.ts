@@ -1,3 +1,4 @@
+import { pageTime } from './clock.ts';
 import type { Paused } from '../sheet/call.ts';
 
 /** Longest work before the page may answer something else [ms]; the host restarts an add-in that answers nothing for 5 s. */
@@ -18,7 +19,7 @@ export class Turns {
   private until: number | undefined;
 
   constructor(
-    private readonly now: () => number = () => Date.now(),
+    private readonly now: () => number = pageTime,
     // A runtime without a page may have no clock to wait by.
     private readonly later: (next: () => void) => void = (next) =>
       void (typeof setTimeout === 'undefined' ? Promise.resolve().then(next) : setTimeout(next, 0)),
