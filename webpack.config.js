@@ -1,5 +1,5 @@
 /**
- * Builds dist/: the add-in (functions.js with functions and pane, functions.json, pane.html, pane.css, reference/, manifest.xml,
+ * Builds dist/: the add-in (functions.js, the pane's script, functions.json, pane.html, pane.css, reference/, manifest.xml,
  * assets), the trial workbook (trial/) and LICENCES.txt for the packages of others in them. Switches, each as `--env name=value`:
  *   base    address the add-in is served from, written into the manifest and functions.json
  *   office  `vendor` (default) lets the pane load office.js from the host vendor's address, the supported source;
@@ -28,6 +28,8 @@ const LOCAL = 'https://localhost:3000';
 const OFFICE_DIST = path.join(ROOT, 'node_modules/@microsoft/office-js/dist');
 const OFFICE_JS = { vendor: 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js', package: 'office/office.js' };
 const TARGET = 'es2022';
+/** The functions, and the pane that they fetch once it is shown. */
+const ADDIN_SCRIPT = /^(functions|pane\.\w+)\.js$/;
 /** The host in a browser fetches functions.json and the icons from pages of its own. */
 const FOR_THE_HOST = { 'Access-Control-Allow-Origin': '*', 'Cross-Origin-Resource-Policy': 'cross-origin' };
 
@@ -43,7 +45,8 @@ export default async (env = {}) => {
     target: ['web', TARGET],
     context: ROOT,
     entry: {
-      functions: ['./src/addin/functions.ts', './src/pane/pane.css'],
+      // What it fetches later stands beside its page: it cannot ask a document where it came from.
+      functions: { import: ['./src/addin/functions.ts', './src/pane/pane.css'], publicPath: '' },
       ...(trial ? { 'trial/trial': ['./src/trial/trial.tsx', './src/trial/trial.css'] } : {}),
     },
     output: {
@@ -52,7 +55,9 @@ export default async (env = {}) => {
       // The minifier puts the function around the script instead: inside of one it would leave unused functions in.
       iife: false,
       cssFilename: ({ chunk }) => (chunk.name === 'functions' ? 'pane.css' : '[name].css'),
-      chunkFilename: 'trial/parts/[name].js',
+      // By its content, since functions.js of an older day may ask for it: one that is gone is told, a wrong one would fail.
+      chunkFilename: ({ chunk }) => (chunk.name === 'pane' ? 'pane.[contenthash:8].js' : 'trial/parts/[name].js'),
+      globalObject: 'globalThis', // functions.js loads where there is no window
       clean: true,
     },
     devtool: false,
@@ -66,15 +71,18 @@ export default async (env = {}) => {
         },
       ],
     },
-    optimization: { minimizer: [new EsbuildPlugin({ target: TARGET, css: true, format: 'iife', treeShaking: true })] },
+    optimization: {
+      minimizer: [new EsbuildPlugin({ target: TARGET, css: true, format: 'iife', treeShaking: true })],
+      splitChunks: false,
+    },
     performance: { hints: false },
     stats: 'errors-warnings',
     infrastructureLogging: { level: 'warn' },
     plugins: [
       new CatalogueFiles(base, cards),
       new Notices(),
-      new Smaller('functions.js'),
-      new OldestEngine('functions.js'),
+      new Smaller(ADDIN_SCRIPT),
+      new OldestEngine(ADDIN_SCRIPT),
       new webpack.DefinePlugin({ CARDS: JSON.stringify(cards) }),
       new CopyPlugin({ patterns: copies(base, office, trial) }),
       ...(env.WEBPACK_SERVE ? [] : [new ReferenceFiles()]),

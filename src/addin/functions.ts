@@ -1,6 +1,6 @@
 /**
- * Entry of dist/functions.js, which is the whole add-in: functions and pane. The only file that associates: an id associated
- * twice is a fault in the host.
+ * Entry of dist/functions.js: the functions, and the pane, whose script is fetched when it is shown. The only file that
+ * associates: an id associated twice is a fault in the host.
  *
  * The host loads it in the page of the shared runtime. In a runtime that runs scripts without a page it answers every function
  * all the same, and shows nothing.

@@ -95,16 +95,16 @@ export function unknownToOldest(script) {
 
 /** Fails the build where a script of the add-in is beyond the oldest engine. */
 export class OldestEngine {
-  constructor(...scripts) {
-    this.scripts = scripts;
+  constructor(names) {
+    this.names = names;
   }
 
   apply(compiler) {
     compiler.hooks.thisCompilation.tap('OldestEngine', (compilation) => {
       const stage = compiler.webpack.Compilation.PROCESS_ASSETS_STAGE_REPORT;
       compilation.hooks.processAssets.tap({ name: 'OldestEngine', stage }, (assets) => {
-        for (const name of this.scripts)
-          for (const fault of unknownToOldest(String(assets[name]?.source() ?? '')))
+        for (const name of Object.keys(assets).filter((file) => this.names.test(file)))
+          for (const fault of unknownToOldest(String(assets[name].source())))
             compilation.errors.push(new compiler.webpack.WebpackError(`${name}: ${fault}`));
       });
     });

@@ -1,15 +1,35 @@
 /// <reference types="office-js" />
-import { mountPane } from '../pane/mount.tsx';
-import { officePort } from './office-port.ts';
-import { shownInPage } from './shown.ts';
+import { shownInPage, type Shown } from './shown.ts';
 
-/** Shows the side pane in its place in the page, once the host is there and somebody can see it. */
+const MISSING =
+  'The pane could not be fetched; the functions in the cells work without it. Where the add-in was renewed since the ' +
+  'spreadsheet was started, close all workbooks and start it again.';
+
+/**
+ * Shows the side pane in its place in the page, once the host is there and somebody can see it. Its script is fetched only
+ * then: most pages of the host are there for the functions alone.
+ */
 export function startPane(): void {
   void Office.onReady(({ host }) => {
     const element = document.getElementById('pane');
     // Outside the host, in a plain browser, the page keeps its text.
     if (!element || host !== Office.HostType.Excel) return;
     const shown = shownInPage(element);
-    void shown.wait().then(() => mountPane(element, officePort(Excel.run, shown)));
+    void shown.wait().then(() => fetchPane(element, shown));
   });
+}
+
+async function fetchPane(element: HTMLElement, shown: Shown): Promise<void> {
+  const script = await import(/* webpackChunkName: 'pane' */ './pane-script.ts').catch(() => undefined);
+  if (script) {
+    script.mountPane(element, script.officePort(Excel.run, shown));
+    return;
+  }
+  const words = document.createElement('p');
+  words.setAttribute('role', 'alert');
+  words.textContent = MISSING;
+  const again = document.createElement('button');
+  again.textContent = 'Try again';
+  again.onclick = () => void fetchPane(element, shown);
+  element.replaceChildren(words, again);
 }

@@ -3,10 +3,10 @@ import webpack from 'webpack';
 
 const { sources } = webpack;
 
-/** Goes over a script once more after the quick minifier: some 3 % less to load, at the price of seconds of building. */
+/** Goes over scripts once more after the quick minifier: some 3 % less to load, at the price of seconds of building. */
 export class Smaller {
-  constructor(file) {
-    this.file = file;
+  constructor(names) {
+    this.names = names;
   }
 
   apply(compiler) {
@@ -14,14 +14,15 @@ export class Smaller {
     compiler.hooks.compilation.tap(name, (compilation) => {
       const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_OPTIMIZE_SIZE + 50;
       compilation.hooks.processAssets.tapPromise({ name, stage }, async (assets) => {
-        const script = assets[this.file];
-        if (!script) return;
-        const { code } = await minify(String(script.source()), {
-          ecma: 2020,
-          compress: { passes: 2, ecma: 2020 },
-          mangle: true,
-        });
-        compilation.updateAsset(this.file, new sources.RawSource(code));
+        for (const [file, script] of Object.entries(assets)) {
+          if (!this.names.test(file)) continue;
+          const { code } = await minify(String(script.source()), {
+            ecma: 2020,
+            compress: { passes: 2, ecma: 2020 },
+            mangle: true,
+          });
+          compilation.updateAsset(file, new sources.RawSource(code));
+        }
       });
     });
   }

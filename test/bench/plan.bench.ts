@@ -8,7 +8,7 @@
  * the rods, oxygen and crew time that our functions give, or the run fails.
  */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { gzipSync } from 'node:zlib';
@@ -148,7 +148,8 @@ function packedSizes(): void {
       { stdio: 'ignore' },
     );
     const packed = (name: string): number => gzipSync(readFileSync(path.join(out, name)), { level: 9 }).length / 1000;
-    for (const name of ['functions.js', 'pane.css', 'pane.html'])
+    const pane = readdirSync(out).find((name) => /^pane\.\w+\.js$/.test(name)) ?? '';
+    for (const name of ['functions.js', 'pane.css', 'pane.html', pane])
       line(`${name}, packed`, `${packed(name).toFixed(1)} kB`);
   } finally {
     rmSync(out, { recursive: true, force: true });

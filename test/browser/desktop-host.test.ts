@@ -52,6 +52,8 @@ const book = (): Book => ({
 let files: Record<string, string | Buffer>;
 let open: OpenPage;
 let host: DesktopHost;
+/** A complaint of the browser that a test brings about. */
+let foreseen: RegExp | undefined;
 beforeAll(async () => {
   const built = await builtFiles();
   files = {
@@ -63,7 +65,9 @@ beforeAll(async () => {
 });
 afterEach(async () => {
   // The policy refuses the frame that the library opens to its maker, and its inline style.
-  expect(open.complaints.filter((text) => !/violates the following Content Security Policy/.test(text))).toEqual([]);
+  const unforeseen = open.complaints.filter((text) => !foreseen?.test(text));
+  foreseen = undefined;
+  expect(unforeseen.filter((text) => !/violates the following Content Security Policy/.test(text))).toEqual([]);
   await open.close();
 });
 
@@ -82,6 +86,17 @@ async function start(hidden = false): Promise<void> {
 }
 const section = (id: string): Promise<string | null> => open.page.locator(`.rs-section-${id}`).textContent();
 const pane = (): ReturnType<OpenPage['page']['locator']> => open.page.locator('#rs-panel-cell');
+
+const paneScript = (): string => Object.keys(files).find((name) => /^pane\.[0-9a-f]+\.js$/.test(name)) ?? '';
+/** What the page has loaded of our own, in order. */
+const fetched = (): Promise<readonly string[]> =>
+  open.page.evaluate(() =>
+    performance
+      .getEntriesByType('resource')
+      .map(({ name }) => new URL(name).pathname.slice(1))
+      .filter((name) => /^(functions|pane)\b/.test(name))
+      .sort(),
+  );
 
 describe('the pane in the desktop host', () => {
   it('follows cells, spills, errors, names, tables and whole columns', async () => {
@@ -126,12 +141,30 @@ describe('the pane in the desktop host', () => {
     expect(rods).toEqual({ value: [[expect.any(Number)]] });
     expect(host.workbook.followed.size).toBe(0);
     expect(await open.page.getByRole('tab').count()).toBe(0);
+    expect(await fetched()).toEqual(['functions.js', 'pane.css']);
     await open.page.evaluate(() => {
       Object.assign(globalThis, { hidden: false });
       document.dispatchEvent(new Event('visibilitychange'));
     });
     await expect.poll(() => section('result')).toMatch(/^Result[\d.]+ scf/);
     expect(host.workbook.followed.size).toBeGreaterThan(0);
+    expect(await fetched()).toEqual(['functions.js', 'pane.css', paneScript()].sort());
+  });
+
+  it('says when its script is gone, and fetches it when it is back; the functions answer meanwhile', async () => {
+    const name = paneScript();
+    foreseen = /status of 404/;
+    open = await openPage(files);
+    host = await DesktopHost.on(open.page, book());
+    let gone = true;
+    await open.page.route(`**/${name}`, (route) => (gone ? route.fulfill({ status: 404 }) : route.continue()));
+    await open.page.goto(new URL('add-in.html', open.page.url()).href);
+    await expect.poll(() => open.page.getByRole('alert').textContent()).toContain('The pane could not be fetched');
+    const [rods] = await host.run(['PIN.RODS', [[[4]], [[10]], null, null, null, null]]);
+    expect(rods).toEqual({ value: [[expect.any(Number)]] });
+    gone = false;
+    await open.page.getByRole('button', { name: 'Try again' }).click();
+    await expect.poll(() => section('result')).toMatch(/^Result[\d.]+ scf/);
   });
 });
 

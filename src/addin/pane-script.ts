@@ -1,0 +1,3 @@
+/** What the add-in's page fetches once its pane is shown. */
+export { mountPane } from '../pane/mount.tsx';
+export { officePort } from './office-port.ts';
