@@ -1,4 +1,5 @@
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
+import type { Basis } from '../core/basis.ts';
 import { loosening } from '../core/fit/shrink-in-force.ts';
 import type { CoolingMethod, PinInBoss } from '../core/heat/cool-pin.ts';
 import { coolingCurve } from '../core/heat/cooling-curve.ts';
@@ -77,7 +78,8 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
       },
     ],
     about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
-    working: ({ diameter: D, hole: d, length: L, method: word, target }, { a }) => {
+    working: ({ diameter: D, hole: d, length: L, method: word, target }, basis) => {
+      const { a } = basis;
       const way = methodOr(word, a);
       const pin = { diameter: D, hole: d, boss: bossInForce(D, a), length: L };
       const list = new StepList(
@@ -86,7 +88,7 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
           given('d', 'hole', 'length'),
           given('L', 'length', 'length'),
           ...bossSteps,
-          ...coolingSteps(pin, way, target, a),
+          ...coolingSteps(pin, way, target, basis),
         ],
         ['t_cool', 'cooled'],
       );
@@ -125,12 +127,17 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
     cautions: ['COOL'],
     examples: ['=BURN.COOL.CURVE(4,2.5,10,10)', '=BURN.COOL.CURVE(4,2.5,10,10,"water",11)'],
     about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
-    calculate: ({ diameter, hole, boss: outside, length: long, method: word, points = 21 }, { a }) => {
+    calculate: ({ diameter, hole, boss: outside, length: long, method: word, points = 21 }, basis) => {
       const pin = { diameter, hole, boss: outside, length: long };
-      return curveUntilPushed(pin, methodOr(word, a), points, a).map((p) => [p.time, p.bore, p.surface, p.bossOutside]);
+      return curveUntilPushed(pin, methodOr(word, basis.a), points, basis).map((p) => [
+        p.time,
+        p.bore,
+        p.surface,
+        p.bossOutside,
+      ]);
     },
-    working: ({ diameter, hole, boss: outside, length: long, method: word }, { a }) =>
-      coolingWorking({ diameter, hole, boss: outside, length: long }, methodOr(word, a), a, wayOf(word)),
+    working: ({ diameter, hole, boss: outside, length: long, method: word }, basis) =>
+      coolingWorking({ diameter, hole, boss: outside, length: long }, methodOr(word, basis.a), basis, wayOf(word)),
   }),
   workedFunction({
     name: 'BURN.COOL.SHRINK',
@@ -152,24 +159,25 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
 const SHORTEST = 600;
 
 /** Cooling time of a pin in a boss that is given. */
-function coolingWorking(pin: PinInBoss, way: CoolingMethod, a: Assumptions, said: Said = {}): Working {
+function coolingWorking(pin: PinInBoss, way: CoolingMethod, basis: Basis, said: Said = {}): Working {
   const list = new StepList(
     [
       given('D', 'diameter', 'length'),
       given('d', 'hole', 'length'),
       given('D_o', 'boss', 'length'),
       given('L', 'length', 'length'),
-      ...coolingSteps(pin, way, undefined, a),
+      ...coolingSteps(pin, way, undefined, basis),
     ],
     ['t_cool', 'cooled'],
   );
   const values = { D: pin.diameter, d: pin.hole, D_o: pin.boss, L: pin.length };
-  return new Working(new Evaluation(list, values, a), 't_cool', ['cooled'], said);
+  return new Working(new Evaluation(list, values, basis.a), 't_cool', ['cooled'], said);
 }
 
 /** Temperatures until the pin can be pushed, at moments that lie closer in the beginning. */
-function curveUntilPushed(pin: PinInBoss, way: CoolingMethod, points: number, a: Assumptions) {
-  const until = coolingWorking(pin, way, a).value || SHORTEST;
+function curveUntilPushed(pin: PinInBoss, way: CoolingMethod, points: number, basis: Basis) {
+  const { a } = basis;
+  const until = coolingWorking(pin, way, basis).value || SHORTEST;
   const times = Array.from({ length: points }, (_, i) => until * (i / (points - 1)) ** 2);
   return coolingCurve({ ...coolingInForce(pin, way, undefined, a), times }, physicsInForce(a), undefined, a.system);
 }

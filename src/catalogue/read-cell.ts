@@ -99,6 +99,9 @@ function readQuantity(
 /** Of the largest accepted value: what is smaller is left over from a subtraction in the sheet, and 0 was meant. */
 export const REMAINDER = 1e-15;
 
+/** Limit of a number that has none of its own. */
+const HELD = 'a number the sheet can hold';
+
 const spaced = (unit: string): string => (unit === '' ? '' : ` ${unit}`);
 
 /** `came` is written only where a message shows it: lists have many cells. */
@@ -110,8 +113,11 @@ function withinLimits(
   system: UnitSystem,
 ): number {
   const limit = (x: number): string => shownIn(x, kind.quantity, system);
-  if (!Number.isFinite(value))
-    throw messages.tooHigh(argument, came(), kind.max === undefined ? 'a number the sheet can hold' : limit(kind.max));
+  if (value === Infinity) throw messages.tooHigh(argument, came(), kind.max === undefined ? HELD : limit(kind.max));
+  if (value === -Infinity) {
+    if (kind.above !== undefined) throw messages.notAbove(argument, came(), limit(kind.above));
+    throw messages.tooLow(argument, came(), kind.min === undefined ? HELD : limit(kind.min));
+  }
   if (kind.max !== undefined && Math.abs(value) <= REMAINDER * kind.max) {
     if (kind.above === 0) throw messages.blankOrZero(argument);
     if (kind.min === 0) return 0;

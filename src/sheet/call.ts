@@ -52,8 +52,13 @@ interface Slot {
   /** Whether it has more than one cell. */
   readonly varies: boolean;
   /** What a single cell holds, read once; an error waits for the item. */
-  readonly once: { readonly value: unknown } | { readonly failed: CalcError } | undefined;
+  readonly once: Attempt | undefined;
+  /** Of a list, texts and wrong numbers that were read before: what is wrong is explained once. */
+  readonly read: Map<Cell, Attempt>;
 }
+
+/** What came of reading a cell or working out an item. */
+type Attempt<T = unknown> = { readonly value: T } | { readonly failed: CalcError };
 
 /** A calculation that pauses now and then; whoever runs it may do something else meanwhile, or give it up. */
 export type Paused<T> = Generator<undefined, T>;
@@ -244,27 +249,25 @@ export function itemShape(d: Declaration, handed: readonly Argument[]): Shape {
 function slot(name: string, parameter: Parameter, argument: Argument, system: UnitSystem): Slot {
   const grid = asGrid(argument);
   const label = parameterLabel(name);
-  if (!grid || parameter.kind.kind === 'cells')
-    return { name, label, parameter, grid, varies: false, once: { value: grid } };
+  const common = { name, label, parameter, grid, read: new Map<Cell, Attempt>() };
+  if (!grid || parameter.kind.kind === 'cells') return { ...common, varies: false, once: { value: grid } };
   const shape = shapeOf(grid);
-  if (shape.rows * shape.columns > 1) return { name, label, parameter, grid, varies: true, once: undefined };
-  return {
-    name,
-    label,
-    parameter,
-    grid,
-    varies: false,
-    once: attempt(() => readOne(cellAt(grid, 0, 0), label, parameter, system)),
-  };
+  if (shape.rows * shape.columns > 1) return { ...common, varies: true, once: undefined };
+  return { ...common, varies: false, once: attempt(() => readOne(cellAt(grid, 0, 0), label, parameter, system)) };
 }
 
-function attempt(read: () => unknown): NonNullable<Slot['once']> {
+function attempt<T>(make: () => T): Attempt<T> {
   try {
-    return { value: read() };
+    return { value: make() };
   } catch (e) {
     if (e instanceof CalcError) return { failed: e };
     throw e;
   }
+}
+
+function valueOf<T>(attempted: Attempt<T>): T {
+  if ('failed' in attempted) throw attempted.failed;
+  return attempted.value;
 }
 
 function readOne(cell: Cell, label: string, parameter: Parameter, system: UnitSystem): unknown {
@@ -275,15 +278,39 @@ function readOne(cell: Cell, label: string, parameter: Parameter, system: UnitSy
 
 function readItem({ slots, system }: Prepared, r: number, c: number): Record<string, unknown> {
   const values: Record<string, unknown> = {};
-  for (const s of slots) {
-    if (s.once) {
-      if ('failed' in s.once) throw s.once.failed;
-      values[s.name] = s.once.value;
-    } else {
-      values[s.name] = readOne(cellAt(s.grid ?? [], r, c), s.label, s.parameter, system);
-    }
-  }
+  for (const s of slots) values[s.name] = s.once ? valueOf(s.once) : readListed(s, cellAt(s.grid ?? [], r, c), system);
   return values;
+}
+
+function readListed({ label, parameter, read }: Slot, cell: Cell, system: UnitSystem): unknown {
+  const known = read.size > 0 ? read.get(cell) : undefined;
+  if (known) return valueOf(known);
+  const attempted = attempt(() => readOne(cell, label, parameter, system));
+  if (typeof cell === 'string' || 'failed' in attempted) read.set(cell, attempted);
+  return valueOf(attempted);
+}
+
+/** Works out the items of one call; those whose cells are alike, once. */
+function eachOnce<T>(p: Prepared, work: (values: Record<string, unknown>) => T): (r: number, c: number) => T {
+  const listed = p.slots.filter((s) => s.varies);
+  const known = new Map<string, Attempt<T>>();
+  return (r, c) => {
+    const values = readItem(p, r, c);
+    let key = '';
+    for (const { grid } of listed) key += keyOf(cellAt(grid ?? [], r, c));
+    let made = known.get(key);
+    if (!made) {
+      made = attempt(() => work(values));
+      known.set(key, made);
+    }
+    return valueOf(made);
+  };
+}
+
+/** A cell as part of a key; texts stand with their length, so that none can look like two cells. */
+function keyOf(cell: Cell): string {
+  if (typeof cell === 'string') return `"${cell.length}:${cell}`;
+  return `|${String(cell)}`;
 }
 
 function isBlankItem({ deciding }: Prepared, r: number, c: number): boolean {
@@ -293,6 +320,7 @@ function isBlankItem({ deciding }: Prepared, r: number, c: number): boolean {
 function* values(d: ValueFunction, p: Prepared): Paused<Results> {
   const { quantity } = d.result;
   const results: Cell[][] = [];
+  const item = eachOnce(p, (values) => d.calculate(values as never, p.basis));
   for (let r = 0; r < p.shape.rows; r++) {
     const row: Cell[] = [];
     for (let c = 0; c < p.shape.columns; c++) {
@@ -300,7 +328,7 @@ function* values(d: ValueFunction, p: Prepared): Paused<Results> {
         isBlankItem(p, r, c)
           ? null
           : guarded(() => {
-              const value = d.calculate(readItem(p, r, c) as never, p.basis);
+              const value = item(r, c);
               return typeof value === 'string' || quantity === 'text' ? value : shownNumber(value, quantity, p.system);
             }),
       );
@@ -315,6 +343,7 @@ function* rows(d: RowsFunction, p: Prepared): Paused<Results> {
   const { columns } = d.result;
   const good: (readonly Output[])[] = [];
   const lines: (readonly Output[] | undefined)[] = [];
+  const item = eachOnce(p, (values) => d.calculate(values as never, p.basis));
   for (let r = 0; r < p.shape.rows; r++) {
     for (let c = 0; c < p.shape.columns; c++) {
       yield;
@@ -324,7 +353,7 @@ function* rows(d: RowsFunction, p: Prepared): Paused<Results> {
       }
       let line: readonly Output[];
       try {
-        line = d.calculate(readItem(p, r, c) as never, p.basis);
+        line = item(r, c);
         good.push(line);
       } catch (e) {
         line = failedLine(columns, lines.length + 1, e);

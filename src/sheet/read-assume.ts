@@ -192,7 +192,8 @@ function readNumber(entry: NumberAssumption, cell: Cell, what: string, unit: str
     typeof cell === 'number' ? `${messages.shown(cell)}${unit === '' ? '' : ` ${unit}`}` : text(cell);
   // Left over from a subtraction in the sheet: 0 was meant.
   const value = Math.abs(read) <= REMAINDER * Math.abs(si(entry.max)) ? 0 : read;
-  const slack = 1e-12 * Math.abs(value);
+  // Of a number too large for a unit nothing finite is left, and no slack either.
+  const slack = Number.isFinite(value) ? 1e-12 * Math.abs(value) : 0;
   if (value < si(entry.min) - slack) throw messages.tooLow(what, came(), shownIn(entry.min));
   if (value > si(entry.max) + slack) throw messages.tooHigh(what, came(), shownIn(entry.max));
   if (entry.quantity === 'count' && !Number.isInteger(value)) throw messages.notWhole(what, came());

@@ -103,4 +103,23 @@ describe('the rows of assume', () => {
       /assume row 1: "heat loss share" is not an assumption; nearest: heat lost share/,
     );
   });
+
+  it.each(
+    (REGISTRY as readonly Assumption[]).flatMap((entry) =>
+      isChoice(entry)
+        ? []
+        : ([1e308, -1e308, '1e308', `-1e308 ${entry.unit}`] as const).flatMap((bad) => [
+            [entry.name, 'value', [entry.name, bad]] as const,
+            [entry.name, 'low', ['name', 'value', 'low'], [entry.name, entry.value, bad]] as const,
+          ]),
+    ),
+  )('refuse a number that no unit can hold for %s, and tell it as it came', (name, _what, ...rows) => {
+    expect(() => readAssume(rows as never)).toThrow(
+      expect.objectContaining({
+        message: expect.stringMatching(
+          new RegExp(`^assume row ${rows.length}, ${name.replace(/[()]/g, '.')}: (?!.*(Infinity|NaN)).*1e\\+?308`),
+        ) as string,
+      }),
+    );
+  });
 });

@@ -1,4 +1,5 @@
 import type { Assumptions } from '../assumptions/assumptions.ts';
+import type { Basis } from '../basis.ts';
 import { STEEL_DENSITY } from '../burn/rods.ts';
 import { targetTooCool } from '../messages.ts';
 import { assumed } from '../assumptions/assumed.ts';
@@ -141,7 +142,7 @@ export function coolingSteps(
   pin: PinInBoss,
   method: CoolingMethod,
   target: number | undefined,
-  a: Assumptions,
+  basis: Basis,
 ): readonly Step[] {
   const { pinCells, bossCells } = ESTIMATE_GRID;
   return [
@@ -151,9 +152,17 @@ export function coolingSteps(
       'cooling time',
       'time',
       ['D', 'd', 'L', ...heatingSymbols(method)],
-      () => coolingTime(coolingInForce(pin, method, target, a), physicsInForce(a), undefined, a.system),
+      () => cooledIn(pin, method, target, basis),
       `time until the hottest part of the pin's ring falls to the target, cooled by ${method}; conduction in ${pinCells} rings of pin and ${bossCells} of boss`,
       'en 1993-1-2',
     ),
   ];
+}
+
+/** The cooling time of a pin in its boss [s], solved once for the cells that share a basis. */
+function cooledIn(pin: PinInBoss, method: CoolingMethod, target: number | undefined, { a, once }: Basis): number {
+  const { diameter, hole, boss, length } = pin;
+  return once(`cooled ${diameter} ${hole} ${boss} ${length} ${method} ${target}`, () =>
+    coolingTime(coolingInForce(pin, method, target, a), physicsInForce(a), undefined, a.system),
+  );
 }
