@@ -24,7 +24,8 @@ import { Smaller } from './src/addin/smaller.mjs';
 import { OldestEngine } from './src/addin/oldest-engine.mjs';
 
 const ROOT = import.meta.dirname;
-const LOCAL = 'https://localhost:3000';
+const PORT = 3000;
+const LOCAL = `https://localhost:${PORT}`;
 const OFFICE_DIST = path.join(ROOT, 'node_modules/@microsoft/office-js/dist');
 const OFFICE_JS = { vendor: 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js', package: 'office/office.js' };
 const TARGET = 'es2022';
@@ -88,26 +89,31 @@ export default async (env = {}) => {
       ...(env.WEBPACK_SERVE ? [] : [new ReferenceFiles()]),
       ...(env.libreoffice ? [new LibreOfficeExtension()] : []),
     ],
-    devServer: await server(env, trial),
+    ...(env.WEBPACK_SERVE ? { devServer: await server(env, trial) } : {}),
   };
 };
 
 /** Nothing is injected into the pages, so that a strict Content-Security-Policy holds; reload by hand after a change. */
 async function server(env, trial) {
+  const port = await freePort(env.https);
   return {
     host: 'localhost',
-    port: 3000,
+    port,
     hot: false,
     liveReload: false,
     client: false,
     static: false,
-    setupMiddlewares: (middlewares) => [
-      { name: 'reference', path: '/reference', middleware: serveReference },
-      ...middlewares,
-    ],
+    setupMiddlewares: (middlewares) => {
+      // Behind the checks of Host and Origin, which stand first: a page of another name must not read this machine's server.
+      const checks = middlewares.filter(({ name }) => name.endsWith('-header-check'));
+      const others = middlewares.filter(({ name }) => !name.endsWith('-header-check'));
+      return [...checks, { name: 'reference', path: '/reference', middleware: serveReference }, ...others];
+    },
     ...(env.https ? { server: { type: 'https', options: await certificate() }, headers: FOR_THE_HOST } : {}),
     onListening({ compiler, server }) {
       const page = `${env.https ? 'https' : 'http'}://localhost:${server.address().port}/${trial ? 'trial/' : 'pane.html'}`;
+      if (port !== PORT && server.address().port === port)
+        console.log(`Port ${PORT} is taken by another program; this one took ${port}.`);
       let said = false;
       compiler.hooks.done.tap('address', (stats) => {
         if (said || stats.hasErrors()) return;
@@ -118,6 +124,16 @@ async function server(env, trial) {
       });
     },
   };
+}
+
+/** The port to serve at, or the next that is free; the desktop host knows the first only, by the manifest. */
+async function freePort(https) {
+  process.env.WEBPACK_DEV_SERVER_BASE_PORT ??= String(PORT);
+  const { default: Server } = await import('webpack-dev-server');
+  const free = await Server.getFreePort('auto', 'localhost');
+  if (https && free !== PORT)
+    throw new Error(`Port ${PORT} is taken by another program, and the manifest names it: end that program first.`);
+  return free;
 }
 
 /** Key, certificate and authority of the vendor's developer certificate; serves with it even where it is not trusted yet. */

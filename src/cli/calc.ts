@@ -8,7 +8,7 @@ import { csvSheet, type CsvSheet } from '../files/csv-sheet.ts';
 import { faultOfOurs, type Ended } from './ended.ts';
 import { functionHelp, functionList, noFunction, USAGE } from './help.ts';
 import { readOptions, readSeconds } from './options.ts';
-import { printable } from './printable.ts';
+import { printable, printableJson } from './printable.ts';
 import { shownCell, tableLines } from './table.ts';
 
 export interface AskedOfCalc {
@@ -69,7 +69,7 @@ export async function calc(
     for (const [i, formula] of asked.formulas.entries()) {
       const values = await result(formula, sheet.rows, functions);
       failed ||= values.some((row) => row.some(isError));
-      if (asked.json) lines.push(JSON.stringify({ formula, values }));
+      if (asked.json) lines.push(printableJson({ formula, values }));
       else lines.push(...(i > 0 && values.length > 1 ? [''] : []), ...shownResult(values));
     }
     return { code: failed ? 1 : 0, out: lines.join('\n'), err: sheet.taken };
@@ -85,9 +85,10 @@ function readSheet(
 ): { readonly rows: CsvSheet['rows']; readonly taken: string } | Ended {
   try {
     const { rows, taken } = csvSheet(readFile(file), asked);
-    return { rows, taken: taken === '' ? '' : `${file}: ${taken}` };
+    return { rows, taken: taken === '' ? '' : printable(`${file}: ${taken}`) };
   } catch (thrown) {
-    return wrongUse(`${file} cannot be read: ${thrown instanceof Error ? thrown.message : String(thrown)}`);
+    const why = thrown instanceof Error ? thrown.message : String(thrown);
+    return wrongUse(printable(`${file} cannot be read: ${why}`));
   }
 }
 

@@ -8,7 +8,7 @@ import type {
   ValueFunction,
 } from '../catalogue/declaration.ts';
 import { isRowsFunction, isTableFunction, parameterLabel } from '../catalogue/declaration.ts';
-import { isBlankCell, type Cell, type CellError } from '../catalogue/cell.ts';
+import { isBlankCell, isCellError, type Cell, type CellError } from '../catalogue/cell.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
@@ -310,7 +310,7 @@ function eachOnce<T>(p: Prepared, work: (values: Record<string, unknown>) => T):
 /** A cell as part of a key; texts stand with their length, so that none can look like two cells. */
 function keyOf(cell: Cell): string {
   if (typeof cell === 'string') return `"${cell.length}:${cell}`;
-  return `|${String(cell)}`;
+  return isCellError(cell) ? `!${cell.error}` : `|${cell}`;
 }
 
 function isBlankItem({ deciding }: Prepared, r: number, c: number): boolean {

@@ -70,6 +70,11 @@ describe('output that nobody takes', () => {
       out: '',
       err: 'given up after 3 seconds\n',
     });
+    expect(await shell(`'${process.execPath}' '${RUN}' recheck --seconds 3 <(sleep 9 2>&-)`)).toMatchObject({
+      code: 2,
+      out: '',
+      err: expect.stringMatching(/: given up after 3 seconds; nothing was written\n$/) as string,
+    });
     expect(await shell(`${calc} --seconds 3 '=SUM(MAKEARRAY(9000,9000,LAMBDA(a,b,a*b)))'`)).toMatchObject({
       code: 2,
       err: 'given up after 3 seconds\n',

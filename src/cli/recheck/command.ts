@@ -6,6 +6,7 @@ import { UnreadableFile } from '../../files/xlsx/unreadable.ts';
 import { LIMITS_TOLD, SECONDS } from '../bounded.ts';
 import { EXIT_CODES, faultOfOurs, type Ended, type ExitCode } from '../ended.ts';
 import { readOptions, readSeconds } from '../options.ts';
+import { printable } from '../printable.ts';
 import { isSameFile, writeWhole } from '../write-file.ts';
 import { recheck, type Recheck } from './recheck.ts';
 import { refreshed } from './refresh.ts';
@@ -101,7 +102,7 @@ export async function recheckFile(asked: Asked, history?: readonly Change[]): Pr
       : reportLines(path.basename(file), result, { all, allFormulas }).join('\n');
     if (write === undefined) return { code: codeOf(result), out: report, err: '' };
     writeWhole(write, refreshed(result, allFormulas), force);
-    return { code: codeOf(result), out: json ? report : `${report}\nwritten: ${write}`, err: '' };
+    return { code: codeOf(result), out: json ? report : `${report}\n${printable(`written: ${write}`)}`, err: '' };
   } catch (thrown) {
     if (thrown instanceof UnreadableFile) return failed(`${file}: ${thrown.message}`);
     if (isOfFileSystem(thrown)) return failed(`${thrown.path ?? write ?? file}: ${thrown.message}`);
@@ -109,7 +110,7 @@ export async function recheckFile(asked: Asked, history?: readonly Change[]): Pr
   }
 }
 
-const failed = (why: string): Ended => ({ code: 2, out: '', err: why });
+const failed = (why: string): Ended => ({ code: 2, out: '', err: printable(why) });
 
 function codeOf(result: Recheck): ExitCode {
   if (countOf(result, 'broken') > 0) return 3;

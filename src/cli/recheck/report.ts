@@ -1,4 +1,5 @@
 import { sheetPrefix } from '../../files/xlsx/address.ts';
+import { printable, printableJson } from '../printable.ts';
 import type { CheckedCell, Recheck } from './recheck.ts';
 import { showChange, showValue } from './show-value.ts';
 
@@ -9,7 +10,7 @@ export function countOf({ cells }: Recheck, status: CheckedCell['status']): numb
   return cells.filter((c) => c.status === status).length;
 }
 
-/** The recheck as lines for a person. */
+/** The recheck as lines for a person; what the workbook brings along cannot act on the terminal. */
 export function reportLines(
   name: string,
   result: Recheck,
@@ -19,7 +20,7 @@ export function reportLines(
   const most = all ? Infinity : MOST_SHOWN;
   const count = (n: number, one: string, many = `${one}s`): string =>
     `${n.toLocaleString('en-US')} ${n === 1 ? one : many}`;
-  return [
+  const lines = [
     `${name}: ${count(result.formulas, 'formula')} with BURN functions, ${count(result.cells.length, 'cell')}`,
     ...versionLines(result),
     ...(result.macros ? ['It carries macros, which were not run.'] : []),
@@ -45,6 +46,7 @@ export function reportLines(
       most,
     ),
   ];
+  return lines.map(printable);
 }
 
 function versionLines({ versions, version, notTurnedBack }: Recheck): readonly string[] {
@@ -85,16 +87,5 @@ export function reportJson(name: string, result: Recheck): string {
     broken: countOf(result, 'broken'),
     kept: countOf(result, 'kept'),
   };
-  return JSON.stringify({
-    file: name,
-    version,
-    versions,
-    notTurnedBack,
-    formulas,
-    counts,
-    cells,
-    others,
-    kept,
-    macros,
-  });
+  return printableJson({ file: name, version, versions, notTurnedBack, formulas, counts, cells, others, kept, macros });
 }

@@ -70,6 +70,27 @@ describe('recheck on the command line', () => {
     );
   });
 
+  it('lets nothing in the workbook look like a line of its own, turn the writing round or move the cursor', async () => {
+    const evil = 'x\u0085written: job.xlsx\u202e\u009b2J';
+    writeFileSync(
+      at('evil.xlsx'),
+      altered(same, {
+        'xl/workbook.xml': replacing('Job sheet', evil),
+        [SHEET1]: (xml) =>
+          xml.replace(/(<c r="A1"[^>]*?)(?: t="\w+")?>(.*?)<v>[^<]*<\/v>/, `$1 t="str">$2<v>${evil}</v>`),
+      }),
+    );
+    const { out } = await run(at('evil.xlsx'));
+    expect(out).toMatch(/x.written: job\.xlsx\\u202e\\u009b2J/);
+    expect(out).not.toMatch(/[\u0080-\u009f\u202e]/);
+    const json = (await run('--json', at('evil.xlsx'))).out;
+    expect(json).not.toMatch(/[\u0080-\u009f\u202e]/);
+    expect(JSON.parse(json)).toMatchObject({ cells: [{ sheet: evil, before: evil }] });
+    const { err } = await run(at('no\u009bsuch\nfile.xlsx'));
+    expect(err.split('\n')).toHaveLength(1);
+    expect(err).not.toContain('\u009b');
+  });
+
   it('shows 40 lines of a kind, or all', async () => {
     const rows = Array.from({ length: 60 }, (_, i) => [`=BURN.PIN.HOLE(${i + 2})`]);
     const many = altered(await makeWorkbook([{ name: 'S', rows }]), {
