@@ -4,7 +4,8 @@ import tseslint from 'typescript-eslint';
 /**
  * What a folder of src may import besides itself; core <- catalogue <- sheet <- hosts. A host never imports another,
  * but the pane is shown by three of them, the trial, the reference and the command line calculate with one engine, and
- * what reads and writes files serves both the page and the command line.
+ * what reads and writes files serves both the page and the command line. The copy in plain cells takes formulas apart as the
+ * pane does.
  */
 const layers = {
   core: [],
@@ -14,9 +15,10 @@ const layers = {
   pane: ['core', 'catalogue', 'sheet', 'files'],
   addin: ['core', 'catalogue', 'sheet', 'files', 'pane'],
   engine: ['core', 'catalogue', 'sheet'],
-  trial: ['core', 'catalogue', 'sheet', 'files', 'pane', 'engine'],
+  plain: ['core', 'catalogue', 'sheet', 'files', 'pane'],
+  trial: ['core', 'catalogue', 'sheet', 'files', 'pane', 'engine', 'plain'],
   reference: ['core', 'catalogue', 'sheet', 'engine', 'pane'],
-  cli: ['core', 'catalogue', 'sheet', 'files', 'engine'],
+  cli: ['core', 'catalogue', 'sheet', 'files', 'engine', 'plain'],
   libreoffice: ['core', 'catalogue', 'sheet', 'files', 'pane'],
 };
 

@@ -49,6 +49,26 @@ export function asTyped(formula: string): string {
     .join('');
 }
 
+/** A formula with each outermost call of ours written by `write`, and all that stands beside them by `other`. */
+export function rewritten(
+  formula: string,
+  write: (call: FormulaCall) => string,
+  other: (token: FormulaToken) => string,
+): string {
+  const tokens = formulaTokens(withoutWorkbooks(formula));
+  const pieces: string[] = [];
+  for (let i = 0; i < tokens.length; i++) {
+    const token = tokens[i]!;
+    const end = isOurs(token) ? closing(tokens, i + 1) : undefined;
+    if (end === undefined) pieces.push(other(token));
+    else {
+      pieces.push(write(readCall(tokens.slice(i, end + 1), isAll(tokens, i, end))));
+      i = end;
+    }
+  }
+  return pieces.join('');
+}
+
 /** The call that these tokens are and nothing else, if they are one. */
 function callOf(tokens: readonly FormulaToken[]): FormulaCall | undefined {
   const at = tokens.findIndex((t) => t.type !== TYPES.WHITESPACE);

@@ -156,3 +156,15 @@ export function knownUnit(text: string, name: QuantityName): string | undefined 
     units.find((u) => u.toLowerCase() === text.toLowerCase() || (ALIASES[u] ?? []).includes(text))
   );
 }
+
+/** How a number in `unit` becomes SI: number x factor + offset. */
+export function conversion(name: QuantityName, unit: string): { readonly factor: number; readonly offset: number } {
+  const { factor, offset = 0 } = unitOf(name, unit);
+  return { factor, offset };
+}
+
+/** The unit in which SI values of a quantity stand; undefined where the register has no such unit. */
+export function siUnit(name: QuantityName): string | undefined {
+  const { units }: Quantity = QUANTITIES[name];
+  return Object.entries(units).find(([, { factor, offset }]) => factor === 1 && offset === undefined)?.[0];
+}
