@@ -1,5 +1,4 @@
 import { pressedForce, pressedPressure } from '../core/fit/grip-force.ts';
-import { gripAfterInForce } from '../core/fit/grip-after.ts';
 import { GUARD_RESULTS, guardSteps, platesOf, type GuardPlates } from '../core/fit/guard-plates.ts';
 import { pushCheck, type ColumnDemand, type Demand } from '../core/fit/push-check.ts';
 import { pushRam, RAM_TONS, SHORT_TON } from '../core/fit/push-ram.ts';
@@ -7,6 +6,7 @@ import { pushSpacers } from '../core/fit/push-spacers.ts';
 import type { Basis } from '../core/basis.ts';
 import { methodInForce } from '../core/heat/heat-in-force.ts';
 import { Working } from '../core/model/working.ts';
+import { burntPinGrip } from '../core/operations/burnt-pin.ts';
 import { PIN } from '../core/operations/pin.ts';
 import { sized } from '../core/operations/sized.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
@@ -124,9 +124,10 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     examples: ['=BURN.GRIP.AFTER(4,10,10,2.5,60)'],
     monotone: [{ column: 'likely', rises: ['force tried'] }],
     about: (_, { a }) => [{ cooling: methodInForce(a) }],
-    working: ({ 'force tried': tried, ...pin }, { a }) => gripAfterInForce(pin, tried, a).working,
-    calculate: ({ 'force tried': tried, ...pin }, { a }) => {
-      const { grip, method, reason } = gripAfterInForce(pin, tried, a);
+    working: ({ 'force tried': tried, ...pin }, basis) => burntPinGrip(pin, tried, basis).working,
+    calculate: ({ 'force tried': tried, ...pin }, basis) => {
+      const { a } = basis;
+      const { grip, method, reason } = burntPinGrip(pin, tried, basis);
       const use = a.value('ram use');
       const share = showQuantity(use, 'percent', a.system);
       const chances = RAM_TONS.map((tons) => ({
@@ -152,7 +153,15 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
           grip.after.likely,
           grip.after.high,
           null,
-          `heat and pace of burning drawn from their ranges, cooled with ${method}; at their values: ${whyOf(reason)}`,
+          `heat, pace and cooling drawn from their ranges, cooled with ${method}; at their values: ${whyOf(reason)}`,
+        ],
+        [
+          'nothing loosens',
+          null,
+          null,
+          null,
+          grip.nothing,
+          'chance that burning and cooling take nothing off the interference; then the lost core and the broken rust bond alone help the push',
         ],
         ...rams.map(({ tons, push, chance }): readonly Output[] => [
           `ram of ${showQuantity(tons * SHORT_TON, 'force', a.system)}`,

@@ -1,20 +1,7 @@
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import type { Basis } from '../core/basis.ts';
-import { loosening } from '../core/fit/shrink-in-force.ts';
-import type { CoolingMethod, PinInBoss } from '../core/heat/cool-pin.ts';
-import { coolingCurve } from '../core/heat/cooling-curve.ts';
-import {
-  bossInForce,
-  bossSteps,
-  coolingInForce,
-  coolingSteps,
-  methodInForce,
-  physicsInForce,
-} from '../core/heat/heat-in-force.ts';
-import { Evaluation } from '../core/model/evaluation.ts';
-import { given } from '../core/model/step.ts';
-import { StepList } from '../core/model/step-list.ts';
-import { Working, type Said } from '../core/model/working.ts';
+import type { CoolingMethod } from '../core/heat/cool-pin.ts';
+import { methodInForce } from '../core/heat/heat-in-force.ts';
+import { burntPinCooling, burntPinCurve, burntPinLoosening, type Cooled } from '../core/operations/burnt-pin.ts';
 import { optional, required, tableFunction, workedFunction, type Declaration } from './declaration.ts';
 import { LENGTH } from './limits.ts';
 
@@ -50,8 +37,11 @@ const target = optional(
 const methodOr = (word: string | undefined, a: Assumptions): CoolingMethod =>
   word === 'air' || word === 'water' ? word : methodInForce(a);
 
-/** What decides the way of cooling. */
-const wayOf = (word: string | undefined): Said => (word === undefined ? { decidedBy: ['cooling method'] } : {});
+/** The way of cooling, and what decides it. */
+const wayOf = (word: string | undefined, a: Assumptions): Cooled => ({
+  method: methodOr(word, a),
+  decidedBy: word === undefined ? ['cooling method'] : [],
+});
 
 export const HEAT_FUNCTIONS: readonly Declaration[] = [
   workedFunction({
@@ -78,23 +68,8 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
       },
     ],
     about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
-    working: ({ diameter: D, hole: d, length: L, method: word, target }, basis) => {
-      const { a } = basis;
-      const way = methodOr(word, a);
-      const pin = { diameter: D, hole: d, boss: bossInForce(D, a), length: L };
-      const list = new StepList(
-        [
-          given('D', 'diameter', 'length'),
-          given('d', 'hole', 'length'),
-          given('L', 'length', 'length'),
-          ...bossSteps,
-          ...coolingSteps(pin, way, target, basis),
-        ],
-        ['t_cool', 'cooled'],
-      );
-      const values = { D, d, L, ...(target !== undefined && { T_push: target }) };
-      return new Working(new Evaluation(list, values, a), 't_cool', ['cooled'], wayOf(word));
-    },
+    working: ({ method: word, target, ...pin }, basis) =>
+      burntPinCooling(pin, { ...wayOf(word, basis.a), target }, basis),
   }),
   tableFunction({
     name: 'BURN.COOL.CURVE',
@@ -127,23 +102,15 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
     cautions: ['COOL'],
     examples: ['=BURN.COOL.CURVE(4,2.5,10,10)', '=BURN.COOL.CURVE(4,2.5,10,10,"water",11)'],
     about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
-    calculate: ({ diameter, hole, boss: outside, length: long, method: word, points = 21 }, basis) => {
-      const pin = { diameter, hole, boss: outside, length: long };
-      return curveUntilPushed(pin, methodOr(word, basis.a), points, basis).map((p) => [
-        p.time,
-        p.bore,
-        p.surface,
-        p.bossOutside,
-      ]);
-    },
-    working: ({ diameter, hole, boss: outside, length: long, method: word }, basis) =>
-      coolingWorking({ diameter, hole, boss: outside, length: long }, methodOr(word, basis.a), basis, wayOf(word)),
+    calculate: ({ method: word, points = 21, ...pin }, basis) =>
+      burntPinCurve(pin, wayOf(word, basis.a), points, basis).map((p) => [p.time, p.bore, p.surface, p.bossOutside]),
+    working: ({ method: word, points: _, ...pin }, basis) => burntPinCooling(pin, wayOf(word, basis.a), basis),
   }),
   workedFunction({
     name: 'BURN.COOL.SHRINK',
     family: 'COOL',
     summary:
-      'How much burning and cooling take off the interference of a pin, on the diameter, when it is pushed; near 0 where nothing loosens. Its working says why.',
+      'How much burning and cooling take off the interference of a pin, on the diameter, when it is pushed, in the middle of the cases. Its working has low and high, the chance that nothing loosens, and why.',
     parameters: { diameter, hole, method },
     assume: true,
     result: { kind: 'value', quantity: 'length' },
@@ -151,33 +118,6 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
     cautions: ['COOL'],
     examples: ['=BURN.COOL.SHRINK(4,2.5)', '=BURN.COOL.SHRINK(4,2.5,"water")'],
     about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
-    working: ({ diameter: D, hole: d, method: word }, { a }) => loosening(D, d, methodOr(word, a), a, wayOf(word)),
+    working: ({ method: word, ...pin }, basis) => burntPinLoosening(pin, wayOf(word, basis.a), basis),
   }),
 ];
-
-/** Where nothing has to cool, the curve still shows this much [s]. */
-const SHORTEST = 600;
-
-/** Cooling time of a pin in a boss that is given. */
-function coolingWorking(pin: PinInBoss, way: CoolingMethod, basis: Basis, said: Said = {}): Working {
-  const list = new StepList(
-    [
-      given('D', 'diameter', 'length'),
-      given('d', 'hole', 'length'),
-      given('D_o', 'boss', 'length'),
-      given('L', 'length', 'length'),
-      ...coolingSteps(pin, way, undefined, basis),
-    ],
-    ['t_cool', 'cooled'],
-  );
-  const values = { D: pin.diameter, d: pin.hole, D_o: pin.boss, L: pin.length };
-  return new Working(new Evaluation(list, values, basis.a), 't_cool', ['cooled'], said);
-}
-
-/** Temperatures until the pin can be pushed, at moments that lie closer in the beginning. */
-function curveUntilPushed(pin: PinInBoss, way: CoolingMethod, points: number, basis: Basis) {
-  const { a } = basis;
-  const until = coolingWorking(pin, way, basis).value || SHORTEST;
-  const times = Array.from({ length: points }, (_, i) => until * (i / (points - 1)) ** 2);
-  return coolingCurve({ ...coolingInForce(pin, way, undefined, a), times }, physicsInForce(a), undefined, a.system);
-}

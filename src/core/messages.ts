@@ -195,7 +195,7 @@ export const targetTooCool = (name: string, target: string, sink: string): CalcE
   value(`assumption ${name} is ${target}; must be more than ${sink}`);
 export const coolingUnsolved = (): CalcError =>
   missing(
-    'the cooling of this pin finds no solution with these assumptions; bring heat into the part, burning pace, heated zone, joint conductance and boiling flux factor nearer to their defaults',
+    'the cooling of this pin finds no solution with these assumptions; bring heat into the part, heated zone, joint conductance and boiling flux factor nearer to their defaults',
   );
 
 // Oxygen supply

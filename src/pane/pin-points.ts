@@ -1,8 +1,8 @@
 import { CalcError } from '../core/errors.ts';
-import { shrinkInForce } from '../core/fit/shrink-in-force.ts';
 import { SHRINK_GRID, type ShrinkReason } from '../core/fit/shrink-pin.ts';
 import type { CoolingMethod, PinInBoss } from '../core/heat/cool-pin.ts';
 import { bossInForce, methodInForce } from '../core/heat/heat-in-force.ts';
+import { burntPinShrink } from '../core/operations/burnt-pin.ts';
 import type { Explained } from './explained.ts';
 
 const FAMILIES = ['PIN', 'COOL', 'GRIP'];
@@ -57,11 +57,11 @@ export function pinHistory(
   { basis, values }: Pick<Explained, 'basis' | 'values'>,
 ): PinHistory | undefined {
   if (!basis || !(pin.hole > 0)) return undefined;
-  const { a } = basis;
-  const method = values?.['method'] === 'air' || values?.['method'] === 'water' ? values['method'] : methodInForce(a);
+  const method =
+    values?.['method'] === 'air' || values?.['method'] === 'water' ? values['method'] : methodInForce(basis.a);
   const wanted = typeof values?.['target'] === 'number' ? values['target'] : undefined;
   try {
-    const { history, reason, pushed } = shrinkInForce(pin, method, a, wanted);
+    const { history, reason, pushed } = burntPinShrink(pin, { method, target: wanted }, basis);
     const every = Math.max(1, Math.ceil(history.length / MOST_MOMENTS));
     const moments = history.flatMap(({ time, pressure, temperatures: cells }, i): PinMoment[] => {
       if (i % every !== 0 && i !== history.length - 1) return [];

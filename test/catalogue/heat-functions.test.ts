@@ -139,7 +139,8 @@ describe('cooling', () => {
       expect(rows[0]![2]).toBeGreaterThan(rows[0]![3]!);
       rows.slice(1).forEach((row, i) => expect(row[1]).toBeLessThan(rows[i]![1]!));
       for (const row of rows) for (const t of row.slice(1)) expect(t).toBeGreaterThan(method === 'water' ? 59.9 : 69.9);
-      expect(Math.max(rows.at(-1)![1]!, rows.at(-1)![2]!)).toBeLessThanOrEqual(method === 'water' ? 200.5 : 300.5);
+      // The steps of conduction are good to 1 K.
+      expect(Math.max(rows.at(-1)![1]!, rows.at(-1)![2]!)).toBeLessThanOrEqual(method === 'water' ? 201.8 : 301.8);
     },
   );
 
@@ -151,7 +152,7 @@ describe('cooling', () => {
         contact: 1000,
         tolerance: 1,
       }),
-    ).toThrow(/finds no solution.*heat into the part, burning pace/);
+    ).toThrow(/finds no solution.*heat into the part, heated zone/);
   });
 
   it('names the target and what it came with', () => {
@@ -266,11 +267,13 @@ describe('the plan of a pin', () => {
           hole: (0.2 + 0.755 * ((i * 0.754877) % 1)) * diameter,
           length: (0.5 + 6 * ((i * 0.56984) % 1)) * diameter,
         };
+        // Pins of a plan are burnt at 0.3 to 1.6 lb a minute.
+        const pace = 0.0023 * (0.012 / 0.0023) ** ((i * 0.3819) % 1);
         const solved = coolingTime(
-          coolingInForce({ ...pin, boss: bossInForce(diameter, a) }, method, undefined, a),
+          coolingInForce({ ...pin, boss: bossInForce(diameter, a) }, method, undefined, pace, a),
           physicsInForce(a),
         );
-        const off = Math.abs(tabulatedCoolingTime(pin, basis) - solved);
+        const off = Math.abs(tabulatedCoolingTime(pin, pace, basis) - solved);
         if (off > Math.max(0.1 * solved, 120)) beyond++;
         expect(off).toBeLessThan(Math.max(0.1 * solved, 360));
       }

@@ -108,20 +108,6 @@ export const HEAT_ASSUMPTIONS = [
     source: 'common practice',
   },
   {
-    name: 'burning pace',
-    summary:
-      "Pin removed for each minute at the work, pauses and rod changes counted, as far as heating goes; an item's own rods set its burning time",
-    quantity: 'massRate',
-    unit: 'lb/min',
-    value: 0.9,
-    low: 0.5,
-    high: 1.5,
-    min: 0.01,
-    max: 200,
-    kind: 'common practice',
-    source: 'common practice',
-  },
-  {
     name: 'pilot width',
     summary: 'Width of the pilot pierced before the bore is widened, as far as heating goes',
     quantity: 'length',

@@ -2,23 +2,14 @@ import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { CalcError } from '../errors.ts';
 import type { CoolingMethod, PinInBoss } from '../heat/cool-pin.ts';
-import { LONGEST } from '../heat/cooling-time.ts';
-import {
-  coolingInForce,
-  heatingSteps,
-  heatingSymbols,
-  methodInForce,
-  passesInForce,
-  physicsInForce,
-} from '../heat/heat-in-force.ts';
+import { heatingSymbols, methodInForce } from '../heat/heat-in-force.ts';
 import { interpolate } from '../heat/interpolate.ts';
 import { gripBeyondPriors, notAbove } from '../messages.ts';
-import { Evaluation } from '../model/evaluation.ts';
 import { calculated, given, solved, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
-import { work, Working } from '../model/working.ts';
+import { work } from '../model/working.ts';
 import { drawsOf, pertDraws } from '../spread/draws.ts';
-import { pert, pertCdf, pertQuantile, pertQuantiles } from '../spread/pert.ts';
+import { pert, pertCdf, pertQuantile } from '../spread/pert.ts';
 import { sobolColumn } from '../spread/sobol.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
@@ -30,18 +21,17 @@ import {
   solidPressureStep,
   type PressFit,
 } from './contact-pressure.ts';
-import {
-  bossSteelInForce,
-  elasticitySteps,
-  interferenceSteps,
-  levelsInForce,
-  pinSteelInForce,
-  strengthSteps,
-} from './fit-in-force.ts';
+import { elasticitySteps, levelsInForce } from './fit-in-force.ts';
 import { gripForceStep } from './grip-force.ts';
-import { retainedInterference, type Levels, type RetainedInterference } from './retained-interference.ts';
-import { SHRINK_RESULTS, SHRINK_SYMBOLS, shrinkInForce, shrinkSteps } from './shrink-in-force.ts';
-import type { Shrink, ShrinkReason } from './shrink-pin.ts';
+import { CASES, retainedInCases, type Retained } from './heated-cases.ts';
+import { SHRINK_RESULTS, SHRINK_SYMBOLS } from './shrink-in-force.ts';
+
+/** Three levels of one uncertain thing. */
+export interface Levels<T> {
+  readonly low: T;
+  readonly likely: T;
+  readonly high: T;
+}
 
 /** What is believed of the joint before anything was tried, each from low over likely to high. */
 export interface GripPriors {
@@ -52,10 +42,6 @@ export interface GripPriors {
   readonly bond: Levels<number>;
   /** Share of the rust's strength left after heating and cooling, 0 to 1. */
   readonly bondLeft: Levels<number>;
-  /** Heat that burning leaves in the part for each kilogram removed [J/kg]. */
-  readonly heat: Levels<number>;
-  /** Metal removed over time, as far as heating goes [kg/s]. */
-  readonly pace: Levels<number>;
 }
 
 export interface GripAfterInputs {
@@ -65,7 +51,8 @@ export interface GripAfterInputs {
   /** Push that did not move it [N]; 0 where none was tried. */
   readonly tried: number;
   readonly priors: GripPriors;
-  readonly retained: RetainedInterference;
+  /** What burning and cooling leave of an interference, in cases that are alike probable. */
+  readonly retained: readonly Retained[];
   /** Number of draws, a power of two, and the seed that picks them. */
   readonly draws: number;
   readonly seed: number;
@@ -78,6 +65,8 @@ export interface GripAfter {
   readonly after: Levels<number>;
   /** Share of the priors' cases that agree with the push that did not move it. */
   readonly agreement: number;
+  /** Chance that burning and cooling take nothing off the interference, 0 to 1. */
+  readonly nothing: number;
   /** Chance that a push of that force moves the pin after burning and cooling, 0 to 1. */
   chance(force: number): number;
 }
@@ -86,7 +75,7 @@ export interface GripAfter {
 const BOND_POINTS = 64;
 
 /** Factors of a case, in the order in which they are given. */
-const FACTORS = ['delta', 'mu', 'left', 'h_part', 'pace', 'u'] as const;
+const FACTORS = ['delta', 'mu', 'left', 'u', 'case'] as const;
 
 /** One case: how it agrees with the push that did not move the pin, `w`, and the forces before and after, `F_0` and `F_1`. */
 function caseList({ tried, priors: { bond: range }, retained }: GripAfterInputs): StepList {
@@ -104,10 +93,9 @@ function caseList({ tried, priors: { bond: range }, retained }: GripAfterInputs)
       given('delta', 'interference', 'length'),
       given('mu', 'joint friction', 'ratio'),
       given('left', 'bond left after burning', 'ratio'),
-      given('h_part', 'heat into the part', 'heatPerMass'),
-      given('pace', 'burning pace', 'massRate'),
+      given('case', 'place among the cases of heating and cooling', 'ratio'),
       given('u', 'place in what is left of the range of the rust bond', 'ratio'),
-      ...heldSteps,
+      ...heldSteps('T'),
       bossShapeStep,
       solidPressureStep,
       calculated(
@@ -140,27 +128,27 @@ function caseList({ tried, priors: { bond: range }, retained }: GripAfterInputs)
         'delta_push',
         'interference left when pushed',
         'length',
-        ['delta', 'h_part', 'pace'],
-        retained,
-        'what burning and cooling leave of it',
+        ['delta', 'case'],
+        (delta, place) => retained[Math.floor(place * retained.length)]!(delta),
+        'what burning and cooling leave of it in that case',
         'hill',
       ),
       ...contactPressureSteps('p_1', 'delta_push'),
       calculated('tau_left', 'rust bond left', 'stress', 'left * tau', 'share left after burning x rust bond'),
       gripForceStep({ force: 'F_1', friction: 'mu', pressure: 'p_1', bond: 'tau_left' }),
     ],
-    ['w', 'F_0', 'F_1'],
+    ['w', 'F_0', 'F_1', 'delta_push'],
   );
 }
 
-/** Area of the joint and the least mean shear that held: `A`, `tau_min`. `D`, `L` and `T` stand before. */
-const heldSteps: readonly Step[] = [
+/** Area of the joint and the least mean shear that held: `A`, `tau_min`. `D`, `L` and the force tried stand before. */
+const heldSteps = (tried: string): readonly Step[] => [
   calculated('A', 'area of the joint', 'area', 'PI * D * L', 'pi x diameter x length'),
   calculated(
     'tau_min',
     'least mean shear that held',
     'stress',
-    'T / A',
+    `${tried} / A`,
     'push that did not move it / area of the joint',
   ),
 ];
@@ -168,7 +156,7 @@ const heldSteps: readonly Step[] = [
 /**
  * Grip of a pin before and after its core is burnt out, from a push that did not move it.
  *
- * Each draw takes interference delta, friction mu, heat and pace of burning from their ranges (PERT). Before, F = pi D L (mu p + tau) with
+ * Each draw takes interference delta and friction mu from their ranges, and one of the cases of heating and cooling. Before, F = pi D L (mu p + tau) with
  * Lame's p of the solid pin; that the pin held at the tried force T means tau > T / (pi D L) - mu p, so the draw counts
  * with the probability of that and its tau is drawn from what is left of the range. After, p is that of the bored pin
  * with the interference retained, and tau is multiplied by the share left: F' = pi D L (mu p' + s tau).
@@ -184,7 +172,7 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): G
     throw notAbove('length', showQuantity(length, 'length', system), showQuantity(0, 'length', system));
   const list = caseList(inputs);
   const cases = work(list, { ...fitGiven(fit), L: length, T: tried }).evaluation;
-  const { interference, friction, bond, bondLeft, heat, pace } = priors;
+  const { interference, friction, bond, bondLeft } = priors;
   const most = cases.over(['delta', 'mu', 'tau']).give([interference.high, friction.high, bond.high]).number('F_0');
   const beyond = (): CalcError =>
     gripBeyondPriors(showQuantity(tried, 'force', system), showQuantity(most, 'force', system));
@@ -192,12 +180,7 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): G
 
   const factor = (name: string, range: Levels<number>) => ({ name, ...range });
   const drawn = pertDraws(
-    [
-      factor('interference', interference),
-      factor('friction', friction),
-      factor('bond left', bondLeft),
-      factor('heat', heat),
-    ],
+    [factor('interference', interference), factor('friction', friction), factor('bond left', bondLeft)],
     count,
     seed,
   );
@@ -207,15 +190,16 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): G
       drawsOf(drawn, 'interference'),
       drawsOf(drawn, 'friction'),
       drawsOf(drawn, 'bond left'),
-      drawsOf(drawn, 'heat'),
-      pertQuantiles(pert(pace.low, pace.likely, pace.high), sobolColumn(5, count, seed)),
+      sobolColumn(3, count, seed),
       sobolColumn(4, count, seed),
     ]);
-  const [weights, before, after] = ['w', 'F_0', 'F_1'].map((symbol) => drawing.column(symbol)) as [
+  const [weights, before, after, left] = ['w', 'F_0', 'F_1', 'delta_push'].map((symbol) => drawing.column(symbol)) as [
+    Float64Array,
     Float64Array,
     Float64Array,
     Float64Array,
   ];
+  const pressed = drawsOf(drawn, 'interference');
   const agreement = weights.reduce((sum, w) => sum + w, 0) / count;
   if (!(agreement > 0)) throw beyond();
   const levels = (values: Float64Array): Levels<number> => {
@@ -226,6 +210,7 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): G
     before: levels(before),
     after: levels(after),
     agreement,
+    nothing: left.reduce((sum, d, i) => sum + (d >= pressed[i]! ? weights[i]! : 0), 0) / (agreement * count),
     chance: (force) => after.reduce((sum, f, i) => sum + (f <= force ? weights[i]! : 0), 0) / (agreement * count),
   };
 }
@@ -234,51 +219,32 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): G
 const DRAWS = 1024;
 const SEED = 1;
 
-/** A grip after burning with the assumptions in force. */
-export interface GripInForce {
-  readonly grip: GripAfter;
-  readonly method: CoolingMethod;
-  /** Why it loosens with heat and pace at their values. */
-  readonly reason: ShrinkReason;
-  readonly working: Working;
+/** `retainedInCases` of a pin with the assumptions in force; the pace of burning has the draws given [kg/s]. */
+export function retainedInForce(pin: PinInBoss, paces: Float64Array, a: Assumptions): readonly Retained[] {
+  const { high } = levelsInForce('interference over diameter', a, pin.diameter);
+  return retainedInCases(pin, methodInForce(a), paces, high, a);
 }
 
-/** Grip of a pin in its boss after a push of so much [N] that did not move it, with the assumptions in force: see `gripAfter`. */
-export function gripAfterInForce(pin: PinInBoss, tried: number, a: Assumptions): GripInForce {
-  const { diameter, hole, boss, length } = pin;
+/** `gripAfter` of a pin in its boss after a push of so much [N] that did not move it, with the assumptions in force. */
+export function gripAfterInForce(
+  pin: PinInBoss,
+  tried: number,
+  retained: readonly Retained[],
+  a: Assumptions,
+): GripAfter {
   checkPressFit(pin, a.system);
-  const method = methodInForce(a);
-  const interference = levelsInForce('interference over diameter', a, diameter);
-  const heat = levelsInForce('heat into the part', a);
-  const pace = levelsInForce('burning pace', a);
+  const interference = levelsInForce('interference over diameter', a, pin.diameter);
   const poisson = a.value('poisson ratio');
-  const pinSteel = pinSteelInForce(a);
-  const bossSteel = bossSteelInForce(a);
-  const retained = retainedInterference(
-    {
-      ...coolingInForce(pin, method, undefined, a),
-      pin,
-      passes: (h, p) => passesInForce(pin, a, h, p),
-      heat,
-      pace,
-      longest: LONGEST,
-      pinSteel,
-      bossSteel,
-      most: interference.high,
-    },
-    physicsInForce(a),
-  );
-  const shrink = shrinkInForce(pin, method, a);
-  const grip = gripAfter(
+  return gripAfter(
     {
       fit: {
         ...pin,
-        pinModulus: pinSteel.modulus,
+        pinModulus: a.value('pin modulus'),
         pinPoisson: poisson,
-        bossModulus: bossSteel.modulus,
+        bossModulus: a.value('boss modulus'),
         bossPoisson: poisson,
       },
-      length,
+      length: pin.length,
       tried,
       retained,
       draws: DRAWS,
@@ -288,75 +254,64 @@ export function gripAfterInForce(pin: PinInBoss, tried: number, a: Assumptions):
         friction: levelsInForce('joint friction', a),
         bond: levelsInForce('rust bond', a),
         bondLeft: levelsInForce('bond left after burning', a),
-        heat,
-        pace,
       },
     },
     a.system,
   );
-  const values = { D: diameter, L: length, D_o: boss, d: hole, T: tried };
-  const list = afterList(method, shrink, grip);
-  return {
-    grip,
-    method,
-    reason: shrink.reason,
-    working: new Working(new Evaluation(list, values, a), 'F_1', list.results, { decidedBy: ['cooling method'] }),
-  };
 }
 
-function afterList(method: CoolingMethod, shrink: Shrink, grip: GripAfter): StepList {
+/** Steps of `gripAfterInForce`: forces, agreement and chance. `heatingSteps`, `shrinkSteps` and what they rest on stand before. */
+export function gripAfterSteps(method: CoolingMethod, grip: GripAfter): readonly Step[] {
   const drawn = (symbol: string, name: string, quantity: 'force' | 'ratio', value: number, words: string): Step =>
     solved(
       symbol,
       name,
       quantity,
-      [...SHRINK_SYMBOLS, ...heatingSymbols(method), 'L', 'T', 'i', 'mu', 'tau', 'left'],
+      [...heatingSymbols(method), ...SHRINK_SYMBOLS, 'F_tried', 'i', 'mu_grip', 'tau', 'left'],
       () => value,
       words,
       'importance sampling',
     );
-  return new StepList(
-    [
-      given('D', 'diameter', 'length'),
-      given('L', 'length', 'length'),
-      given('D_o', 'boss', 'length'),
-      given('d', 'hole', 'length'),
-      given('T', 'force tried', 'force'),
-      ...heatingSteps(method),
-      ...interferenceSteps('i'),
-      assumed('mu', 'joint friction'),
-      assumed('tau', 'rust bond'),
-      assumed('left', 'bond left after burning'),
-      ...strengthSteps,
-      ...elasticitySteps,
-      ...shrinkSteps(method, shrink),
-      ...heldSteps,
-      drawn(
-        'w',
-        'share of cases that agree with the push',
-        'ratio',
-        grip.agreement,
-        `of ${DRAWS} draws of interference, friction and rust bond`,
-      ),
-      drawn(
-        'F_0',
-        'force before, middle of the cases',
-        'force',
-        grip.before.likely,
-        'area x (friction x pressure of the solid pin + rust bond), weighted by agreement',
-      ),
-      drawn(
-        'F_1',
-        'force after, middle of the cases',
-        'force',
-        grip.after.likely,
-        'area x (friction x pressure of the bored pin with what the heat and the pace of burning leave of its interference + share of the rust bond left), all drawn from their ranges, weighted by agreement',
-      ),
-      assumed('use', 'ram use'),
-    ],
-    ['F_1', 'F_0', 'w', 'tau_min', ...SHRINK_RESULTS, 'use'],
-  );
+  return [
+    given('F_tried', 'force tried', 'force'),
+    assumed('mu_grip', 'joint friction'),
+    assumed('tau', 'rust bond'),
+    assumed('left', 'bond left after burning'),
+    ...heldSteps('F_tried'),
+    drawn(
+      'w_agree',
+      'share of cases that agree with the push',
+      'ratio',
+      grip.agreement,
+      `of ${DRAWS} draws of interference, friction and rust bond`,
+    ),
+    drawn(
+      'F_0',
+      'force before, middle of the cases',
+      'force',
+      grip.before.likely,
+      'area x (friction x pressure of the solid pin + rust bond), weighted by agreement',
+    ),
+    drawn(
+      'F_1',
+      'force after, middle of the cases',
+      'force',
+      grip.after.likely,
+      `area x (friction x pressure of the bored pin with what is left of its interference in ${CASES.grip} cases of heating and cooling + share of the rust bond left), all drawn from their ranges, the pace from those of the pin's own work, weighted by agreement`,
+    ),
+    drawn(
+      'p_nothing',
+      'chance that nothing loosens',
+      'ratio',
+      grip.nothing,
+      'share of the draws in which burning and cooling take nothing off the interference, weighted by agreement',
+    ),
+    assumed('use', 'ram use'),
+  ];
 }
+
+/** Results of `gripAfterSteps`, the force after first. */
+export const GRIP_RESULTS = ['F_1', 'F_0', 'w_agree', 'tau_min', 'p_nothing', ...SHRINK_RESULTS, 'use'] as const;
 
 /** Reads the value that a share of the weight does not exceed. */
 function weighted(values: Float64Array, weights: Float64Array): (share: number) => number {

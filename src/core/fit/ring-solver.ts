@@ -225,7 +225,13 @@ export class Rings {
   }
 
   /** Brings the rings to a load, keeping the plastic strain that it causes. */
-  advance({ temperatures, bore = 0, outside = 0, metal }: RingLoad): RingState {
+  advance(load: RingLoad): RingState {
+    this.bring(load);
+    return this.state();
+  }
+
+  /** `advance` where nobody asks how the rings then are. */
+  bring({ temperatures, bore = 0, outside = 0, metal }: RingLoad): void {
     const { mesh, materials, reference, interference, before, now, cells, boreBefore, outsideBefore } = this;
     // Whole step first; where it does not settle, in ever smaller parts.
     const fittedBefore = this.fitted;
@@ -258,7 +264,11 @@ export class Rings {
     for (let c = 0; c < cells; c++) before[c] = temperatures[c]!;
     this.boreBefore = bore;
     this.outsideBefore = outside;
-    return this.state();
+  }
+
+  /** Largest plastic strain, equivalent, in all rings so far. */
+  get mostPlastic(): number {
+    return Math.max(...this.largestPlastic);
   }
 
   /** Clearance on the radius at each joint if the rings did not touch [m]; negative is interference. Changes nothing. */

@@ -155,22 +155,27 @@ interface Followed {
 function follow(
   { mesh, materials, ambient, cold, moves }: HeatedPin,
   interference: number,
-  watch?: (state: RingState, move: Move) => void,
+  watch: (state: RingState, move: Move) => void,
 ): Followed {
   const solver = new Rings(mesh, { materials, interference: interference / 2, reference: ambient, ends: 'free' });
   const pressed = solver.advance(cold);
   let last = pressed;
   for (const move of moves) {
     last = solver.advance(move);
-    watch?.(last, move);
+    watch(last, move);
   }
   return { solver, pressed, last, load: moves.at(-1) ?? cold };
 }
 
-/** Interference left on the diameter when a heated pin is pushed [m]; negative is clearance. */
-export function interferenceLeft(heated: HeatedPin, interference: number): number {
-  const { solver, load } = follow(heated, interference);
-  return -2 * solver.freeGaps(load)[0]!;
+/** Interference left on the diameter when a heated pin is pushed [m], negative is clearance; and whether neither ring yielded on the way. */
+export function interferenceLeft(
+  { mesh, materials, ambient, cold, moves }: HeatedPin,
+  interference: number,
+): { readonly left: number; readonly elastic: boolean } {
+  const solver = new Rings(mesh, { materials, interference: interference / 2, reference: ambient, ends: 'free' });
+  solver.bring(cold);
+  for (const move of moves) solver.bring(move);
+  return { left: -2 * solver.freeGaps(moves.at(-1) ?? cold)[0]!, elastic: solver.mostPlastic === 0 };
 }
 
 /** `shrinkPin` for one more interference of a pin that was heated before. */

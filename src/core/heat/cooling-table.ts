@@ -2,32 +2,34 @@ import type { Basis } from '../basis.ts';
 import { coolingTime } from './cooling-time.ts';
 import { bossInForce, coolingInForce, methodInForce, physicsInForce } from './heat-in-force.ts';
 
-/** Steps of the table in the logarithm of the diameter, in hole over diameter, and in the logarithm of length over diameter. */
-const STEPS = { size: 0.5, bore: 0.025, slimness: Math.LN2 } as const;
+/** Steps of the table in the logarithm of the diameter, in hole over diameter, and in the logarithms of length over diameter and of the pace of burning [kg/s]. */
+const STEPS = { size: 0.5, bore: 0.025, slimness: Math.LN2, pace: Math.LN2 } as const;
 /** Smallest and largest of each that has an entry; beyond, the nearest stands for it. */
 const RANGE = {
   size: [Math.log(0.004), Math.log(2.5)],
   bore: [0.1, 0.975],
   slimness: [Math.log(0.25), Math.log(32)],
+  pace: [Math.log(1e-4), Math.log(1)],
 } as const;
 /** Cooling goes about as this power of the diameter, between the pin's own conduction (2) and the air round the boss (1). */
 const POWER = 1.5;
 
-const AXES = ['size', 'bore', 'slimness'] as const;
+const AXES = ['size', 'bore', 'slimness', 'pace'] as const;
 type Axis = (typeof AXES)[number];
 
 /**
  * Cooling time of a pin in its assumed boss, read from a table that is filled where it is needed.
  *
  * Entries are `coolingTime` over diameter^1.5; between them straight lines over the simplex that holds the pin, so that a
- * pin costs four entries at most and two pins of one shape share them. A pin gets the same alone as in a list.
- * diameter, hole, length [m]; result [s]. Of pins of 0.25 to 12 in, 98 of 100 lie within 10 % or 2 minutes of `coolingTime`,
+ * pin costs five entries at most and two pins of one shape share them. A pin gets the same alone as in a list.
+ * diameter, hole, length [m], pace of burning [kg/s]; result [s]. Of pins of 0.25 to 12 in, 98 of 100 lie within 10 % or 2 minutes of `coolingTime`,
  * whichever is more, and all within 6 minutes or 10 %; the worst is where the hole grows so large that pin and boss cool in air
  * together instead of pin into boss. Of a pin under 1 in with a thin wall, which cools in seconds or in minutes, that can be all.
  * Source: as `coolingTime`.
  */
 export function tabulatedCoolingTime(
   pin: { readonly diameter: number; readonly hole: number; readonly length: number },
+  burnt: number,
   basis: Basis,
 ): number {
   const { diameter, hole, length } = pin;
@@ -35,6 +37,7 @@ export function tabulatedCoolingTime(
     size: Math.log(diameter),
     bore: hole / diameter,
     slimness: Math.log(length / diameter),
+    pace: Math.log(burnt),
   };
   const cells = AXES.map((axis) => {
     const [least, most] = RANGE[axis];
@@ -55,7 +58,7 @@ export function tabulatedCoolingTime(
 
 function entry(node: Readonly<Record<Axis, number>>, basis: Basis): number {
   const { a } = basis;
-  return basis.once(`cooling ${node.size} ${node.bore} ${node.slimness}`, () => {
+  return basis.once(`cooling ${node.size} ${node.bore} ${node.slimness} ${node.pace}`, () => {
     const diameter = Math.exp(node.size * STEPS.size);
     const pin = {
       diameter,
@@ -64,7 +67,12 @@ function entry(node: Readonly<Record<Axis, number>>, basis: Basis): number {
       length: Math.exp(node.slimness * STEPS.slimness) * diameter,
     };
     return (
-      coolingTime(coolingInForce(pin, methodInForce(a), undefined, a), physicsInForce(a), undefined, a.system) /
+      coolingTime(
+        coolingInForce(pin, methodInForce(a), undefined, Math.exp(node.pace * STEPS.pace), a),
+        physicsInForce(a),
+        undefined,
+        a.system,
+      ) /
       diameter ** POWER
     );
   });

@@ -39,18 +39,18 @@ export function physicsInForce(a: Assumptions): HeatPhysics {
 }
 
 /**
- * Burning out a bore as it heats pin and boss: pilot and widening, with the assumed heat per mass [J/kg] and pace [kg/s] or others.
+ * Burning out a bore at a pace [kg/s] as it heats pin and boss: pilot and widening, with the assumed heat per mass.
  *
  * Duration = density pi / 4 hole^2 length / pace; heat as `heatIntoWall`. [m], result [J/m, s].
  */
-export function passesInForce(
-  { hole, length }: PinInBoss,
-  a: Assumptions,
-  heatPerMass = a.value('heat into the part'),
-  pace = a.value('burning pace'),
-): readonly BurnPass[] {
-  const burnTime = (STEEL_DENSITY * (Math.PI / 4) * hole * hole * length) / pace;
-  return heatIntoWall({ hole, pilot: a.value('pilot width'), burnTime, heatPerMass, density: STEEL_DENSITY });
+export function passesInForce({ hole, length }: PinInBoss, pace: number, a: Assumptions): readonly BurnPass[] {
+  return heatIntoWall({
+    hole,
+    pilot: a.value('pilot width'),
+    burnTime: (STEEL_DENSITY * (Math.PI / 4) * hole * hole * length) / pace,
+    heatPerMass: a.value('heat into the part'),
+    density: STEEL_DENSITY,
+  });
 }
 
 export const methodInForce = (a: Assumptions): CoolingMethod =>
@@ -73,12 +73,18 @@ export function targetInForce(method: CoolingMethod, a: Assumptions): number {
 /** Boss of a pin whose boss is not told [m]. */
 export const bossInForce = (diameter: number, a: Assumptions): number => a.value('boss over pin') * diameter;
 
-/** What a cooling asks for besides the pin. */
-export function coolingInForce(pin: PinInBoss, method: CoolingMethod, target: number | undefined, a: Assumptions) {
+/** What a cooling asks for besides the pin, which was burnt out at a pace [kg/s]. */
+export function coolingInForce(
+  pin: PinInBoss,
+  method: CoolingMethod,
+  target: number | undefined,
+  pace: number,
+  a: Assumptions,
+) {
   return {
     ...pin,
     method,
-    passes: passesInForce(pin, a),
+    passes: passesInForce(pin, pace, a),
     target: target ?? targetInForce(method, a),
     evenness: a.value('pin over boss when pushed'),
   };
@@ -90,7 +96,10 @@ export const bossSteps: readonly Step[] = [
   calculated('D_o', 'boss', 'length', 'b * D', 'boss over pin x diameter'),
 ];
 
-/** What a cooling rests on, and the duration of burning; steps `D`, `d`, `L` and `D_o` stand before. The target is given where `targetGiven`. */
+/**
+ * What a cooling rests on, and the duration of burning; steps `D`, `d`, `L`, `D_o`, and `M` and `t_work` of the work stand before.
+ * The target is given where `targetGiven`.
+ */
 export function heatingSteps(method: CoolingMethod, targetGiven = false): readonly Step[] {
   return [
     assumed('T_air', 'ambient temperature'),
@@ -108,7 +117,13 @@ export function heatingSteps(method: CoolingMethod, targetGiven = false): readon
     assumed('zone', 'heated zone'),
     assumed('T_melt', 'wall melting point'),
     assumed('h_part', 'heat into the part'),
-    assumed('pace', 'burning pace'),
+    calculated(
+      'pace',
+      'pace of burning',
+      'massRate',
+      'M / t_work',
+      'metal removed / time at the work, its pauses and rod changes counted',
+    ),
     assumed('w_pilot', 'pilot width'),
     entered(
       'rho_pin',
@@ -124,7 +139,7 @@ export function heatingSteps(method: CoolingMethod, targetGiven = false): readon
       'burning, as far as it heats',
       'time',
       'rho_pin * (PI / 4) * d * d * L / pace',
-      'density x pi / 4 x hole squared x length / burning pace',
+      'density x pi / 4 x hole squared x length / pace of burning',
     ),
     assumed('dT_even', 'pin over boss when pushed'),
     entered('cooled', 'cooled with', 'count', method, 'given, or the assumption cooling method', 'input', ''),
@@ -132,12 +147,13 @@ export function heatingSteps(method: CoolingMethod, targetGiven = false): readon
   ];
 }
 
-/** Symbols of `heatingSteps` that a cooling is solved from, with the boss; `cooled` is a word. */
+/** Symbols that a cooling is solved from: `D`, `d`, `L`, `pace`, and those of the boss and of `heatingSteps`; `cooled` is a word. */
 export function heatingSymbols(method: CoolingMethod): readonly string[] {
-  return ['D_o', ...heatingSteps(method).flatMap(({ symbol }) => (symbol === 'cooled' ? [] : [symbol]))];
+  const further = heatingSteps(method).map(({ symbol }) => symbol);
+  return ['D', 'd', 'L', 'pace', 'D_o', ...further.filter((symbol) => symbol !== 'pace' && symbol !== 'cooled')];
 }
 
-/** `heatingSteps`, and the cooling time of a pin in its boss: `t_cool`. Steps `D`, `d`, `L` and `D_o` stand before. */
+/** `heatingSteps`, and the cooling time of a pin in its boss: `t_cool`. What these need stands before. */
 export function coolingSteps(
   pin: PinInBoss,
   method: CoolingMethod,
@@ -151,8 +167,8 @@ export function coolingSteps(
       't_cool',
       'cooling time',
       'time',
-      ['D', 'd', 'L', ...heatingSymbols(method)],
-      () => cooledIn(pin, method, target, basis),
+      heatingSymbols(method),
+      (_, __, ___, pace) => cooledIn(pin, method, target, pace, basis),
       `time until the hottest part of the pin's ring falls to the target, cooled by ${method}; conduction in ${pinCells} rings of pin and ${bossCells} of boss`,
       'en 1993-1-2',
     ),
@@ -160,9 +176,15 @@ export function coolingSteps(
 }
 
 /** The cooling time of a pin in its boss [s], solved once for the cells that share a basis. */
-function cooledIn(pin: PinInBoss, method: CoolingMethod, target: number | undefined, { a, once }: Basis): number {
+function cooledIn(
+  pin: PinInBoss,
+  method: CoolingMethod,
+  target: number | undefined,
+  pace: number,
+  { a, once }: Basis,
+): number {
   const { diameter, hole, boss, length } = pin;
-  return once(`cooled ${diameter} ${hole} ${boss} ${length} ${method} ${target}`, () =>
-    coolingTime(coolingInForce(pin, method, target, a), physicsInForce(a), undefined, a.system),
+  return once(`cooled ${diameter} ${hole} ${boss} ${length} ${method} ${target} ${pace}`, () =>
+    coolingTime(coolingInForce(pin, method, target, pace, a), physicsInForce(a), undefined, a.system),
   );
 }

@@ -91,6 +91,8 @@ export interface ItemDraws {
   readonly oxygen: Float64Array;
   readonly burnTime: Float64Array;
   readonly crewTime: Float64Array;
+  /** Burning with its pauses, rod changes and tasks. */
+  readonly timeAtWork: Float64Array;
 }
 
 /** The steps of one kind of item on the draws of everything that its geometry does not change. */
@@ -159,5 +161,6 @@ export function drawItem(
     oxygen: read('O'),
     burnTime: read('t'),
     crewTime: read('t_crew'),
+    timeAtWork: read('t_work'),
   };
 }

@@ -284,7 +284,6 @@ function takingSteps(
       fixed.join(' + '),
       'times of the crew that burning does not change',
     ),
-    ...cooled,
     assumed('duty', 'burning duty'),
     assumed('t_change', 'rod change time'),
     ...tasks.map(({ time }, i) => assumed(`t_task_${i + 1}`, time)),
@@ -299,6 +298,7 @@ function takingSteps(
       ...POSITION,
       'access',
     ),
+    ...cooled,
     calculated(
       't_crew',
       'crew time',

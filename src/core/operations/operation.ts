@@ -89,9 +89,9 @@ export interface Operation<G extends string = string> {
   readonly crewTimes: readonly NumberName[];
   /** How the item cools before the next step; the crew waits through it unless a schedule says otherwise. */
   readonly cooling?: {
-    /** [s] */
-    time(sizes: Planned<G>, basis: Basis): number;
-    /** Ends with the step `t_cool`, that time. */
+    /** [s], after work at a pace [kg/s] of metal removed over time at the work */
+    time(sizes: Planned<G>, pace: number, basis: Basis): number;
+    /** Ends with the step `t_cool`, that time. `M` and `t_work` stand before. */
     steps(basis: Basis): readonly Step[];
   };
   /** Rating of the ram that pushes the item out. Ends with the step `R_ram`. */

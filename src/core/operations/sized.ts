@@ -6,7 +6,7 @@ import { calculatedFlow, meanFlow, rodGiven } from '../burn/rod-line.ts';
 import { rodMassPerLength, rodName, rodNames, type RodChoice } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
 import { isMissing } from '../messages.ts';
-import { Evaluation } from '../model/evaluation.ts';
+import { Evaluation, type Given } from '../model/evaluation.ts';
 import { given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { Working, type Said } from '../model/working.ts';
@@ -61,8 +61,8 @@ export interface Sized {
   readonly planned: Planned;
   /** Rating of the ram that pushes the item out [N]; undefined where nothing is pushed. `#N/A` beyond the largest. */
   ram(): number | undefined;
-  /** The steps of all this, one of them the result, after which there may be more, in their symbols. */
-  working(result: string, besides?: Besides): Working;
+  /** The steps of all this, one of them the result, after which there may be more, in their symbols; `shown` besides it. */
+  working(result: string, besides?: Besides, shown?: readonly string[], decidedBy?: readonly string[]): Working;
   /** Steps of the ram to bring, as far as a common ram has the rating needed. */
   ramSteps(): Besides;
   /** All steps, with the ram to bring and more that is shown besides, in their symbols. */
@@ -73,6 +73,10 @@ export interface Sized {
 export interface Besides {
   readonly steps: readonly Step[];
   readonly results: readonly string[];
+  /** What the `given` ones among them are. */
+  readonly values?: Given;
+  /** In place of the item's own steps of cooling. */
+  readonly cooled?: readonly Step[];
 }
 
 /** Sizes and tip pressure of an item, before there is a rod. */
@@ -152,6 +156,7 @@ export function sized<G extends string>({
         L_rod: length,
         mu: rodMassPerLength(rod.rod),
         ...(way.method !== undefined && { method: way.method }),
+        ...besides?.values,
       },
       a,
     );
@@ -171,7 +176,7 @@ export function sized<G extends string>({
     oxygen: way.oxygen,
     burnTime: way.burnTime,
     get cooling() {
-      return (cooled ??= operation.cooling?.time(planned, basis) ?? 0);
+      return (cooled ??= operation.cooling?.time(planned, way.removed / way.time, basis) ?? 0);
     },
     get crewTime() {
       return way.fixedTime + this.cooling + way.time;
@@ -185,9 +190,9 @@ export function sized<G extends string>({
     planned,
     ram: () => ramOf(operation, planned, basis),
     ramSteps: () => ramSteps(operation, planned, basis),
-    working: (result, besides) => {
+    working: (result, besides, shown, decidedBy = []) => {
       const at = evaluated(besides);
-      return new Working(at, result, wordsWith(at.list, result), said());
+      return new Working(at, result, shown ?? wordsWith(at.list, result), { ...said(), decidedBy });
     },
     allSteps: (more = { steps: [], results: [] }) => {
       const ram = ramSteps(operation, planned, basis);
@@ -218,7 +223,8 @@ function workingList(
   const { choice, materialNamed } = open;
   const key = `${shapeKey(shape)} ${sizes.join()} ${picked} ${choice?.coupled} ${materialNamed}`;
   const decidedBy = basis.once(`decided ${key}`, () => decisions(shape, open, planned, basis));
-  const make = (): StepList => itemList({ ...shape, decidedBy }, basis, operation.cooling?.steps(basis) ?? [], besides);
+  const make = (): StepList =>
+    itemList({ ...shape, decidedBy }, basis, besides.cooled ?? operation.cooling?.steps(basis) ?? [], besides);
   return besides.steps.length === 0 ? basis.once(`working ${key}`, make) : make();
 }
 

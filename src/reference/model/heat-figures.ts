@@ -1,4 +1,7 @@
 /** Cooling, shrink and grip. */
+import { findFunction } from '../../catalogue/catalogue.ts';
+import { INCH } from '../../core/units/quantities.ts';
+import { explain } from '../../sheet/call.ts';
 import type { BarPlot } from '../plots/bar-plot.ts';
 import type { LinePlot, Point } from '../plots/line-plot.ts';
 import { cellsOf, maybeNumber, numberIn, rangeOf, rowsOf, steps, textIn, type Row } from './figures.ts';
@@ -93,31 +96,42 @@ export function coolingTimes(): LinePlot {
   };
 }
 
-/** Looser on the diameter, in thousandths of an inch. */
-export const shrink = (ratio: number, pace?: number): number | undefined => {
+/** Looser on the diameter in the middle of the cases, in thousandths of an inch; with a zone heated at a time [in] where one is given. */
+export const shrink = (ratio: number, method: Method = 'air', zone?: number): number | undefined => {
   const inches = maybeNumber(
     'BURN.COOL.SHRINK',
     PIN.diameter,
     Number((ratio * PIN.diameter).toPrecision(6)),
-    null,
-    pace === undefined ? null : [['burning pace', `${pace} lb/min`]],
+    method,
+    zone === undefined ? null : [['heated zone', zone, zone, zone]],
   );
   return inches === undefined ? undefined : 1000 * inches;
 };
 
+/** Steps of BURN.COOL.SHRINK for the pin of the page, in thousandths of an inch, and the chance that nothing loosens in percent. */
+export function loosening(method: Method) {
+  const { steps: all } = explain(findFunction('BURN.COOL.SHRINK')!, [PIN.diameter, PIN.hole, method]);
+  const value = (symbol: string): number => Number(all.find((step) => step.symbol === symbol)?.value);
+  return {
+    low: 1000 * (value('loose_low') / INCH),
+    likely: 1000 * (value('loose') / INCH),
+    high: 1000 * (value('loose_high') / INCH),
+    nothing: 100 * value('p_nothing'),
+  };
+}
+
 export function shrinkByHole(): LinePlot {
-  const { low, value, high } = rangeOf('burning pace');
   return {
     name: 'shrink-by-hole',
     title: `How much a ${PIN.diameter} in pin loosens, against its bore`,
     caption:
-      'A ring that is heated fast and wide presses against its boss, yields, and is smaller when cold. Burnt slowly or bored narrowly it stays elastic and nothing loosens: then only the broken rust bond and the lost core help the push. A little under nothing means tighter: the pin is still warmer than its boss when it is pushed.',
+      'A ring that is heated fast and wide presses against its boss, yields, and is smaller when cold. Burnt slowly or bored narrowly it stays elastic and nothing loosens: then only the broken rust bond and the lost core help the push. The lines are the middle of the cases; a little under nothing means tighter: the pin is still warmer than its boss when it is pushed. Water leaves the pin colder than its boss, so more comes off.',
     formula: '=BURN.COOL.SHRINK(4,2.8)',
     x: { label: 'bore over pin diameter', unit: '', low: 0.3, high: 0.85 },
     y: { label: 'loosening', unit: '0.001 in', low: -1 },
-    series: [high, value, low].map((pace) => ({
-      name: `${pace} lb/min`,
-      points: steps(0.3, 0.85, 0.05).map((ratio) => ({ x: ratio, y: shrink(ratio, pace) })),
+    series: (['water', 'air'] as const).map((method) => ({
+      name: method,
+      points: steps(0.3, 0.85, 0.05).map((ratio) => ({ x: ratio, y: shrink(ratio, method) })),
     })),
   };
 }

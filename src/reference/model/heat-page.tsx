@@ -8,8 +8,8 @@ import {
   coolingOfSizes,
   coolingTimes,
   gripRows,
+  loosening,
   ramChances,
-  shrink,
   shrinkByHole,
 } from './heat-figures.ts';
 import { Equation, Fn, Pair, n } from './parts.tsx';
@@ -18,7 +18,7 @@ export function heatPage(): Page {
   const grip = gripRows();
   const [before, after] = grip;
   const ratio = PIN.hole / PIN.diameter;
-  const { low: slow, high: fast } = rangeOf('burning pace');
+  const [inAir, inWater] = [loosening('air'), loosening('water')];
   return {
     file: 'heat-and-grip.html',
     title: 'Heat and grip',
@@ -53,9 +53,12 @@ export function heatPage(): Page {
         <h2>Shrink</h2>
         <p>
           Hot, the ring presses against the boss with more than it can stand and is squeezed together for good; cold, it
-          is smaller. At a bore of {n(ratio)} of the diameter and the assumed pace this pin loosens by{' '}
-          {n(shrink(ratio) ?? 0, 2)} thousandths of an inch; at {fast} lb a minute, by {n(shrink(ratio, fast) ?? 0, 2)};
-          at {slow}, by {n(shrink(ratio, slow) ?? 0, 2)}, which is none to speak of.
+          is smaller. How much is open: it sets in where the ring yields, and heat, pace, the joint and the zone that is
+          hot at a time decide that. So the pin's own time at the work is taken, all of them are drawn from their
+          ranges, and the middle of the cases is the result. At a bore of {n(ratio)} of the diameter {n(inAir.low, 2)}{' '}
+          to {n(inAir.high, 2)} thousandths of an inch come off in eight cases of ten in air, {n(inWater.low, 2)} to{' '}
+          {n(inWater.high, 2)} with water; nothing at all in {n(inAir.nothing, 2)} of a hundred in air and in{' '}
+          {n(inWater.nothing, 2)} with water.
         </p>
         <LineFigure plot={shrinkByHole()} />
         <Equation
@@ -69,9 +72,9 @@ export function heatPage(): Page {
         <p>
           That {PIN.tried} tons did not move the pin tells something: its grip before the work is more than that. Of all
           the tight, rough and rusty joints that the assumptions allow, those are kept which {PIN.tried} tons would not
-          have moved; each is burnt out with a heat and at a pace from their ranges. Before the work they hold{' '}
-          {n(numberIn(before, 'low'))} to {n(numberIn(before, 'high'))} tons in eight cases of ten, half of them under{' '}
-          {n(numberIn(before, 'likely'))}; after burning and cooling {n(numberIn(after, 'low'))} to{' '}
+          have moved; each is burnt out with a heat from its range and at a pace from the draws of its own work. Before
+          the work they hold {n(numberIn(before, 'low'))} to {n(numberIn(before, 'high'))} tons in eight cases of ten,
+          half of them under {n(numberIn(before, 'likely'))}; after burning and cooling {n(numberIn(after, 'low'))} to{' '}
           {n(numberIn(after, 'high'))}, half under {n(numberIn(after, 'likely'))} ({textIn(after, 'meaning')}).
         </p>
         <BarFigure plot={ramChances(grip)} />

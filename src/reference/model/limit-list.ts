@@ -6,7 +6,7 @@ import { steelConductivity } from '../../core/heat/steel-conductivity.ts';
 import { numberText as n } from '../plots/number-text.ts';
 import { balance, usualLength } from './burn-figures.ts';
 import { maybeNumber, numberIn, numberOf, rangeOf, rowsOf } from './figures.ts';
-import { PIN, shrink } from './heat-figures.ts';
+import { gripRows, loosening, PIN, shrink } from './heat-figures.ts';
 import { rodFlowEnds } from './published-checks.ts';
 import { coolingOfPlan, fittedRows, inventedLog } from './sure-figures.ts';
 
@@ -63,8 +63,10 @@ export function coolingInterpolation(): { readonly most: number; readonly minute
 }
 
 export function limits(): readonly Limit[] {
-  const pace = rangeOf('burning pace');
+  const zone = rangeOf('heated zone');
   const ratio = PIN.hole / PIN.diameter;
+  const [inAir, inWater] = [loosening('air'), loosening('water')];
+  const [before, after] = gripRows();
   const [jointLow, jointHigh] = coolingAt('joint conductance');
   const [bossLow, bossHigh] = coolingAt('boss over pin');
   const [filmLow, filmHigh] = coolingAt('film boiling limit', 'water');
@@ -87,8 +89,18 @@ export function limits(): readonly Limit[] {
   return [
     {
       what: 'How fast the heat goes in',
-      why: 'Heating follows one assumed pace of burning, not the rod and flow of the item, and no record of pins while they burn was found. Only BURN.GRIP.AFTER draws the pace from its range.',
-      does: `A pin of ${PIN.diameter} in bored ${PIN.hole} in loosens by ${n(shrink(ratio, pace.high) ?? 0, 2)} thousandths of an inch at ${pace.high} lb a minute; at ${pace.low} it does not.`,
+      why: "Heating follows the pin's own time at the work, spread evenly over its two passes; no record of the temperatures of a pin while it burns was found. The zone that is hot at a time decides how sharp the heat is.",
+      does: `A pin of ${PIN.diameter} in bored ${PIN.hole} in loosens by ${n(shrink(ratio, 'air', zone.low) ?? 0, 2)} thousandths of an inch where ${zone.low} in are hot at a time; where ${zone.high} in are, by ${n(shrink(ratio, 'air', zone.high) ?? 0, 2)}.`,
+    },
+    {
+      what: 'Whether the pin loosens at all',
+      why: 'Loosening sets in where the hot ring yields, and the assumptions straddle that: some pins lose more than all of their interference, many nothing. So it is drawn, and the chance is shown.',
+      does: `Nothing loosens in ${n(inAir.nothing, 2)} of a hundred cases of that pin in air, in ${n(inWater.nothing, 2)} with water; one in ten loosens by more than ${n(inAir.high, 2)} thousandths in air.`,
+    },
+    {
+      what: 'A ram of half the one that failed',
+      why: 'Common practice has it that a bored, cooled pin comes out with about half the ram that had failed. Three things halve the force here: the lost core makes the pin give (a third of the pressure), rust bond left after burning (four tenths), and what loosens. But a push that failed says only that the grip was more; with nothing else known it is taken to be as much more as the ranges of rust and interference allow, while crews bring the largest ram they have to pins that look like moving. The boss as a full ring of steel holds tighter than a lug. The ranges were set with the practice known, and not moved to meet it.',
+      does: `${PIN.tried} tons that failed leave ${n(numberIn(after, 'likely'))} tons in the middle, ${n(numberIn(after, 'low'))} to ${n(numberIn(after, 'high'))} in eight cases of ten: ${n(numberIn(after, 'likely') / numberIn(before, 'likely'), 2)} of the force before.`,
     },
     {
       what: 'Conductance of the seized joint',

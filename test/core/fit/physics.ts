@@ -1,18 +1,17 @@
 import { FIT_ASSUMPTIONS } from '../../../src/core/assumptions/fit.ts';
 import type { CoolingMethod, PinInBoss } from '../../../src/core/heat/cool-pin.ts';
-import { gripAfter, type GripAfter, type GripPriors } from '../../../src/core/fit/grip-after.ts';
+import { gripAfter, type GripAfter, type GripPriors, type Levels } from '../../../src/core/fit/grip-after.ts';
 import { contactPressureSteps, fitGiven, type PressFit } from '../../../src/core/fit/contact-pressure.ts';
 import { elasticitySteps } from '../../../src/core/fit/fit-in-force.ts';
 import { given } from '../../../src/core/model/step.ts';
 import { StepList } from '../../../src/core/model/step-list.ts';
 import { work } from '../../../src/core/model/working.ts';
 import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
-import { retainedInterference, type Levels, type RetainedInputs } from '../../../src/core/fit/retained-interference.ts';
+import { retainedInCases } from '../../../src/core/fit/heated-cases.ts';
 import type { SteelStrength } from '../../../src/core/fit/ring-steel.ts';
 import { POUND_FORCE } from '../../../src/core/units/quantities.ts';
 import { toSi } from '../../../src/core/units/parse-quantity.ts';
-import { heatIntoWall } from '../../../src/core/heat/heat-into-wall.ts';
-import { assumed, DENSITY, PHYSICS, PIN, type Level } from '../heat/physics.ts';
+import { PIN, type Level } from '../heat/physics.ts';
 
 type Name = (typeof FIT_ASSUMPTIONS)[number]['name'];
 
@@ -26,12 +25,6 @@ const levels = (name: Name, scale = 1): Levels<number> => ({
   low: scale * fitAssumed(name, 'low'),
   likely: scale * fitAssumed(name),
   high: scale * fitAssumed(name, 'high'),
-});
-
-const heatLevels = (name: Parameters<typeof assumed>[0]): Levels<number> => ({
-  low: assumed(name, 'low'),
-  likely: assumed(name),
-  high: assumed(name, 'high'),
 });
 
 export const SHORT_TON = 2000 * POUND_FORCE;
@@ -51,8 +44,6 @@ export const priorsFor = (diameter: number): GripPriors => ({
   friction: levels('joint friction'),
   bond: levels('rust bond'),
   bondLeft: levels('bond left after burning'),
-  heat: heatLevels('heat into the part'),
-  pace: heatLevels('burning pace'),
 });
 
 export const pressFit = ({ diameter, hole, boss }: PinInBoss): PressFit => ({
@@ -71,33 +62,14 @@ export interface Job {
   readonly method?: CoolingMethod;
   readonly priors?: GripPriors;
   readonly draws?: number;
+  /** Cases of heating and cooling. */
+  readonly cases?: number;
+  /** Paces of burning that are alike probable [kg/s]; those about which pins of some inches come out. */
+  readonly paces?: readonly number[];
 }
 
-/** A pin that is burnt with ranges of heat and pace, up to an interference. */
-export const retainedInputs = (
-  pin: PinInBoss,
-  method: CoolingMethod,
-  { heat, pace, interference }: GripPriors,
-): RetainedInputs => ({
-  pin,
-  method,
-  heat,
-  pace,
-  most: interference.high,
-  longest: 14 * 86400,
-  pinSteel: PIN_STEEL,
-  bossSteel: BOSS_STEEL,
-  evenness: assumed('pin over boss when pushed'),
-  target: assumed(method === 'air' ? 'cooling target in air' : 'cooling target with water'),
-  passes: (heatPerMass, p) =>
-    heatIntoWall({
-      hole: pin.hole,
-      pilot: assumed('pilot width'),
-      burnTime: (DENSITY * (Math.PI / 4) * pin.hole ** 2 * pin.length) / p,
-      heatPerMass,
-      density: DENSITY,
-    }),
-});
+/** Around a pound a minute, as the pins of a plan are burnt. */
+export const PACES = Array.from({ length: 64 }, (_, i) => 0.004 + (0.005 * i) / 63);
 
 /** Grip before and after with every default assumption. */
 export function gripOf({
@@ -106,8 +78,11 @@ export function gripOf({
   method = 'air',
   priors = priorsFor(pin.diameter),
   draws = 1024,
+  cases,
+  paces = PACES,
 }: Job): GripAfter {
-  const retained = retainedInterference(retainedInputs(pin, method, priors), PHYSICS);
+  const most = priors.interference.high;
+  const retained = retainedInCases(pin, method, Float64Array.from(paces), most, Assumptions.defaults(), cases);
   return gripAfter({
     fit: pressFit(pin),
     length: pin.length,

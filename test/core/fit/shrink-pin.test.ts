@@ -4,6 +4,8 @@ import { shrinkPin, type ShrinkPin } from '../../../src/core/fit/shrink-pin.ts';
 import { assumed, DENSITY, INCH, passesOf, PHYSICS, PIN } from '../heat/physics.ts';
 import { BOSS_STEEL, fitAssumed, PIN_STEEL, pressFit } from './physics.ts';
 
+/** Burnt at about a pound a minute [kg/s]. */
+const PACE = 0.0068;
 const TARGET = assumed('cooling target with water');
 const inputs = (over: Partial<ShrinkPin> = {}): ShrinkPin => ({
   pin: PIN,
@@ -113,7 +115,7 @@ describe('loosening of a burnt-out pin', () => {
       const diameter = size * INCH;
       const pin = { diameter, hole: bore * diameter, boss: boss * diameter, length: 2.5 * diameter };
       const interference = fitAssumed('interference over diameter') * diameter;
-      const burnTime = (DENSITY * (Math.PI / 4) * pin.hole ** 2 * pin.length) / assumed('burning pace');
+      const burnTime = (DENSITY * (Math.PI / 4) * pin.hole ** 2 * pin.length) / PACE;
       const given = inputs({
         pin,
         passes: passesOf(pin, burnTime),

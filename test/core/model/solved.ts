@@ -28,7 +28,7 @@ import { shrinkInForce } from '../../../src/core/fit/shrink-in-force.ts';
 import { yieldingPressure } from '../../../src/core/fit/grip-force.ts';
 import { commonRam } from '../../../src/core/fit/push-ram.ts';
 import { INCH } from '../../../src/core/units/quantities.ts';
-import { gripAfterInForce } from '../../../src/core/fit/grip-after.ts';
+import { burntPinGrip, burntPinLoosening } from '../../../src/core/operations/burnt-pin.ts';
 import type { Shrink } from '../../../src/core/fit/shrink-pin.ts';
 import type { WorkedStep as Step } from '../../../src/core/model/step.ts';
 
@@ -106,7 +106,6 @@ const HEAT = {
   zone: 'heated zone',
   T_melt: 'wall melting point',
   h_part: 'heat into the part',
-  pace: 'burning pace',
   dT_even: 'pin over boss when pushed',
   w_pilot: 'pilot width',
 } as const;
@@ -127,6 +126,7 @@ function shrinkShown(shown: Shown): Shrink {
   return shrinkInForce(
     { diameter: shown.n('D'), hole: shown.n('d'), boss: shown.n('D_o'), length: shown.n('L') },
     method,
+    shown.n('pace'),
     a,
   );
 }
@@ -135,11 +135,21 @@ function shrinkShown(shown: Shown): Shrink {
 function gripShown(shown: Shown, symbol: string): number {
   const { n } = shown;
   const basis = shown.basis(
-    { ...HEAT, ...STEEL, mu: 'joint friction', tau: 'rust bond', left: 'bond left after burning' },
+    { ...HEAT, ...STEEL, mu_grip: 'joint friction', tau: 'rust bond', left: 'bond left after burning' },
     [{ name: 'cooling method', word: shown.text('cooled') }],
   );
   const pin = { diameter: n('D'), length: n('L'), boss: n('D_o'), hole: n('d') };
-  return gripAfterInForce(pin, n('T'), basis.a).working.evaluation.number(symbol);
+  return burntPinGrip(pin, n('F_tried'), basis).working.evaluation.number(symbol);
+}
+
+/** What is taken off in the cases, drawn likewise. */
+function loosenedShown(shown: Shown, symbol: string): number {
+  const { n } = shown;
+  const method = shown.text('cooled') === 'water' ? 'water' : 'air';
+  const basis = heatBasis(shown);
+  return burntPinLoosening({ diameter: n('D'), hole: n('d') }, { method, decidedBy: [] }, basis).evaluation.number(
+    symbol,
+  );
 }
 
 function heatBasis(shown: Shown): Basis {
@@ -273,7 +283,7 @@ const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown:
   [
     't_cool',
     'until the hottest part of the pin is at the target and the pin even with its boss, cooled with',
-    (s) => tabulatedCoolingTime({ diameter: s.n('D'), hole: s.n('d'), length: s.n('L') }, heatBasis(s)),
+    (s) => tabulatedCoolingTime({ diameter: s.n('D'), hole: s.n('d'), length: s.n('L') }, s.n('pace'), heatBasis(s)),
   ],
   [
     'p_out',
@@ -324,8 +334,12 @@ const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown:
   ['p_push', '', (s) => shrinkShown(s).pushed.pressure],
   ['delta_push', '', (s) => shrinkShown(s).pushed.interference],
   ['delta_cold', '', (s) => shrinkShown(s).cold.interference],
-  ['loose', '', (s) => shrinkShown(s).pushed.loosening],
-  ['w', 'of ', (s) => gripShown(s, 'w')],
+  ['loose', '', (s) => loosenedShown(s, 'loose')],
+  ['loose_low', '', (s) => loosenedShown(s, 'loose_low')],
+  ['loose_high', '', (s) => loosenedShown(s, 'loose_high')],
+  ['p_nothing', 'share of the draws', (s) => gripShown(s, 'p_nothing')],
+  ['p_nothing', '', (s) => loosenedShown(s, 'p_nothing')],
+  ['w_agree', 'of ', (s) => gripShown(s, 'w_agree')],
   ['F_0', '', (s) => gripShown(s, 'F_0')],
   ['F_1', '', (s) => gripShown(s, 'F_1')],
   [
@@ -381,5 +395,10 @@ function cooledAgain(shown: Shown): number {
   const { a } = heatBasis(shown);
   const pin = { diameter: shown.n('D'), hole: shown.n('d'), length: shown.n('L'), boss: shown.n('D_o') };
   const method = shown.text('cooled') === 'water' ? 'water' : 'air';
-  return coolingTime(coolingInForce(pin, method, shown.n('T_push'), a), physicsInForce(a), undefined, 'US');
+  return coolingTime(
+    coolingInForce(pin, method, shown.n('T_push'), shown.n('pace'), a),
+    physicsInForce(a),
+    undefined,
+    'US',
+  );
 }
