@@ -1,5 +1,6 @@
 import type { WorkedStep } from '../core/model/step.ts';
-import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
+import { writtenFromSi } from '../core/units/as-written.ts';
+import { plainUnit } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import type { Column, Output } from './declaration.ts';
 
@@ -20,7 +21,7 @@ export function stepLines(steps: readonly WorkedStep[], system: UnitSystem): rea
     return [
       s.name,
       s.symbol,
-      text ? s.value : fromSi(s.value, s.quantity, system),
+      text ? s.value : writtenFromSi(s.value, s.quantity, system),
       text ? '' : plainUnit(s.quantity, system),
       s.formula,
       s.kind,

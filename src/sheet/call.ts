@@ -14,7 +14,8 @@ import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
 import type { WorkedStep } from '../core/model/step.ts';
-import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
+import { asWritten, writtenFromSi } from '../core/units/as-written.ts';
+import { plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import {
   asGrid,
@@ -185,7 +186,7 @@ export function workingOf(
         return {
           name,
           symbol,
-          value: text ? s.value : fromSi(s.value, s.quantity, prepared.system),
+          value: text ? s.value : writtenFromSi(s.value, s.quantity, prepared.system),
           unit: text ? '' : plainUnit(s.quantity, prepared.system),
           formula,
           kind,
@@ -427,12 +428,12 @@ function headings(columns: readonly Column[], system: UnitSystem): readonly Cell
 function outputCell(output: Output, { quantity }: Column, system: UnitSystem): Cell {
   if (output instanceof CalcError) return toCellError(output);
   if (typeof output !== 'number') return output;
-  const shown = quantity === undefined ? output : fromSi(output, quantity, system);
+  const shown = quantity === undefined ? asWritten(output) : writtenFromSi(output, quantity, system);
   return Number.isFinite(shown) ? shown : toCellError(messages.notFinite());
 }
 
 function shownNumber(si: number, quantity: QuantityName, system: UnitSystem): number {
-  return finite(fromSi(si, quantity, system));
+  return finite(writtenFromSi(si, quantity, system));
 }
 
 /** The last guard against a number the sheet cannot hold; reaching it is a fault of ours. */

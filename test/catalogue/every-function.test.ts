@@ -4,7 +4,7 @@ import { CATALOGUE } from '../../src/catalogue/catalogue.ts';
 import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
 import { parameterLabel, type Declaration, type Parameter } from '../../src/catalogue/declaration.ts';
 import { findSource } from '../../src/core/sources/register.ts';
-import { fromSi } from '../../src/core/units/parse-quantity.ts';
+import { writtenFromSi } from '../../src/core/units/as-written.ts';
 import { call, explain } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { replay } from '../core/model/replay.ts';
@@ -66,7 +66,7 @@ describe.each(cellFunctions.map((d) => [d.name, d] as const))('%s with cells', (
     const value = d.result.kind === 'value' ? call(d, good)[0]?.[0] : undefined;
     if (d.result.kind === 'value' && d.result.quantity !== 'text' && typeof value === 'number') {
       const { quantity } = d.result;
-      const shown = steps.map((s) => (typeof s.value === 'number' ? fromSi(s.value, quantity, 'US') : NaN));
+      const shown = steps.map((s) => (typeof s.value === 'number' ? writtenFromSi(s.value, quantity, 'US') : NaN));
       expect(shown, 'the working shows the result').toContain(value);
       const symbols = steps.map((s) => s.symbol);
       expect(new Set(symbols).size, symbols.join(' ')).toBe(symbols.length);
