@@ -84,7 +84,7 @@ const OPERATION_WORDS: Readonly<Record<OperationId, OperationWords>> = {
 type Suffix = 'RODS' | 'OXYGEN' | 'BURN' | 'TIME' | 'PRESSURE' | 'PLAN' | 'STEPS';
 
 const RESULT_WORDS: Readonly<Record<Exclude<Suffix, 'PRESSURE'>, string>> = {
-  RODS: 'Rod burnt off in that time, over what can be used of each rod: its length less the stub, and no further than it reaches. Whole rods, rounded up.',
+  RODS: 'Pierces are counted rod by rod, since a rod must be its stub and the depth long at every moment; a cut list counts the same way. Anything else burns what those rods have left, and more: rod burnt off over what can be used of each. Whole rods, rounded up.',
   OXYGEN:
     'Flow times the time of burning, with a share for idling, and the flow of a lighting for each rod or place to start at.',
   BURN: 'Metal to remove over the rate of removal.',

@@ -5,8 +5,9 @@ import { RODS, findRod, rodMassPerLength, rodName, rodNames, type Rod, type RodC
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';
-import { cutList } from '../core/operations/cut-list.ts';
+import { cutList, type ListedHole } from '../core/operations/cut-list.ts';
 import { listHoles } from '../core/operations/list-holes.ts';
+import { tooDeepFor } from '../core/operations/notes.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
 import { materialWord } from '../core/operations/sized.ts';
 import { rankChoices, type RankedChoice } from '../core/operations/rank-choices.ts';
@@ -164,13 +165,21 @@ function cutLines(
   if (!(longest > stub)) throw messages.stubTooLong(shown(stub), shown(longest));
   const holes = listHoles(depths, rod, longest, findMaterial(a.word('material')), basis);
   const { rods, bound, exhausted } = cutList(holes, lengths, stub, rodName(rod, longest, false), shown);
+  /** Said once of a hole, with the rod that ends it. */
+  const note = (hole: number): string => {
+    const { depth, consumed } = holes[hole] as ListedHole;
+    const taken = rods.filter((r) => r.pieces.some((piece) => piece.hole === hole)).length;
+    return tooDeepFor({ rod, length: longest }, depth, taken, consumed(depth), basis);
+  };
   const lines = rods.map((r, i): readonly Output[] => {
     const pieces = r.pieces.map(({ hole, from, to }) => {
       const { depth } = holes[hole] as { depth: number };
       const part = from === 0 && to === depth ? `${shown(depth)} deep` : `from ${shown(from)} to ${shown(to)}`;
       return `hole ${hole + 1}, ${part}`;
     });
-    return [i + 1, rodName(rod, r.length, false), pieces.join('; '), r.burned, r.left, null];
+    const ended = r.pieces.filter(({ hole, from, to }) => from > 0 && to === holes[hole]?.depth);
+    const notes = ended.map(({ hole }) => note(hole)).filter((text) => text !== '');
+    return [i + 1, rodName(rod, r.length, false), pieces.join('; '), r.burned, r.left, notes.join('; ') || null];
   });
   const sum = (of: (r: (typeof rods)[number]) => number): number => rods.reduce((total, r) => total + of(r), 0);
   const least =

@@ -57,14 +57,14 @@ export const ROD_ASSUMPTIONS = [
   {
     name: 'reach loss',
     summary:
-      'Share of the mean working depth that a rod cannot burn, since it must still reach from the holder to the face',
+      'Share of the mean depth that a rod cannot burn in a kerf or in widening, since it must still reach from the holder to the face; pierces are counted rod by rod',
     quantity: 'ratio',
     unit: '',
     value: 0.5,
     low: 0,
     high: 1,
     min: 0,
-    max: 2,
+    max: 1,
     kind: 'common practice',
     source: 'common practice',
   },

@@ -159,7 +159,7 @@ export class Evaluation {
     if ('entry' in from) return from.entry;
     if ('given' in from) throw new Error(`step ${step.symbol} is not given`);
     let value: Column;
-    if ('solve' in from) value = this.solve(uses, from.by);
+    if ('solve' in from) value = from.where === undefined ? this.solve(uses, from.by) : this.solveWhere(uses, from.by);
     else {
       value = this.copied(formula as Formula);
       if (from.check) value = this.checked(value, from.check);
@@ -185,6 +185,21 @@ export class Evaluation {
     }
     for (let i = 0; i < value.length; i++) if (!(value[i]! > above && value[i]! <= most)) value[i] = NaN;
     return value;
+  }
+
+  /** Solves only the places where the last of `uses` is positive; often there are none. */
+  private solveWhere(uses: readonly number[], by: (...values: number[]) => number): Column {
+    const where = this.numeric(uses.at(-1) as number);
+    const from = uses.slice(0, -1);
+    if (typeof where === 'number') return where > 0 ? this.solve(from, by) : 0;
+    let some = false;
+    for (let i = 0; i < where.length && !some; i++) some = where[i]! > 0;
+    if (!some) return 0;
+    const values = from.map((use) => this.numeric(use));
+    const column = this.pool.take(where.length);
+    for (let i = 0; i < where.length; i++)
+      column[i] = where[i]! > 0 ? orNaN(() => by(...values.map((v) => (typeof v === 'number' ? v : v[i]!)))) : 0;
+    return column;
   }
 
   private solve(uses: readonly number[], by: (...values: number[]) => number): Column {

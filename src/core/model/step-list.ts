@@ -34,7 +34,7 @@ export class StepList {
       }
       const { from } = step;
       const parsed = 'expression' in from ? parseFormula(from.expression) : undefined;
-      const symbols = parsed ? symbolsOf(parsed) : 'solve' in from ? from.solve : [];
+      const symbols = parsed ? symbolsOf(parsed) : 'solve' in from ? solvedFrom(from) : [];
       const uses = symbols.map((symbol) => {
         const place = places.get(symbol);
         if (place === undefined) throw new Error(`step ${step.symbol} uses ${symbol}, which is no earlier step`);
@@ -88,6 +88,15 @@ export class StepList {
     return names;
   }
 }
+
+/** What a solved step is found from, last the step that says where it is. */
+const solvedFrom = ({
+  solve,
+  where,
+}: {
+  readonly solve: readonly string[];
+  readonly where?: string;
+}): readonly string[] => (where === undefined ? solve : [...solve, where]);
 
 /** A formula with the places of its symbols in the list. */
 function placed(f: Formula, places: ReadonlyMap<string, number>): Formula {

@@ -17,7 +17,12 @@ export type Origin =
   /** A formula in symbols of earlier steps, SI. */
   | { readonly expression: string; readonly check?: Check }
   /** Found by iteration or integration, or read from a published table or polynomial, from nothing but the steps named. */
-  | { readonly solve: readonly string[]; readonly by: (...values: number[]) => number }
+  | {
+      readonly solve: readonly string[];
+      readonly by: (...values: number[]) => number;
+      /** Symbol of a step; where that is not positive there is nothing to solve, and the value is 0. */
+      readonly where?: string;
+    }
   /** An assumption in force. */
   | { readonly assumption: string }
   /** An entry of a register, or another thing that the list is built for. */
@@ -96,7 +101,7 @@ export function calculated(
   return { symbol, name, quantity, from: check ? { expression, check } : { expression }, words, kind, source };
 }
 
-/** A step found by iteration, integration, or from a published table, from the steps `from`. */
+/** A step found by iteration, integration, or from a published table, from the steps `from`; 0 where the step `where` is not positive. */
 export function solved(
   symbol: string,
   name: string,
@@ -106,8 +111,10 @@ export function solved(
   words: string,
   source: string,
   kind: Kind = 'calculated',
+  where?: string,
 ): Step {
-  return { symbol, name, quantity, from: { solve: from, by }, words, kind, source };
+  const solve = where === undefined ? { solve: from, by } : { solve: from, by, where };
+  return { symbol, name, quantity, from: solve, words, kind, source };
 }
 
 /** An entry of a register, or a word that the list is built for. */

@@ -1,10 +1,11 @@
 import * as messages from '../messages.ts';
-import { findRoot } from '../oxygen/find-root.ts';
 
 /** A hole to pierce, with how much rod [m] it takes to get down to y [m]: rising, 0 at 0. */
 export interface ListedHole {
   readonly depth: number;
   readonly consumed: (y: number) => number;
+  /** Depth down to which a fresh rod, of which so much can burn [m], gets from a depth: there it just reaches with its stub. */
+  readonly end: (from: number, burns: number) => number;
 }
 
 /** Part of a hole that one rod burns. */
@@ -101,13 +102,19 @@ export function cutList(
 }
 
 /** The piece that ends a hole; rods that begin it, where it takes several, are put into `begun`. */
-function lastPiece({ depth, consumed }: ListedHole, hole: number, reach: number, stub: number, begun: Bin[]): Piece {
+function lastPiece(
+  { depth, consumed, end }: ListedHole,
+  hole: number,
+  reach: number,
+  stub: number,
+  begun: Bin[],
+): Piece {
   let from = 0;
   for (;;) {
     const before = consumed(from);
-    const spare = (to: number): number => reach - to - (consumed(to) - before);
-    if (spare(depth) >= -SLACK * reach) return { hole, from, to: depth, burned: consumed(depth) - before, depth };
-    const to = findRoot(spare, from, depth);
+    const spare = reach - depth - (consumed(depth) - before);
+    if (spare >= -SLACK * reach) return { hole, from, to: depth, burned: consumed(depth) - before, depth };
+    const to = Math.min(end(from, reach), depth);
     if (!(to > from)) throw messages.noSolution('a fresh rod gets no deeper: the rod is too short for the depth');
     const burned = consumed(to) - before;
     begun.push({ burned, needs: reach + stub, pieces: [{ hole, from, to, burned, depth: to }] });

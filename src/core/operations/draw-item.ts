@@ -84,8 +84,8 @@ export function drawsOfShared(name: NumberName, count: number, basis: Basis): Fl
 /** What one item takes in each draw, in the order of the draws; SI, rods whole. Infinity where the heat does not suffice. */
 export interface ItemDraws {
   readonly rods: Float64Array;
-  /** Length of rod consumed; the rods rise with it. */
-  readonly consumed: Float64Array;
+  /** Rods, not rounded. */
+  readonly used: Float64Array;
   /** Times a rod is lit. */
   readonly lightings: Float64Array;
   readonly oxygen: Float64Array;
@@ -156,7 +156,7 @@ export function drawItem(
   };
   return {
     rods: read('N'),
-    consumed: read('l'),
+    used: read('N_used'),
     lightings: read('n_light'),
     oxygen: read('O'),
     burnTime: read('t'),

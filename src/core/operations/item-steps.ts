@@ -8,6 +8,7 @@ import { rodNames, type Rod } from '../burn/rods.ts';
 import { calculated, decidedBy, entered, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import type { Operation } from './operation.ts';
+import { countSteps } from './rod-count.ts';
 import { POSITION, siteOf } from './site.ts';
 import { tipPressureSteps } from './tip-pressure.ts';
 
@@ -174,63 +175,6 @@ export function burningSteps(
   ];
 }
 
-/** Whole rods from the length consumed: a stub and the way to the face are lost once a rod, or once a string of coupled ones. */
-function countSteps(coupled: boolean, a: Assumptions): readonly Step[] {
-  const whole = calculated('N', 'rods', 'count', 'max(1, ceil(N_used - 1e-9))', 'rods, not rounded, whole, up');
-  const used = (expression: string, words: string): Step => {
-    const step = calculated('N_used', 'rods, not rounded', 'count', expression, words);
-    return coupled ? decidedBy(step, 'string rods') : step;
-  };
-  const loss = assumed('loss', 'reach loss');
-  if (!coupled) {
-    return [
-      loss,
-      calculated(
-        'usable',
-        'usable length of a rod',
-        'length',
-        'L_rod - stub - loss * reach / 2',
-        'length - stub - reach loss x mean depth',
-      ),
-      used('l / usable', 'length consumed / usable length'),
-      whole,
-    ];
-  }
-  if (a.value('string rods') === 0) {
-    return [
-      loss,
-      used(
-        '(l + stub + loss * reach / 2) / L_rod',
-        '(length consumed + one stub + reach loss x mean depth) / length of a rod',
-      ),
-      whole,
-    ];
-  }
-  return [
-    loss,
-    assumed('most', 'string rods'),
-    calculated(
-      'usable',
-      'length that a string burns',
-      'length',
-      'most * L_rod - stub - loss * reach / 2',
-      'rods of a string x length - stub - reach loss x mean depth',
-    ),
-    calculated(
-      'n_string',
-      'strings',
-      'count',
-      'max(1, ceil(l / usable - 1e-9))',
-      'length consumed / length that a string burns, whole, up',
-    ),
-    used(
-      '(l + n_string * (stub + loss * reach / 2)) / L_rod',
-      '(length consumed + strings x (stub + reach loss x mean depth)) / length of a rod',
-    ),
-    whole,
-  ];
-}
-
 /** Oxygen, metal and time at the work that follow from burning and rods. */
 function takingSteps(
   { operation, method }: ItemShape,
@@ -316,6 +260,7 @@ const RESULTS = [
   't',
   't_crew',
   'l',
+  'N_used',
   'M',
   'n_light',
   'reach',
@@ -357,13 +302,14 @@ export function itemList(
     ...burningSteps(pierced, site),
     calculated('O_burn', 'oxygen while burning', 'oxygen', 'm * t', 'flow x burning time'),
     calculated(
-      'l',
-      'length of rod consumed',
-      'length',
-      'lambda * O_burn / mu',
-      'rod feed ratio x oxygen while burning / steel in a length of rod',
+      'u_rod',
+      'burn-off of the rod',
+      'speed',
+      'lambda * m / mu',
+      'rod feed ratio x flow / steel in a length of rod',
     ),
-    ...countSteps(coupled, a),
+    calculated('l', 'length of rod consumed', 'length', 'u_rod * t', 'burn-off x burning time'),
+    ...countSteps(coupled, pierced, a),
     ...takingSteps(shape, { pierced, starts: has('starts'), handling: site.handling, cooled, a }),
     ...besides.steps,
   ];

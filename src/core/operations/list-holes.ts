@@ -3,13 +3,14 @@ import type { Material } from '../burn/materials.ts';
 import { rodMassPerLength, type Rod } from '../burn/rods.ts';
 import type { ListedHole } from './cut-list.ts';
 import { HOLE } from './hole.ts';
+import { endOfRod, rodBurned } from './pierce-rods.ts';
 import { plannedItem, flowOf } from './sized.ts';
 import { itemEvaluation } from './ways.ts';
 import type { Operation } from './operation.ts';
 
 /**
  * Holes of the given depths [m], pierced with one kind of rod at its own width, and the length of rod each takes down to
- * a depth y: l(y) = lambda m t(y) / mu, t(y) the burning time of a pierce of that depth (the steps of HOLE).
+ * a depth: with the burn-off and the advances of the steps of HOLE, so that one hole takes the rods that HOLE counts for it.
  *
  * `length` of a rod [m] sets the mean flow; the tip pressure is that of each hole's full depth.
  */
@@ -25,11 +26,14 @@ export function listHoles(
   const mass = rodMassPerLength(rod);
   const all = itemEvaluation(shape, basis);
   all.number('share');
-  // No taper: each hole is as wide as the rod pierces.
-  const at = all.over(['w', 'x', 'V', 'm_0', 'mu']);
+  const at = all.over(['w', 'm_0', 'mu']);
   return depths.map((depth) => {
     const { pressure } = plannedItem(HOLE, { hole: width, depth }, basis);
-    const flow = flowOf({ rod, length }, pressure, basis);
-    return { depth, consumed: (y) => at.give([width, y, 0, flow, mass]).number('l') };
+    at.give([width, flowOf({ rod, length }, pressure, basis), mass]);
+    const [burnOff, advance, limit, halving] = ['u_rod', 'v', 'c', 's'].map((symbol) => at.number(symbol)) as [
+      ...[number, number, number, number],
+    ];
+    const pierce = { burnOff, advance, limit, halving };
+    return { depth, consumed: (y) => rodBurned(pierce, y), end: (from, burns) => endOfRod(pierce, from, burns) };
   });
 }

@@ -3,6 +3,7 @@ import { findMaterial, type Material } from '../burn/materials.ts';
 import { shown } from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { removalOf } from '../burn/heat-balance.ts';
+import { stubOf, type FittedRod } from './rod-fit.ts';
 import { underWater } from './site.ts';
 import type { Sized } from './sized.ts';
 
@@ -18,9 +19,33 @@ export function oxygenOverSteel({ rod, material }: Sized, basis: Basis): number 
 
 /** What a reader of the plan should know of an item: why this rod, which way it is done, how dear the material is. */
 export function notesOf(sizing: Sized, basis: Basis): readonly string[] {
-  return [sizing.rod.reason, methodNote(sizing, basis), materialNote(sizing, basis), waterNote(basis)].filter(
-    (note) => note !== '',
-  );
+  return [
+    sizing.rod.reason,
+    methodNote(sizing, basis),
+    deepNote(sizing, basis),
+    materialNote(sizing, basis),
+    waterNote(basis),
+  ].filter((note) => note !== '');
+}
+
+const deepNote = ({ rod, rods, consumed, reach }: Sized, basis: Basis): string =>
+  rod.coupled ? '' : tooDeepFor(rod, reach, rods, consumed, basis);
+
+/**
+ * What is said of a depth [m] that is unreasonable for single rods of a length: they take at least three, and twice as many as if
+ * they were coupled; '' where it is not. `consumed` is the length burned [m].
+ */
+export function tooDeepFor(
+  { rod, length }: Pick<FittedRod, 'rod' | 'length'>,
+  depth: number,
+  rods: number,
+  consumed: number,
+  basis: Basis,
+): string {
+  const coupled = Math.max(1, Math.ceil((consumed + stubOf(rod, basis) + depth) / length - 1e-9));
+  if (rods < 3 || rods < 2 * coupled) return '';
+  const shownLength = (x: number): string => showQuantity(x, 'length', basis.a.system, 4);
+  return `${shownLength(depth)} is deep for single rods of ${shownLength(length)}, which must keep their stub and the depth: ${rods} of them, where ${coupled} coupled ones would do; take longer or coupled rods`;
 }
 
 function methodNote({ method, timeAtWork, otherWays }: Sized, { a }: Basis): string {

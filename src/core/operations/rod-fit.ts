@@ -31,15 +31,9 @@ function longestOf({ length, coupled }: FittedRod, { a }: Basis): number {
   return most > 0 ? most * length : Infinity;
 }
 
-/**
- * Whether a rod, or a string of them, gets to `reach` [m] with its stub left, and burns any of itself there: `usable` is the
- * length that one rod or string burns, undefined where as many are coupled as it takes.
- */
-export function reaches(fitted: FittedRod, reach: number, usable: number | undefined, basis: Basis): boolean {
-  return (
-    longestOf(fitted, basis) - stubOf(fitted.rod, basis) >= reach * (1 - 1e-12) &&
-    (usable === undefined || usable > 1e-9 * fitted.length)
-  );
+/** Whether a rod, or a string of them, gets to `reach` [m] with its stub left, and something of itself to burn there. */
+export function reaches(fitted: FittedRod, reach: number, basis: Basis): boolean {
+  return longestOf(fitted, basis) - stubOf(fitted.rod, basis) > reach * (1 + 1e-9);
 }
 
 /** The error of a rod, or a string, that does not reach. */

@@ -35,11 +35,11 @@ export function spreadItem(item: Sized, basis: Basis): Spread {
     `percentile work ${item.operation.id}`,
     () => [percentileWork(DRAWS), percentileWork(DRAWS), percentileWork(DRAWS)] as const,
   );
-  const { oxygen, rods, consumed, crewTime } = drawItem(item, DRAWS, basis);
+  const { oxygen, rods, used, crewTime } = drawItem(item, DRAWS, basis);
   const [lowOxygen = NaN, highOxygen = NaN] = drawPercentiles(oxygen, ENDS, work[0]);
-  // Rods rise with the length consumed, which is the quicker to rank: no two draws have the same.
-  const rodsAt = (length: number): number => rods[consumed.indexOf(length)] ?? NaN;
-  const [lowRods = NaN, highRods = NaN] = drawPercentiles(consumed, ENDS, work[1], rodsAt);
+  // Rods not rounded are the quicker to rank: no two draws have the same.
+  const rodsAt = (unrounded: number): number => rods[used.indexOf(unrounded)] ?? NaN;
+  const [lowRods = NaN, highRods = NaN] = drawPercentiles(used, ENDS, work[1], rodsAt);
   const [lowCrewTime = NaN, highCrewTime = NaN] = drawPercentiles(crewTime, ENDS, work[2]);
   return {
     lowOxygen,

@@ -152,8 +152,8 @@ function waysWith(
     const value = at.column(symbol);
     return (i) => (typeof value === 'number' ? value : value[i]!);
   };
-  const [reach, usable] = [read('reach'), at.list.has('usable') ? read('usable') : undefined];
-  const each = fed.map(({ rod }, i) => reaches(rod, reach(i), usable?.(i), basis));
+  const reach = read('reach');
+  const each = fed.map(({ rod }, i) => reaches(rod, reach(i), basis));
   if (!each.includes(true)) return fed.map(() => undefined);
   const [time, rods, consumed, oxygen, burnTime, lightings, removed, fixedTime] = [
     't_work',

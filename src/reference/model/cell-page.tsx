@@ -149,7 +149,7 @@ export function cellPage(): Page {
         <Equation
           says="Rods and oxygen of an item:"
           formula="l = λ m t / μ,   N = up(l / usable length),   O = m t (1 + idle) + N m t_light"
-          symbols="l rod burnt, m flow, t burning time, μ steel in a length of rod, N rods, O oxygen. Usable is the length less the stub and less what cannot be burnt at depth. Sources:"
+          symbols="l rod burnt, m flow, t burning time, μ steel in a length of rod, N rods, O oxygen. Usable is the length less the stub and less what cannot be burnt at depth; a pierce is counted rod by rod, each of which keeps its stub and the depth. Sources:"
           sources={['common practice', 'navy underwater cutting']}
         />
 

@@ -350,6 +350,8 @@ const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown:
   ['rho_left', 'of oxygen', (s) => cylinderContent(1, s.n('p_left') + s.n('p_air'), s.n('T_gas'))],
   ['rho', 'of oxygen at this pressure and 70 F', (s) => cylinderContent(1, s.n('p') + s.n('p_air'), FILL_TEMPERATURE)],
   ['shade', 'oxygen cutting', (s) => eyeShade(s.n('s')).shade],
+  ['N_deep', 'each rod burned', (s) => onTheWayShown(s).rods],
+  ['l_deep', 'each rod burned', (s) => onTheWayShown(s).burned],
   ['f_end', '(1 - exp', (s) => heldAtEnd(s.n('n_air'))],
   ['f_mean', '(1 - (1 - exp', (s) => heldOnAverage(s.n('n_air'))],
   ['f_from', '(1 - (1 - exp', (s) => heldOnAverage(s.n('n_from'))],
@@ -372,6 +374,27 @@ const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown:
     ] as const satisfies readonly (readonly [string, (c: ReturnType<typeof supplyShown>) => number])[]
   ).map(([symbol, of]): (typeof AGAIN)[number] => [symbol, '', (s) => of(supplyShown(s))]),
 ];
+
+/** Rods used up on the way down a pierce: the balance of each by halving, from the advance that the least of heat and slag allows. */
+function onTheWayShown({ n }: Shown): { readonly rods: number; readonly burned: number } {
+  const [burns, x, u, v, c, s] = [n('L_burn'), n('x'), n('u_rod') * n('scatter'), n('v'), n('c'), n('s')];
+  const even = Math.max(0, (c / v - 1) * s);
+  const taken = (y: number): number =>
+    y <= even ? (u * y) / v : (u * even) / v + (u / c) * (y - even + (y * y - even * even) / (2 * s));
+  let [rods, from] = [0, 0];
+  if (n('l_over') <= 0) return { rods, burned: 0 };
+  for (;;) {
+    let [low, high] = [from, x];
+    const fits = (to: number): boolean => to + taken(to) - taken(from) <= burns;
+    if (fits(x)) return { rods, burned: taken(from) };
+    for (let i = 0; i < 100; i++) {
+      const middle = (low + high) / 2;
+      if (fits(middle)) low = middle;
+      else high = middle;
+    }
+    [rods, from] = [rods + 1, low];
+  }
+}
 
 /** The value of a step found by iteration, found again; undefined where there is no way to, NaN where the working shows too little. */
 export function foundAgain(step: Step, steps: readonly Step[]): number | undefined {

@@ -5,7 +5,13 @@ import { cutList, type CutList, type ListedHole } from '../../../src/core/operat
 const shown = (x: number): string => `${x} m`;
 /** Holes that take `rate` of rod for each length of depth. */
 const holes = (depths: readonly number[], rate = 2): readonly ListedHole[] =>
-  depths.map((depth) => ({ depth, consumed: (y) => rate * y }));
+  depths.map((depth) => ({
+    depth,
+    consumed: (y) => rate * y,
+    end: (from, burns) => (burns + rate * from) / (1 + rate),
+  }));
+/** A hole of which no rod is burned on the way. */
+const ended = (depth: number, consumed: (y: number) => number): ListedHole => ({ depth, consumed, end: () => depth });
 const plan = (depths: readonly number[], lengths: readonly number[], stub = 3, rate = 2): CutList =>
   cutList(holes(depths, rate), lengths, stub, 'x', shown);
 
@@ -192,34 +198,11 @@ describe('the rods for a list of depths', () => {
     expect(plan([30, 30, 30, 30, 30], [36]).bound).toBe(10);
     // All is burned between 20 and 21 in: 52.5 in of rod, for which a 36 in rod with a 3 in stub has 13: 4.04 rods, where the whole length would say 1.6.
     const steep = (y: number): number => 52.5 * Math.min(1, Math.max(0, y - 20));
-    expect(
-      cutList(
-        [
-          { depth: 21, consumed: steep },
-          { depth: 20, consumed: steep },
-        ],
-        [36],
-        3,
-        'x',
-        shown,
-      ).bound,
-    ).toBe(5);
+    expect(cutList([ended(21, steep), ended(20, steep)], [36], 3, 'x', shown).bound).toBe(5);
     // A shallow hole takes nothing deep down, and gives nothing back.
-    expect(
-      cutList(
-        [
-          { depth: 21, consumed: steep },
-          { depth: 20, consumed: steep },
-          { depth: 1, consumed: (y) => 50 * y },
-        ],
-        [36],
-        3,
-        'x',
-        shown,
-      ).bound,
-    ).toBe(5);
+    expect(cutList([ended(21, steep), ended(20, steep), ended(1, (y) => 50 * y)], [36], 3, 'x', shown).bound).toBe(5);
     // By itself, from where it is looked at, every 64th of its depth: 52.5 below 60 / 64 of 21 in on 13.3 is 3.94.
-    expect(cutList([{ depth: 21, consumed: steep }], [36], 3, 'x', shown).bound).toBe(4);
+    expect(cutList([ended(21, steep)], [36], 3, 'x', shown).bound).toBe(4);
     expect(plan([0.001], [36]).bound).toBe(1);
     // 2 x 16.5 is one rod's 33 to the last bit, which is not more.
     expect(plan([5.5, 5.5, 5.5], [36]).bound).toBe(1);
