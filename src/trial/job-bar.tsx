@@ -49,6 +49,13 @@ export function JobBar({ session }: { readonly session: Session }) {
         >
           Values only
         </button>
+        <button
+          type="button"
+          title="A copy in ordinary formulas, with a sheet Working that shows every step: for whoever checks or recalculates it without the functions"
+          onClick={() => void session.savePlain()}
+        >
+          Plain cells
+        </button>
         <button type="button" title="The values of this sheet as a .csv file" onClick={() => void session.saveCsv()}>
           CSV
         </button>

@@ -3,16 +3,18 @@ import { csvSheet, type CsvSheet } from '../files/csv-sheet.ts';
 import { describeWorkbook } from '../files/xlsx/describe-workbook.ts';
 import { utf8 } from '../files/xlsx/bytes.ts';
 import { LIMITS } from '../files/xlsx/limits.ts';
-import { textHeights, type NewWorkbook } from '../files/xlsx/new-workbook.ts';
+import { newWorkbook, textHeights, type NewWorkbook } from '../files/xlsx/new-workbook.ts';
 import { UnreadableFile } from '../files/xlsx/unreadable.ts';
+import { calculateWorkbook } from '../engine/headless.ts';
 import { workbookData } from '../engine/workbook.ts';
+import { plainWorkbook } from '../plain/plain-workbook.ts';
 import type { HostFunction } from '../sheet/host-function.ts';
 import { chooseFile, chooseTarget, CSV, writeFile, XLSX, type ChosenFile, type FileTarget } from './file-target.ts';
 import { holdJob, keptJobs, rememberedJob, rememberJob, type KeptJob } from './kept-jobs.ts';
 import { newJob, type NewJob } from './new-jobs.ts';
 import { openWorkbook, type OpenWorkbook, type Places } from './open-workbook.ts';
 import type { TrialSheetPort } from './sheet-port.ts';
-import { writtenCsv, writtenWorkbook, type Carried, type Written } from './written-workbook.ts';
+import { shownWorkbook, writtenCsv, writtenWorkbook, type Carried, type Written } from './written-workbook.ts';
 
 /** What the bar above the sheet tells. */
 export interface SessionState {
@@ -284,6 +286,23 @@ export class Session {
     const target = await chooseTarget(`${this.state.name} ${sheet.getName()}.csv`, CSV);
     if (!target) return;
     await this.putFile(target, utf8(`\ufeff${writtenCsv(sheet, workbook.cells)}`), CSV);
+  }
+
+  /** Saves a copy whose results are ordinary formulas, for whoever follows or recalculates them without the functions. */
+  async savePlain(): Promise<void> {
+    const { workbook } = this;
+    if (!workbook) return;
+    const target = await chooseTarget(`${this.state.name} (plain cells).xlsx`, XLSX);
+    if (!target) return;
+    this.say({ text: 'Writing the copy in plain cells.' });
+    const shown = shownWorkbook(workbook.data(), workbook.cells, this.state.name, this.carried);
+    const plain = await plainWorkbook(shown.workbook, (book) => calculateWorkbook(book, this.functions));
+    if (!(await this.putFile(target, newWorkbook(plain.workbook, plain.results), XLSX))) return;
+    if (plain.notFollowed.length > 0)
+      this.say({
+        text: `Saved to ${target.name}. Of some cells the value stands as it is:`,
+        points: plain.notFollowed,
+      });
   }
 
   private async write(target: FileTarget | undefined, as: Written = 'formulas'): Promise<void> {

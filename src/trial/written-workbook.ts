@@ -13,11 +13,12 @@ import type {
 } from '@univerjs/core';
 import { isCellError } from '../catalogue/cell.ts';
 import { addressOf, areaName, columnName } from '../files/xlsx/address.ts';
-import { newWorkbook, type NewSheet } from '../files/xlsx/new-workbook.ts';
+import { newWorkbook, type NewSheet, type NewWorkbook } from '../files/xlsx/new-workbook.ts';
 import {
   BORDER_LINES,
   type Border,
   type CellContent,
+  type CalculatedWorkbook,
   type CellLook,
   type SheetDescription,
 } from '../sheet/described-workbook.ts';
@@ -29,6 +30,12 @@ export type Carried = Readonly<Record<string, Pick<NewSheet, 'landscape' | 'prin
 /** How a workbook is written: with its formulas, or with what they give in their place. */
 export type Written = 'formulas' | 'values';
 
+/** The workbook on show in words, with what its formulas give. */
+export interface ShownWorkbook {
+  readonly workbook: NewWorkbook;
+  readonly results: Pick<CalculatedWorkbook, 'valueAt' | 'spilledAt'>;
+}
+
 /** The workbook on show as a file in the open format. */
 export function writtenWorkbook(
   data: IWorkbookData,
@@ -37,6 +44,17 @@ export function writtenWorkbook(
   carried: Carried,
   as: Written,
 ): Uint8Array {
+  const { workbook, results } = shownWorkbook(data, cells, title, carried, as);
+  return newWorkbook(workbook, results);
+}
+
+export function shownWorkbook(
+  data: IWorkbookData,
+  cells: SheetCells,
+  title: string,
+  carried: Carried,
+  as: Written = 'formulas',
+): ShownWorkbook {
   const sheets = shownSheets(cells);
   const described = sheets.map((sheet) => describedSheet(sheet, data, cells, carried[sheet.getSheetId()] ?? {}, as));
   const nth = (index: number): Worksheet => {
@@ -45,9 +63,9 @@ export function writtenWorkbook(
     return sheet;
   };
   const valueAt = (index: number, row: number, column: number) => cells.valueAt(nth(index), row, column);
-  return newWorkbook(
-    { title, sheets: described, definedNames: definedNames(data) },
-    {
+  return {
+    workbook: { title, sheets: described, definedNames: definedNames(data) },
+    results: {
       valueAt,
       spilledAt: (index, row, column) => {
         const range = cells.spillOf(nth(index), row, column) ?? {
@@ -63,7 +81,7 @@ export function writtenWorkbook(
         );
       },
     },
-  );
+  };
 }
 
 /** The values of one sheet as a text of comma-separated values. Source: RFC 4180. */

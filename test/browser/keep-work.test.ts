@@ -138,6 +138,27 @@ describe('a job in the browser workbook', () => {
     expect(await readFile(`${all}-Plan.csv`, 'utf8')).toMatch(/^1,3\/8 x 36,38,/m);
   });
 
+  it('is written in plain cells, which another spreadsheet program calculates to the same', async () => {
+    const plain = await saved('Plain cells');
+    const formulas = readWorkbook(await readFile(plain)).sheets.flatMap(({ cells }) =>
+      cells.flatMap((c) => c.formula?.text ?? []),
+    );
+    expect(formulas.length).toBeGreaterThan(1000);
+    expect(formulas.filter((text) => /BURN|_xldudf/.test(text))).toEqual([]);
+    const values = (await cellsOf(plain)) as { name: string; cells: unknown[][] }[];
+    const before = (await cellsOf(example)) as { name: string; cells: unknown[][] }[];
+    expect(
+      values
+        .slice(0, before.length)
+        .map(({ name, cells }) => [name, cells.map(([row, column, , value]) => [row, column, value])]),
+    ).toEqual(before.map(({ name, cells }) => [name, cells.map(([row, column, , value]) => [row, column, value])]));
+    await openFile(plain);
+    // The example has a sheet Working of its own.
+    await select("'Working 2'!C9");
+    expect((await shown())[0]?.[0]).toContain('those in italics stand still');
+    await shots.take(open.page, 'plain-cells');
+  });
+
   it('comes back the same when its file is opened', async () => {
     await openFile(example);
     await expect.poll(async () => (await shown())[5]?.[5], SOON).toMatch(/^\d+$/);
