@@ -123,7 +123,7 @@ describe('cylinder content in a cell', () => {
     );
     // Colder, a full cylinder reads less: the limit goes with it.
     expect(errorOf(CONTENT, 43, 3100, 0)).toContain('pressure is 3100 psi; must be at most');
-    expect(errorOf(CONTENT, 43, 2200, -40)).toBe('#VALUE! temperature is -40 F; must be at least -9.67 F');
+    expect(errorOf(CONTENT, 43, 1500, -70)).toBe('#VALUE! temperature is -70 F; must be at least -60.07 F');
     expect(errorOf(CONTENT, 43, 2200, 180)).toBe('#VALUE! temperature is 180 F; must be at most 170.33 F');
     expect(errorOf(CONTENT, 43, 100)).toBe(
       "#VALUE! leftover pressure is 250 psi; must be at most the cylinder's 100 psi",
@@ -611,5 +611,74 @@ describe('the cautions of the oxygen supply', () => {
         'leak test',
       ]),
     );
+  });
+});
+
+describe('from -60 to 150 F', () => {
+  const TEMPERATURES = Array.from({ length: 43 }, (_, i) => -60 + 5 * i);
+  /** Every number of a function's cells at each temperature. */
+  const sweep = (at: (temperature: number) => readonly (readonly Cell[])[]): readonly (readonly number[])[] =>
+    TEMPERATURES.map((t) => {
+      const cells = at(t).flat();
+      expect(cells.find(isCellError), `at ${t} F`).toBeUndefined();
+      return cells.filter((cell): cell is number => typeof cell === 'number');
+    });
+  const cold = (name: string, ...args: readonly Argument[]) =>
+    sweep((t) =>
+      cellsOf(
+        name,
+        ...withAssume(name, args, [
+          ['gas temperature', t],
+          ['ambient temperature', t],
+        ]),
+      ),
+    );
+
+  it.each([
+    [CONTENT, sweep((t) => cellsOf(CONTENT, 43, 1500, t))],
+    [GAUGE, sweep((t) => cellsOf(GAUGE, 2200, t))],
+    ['BURN.ROD.FLOW', cold('BURN.ROD.FLOW', '3/8 x 36', 80)],
+    ['BURN.ROD.PRESSURE', cold('BURN.ROD.PRESSURE', '3/8 x 36', 9)],
+    [LOSS, cold(LOSS, 13, 100, 100, 0.375)],
+    [SETTING, cold(SETTING, 80, 13, 200, 0.375)],
+    [CHECK, cold(CHECK, '3/8 x 36', 100, 100, 0.375, 2)],
+  ] as const)('%s goes on without a jump', (_, rows) => {
+    rows.slice(1, -1).forEach((row, i) => {
+      const [before, after] = [rows[i]!, rows[i + 2]!];
+      expect(row).toHaveLength(before.length);
+      // A step of 5 F departs from the straight line between its neighbours by less than half a percent.
+      row.forEach((x, k) =>
+        expect(Math.abs(before[k]! - 2 * x + after[k]!)).toBeLessThan(0.005 * Math.max(Math.abs(x), 1e-9)),
+      );
+    });
+  });
+
+  it('moves as a gas does: colder, a full cylinder reads less, a rod passes more and a hose loses less', () => {
+    const first = (rows: readonly (readonly number[])[]): readonly number[] => rows.map(([x = NaN]) => x);
+    const readings = first(sweep((t) => cellsOf(GAUGE, 2200, t)));
+    readings.slice(1).forEach((x, i) => expect(x).toBeGreaterThan(readings[i]!));
+    const flows = first(cold('BURN.ROD.FLOW', '3/8 x 36', 80));
+    flows.slice(1).forEach((x, i) => expect(x).toBeLessThan(flows[i]!));
+    const losses = first(cold(LOSS, 13, 100, 100, 0.375));
+    losses.slice(1).forEach((x, i) => expect(x).toBeGreaterThan(losses[i]!));
+  });
+
+  it('sizes a pin at -40 F, and names the cautions of the cold', () => {
+    const [row] = rowsOf('BURN.PIN.PLAN', 4, 10, undefined, undefined, undefined, [
+      ['gas temperature', -40],
+      ['ambient temperature', -40],
+    ]);
+    expect(row?.['rods']).toBeGreaterThan(0);
+    expect(row?.['cautions']).toContain('frozen gear');
+    expect(row?.['conditions']).toContain('cold weather -40 F');
+  });
+
+  it('passes less by mass through a rod at height for the same gauge pressure', () => {
+    const at = (psi: number): number =>
+      numberOf('BURN.ROD.FLOW', ...withAssume('BURN.ROD.FLOW', ['3/8 x 36', 80], [['air pressure', psi]]));
+    const flows = [14.7, 12.2, 10.1, 8].map(at);
+    flows.slice(1).forEach((x, i) => expect(x).toBeLessThan(flows[i]!));
+    // The absolute pressure at the holder drives it: about in proportion while it is far above the air's.
+    expect(flows[2]! / flows[0]!).toBeCloseTo((80 + 10.1) / (80 + 14.7), 1);
   });
 });

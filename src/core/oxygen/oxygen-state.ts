@@ -2,14 +2,13 @@ import * as messages from '../messages.ts';
 import { EQUATION, IDEAL, RESIDUAL, VISCOSITY } from './oxygen-coefficients.ts';
 
 /**
- * Where the project uses the equation: gas from 250 to 350 K and to 30 MPa absolute. What users enter is checked
- * against this. The published equation runs from the freezing line to 300 K and to 80 MPa; above 300 K it is an
- * extrapolation of the same equation (the ideal-gas part dominates there). Gas that cools below 250 K while a
- * cylinder is drawn is still inside the published range, so `isotherm` itself takes any temperature above
- * `gasOnly`, where no liquid can form.
+ * Where the project uses the equation: gas from 222 K (-60 F, as cold as crews work) to 350 K, and to 30 MPa absolute. What users
+ * enter is checked against this. The published equation runs from the freezing line to 300 K and to 80 MPa; above 300 K it is
+ * an extrapolation of the same equation (the ideal-gas part dominates there). Gas that gets colder still while a cylinder is
+ * drawn is inside the published range, so `isotherm` itself takes any temperature above `gasOnly`, where no liquid can form.
  */
 export const OXYGEN_RANGE = {
-  coldest: 250,
+  coldest: 222,
   hottest: 350,
   highest: 30e6,
   gasOnly: 160,

@@ -127,6 +127,16 @@ export const OXYGEN_CAUTIONS: readonly Caution[] = [
     clause: 'hose and hose connections (from memory)',
   },
   {
+    key: 'frozen gear',
+    severity: 'can injure',
+    title: 'In the cold valves and regulators ice up, hoses turn stiff and crack, batteries strike fewer rods',
+    action:
+      'Thaw with warm air or warm, not boiling, water, never a flame, and dry it. Do not pry frozen cylinders loose by valve or cap. Ask the makers how cold hose and regulator may be; warm them, and batteries, before use. Gauges read low without a leak.',
+    triggers: on('cold weather'),
+    source: 'michigan r 408.40723',
+    clause: '(5)',
+  },
+  {
     key: 'cylinders outside',
     severity: 'can kill',
     title: 'Cylinders and a shut valve inside a confined space still leak into it',

@@ -188,4 +188,14 @@ export const PART_CAUTIONS: readonly Caution[] = [
     source: 'osha 1910.252',
     clause: '1910.252(a)(2)(iii)(A)',
   },
+  {
+    key: 'brittle in the cold',
+    severity: 'can injure',
+    title: 'Cold steel cracks under a blow, a press or a weld',
+    action:
+      'Warm pin, boss, spacers and frame before pushing, raise the push slowly, do not hammer, keep everybody out of the line. Weld no plates where it is colder than 0 F at the weld; below 32 F warm the steel to 70 F first.',
+    triggers: on('cold weather'),
+    source: 'aws d1.1',
+    clause: '2025: 7.11.2 and Table 5.11, as cited by others',
+  },
 ];

@@ -105,4 +105,24 @@ export const PEOPLE_CAUTIONS: readonly Caution[] = [
     source: 'common practice',
     clause: '',
   },
+  {
+    key: 'cold stress',
+    severity: 'can injure',
+    title: 'Cold and wind freeze skin and slow the hands; bare skin sticks to cold metal',
+    action:
+      'Warm breaks in a heated place, dry gloves and liners, nobody alone: look at one another for white skin and shivering. No bare hands on metal.',
+    triggers: on('cold weather'),
+    source: 'osha cold stress',
+    clause: 'general duty, 29 USC 654(a)(1)',
+  },
+  {
+    key: 'thin air',
+    severity: 'can injure',
+    title: 'Thin air tires people, and the same percent of oxygen in it is less oxygen',
+    action:
+      'Give newcomers days to get used to it, plan more hands and shorter turns, and bring down whoever has headache and dizziness. Set oxygen meters for the height as their maker says.',
+    triggers: on('high altitude'),
+    source: 'common practice',
+    clause: '',
+  },
 ];

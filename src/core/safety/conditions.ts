@@ -146,6 +146,17 @@ export const CONDITIONS = [
     meaning: 'heat on top of the heat of the work and clothing',
     also: ['hot day', 'summer', 'desert'],
   },
+  {
+    name: 'cold weather',
+    meaning: 'frost; the temperature may follow',
+    also: ['cold', 'frost', 'freezing', 'winter', 'snow', 'ice', 'arctic'],
+    quantity: 'temperature',
+  },
+  {
+    name: 'high altitude',
+    meaning: 'thin air: a place above 6000 ft or so',
+    also: ['altitude', 'thin air', 'mountain'],
+  },
   // Gas on the site
   {
     name: 'fuel gas',

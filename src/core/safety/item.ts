@@ -7,6 +7,7 @@ import { operationOf } from '../operations/all.ts';
 import { underWater } from '../operations/site.ts';
 import { cylinderContent } from '../oxygen/cylinder-content.ts';
 import { FILL_TEMPERATURE } from '../oxygen/gauge-reading.ts';
+import { PSI } from '../units/quantities.ts';
 import type { Condition, ConditionName } from './conditions.ts';
 import type { Operation } from './operations.ts';
 
@@ -52,6 +53,10 @@ export interface Item {
   readonly noise: number | undefined;
   /** Wind at the work [m/s]. */
   readonly wind: number;
+  /** How cold it is [K]: air or oxygen, the colder. */
+  readonly temperature: number;
+  /** Pressure of the air [Pa]. */
+  readonly airPressure: number;
   /** Oxygen on the manifold [kg]: 0 for a cylinder by itself, undefined where the assumptions give no content. */
   readonly manifold: number | undefined;
   readonly conditions: readonly Condition[];
@@ -76,6 +81,8 @@ export function itemOf(known: KnownItem, a: Assumptions = Assumptions.defaults()
     cooling: known.cooling ?? (declared?.cooling ? a.word('cooling method') : 'air'),
     noise: noise === a.defaults.value('short rod noise') ? undefined : noise,
     wind: a.value('wind'),
+    temperature: Math.min(a.value('ambient temperature'), a.value('gas temperature')),
+    airPressure: a.value('air pressure'),
     manifold: manifoldOxygen(a),
     conditions: known.conditions ?? [],
     limits: { 'short rod current': a.value('short rod current') },
@@ -93,6 +100,11 @@ function manifoldOxygen(a: Assumptions): number | undefined {
     throw e;
   }
 }
+
+/** Freezing point of water [K]. */
+const FREEZING = 273.15;
+/** Pressure of the air at about 6000 ft [Pa]: ISO 2533, from memory. Where thin air begins to tell is common practice. */
+const THIN_AIR = 11.8 * PSI;
 
 /** What brought a condition with it. */
 type Origin = 'given' | 'material' | 'rod' | 'site';
@@ -128,6 +140,7 @@ export const OF_POSITION: Readonly<Record<string, ConditionName>> = {
 /** All conditions that hold for an item, each once: those given, then what the item itself brings with it. */
 export function conditionsOf(item: Item): readonly HeldCondition[] {
   const { material, rod, coupled, position, waterDepth, access, grounded, cooling, noise, wind, manifold } = item;
+  const { temperature, airPressure } = item;
   const held: HeldCondition[] = item.conditions.map((c) => ({ ...c, origin: 'given', because: c.name }));
   const add = (origin: Origin, name: ConditionName | undefined, value?: number, because: string = name ?? ''): void => {
     if (name !== undefined && !held.some((h) => h.name === name && h.value === value))
@@ -144,6 +157,8 @@ export function conditionsOf(item: Item): readonly HeldCondition[] {
   if (cooling === 'water') add('site', 'water quench');
   if (noise !== undefined) add('site', 'noise', noise);
   if (wind > 0) add('site', 'wind');
+  if (temperature < FREEZING) add('site', 'cold weather', temperature);
+  if (airPressure < THIN_AIR) add('site', 'high altitude');
   if (manifold !== 0) add('site', 'manifold', manifold);
   return held;
 }

@@ -15,6 +15,20 @@ export const EXPOSURE_SOURCES = [
       'Hours allowed at a level, dose and average with 5 dB exchange, the 85 dBA action level, levels from 80 dBA counted',
   },
   {
+    key: 'osha cold stress',
+    citation:
+      'US Occupational Safety and Health Administration, Winter weather: cold stress; no standard of its own, the general duty clause applies',
+    edition: 'as cited by others, 2026',
+    usedFor: 'Caution of cold stress',
+  },
+  {
+    key: 'michigan r 408.40723',
+    citation:
+      'Michigan Occupational Safety and Health Administration, Construction safety standard, R 408.40723, Cylinders generally',
+    edition: 'read as a web copy, 2026',
+    usedFor: 'Thawing frozen valves and cylinders',
+  },
+  {
     key: 'niosh 98-126',
     citation:
       'US National Institute for Occupational Safety and Health, Criteria for a Recommended Standard: Occupational Noise Exposure, DHHS (NIOSH) Publication 98-126',

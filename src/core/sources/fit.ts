@@ -47,7 +47,8 @@ export const FIT_SOURCES = [
     citation:
       'American Welding Society, D1.1, Structural Welding Code - Steel, minimum fillet sizes (Table 7.7 in 2020) and allowable stress of fillets',
     edition: '2020; 1/8 in for plates up to 1/4 in confirmed, the rest from memory',
-    usedFor: 'Weld of guide and shield plates',
+    usedFor:
+      'Weld of guide and shield plates; no welding below 0 F, 70 F in the steel where it is below 32 F (as cited by others)',
   },
   {
     key: 'importance sampling',

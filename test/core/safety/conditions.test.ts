@@ -38,6 +38,7 @@ describe('the list of conditions', () => {
       concentration: '3 mg/m3',
       level: '95 dBA',
       current: '120 A',
+      temperature: '-40 F',
     } as const;
     for (const c of CONDITIONS) {
       if (!('quantity' in c)) continue;
