@@ -57,11 +57,13 @@ export function patchShared(): void {
   keepTextAsTyped();
   chooseWholeRanges();
   measureByHost();
+  keepToTheMonth();
 }
 
 /** What belongs to one engine. To be called before its first calculation. */
 export function patchEngine(injector: Injector): void {
   allowSpillReferences(injector);
+  countWholeLines(injector);
   guardParsing(injector);
   guardCalculation(injector);
   settleSpills(injector);
@@ -201,10 +203,7 @@ function withoutLineBreaks(formula: string): string {
  * Test: headless, "choose whole columns".
  */
 function chooseWholeRanges(): void {
-  const [choose] = (functionLookup as unknown as readonly (readonly [typeof BaseFunction, string])[]).find(
-    ([, name]) => name === 'CHOOSE',
-  ) ?? [undefined];
-  if (!choose) throw new Error('the engine has no CHOOSE');
+  const choose = classOf('CHOOSE', functionLookup);
   // eslint-disable-next-line @typescript-eslint/unbound-method -- called with its own `this` below
   const calculate = choose.prototype.calculate;
   choose.prototype.calculate = function (this: BaseFunction, index: NodeValueType, ...choices: NodeValueType[]) {
@@ -216,6 +215,43 @@ function chooseWholeRanges(): void {
       ...((whole ? choices.map(asArray) : choices) as BaseValueObject[]),
     );
   };
+}
+
+/** The class of a function of the engine, out of one of its lists of class and name, which its typings mix. */
+function classOf(name: string, list: unknown): typeof BaseFunction {
+  const found = (list as readonly (readonly [typeof BaseFunction, string])[]).find(([, each]) => each === name);
+  if (!found) throw new Error(`the engine has no ${name}`);
+  return found[0];
+}
+
+/**
+ * EDATE from the 30th of January to February is the last day of February. The engine counts on into March.
+ *
+ * Test: headless, "stay in the month".
+ */
+function keepToTheMonth(): void {
+  const edate = classOf('EDATE', functionDate);
+  // eslint-disable-next-line @typescript-eslint/unbound-method -- called with its own `this` below
+  const calculate = edate.prototype.calculate;
+  edate.prototype.calculate = function (this: BaseFunction, start: BaseValueObject, months: BaseValueObject) {
+    const result = calculate.call(this, start, months) as BaseValueObject;
+    const corrected = (value: BaseValueObject, from: Nullable<BaseValueObject>): BaseValueObject => {
+      const [day, wanted] = [dayOfMonth(value), dayOfMonth(from)];
+      return day < wanted ? NumberValueObject.create(Number(value.getValue()) - day) : value;
+    };
+    if (!(result instanceof ArrayValueObject)) return corrected(result, start);
+    const from = (row: number, column: number): Nullable<BaseValueObject> =>
+      start instanceof ArrayValueObject
+        ? start.get(Math.min(row, start.getRowCount() - 1), Math.min(column, start.getColumnCount() - 1))
+        : start;
+    return result.map((value, row, column) => corrected(value, from(row, column)));
+  };
+}
+
+/** Day of the month of a serial number, which counts a 29th of February 1900; 0 for what is none. */
+function dayOfMonth(value: Nullable<BaseValueObject>): number {
+  const serial = value?.isNumber() ? Math.floor(Number(value.getValue())) : NaN;
+  return serial > 0 ? new Date(Date.UTC(1899, 11, serial < 60 ? 31 : 30) + serial * 86_400_000).getUTCDate() : 0;
 }
 
 /** Rows and columns of a sheet in the host. Source: its documentation of limits. */
@@ -233,6 +269,34 @@ function measureByHost(): void {
   const set = BaseFunction.prototype.setSheetRowColumnCount;
   BaseFunction.prototype.setSheetRowColumnCount = function (this: BaseFunction) {
     set.call(this, HOST_ROWS, HOST_COLUMNS);
+  };
+}
+
+/**
+ * ROWS of a whole column are those of a sheet in the host, and so are COLUMNS of a whole row. The engine counts those of the
+ * sheet it has, which ends soon after what is filled.
+ *
+ * Test: headless, "count a whole column".
+ */
+function countWholeLines(injector: Injector): void {
+  const mend = (executor: BaseFunction): void => {
+    const rows = executor.name === 'ROWS';
+    if (!rows && executor.name !== 'COLUMNS') return;
+    const calculate = executor.calculate.bind(executor);
+    executor.needsReferenceObject = true;
+    executor.calculate = (reference: NodeValueType) => {
+      if (!(reference instanceof BaseReferenceObject)) return calculate(reference as BaseValueObject);
+      const { startRow, endRow, startColumn, endColumn } = reference.getRangeData();
+      const [start, end, whole] = rows ? [startRow, endRow, HOST_ROWS] : [startColumn, endColumn, HOST_COLUMNS];
+      return NumberValueObject.create(Number.isNaN(start) || Number.isNaN(end) ? whole : end - start + 1);
+    };
+  };
+  const service = injector.get(IFunctionService);
+  for (const executor of service.getExecutors().values()) mend(executor);
+  const register = service.registerExecutors.bind(service);
+  service.registerExecutors = (...executors) => {
+    executors.forEach(mend);
+    register(...executors);
   };
 }
 

@@ -276,6 +276,25 @@ describe('functions of the sheet', () => {
     expect(await result('=CHOOSE({2,1},A1:A3,B1:B3)', rows)).toEqual(rows.map(([a, b]) => [b, a]));
     expect(await result('=SUM(CHOOSE(2,A1:A3,B1:B3))', rows)).toEqual([[46]]);
   });
+  it.each([
+    ['EDATE(46052,1)', 46081],
+    ['EDATE(46052,13)', 46446],
+    ['EDATE(46112,-1)', 46081],
+    ['EDATE(46052,2)', 46111],
+  ])('stay in the month with %s, from its last days to a shorter one', async (formula, serial) => {
+    // 46052 is the 30th of January 2026, 46081 the 28th of February.
+    expect(await result(`=${formula}`)).toEqual([[serial]]);
+  });
+  it.each([
+    ['ROWS(A:A)', 1_048_576],
+    ['COLUMNS(8:9)', 16_384],
+    ['ROWS(8:9)', 2],
+    ['COLUMNS(A1:C5)', 3],
+    ['ROWS(OFFSET(A1,0,0,3,2))', 3],
+    ['ROWS({1;2;3})', 3],
+  ])('count a whole column as long as the host has it: %s', async (formula, count) => {
+    expect(await result(`=${formula}`)).toEqual([[count]]);
+  });
   it('make lists longer than the sheet they stand in', async () => {
     const sheet = {
       name: 'S',

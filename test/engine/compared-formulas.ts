@@ -1,0 +1,132 @@
+/** Ordinary formulas that are calculated here and by LibreOffice, over one small sheet. */
+import type { CellContent } from '../../src/sheet/described-workbook.ts';
+
+/** Row 7 is the heading of a small table, E7:E8 what is looked for in it. */
+export const ROWS: readonly (readonly CellContent[])[] = [
+  [4, 12, 'boom', true, 0.5],
+  [3.5, 10, 'arm', false, -2],
+  [6, 24, 'Bucket', true, 1e6],
+  [5, 18, 'boom', false, 0.1],
+  [3.5, 7, '3/8', true, 45],
+  [],
+  ['pin', 'size', 'bore', null, 'size'],
+  ['a', 4, 2.4, null, '>3'],
+  ['b', 3, 1.8, null, null],
+  ['c', 6, 3.6, null, null],
+];
+
+const listed = (text: string): readonly string[] => text.split(' ').map((formula) => formula.replaceAll('_', ' '));
+
+/**
+ * Without what differs between any two programs: clocks, chance, links, pictures; truth values in a range, which
+ * LibreOffice counts as numbers and the host does not. A blank in a text is written `_`.
+ */
+export const FORMULAS: readonly string[] = listed(
+  'SUM(A1:B5) AVERAGE(A1:A5) MIN(A1:E5) MAX(A1:A5) COUNT(A1:C5) COUNTA(A1:E5) COUNTBLANK(A1:F5) PRODUCT(A1:A3) MEDIAN(B1:B5) MODE(A1:A5) ' +
+    'STDEV(A1:A5) STDEVP(A1:A5) VAR(B1:B5) VARP(B1:B5) LARGE(B1:B5,2) SMALL(B1:B5,2) RANK(18,B1:B5) PERCENTILE(B1:B5,0.3) QUARTILE(B1:B5,1) GEOMEAN(A1:A5) HARMEAN(A1:A5) ' +
+    'SUMIF(C1:C5,"boom",B1:B5) SUMIF(A1:A5,">4") COUNTIF(C1:C5,"b*") COUNTIF(A1:A5,3.5) AVERAGEIF(C1:C5,"boom",B1:B5) SUMIFS(B1:B5,C1:C5,"boom",A1:A5,">4") COUNTIFS(A1:A5,">3",B1:B5,"<20") ' +
+    'SUMPRODUCT(A1:A5,B1:B5) SUMSQ(A1:A5) SUMX2MY2(A1:A5,B1:B5) SUMXMY2(A1:A5,B1:B5) SUBTOTAL(9,A1:A5) SUBTOTAL(1,B1:B5) MMULT(A1:B1,A1:A2) MDETERM(A1:B2) ' +
+    'ROUND(2.345,2) ROUND(-2.5,0) ROUNDUP(2.1,0) ROUNDDOWN(-2.9,0) MROUND(7,3) CEILING(2.1,0.5) FLOOR(2.9,0.5) INT(-2.5) TRUNC(-2.5) MOD(-7,3) QUOTIENT(7,2) ABS(-3) SIGN(-3) SQRT(2) POWER(2,10) EXP(1) LN(10) LOG(8,2) LOG10(1000) ' +
+    'PI() SIN(1) COS(1) TAN(1) ASIN(0.5) ACOS(0.5) ATAN(1) ATAN2(1,2) SINH(1) COSH(1) TANH(1) DEGREES(1) RADIANS(180) FACT(6) COMBIN(5,2) PERMUT(5,2) GCD(12,18) LCM(4,6) EVEN(3) ODD(4) ROMAN(1999) ' +
+    'IF(A1>A2,"more","less") IF(D2,1,2) AND(D1,D3) OR(D2,D4) NOT(D1) IFERROR(1/0,"none") ISNUMBER(A1) ISTEXT(C1) ISBLANK(F1) ISERROR(1/0) ISLOGICAL(D1) ISEVEN(4) ISODD(3) N(TRUE) TYPE("a") CHOOSE(2,"a","b","c") ' +
+    'VLOOKUP(6,A1:C5,3,FALSE) VLOOKUP(4.5,A4:B4,2,TRUE) HLOOKUP(4,A1:E2,2,FALSE) INDEX(A1:C5,3,2) MATCH(24,B1:B5,0) LOOKUP(5,A4:A4,B4:B4) OFFSET(A1,2,1) INDIRECT("B3") ROW(A5) COLUMN(C1) ROWS(A1:A5) COLUMNS(A1:E1) ADDRESS(2,3) ' +
+    'LEN(C1) LEFT(C1,2) RIGHT(C1,2) MID(C3,2,3) UPPER(C1) LOWER(C3) PROPER("big_arm") TRIM("_a__b_") SUBSTITUTE(C1,"o","0") REPLACE(C1,2,2,"xx") FIND("o",C1) SEARCH("O",C1) REPT("ab",3) EXACT(C1,C4) VALUE("12.5") T(C1) CONCATENATE(C1,"-",A1) C1&A1 CHAR(65) CODE("A") TEXT(1234.567,"0.00") TEXT(0.25,"0%") FIXED(1234.567,1,TRUE) ' +
+    'DATE(2026,2,29) YEAR(46000) MONTH(46000) DAY(46000) WEEKDAY(46000) EDATE(46000,1) EOMONTH(46000,0) DAYS360(46000,46100) HOUR(0.75) MINUTE(0.7604) TIME(6,30,0) ' +
+    'PMT(0.01,12,1000) FV(0.01,12,-100) PV(0.01,12,-100) NPV(0.1,B1:B5) NPER(0.01,-100,1000) RATE(12,-100,1000) SLN(1000,100,5) DB(1000,100,5,1) DDB(1000,100,5,1) ' +
+    'CORREL(A1:A5,B1:B5) SLOPE(B1:B5,A1:A5) INTERCEPT(B1:B5,A1:A5) RSQ(A1:A5,B1:B5) FORECAST(4.2,B1:B5,A1:A5) NORMDIST(1,0,1,TRUE) NORMINV(0.9,0,1) NORMSDIST(1) TDIST(1,5,2) CHIDIST(3,2) BINOMDIST(2,5,0.4,FALSE) POISSON(2,3,TRUE) EXPONDIST(1,2,TRUE) WEIBULL(1,2,3,TRUE) CONFIDENCE(0.05,1,10) ' +
+    'DEC2BIN(9) BIN2DEC("1001") DEC2HEX(255) HEX2DEC("FF") CONVERT(1,"in","cm") -A1^2 2^-1 10% A1=A2 "a"<"B" 1/3 A1&"x" SUMPRODUCT(--(A1:A5>4),B1:B5) A1:A1*2 ' +
+    // Statistics
+    'AVERAGEA(A1:B5) AVERAGEIFS(B1:B5,A1:A5,">3.5") AVEDEV(A1:A5) DEVSQ(B1:B5) KURT(B1:B5) SKEW(B1:B5) SKEW.P(B1:B5) MAXA(A1:B5) MINA(A1:B5) MAXIFS(B1:B5,C1:C5,"boom") MINIFS(B1:B5,C1:C5,"boom") STDEVA(A1:A5) STDEVPA(B1:B5) VARA(A1:A5) VARPA(B1:B5) ' +
+    'STDEV.S(A1:A5) STDEV.P(A1:A5) VAR.S(B1:B5) VAR.P(B1:B5) MODE.SNGL(A1:A5) PERCENTILE.INC(B1:B5,0.3) PERCENTILE.EXC(B1:B5,0.3) QUARTILE.INC(B1:B5,3) QUARTILE.EXC(B1:B5,3) PERCENTRANK(B1:B5,12) PERCENTRANK.INC(B1:B5,13) PERCENTRANK.EXC(B1:B5,13) RANK.EQ(3.5,A1:A5,1) RANK.AVG(3.5,A1:A5,1) TRIMMEAN(B1:B5,0.4) ' +
+    'COVAR(A1:A5,B1:B5) COVARIANCE.P(A1:A5,B1:B5) COVARIANCE.S(A1:A5,B1:B5) PEARSON(A1:A5,B1:B5) STEYX(B1:B5,A1:A5) FORECAST.LINEAR(4.2,B1:B5,A1:A5) STANDARDIZE(5,4,2) FISHER(0.5) FISHERINV(0.5) PHI(0.5) GAUSS(0.5) PROB({1,2},{0.4,0.6},2) PERMUTATIONA(5,2) ' +
+    'BETADIST(0.4,2,3) BETAINV(0.6,2,3) BETA.DIST(0.4,2,3,TRUE) BETA.DIST(0.4,2,3,FALSE) BETA.INV(0.6,2,3) BINOM.DIST(2,5,0.4,TRUE) BINOM.DIST.RANGE(5,0.4,1,3) BINOM.INV(10,0.4,0.6) CRITBINOM(10,0.4,0.6) CHIINV(0.3,4) CHISQ.DIST(3,4,TRUE) CHISQ.DIST.RT(3,4) CHISQ.INV(0.3,4) CHISQ.INV.RT(0.3,4) CHITEST(A1:B2,A3:B4) CHISQ.TEST(A1:B2,A3:B4) ' +
+    'CONFIDENCE.NORM(0.05,1,10) CONFIDENCE.T(0.05,1,10) EXPON.DIST(1,2,FALSE) FDIST(2,3,4) F.DIST(2,3,4,TRUE) F.DIST.RT(2,3,4) FINV(0.3,3,4) F.INV(0.3,3,4) F.INV.RT(0.3,3,4) FTEST(A1:A5,B1:B5) F.TEST(A1:A5,B1:B5) GAMMA(2.5) GAMMADIST(2,3,1,TRUE) GAMMA.DIST(2,3,1,FALSE) GAMMAINV(0.4,3,1) GAMMA.INV(0.4,3,1) GAMMALN(4.5) GAMMALN.PRECISE(4.5) ' +
+    'HYPGEOMDIST(1,4,8,20) HYPGEOM.DIST(1,4,8,20,TRUE) LOGNORMDIST(4,3.5,1.2) LOGNORM.DIST(4,3.5,1.2,TRUE) LOGINV(0.4,3.5,1.2) LOGNORM.INV(0.4,3.5,1.2) NEGBINOMDIST(10,5,0.25) NEGBINOM.DIST(10,5,0.25,TRUE) NORM.DIST(1,0,1,FALSE) NORM.INV(0.9,0,1) NORM.S.DIST(1,TRUE) NORM.S.INV(0.9) NORMSINV(0.9) POISSON.DIST(2,3,FALSE) ' +
+    'T.DIST(1,5,TRUE) T.DIST.2T(1,5) T.DIST.RT(1,5) T.INV(0.7,5) T.INV.2T(0.3,5) TINV(0.3,5) TTEST(A1:A5,B1:B5,2,1) TTEST(A1:A5,B1:B5,2,3) T.TEST(A1:A5,B1:B5,1,2) WEIBULL.DIST(1,2,3,FALSE) ZTEST(B1:B5,10) Z.TEST(B1:B5,10,4) ' +
+    // Numbers
+    'ACOSH(2) ACOT(2) ACOTH(2) ASINH(1) ATANH(0.5) COT(1) COTH(1) CSC(1) CSCH(1) SEC(1) SECH(1) SQRTPI(2) FACTDOUBLE(7) MULTINOMIAL(2,3,4) COMBINA(5,2) SERIESSUM(2,1,2,A1:A3) SUMX2PY2(A1:A5,B1:B5) ARABIC("MCMXCIX") BASE(255,16) DECIMAL("FF",16) ' +
+    'CEILING.MATH(-2.1,0.5) CEILING.PRECISE(-2.1,0.5) FLOOR.MATH(-2.1,0.5) FLOOR.PRECISE(-2.1,0.5) AGGREGATE(9,4,A1:A5) AGGREGATE(14,6,B1:B5,2) ROUND(1234.5,-2) ROUND(0.285,2) ROUND(1.005,2) INT(-0.1) MOD(7,-3) MOD(5.5,0.1) TRUNC(2.987,2) SIGN(0) POWER(-8,1/3) SQRT(-1) LN(0) LOG(0) 1/0 0/0 0^0 FACT(-1) COMBIN(2,5) ' +
+    'SUBTOTAL(2,A1:C5) SUBTOTAL(3,A1:C5) SUBTOTAL(4,B1:B5) SUBTOTAL(5,B1:B5) SUBTOTAL(6,A1:A3) SUBTOTAL(7,A1:A5) SUBTOTAL(8,A1:A5) SUBTOTAL(10,B1:B5) SUBTOTAL(11,B1:B5) SUBTOTAL(109,A1:A5) ' +
+    'CEILING(-2.1,-0.5) CEILING(-2.1,0.5) FLOOR(-2.9,-0.5) FLOOR(-2.9,0.5) MROUND(-7,-3) MROUND(-7,3) ROUNDUP(-2.1,0) ROUNDDOWN(1999,-3) EVEN(-3) ODD(-4) GCD(0,5) LCM(0,5) ' +
+    // Engineering
+    'BESSELI(1.5,1) BESSELJ(1.9,2) BESSELK(1.5,1) BESSELY(2.5,1) BIN2HEX("1001") BIN2OCT("1001") BITAND(13,25) BITLSHIFT(4,2) BITOR(13,25) BITRSHIFT(13,2) BITXOR(5,3) COMPLEX(3,4) DEC2OCT(58) DELTA(5,4) ERF(0.745) ERF(0.2,0.8) ERF.PRECISE(0.745) ERFC(1) ERFC.PRECISE(1) GESTEP(5,4) HEX2BIN("F",8) HEX2OCT("3B4E") OCT2BIN("3") OCT2DEC("54") OCT2HEX("100") ' +
+    'IMABS("5+12i") IMAGINARY("3+4i") IMARGUMENT("3+4i") IMCONJUGATE("3+4i") IMREAL("6-9i") IMSUM("3+4i","5-3i") IMSUB("13+4i","5+3i") IMPRODUCT("3+4i","5-3i") IMDIV("-238+240i","10+24i") ' +
+    'CONVERT(68,"F","C") CONVERT(1,"lbm","kg") CONVERT(2.5,"ft","m") CONVERT(1,"gal","l") CONVERT(1,"psi","Pa") CONVERT(1,"HP","W") CONVERT(1,"mi","km") CONVERT(1,"hr","mn") CONVERT(1,"atm","mmHg") DEC2BIN(-100) DEC2HEX(-54) HEX2DEC("FFFFFFFF5B") ' +
+    // Money
+    'ACCRINT(39508,39691,39569,0.1,1000,2,0) ACCRINTM(39539,39614,0.1,1000,3) COUPDAYBS(40568,40862,2,1) COUPDAYS(40568,40862,2,1) COUPDAYSNC(40568,40862,2,1) COUPNCD(40568,40862,2,1) COUPNUM(39107,39767,2,1) COUPPCD(40568,40862,2,1) CUMIPMT(0.0075,360,125000,13,24,0) CUMPRINC(0.0075,360,125000,13,24,0) DISC(43282,50405,97.975,100,1) DOLLARDE(1.02,16) DOLLARFR(1.125,16) ' +
+    'DURATION(43282,54058,0.08,0.09,2,1) MDURATION(39448,42370,0.08,0.09,2,1) EFFECT(0.0525,4) NOMINAL(0.053543,4) FVSCHEDULE(1,E1:E1) INTRATE(39493,39583,1000000,1014420,2) IPMT(0.1/12,1,36,8000) ISPMT(0.1/12,1,36,8000) PPMT(0.1/12,1,24,2000) MIRR(A1:A5,0.1,0.12) PDURATION(0.025,2000,2200) RRI(96,10000,11000) PRICE(39493,43054,0.0575,0.065,100,2,0) PRICEDISC(39494,39508,0.0525,100,2) PRICEMAT(39493,39551,39397,0.061,0.061,0) ' +
+    'RECEIVED(39493,39583,1000000,0.0575,2) SYD(30000,7500,10,1) TBILLEQ(39538,39600,0.0914) TBILLPRICE(39538,39600,0.09) TBILLYIELD(39538,39600,98.45) VDB(2400,300,10,0,1) YIELD(39493,42689,0.0575,95.04287,100,2,0) YIELDDISC(39494,39508,99.795,100,2) YIELDMAT(39522,39755,39394,0.0625,100.0123,0) PMT(0,12,1000) FV(0.01,12,-100,-50,1) PV(0.01,12,-100,0,1) NPER(0,-100,1000) DDB(1000,100,5,2,1.5) DB(1000,100,5,2,6) ' +
+    // Days
+    'DATEDIF(46000,46400,"m") DATEDIF(46000,46400,"d") DATEDIF(45000,46400,"y") DATEVALUE("2026-11-29") DAYS(46100,46000) ISOWEEKNUM(46000) WEEKNUM(46000) WEEKNUM(46000,2) NETWORKDAYS(46000,46031) NETWORKDAYS.INTL(46000,46031,7) WORKDAY(46000,10) WORKDAY.INTL(46000,10,11) YEARFRAC(46000,46100) YEARFRAC(46000,46400,1) YEARFRAC(46000,46400,3) SECOND(0.7605) TIMEVALUE("6:30:15") WEEKDAY(46000,2) WEEKDAY(46000,3) EDATE(46052,1) EDATE(46052,13) EDATE(46112,-1) EOMONTH(46000,-2) DATE(2026,14,35) TIME(25,70,10) DAYS360(46000,46100,TRUE) ' +
+    // Texts
+    'ASC("ABC") CLEAN("a"&CHAR(7)&"b") CONCAT(C1:C3) TEXTJOIN("-",TRUE,C1:C3) TEXTJOIN(",",FALSE,A1:A3) DOLLAR(1234.567,2) FIXED(1234.567,1) FIXED(-1234.567,-2) LEFTB("abc",2) LENB("abc") MIDB("abcd",2,2) RIGHTB("abc",2) REPLACEB("abcd",2,2,"x") SEARCHB("c","abc") FINDB("c","abc") NUMBERVALUE("1.234,5",",",".") UNICHAR(65) UNICODE("A") ROMAN(499,0) ROMAN(499,4) ' +
+    'TEXT(1234567.891,"#,##0.0") TEXT(-5,"0;(0)") TEXT(46000,"yyyy-mm-dd") TEXT(0.5,"h:mm") TEXT(12,"000") TEXT(0.125,"#_?/?") TEXT("abc","@") TEXT(1234.5,"0.00E+00") VALUE("1,234.5") VALUE("50%") LEFT("abc",0) MID("abc",5,2) RIGHT("abc",10) FIND("z","abc") SEARCH("b?d","abcbxd") SUBSTITUTE("aaa","a","b",2) REPT("x",0) PROPER("o\'neil_2nd") TRIM("a") EXACT("A","a") ENCODEURL("a_b") ' +
+    // Knowing and choosing
+    'CELL("row",A3) ERROR.TYPE(1/0) ISERR(NA()) ISNA(NA()) ISNONTEXT(A1) ISREF(A1) ISFORMULA(A1) NA() SHEET() SHEETS() FALSE() TRUE() IFNA(NA(),"none") SWITCH(2,1,"a",2,"b","c") IFS(A1>5,"a",A1>3,"b") XOR(TRUE,FALSE,TRUE) AND("TRUE",1) TYPE(TRUE) TYPE(1/0) N("a") IF(TRUE,,5) IF(FALSE,5) CHOOSE(1,A1,B1) ISEVEN(2.9) ISODD(-3) ISBLANK("") ' +
+    'AREAS(A1:A5) FORMULATEXT(A1) MATCH(13,B1:B2,-1) MATCH("b*",C1:C5,0) MATCH(4.2,A4:A4,1) VLOOKUP("arm",C1:D5,2,FALSE) VLOOKUP(99,A1:B5,2,FALSE) HLOOKUP(99,A1:E2,2,FALSE) INDEX(A1:C5,9,1) ADDRESS(2,3,4) ADDRESS(2,3,1,FALSE) ADDRESS(2,3,1,TRUE,"S") SUM(OFFSET(A1,1,0,3,2)) SUM(INDIRECT("A1:A"&3)) LOOKUP("boom",C1:C1,A1:A1) ROWS(A:A) COLUMNS(1:1) ' +
+    'DSUM(A7:C10,"size",E7:E8) DAVERAGE(A7:C10,"size",E7:E8) DCOUNT(A7:C10,"size",E7:E8) DCOUNTA(A7:C10,"pin",E7:E8) DGET(A7:C10,"pin",E7:E8) DMAX(A7:C10,"bore",E7:E8) DMIN(A7:C10,3,E7:E8) DPRODUCT(A7:C10,"size",E7:E8) DSTDEV(A7:C10,"size",E7:E8) DSTDEVP(A7:C10,"size",E7:E8) DVAR(A7:C10,"size",E7:E8) DVARP(A7:C10,"size",E7:E8) ' +
+    // Operators, and what is of another kind than wanted
+    '"3"+1 "a"+1 C1+1 C5*1 TRUE+1 -"3" 5&"" 1=TRUE "1"=1 ""=0 F1=0 F1="" 2^3^2 -2^2 (1+2)*3 50%*2 1E300*1E300 A1:A5_A3:B3 SUM(A1:A2,B1:B2) SUM("3",TRUE) SUM(C1:D5) AVERAGE(C1:C5) MAX(C1:C5) COUNT("3",TRUE,F1) SUMIF(A1:A5,"<>3.5",B1:B5) COUNTIF(C1:C5,"") COUNTIF(C1:C5,"<>") COUNTIF(C1:C5,"?oom") COUNTIF(D1:D5,TRUE) SUMIFS(A1:A5,B1:B5,">="&B4) COUNTIFS(C1:C5,"boom",D1:D5,FALSE) SUMPRODUCT((C1:C5="boom")*B1:B5) SUMPRODUCT(A1:A5*B1:B5)',
+);
+
+/** Formulas of many cells, each stored over as many as it fills here. */
+export const ARRAYS: readonly string[] = listed(
+  'A1:A5*2 A1:A5+B1:B5 A1:B2*{1,2} A1:A3*{1,2,3} A1:A5>4 C1:C5&"-"&A1:A5 -A1:A3 A1:A3^2 A1:C2 {1,2;3,4} {1,2;3,4}+10 IF(A1:A5>4,"big","small") IF({TRUE,FALSE},A1,B1) ROUND(A1:A5/3,2) SQRT(A1:A5) ABS(-A1:A3) INT(A1:A5) MOD(B1:B5,5) ' +
+    'LEN(C1:C5) LEFT(C1:C5,2) UPPER(C1:C5) MID(C1:C5,2,2) SUBSTITUTE(C1:C5,"o","0") TRIM(C1:C3) VALUE({"1","2.5"}) TEXT(A1:A3,"0.0") FIND("o",C1:C4) EXACT(C1:C5,"boom") ISNUMBER(A1:C2) ISTEXT(A1:C2) ISERROR(1/{0,1}) IFERROR(1/{0,2},9) N({1,2}) ' +
+    'TRANSPOSE(A1:B5) MMULT(A1:B2,A1:B2) MINVERSE(A1:B2) MUNIT(3) LINEST(B1:B5,A1:A5) LOGEST(B1:B5,A1:A5) TREND(B1:B5,A1:A5) GROWTH(B1:B5,A1:A5) TREND(B1:B5,A1:A5,{4.5;5.5}) FREQUENCY(B1:B5,{10;15}) MODE.MULT(A1:A5) ' +
+    'ROW(A1:A5) COLUMN(A1:C1) ROW(A1:A3)*COLUMN(A1:C1) INDEX(A1:C5,0,2) INDEX(A1:C5,3,0) CHOOSE({1,2},A1:A3,B1:B3) VLOOKUP({6,5},A1:C5,2,FALSE) MATCH({24;18},B1:B5,0) LARGE(B1:B5,{1;2;3}) SMALL(B1:B5,{1,2}) RANK(B1:B5,B1:B5) SUMIF(C1:C5,{"boom","arm"},B1:B5) COUNTIF(C1:C5,C1:C5) COUNTIFS(C1:C5,{"boom";"arm"},A1:A5,">3.5") PERCENTILE(B1:B5,{0.1,0.9}) ' +
+    'DATE(2026,{1,2,3},1) YEAR({46000;46400}) EOMONTH(46000,{0}) TIME({6;7},30,0) ROMAN({4,9}) BASE({10;255},16) PMT({0.01;0.02},12,1000) SUM({1,2}*{3;4}) MAX(IF(C1:C5="boom",B1:B5)) SUM((A1:A5>3.5)*(B1:B5<20))',
+);
+
+const NUM = 'the host says #NUM!; LibreOffice saves its own errors as #VALUE!';
+const ERROR_HERE = 'an error here, so that no number is put in its place: ';
+const TRUTH = 'LibreOffice saves truth values in an array as numbers';
+const CLOSER = 'LibreOffice works with fewer digits';
+const UNKNOWN = 'not known to LibreOffice 7.4 by the name that the host stores';
+
+/** Where the two differ, and why. What the host does is from its documentation, or from memory where marked. */
+export const DIFFERENCES: Readonly<Record<string, string>> = {
+  'PERCENTRANK.INC(B1:B5,13)': 'the host cuts after three digits, LibreOffice rounds',
+  'PERCENTRANK.EXC(B1:B5,13)': 'the host cuts after three digits, LibreOffice rounds',
+  'BINOM.DIST.RANGE(5,0.4,1,3)': UNKNOWN,
+  'GAMMA(2.5)': CLOSER,
+  'BESSELJ(1.9,2)': CLOSER,
+  'POWER(-8,1/3)': 'the host says #NUM! (from memory); LibreOffice takes the third root',
+  'SQRT(-1)': NUM,
+  'LN(0)': NUM,
+  'LOG(0)': NUM,
+  'FACT(-1)': NUM,
+  'COMBIN(2,5)': NUM,
+  'DGET(A7:C10,"pin",E7:E8)': NUM,
+  '0^0': 'the host says #NUM! (from memory); LibreOffice says 1',
+  'MROUND(-7,3)': 'the host says #NUM! for two signs; LibreOffice rounds',
+  'CONVERT(1,"lbm","kg")': CLOSER,
+  'CONVERT(1,"HP","W")': CLOSER,
+  'CONVERT(1,"psi","Pa")': `${ERROR_HERE}the engine does not know the unit`,
+  'CONVERT(1,"atm","mmHg")': `${ERROR_HERE}the engine does not know the unit`,
+  'DURATION(43282,54058,0.08,0.09,2,1)': "the host's documentation prints 10.9191453, as here",
+  'MDURATION(39448,42370,0.08,0.09,2,1)': "the host's documentation prints 5.73567, as here",
+  'MIRR(A1:A5,0.1,0.12)': 'the host says #DIV/0!; LibreOffice saves its own errors as #VALUE!',
+  'NETWORKDAYS.INTL(46000,46031,7)': UNKNOWN,
+  'WORKDAY.INTL(46000,10,11)': UNKNOWN,
+  'ENCODEURL("a b")': UNKNOWN,
+  'DOLLAR(1234.567,2)':
+    "a blank at the end here, from the format that the host's documentation gives; not tried in the host",
+  'SEARCH("b?d","abcbxd")': `${ERROR_HERE}the engine has no wildcards in SEARCH`,
+  'AND("TRUE",1)': 'the host takes the typed text for a truth value',
+  'TYPE(TRUE)': 'LibreOffice counts truth values as numbers',
+  '1=TRUE': 'LibreOffice counts truth values as numbers',
+  'SUM(C1:D5)': 'LibreOffice counts truth values of a range as numbers',
+  'VLOOKUP("arm",C1:D5,2,FALSE)': 'LibreOffice counts truth values as numbers',
+  'IF(TRUE,,5)': 'a blank here, which counts as the 0 of the host',
+  'INDEX(A1:C5,9,1)': 'the host says #REF!; LibreOffice saves its own errors as #VALUE!',
+  '-"3"': `${ERROR_HERE}the engine takes it for a name`,
+  'A1:A5 A3:B3': `${ERROR_HERE}the engine has no intersection`,
+  'SUM("3",TRUE)': 'the host takes typed texts and truth values for numbers',
+  'A1:A5>4': TRUTH,
+  'EXACT(C1:C5,"boom")': TRUTH,
+  'ISNUMBER(A1:C2)': TRUTH,
+  'ISTEXT(A1:C2)': TRUTH,
+  'ISERROR(1/{0,1})': `${ERROR_HERE}the engine divides no array in braces by which one is 0`,
+  'IFERROR(1/{0,2},9)': `${ERROR_HERE}the engine divides no array in braces by which one is 0`,
+};
