@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -78,6 +78,26 @@ describe('output that nobody takes', () => {
     expect(await shell(`${calc} --seconds 3 '=SUM(MAKEARRAY(9000,9000,LAMBDA(a,b,a*b)))'`)).toMatchObject({
       code: 2,
       err: 'given up after 3 seconds\n',
+    });
+  });
+  it.each([
+    // The engine refuses what repeats a repetition, and not this, which tries every way to take 45 letters one or two at a time.
+    `=REGEXREPLACE(REPT("a",45),"(a|aa)+$b","x")`,
+    `=REGEXMATCH(REPT("a",45),"^(a|aa)+b")`,
+  ])('is given up in time where a pattern is sought without end: %s', async (formula) => {
+    expect(await shell(`${calc} --seconds 3 '${formula}'`)).toEqual({
+      code: 2,
+      out: '',
+      err: 'given up after 3 seconds\n',
+    });
+  });
+  it('calculates with a sheet of a million rows', async () => {
+    const file = path.join(cache, 'million.csv');
+    writeFileSync(file, Array.from({ length: 1_000_000 }, (_, i) => `${i},3/8\n`).join(''));
+    expect(await run('calc', '--seconds', '600', '--sheet', file, '=SUM(A:A)+COUNTIF(B:B,"3/8")')).toEqual({
+      code: 0,
+      out: `${(1_000_000 * 999_999) / 2 + 1_000_000}\n`,
+      err: '',
     });
   });
 });
