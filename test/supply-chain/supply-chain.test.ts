@@ -52,7 +52,7 @@ const NOT_IMPORTED: Readonly<Record<string, string>> = {
   'office-addin-debugging': 'npm run excel, npm run stop',
   prettier: 'npm run lint',
   typescript: 'npm run typecheck',
-  tsx: 'npm run readme, npm run golden',
+  tsx: 'npm run readme, npm run golden, npm run hostile',
   'webpack-cli': 'npm run build',
   'xlsx-populate': 'its workbooks are opened and saved by tests',
   'xlsx-stream-reader': 'its workbooks are opened and saved by tests',
