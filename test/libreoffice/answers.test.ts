@@ -1,7 +1,13 @@
 /** The questions of the program on the pipe and their answers. */
+import { execFileSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
 import { Answers } from '../../src/libreoffice/process/answers.ts';
+import { packedRows } from '../../src/libreoffice/process/packed-rows.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
+
+const ROOT = new URL('../..', import.meta.url).pathname;
 
 function pipe(): {
   readonly said: unknown[];
@@ -17,7 +23,57 @@ function pipe(): {
   };
 }
 
+/** The rows of a packed answer, taken apart by the program's own Python. */
+function unpacked(head: unknown, bytes: Uint8Array): unknown {
+  const code = [
+    'import json, math, struct, sys',
+    'sys.path.insert(0, "src/libreoffice/python/pythonpath")',
+    'from rodsheet_values import error_name, packed_size, rows_for_program',
+    'answer = json.loads(sys.stdin.buffer.readline())',
+    'answer["bytes"] = sys.stdin.buffer.read()',
+    'assert len(answer["bytes"]) == packed_size(answer)',
+    'named = lambda c: {"error": error_name(struct.unpack("<II", struct.pack("<d", c))[0])} if isinstance(c, float) and math.isnan(c) else c',
+    'print(json.dumps([[named(c) for c in row] for row in rows_for_program(answer)]))',
+  ].join('\n');
+  const input = Buffer.concat([Buffer.from(`${JSON.stringify(head)}\n`), bytes]);
+  return JSON.parse(execFileSync('python3', ['-c', code], { input, cwd: ROOT, maxBuffer: 1e9 }).toString());
+}
+
 const failed = { error: '#VALUE!', message: '' };
+
+describe.skipIf(!existsSync('/usr/bin/python3'))('a long result', () => {
+  it('comes as it is through the packing: numbers, texts, truths, blanks and errors, each in its place', () => {
+    const cells: readonly Cell[] = [
+      0.1,
+      -0,
+      1e308,
+      'é, "x"\n',
+      '',
+      null,
+      true,
+      false,
+      failed,
+      { error: '#N/A', message: 'x' },
+    ];
+    const rows = Array.from({ length: 300 }, (_, r) =>
+      Array.from({ length: 7 }, (__, c) => cells[(r * 3 + c) % 10] as Cell),
+    );
+    const { head, bytes } = packedRows(rows);
+    const wanted = rows.map((row) => row.map((cell) => (isCellError(cell) ? { error: cell.error } : (cell ?? ''))));
+    expect(unpacked(head, bytes)).toEqual(wanted.map((row) => row.map((cell) => (Object.is(cell, -0) ? 0 : cell))));
+  });
+
+  it('of a plan is what the function gives', () => {
+    const diameters = Array.from({ length: 100 }, (_, i) => [i === 50 ? 'wide' : 2 + i / 50]);
+    const said: { head: unknown; bytes: Uint8Array | undefined }[] = [];
+    const answers = new Answers(hostFunctions, '', (line, bytes) => said.push({ head: JSON.parse(line), bytes }));
+    answers.take(JSON.stringify({ call: 'BURN.PIN.PLAN', arguments: [diameters, [[10]]] }));
+    const plan = hostFunctions.find((f) => f.name === 'BURN.PIN.PLAN')!.call([diameters, [[10]]]);
+    expect(unpacked(said[0]!.head, said[0]!.bytes!)).toEqual(
+      plan.map((row) => row.map((cell) => (isCellError(cell) ? { error: cell.error } : (cell ?? '')))),
+    );
+  });
+});
 
 describe('the process', () => {
   it('answers a call at once, with blanks and errors in their places', () => {

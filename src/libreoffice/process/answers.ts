@@ -3,6 +3,7 @@ import type { Argument, Cell, HostFunction } from '../../sheet/host-function.ts'
 import { toCellError } from '../../sheet/call.ts';
 import type { SelectedCell } from '../../pane/port.ts';
 import { inPaneWriting } from './formula-text.ts';
+import { packedRows } from './packed-rows.ts';
 import { PaneServer } from './pane-server.ts';
 import { why } from './why.ts';
 
@@ -21,6 +22,9 @@ interface Waiting {
   readonly reject: (reason: Error) => void;
 }
 
+/** A result of more cells goes packed. */
+const MOST_AS_TEXT = 1000;
+
 /** Answers the program's questions, each in its turn; calls never wait for anything. */
 export class Answers {
   private readonly functions: ReadonlyMap<string, HostFunction>;
@@ -32,14 +36,14 @@ export class Answers {
   constructor(
     functions: readonly HostFunction[],
     private readonly folder: string,
-    private readonly say: (line: string) => void,
+    private readonly say: (line: string, bytes?: Uint8Array) => void,
   ) {
     this.functions = new Map(functions.map((f) => [f.name, f]));
   }
 
   take(line: string): void {
     const question = JSON.parse(line) as Question;
-    if ('call' in question) this.tell(toldRows(this.rows(question.call, question.arguments)));
+    if ('call' in question) this.tellRows(this.rows(question.call, question.arguments));
     else if ('cells' in question) this.heard((asked) => asked.resolve(question.cells));
     else if ('problem' in question) this.heard((asked) => asked.reject(new Error(question.problem)));
     else if ('why' in question) void this.reason(question.why);
@@ -77,6 +81,15 @@ export class Answers {
     this.server ??= PaneServer.start(this.folder);
     const { page, program } = await this.server;
     this.tell({ page, program });
+  }
+
+  private tellRows(rows: readonly (readonly Cell[])[]): void {
+    if (rows.length * (rows[0]?.length ?? 0) <= MOST_AS_TEXT) {
+      this.tell(toldRows(rows));
+      return;
+    }
+    const { head, bytes } = packedRows(rows);
+    this.say(JSON.stringify(head), bytes);
   }
 
   private tell(answer: object): void {

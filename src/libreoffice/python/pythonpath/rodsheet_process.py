@@ -1,6 +1,6 @@
 """The one process that calculates for all cells: started at the first use, again after it failed, ended with the program.
 
-A line of JSON goes out, a line comes back. While it works out a reason the process may ask for cells in between; they
+A line of JSON goes out, a line comes back, with bytes behind it where the result is long. While it works out a reason the process may ask for cells in between; they
 are read here and handed over before its answer comes.
 """
 
@@ -10,6 +10,8 @@ import shutil
 import subprocess
 import sys
 import threading
+
+from rodsheet_values import packed_size
 
 HERE = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
 SERVER = os.path.join(HERE, "process.cjs")
@@ -99,6 +101,10 @@ class Process:
                 raise OSError("it has ended")
             # The program takes no whole numbers.
             answer = json.loads(heard, parse_int=float) if heard.startswith(b'{"rows"') else json.loads(heard)
+            if "packed" in answer:
+                answer["bytes"] = child.stdout.read(packed_size(answer))
+                if len(answer["bytes"]) < packed_size(answer):
+                    raise OSError("it has ended")
             if "read" not in answer:
                 return answer
             try:

@@ -68,7 +68,27 @@ def cell_for_process(cell):
 
 def rows_for_program(answer):
     """The result of a call: rows of numbers, texts and truths, and the places of its errors."""
+    if "packed" in answer:
+        return unpacked(answer)
     rows = answer["rows"]
     for row, column, error in answer["errors"]:
         rows[int(row)][int(column)] = ERRORS.get(error, ERRORS["#VALUE!"])
     return tuple(map(tuple, rows))
+
+
+def packed_size(answer):
+    rows, columns = answer["packed"]
+    return 8 * rows * columns + 8 * answer["others"]
+
+
+def unpacked(answer):
+    """Rows of a long result, which comes column by column: numbers, then the places of all else and what stands there."""
+    rows, columns = answer["packed"]
+    others = answer["others"]
+    values = answer["values"] + [ERRORS.get(error, ERRORS["#VALUE!"]) for error in answer["errors"]]
+    form = "<%dd%dI" % (rows * columns, 2 * others)
+    held = list(struct.unpack(form, answer["bytes"]))
+    first = rows * columns
+    for place, which in zip(held[first : first + others], held[first + others :]):
+        held[place] = values[which]
+    return tuple(zip(*(held[at : at + rows] for at in range(0, first, rows))))
