@@ -1,8 +1,10 @@
 import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import type { Change } from '../../core/assumptions/history.ts';
+import { withHostNames } from '../../files/xlsx/host-names.ts';
 import { LIMITS } from '../../files/xlsx/limits.ts';
 import { UnreadableFile } from '../../files/xlsx/unreadable.ts';
+import { hostFunctions } from '../../sheet/host-functions.ts';
 import { LIMITS_TOLD, SECONDS } from '../bounded.ts';
 import { EXIT_CODES, faultOfOurs, type Ended, type ExitCode } from '../ended.ts';
 import { readOptions, readSeconds } from '../options.ts';
@@ -23,6 +25,8 @@ export const RECHECK_USAGE = `Recalculates a saved workbook with this version an
   --write OUT  writes the workbook with the new results as its saved values; all else keeps its bytes
   --force      lets --write take the place of a file that is there, even of JOB.xlsx
   --all-formulas  with --write: writes the sheet's own formulas that came out differently too
+  --host-names    with --write: functions that another program (LibreOffice) saved under the names you type get the
+               names that the spreadsheet host stores, arrays of ours spill; what was renamed is listed
   --seconds N  gives up after N seconds (${SECONDS})
 
 A moved cell says why, as far as the workbook can tell:
@@ -49,8 +53,11 @@ export interface Asked {
   readonly asOf: string | undefined;
   readonly write: string | undefined;
   readonly force: boolean;
+  readonly hostNames: boolean;
   readonly seconds: number;
 }
+
+const OURS: ReadonlySet<string> = new Set(hostFunctions.map(({ name }) => name));
 
 const OPTIONS = {
   help: { type: 'boolean', short: 'h', default: false },
@@ -60,6 +67,7 @@ const OPTIONS = {
   write: { type: 'string' },
   force: { type: 'boolean', default: false },
   'all-formulas': { type: 'boolean', default: false },
+  'host-names': { type: 'boolean', default: false },
   seconds: { type: 'string', default: String(SECONDS) },
 } as const;
 
@@ -73,6 +81,7 @@ export function readArguments(args: readonly string[]): Asked | Ended {
   if (seconds === undefined) return wrongUse('--seconds needs a number of seconds, up to 86,400.');
   const [file] = positionals;
   if (file === undefined) return wrongUse('No workbook given.');
+  if (values['host-names'] && values.write === undefined) return wrongUse('--host-names needs --write.');
   if (positionals.length > 1) return wrongUse(`One workbook at a time; ${positionals.length} were given.`);
   return {
     file,
@@ -82,6 +91,7 @@ export function readArguments(args: readonly string[]): Asked | Ended {
     asOf: values['as-of'],
     write: values.write,
     force: values.force,
+    hostNames: values['host-names'],
     seconds,
   };
 }
@@ -92,14 +102,18 @@ function wrongUse(why: string): Ended {
 
 /** Reads, recalculates, reports and writes, as asked. `history` is the registry's own unless a test gives another. */
 export async function recheckFile(asked: Asked, history?: readonly Change[]): Promise<Ended> {
-  const { file, write, force, json, all, allFormulas, asOf } = asked;
+  const { file, write, force, json, all, allFormulas, asOf, hostNames } = asked;
   try {
     const refused = write === undefined ? undefined : whyNotWritten(file, write, force);
     if (refused !== undefined) return failed(refused);
-    const result = await recheck(readWhole(file), { asOf, ...(history ? { history } : {}) });
+    const read = readWhole(file);
+    const { file: workbook, renamed } = hostNames
+      ? withHostNames(read, (name) => OURS.has(name))
+      : { file: read, renamed: undefined };
+    const result = await recheck(workbook, { asOf, ...(history ? { history } : {}) });
     const report = json
-      ? reportJson(path.basename(file), result)
-      : reportLines(path.basename(file), result, { all, allFormulas }).join('\n');
+      ? reportJson(path.basename(file), result, renamed)
+      : reportLines(path.basename(file), result, { all, allFormulas, renamed }).join('\n');
     if (write === undefined) return { code: codeOf(result), out: report, err: '' };
     writeWhole(write, refreshed(result, allFormulas), force);
     return { code: codeOf(result), out: json ? report : `${report}\n${printable(`written: ${write}`)}`, err: '' };

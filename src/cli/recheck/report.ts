@@ -1,4 +1,5 @@
 import { sheetPrefix } from '../../files/xlsx/address.ts';
+import type { Renamed } from '../../files/xlsx/host-names.ts';
 import { printable, printableJson } from '../printable.ts';
 import type { CheckedCell, Recheck } from './recheck.ts';
 import { showChange, showValue } from './show-value.ts';
@@ -10,11 +11,18 @@ export function countOf({ cells }: Recheck, status: CheckedCell['status']): numb
   return cells.filter((c) => c.status === status).length;
 }
 
+export interface Reported {
+  readonly all?: boolean;
+  readonly allFormulas?: boolean;
+  /** Formulas that got the host's names, where that was asked for. */
+  readonly renamed?: readonly Renamed[] | undefined;
+}
+
 /** The recheck as lines for a person; what the workbook brings along cannot act on the terminal. */
 export function reportLines(
   name: string,
   result: Recheck,
-  { all = false, allFormulas = false }: { readonly all?: boolean; readonly allFormulas?: boolean } = {},
+  { all = false, allFormulas = false, renamed }: Reported = {},
 ): readonly string[] {
   const keptCells = result.cells.filter((c) => c.status === 'kept');
   const most = all ? Infinity : MOST_SHOWN;
@@ -23,6 +31,15 @@ export function reportLines(
   const lines = [
     `${name}: ${count(result.formulas, 'formula')} with BURN functions, ${count(result.cells.length, 'cell')}`,
     ...versionLines(result),
+    ...(renamed
+      ? [
+          `renamed ${renamed.length} for the spreadsheet host`,
+          ...shortened(
+            renamed.map((r) => `  ${r.place}  =${r.before} -> ${r.after}${r.spills ? ', which spills now' : ''}`),
+            most,
+          ),
+        ]
+      : []),
     ...(result.macros ? ['It carries macros, which were not run.'] : []),
     `same    ${countOf(result, 'same')}`,
     `moved   ${countOf(result, 'moved')}`,
@@ -79,7 +96,7 @@ function shortened(lines: readonly string[], most: number): readonly string[] {
 }
 
 /** The recheck as one object for programs. */
-export function reportJson(name: string, result: Recheck): string {
+export function reportJson(name: string, result: Recheck, renamed?: readonly Renamed[]): string {
   const { cells, formulas, versions, version, notTurnedBack, others, kept, macros } = result;
   const counts = {
     same: countOf(result, 'same'),
@@ -87,5 +104,6 @@ export function reportJson(name: string, result: Recheck): string {
     broken: countOf(result, 'broken'),
     kept: countOf(result, 'kept'),
   };
-  return printableJson({ file: name, version, versions, notTurnedBack, formulas, counts, cells, others, kept, macros });
+  const told = { file: name, version, versions, notTurnedBack, formulas, counts, cells, others, kept, macros };
+  return printableJson(renamed ? { ...told, renamed } : told);
 }

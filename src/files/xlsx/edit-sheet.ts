@@ -13,7 +13,7 @@ export interface NewValue {
   readonly area?: Area;
 }
 
-interface Edit {
+export interface Edit {
   readonly start: number;
   readonly end: number;
   readonly text: string;
@@ -81,7 +81,7 @@ function addedToRow(
 }
 
 /** Edits that stand at the same place stay in their order. */
-function spliced(text: string, edits: readonly Edit[]): string {
+export function spliced(text: string, edits: readonly Edit[]): string {
   const pieces: string[] = [];
   let at = 0;
   for (const { start, end, text: piece } of [...edits].sort((x, y) => x.start - y.start || x.end - y.end)) {

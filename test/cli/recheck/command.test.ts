@@ -91,6 +91,23 @@ describe('recheck on the command line', () => {
     expect(err).not.toContain('\u009b');
   });
 
+  it('gives functions that another program saved the names of the host, and lists them', async () => {
+    writeFileSync(at('other.xlsx'), altered(same, { [SHEET1]: replacing('_xldudf_BURN_PIN_RODS', 'BURN.PIN.RODS') }));
+    expect(await run('--host-names', at('other.xlsx'))).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('needs --write') as string,
+    });
+    const { code, out } = await run('--host-names', '--write', at('host.xlsx'), at('other.xlsx'));
+    expect(code).toBe(0);
+    expect(out).toContain(
+      "renamed 1 for the spreadsheet host\n  'Job sheet'!A1  =BURN.PIN.RODS(B1,10) -> _xldudf_BURN_PIN_RODS(B1,10)\n",
+    );
+    expect(partOf(readFileSync(at('host.xlsx')), SHEET1)).toContain('_xldudf_BURN_PIN_RODS(B1,10)');
+    expect((await run(at('host.xlsx'))).code).toBe(0);
+    const { out: json } = await run('--json', '--host-names', '--write', at('json.xlsx'), at('other.xlsx'));
+    expect(JSON.parse(json)).toMatchObject({ renamed: [{ place: "'Job sheet'!A1", spills: false }] });
+  });
+
   it('shows 40 lines of a kind, or all', async () => {
     const rows = Array.from({ length: 60 }, (_, i) => [`=BURN.PIN.HOLE(${i + 2})`]);
     const many = altered(await makeWorkbook([{ name: 'S', rows }]), {
@@ -269,6 +286,7 @@ it('reads every option', () => {
     write: 'out.xlsx',
     force: true,
     allFormulas: true,
+    hostNames: false,
     seconds: 9,
   };
   expect(
