@@ -11,7 +11,8 @@ import { isBlankOrZero } from './cell.ts';
 import { conditionTexts, operationsIn } from './condition-cells.ts';
 import { optional, required, tableFunction, type Declaration, type Output } from './declaration.ts';
 import { jobSheet } from './job-sheet.ts';
-import { itemsOf, jobItems, listItems } from './job-items.ts';
+import { itemsOf, jobItems, jobKnown, listItems } from './job-items.ts';
+import { jobOf, listParameter } from './read-list.ts';
 import { isPlan, planItems } from './read-plan.ts';
 import type { Cells } from './read-table.ts';
 
@@ -127,14 +128,9 @@ export const CAUTION_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.JOB.SHEET',
     family: 'JOB',
     summary:
-      'A sheet to print on one page: cautions first, then job, rods, oxygen, crew, what departs from the defaults, fire watch, what to wear, and lines to sign. It permits nothing.',
+      'A sheet for the crew to print: cautions first, then the list by mark, what to load, clock times, what departs from the defaults, fire watch, what to wear, and lines to sign. It permits nothing.',
     parameters: {
-      plan: required(
-        { kind: 'cells' },
-        'Region of a PLAN, or several below each other, with heading rows; columns are found by heading',
-        'A1#',
-      ),
-      operation: operationWords,
+      list: listParameter,
       conditions: conditionCells,
       title: optional(
         { kind: 'text' },
@@ -151,11 +147,15 @@ export const CAUTION_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.252', 'osha 1910.253', 'osha 1910.95', 'nfpa 51b 2019', 'pert', 'common practice'],
     cautions: ['JOB'],
     examples: [
-      '=BURN.JOB.SHEET(BURN.PIN.PLAN({4;3},{10;8}),"PIN",{"height 30 ft";"grease-packed"},"Boom foot pins, dragline 2")',
+      '=BURN.JOB.SHEET({"mark","dia","length";"Boom foot, left",5,18;"Boom foot, right",5,18},{"height 30 ft";"grease-packed"},"Boom foot pins, dragline 2")',
     ],
-    about: ({ plan, operation, conditions }, basis) => asked({ operation, conditions, items: plan }, basis).known,
-    calculate: ({ plan, operation: word, conditions: cells, title }, basis) =>
-      jobSheet({ plan, operations: operationsIn(word), conditions: conditionTexts(cells), title }, basis).map(
+    about: ({ list, conditions }, basis) => {
+      const given = parseConditions(conditionTexts(conditions), basis.a.system);
+      const job = jobOf(list, basis);
+      return jobItems([], jobKnown(job), given, basis.a);
+    },
+    calculate: ({ list, conditions: cells, title }, basis) =>
+      jobSheet({ job: jobOf(list, basis), conditions: conditionTexts(cells), title }, basis).map(
         ({ section, what, figure, note }) => [section, what, figure, note],
       ),
   }),

@@ -1,18 +1,31 @@
 import type { Basis } from '../core/basis.ts';
 import { SPREAD_QUANTITIES, itemPercentile, type SpreadQuantity } from '../core/operations/item-percentile.ts';
 import { jobCost, jobCostWorking, type CostLine } from '../core/job/job-cost.ts';
-import { jobSchedule, type Schedule, type Slot } from '../core/job/job-schedule.ts';
+import { parseStart, showClock, showDay, showDuration, type Start } from '../core/job/clock.ts';
+import { crewingOf, jobSchedule, type Schedule } from '../core/job/job-schedule.ts';
+import { crateName, type Job, type JobList } from '../core/job/job-list.ts';
 import { jobStock, type StockLine } from '../core/job/job-stock.ts';
 import { CalcError } from '../core/errors.ts';
-import { bareNoise, highBeyondReach, jointLoad, watchUntil } from '../core/messages.ts';
+import {
+  bareNoise,
+  changeAt,
+  highBeyondReach,
+  jointLoad,
+  leftOutOf,
+  scheduleSum,
+  totalOf,
+  totalWithout,
+  waitsFor,
+  watchUntil,
+} from '../core/messages.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
-import { showQuantity } from '../core/units/show-quantity.ts';
 import { optional, required, tableFunction, type Column, type Declaration, type Output } from './declaration.ts';
-import { listItems } from './job-items.ts';
-import { goodItems, readItems } from './read-items.ts';
-import { planItems, readPlan } from './read-plan.ts';
+import { jobKnown, listItems } from './job-items.ts';
+import { PLAN_COLUMNS, planLine, reached } from './plan-line.ts';
+import { readItems } from './read-items.ts';
+import { jobOf, listParameter } from './read-list.ts';
 import { PRICE_NAMES, readPrices } from './read-prices.ts';
 import { CONFIDENCE, shareOf } from './share.ts';
 
@@ -28,10 +41,15 @@ const sizes = required(
   'Range of items, one a row: the sizes in the order of the operation, then rod and material if wanted; a heading row may name columns and units',
   'A2:C9',
 );
-const plan = required(
-  { kind: 'cells' },
-  'Region of a PLAN with its heading row; columns are found by heading, so that others may stand between',
-  'A1#',
+const confidence = optional(
+  CONFIDENCE,
+  'Chance that nothing runs short on the whole job: 90, 90% or 0.9; the assumption load confidence when left out',
+  '90',
+);
+const crews = optional(
+  { kind: 'quantity', quantity: 'count', above: 0, max: 100, whole: true },
+  'Crews that work side by side; the assumption crews when left out',
+  '1',
 );
 
 const SPREAD_UNIT: Readonly<Record<SpreadQuantity, QuantityName>> = {
@@ -49,6 +67,98 @@ const headed = (name: string, quantity: QuantityName, system: UnitSystem): strin
 
 /** A number that is shown with the unit of its own row. */
 const shownIn = (value: number, quantity: QuantityName, { a }: Basis): number => fromSi(value, quantity, a.system);
+
+/** The columns of a plan, each row with its mark and its pieces. */
+export const JOB_PLAN_COLUMNS = [
+  PLAN_COLUMNS[0],
+  { heading: 'mark' },
+  { heading: 'quantity', quantity: 'count' },
+  ...PLAN_COLUMNS.slice(1),
+] as const satisfies readonly Column[];
+
+const rowsAndPieces = ({ items, pieces, list: { bad } }: Job): string =>
+  bad.length === 0 ? totalOf(items.length, pieces) : totalWithout(items.length, items.length + bad.length, pieces);
+
+/** A row for each row of the list, so that they can stand beside each other, and the total. */
+function jobPlan(job: Job): readonly (readonly Output[])[] {
+  const { cylinders, list } = job;
+  const after = new Map(job.items.map((item, i) => [item, cylinders instanceof CalcError ? cylinders : cylinders[i]]));
+  const blank = JOB_PLAN_COLUMNS.map((): Output => null);
+  const set = (row: readonly Output[], cells: Readonly<Record<string, Output>>): readonly Output[] =>
+    row.map((cell, i) => cells[JOB_PLAN_COLUMNS[i]!.heading] ?? cell);
+  let number = 0;
+  // The heading row of the list is that of the plan.
+  const rows = list.rows.slice(list.rows.findIndex((row) => row.kind !== 'blank'));
+  const last = rows.findLastIndex((row) => row.kind !== 'blank');
+  return [
+    ...rows.slice(0, last + 1).map((row): readonly Output[] => {
+      if (row.kind === 'blank') return blank;
+      number++;
+      if (row.kind === 'bad')
+        return JOB_PLAN_COLUMNS.map(({ heading, ...column }): Output => {
+          if (heading === 'item') return number;
+          if (heading === 'mark') return row.bad.mark;
+          if (heading === 'note') return row.bad.problem.message;
+          return 'quantity' in column && heading !== 'quantity' ? row.bad.problem : null;
+        });
+      const { item } = row;
+      const { sized, quantity, basis, conditions, notes, mark } = item;
+      const [, ...line] = planLine(sized, basis, { quantity, spread: job.spread(item), conditions, notes });
+      const at = after.get(item);
+      return set([number, mark, quantity, ...line], {
+        'cylinders so far': at instanceof CalcError ? at : (at?.opened ?? null),
+        'left in cylinder': at instanceof CalcError ? at : (at?.left ?? null),
+        note:
+          at instanceof CalcError
+            ? [line.at(-1), at.message].filter((t) => t !== '').join('; ')
+            : (line.at(-1) ?? null),
+      });
+    }),
+    set(blank, totalCells(job)),
+  ];
+}
+
+function totalCells(job: Job): Readonly<Record<string, Output>> {
+  const { needs, total, items, cylinders, list } = job;
+  const sum = (of: (item: (typeof items)[number]) => number): number => items.reduce((all, item) => all + of(item), 0);
+  const end = cylinders instanceof CalcError ? cylinders : cylinders.at(-1);
+  const rods = [...needs.rods].map(([name, { plain }]) => `${name}: ${plain}`);
+  return {
+    item: 'total',
+    mark: rowsAndPieces(job),
+    quantity: job.pieces,
+    rod: needs.rods.size === 1 ? crateName(items[0]!.sized) : `${needs.rods.size} kinds`,
+    rods: needs.allRods.plain,
+    'rods low': total.lowRods,
+    'rods high': reached(total.highRods),
+    oxygen: needs.oxygen.plain,
+    'oxygen low': total.lowOxygen,
+    'oxygen high': reached(total.highOxygen),
+    'cylinders so far': end instanceof CalcError ? end : (end?.opened ?? null),
+    'left in cylinder': end instanceof CalcError ? end : (end?.left ?? null),
+    burning: sum(({ sized, quantity }) => quantity * sized.burnTime),
+    crew: needs.crewTime.plain,
+    'crew low': total.lowCrewTime,
+    'crew high': reached(total.highCrewTime),
+    removed: sum(({ sized, quantity }) => quantity * sized.removed),
+    note: [
+      rods.length > 1 ? rods.join(', ') : '',
+      list.bad.length > 0 ? leftOutOf(list.bad.map(({ problem }) => problem.message)) : '',
+      ...list.remarks,
+    ]
+      .filter((note) => note !== '')
+      .join('; '),
+  };
+}
+
+/** Rows of a list that were left out and columns that are not read, one a line, with the reason in the last column. */
+export function leftOutOfList({ bad, remarks }: JobList, columns: number): readonly (readonly Output[])[] {
+  const line = (what: string, reason: string): readonly Output[] =>
+    Array.from({ length: columns }, (_, i): Output => (i === 0 ? what : i === columns - 1 ? reason : null));
+  return [...bad.map(({ problem }) => line('left out', problem.message)), ...remarks.map((r) => line('not read', r))];
+}
+
+const confidenceOf = (given: number | undefined, { a }: Basis): number => shareOf(given ?? a.value('load confidence'));
 
 const STOCK_COLUMNS = [
   { heading: 'load' },
@@ -81,19 +191,20 @@ const COST_COLUMNS = [
   { heading: 'unit' },
   { heading: 'price' },
   { heading: 'amount' },
-  { heading: 'amount low' },
-  { heading: 'amount high' },
+  { heading: 'low' },
+  { heading: 'high' },
   { heading: 'note' },
 ] as const satisfies readonly Column[];
 
 /** Unit of a cost line in words; sums have none. */
-function costUnit(measure: CostLine['measure'], system: UnitSystem): string {
+function costUnit(measure: CostLine['measure'], currency: string, system: UnitSystem): string {
   switch (measure) {
     case 'sum':
-      return '';
+      return currency;
     case 'share':
       return '%';
     case 'cylinder days':
+    case 'crew days':
     case 'days':
       return measure;
     default:
@@ -103,10 +214,12 @@ function costUnit(measure: CostLine['measure'], system: UnitSystem): string {
 
 function costLine(
   { name, quantity, measure, price, amount, note }: CostLine,
+  currency: string,
   { a: { system } }: Basis,
 ): readonly Output[] {
-  const unit =
-    measure === 'sum' || measure === 'share' || measure === 'cylinder days' || measure === 'days' ? undefined : measure;
+  const unit = ['sum', 'share', 'cylinder days', 'crew days', 'days'].includes(measure)
+    ? undefined
+    : (measure as QuantityName);
   const shownQuantity = quantity === undefined ? null : unit ? fromSi(quantity, unit, system) : quantity;
   const one = unit ? 1 / fromSi(1, unit, system) : 1;
   const shownPrice = price === undefined ? null : measure === 'share' ? 100 * price : price * one;
@@ -114,7 +227,7 @@ function costLine(
   return [
     name,
     shownQuantity,
-    costUnit(measure, system),
+    costUnit(measure, currency, system),
     shownPrice,
     amount?.value ?? null,
     amount?.low ?? null,
@@ -123,81 +236,94 @@ function costLine(
   ];
 }
 
-export const SCHEDULE_COLUMNS = [
+const SCHEDULE_COLUMNS = [
   { heading: 'order' },
-  { heading: 'item' },
+  { heading: 'mark' },
   { heading: 'crew' },
   { heading: 'shift' },
-  { heading: 'start', quantity: 'hours' },
-  { heading: 'burn from', quantity: 'hours' },
-  { heading: 'burn to', quantity: 'hours' },
+  { heading: 'day' },
+  { heading: 'start' },
+  { heading: 'burn from' },
+  { heading: 'burn to' },
+  { heading: 'cold at' },
   { heading: 'push shift' },
-  { heading: 'push from', quantity: 'hours' },
-  { heading: 'done', quantity: 'hours' },
+  { heading: 'push from' },
+  { heading: 'done' },
+  { heading: 'cylinder' },
   { heading: 'noise dose', quantity: 'percent' },
   { heading: 'note' },
 ] as const satisfies readonly Column[];
 
-function slotLine(s: Slot, order: number): readonly Output[] {
-  return [
-    order,
-    s.stages.item,
-    s.crew,
-    s.shift,
-    s.start,
-    s.hotFrom,
-    s.hotTo,
-    s.pushShift,
-    s.pushFrom,
-    s.done,
-    s.dose,
-    s.stages.note === '' ? null : s.stages.note,
-  ];
-}
+type ScheduleLine = Partial<Record<(typeof SCHEDULE_COLUMNS)[number]['heading'], Output>>;
 
-/** The items in order, those that fit no shift, then a line for each shift and one for the whole. */
-function scheduleLines(s: Schedule, { a: { system } }: Basis): readonly (readonly Output[])[] {
-  const hours = (time: number): string => showQuantity(Number((time / HOUR).toPrecision(3)) * HOUR, 'hours', system);
-  const blank = SCHEDULE_COLUMNS.map((): Output => null);
-  const line = (set: Readonly<Record<number, Output>>): readonly Output[] => blank.map((cell, i) => set[i] ?? cell);
-  const [ITEM, SHIFT, BURN_TO, DONE, NOTE] = ['item', 'shift', 'burn to', 'done', 'note'].map((h) =>
-    SCHEDULE_COLUMNS.findIndex((c) => c.heading === h),
-  ) as [number, number, number, number, number];
-  const shifts = s.lastHot.map((last, i) => {
-    const until = last === undefined ? undefined : last + s.watch;
-    return line({
-      [ITEM]: 'fire watch',
-      [SHIFT]: i + 1,
-      [BURN_TO]: last ?? null,
-      [DONE]: until ?? null,
-      [NOTE]: until === undefined ? 'no burning' : watchUntil(hours(until), s.watchRule),
-    });
-  });
+/** Pieces, waits and breaks in the order they begin, the fire watch at the end of each shift, and a line for the whole. */
+function scheduleLines(s: Schedule, start: Start): readonly (readonly Output[])[] {
+  const clock = (time: number): string => showClock(start, time);
+  const slots = s.slots.map((slot, i) => ({
+    at: slot.start,
+    shift: slot.shift,
+    line: {
+      order: i + 1,
+      mark: slot.stages.name,
+      crew: slot.crew,
+      start: clock(slot.start),
+      'burn from': clock(slot.hotFrom),
+      'burn to': clock(slot.hotTo),
+      'cold at': clock(slot.cool),
+      'push shift': slot.pushShift,
+      'push from': clock(slot.pushFrom),
+      done: clock(slot.done),
+      cylinder: s.cylinders === undefined ? null : slot.cylinders,
+      'noise dose': slot.dose,
+      note: slot.changes
+        .map((time, k) => changeAt(slot.cylinders - slot.changes.length + k + 1, clock(time)))
+        .join('; '),
+    },
+  }));
+  const pauses = s.pauses.map(({ crew, shift, from, to, waitsFor: stages }) => ({
+    at: from,
+    shift,
+    line: {
+      mark: stages ? 'waits' : 'break',
+      crew,
+      start: clock(from),
+      done: clock(to),
+      note: stages ? `${showDuration(to - from)}: ${waitsFor(stages.name)}` : showDuration(to - from),
+    },
+  }));
+  const watches = s.lastHot.map((last, i) => ({
+    at: Infinity,
+    shift: i + 1,
+    line: {
+      mark: 'fire watch',
+      'burn to': last === undefined ? null : clock(last),
+      done: last === undefined ? null : clock(last + s.watch),
+      note: last === undefined ? 'no burning' : watchUntil(clock(last + s.watch), s.watchRule),
+    },
+  }));
+  const lines = [...slots, ...pauses, ...watches]
+    .sort((x, y) => x.shift - y.shift || (x.at === y.at ? 0 : x.at - y.at))
+    .map(({ shift, line }): ScheduleLine => ({ shift, day: showDay(start, shift), ...line }));
   const bare = `${Math.round(100 * s.bareDose)}%`;
-  return [
-    ...s.slots.map((slot, i) => slotLine(slot, i + 1)),
-    ...s.left.map((stages) => line({ [ITEM]: stages.item, [NOTE]: stages.note })),
-    ...shifts,
-    line({
-      [ITEM]: 'job',
-      [SHIFT]: s.shifts,
-      [DONE]: s.end,
-      [NOTE]:
-        [
-          s.idle > 60 ? `waiting for pins to cool: ${hours(s.idle)}` : '',
-          s.bareDose > 0 ? bareNoise(bare, s.noiseRule) : '',
-        ]
-          .filter((n) => n !== '')
-          .join('; ') || null,
-    }),
-  ];
+  const whole: ScheduleLine = {
+    mark: 'job',
+    shift: s.shifts,
+    day: s.shifts === 0 ? null : showDay(start, s.shifts),
+    done: s.shifts === 0 ? null : clock(s.end),
+    cylinder: s.cylinders ?? null,
+    note: [
+      scheduleSum(showDuration(s.work), showDuration(s.standby), showDuration(s.breaks)),
+      ...(s.bareDose > 0 ? [bareNoise(bare, s.noiseRule)] : []),
+    ].join('; '),
+  };
+  const left = s.left.map(({ stages, reason }): ScheduleLine => ({ mark: stages.name, note: reason }));
+  return [...lines, ...left, whole].map((line) => SCHEDULE_COLUMNS.map(({ heading }): Output => line[heading] ?? null));
 }
 
-/** Problems of rows that were left out, one a line, with the problem in the last column. */
-function leftOut(bad: readonly CalcError[], columns: number): readonly (readonly Output[])[] {
-  return bad.map(({ message }) =>
-    Array.from({ length: columns }, (_, i): Output => (i === 0 ? 'left out' : i === columns - 1 ? message : null)),
-  );
+/** The start as it is typed, for the rest that of the assumptions. */
+function startOf(text: string | undefined, { a }: Basis): Start {
+  const typed = text === undefined ? undefined : parseStart(text);
+  return { day: typed?.day, time: typed && !Number.isNaN(typed.time) ? typed.time : a.value('shift start') };
 }
 
 const SOURCES = ['pert', 'sobol', 'percentile', 'common practice'];
@@ -242,26 +368,38 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     },
   }),
   tableFunction({
+    name: 'BURN.JOB.PLAN',
+    family: 'JOB',
+    summary:
+      'A labelled row for each row of a job list, operations mixed: rods, pressure, oxygen, cylinders, minutes for all its pieces, with low and high; the total of the list last.',
+    parameters: { list: listParameter },
+    assume: true,
+    result: { kind: 'table', columns: JOB_PLAN_COLUMNS },
+    sources: SOURCES,
+    cautions: [],
+    examples: [
+      '=BURN.JOB.PLAN({"mark","qty","dia","length";"Boom foot",2,5,18;"Lock pin",4,"1-1/2",6})',
+      '=BURN.JOB.PLAN({4,10;3,8})',
+    ],
+    about: ({ list }, basis) => jobKnown(jobOf(list, basis)),
+    calculate: ({ list }, basis) => jobPlan(jobOf(list, basis)),
+  }),
+  tableFunction({
     name: 'BURN.JOB.STOCK',
     family: 'JOB',
     summary:
-      'What to load for a whole list so that everything suffices together with a confidence: rods, cylinders, batteries, plates, crew hours; and how often the plain sum of the plans would fall short.',
-    parameters: {
-      operation: operationParameter,
-      sizes,
-      confidence: required(CONFIDENCE, 'Chance that nothing runs short on the whole job: 90, 90% or 0.9', '90'),
-    },
+      'What to load for a whole job list so that everything suffices together with a confidence: rods, cylinders, batteries, plates, crew hours; and how often the plain sum of the plans would fall short.',
+    parameters: { list: listParameter, confidence },
     assume: true,
     result: { kind: 'table', columns: STOCK_COLUMNS },
     sources: [...SOURCES, 'latin hypercube', 'peukert 1897'],
     cautions: ['CYLINDER', 'BATTERY'],
-    examples: ['=BURN.JOB.STOCK("PIN",{4,10;4,10;3,8},90)'],
+    examples: ['=BURN.JOB.STOCK({"mark","qty","dia","length";"Boom foot",2,5,18;"Lock pin",4,"1-1/2",6},90)'],
     monotone: [{ column: 'amount', rises: ['confidence'] }],
-    about: ({ operation: id, sizes: cells }, basis) => listItems(id as OperationId, 'sizes', cells, basis).items,
-    calculate: ({ operation: id, sizes: cells, confidence }, basis) => {
-      const operation = operationOf(id as OperationId);
-      const { sizings, bad } = goodItems(operation, 'sizes', cells, basis);
-      const stock = jobStock(operation, sizings, shareOf(confidence), basis);
+    about: ({ list }, basis) => jobKnown(jobOf(list, basis)),
+    calculate: ({ list, confidence: given }, basis) => {
+      const job = jobOf(list, basis);
+      const stock = jobStock(job, confidenceOf(given, basis));
       return [
         ...stock.lines.map((line) => stockLine(line, basis)),
         [
@@ -271,9 +409,9 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
           null,
           stock.short,
           stock.plainShort,
-          jointLoad(sizings.length, `${(100 * stock.level).toPrecision(3)}%`),
+          jointLoad(rowsAndPieces(job), `${(100 * stock.level).toPrecision(3)}%`),
         ],
-        ...leftOut(bad, STOCK_COLUMNS.length),
+        ...leftOutOfList(job.list, STOCK_COLUMNS.length),
       ];
     },
   }),
@@ -281,28 +419,37 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.JOB.COST',
     family: 'JOB',
     summary:
-      'Priced lines of a plan from your own price cells: rods, oxygen, cylinders and their rental, crew, plates, ram hire, mobilisation, contingency, margin or mark-up; with low and high.',
+      'Priced lines of a job list from your own price cells: what BURN.JOB.STOCK loads for the confidence, days and waiting of BURN.JOB.SCHEDULE, contingency, margin or mark-up, tax; with low and high.',
     parameters: {
-      plan,
+      list: listParameter,
       prices: required(
         { kind: 'cells' },
         `Rows name, price and, for oxygen and crew, per (100 scf, h). Names: ${PRICE_NAMES.filter((n) => !n.startsWith('rod ')).join(', ')}, rod 3/8 x 36, other ...`,
         'A1:C9',
       ),
+      confidence,
+      crews,
     },
     assume: true,
     result: { kind: 'table', columns: COST_COLUMNS },
     sources: ['pert', 'common practice'],
     cautions: [],
-    examples: ['=BURN.JOB.COST(BURN.PIN.PLAN({4;3},{10;8}),{"rod",9;"oxygen",0.4;"crew",180;"margin",20})'],
-    about: ({ plan: cells }, { a }) => planItems(cells, a.system).items,
-    working: ({ plan: cells, prices }, basis) =>
-      jobCostWorking(readPlan(cells, basis.a.system).rows, readPrices(prices, basis.a.system), basis),
-    calculate: ({ plan: cells, prices }, basis) => {
-      const { rows, bad } = readPlan(cells, basis.a.system);
+    examples: ['=BURN.JOB.COST({4,10;3,8},{"rod",9;"oxygen",0.4;"crew",180;"margin",20})'],
+    about: ({ list }, basis) => jobKnown(jobOf(list, basis)),
+    working: ({ list, prices, confidence: given, crews: number }, basis) =>
+      jobCostWorking(
+        jobOf(list, basis),
+        readPrices(prices, basis.a.system),
+        confidenceOf(given, basis),
+        crewingOf(basis, number),
+      ),
+    calculate: ({ list, prices, confidence: given, crews: number }, basis) => {
+      const read = readPrices(prices, basis.a.system);
+      const job = jobOf(list, basis);
+      const lines = jobCost(job, read, confidenceOf(given, basis), crewingOf(basis, number));
       return [
-        ...jobCost(rows, readPrices(prices, basis.a.system), basis).map((line) => costLine(line, basis)),
-        ...leftOut(bad, COST_COLUMNS.length),
+        ...lines.map((line) => costLine(line, read.currency, basis)),
+        ...leftOutOfList(job.list, COST_COLUMNS.length),
       ];
     },
   }),
@@ -310,32 +457,31 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.JOB.SCHEDULE',
     family: 'JOB',
     summary:
-      'Order, shifts and hours of a plan: the crew burns one pin while another cools, within the noise dose of a shift and with the fire watch done before it ends.',
+      'Order, clock times and shifts of a job list: the crew burns one pin while another cools, within the noise dose and with the fire watch done before the shift ends; breaks, cylinder changes, who waits for what.',
     parameters: {
-      plan,
-      crews: required(
-        { kind: 'quantity', quantity: 'count', above: 0, max: 100, whole: true },
-        'Crews that work side by side',
-        '1',
-      ),
+      list: listParameter,
+      crews,
       shift: optional(
         { kind: 'quantity', quantity: 'hours', above: 0, max: 24 * HOUR },
-        'Hours of a shift; the assumption day length when left out',
+        'Hours of a shift, breaks included; the assumption day length when left out',
         '10',
+      ),
+      start: optional(
+        { kind: 'text' },
+        'When the first shift starts: 07:00, or a date and time; the assumption shift start when left out',
+        '"07:00"',
       ),
     },
     assume: true,
     result: { kind: 'table', columns: SCHEDULE_COLUMNS },
     sources: ['osha 1910.95', 'niosh 98-126', 'nfpa 51b 2019', 'johnson', 'common practice'],
     cautions: ['NOISE', 'FIRE'],
-    examples: ['=BURN.JOB.SCHEDULE(BURN.PIN.PLAN({4;3;5},{10;8;12}),1,10)'],
-    about: ({ plan: cells }, { a }) => planItems(cells, a.system).items,
-    calculate: ({ plan: cells, crews, shift }, basis) => {
-      const { rows, bad } = readPlan(cells, basis.a.system);
-      return [
-        ...scheduleLines(jobSchedule(rows, crews, shift ?? basis.a.value('day length'), basis), basis),
-        ...leftOut(bad, SCHEDULE_COLUMNS.length),
-      ];
+    examples: ['=BURN.JOB.SCHEDULE({"mark","dia","length";"Boom foot",5,18;"Stick pivot",4,16},1,10,"07:00")'],
+    about: ({ list }, basis) => jobKnown(jobOf(list, basis)),
+    calculate: ({ list, crews: number, shift, start }, basis) => {
+      const job = jobOf(list, basis);
+      const lines = scheduleLines(jobSchedule(job, crewingOf(basis, number, shift)), startOf(start, basis));
+      return [...lines, ...leftOutOfList(job.list, SCHEDULE_COLUMNS.length)];
     },
   }),
 ];

@@ -1,7 +1,9 @@
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import type { Basis } from '../core/basis.ts';
+import type { Job } from '../core/job/job-list.ts';
 import type { CalcError } from '../core/errors.ts';
 import { operationOf } from '../core/operations/all.ts';
+import { underWater } from '../core/operations/site.ts';
 import type { Condition } from '../core/safety/conditions.ts';
 import { itemOf, type Item, type KnownItem } from '../core/safety/item.ts';
 import type { Operation } from '../core/safety/operations.ts';
@@ -25,6 +27,33 @@ export function jobItems(
   });
   return [...rows, ...assumed].map((item) => ({ ...item, conditions: [...conditions, ...(item.conditions ?? [])] }));
 }
+
+/** The items of a job list, each kind once, as far as their cautions go. */
+export function jobKnown({ items }: Job): readonly KnownItem[] {
+  const kinds = new Map<string, KnownItem>();
+  for (const { sized: s, conditions, basis } of items) {
+    const place = placeOf(basis.a, s.operation.cooling !== undefined);
+    const known: KnownItem = {
+      operation: s.operation.id as Operation,
+      material: s.material,
+      rod: s.rod,
+      conditions,
+      ...place,
+    };
+    const { id } = s.operation;
+    const key = [id, s.material.name, s.rod.rod.name, s.rod.coupled, JSON.stringify([conditions, place])].join('|');
+    kinds.set(key, known);
+  }
+  return [...kinds.values()];
+}
+
+/** What the columns of a row may say of the place, where that differs from the rest of the job. */
+const placeOf = (a: Assumptions, cooled: boolean): Pick<KnownItem, 'position' | 'access' | 'grounded' | 'cooling'> => ({
+  position: underWater(a) ? 'underwater' : a.word('position'),
+  access: a.word('access'),
+  grounded: a.word('work grounded') === 'yes',
+  ...(cooled && { cooling: a.word('cooling method') }),
+});
 
 /** The items of a list with the rods named or picked for them, and the problems of rows that cannot be sized. */
 export function listItems(

@@ -1,9 +1,15 @@
 import { isChoice, type Assumption } from '../core/assumptions/assumption.ts';
 import { REGISTRY, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
-import { findRod, rodNames } from '../core/burn/rods.ts';
-import { jobTotals } from '../core/job/job-cost.ts';
-import type { Ranged } from '../core/job/job-range.ts';
+import { rodNames, type Rod } from '../core/burn/rods.ts';
+import { CalcError } from '../core/errors.ts';
+import { showClock, showDuration, type Start } from '../core/job/clock.ts';
+import { nameOf, type Job } from '../core/job/job-list.ts';
+import { crewingOf, jobSchedule, type Schedule } from '../core/job/job-schedule.ts';
+import { jobStock } from '../core/job/job-stock.ts';
+import { changeAt, scheduleSum, waitsFor, watchUntil } from '../core/messages.ts';
+import { itemSetting } from '../core/operations/item-supply.ts';
+import type { Sized } from '../core/operations/sized.ts';
 import { conditionText, parseConditions, type ConditionName } from '../core/safety/conditions.ts';
 import { fireReachInForce } from '../core/safety/fire-reach.ts';
 import { freshAirForOxygen } from '../core/safety/fresh-air-for-oxygen.ts';
@@ -12,20 +18,18 @@ import { noiseHours } from '../core/safety/noise-hours.ts';
 import { findNoiseRule } from '../core/safety/noise-rules.ts';
 import { oxygenByVolume, oxygenRelease } from '../core/safety/oxygen-release.ts';
 import { conditionsOf } from '../core/safety/item.ts';
-import { OPERATIONS, type Operation } from '../core/safety/operations.ts';
+import { OPERATIONS } from '../core/safety/operations.ts';
 import { wearFor } from '../core/safety/ppe.ts';
 import { rodCover } from '../core/safety/welding-machine.ts';
 import { operationOf } from '../core/operations/all.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
-import type { QuantityName } from '../core/units/quantities.ts';
+import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
-import { isBlankOrZero } from './cell.ts';
 import { watchRule } from './fire-functions.ts';
-import { itemsOf, jobItems } from './job-items.ts';
+import { itemsOf, jobItems, jobKnown } from './job-items.ts';
 import { shortCautions } from './plan-cautions.ts';
-import { planItems, readPlan } from './read-plan.ts';
-import { cellUnder, quantityUnder, readTable, type Cells } from './read-table.ts';
+import { shareOf } from './share.ts';
 
 /** One line of a job sheet. The section stands in its first line only. */
 export interface SheetLine {
@@ -36,8 +40,7 @@ export interface SheetLine {
 }
 
 export interface JobSheetRequest {
-  readonly plan: Cells;
-  readonly operations: readonly Operation[];
+  readonly job: Job;
   readonly conditions: readonly string[];
   readonly title: string | undefined;
 }
@@ -61,24 +64,19 @@ const SIGN_OFF: readonly string[] = [
 ];
 
 /**
- * A printable sheet of one page: cautions first, then the job with its figures, what departs from the defaults, fire watch,
+ * A printable sheet: cautions first, then the list by mark, what to load, the times, what departs from the defaults, fire watch,
  * what to wear, and lines to sign. It permits nothing.
  */
-export function jobSheet({ plan, operations, conditions, title }: JobSheetRequest, basis: Basis): readonly SheetLine[] {
+export function jobSheet({ job, conditions, title }: JobSheetRequest, basis: Basis): readonly SheetLine[] {
   const { a } = basis;
   const { system } = a;
-  const { rows, bad } = readPlan(plan, system);
-  const totals = jobTotals(rows, basis);
   const given = parseConditions(conditions, system);
-  const { items: known, bad: untold } = planItems(plan, system);
+  const known = jobKnown(job);
+  const operations = OPERATIONS.filter((id) => job.items.some(({ sized }) => sized.operation.id === id));
   const items = itemsOf(jobItems(operations, known, given, a), a);
   const held = items.flatMap(conditionsOf);
   const has = (...names: readonly ConditionName[]): boolean => held.some((c) => names.includes(c.name));
-  const shown = (value: number, quantity: QuantityName): string =>
-    Number.isFinite(value) ? showQuantity(value, quantity, system, DIGITS) : 'beyond reach';
-  const range = ({ low, high }: Ranged, quantity: QuantityName): string =>
-    `${shown(low, quantity)} to ${shown(high, quantity)} in eight cases of ten`;
-  const whole = (n: number): string => (Number.isFinite(n) ? String(n) : 'beyond reach');
+  const shown = shownIn(system);
 
   const sheet: SheetLine[] = [];
   const section = (name: string, lines: readonly Line[]): void =>
@@ -113,77 +111,48 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
       .filter((c) => !given.some((g) => g.name === c.name))
       .map((c) => (c.origin === 'material' ? c.because : conditionText(c, system))),
   );
+  const { bad, remarks } = job.list;
   section('Job', [
-    ...OPERATIONS.filter((id) => items.some((item) => item.operation === id)).map((id): Line => [
-      operationOf(id).summary,
-      id,
-      '',
-    ]),
-    [
-      'items',
-      String(rows.length),
-      bad.length === 0 ? '' : `${bad.length} left out of all figures: ${bad[0]?.message ?? ''}`,
-    ],
-    // Rows that could not be sized do not say what they are either.
-    ...(untold.length > bad.length
-      ? [['cautions left out', String(untold.length), untold.at(-1)?.message ?? ''] as const]
-      : []),
+    ...operations.map((id): Line => [operationOf(id).summary, id, '']),
+    ['items', String(job.pieces), bad.length === 0 ? '' : `${bad.length} left out of all figures`],
+    ...bad.map(({ problem }): Line => ['left out', '', problem.message]),
+    ...remarks.map((remark): Line => ['not read', '', remark]),
     [
       'conditions given',
       '',
       conditions.length === 0 ? 'none: that says nothing of the place. Walk it and list them' : conditions.join(', '),
     ],
-    ...(brought.size > 0 ? [['of the plan and the assumptions', '', [...brought].join(', ')] as const] : []),
+    ...(brought.size > 0 ? [['of the list and the assumptions', '', [...brought].join(', ')] as const] : []),
   ]);
 
+  const schedule = jobSchedule(job, crewingOf(basis));
+  const start: Start = { time: a.value('shift start'), day: undefined };
+  section('List', listLines(job, schedule, start, basis));
   const cover = rodCover({ grounded: has('grounded work'), arc: false, underwater: has('underwater', 'splash zone') });
   const covering = cover.cover === 'insulated' ? `use insulated rods: ${cover.reason}` : `bare rods: ${cover.reason}`;
-  section(
-    'Rods',
-    [...totals.rods].map(([name, count]): Line => [
-      `rod ${name}`,
-      whole(count.value),
-      `${whole(count.low)} to ${whole(count.high)} in eight cases of ten${name.includes('insulated') ? '' : `; ${covering}`}`,
-    ]),
-  );
+  section('To load', loadLines(job, covering, basis));
+  section('Times', timeLines(schedule, start));
 
-  const column = columnsOf(plan, basis);
-  const between = (values: readonly number[], quantity: QuantityName): string => {
-    const [least, most] = [Math.min(...values), Math.max(...values)];
-    return shown(least, quantity) === shown(most, quantity)
-      ? shown(most, quantity)
-      : `${shown(least, quantity)} to ${shown(most, quantity)}`;
-  };
-  const readings = (
-    [
-      ['tip pressure', 'tip pressure', 'pressure'],
-      ['regulator setting', 'regulator setting', 'pressure'],
-      ['flow', 'flow through a rod', 'flow'],
-    ] as const
-  ).flatMap(([heading, what, quantity]): Line[] => {
-    const values = column(heading, quantity);
-    return values.length === 0
-      ? []
-      : [[what, between(values, quantity), heading === 'flow' ? '' : 'gauge, while oxygen flows']];
-  });
+  const { lowOxygen, highOxygen } = job.total;
+  const flows = job.items.map(({ sized }) => sized.flow);
   section('Oxygen', [
-    ['oxygen at the work', shown(totals.oxygen.value, 'oxygen'), range(totals.oxygen, 'oxygen')],
     [
-      'cylinders',
-      whole(totals.cylinders.value),
-      `${whole(totals.cylinders.low)} to ${whole(totals.cylinders.high)} in eight cases of ten; chained upright, capped when moved, ${shown(LIMITS.cylinderDistance.value, 'distance')} from fuel gas and combustibles or behind a barrier`,
+      'oxygen at the work',
+      shown(job.needs.oxygen.plain, 'oxygen'),
+      `${shown(lowOxygen, 'oxygen')} to ${shown(highOxygen, 'oxygen')} in eight cases of ten`,
     ],
-    ...readings,
+    ...settingLines(job, basis),
+    ['flow through a rod', between(flows, 'flow', system), ''],
     ...(has('confined', 'indoors')
       ? airLines(
-          Math.max(0, ...column('flow', 'flow')),
-          rows.map((r) => r.rod),
+          Math.max(...flows),
+          job.items.map(({ sized }) => sized.rod.rod),
           basis,
         )
       : []),
   ]);
 
-  const rams = column('ram', 'force');
+  const rams = job.items.flatMap(({ sized }) => ramOf(sized));
   const push: readonly Line[] =
     rams.length > 0
       ? [
@@ -200,12 +169,11 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
     [
       'rod burning',
       shown(
-        rows.reduce((sum, r) => sum + r.burnTime, 0),
+        job.items.reduce((sum, { sized, quantity }) => sum + quantity * sized.burnTime, 0),
         'time',
       ),
-      `${rule.name} allows ${shown(noiseHours(noise, rule), 'hours')} a shift of such work without protectors, at ${shown(noise, 'level')} on average (common practice, no source; measure)`,
+      `${rule.name} allows ${shown(noiseHours(noise, rule), 'hours')} a shift of such work without protectors, at ${shown(noise, 'level')} on average (common practice, no source; measure); never one person alone`,
     ],
-    ['crew time', shown(totals.crew.value, 'hours'), `${range(totals.crew, 'hours')}; never one person alone`],
     ...push,
   ]);
 
@@ -241,34 +209,139 @@ export function jobSheet({ plan, operations, conditions, title }: JobSheetReques
   return sheet;
 }
 
-/** Numbers under a heading of the plan, SI; cells that hold none are passed over. */
-function columnsOf(plan: Cells, { a }: Basis): (heading: string, quantity: QuantityName) => readonly number[] {
-  const table = readTable(
-    'plan',
-    plan,
-    {
-      rod: ['rod'],
-      'tip pressure': ['tip pressure'],
-      'regulator setting': ['regulator setting'],
-      flow: ['flow'],
-      oxygen: ['oxygen'],
-      ram: ['ram'],
-    },
-    ['rod', 'oxygen'],
-  );
-  return (heading, quantity) =>
-    table.flatMap((row) => {
-      const cell = cellUnder(row, heading);
-      if (isBlankOrZero(cell) || typeof cell !== 'number') return [];
-      const value = quantityUnder(row, heading, { kind: 'quantity', quantity }, a.system);
-      return value === undefined ? [] : [value];
-    });
+const shownIn =
+  (system: UnitSystem) =>
+  (value: number, quantity: QuantityName): string =>
+    Number.isFinite(value) ? showQuantity(value, quantity, system, DIGITS) : 'beyond reach';
+
+function between(values: readonly number[], quantity: QuantityName, system: UnitSystem): string {
+  const shown = shownIn(system);
+  const [least, most] = [Math.min(...values), Math.max(...values)].map((x) => shown(x, quantity)) as [string, string];
+  return least === most ? most : `${least} to ${most}`;
+}
+
+/** A row of the list each: its sizes, rods, pressure, and when its pieces are burnt. */
+function listLines(job: Job, { slots }: Schedule, start: Start, { a }: Basis): readonly Line[] {
+  const shown = shownIn(a.system);
+  return job.items.map((item): Line => {
+    const { sized, quantity, conditions, notes } = item;
+    const { operation, planned } = sized;
+    const sizes = operation.order
+      .filter((name) => operation.sizes[name]?.default === undefined || planned[name] !== operation.sizes[name].default)
+      .map((name) => `${name} ${shown(planned[name]!, operation.sizes[name]!.quantity)}`);
+    const own = slots.flatMap((slot, i) => (slot.stages.item === item ? [{ order: i + 1, slot }] : []));
+    const when =
+      own.length === 0
+        ? 'in no shift: see below'
+        : `order ${own.map(({ order }) => order).join(', ')}, burning from ${own
+            .map(({ slot }) => `${showClock(start, slot.hotFrom)} of shift ${slot.shift}`)
+            .join(', ')}`;
+    return [
+      `${nameOf(item)}${quantity === 1 ? '' : `, ${quantity} off`}`,
+      `${quantity * sized.rods} rods ${sized.name}`,
+      [
+        `${operation.id} ${sizes.join(', ')}`,
+        sized.material.name,
+        `tip ${shown(sized.pressure, 'pressure')}`,
+        when,
+        ...conditions.map((c) => conditionText(c, a.system)),
+        ...notes,
+      ].join('; '),
+    ];
+  });
+}
+
+/** What is loaded, as BURN.JOB.STOCK gives it for the confidence in force. */
+function loadLines(job: Job, covering: string, { a }: Basis): readonly Line[] {
+  const shown = shownIn(a.system);
+  const confidence = shareOf(a.value('load confidence'));
+  const { lines } = jobStock(job, confidence);
+  return lines.map(({ name, load, plain, quantity }): Line => {
+    const hint = name.startsWith('rods ')
+      ? name.includes('insulated')
+        ? ''
+        : `; ${covering}`
+      : name === 'cylinders'
+        ? `; chained upright, capped when moved, ${shown(LIMITS.cylinderDistance.value, 'distance')} from fuel gas and combustibles or behind a barrier`
+        : '';
+    const figure = (x: number): string =>
+      quantity === 'hours' ? showDuration(x) : quantity === 'count' ? String(x) : shown(x, quantity);
+    return [name, figure(load), `by the plans ${figure(plain)}${hint}`];
+  });
+}
+
+/** Shift by shift: from when to when, breaks, waits, cylinder changes, and the fire watch. */
+function timeLines(s: Schedule, start: Start): readonly Line[] {
+  const clock = (time: number): string => showClock(start, time);
+  const shifts = Array.from({ length: s.shifts }, (_, i) => i + 1).flatMap((shift): readonly Line[] => {
+    const burnt = s.slots.filter((slot) => slot.shift === shift);
+    const pushed = s.slots.filter((slot) => slot.pushShift === shift);
+    const last = s.lastHot[shift - 1];
+    const end = Math.max(0, ...pushed.map((slot) => slot.done), last === undefined ? 0 : last + s.watch);
+    const changes = burnt.flatMap(({ changes: times, cylinders }) =>
+      times.map((time, k) => changeAt(cylinders - times.length + k + 1, clock(time))),
+    );
+    const pauses = s.pauses
+      .filter((p) => p.shift === shift)
+      .map(({ crew, from, to, waitsFor: stages }) => {
+        const who = s.crews === 1 ? '' : ` (crew ${crew})`;
+        return `${clock(from)} to ${clock(to)}${who} ${stages ? waitsFor(stages.name) : 'break'}`;
+      });
+    return [
+      [
+        `shift ${shift}`,
+        `${clock(0)} to ${clock(end)}`,
+        [...(last === undefined ? [] : [watchUntil(clock(last + s.watch), s.watchRule)]), ...changes, ...pauses].join(
+          '; ',
+        ),
+      ],
+    ];
+  });
+  return [
+    ...shifts,
+    ...s.left.map(({ stages, reason }): Line => [stages.name, '', reason]),
+    ['in all', `${s.shifts} ${s.shifts === 1 ? 'shift' : 'shifts'}`, scheduleSum(...sums(s))],
+  ];
+}
+
+const sums = ({ work, standby, breaks }: Schedule): [string, string, string] => [
+  showDuration(work),
+  showDuration(standby),
+  showDuration(breaks),
+];
+
+function settingLines({ items }: Job, { a }: Basis): readonly Line[] {
+  const tips = items.map(({ sized }) => sized.pressure);
+  const settings = items.flatMap(({ sized, basis }) => {
+    try {
+      return [itemSetting(sized, basis).gauge];
+    } catch (e) {
+      if (e instanceof CalcError) return [];
+      throw e;
+    }
+  });
+  const flowing = 'gauge, while oxygen flows';
+  return [
+    ['tip pressure', between(tips, 'pressure', a.system), flowing],
+    ...(settings.length > 0 ? [['regulator setting', between(settings, 'pressure', a.system), flowing] as const] : []),
+  ];
+}
+
+/** The ram that a piece asks for, where it is pushed and a common ram has the rating. */
+function ramOf(sized: Sized): readonly number[] {
+  try {
+    const ram = sized.ram();
+    return ram === undefined ? [] : [ram];
+  } catch (e) {
+    if (e instanceof CalcError) return [];
+    throw e;
+  }
 }
 
 /** Unburnt oxygen of the thirstiest rod, and the air that keeps the room's average at the limit. */
-function airLines(flow: number, rods: readonly string[], basis: Basis): readonly Line[] {
+function airLines(flow: number, rods: readonly Rod[], basis: Basis): readonly Line[] {
   const { a } = basis;
-  const burnt = Math.min(...rods.map((name) => a.value(rodNames(findRod(name).rod).burnt)));
+  const burnt = Math.min(...rods.map((rod) => a.value(rodNames(rod).burnt)));
   const release = oxygenRelease(flow, burnt, a.value('leak flow'));
   const air = freshAirForOxygen(
     oxygenByVolume(release, a.value('room temperature'), a.value('air pressure')),

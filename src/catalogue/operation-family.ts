@@ -1,17 +1,11 @@
 import type { Basis } from '../core/basis.ts';
 import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
-import { CalcError } from '../core/errors.ts';
-import { cylindersOpened } from '../core/operations/cylinders-opened.ts';
-import { itemSetting, settingOf, supplyOf } from '../core/operations/item-supply.ts';
-import { notesOf } from '../core/operations/notes.ts';
+import { settingOf, supplyOf } from '../core/operations/item-supply.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
 import { sized, type Sized } from '../core/operations/sized.ts';
-import { spreadItem } from '../core/operations/spread-item.ts';
-import { highBeyondReach } from '../core/messages.ts';
 import type { Working } from '../core/model/working.ts';
-import { itemOf, type KnownItem } from '../core/safety/item.ts';
-import { isOperation } from '../core/safety/operations.ts';
+import type { KnownItem } from '../core/safety/item.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import {
   optional,
@@ -19,14 +13,12 @@ import {
   rowsFunction,
   tableFunction,
   valueFunction,
-  type Column,
   type Declaration,
-  type Output,
   type Parameter,
   type Values,
 } from './declaration.ts';
 import { operationMoves } from './operation-moves.ts';
-import { planCautions, planConditions } from './plan-cautions.ts';
+import { PLAN_COLUMNS, planLine, shareCylinders } from './plan-line.ts';
 import { STEP_COLUMNS, stepLines } from './step-table.ts';
 
 type SizeParameters<G extends string> = Record<G, Parameter>;
@@ -34,34 +26,6 @@ type FamilyParameters<G extends string> = SizeParameters<G> & {
   readonly rod: Parameter<{ readonly kind: 'rod' }, true>;
   readonly material: Parameter<{ readonly kind: 'material' }, true>;
 };
-
-/** Headings of a plan; the first holds the item's number, the last the reason of a failed row. */
-export const PLAN_COLUMNS = [
-  { heading: 'item' },
-  { heading: 'rod' },
-  { heading: 'rods', quantity: 'count', step: 'N' },
-  { heading: 'rods low', quantity: 'count' },
-  { heading: 'rods high', quantity: 'count' },
-  { heading: 'tip pressure', quantity: 'pressure', step: 'p' },
-  { heading: 'flow', quantity: 'flow', step: 'm' },
-  { heading: 'oxygen', quantity: 'oxygen', step: 'O' },
-  { heading: 'oxygen low', quantity: 'oxygen' },
-  { heading: 'oxygen high', quantity: 'oxygen' },
-  { heading: 'cylinders opened', quantity: 'count' },
-  { heading: 'burning', quantity: 'time', step: 't' },
-  { heading: 'crew', quantity: 'time', step: 't_crew' },
-  { heading: 'crew low', quantity: 'time' },
-  { heading: 'crew high', quantity: 'time' },
-  { heading: 'regulator setting', quantity: 'pressure', step: 'p_reg' },
-  { heading: 'cooling', quantity: 'time', step: 't_cool' },
-  { heading: 'ram', quantity: 'force', step: 'R_ram' },
-  { heading: 'removed', quantity: 'mass', step: 'M' },
-  { heading: 'operation' },
-  { heading: 'material' },
-  { heading: 'conditions' },
-  { heading: 'cautions' },
-  { heading: 'note' },
-] as const satisfies readonly Column[];
 
 const SOURCES = ['nasa polynomials', 'isothermal pipe flow', 'common practice'];
 
@@ -167,85 +131,4 @@ function itemKey(values: Readonly<Record<string, unknown>>): string {
           : `${value.name} `;
   }
   return key;
-}
-
-function planLine(s: Sized, basis: Basis): readonly Output[] {
-  const { operation } = s;
-  const spread = spreadItem(s, basis);
-  const high = (x: number): Output => (Number.isFinite(x) ? x : highBeyondReach());
-  const setting = settingOrError(s, basis);
-  const ram = orError(() => s.ram() ?? null);
-  const notes = [...notesOf(s, basis), ...[setting, ram].flatMap((x) => (x instanceof CalcError ? [x.message] : []))];
-  return [
-    null,
-    s.name,
-    s.rods,
-    spread.lowRods,
-    high(spread.highRods),
-    s.pressure,
-    s.flow,
-    s.oxygen,
-    spread.lowOxygen,
-    high(spread.highOxygen),
-    s.oxygen,
-    s.burnTime,
-    s.crewTime,
-    spread.lowCrewTime,
-    high(spread.highCrewTime),
-    setting,
-    operation.cooling ? s.cooling : null,
-    ram,
-    s.removed,
-    operation.id,
-    s.material.name,
-    ...cautionCells(operation.id, s, basis),
-    notes.join('; '),
-  ];
-}
-
-/** Conditions and cautions of an item, which many of a list have in common. */
-const cautionCells = (id: string, { material, rod }: Sized, { a, once }: Basis): readonly [string, string] =>
-  once(`cautions ${id} ${material.name} ${rod.rod.kind} ${rod.coupled}`, () => {
-    const item = itemOf({ operation: isOperation(id) ? id : undefined, material, rod }, a);
-    return [planConditions(item, a.system), planCautions(item)] as const;
-  });
-
-/** What to set at the regulator; where the hose cannot feed the rod the cell says so, and the rest of the row stands. */
-const settingOrError = (s: Sized, basis: Basis): number | CalcError => orError(() => itemSetting(s, basis).gauge);
-
-function orError<T>(make: () => T): T | CalcError {
-  try {
-    return make();
-  } catch (e) {
-    if (e instanceof CalcError) return e;
-    throw e;
-  }
-}
-
-const at = (heading: (typeof PLAN_COLUMNS)[number]['heading']): number =>
-  PLAN_COLUMNS.findIndex((c) => c.heading === heading);
-const [OXYGEN, FLOW, CYLINDERS, SETTING, NOTE] = [
-  at('oxygen'),
-  at('flow'),
-  at('cylinders opened'),
-  at('regulator setting'),
-  at('note'),
-];
-
-/** Items share cylinders: each row shows the full cylinders opened for it, so that the column adds up to what the list needs. */
-function shareCylinders(rows: readonly (readonly Output[])[], basis: Basis): ReadonlyMap<number, readonly Output[]> {
-  const items = rows.map((row) => ({
-    oxygen: row[OXYGEN] as number,
-    flow: row[FLOW] as number,
-    setting: typeof row[SETTING] === 'number' ? row[SETTING] : undefined,
-  }));
-  try {
-    return new Map([[CYLINDERS, cylindersOpened(items, basis)]]);
-  } catch (e) {
-    if (!(e instanceof CalcError)) throw e;
-    return new Map<number, readonly Output[]>([
-      [CYLINDERS, rows.map(() => e)],
-      [NOTE, rows.map((row) => [row[NOTE], e.message].filter((text) => text !== '').join('; '))],
-    ]);
-  }
 }

@@ -38,6 +38,7 @@ const OTHER_WORDS: Readonly<Record<string, string>> = {
   PUSH: 'ram jack press hydraulic tons porta extract drive out',
   GUARD: 'shield plate fixture jig guide protection',
   SPREAD: 'risk percentile confidence range uncertainty contingency p90',
+  'JOB.PLAN': 'takeoff schedule of pins marks quantities whole list total sum',
   'JOB.STOCK': 'load list packing truck van what to bring order how many shopping materials',
   'JOB.COST': 'price quote quotation bid tender money dollars charge rate invoice estimate',
   'JOB.SCHEDULE': 'gantt timeline programme shift order days how long calendar crew plan',

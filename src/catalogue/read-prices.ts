@@ -15,7 +15,10 @@ const LINES: Readonly<Record<PricedLine, readonly string[]>> = {
   oxygen: ['oxygen'],
   cylinders: ['cylinder', 'cylinders'],
   'cylinder rental': ['cylinder rental', 'cylinder rent', 'cylinder hire'],
-  crew: ['crew', 'crew hour', 'crew rate', 'labour', 'labor'],
+  batteries: ['battery', 'batteries'],
+  crew: ['crew', 'crew hour', 'crew rate', 'crew work', 'labour', 'labor'],
+  'crew day': ['crew day', 'crew days', 'crew shift', 'day rate'],
+  standby: ['standby', 'stand-by', 'stand by', 'waiting', 'waiting time'],
   plates: ['plate', 'plates'],
   'ram hire': ['ram hire', 'ram', 'ram rental'],
   mobilisation: ['mobilisation', 'mobilization'],
@@ -24,10 +27,13 @@ const SHARES: Readonly<Record<ShareLine, readonly string[]>> = {
   contingency: ['contingency'],
   margin: ['margin'],
   'mark-up': ['mark-up', 'markup', 'mark up'],
+  tax: ['tax', 'sales tax', 'vat', 'gst'],
 };
 /** What one unit of a price is, where it is more than a piece, a day or a sum. */
-const PER: Partial<Record<PricedLine, QuantityName>> = { oxygen: 'oxygen', crew: 'hours' };
+const PER: Partial<Record<PricedLine, QuantityName>> = { oxygen: 'oxygen', crew: 'hours', standby: 'hours' };
 
+const CURRENCY = ['currency', 'money'];
+const LONGEST_CURRENCY = 12;
 const ANY_ROD = ['rod', 'rods'];
 const MOST_SHARE = 0.9;
 /** Above any price; sums of such figures can still be told. */
@@ -42,13 +48,18 @@ export const PRICE_NAMES: readonly string[] = [
   'oxygen',
   'cylinder',
   'cylinder rental',
+  'battery',
   'crew',
+  'crew day',
+  'standby',
   'plate',
   'ram hire',
   'mobilisation',
   'contingency',
   'margin',
   'mark-up',
+  'tax',
+  'currency',
 ];
 
 interface Reading {
@@ -56,21 +67,27 @@ interface Reading {
   readonly rods: Map<string, number>;
   readonly others: { readonly name: string; readonly amount: number }[];
   readonly shares: Map<ShareLine, number>;
+  currency: string;
 }
 
 /**
  * Rows name, price and, where wanted, per: what the price is for, such as `100 scf` or `m3` for oxygen.
  *
- * Blank prices and rows without a name are passed over; a first row whose price is a text is its heading. An unknown
+ * Blank prices and rows without a name are passed over; a row `currency` names the money; a first row whose price is a text is its heading. An unknown
  * name is `#N/A` with the nearest ones; `other ...` adds a sum of the user's own.
  */
 export function readPrices(cells: Cells, system: UnitSystem): Prices {
-  const reading: Reading = { lines: new Map(), rods: new Map(), others: [], shares: new Map() };
+  const reading: Reading = { lines: new Map(), rods: new Map(), others: [], shares: new Map(), currency: '' };
   const seen = new Map<string, number>();
   let first = true;
   cells.forEach((row, i) => {
     const [nameCell = null, priceCell = null, perCell = null] = row;
     if (isBlankOrZero(nameCell)) return;
+    const money = typeof nameCell === 'string' && CURRENCY.includes(nameCell.trim().toLowerCase());
+    if (money) {
+      reading.currency = typeof priceCell === 'string' ? priceCell.trim().slice(0, LONGEST_CURRENCY) : '';
+      return;
+    }
     const heading = first && typeof priceCell === 'string' && !Number.isFinite(Number(priceCell.replace('%', '')));
     first = false;
     if (heading || isBlankOrZero(priceCell)) return;

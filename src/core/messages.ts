@@ -261,6 +261,34 @@ export const noRows = (range: string): CalcError =>
 export const everyRowBad = (range: string, first: CalcError): CalcError =>
   new CalcError(first.code, `no row of ${range} can be used; the first: ${first.message}`);
 
+// Job lists
+/** A problem of one row of a job list, which is named by its mark. */
+export const inListRow = (mark: string, row: number, { code, message }: CalcError): CalcError =>
+  new CalcError(code, `${mark === '' ? `list row ${row}` : brief(mark)}: ${message}`);
+/** A problem under a heading whose words the message does not hold. */
+export const underHeading = (heading: string, { code, message }: CalcError): CalcError =>
+  new CalcError(code, message.replace(/^value /, `${brief(heading)} `));
+export const listWithoutHeading = (): CalcError =>
+  value(
+    'list has no heading row; it needs one such as mark, quantity, diameter, length for pins, with operation and the sizes of the others for mixed work',
+  );
+export const columnNotRead = (heading: string, nearest: readonly string[]): string =>
+  `column "${brief(heading)}" is not read; nearest: ${nearest.join(', ')}`;
+export const columnOfTheJob = (heading: string): string =>
+  `column "${brief(heading)}" is not read: it holds for the whole job; give it in assume`;
+export const noSuchColumn = (name: string, operation: string): CalcError =>
+  value(`list has no column "${name}", which ${operation} needs`);
+export const operationNeeded = (sizes: readonly string[]): CalcError =>
+  value(`operation is blank; only pins go without, and ${sizes.join(', ')} is no size of a pin`);
+export const sizesNotUsed = (sizes: readonly string[], operation: string): string =>
+  `${sizes.join(', ')} not used: no size of ${operation}`;
+export const quantityZero = (): string => 'quantity is blank or zero: 1 is taken';
+export const totalOf = (rows: number, pieces: number): string =>
+  `${rows} ${rows === 1 ? 'row' : 'rows'}, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`;
+export const totalWithout = (rows: number, all: number, pieces: number): string =>
+  `${rows} of ${all} rows, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}; the others are left out`;
+export const leftOutOf = (problems: readonly string[]): string => `left out: ${problems.join('; ')}`;
+
 // Prices
 export const unknownPrice = (row: number, name: string, nearest: readonly string[]): CalcError =>
   missing(
@@ -281,17 +309,23 @@ export const confidenceBeyondReach = (confidence: string, unsolved: string): Cal
   );
 
 // Schedule
-export const planTimesDiffer = (): string =>
-  "the plan's crew minutes are less than the times assumed here; its steps are shrunk to fit: give both the same assume";
+export const notAClock = (came: string): CalcError =>
+  value(
+    `start is "${brief(came)}"; must be a time of day such as 07:00 or 7:30 pm, with a date before it if wanted: 2026-11-30 07:00`,
+  );
+export const waitsFor = (name: string): string => `waits for ${name} to cool`;
+export const changeAt = (cylinder: number, time: string): string => `cylinder ${cylinder} on at ${time}`;
+export const scheduleSum = (work: string, standby: string, breaks: string): string =>
+  `work ${work}, waiting ${standby}, breaks ${breaks}`;
 export const doesNotFitShift = (needs: string, shift: string): string =>
-  `takes ${needs} with its fire watch; does not fit a shift of ${shift}`;
+  `left out: takes ${needs} with its fire watch; does not fit a shift of ${shift}`;
 export const itemOverNoiseLimit = (burning: string, allowed: string, rule: string): string =>
-  `burns for ${burning}; ${rule} allows one burner ${allowed} in a shift with these protectors: share it, or protect better`;
+  `left out: burns for ${burning}; ${rule} allows one burner ${allowed} in a shift with these protectors: share it, or protect better`;
 export const bareNoise = (dose: string, rule: string): string =>
   `without hearing protectors a burner gets ${dose} of the dose that ${rule} allows`;
 export const watchUntil = (time: string, rule: string): string => `fire watch until ${time} (${rule})`;
-export const jointLoad = (items: number, level: string): string =>
-  `${items} ${items === 1 ? 'item' : 'items'}; each line is loaded for ${level} of the cases, so that all suffice together`;
+export const jointLoad = (items: string, level: string): string =>
+  `${items}; each line is loaded for ${level} of the cases, so that all suffice together`;
 export const batteryTooSmall = (): CalcError =>
   missing(
     'the battery does not light a single rod at this current; take a larger battery capacity, or a lower strike current or time',

@@ -2,7 +2,7 @@ import { itemsOfCall } from '../catalogue/items-of-call.ts';
 import { CalcError } from '../core/errors.ts';
 import { cautionsOf } from '../core/safety/cautions.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
-import { readAssume } from '../sheet/read-assume.ts';
+import { readAssume } from '../catalogue/read-assume.ts';
 import { cellNote } from './cell-note.ts';
 import { explainArguments } from './explain-arguments.ts';
 import type { Explained } from './explained.ts';

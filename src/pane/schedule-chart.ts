@@ -1,5 +1,4 @@
 import type { Cell } from '../catalogue/cell.ts';
-import { showNumber } from './show-cell.ts';
 import { tableColumns } from './table-columns.ts';
 
 export interface ScheduleBlock {
@@ -42,24 +41,30 @@ const KIND: Readonly<Record<ScheduleBlock['kind'], string>> = {
   push: 'presses out',
   watch: 'fire watch',
 };
-const hours = (x: number): string => showNumber(Number(x.toFixed(1)));
 /** Hours between the marks of the scale: about six of them. */
 const stepFor = (most: number): number => [0.5, 1, 2, 4].find((s) => most / s <= 7) ?? 6;
+
+/** Hours after midnight of the day a shift starts: `07:30`, or `01:10 (+1)` past midnight. */
+function hoursOf(clock: string): number | undefined {
+  const [, hour, minute, days = '0'] = /^(\d\d):(\d\d)(?: \(\+(\d+)\))?$/.exec(clock) ?? [];
+  return hour === undefined ? undefined : 24 * Number(days) + Number(hour) + Number(minute) / 60;
+}
+/** An hour of a day as a clock shows it. */
+function clockOf(hours: number): string {
+  const minutes = Math.round(60 * hours);
+  return `${String(Math.floor(minutes / 60) % 24).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
+}
 
 /** The spans of a schedule table, lane by lane: crews of a shift in order, then its fire watch. */
 function spansOf(table: readonly (readonly Cell[])[]): readonly Span[] {
   const { rows, text, number } = tableColumns(table);
   return rows.flatMap((row): readonly Span[] => {
-    const [item, shift, crew] = [text(row, 'item'), number(row, 'shift'), number(row, 'crew')];
-    const [start, hotFrom, hotTo, done] = [
-      number(row, 'start'),
-      number(row, 'burn from'),
-      number(row, 'burn to'),
-      number(row, 'done'),
-    ];
+    const [item, shift, crew] = [text(row, 'mark'), number(row, 'shift'), number(row, 'crew')];
+    const clock = (heading: string): number | undefined => hoursOf(text(row, heading));
+    const [start, hotFrom, hotTo, done] = [clock('start'), clock('burn from'), clock('burn to'), clock('done')];
     if (item === 'fire watch' && shift !== undefined && hotTo !== undefined && done !== undefined)
       return [{ lane: `shift ${shift} watch`, kind: 'watch', item: '', from: hotTo, to: done }];
-    const [pushShift, pushFrom] = [number(row, 'push shift'), number(row, 'push from')];
+    const [pushShift, pushFrom] = [number(row, 'push shift'), clock('push from')];
     if (
       shift === undefined ||
       crew === undefined ||
@@ -85,10 +90,12 @@ export function scheduleChart(table: readonly (readonly Cell[])[]): ScheduleChar
   const spans = spansOf(table);
   if (spans.length === 0) return undefined;
   const { width, left, right, row, top, foot } = SCHEDULE_CHART;
+  const first = Math.min(...spans.map((s) => s.from));
   const most = Math.max(...spans.map((s) => s.to));
-  const step = stepFor(most);
+  const step = stepFor(most - first);
+  const begin = Math.floor(first / step + 1e-9) * step;
   const end = Math.ceil(most / step - 1e-9) * step;
-  const x = (h: number): number => left + (h / end) * (width - left - right);
+  const x = (h: number): number => left + ((h - begin) / (end - begin)) * (width - left - right);
   // Shift by shift, crews before the watch: `crew` comes before `watch` in the alphabet.
   const names = [...new Set(spans.map((s) => s.lane))].sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
   const lanes = names.map((name, i): ScheduleLane => ({
@@ -100,19 +107,19 @@ export function scheduleChart(table: readonly (readonly Cell[])[]): ScheduleChar
   }));
   const told = names.map((name) => {
     const parts = spans.filter((s) => s.lane === name && s.kind !== 'before').sort((a, b) => a.from - b.from);
-    return `${name}: ${parts.map((s) => `${s.kind === 'watch' ? '' : `${KIND[s.kind]} ${s.item} `}${hours(s.from)} to ${hours(s.to)} h`).join(', ')}`;
+    return `${name}: ${parts.map((s) => `${s.kind === 'watch' ? '' : `${KIND[s.kind]} ${s.item} `}${clockOf(s.from)} to ${clockOf(s.to)}`).join(', ')}`;
   });
   const shifts = new Set(names.map((name) => name.split(' ')[1])).size;
   return {
     width,
     height: top + lanes.length * row + foot,
     lanes,
-    ticks: Array.from({ length: Math.round(end / step) + 1 }, (_, i) => ({
-      x: x(i * step),
-      text: `${hours(i * step)} h`,
+    ticks: Array.from({ length: Math.round((end - begin) / step) + 1 }, (_, i) => ({
+      x: x(begin + i * step),
+      text: clockOf(begin + i * step),
     })),
     title: 'Shifts of the job, hour by hour',
     description: `${told.join('. ')}.`,
-    caption: `${shifts} ${shifts === 1 ? 'shift' : 'shifts'}; hours from the start of each.`,
+    caption: `${shifts} ${shifts === 1 ? 'shift' : 'shifts'}; times of day.`,
   };
 }

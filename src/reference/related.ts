@@ -13,7 +13,7 @@ const BESIDE: Readonly<Record<string, readonly string[]>> = {
   GRIP: ['COOL.SHRINK', 'PUSH.RAM', 'PUSH.CHECK'],
   PUSH: ['GRIP.AFTER', 'GRIP.FORCE'],
   GUARD: ['PIN.HOLE', 'PIN.PLAN', 'CAUTIONS'],
-  JOB: ['PIN.PLAN', 'LOG.FIT', 'CAUTIONS'],
+  JOB: ['SPREAD', 'PIN.PLAN', 'LOG.FIT', 'CAUTIONS'],
   LOG: ['ASSUMED', 'ASSUME.DIFF', 'ASSUME.EFFECT', 'SPREAD'],
   NOISE: ['JOB.SCHEDULE', 'PPE.LIST'],
   AIR: ['CAUTIONS', 'FIRE.CHECK'],
@@ -24,7 +24,7 @@ const BESIDE: Readonly<Record<string, readonly string[]>> = {
   CAUTIONS: ['PPE.LIST', 'CONDITIONS', 'JOB.SHEET', 'FIRE.CHECK'],
   PPE: ['CAUTIONS', 'EYE.SHADE', 'NOISE.SHIFT'],
 };
-const BESIDE_OPERATIONS = ['SPREAD', 'JOB.STOCK', 'ROD.PICK', 'ASSUME.EFFECT', 'CAUTIONS'];
+const BESIDE_OPERATIONS = ['SPREAD', 'JOB.PLAN', 'JOB.STOCK', 'ROD.PICK', 'ASSUME.EFFECT', 'CAUTIONS'];
 const BESIDE_PINS = ['COOL.TIME', 'GRIP.AFTER', 'GUARD.PLATES'];
 
 /** Functions of its family, then those used next to it. */

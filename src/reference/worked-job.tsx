@@ -35,6 +35,7 @@ const CONDITIONS: readonly (readonly Typed[])[] = [
   ['ram'],
 ];
 const PRICES: readonly (readonly Typed[])[] = [
+  ['currency', 'USD'],
   ['rod', 9.5],
   ['oxygen', 36, '100 scf'],
   ['cylinder rental', 8],
@@ -58,7 +59,9 @@ const LOG: readonly (readonly Typed[])[] = [
 ];
 
 const SET = 'Assumptions!A1:B3';
-const PLAN = 'Plan!A1:X7';
+/** The customer's columns: the push tried is for another function. */
+const LIST = 'Pins!A1:D7';
+const PLAN = 'Plan!A1:AA7';
 const sheet = (
   name: string,
   typed: readonly (readonly Typed[])[],
@@ -74,9 +77,9 @@ const HOSES = [['1/4'], ['3/8'], ['1/2']] as const;
 const SHEETS: readonly SheetDescription[] = [
   sheet('Pins', PINS),
   sheet('Assumptions', ASSUME),
-  sheet('Plan', [], { A1: `=BURN.PIN.PLAN(Pins!C2:C7,Pins!D2:D7,,,,${SET})` }),
-  sheet('Hose', HOSES, { B1: `=BURN.HOSE.SETTING(MAX(Plan!F2:F7),MAX(Plan!G2:G7),100,A1:A3,,${SET})` }),
-  sheet('Supply', [], { A1: '=BURN.SUPPLY.CHECK("3/8 x 36",MAX(Plan!P2:P7),100,"3/8",1)' }),
+  sheet('Plan', [], { A1: `=BURN.JOB.PLAN(${LIST},${SET})` }),
+  sheet('Hose', HOSES, { B1: `=BURN.HOSE.SETTING(MAX(Plan!H2:H7),MAX(Plan!I2:I7),100,A1:A3,,${SET})` }),
+  sheet('Supply', [], { A1: '=BURN.SUPPLY.CHECK("3/8 x 36",MAX(Plan!S2:S7),100,"3/8",1)' }),
   sheet('Cooling', [['Boom foot, bore'], ['minutes in air'], ['minutes with water'], ['loosening, in']], {
     B1: `=BURN.PIN.HOLE(Pins!C2,${SET})`,
     B2: '=BURN.COOL.TIME(Pins!C2,B1,Pins!D2,"air")',
@@ -91,10 +94,10 @@ const SHEETS: readonly SheetDescription[] = [
   }),
   sheet('Conditions', CONDITIONS),
   sheet('Cautions', [], { A1: `=BURN.CAUTIONS("PIN",Conditions!A1:A5,${PLAN},${SET})` }),
-  sheet('Load', [], { A1: `=BURN.JOB.STOCK("PIN",Pins!C2:D7,90,${SET})` }),
+  sheet('Load', [], { A1: `=BURN.JOB.STOCK(${LIST},90,${SET})` }),
   sheet('Prices', PRICES),
-  sheet('Quote', [], { A1: `=BURN.JOB.COST(${PLAN},Prices!A1:C10,${SET})` }),
-  sheet('Shifts', [], { A1: `=BURN.JOB.SCHEDULE(${PLAN},1,10,${SET})` }),
+  sheet('Quote', [], { A1: `=BURN.JOB.COST(${LIST},Prices!A1:C11,90,1,${SET})` }),
+  sheet('Shifts', [], { A1: `=BURN.JOB.SCHEDULE(${LIST},1,10,"07:00",${SET})` }),
   sheet('Log', LOG),
   sheet('Score', [], { A1: `=BURN.LOG.SCORE(Log!A1:G7,${SET})` }),
   sheet('Fit', [], { A1: `=BURN.LOG.FIT(Log!A1:G7,${SET})` }),
@@ -140,10 +143,9 @@ class Job {
     return cell;
   }
 
-  /** Sum of a column of numbers under a heading. */
-  sum(table: readonly (readonly Cell[])[], heading: string): number {
-    const [, ...rows] = table;
-    return rows.reduce((total, _, i) => total + Number(this.under(table, heading, i)), 0);
+  /** Number of the total row of a plan under a heading. */
+  total(plan: readonly (readonly Cell[])[], heading: string): number {
+    return Number(this.under(plan, heading, 'total'));
   }
 
   /** How far low and high of a plan's oxygen stand apart. */
@@ -235,7 +237,7 @@ function checkProse(job: Job): void {
   const claims: Readonly<Record<string, boolean>> = {
     'the narrow hose needs more': job.number('Hose', 'B1') > job.number('Hose', 'B2') + 20,
     'the first pin is the deepest':
-      at(plan, 'tip pressure', 0) === Math.max(...plan.slice(1).map((_, i) => at(plan, 'tip pressure', i))),
+      at(plan, 'tip pressure', 0) === Math.max(...plan.slice(1, -1).map((_, i) => at(plan, 'tip pressure', i))),
     'water saves minutes only':
       job.number('Cooling', 'B2') - job.number('Cooling', 'B3') > 1 && job.number('Cooling', 'B2') < 30,
     'shrinking is next to nothing': Math.abs(job.number('Cooling', 'B4')) < 0.0002,
@@ -278,9 +280,9 @@ function Body({ job }: { readonly job: Job }) {
   const fit = job.spill('Fit');
   const [before, after] = [job.spill('Next', 'B1'), job.spill('Next', 'B4')];
   const cautions = job.spill('Cautions');
-  const oxygen = job.sum(plan, 'oxygen');
-  const rods = job.sum(plan, 'rods');
-  const crew = job.sum(plan, 'crew') / 60;
+  const oxygen = job.total(plan, 'oxygen');
+  const rods = job.total(plan, 'rods');
+  const crew = job.total(plan, 'crew') / 60;
   const fittedRows = fit.slice(1).findIndex((r) => r[0] === null || r[0] === '');
   const price = quote.at(-1) ?? [];
   const parts: readonly (readonly [id: string, heading: string, content: ComponentChildren])[] = [
@@ -313,9 +315,10 @@ function Body({ job }: { readonly job: Job }) {
       'The plan',
       <>
         <p>
-          One formula sizes the list. <F name="BURN.PIN.PLAN" /> plans the bore, picks the rod and gives each pin a row.
+          One formula sizes the list. <F name="BURN.JOB.PLAN" /> finds the columns by their headings, plans the bore,
+          picks the rod and gives each pin a row under its mark, and the list its total.
         </p>
-        <Spill job={job} name="Plan" columns={19} />
+        <Spill job={job} name="Plan" columns={22} />
         <p>
           More columns hold what each pin is made of and the conditions that its cautions rest on, the cautions, and the
           note that says why that rod was picked. All six take {figure(oxygen)} scf at the work, {whole(rods)} rods and{' '}
@@ -435,14 +438,15 @@ function Body({ job }: { readonly job: Job }) {
       'The quote',
       <>
         <p>
-          Prices are the estimator’s own cells. <F name="BURN.JOB.COST" /> multiplies them with the plan.
+          Prices are the estimator’s own cells. <F name="BURN.JOB.COST" /> multiplies them with what is loaded, and with
+          the days and the waiting of the schedule below.
         </p>
         <TypedCells rows={PRICES} name="Prices" />
         <Spill job={job} name="Quote" rows={24} />
         <p>
-          The last line, {showCell(price[0] ?? null)}, is {money(price[4] ?? null)}; in eight cases of ten it would have
-          to be between {money(price[5] ?? null)} and {money(price[6] ?? null)} to leave the same margin. That spread is
-          for the estimator, not for the customer.
+          The last line, {showCell(price[0] ?? null)}, is {money(price[4] ?? null)}, for all that is loaded; what the
+          job really takes would come to between {money(price[5] ?? null)} and {money(price[6] ?? null)} in eight cases
+          of ten. That spread is for the estimator, not for the customer.
         </p>
       </>,
     ],
@@ -457,8 +461,8 @@ function Body({ job }: { readonly job: Job }) {
         <Spill job={job} name="Shifts" rows={14} />
         <p>
           One crew needs {whole(Number(job.under(shifts, 'shift', shifts.length - 2)))}{' '}
-          {Number(job.under(shifts, 'shift', shifts.length - 2)) === 1 ? 'shift' : 'shifts'}; the whole is done after{' '}
-          {figure(job.under(shifts, 'done', shifts.length - 2))} h of the last.
+          {Number(job.under(shifts, 'shift', shifts.length - 2)) === 1 ? 'shift' : 'shifts'}; the whole is done at{' '}
+          {showCell(job.under(shifts, 'done', shifts.length - 2))} of the last.
         </p>
       </>,
     ],

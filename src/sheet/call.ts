@@ -428,7 +428,8 @@ function headings(columns: readonly Column[], system: UnitSystem): readonly Cell
 function outputCell(output: Output, { quantity }: Column, system: UnitSystem): Cell {
   if (output instanceof CalcError) return toCellError(output);
   if (typeof output !== 'number') return output;
-  const shown = quantity === undefined ? asWritten(output) : writtenFromSi(output, quantity, system);
+  // A sheet has no -0.
+  const shown = (quantity === undefined ? asWritten(output) : writtenFromSi(output, quantity, system)) + 0;
   return Number.isFinite(shown) ? shown : toCellError(messages.notFinite());
 }
 
@@ -439,7 +440,7 @@ function shownNumber(si: number, quantity: QuantityName, system: UnitSystem): nu
 /** The last guard against a number the sheet cannot hold; reaching it is a fault of ours. */
 function finite(x: number): number {
   if (!Number.isFinite(x)) throw messages.notFinite();
-  return x;
+  return x + 0;
 }
 
 function guarded(make: () => Cell): Cell {

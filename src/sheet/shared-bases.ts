@@ -1,7 +1,7 @@
 import { Assumptions } from '../core/assumptions/assumptions.ts';
 import { Basis } from '../core/basis.ts';
 import type { Argument } from './host-function.ts';
-import { readAssume } from './read-assume.ts';
+import { readAssume } from '../catalogue/read-assume.ts';
 
 /** Sets of assumptions that are kept: a workbook seldom has more ranges of them in use at a time. */
 const MOST_BASES = 8;

@@ -24,7 +24,6 @@ const LOG: Cell[][] = [
 ];
 const list = (n: number): Cell[][] => Array.from({ length: n }, (_, i) => [2 + (i % 37) / 10, 5 + (i % 91) / 6]);
 const columns = (n: number): readonly Argument[] => [list(n).map(([d]) => [d!]), list(n).map(([, l]) => [l!])];
-const PLAN = call(findFunction('BURN.PIN.PLAN')!, columns(200));
 const PRICES: Cell[][] = [
   ['rod', 9],
   ['oxygen', 40, '100 scf'],
@@ -37,11 +36,12 @@ const CASES: readonly (readonly [name: string, what: string, asked: number, args
   ['BURN.LOG.FIT', '30 rows', 50, [LOG.slice(0, 31)]],
   ['BURN.LOG.SCORE', '1000 rows', NaN, [LOG]],
   ['BURN.LOG.SCORE', '30 rows', NaN, [LOG.slice(0, 31)]],
-  ['BURN.JOB.STOCK', '200 pins', 150, ['PIN', list(200), 90]],
-  ['BURN.JOB.STOCK', '1 pin', 50, ['PIN', list(1), 90]],
+  ['BURN.JOB.STOCK', '200 pins', 150, [list(200), 90]],
+  ['BURN.JOB.STOCK', '1 pin', 50, [list(1), 90]],
   ['BURN.SPREAD', '1 pin', 50, ['PIN', list(1), 'oxygen', 90]],
-  ['BURN.JOB.COST', 'plan of 200', 50, [PLAN, PRICES]],
-  ['BURN.JOB.SCHEDULE', 'plan of 200', 50, [PLAN, 2, 10]],
+  ['BURN.JOB.PLAN', '200 pins', 300, [list(200)]],
+  ['BURN.JOB.COST', '200 pins', 500, [list(200), PRICES]],
+  ['BURN.JOB.SCHEDULE', '200 pins', 300, [list(200), 2, 10]],
   ['BURN.PIN.PLAN', '10,000 pins', 1000, columns(10_000)],
   ['BURN.PIN.PLAN', '1 pin', 50, [4, 10]],
   ['BURN.HOLE.PLAN', '1 hole', 50, [0.75, 12]],

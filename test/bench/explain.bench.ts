@@ -3,7 +3,7 @@
  * goes down a list.
  */
 import { findFunction } from '../../src/catalogue/catalogue.ts';
-import { PLAN_COLUMNS } from '../../src/catalogue/operation-family.ts';
+import { PLAN_COLUMNS } from '../../src/catalogue/plan-line.ts';
 import { call, explainItem, givenItem } from '../../src/sheet/call.ts';
 import { SharedBases } from '../../src/sheet/shared-bases.ts';
 

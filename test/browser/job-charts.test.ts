@@ -28,9 +28,8 @@ const CELLS: Readonly<Record<string, Cell>> = {
   B6: 20,
   A7: 4,
   B7: 11,
-  D1: '=BURN.JOB.STOCK("PIN",A1:B7,90)',
-  D20: '=BURN.PIN.PLAN(A2:A7,B2:B7)',
-  D30: '=BURN.JOB.SCHEDULE(D20:Y26,2,6)',
+  D1: '=BURN.JOB.STOCK(A1:B7,90)',
+  D30: '=BURN.JOB.SCHEDULE(A1:B7,2,6)',
 };
 
 let open: OpenPage;

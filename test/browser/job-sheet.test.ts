@@ -12,7 +12,7 @@ const ROOT = new URL('../..', import.meta.url).pathname;
 /** A folder for what was printed, to look at; nothing is kept without it. */
 const SHOTS = process.env['SHOTS'];
 
-const PLAN = 'BURN.PIN.PLAN(B5:B6,C5:C6)';
+const LIST = 'B5:C6';
 
 let open: OpenPage;
 const part = (): ReturnType<OpenPage['page']['locator']> => open.page.locator('.rs-section-job-sheet');
@@ -22,7 +22,7 @@ const pages = (pdf: Buffer): number => (pdf.toString('latin1').match(/\/Type\s*\
 
 /** Selects a cell with a job sheet of this title, and waits for it: the one before stands in the same cell. */
 async function show(conditions: string, title: string): Promise<void> {
-  const formula = `=BURN.JOB.SHEET(${PLAN},"PIN","${conditions}","${title}")`;
+  const formula = `=BURN.JOB.SHEET(${LIST},"${conditions}","${title}")`;
   await open.page.evaluate(async (f) => {
     sheet.select('Job sheet', 'Z40');
     await sheet.putFormula(f);

@@ -4,6 +4,7 @@ import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
 import { MATERIAL_NAMES } from '../../src/core/assumptions/material-names.ts';
 import { CAUTIONS } from '../../src/core/safety/cautions.ts';
+import { operationOf } from '../../src/core/operations/all.ts';
 import { OPERATIONS, type Operation } from '../../src/core/safety/operations.ts';
 import { explainItem } from '../../src/pane/explain-item.ts';
 import { readCall } from '../../src/pane/read-call.ts';
@@ -75,6 +76,11 @@ function planOf({ operation, rod = SHORT, material, assume }: Item): Table {
   plans.set(key, plan);
   return plan;
 }
+/** The item as a job list of one row. */
+const listOf = ({ operation, rod = SHORT, material }: Item): Argument => [
+  ['operation', ...operationOf(operation).order, 'rod', 'material'],
+  [operation, ...SIZES[operation], rod, material ?? null],
+];
 const list = ({ conditions = [] }: Item): Argument => (conditions.length > 0 ? conditions.map((c) => [c]) : undefined);
 const section = (sheet: Table, name: string): Table => {
   const from = sheet.findIndex((row) => row[0] === name);
@@ -121,17 +127,18 @@ function routes(item: Item, plan: Table, sheet: Table): Readonly<Record<string, 
   return {
     'BURN.CAUTIONS of the sizes': titles(ofRow),
     'BURN.CAUTIONS of the plan': titles(ofPlan),
-    'BURN.JOB.SHEET of the plan': sheetCautions(sheet),
+    'BURN.JOB.SHEET of the list': sheetCautions(sheet),
     'pane on BURN.CAUTIONS of the sizes': inPane('BURN.CAUTIONS', ofRow),
     'pane on BURN.CAUTIONS of the plan': inPane('BURN.CAUTIONS', ofPlan),
     'pane on BURN.PPE.LIST': inPane('BURN.PPE.LIST', ofPlan),
-    'pane on BURN.JOB.SHEET': inPane('BURN.JOB.SHEET', [plan, operation, given]),
+    'pane on BURN.JOB.SHEET': inPane('BURN.JOB.SHEET', [listOf(item), given, undefined, assume]),
     // No argument of these says how the place is.
     ...(given === undefined
       ? {
           'pane on PLAN': inPane(`BURN.${operation}.PLAN`, own),
           'pane on OXYGEN': inPane(`BURN.${operation}.OXYGEN`, own),
           'pane on STEPS': inPane(`BURN.${operation}.STEPS`, own),
+          'pane on BURN.JOB.PLAN': inPane('BURN.JOB.PLAN', [listOf(item), assume]),
           'pane on BURN.SPREAD': inPane('BURN.SPREAD', [operation, row, 'oxygen', 90, assume]),
         }
       : {}),
@@ -142,7 +149,7 @@ function expectEverywhere(item: Item, cautions: readonly string[], worn: readonl
   const { operation } = item;
   const all = sorted([...EVERY, ...BY_OPERATION[operation], ...cautions]);
   const plan = planOf(item);
-  const sheet = cells('BURN.JOB.SHEET', [plan, operation, list(item)]);
+  const sheet = cells('BURN.JOB.SHEET', [listOf(item), list(item), undefined, item.assume]);
   for (const [route, keys] of Object.entries(routes(item, plan, sheet))) expect(sorted(keys), route).toEqual(all);
   const wear = sorted([...WORN_ALWAYS, ...(WORN_BY_OPERATION[operation] ?? []), ...worn]);
   const row: Argument = [[...SIZES[operation], item.rod ?? SHORT, item.material ?? null]];

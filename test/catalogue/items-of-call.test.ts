@@ -9,7 +9,7 @@ import { findRod } from '../../src/core/burn/rods.ts';
 import { cautionsOf, type RaisedCaution } from '../../src/core/safety/cautions.ts';
 import { OPERATIONS } from '../../src/core/safety/operations.ts';
 import { findSource } from '../../src/core/sources/register.ts';
-import { readAssume } from '../../src/sheet/read-assume.ts';
+import { readAssume } from '../../src/catalogue/read-assume.ts';
 
 const named = (name: string): Declaration => {
   const d = findFunction(name);
@@ -94,21 +94,17 @@ describe('the cautions of a call', () => {
       [4, 10, null, null, null],
       [4, 10, null, '3/8 x 36 coupled', 'stainless steel'],
     ];
-    for (const [name, more] of [
-      ['BURN.SPREAD', { quantity: 'oxygen', percentile: 0.9 }],
-      ['BURN.JOB.STOCK', { confidence: 0.9 }],
-    ] as const)
-      expect(keys(named(name), { operation: 'PIN', sizes, ...more }), name).toEqual(
-        expect.arrayContaining(['chromium', 'couplings', 'closed cavity']),
-      );
+    expect(keys(named('BURN.SPREAD'), { operation: 'PIN', sizes, quantity: 'oxygen', percentile: 0.9 })).toEqual(
+      expect.arrayContaining(['chromium', 'couplings', 'closed cavity']),
+    );
     expect(keys(named('BURN.ASSUME.EFFECT'), { operation: 'PIN', sizes: sizes.slice(1) })).toContain('chromium');
-    const plan = [
-      ['item', 'rod', 'operation', 'material', 'conditions'],
-      [1, '3/8 x 36', 'PIN', 'carbon steel', ''],
-      [2, '3/8 pipe x 120', 'BREACH', 'rock', 'underwater 30 ft; tight'],
+    const list = [
+      ['operation', 'dia', 'length', 'thk', 'hole', 'rod', 'material', 'condition', 'access'],
+      ['PIN', 4, 10, null, null, '3/8 x 36', 'carbon steel', null, null],
+      ['BREACH', null, null, 24, 4, '3/8 pipe x 120', 'rock', 'underwater 30 ft', 'tight'],
     ];
-    for (const name of ['BURN.JOB.COST', 'BURN.JOB.SCHEDULE'])
-      expect(keys(named(name), { plan }), name).toEqual(
+    for (const name of ['BURN.JOB.PLAN', 'BURN.JOB.STOCK', 'BURN.JOB.COST', 'BURN.JOB.SCHEDULE', 'BURN.JOB.SHEET'])
+      expect(keys(named(name), { list }), name).toEqual(
         expect.arrayContaining(['closed cavity', 'long bar', 'silica', 'diving', 'no room to step back']),
       );
     expect(keys(named('BURN.ROD.PICK'), { operation: 'BREACH', size: [[24, 4]] })).toEqual(
@@ -118,10 +114,9 @@ describe('the cautions of a call', () => {
 
   it('are at least those of the operation where a list or plan cannot be read', () => {
     const pin = keys(named('BURN.PIN.OXYGEN'));
-    expect(keys(named('BURN.JOB.STOCK'), { operation: 'PIN', sizes: [['wide', 'long']], confidence: 0.9 })).toEqual(
-      expect.arrayContaining([...pin]),
-    );
-    expect(keys(named('BURN.JOB.COST'), { plan: [['no', 'plan']] })).toContain('permit');
+    const unread = { operation: 'PIN', sizes: [['wide', 'long']], quantity: 'oxygen', percentile: 0.9 };
+    expect(keys(named('BURN.SPREAD'), unread)).toEqual(expect.arrayContaining([...pin]));
+    expect(keys(named('BURN.JOB.COST'), { list: [['no', 'list']] })).toContain('permit');
   });
 
   it('follow the assumptions in force, of a function of no operation too', () => {

@@ -127,9 +127,18 @@ describe('BURN.SPREAD', () => {
   });
 });
 
+const JOB: Cell[][] = [
+  ['Mark', 'Qty', 'Ø', 'Length', 'Op', 'Thk'],
+  ['Boom foot', 2, 5, 18, null, null],
+  ['Lock pin', '4 off', '1-1/2', '150 mm', 'PIN', null],
+  ['Rib', null, null, 24, 'cutting', 1],
+  ['Stick', 1, 3.5, null, null, null],
+];
+const GOOD = JOB.slice(0, 4);
+
 describe('BURN.JOB.STOCK', () => {
   it('loads a list, tells the risk of the plain sum and names what it left out', () => {
-    const cells = run('BURN.JOB.STOCK', 'PIN', LIST, 90);
+    const cells = run('BURN.JOB.STOCK', LIST, 90);
     expect(cells.map((r) => r[0])).toEqual([
       'load',
       'rods 3/8 x 36',
@@ -137,48 +146,35 @@ describe('BURN.JOB.STOCK', () => {
       'cylinders',
       'batteries',
       'plates',
-      'crew',
+      'crew work',
       'all together',
       'left out',
     ]);
-    const plan = run('BURN.PIN.PLAN', [['4'], ['3-1/2']], [['254 mm'], ['300 mm']]);
-    const sum = column(plan, 'oxygen').reduce<number>((all, c) => all + (c as number), 0);
-    expect(rowOf(cells, 'oxygen')[3]).toBeCloseTo(sum, 9);
-    expect(rowOf(cells, 'oxygen')[1]).toBeGreaterThan(sum);
-    for (const [line, heading] of [
-      ['cylinders', 'cylinders opened'],
-      ['rods 3/8 x 36', 'rods'],
-    ] as const) {
-      expect(rowOf(cells, line)[3], line).toBe(
-        column(plan, heading).reduce<number>((all, c) => all + (c as number), 0),
-      );
-    }
-    expect(rowOf(cells, 'crew')[3]).toBeCloseTo(
-      column(plan, 'crew').reduce<number>((all, c) => all + (c as number), 0) / 60,
-      9,
-    );
     const [, , , , short, plain, note] = rowOf(cells, 'all together');
     expect(short).toBeLessThanOrEqual(10);
     expect(plain).toBeGreaterThan(50);
-    expect(note).toMatch(/^2 items; each line is loaded for 9\d(\.\d)?% of the cases/);
-    expect(rowOf(cells, 'left out')[6]).toBe('sizes row 5: diameter is -1 in; must be more than 0 in');
+    expect(note).toMatch(/^2 of 3 rows, 2 pieces; the others are left out; each line is loaded for 9\d(\.\d)?% of/);
+    expect(rowOf(cells, 'left out')[6]).toBe('c: diameter is -1 in; must be more than 0 in');
   });
 
-  it('takes the confidence as 90, 90% or 0.9', () => {
-    const [a, b, c] = [90, '90%', 0.9].map((p) => run('BURN.JOB.STOCK', 'PIN', [[4, 10]], p));
+  it('takes the confidence as 90, 90% or 0.9, and that of the assumptions where it is left out', () => {
+    const [a, b, c, d] = [90, '90%', 0.9, undefined].map((p) => run('BURN.JOB.STOCK', [[4, 10]], p));
     expect(b).toEqual(a);
     expect(c).toEqual(a);
+    expect(d).toEqual(a);
+    expect(run('BURN.JOB.STOCK', [[4, 10]], undefined, [['load confidence', 60]])).toEqual(
+      run('BURN.JOB.STOCK', [[4, 10]], 60),
+    );
   });
 
   it('says that there is nothing to load', () => {
-    expect(message(run('BURN.JOB.STOCK', 'PIN', [['diameter', 'length']], 90))).toBe(
-      'sizes holds no row to work on; blank and heading rows do not count',
+    expect(message(run('BURN.JOB.STOCK', [['diameter', 'length']], 90))).toBe(
+      'list holds no row to work on; blank and heading rows do not count',
     );
     expect(
       message(
         run(
           'BURN.JOB.STOCK',
-          'PIN',
           [
             [-1, 10],
             ['x', 3],
@@ -186,14 +182,14 @@ describe('BURN.JOB.STOCK', () => {
           90,
         ),
       ),
-    ).toBe('no row of sizes can be used; the first: sizes row 1: diameter is -1 in; must be more than 0 in');
+    ).toBe('no row of list can be used; the first: list row 1: diameter is -1 in; must be more than 0 in');
   });
 });
 
 describe('BURN.JOB.COST', () => {
-  const plan = run('BURN.PIN.PLAN', [[4], [3.5], [-1]], [[10], [12], [10]]);
   const PRICES: Cell[][] = [
     ['what', 'price', 'per'],
+    ['currency', 'USD'],
     ['3/8 x 36', 11],
     ['oxygen', 45, '100 scf'],
     ['crew', 180],
@@ -201,15 +197,8 @@ describe('BURN.JOB.COST', () => {
     ['mark-up', '20%'],
   ];
 
-  it('prices a plan spilled with its heading', () => {
-    const cells = run('BURN.JOB.COST', plan, PRICES);
-    const oxygen = column(plan, 'oxygen').reduce<number>((all, c) => all + (typeof c === 'number' ? c : 0), 0);
-    expect(rowOf(cells, 'oxygen').slice(1, 5)).toEqual([
-      expect.closeTo(oxygen, 9),
-      'scf',
-      expect.closeTo(0.45, 12),
-      expect.closeTo(0.45 * oxygen, 9),
-    ]);
+  it('prices a list, names the money and what it left out', () => {
+    const cells = run('BURN.JOB.COST', JOB, PRICES);
     const [subtotal, cost, price] = ['subtotal', 'cost', 'price'].map((name) => rowOf(cells, name)[4] as number) as [
       number,
       number,
@@ -217,106 +206,97 @@ describe('BURN.JOB.COST', () => {
     ];
     expect(cost).toBeCloseTo(1.1 * subtotal, 9);
     expect(price).toBeCloseTo(1.2 * cost, 9);
-    expect(rowOf(cells, 'left out')[7]).toMatch(/^plan row 4: rods holds the error #VALUE!/);
+    expect(rowOf(cells, 'price')[2]).toBe('USD');
+    expect(rowOf(cells, 'oxygen')[3]).toBeCloseTo(0.45, 12);
+    expect(rowOf(cells, 'left out')[7]).toBe('Stick: length is blank or zero; must be more than 0');
     for (const row of cells.slice(1))
-      if (typeof row[5] === 'number')
-        expect(row[5] <= (row[4] as number) && (row[4] as number) <= (row[6] as number)).toBe(true);
-  });
-
-  it('finds the columns by their headings, whatever stands between and in which order', () => {
-    const [heading, ...rows] = plan.slice(0, 3);
-    const order = heading!.map((_, i) => i).reverse();
-    const shuffled = [heading!, ...rows].map((row, i) => [
-      i === 0 ? 'my column' : 'x',
-      ...order.map((k) => row[k] ?? null),
-    ]);
-    expect(run('BURN.JOB.COST', shuffled, PRICES).slice(1, 6)).toEqual(
-      run('BURN.JOB.COST', plan.slice(0, 3), PRICES).slice(1, 6),
-    );
+      if (typeof row[5] === 'number') expect(row[5], String(row[0])).toBeLessThanOrEqual(row[6] as number);
+    expect(cells.flat().some((c) => Object.is(c, -0))).toBe(false);
   });
 
   it('costs the same in SI', () => {
-    const si: Cell[][] = [['units', 'SI']];
-    const planSi = run('BURN.PIN.PLAN', [[101.6], [88.9]], [[254], [304.8]], undefined, undefined, undefined, si);
     const perM3 = (45 / 100) * (1.3543637 / 0.0375521146);
-    const cells = run(
-      'BURN.JOB.COST',
-      planSi,
-      PRICES.map((row) => (row[0] === 'oxygen' ? ['oxygen', perM3] : row)),
-      si,
-    );
-    expect(rowOf(cells, 'price')[4] as number).toBeCloseTo(
-      rowOf(run('BURN.JOB.COST', plan.slice(0, 3), PRICES), 'price')[4] as number,
+    const si = PRICES.map((row) => (row[0] === 'oxygen' ? ['oxygen', perM3] : row));
+    expect(rowOf(run('BURN.JOB.COST', [[101.6, 254]], si, 80, 1, [['units', 'SI']]), 'price')[4] as number).toBeCloseTo(
+      rowOf(run('BURN.JOB.COST', [[4, 10]], PRICES, 80, 1), 'price')[4] as number,
       4,
     );
   });
 
   it('names the nearest to a price it does not know, and what is wrong with a row', () => {
-    expect(message(run('BURN.JOB.COST', plan, [['oxigen', 3]]))).toBe(
-      'prices row 1: "oxigen" is not a line that can be priced; nearest: oxygen, margin, crew; "other ..." adds a sum of your own',
+    const of = (...prices: Cell[][]): string => message(run('BURN.JOB.COST', [[4, 10]], prices));
+    expect(of(['oxigen', 3])).toMatch(
+      /^prices row 1: "oxigen" is not a line that can be priced; nearest: oxygen, .*"other \.\.\." adds a sum of your own$/,
     );
-    expect(message(run('BURN.JOB.COST', plan, [['crew', -3]]))).toBe('prices row 1: crew is -3; must be at least 0');
-    expect(
-      message(
-        run('BURN.JOB.COST', plan, [
-          ['crew', 3],
-          ['crew rate', 4],
-        ]),
-      ),
-    ).toBe('prices row 2: crew is priced in row 1 already; keep one of them');
-    expect(
-      message(
-        run('BURN.JOB.COST', plan, [
-          ['margin', 20],
-          ['mark-up', 20],
-        ]),
-      ),
-    ).toContain('keep one: margin is a share of the price, mark-up a share of the cost');
-    expect(message(run('BURN.JOB.COST', plan, [['oxygen', 3, 'furlong']]))).toBe(
-      'prices row 1: per is "furlong"; must be one of scf, 100 scf',
+    expect(of(['crew', -3])).toBe('prices row 1: crew is -3; must be at least 0');
+    expect(of(['crew', 3], ['crew rate', 4])).toBe('prices row 2: crew is priced in row 1 already; keep one of them');
+    expect(of(['margin', 20], ['mark-up', 20])).toContain(
+      'keep one: margin is a share of the price, mark-up a share of the cost',
     );
-    expect(message(run('BURN.JOB.COST', plan, [[45724, 9]]))).toMatch(
-      /prices row 1: name is 45724, which looks like a date/,
-    );
-    expect(message(run('BURN.JOB.COST', [[1, 2]], PRICES))).toBe(
-      'plan has no heading row; it needs columns headed rod, rods, oxygen, burning, crew',
-    );
-    expect(message(run('BURN.JOB.COST', [['rod', 'rods', 'oxygen', 'burning']], PRICES))).toContain(
-      'plan has no column "crew"',
-    );
+    expect(of(['oxygen', 3, 'furlong'])).toBe('prices row 1: per is "furlong"; must be one of scf, 100 scf');
+    expect(of([45724, 9])).toMatch(/prices row 1: name is 45724, which looks like a date/);
   });
 
   it("adds sums of one's own and passes blank prices over", () => {
-    const cells = run('BURN.JOB.COST', plan, [
-      ['other permit', 120],
-      ['other crane', 500],
-      ['crew', null],
-      ['rod', 9],
-    ]);
+    const cells = run(
+      'BURN.JOB.COST',
+      [[4, 10]],
+      [
+        ['other permit', 120],
+        ['other crane', 500],
+        ['crew', null],
+        ['rod', 9],
+      ],
+    );
     expect(rowOf(cells, 'other permit')[4]).toBe(120);
-    expect(rowOf(cells, 'subtotal')[7]).toBe('without oxygen, crew: no price given');
+    expect(rowOf(cells, 'subtotal')[7]).toBe('without oxygen, crew work: no price given');
   });
 });
 
 describe('BURN.JOB.SCHEDULE', () => {
-  const plan = run('BURN.PIN.PLAN', [[4], [3.5], [5], [4]], [[10], [12], [14], [8]]);
-
-  it('lays out every item, then the fire watch of each shift and the job', () => {
-    const cells = run('BURN.JOB.SCHEDULE', plan, 1, 10);
-    expect(cells[0]!.slice(0, 6)).toEqual(['order', 'item', 'crew', 'shift', 'start, h', 'burn from, h']);
-    expect(column(cells, 'order').filter((c) => c !== null)).toEqual([1, 2, 3, 4]);
-    expect(new Set(column(cells, 'item').slice(0, 4))).toEqual(new Set(['1', '2', '3', '4']));
-    const watch = cells.find((row) => row[1] === 'fire watch')!;
-    expect((watch[9] as number) - (watch[6] as number)).toBeCloseTo(1, 9);
-    expect(watch[11]).toMatch(/^fire watch until [\d.]+ h \(NFPA 51B 2019\)$/);
-    expect(cells.find((row) => row[1] === 'job')![11]).toMatch(
-      /without hearing protectors a burner gets \d+% of the dose that OSHA allows/,
+  const of = (cells: Cell[][], mark: string): readonly Cell[] => cells.find((row) => row[1] === mark)!;
+  it('lays out every piece under its mark, then the fire watch of each shift and the job', () => {
+    const cells = run('BURN.JOB.SCHEDULE', JOB, 1, 10, '06:30');
+    expect(cells[0]!.slice(0, 7)).toEqual(['order', 'mark', 'crew', 'shift', 'day', 'start', 'burn from']);
+    expect(column(cells, 'order').filter((c) => c !== null)).toEqual([1, 2, 3, 4, 5, 6, 7]);
+    const marks = column(cells, 'mark');
+    for (const mark of ['Boom foot, 1 of 2', 'Lock pin, 4 of 4', 'Rib']) expect(marks).toContain(mark);
+    expect(cells[1]![5]).toBe('06:30');
+    const watch = of(cells, 'fire watch');
+    expect(watch.at(-1)).toBe(`fire watch until ${String(watch[11])} (NFPA 51B 2019)`);
+    expect(of(cells, 'job').at(-1)).toMatch(
+      /^work \d+ h \d\d, waiting .*, breaks .*; without hearing protectors a burner gets \d+% of the dose/,
     );
+    expect(cells.at(-1)!.at(-1)).toBe('Stick: length is blank or zero; must be more than 0');
+    // Times are clock times, not hours with decimals.
+    expect(cells.flat().filter((c) => typeof c === 'string' && /\d\.\d{3}/.test(c))).toEqual([]);
   });
 
-  it('takes the day length where no shift is given, and refuses half a crew', () => {
-    expect(run('BURN.JOB.SCHEDULE', plan, 1)).toEqual(run('BURN.JOB.SCHEDULE', plan, 1, 8));
-    expect(message(run('BURN.JOB.SCHEDULE', plan, 1.5))).toBe('crews is 1.5; must be a whole number');
-    expect(message(run('BURN.JOB.SCHEDULE', plan, 1, 30))).toContain('shift is 30 h; must be at most 24 h');
+  it('says who waits for what', () => {
+    const cells = run(
+      'BURN.JOB.SCHEDULE',
+      [
+        ['mark', 'dia', 'length'],
+        ['Pivot', 8, 20],
+      ],
+      1,
+      10,
+    );
+    expect(of(cells, 'waits').at(-1)).toMatch(/^(\d h )?\d+( min)?: waits for Pivot to cool$/);
+  });
+
+  it('takes crews, day length and start of the assumptions where none are given, and refuses half a crew', () => {
+    expect(run('BURN.JOB.SCHEDULE', GOOD)).toEqual(run('BURN.JOB.SCHEDULE', GOOD, 1, 8, '07:00'));
+    expect(
+      run('BURN.JOB.SCHEDULE', GOOD, undefined, undefined, undefined, [
+        ['crews', 2],
+        ['day length', 6],
+        ['shift start', 19],
+      ]),
+    ).toEqual(run('BURN.JOB.SCHEDULE', GOOD, 2, 6, '7 pm'));
+    expect(message(run('BURN.JOB.SCHEDULE', GOOD, 1.5))).toBe('crews is 1.5; must be a whole number');
+    expect(message(run('BURN.JOB.SCHEDULE', GOOD, 1, 30))).toContain('shift is 30 h; must be at most 24 h');
+    expect(message(run('BURN.JOB.SCHEDULE', GOOD, 1, 8, 'noon'))).toContain('start is "noon"; must be a time of day');
+    expect(column(run('BURN.JOB.SCHEDULE', GOOD, 1, 8, 46356.25), 'day')[0]).toBe('Mon 2026-11-30');
   });
 });

@@ -620,7 +620,6 @@ describe('the items that BURN.CAUTIONS and BURN.PPE.LIST are asked about', () =>
     expect(error('BURN.CAUTIONS', 'PIN, CUT', undefined, [[4, 10]]).message).toContain('sizes need one operation');
     const plan = cells('BURN.PIN.PLAN', 4, 10).map((row) => row.slice(0, 19));
     expect(error('BURN.CAUTIONS', 'PIN', undefined, plan).message).toContain('plan has no column "operation"');
-    expect(error('BURN.JOB.SHEET', plan, 'PIN').message).toContain('plan has no column "operation"');
   });
 });
 
@@ -685,11 +684,16 @@ describe('what a declaration says of cautions', () => {
 });
 
 describe('BURN.JOB.SHEET', () => {
-  const plan = cells('BURN.PIN.PLAN', column(4, 3, 5), column(10, 8, 12));
+  const list: Argument = [
+    ['mark', 'qty', 'dia', 'length'],
+    ['Boom foot', 1, 4, 10],
+    ['Stick', 2, 3, 8],
+    ['Bucket', 1, 5, 12],
+  ];
   const lines = (...args: readonly Argument[]): readonly (readonly string[])[] =>
     cells('BURN.JOB.SHEET', ...args).map((row) => row.map(String));
   const conditions = column('height 30 ft', 'grease-packed', 'wind', 'fuel gas', 'hydraulic cylinder');
-  const sheet = lines(plan, 'PIN', conditions, 'Boom foot pins');
+  const sheet = lines(list, conditions, 'Boom foot pins');
   const line = (of: readonly (readonly string[])[], what: string): readonly string[] =>
     of.find((l) => l[1]?.startsWith(what)) ?? [];
 
@@ -698,7 +702,9 @@ describe('BURN.JOB.SHEET', () => {
       'Hot work',
       'Cautions',
       'Job',
-      'Rods',
+      'List',
+      'To load',
+      'Times',
       'Oxygen',
       'Crew',
       'Assumptions',
@@ -729,22 +735,31 @@ describe('BURN.JOB.SHEET', () => {
     }
   });
 
-  it('adds the plan up', () => {
-    const sum = (heading: string): number => {
-      const at = plan[0]?.findIndex((h) => text(h).split(',')[0] === heading) ?? -1;
-      return plan.slice(1).reduce((s, row) => s + Number(row[at]), 0);
-    };
-    expect(Number(line(sheet, 'rod 3/8')[2])).toBe(sum('rods'));
-    expect(parseFloat(line(sheet, 'oxygen at the work')[2] ?? '') / sum('oxygen')).toBeCloseTo(1, 2);
-    expect(Number(line(sheet, 'cylinders')[2])).toBe(sum('cylinders opened'));
-    expect(parseFloat(line(sheet, 'rod burning')[2] ?? '') / sum('burning')).toBeCloseTo(1, 2);
-    expect(line(sheet, 'items')[2]).toBe('3');
+  it('prints the list by mark, what is loaded, and the times, as the other functions give them', () => {
+    const text_ = (rows: readonly (readonly Cell[])[]): readonly (readonly string[])[] =>
+      rows.map((row) => row.map(String));
+    const plan = text_(cells('BURN.JOB.PLAN', list));
+    const at = (heading: string): number => plan[0]!.findIndex((h) => h.split(',')[0] === heading);
+    for (const row of plan.slice(1, 4)) {
+      const printed = line(sheet, row[at('mark')]!);
+      expect(printed[2]).toBe(`${row[at('rods')]} rods ${row[at('rod')]}`);
+      expect(printed[3]).toContain(`PIN diameter ${['4', '3', '5'][Number(row[0]) - 1]} in`);
+    }
+    for (const row of text_(cells('BURN.JOB.STOCK', list)).slice(1)) {
+      if (row[0]?.startsWith('rods') || row[0] === 'cylinders') expect(line(sheet, row[0])[2], row[0]).toBe(row[1]);
+    }
+    const schedule = text_(cells('BURN.JOB.SCHEDULE', list));
+    const burnFrom = schedule[0]!.indexOf('burn from');
+    for (const row of schedule.filter((r) => r[1]?.startsWith('Stick')))
+      expect(line(sheet, 'Stick')[3]).toContain(`${row[burnFrom]} of shift 1`);
+    expect(line(sheet, 'in all')[3]).toBe(schedule.at(-1)?.at(-1)?.split(';')[0]);
+    expect(line(sheet, 'items')[2]).toBe('4');
   });
 
   it('takes the reach from the height, the watch from the rule, and lists what departs from the defaults', () => {
     expect(line(sheet, 'clear, cover or guard')[2]).toBe('45.9 ft');
     expect(line(sheet, 'all as by default')).not.toEqual([]);
-    const own = lines(plan, 'PIN', undefined, undefined, [
+    const own = lines(list, undefined, undefined, [
       ['fire watch rule', 'OSHA'],
       ['stub', 4],
     ]);
@@ -755,7 +770,8 @@ describe('BURN.JOB.SHEET', () => {
   });
 
   it('says how much air a confined space needs for the oxygen, with the figures of the air functions', () => {
-    const confined = lines(plan, 'PIN', 'confined');
+    const confined = lines(list, 'confined');
+    const plan = cells('BURN.JOB.PLAN', list);
     const most = Math.max(
       ...plan.slice(1).map((row) => Number(row[plan[0]?.findIndex((h) => text(h).startsWith('flow')) ?? -1])),
     );
@@ -767,47 +783,47 @@ describe('BURN.JOB.SHEET', () => {
     expect(line(sheet, 'fresh air for that oxygen')).toEqual([]);
   });
 
-  it('takes plans of several operations below each other, in SI too', () => {
-    const both = [...plan, [], ...cells('BURN.CUT.PLAN', 1, 20)].map((row) =>
-      Array.from({ length: plan[0]?.length ?? 0 }, (_, i) => row[i] ?? null),
-    );
-    const of = lines(both, 'PIN, CUT');
-    expect(line(of, 'items')[2]).toBe('4');
+  it('takes lists of several operations, in SI too', () => {
+    const mixed: Argument = [
+      ['mark', 'operation', 'dia', 'length', 'thk'],
+      ['Boom foot', 'PIN', 4, 10, null],
+      ['Rib', 'CUT', null, 20, 1],
+    ];
+    const of = lines(mixed);
+    expect(line(of, 'items')[2]).toBe('2');
     expect(of.map((l) => l[2])).toEqual(expect.arrayContaining(['PIN', 'CUT']));
     const si: Argument = [['units', 'SI']];
-    const metric = lines(
-      cells('BURN.PIN.PLAN', 100, 250, undefined, undefined, undefined, si),
-      'PIN',
-      'height 9 m',
-      undefined,
-      si,
-    );
+    const metric = lines([[100, 250]], 'height 9 m', undefined, si);
     expect(line(metric, 'oxygen at the work')[2]).toMatch(/ m3$/);
     expect(line(metric, 'clear, cover or guard')[2]).toMatch(/ m$/);
   });
 
-  it('takes rod, material and conditions from the plan, and says so', () => {
-    const wet = cells('BURN.PIN.PLAN', 4, 10, undefined, undefined, 'stainless steel', [['water depth', 30]]);
-    const of = lines(wet, 'PIN');
-    expect(line(of, 'of the plan and the assumptions')[3]).toBe('underwater 30 ft, stainless steel');
-    expect(line(of, 'rod 3/8')[3]).not.toContain('bare rods');
-    expect(line(sheet, 'of the plan and the assumptions')).toEqual([]);
+  it('takes rod, material and conditions from the list and the assumptions, and says so', () => {
+    const wet = lines(
+      [
+        ['dia', 'length', 'material', 'condition'],
+        [4, 10, 'stainless steel', 'confined'],
+      ],
+      undefined,
+      undefined,
+      [['water depth', 30]],
+    );
+    expect(line(wet, 'of the list and the assumptions')[3]).toBe('confined, stainless steel, underwater 30 ft');
+    expect(line(wet, 'rods 3/8')[3]).not.toContain('bare rods');
+    expect(line(sheet, 'of the list and the assumptions')).toEqual([]);
   });
 
-  it('names a row that has figures and does not say what it is', () => {
-    const at = plan[0]?.findIndex((h) => h === 'material') ?? -1;
-    const unsaid = plan.map((row, i) => (i === 2 ? row.map((cell, k) => (k === at ? null : cell)) : row));
-    expect(line(lines(unsaid, 'PIN'), 'cautions left out').slice(2)).toEqual(['1', 'plan row 3: material is blank']);
-  });
-
-  it('counts rows that could not be sized, and refuses a range that is no plan', () => {
-    const broken = cells('BURN.PIN.PLAN', column(4, 'x'), column(10, 8));
-    expect(line(lines(broken, 'PIN'), 'items').slice(2)).toEqual([
-      '1',
-      expect.stringContaining('1 left out of all figures'),
-    ]);
-    expect(error('BURN.JOB.SHEET', column('a', 'b'), 'PIN').message).toContain('plan');
-    expect(error('BURN.JOB.SHEET', plan, 'PIN', 'moonlight')).toMatchObject({ error: '#N/A' });
+  it('names rows that could not be sized, and refuses a range that is no list', () => {
+    const broken: Argument = [
+      ['mark', 'dia', 'length'],
+      ['Boom foot', 4, 10],
+      ['Stick', 3, null],
+    ];
+    const of = lines(broken);
+    expect(line(of, 'items').slice(2)).toEqual(['1', '1 left out of all figures']);
+    expect(line(of, 'left out')[3]).toBe('Stick: length is blank or zero; must be more than 0');
+    expect(error('BURN.JOB.SHEET', column('a', 'b')).message).toContain('list has no heading row');
+    expect(error('BURN.JOB.SHEET', list, 'moonlight')).toMatchObject({ error: '#N/A' });
   });
 });
 

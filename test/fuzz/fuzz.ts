@@ -22,7 +22,14 @@ export const LONGER: Readonly<Record<string, { readonly bound: number; readonly 
     why: 'some milliseconds, but up to 64 cylinders drawn through a hose as fine as a pinhole last for weeks, followed in steps of minutes',
   },
   'BURN.SPREAD': { bound: 150, why: 'a list of items, each drawn a thousand times' },
-  'BURN.JOB.STOCK': { bound: 150, why: 'a list of items, each drawn a thousand times' },
+  'BURN.JOB.PLAN': { bound: 200, why: 'a list of items, each drawn a thousand times' },
+  'BURN.JOB.STOCK': { bound: 200, why: 'a list of items, each drawn a thousand times' },
+  'BURN.JOB.COST': {
+    bound: 400,
+    why: 'a list of items, each drawn a thousand times, and laid out in shifts at several paces',
+  },
+  'BURN.JOB.SCHEDULE': { bound: 200, why: 'a list of items' },
+  'BURN.JOB.SHEET': { bound: 400, why: 'a list of items, each drawn a thousand times' },
   'BURN.LOG.FIT': { bound: 200, why: 'a list of jobs, fitted in rounds' },
   'BURN.LOG.SCORE': { bound: 200, why: 'a list of jobs, each drawn a thousand times' },
 };

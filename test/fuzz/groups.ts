@@ -12,10 +12,10 @@ const CALLS = 2_600;
 const DEAR: readonly (readonly [RegExp, number])[] = [
   [/^BURN\.ASSUME\.EFFECT$/, 60],
   [/^BURN\.GRIP\.AFTER$/, 200],
-  [/^BURN\.(LOG\.|SPREAD|JOB\.STOCK)/, 250],
+  [/^BURN\.(LOG\.|SPREAD|JOB\.)/, 250],
   [/\.PLAN$/, 400],
   [/^BURN\.COOL\./, 400],
-  [/^BURN\.(PIN\.TIME|SUPPLY\.CHECK|JOB\.SHEET|FIRE\.)/, 1_000],
+  [/^BURN\.(PIN\.TIME|SUPPLY\.CHECK|FIRE\.)/, 1_000],
   [/\.STEPS$/, 1_500],
 ];
 

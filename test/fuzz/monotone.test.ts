@@ -22,7 +22,7 @@ const DEAR: Readonly<Record<string, number>> = {
   'BURN.COOL.TIME': 30,
   'BURN.GRIP.AFTER': 20,
   'BURN.SPREAD': 30,
-  'BURN.JOB.STOCK': 20,
+  'BURN.JOB.STOCK': 15,
   'BURN.FIRE.REACH': 40,
 };
 

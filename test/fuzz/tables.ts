@@ -1,32 +1,14 @@
-/** Ranges that functions take whole: plans, prices, logs, lists. Near enough to good ones that a call gets past the first check, and bad ones. */
+/** Ranges that functions take whole: lists, prices, logs. Near enough to good ones that a call gets past the first check, and bad ones. */
 import fc from 'fast-check';
 import { readFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
-import { findFunction } from '../../src/catalogue/catalogue.ts';
 import type { Cell } from '../../src/catalogue/cell.ts';
 import { CONDITIONS } from '../../src/core/safety/conditions.ts';
 import { OPERATION_IDS, operationOf } from '../../src/core/operations/all.ts';
-import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { goodMaterial, goodQuantity, goodRod, hostile, hostileOrLong } from './cells.ts';
 
 export type Rows = readonly (readonly Cell[])[];
-
-function planOf(operation: string, ...args: readonly Argument[]): Rows {
-  return call(findFunction(`BURN.${operation}.PLAN`)!, args);
-}
-
-/** Real plans, with rows that failed and rows left blank among them. */
-const PLANS: readonly Rows[] = [
-  planOf('PIN', [[4], [3.5], [null], [5], [0.5]], [[10], [8], [null], [16], [9]]),
-  planOf('PIN', [[100], [90], [120]], [[250], [200], [400]], undefined, undefined, undefined, [
-    ['units', 'SI'],
-    ['cooling method', 'water'],
-  ]),
-  planOf('HOLE', [[1], [1.5], [2]], [[6], [4], [12]]),
-  planOf('CUT', [[2], [3]], 24),
-  planOf('BREACH', [[24], [36]], 2.5, [[4], [2]]),
-];
 
 const FINISHED: readonly (readonly string[])[] = parse(
   readFileSync(new URL('../fixtures/finished-jobs.csv', import.meta.url), 'utf8'),
@@ -78,14 +60,6 @@ const plain = (
 const rod = goodRod.map((cell) => cell('US'));
 const or = (cell: fc.Arbitrary<Cell>, nil: Cell = null): fc.Arbitrary<Cell> => fc.option(cell, { nil });
 
-const plan: fc.Arbitrary<Rows> = fc.oneof(
-  { weight: 4, arbitrary: fc.constantFrom(...PLANS) },
-  {
-    weight: 1,
-    arbitrary: fc.tuple(fc.constantFrom(...PLANS), fc.constantFrom(...PLANS)).map(([a, b]) => [...a, ...b]),
-  },
-);
-
 const price = fc.oneof(fc.double({ min: 0, max: 1e4, noNaN: true }), fc.constantFrom<Cell>(0, 9, 180, null, '12.5'));
 const prices: fc.Arbitrary<Rows> = fc
   .tuple(
@@ -102,6 +76,8 @@ const prices: fc.Arbitrary<Rows> = fc
           'plate',
           'ram hire',
           'mobilisation',
+          'crew day',
+          'standby',
           'other permits',
           'other travel',
         ),
@@ -126,7 +102,11 @@ const prices: fc.Arbitrary<Rows> = fc
     fc.constantFrom<Rows>(
       [],
       [['contingency', 10, null]],
-      [['margin', 20, null]],
+      [
+        ['margin', 20, null],
+        ['tax', 7, null],
+        ['currency', 'EUR', null],
+      ],
       [
         ['mark-up', '15%', null],
         ['contingency', 0.1, null],
@@ -171,9 +151,53 @@ const condition: fc.Arbitrary<readonly Cell[]> = fc.constantFrom(...CONDITIONS).
     : fc.tuple(word, fc.constantFrom<Cell>(null, true, false)).map(([w, t]): readonly Cell[] => [w, t]);
 });
 
+/** A cell of a column of the list: mostly given, often blank. */
+const listCell = (cell: fc.Arbitrary<Cell>): fc.Arbitrary<Cell> => fc.option(cell, { nil: null, freq: 4 });
+const LIST_COLUMNS: readonly (readonly [heading: fc.Arbitrary<Cell>, cell: fc.Arbitrary<Cell>])[] = [
+  [fc.constantFrom<Cell>('Mark', 'tag', 'Pin'), fc.constantFrom<Cell>('Boom foot, left', 'P-101', 7, null)],
+  [fc.constantFrom<Cell>('Qty', 'no. off', 'QUANTITY'), fc.constantFrom<Cell>(1, 2, 3, '4 off', null)],
+  [fc.constant<Cell>('rod'), listCell(rod)],
+  [fc.constant<Cell>('material'), listCell(goodMaterial.map((cell) => cell('US')))],
+  [fc.constant<Cell>('position'), fc.constantFrom<Cell>('flat', 'overhead', null)],
+  [fc.constant<Cell>('Burning duty'), fc.constantFrom<Cell>(0.5, 0.8, null)],
+  [fc.constant<Cell>('condition'), fc.constantFrom<Cell>('height 30 ft', 'confined; wind', null)],
+  [fc.constant<Cell>('note'), fc.constantFrom<Cell>('as found', null)],
+  [fc.constant<Cell>('colour'), fc.constantFrom<Cell>('red', 3, null)],
+];
+const shape = (min: number, max: number): fc.Arbitrary<Cell> =>
+  fc.double({ min, max, noNaN: true }).map((x) => Number(x.toFixed(3)));
+/** Sizes of pins, of mixed operations, or two bare columns. */
+const list: fc.Arbitrary<Rows> = fc
+  .record({
+    kind: fc.constantFrom('pins', 'pins', 'mixed', 'bare'),
+    others: fc.subarray([...LIST_COLUMNS], { maxLength: 4 }),
+    rows: fc.integer({ min: 1, max: 3 }),
+  })
+  .chain(({ kind, others, rows }) => {
+    if (kind === 'bare') return rowsOf(fc.tuple(shape(1, 7), shape(2, 20)), rows);
+    const pins: (typeof LIST_COLUMNS)[number][] = [
+      [fc.constantFrom<Cell>('Dia', 'Ø, in', 'diameter'), shape(1, 7)],
+      [fc.constantFrom<Cell>('length', 'LEN', 'length (in)'), shape(2, 20)],
+    ];
+    const mixed: (typeof LIST_COLUMNS)[number][] = [
+      [fc.constant<Cell>('operation'), fc.constantFrom<Cell>('PIN', 'cut', 'STUD', 'Gouge')],
+      ...pins,
+      [fc.constant<Cell>('thk'), shape(0.5, 3)],
+      [fc.constant<Cell>('width'), shape(0.3, 1)],
+      [fc.constant<Cell>('depth'), shape(0.2, 1)],
+    ];
+    const columns = [...others, ...(kind === 'mixed' ? mixed : pins)];
+    return fc
+      .tuple(
+        fc.tuple(...columns.map(([heading]) => heading)),
+        fc.array(fc.tuple(...columns.map(([, cell]) => cell)), { minLength: rows, maxLength: rows }),
+      )
+      .map(([heading, cells]) => [heading, ...cells]);
+  });
+
 /** Good ranges by the name of the parameter. */
 const GOOD: Readonly<Record<string, fc.Arbitrary<Rows>>> = {
-  plan,
+  list,
   prices,
   log,
   sizes,

@@ -198,9 +198,10 @@ function ofOperation(id: OperationId): readonly string[] {
   ];
 }
 
-const PIN_PLAN = 'BURN.PIN.PLAN({4;3.5;"";5;0.5;4},{10;8;"";16;9;10})';
-const SI_PLAN = 'BURN.PIN.PLAN({100;90;120},{250;200;400},,,,{"units","SI";"cooling method","water"})';
-const STEEL_PLAN = 'BURN.PIN.PLAN({4;3},{10;8},,,"stainless steel",{"position","overhead"})';
+const MIXED =
+  '{"Mark","Qty","Op","Dia","Length","Thk","access","colour";"Boom foot, left",2,"",4,10,"","tight","red";"","","","","","","","";"Lock pin","4 off","PIN",1.5,6,"","","";"Rib","","CUT","",24,1,"","";"Stick","","",3.5,"","","",""}';
+const SI_LIST =
+  '{"Tag","Ø, mm","L, mm","no. off","material";"A",100,250,1,"";"B",90,200,3,"stainless steel";"C",120,400,1,""}';
 const PRICES =
   '{"rod",9,"";"rod 1/2 pipe x 120",31,"";"oxygen",38,"100 scf";"cylinder rental",6,"";"crew",180,"h";"plate",12,"";"ram hire",75,"";"mobilisation",400,"";"other permits",120,"";"contingency",0.1,"";"margin",20,""}';
 const LOG =
@@ -213,6 +214,21 @@ const LIST_OF: Readonly<Record<OperationId, string>> = {
   STUD: '{1.5,4;1,1}',
   BREACH: '{24,2.5,4;36,3,1}',
 };
+const HEADINGS: Readonly<Record<OperationId, string>> = {
+  PIN: '"diameter","length"',
+  HOLE: '"operation","hole","depth"',
+  GOUGE: '"operation","width","depth","length"',
+  CUT: '"operation","thickness","length"',
+  STUD: '"operation","diameter","count"',
+  BREACH: '"operation","thickness","hole","count"',
+};
+/** The same with a heading row, as a job list. */
+const JOB_LIST = Object.fromEntries(
+  OPERATION_IDS.map((id) => {
+    const rows = LIST_OF[id].slice(1, -1).split(';');
+    return [id, `{${[HEADINGS[id], ...rows.map((r) => (id === 'PIN' ? r : `"${id}",${r}`))].join(';')}}`];
+  }),
+) as Readonly<Record<OperationId, string>>;
 const ASSUME_LIST = '{"stub",4;"burning duty",0.6;"heat lost share",0.25;"hose length",150}';
 
 const oneItem = (id: OperationId): string => row(SIZES[id].filter((size) => size !== ''));
@@ -224,30 +240,37 @@ const jobs = OPERATION_IDS.flatMap((id) => [
   `=BURN.SPREAD("${id}",${LIST_OF[id]},"oxygen",80,${ASSUME_LIST})`,
   `=BURN.SPREAD("${id}",${LIST_OF[id]},"time",95,{"position","underwater"})`,
   `=BURN.SPREAD("${id}",${row(inMillimetres(id).filter((size) => size !== ''))},"oxygen",90,{"units","SI"})`,
-  `=BURN.JOB.STOCK("${id}",${LIST_OF[id]},90)`,
-  `=BURN.JOB.STOCK("${id}",${LIST_OF[id]},50,{"coupled rods","yes";"cylinder volume",50})`,
+  `=BURN.JOB.PLAN(${JOB_LIST[id]})`,
+  `=BURN.JOB.PLAN(${JOB_LIST[id]},{"units","SI";"position","overhead"})`,
+  `=BURN.JOB.STOCK(${JOB_LIST[id]},90)`,
+  `=BURN.JOB.STOCK(${JOB_LIST[id]},50,{"coupled rods","yes";"cylinder volume",50})`,
   `=BURN.ASSUME.EFFECT("${id}",${oneItem(id)})`,
-  `=BURN.JOB.COST(BURN.${id}.PLAN(${SIZES[id].join(',')}),${PRICES})`,
-  `=BURN.JOB.SCHEDULE(BURN.${id}.PLAN(${SIZES[id].join(',')}),2,8)`,
-  `=BURN.JOB.SHEET(BURN.${id}.PLAN(${SIZES[id].join(',')}),"${id}")`,
+  `=BURN.JOB.COST(${JOB_LIST[id]},${PRICES})`,
+  `=BURN.JOB.SCHEDULE(${JOB_LIST[id]},2,8)`,
+  `=BURN.JOB.SHEET(${JOB_LIST[id]})`,
   `=BURN.CAUTIONS("${id}")`,
   `=BURN.PPE.LIST("${id}")`,
   `=BURN.ROD.PICK("${id}",${SIZES[id].join(',')})`.replace(/,+\)/, ')'),
 ]);
 
 const others: readonly string[] = [
-  `=BURN.JOB.COST(${PIN_PLAN},${PRICES})`,
-  `=BURN.JOB.COST(${SI_PLAN},{"oxygen",14,"m3";"crew",2.8,"min";"cylinder",55,""},{"units","SI"})`,
-  `=BURN.JOB.COST(${PIN_PLAN},{"rod",-9;"gold",3})`,
-  `=BURN.JOB.SCHEDULE(${PIN_PLAN},1,10)`,
-  `=BURN.JOB.SCHEDULE(${SI_PLAN},3,,{"units","SI"})`,
-  `=BURN.JOB.SHEET(${PIN_PLAN},"PIN",{"confined";"height 30 ft"},"Boom foot pins")`,
-  `=BURN.JOB.SHEET(${STEEL_PLAN},"PIN")`,
+  `=BURN.JOB.PLAN(${MIXED})`,
+  `=BURN.JOB.PLAN({100,250;90,200},{"units","SI";"cooling method","water"})`,
+  `=BURN.JOB.PLAN({"mark","len";"a",3})`,
+  `=BURN.JOB.STOCK(${MIXED})`,
+  `=BURN.JOB.COST(${MIXED},${PRICES},80,2)`,
+  `=BURN.JOB.COST(${SI_LIST},{"oxygen",14,"m3";"crew",2.8,"min";"cylinder",55,"";"currency","EUR","";"tax",19,""},,,{"units","SI"})`,
+  `=BURN.JOB.COST(${MIXED},{"rod",-9;"gold",3})`,
+  `=BURN.JOB.SCHEDULE(${MIXED},1,10)`,
+  `=BURN.JOB.SCHEDULE(${SI_LIST},3,,"2026-11-30 19:30",{"units","SI";"break length",45})`,
+  `=BURN.JOB.SCHEDULE(${SI_LIST},1,4,"noon")`,
+  `=BURN.JOB.SHEET(${MIXED},{"confined";"height 30 ft"},"Boom foot pins")`,
+  `=BURN.JOB.SHEET(${SI_LIST},,,{"units","SI";"crews",2;"load confidence",75})`,
   `=BURN.LOG.FIT(${LOG})`,
   `=BURN.LOG.FIT(${LOG},${ASSUME_LIST})`,
   `=BURN.LOG.SCORE(${LOG})`,
   `=BURN.SPREAD("PIN",{4,10;"abc",8},"oxygen",90)`,
-  `=BURN.JOB.STOCK("PIN",{4,10,"","1/2 pipe x 120","cast iron";3,8,"","","copper alloy"},90)`,
+  `=BURN.JOB.STOCK({"dia","length","rod","material";4,10,"1/2 pipe x 120","cast iron";3,8,"","copper alloy"},90)`,
   `=BURN.SPREAD("HOLE",{1,6},"oxygen",101)`,
   `=BURN.CAUTIONS("CUT",{"confined";"underwater"})`,
   `=BURN.PIN.HOLE({1;2;3;4;6;8},{"bore ratio",0.5})`,

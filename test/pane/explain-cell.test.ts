@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
-import { PLAN_COLUMNS } from '../../src/catalogue/operation-family.ts';
+import { PLAN_COLUMNS } from '../../src/catalogue/plan-line.ts';
 import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { findSource } from '../../src/core/sources/register.ts';
 import { call } from '../../src/sheet/call.ts';

@@ -9,10 +9,14 @@ import type { Argument } from '../../src/sheet/host-function.ts';
 const run = (name: string, ...args: readonly Argument[]): readonly (readonly Cell[])[] =>
   call(findFunction(name)!, args);
 
+const hours = (clock: Cell): number => {
+  const [hour, minute] = String(clock).split(':').map(Number);
+  return hour! + minute! / 60;
+};
+
 describe('the chart of a load', () => {
   const table = run(
     'BURN.JOB.STOCK',
-    'PIN',
     [
       [4, 10],
       [4, 12],
@@ -28,7 +32,7 @@ describe('the chart of a load', () => {
       'cylinders',
       'batteries',
       'plates',
-      'crew',
+      'crew work',
       'all together',
     ]);
     const [zero, , most] = chart.ticks;
@@ -57,12 +61,20 @@ describe('the chart of a load', () => {
 });
 
 describe('the chart of a schedule', () => {
-  const plan = run(
-    'BURN.PIN.PLAN',
-    [[4], [3.5], [5], [4], [6], [4], [3], [4.5]],
-    [[10], [12], [14], [8], [18], [12], [9], [10]],
-  );
-  const table = run('BURN.JOB.SCHEDULE', plan, 2, 6);
+  const list: Argument = [
+    ['mark', 'dia', 'length'],
+    ...[
+      [4, 10],
+      [3.5, 12],
+      [5, 14],
+      [4, 8],
+      [6, 18],
+      [4, 12],
+      [3, 9],
+      [4.5, 10],
+    ].map(([d, l], i): Cell[] => [`P${i + 1}`, d!, l!]),
+  ];
+  const table = run('BURN.JOB.SCHEDULE', list, 2, 6);
   const chart = scheduleChart(table)!;
 
   it('has a lane for each crew and the fire watch of each shift, in order', () => {
@@ -82,22 +94,23 @@ describe('the chart of a schedule', () => {
     ).toEqual(items.map((row) => row[1]).sort());
     expect(blocks.filter((b) => b.kind === 'push')).toHaveLength(items.length);
     const perHour = chart.ticks[1]!.x - chart.ticks[0]!.x;
-    const hour = perHour / Number(chart.ticks[1]!.text.replace(' h', ''));
+    const [first, second] = chart.ticks.map((t) => hours(t.text)) as [number, number];
+    const hour = perHour / (second - first);
     for (const row of items) {
       const hot = blocks.find((b) => b.kind === 'hot' && b.item === row[1])!;
-      expect(hot.x).toBeCloseTo(SCHEDULE_CHART.left + (row[5] as number) * hour, 9);
-      expect(hot.width).toBeCloseTo(((row[6] as number) - (row[5] as number)) * hour, 9);
+      expect(hot.x).toBeCloseTo(SCHEDULE_CHART.left + (hours(row[6]!) - first) * hour, 9);
+      expect(hot.width).toBeCloseTo((hours(row[7]!) - hours(row[6]!)) * hour, 9);
     }
     for (const b of blocks) expect(b.x + b.width).toBeLessThanOrEqual(SCHEDULE_CHART.width);
   });
 
   it('says the same in words', () => {
-    expect(chart.description).toMatch(/^shift 1 crew 1: burns \w+ [\d.]+ to [\d.]+ h, /);
-    expect(chart.description).toMatch(/shift 1 watch: [\d.]+ to [\d.]+ h/);
-    expect(chart.caption).toMatch(/^\d+ shifts?; hours from the start of each\.$/);
+    expect(chart.description).toMatch(/^shift 1 crew 1: burns P\d \d\d:\d\d to \d\d:\d\d, /);
+    expect(chart.description).toMatch(/shift 1 watch: \d\d:\d\d to \d\d:\d\d/);
+    expect(chart.caption).toMatch(/^\d+ shifts?; times of day\.$/);
   });
 
   it('is none where nothing is scheduled', () => {
-    expect(scheduleChart([['order', 'item']])).toBeUndefined();
+    expect(scheduleChart([['order', 'mark']])).toBeUndefined();
   });
 });

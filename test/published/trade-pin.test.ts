@@ -45,7 +45,7 @@ describe('a pin 4 in by 10 in took about an hour in all on one cylinder (common 
   });
 
   it('one cylinder does, also at the high', () => {
-    expect(plan['cylinders opened']).toBe(1);
+    expect(plan['cylinders so far']).toBe(1);
     expect(plan['oxygen high, scf'] as number).toBeLessThan(230);
   });
 });

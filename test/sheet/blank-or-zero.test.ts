@@ -8,7 +8,7 @@ import type { Cell } from '../../src/catalogue/cell.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
-import { readAssume } from '../../src/sheet/read-assume.ts';
+import { readAssume } from '../../src/catalogue/read-assume.ts';
 import { argumentsOf, asCalled, type Matrix } from '../addin/example-arguments.ts';
 
 /** A way an argument may be given besides that of the examples. */
@@ -34,12 +34,21 @@ const FULLER: Readonly<Record<string, readonly Argument[]>> = {
     ],
   ],
   'BURN.ROD.PICK': ['PIN', [[4]], [[10]], [[2.5]], 30],
+  'BURN.JOB.PLAN': [
+    [
+      ['mark', 'qty', 'operation', 'dia', 'length, in', 'thk', 'rod', 'material', 'ends', 'burning duty', 'note'],
+      ['a', 2, 'PIN', 4, 10, null, '3/8 x 36', 'steel', 2, 0.6, 'x'],
+      [null, null, null, null, null, null, null, null, null, null, null],
+      ['b', null, 'CUT', null, 24, 1, null, null, null, null, null],
+    ],
+  ],
   'BURN.JOB.SHEET': [
     [
-      ['item', 'rod', 'rods', 'oxygen, scf', 'burning, min', 'crew, min'],
-      [1, '3/8 x 36', 6, 120, 8, 57],
+      ['mark', 'dia', 'length', 'condition'],
+      ['Boom foot', 4, 10, 'confined'],
+      [null, null, null, null],
+      ['Stick', 3, 8, null],
     ],
-    'PIN',
     [
       ['height', '30 ft'],
       ['confined', null],
@@ -104,7 +113,6 @@ const MEANT: readonly (readonly [name: RegExp, argument: string, cell: RegExp])[
   [/^BURN\.FIRE\.CHECK$/, 'things', / 1$/],
   [/./, 'assume', /^stub /],
   [/^BURN\.LOG\./, 'log', /^(gauge after|temperature)/],
-  [/./, 'plan', /^(cylinders opened|cooling)/],
 ];
 
 const calls = CATALOGUE.flatMap((d) =>

@@ -32,7 +32,6 @@ const CALLS: readonly (readonly [string, readonly Argument[]])[] = [
   [
     'BURN.JOB.STOCK',
     [
-      'PIN',
       [
         [4, 10],
         [4, 10],

@@ -66,7 +66,7 @@ describe('whole columns', () => {
     ['BURN.SPREAD', ['PIN', [], 'oxygen', 90], 1, PINS],
     [
       'BURN.JOB.COST',
-      [call(findFunction('BURN.PIN.PLAN')!, [4, 10]), []],
+      [[[4, 10]], []],
       1,
       [
         ['oxygen', 0.4],

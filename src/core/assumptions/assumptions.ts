@@ -73,7 +73,8 @@ export class Assumptions {
       if ('word' in o) words.set(o.name, o.word);
       else numbers.set(o.name, overridden(o, defaults.inForce(o.name)));
     }
-    return new Assumptions(numbers, words, defaults.entries, defaults.byName, defaults.version, defaults.defaults);
+    const { entries, byName, version, note, noteWord } = defaults;
+    return new Assumptions(numbers, words, entries, byName, version, defaults.defaults, note, noteWord);
   }
 
   /** The same, telling of each number and word that is asked for: what is not asked for has no effect on what is calculated. */

@@ -1,21 +1,30 @@
 /** Priced lines of a planned job. */
-import { assumed } from '../assumptions/assumed.ts';
-import type { Basis } from '../basis.ts';
 import { noPriceFor, rangeUnknown } from '../messages.ts';
-import { Evaluation } from '../model/evaluation.ts';
+import { Evaluation, type Column } from '../model/evaluation.ts';
 import { calculated, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { Working } from '../model/working.ts';
-import { drawableContent } from '../oxygen/drawable-content.ts';
 import type { QuantityName } from '../units/quantities.ts';
-import { jobRange, type Ranged, type RangedItem } from './job-range.ts';
-import { pert, pertQuantile } from '../spread/pert.ts';
-import type { PlanRow } from './plan-row.ts';
+import { drawPercentiles } from '../spread/draw-percentile.ts';
+import { DRAWS } from '../operations/spread-item.ts';
+import type { Job } from './job-list.ts';
+import { jobSchedule, type Crewing } from './job-schedule.ts';
+import { jobStock, type StockLine } from './job-stock.ts';
 
 /** Lines that are a share of others. */
-export type ShareLine = 'contingency' | 'margin' | 'mark-up';
+export type ShareLine = 'contingency' | 'margin' | 'mark-up' | 'tax';
 /** Lines a price can be given for, besides rods by name and sums of the user's own. */
-export type PricedLine = 'oxygen' | 'cylinders' | 'cylinder rental' | 'crew' | 'plates' | 'ram hire' | 'mobilisation';
+export type PricedLine =
+  | 'oxygen'
+  | 'cylinders'
+  | 'cylinder rental'
+  | 'batteries'
+  | 'crew'
+  | 'crew day'
+  | 'standby'
+  | 'plates'
+  | 'ram hire'
+  | 'mobilisation';
 
 /** The user's prices, in money of any kind for an SI unit: a kilogram of oxygen, a second of crew time. */
 export interface Prices {
@@ -26,78 +35,33 @@ export interface Prices {
   readonly others: readonly { readonly name: string; readonly amount: number }[];
   /** Shares, 0 to 1. */
   readonly shares: ReadonlyMap<ShareLine, number>;
+  /** Money of all prices, such as USD; empty where none is named. */
+  readonly currency: string;
+}
+
+/** An amount as it is quoted, and what the job may come to. */
+export interface Amount {
+  readonly value: number;
+  /** P10 and P90 of what the job takes, in the worlds of the load; Infinity where it is beyond reach. */
+  readonly low: number;
+  readonly high: number;
+}
+
+/** What is priced: the quantity quoted, and that of each world. */
+interface Priced {
+  readonly value: number;
+  readonly draws: Column;
 }
 
 export interface CostLine {
   readonly name: string;
   /** SI; undefined in sums. */
   readonly quantity: number | undefined;
-  readonly measure: QuantityName | 'cylinder days' | 'days' | 'sum' | 'share';
+  readonly measure: QuantityName | 'cylinder days' | 'crew days' | 'days' | 'sum' | 'share';
   /** For one SI unit of the quantity, or a share; undefined where no price was given and in sums. */
   readonly price: number | undefined;
-  readonly amount: Ranged | undefined;
+  readonly amount: Amount | undefined;
   readonly note: string;
-}
-
-const mapped = (r: Ranged, f: (x: number) => number): Ranged => ({ value: f(r.value), low: f(r.low), high: f(r.high) });
-const whole = (x: number): number => (Number.isFinite(x) ? Math.ceil(x - 1e-9) : x);
-const safelyLow = (x: number): number => Math.max(0, x);
-
-/** What the job takes, with its range. */
-export interface JobTotals {
-  /** By the rod's name, in the order of the plan. */
-  readonly rods: ReadonlyMap<string, Ranged>;
-  readonly oxygen: Ranged;
-  readonly cylinders: Ranged;
-  readonly crew: Ranged;
-  /** Items that take guide and shield plates. */
-  readonly plated: number;
-}
-
-/** Totals of a plan. The own scatter of the items is that of `item scatter`; it takes part in the burning only. */
-export function jobTotals(plan: readonly PlanRow[], basis: Basis): JobTotals {
-  const { low, value, high } = basis.a.inForce('item scatter');
-  const scatter = pert(low, value, high);
-  const [down, up] = [1 - pertQuantile(scatter, 0.1) / value, pertQuantile(scatter, 0.9) / value - 1];
-  const total = (rows: readonly PlanRow[], of: (row: PlanRow) => Ranged, burning: (row: PlanRow) => number): Ranged =>
-    mapped(
-      jobRange(rows.map((row): RangedItem => ({ ...of(row), ownDown: down * burning(row), ownUp: up * burning(row) }))),
-      safelyLow,
-    );
-  const rods = new Map<string, Ranged>();
-  for (const name of new Set(plan.map((row) => row.rod))) {
-    const range = total(
-      plan.filter((row) => row.rod === name),
-      (row) => row.rods,
-      (row) => row.rods.value,
-    );
-    rods.set(name, { value: range.value, low: Math.floor(range.low + 1e-9), high: whole(range.high) });
-  }
-  const oxygen = total(
-    plan,
-    (row) => row.oxygen,
-    (row) => row.oxygen.value,
-  );
-  const opened = plan.every((row) => row.cylinders !== undefined)
-    ? plan.reduce((sum, row) => sum + (row.cylinders ?? 0), 0)
-    : undefined;
-  const content = opened !== undefined && opened > 0 ? undefined : drawableContent(basis);
-  // The plan's own count stands for the cylinder it was made with; low and high follow in proportion.
-  const cylinders = mapped(oxygen, (o) =>
-    whole(content === undefined ? ((opened ?? 0) * o) / oxygen.value : o / content),
-  );
-  const duty = basis.a.value('burning duty');
-  return {
-    rods,
-    oxygen,
-    cylinders,
-    crew: total(
-      plan,
-      (row) => row.crew,
-      (row) => row.burnTime / duty,
-    ),
-    plated: plan.filter((row) => row.operation?.crewTimes.includes('plate time') ?? true).length,
-  };
 }
 
 /** Price of a rod: by its full name, else by its size, else that of any rod. */
@@ -124,16 +88,14 @@ const priceQuantity = (measure: CostLine['measure']): QuantityName =>
 /** The list of steps of one costing as it grows: what the plan takes, each priced line, then the sums. */
 class Costing {
   readonly steps: Step[] = [];
-  readonly values: Record<string, Ranged> = {};
+  readonly values: Record<string, Priced> = {};
   readonly lines: PlannedLine[] = [];
   readonly unpriced: string[] = [];
   private readonly amounts: string[] = [];
 
-  /** A total of the plan. */
-  total(symbol: string, name: string, quantity: QuantityName, value: Ranged): string {
-    this.steps.push(
-      given(symbol, name, quantity, { words: 'sum over the plan', kind: 'calculated', source: 'arithmetic' }),
-    );
+  /** What the job takes of something. */
+  total(symbol: string, name: string, quantity: QuantityName, value: Priced, words: string): string {
+    this.steps.push(given(symbol, name, quantity, { words, kind: 'calculated', source: 'arithmetic' }));
     this.values[symbol] = value;
     return symbol;
   }
@@ -198,16 +160,64 @@ class Costing {
   }
 }
 
-const certain = (x: number): Ranged => ({ value: x, low: x, high: x });
+const certain = (x: number): Priced => ({ value: x, draws: x });
 
-/** Lines of what the plan takes. */
-function takenLines(c: Costing, plan: readonly PlanRow[], prices: Prices, basis: Basis): void {
-  const totals = jobTotals(plan, basis);
-  const price = (line: PricedLine): number | undefined => prices.lines.get(line);
-  [...totals.rods].forEach(([name, quantity], i) => {
-    const rods = c.total(`N_rod${i + 1}`, `rods ${name}`, 'count', quantity);
-    c.priced(`rod${i + 1}`, `rod ${name}`, 'count', rods, rodPrice(name, prices));
+/** What the schedule says of a job, as planned and in each world. */
+interface Scheduled {
+  readonly days: Priced;
+  readonly crewDays: Priced;
+  /** [s] */
+  readonly standby: Priced;
+}
+
+/** Paces at which the job is laid out for its low and high: so many equal shares of the worlds, each by its middle. */
+const PACES = 8;
+/** Pieces with which a lay-out takes long, so that fewer paces are tried. */
+const MANY = 150;
+
+/**
+ * Days and waiting of the schedule. A world that keeps the crews busy longer than planned is laid out at that pace: worlds are
+ * ranked by it and laid out by shares.
+ */
+function scheduled(job: Job, crewing: Crewing): Scheduled {
+  return job.once(`scheduled ${crewing.crews} ${crewing.shift}`, () => {
+    const planned = jobSchedule(job, crewing);
+    const { draws, plain } = job.needs.workTime;
+    const order = Array.from(draws.keys()).sort((i, j) => draws[i]! - draws[j]!);
+    const paces = job.pieces > MANY ? 2 : PACES;
+    const share = DRAWS / paces;
+    const of = (value: (s: typeof planned) => number): Priced => {
+      const column = new Float64Array(DRAWS);
+      for (let k = 0; k < paces; k++) {
+        const time = draws[order[Math.floor((k + 0.5) * share)]!]!;
+        const at = Number.isFinite(time) ? value(jobSchedule(job, crewing, time / plain)) : Infinity;
+        for (let i = Math.floor(k * share); i < (k + 1) * share; i++)
+          column[order[i]!] = Number.isFinite(draws[order[i]!]!) ? at : Infinity;
+      }
+      return { value: value(planned), draws: column };
+    };
+    return { days: of((s) => s.shifts), crewDays: of((s) => s.crewShifts), standby: of((s) => s.standby) };
   });
+}
+
+/** Lines of what the job takes: quantities are those of the load, days and waiting those of the schedule. */
+function takenLines(c: Costing, job: Job, prices: Prices, confidence: number, crewing: Crewing): void {
+  const stock = jobStock(job, confidence).lines;
+  const { days, crewDays, standby } = scheduled(job, crewing);
+  const price = (line: PricedLine): number | undefined => prices.lines.get(line);
+  const load = ({ load: value, draws }: StockLine): Priced => ({ value, draws });
+  const lineOf = (name: string): StockLine | undefined => stock.find((line) => line.name === name);
+  const loaded = (symbol: string, name: string, quantity: QuantityName, of = name): string =>
+    c.total(symbol, name, quantity, load(lineOf(of)!), 'what is loaded for the confidence asked for');
+  const laidOut = (symbol: string, name: string, quantity: QuantityName, value: Priced): string =>
+    c.total(symbol, name, quantity, value, 'from the schedule');
+  stock
+    .filter(({ name }) => name.startsWith('rods '))
+    .forEach(({ name }, i) => {
+      const rod = name.slice('rods '.length);
+      const symbol = loaded(`N_rod${i + 1}`, name, 'count');
+      c.priced(`rod${i + 1}`, `rod ${rod}`, 'count', symbol, rodPrice(rod, prices));
+    });
   const byVolume = price('oxygen') !== undefined;
   const byCylinder = price('cylinders') !== undefined;
   if (byVolume || !byCylinder)
@@ -215,46 +225,54 @@ function takenLines(c: Costing, plan: readonly PlanRow[], prices: Prices, basis:
       'O',
       'oxygen',
       'oxygen',
-      c.total('O', 'oxygen', 'oxygen', totals.oxygen),
+      loaded('O', 'oxygen', 'oxygen'),
       price('oxygen'),
       byVolume && byCylinder ? 'priced by volume and by cylinder: both count' : '',
     );
-  const rental = price('cylinder rental');
-  if (byCylinder || rental !== undefined) c.total('N_cyl', 'cylinders', 'count', totals.cylinders);
+  const [rental, ram] = [price('cylinder rental'), price('ram hire')];
+  if (byCylinder || rental !== undefined) loaded('N_cyl', 'cylinders', 'count');
   if (byCylinder) c.priced('cyl', 'cylinders', 'count', 'N_cyl', price('cylinders'));
-  c.total('t_crew', 'crew', 'hours', totals.crew);
-  const ram = price('ram hire');
-  if (rental !== undefined || ram !== undefined)
-    c.steps.push(
-      assumed('day', 'day length'),
-      calculated('n_day', 'days', 'count', 'ceil(t_crew / day - 1e-9)', 'crew time / day length, up to a whole number'),
-    );
+  if (rental !== undefined || ram !== undefined) laidOut('n_day', 'days', 'count', days);
   if (rental !== undefined) {
     c.steps.push(calculated('n_rent', 'cylinder days', 'count', 'N_cyl * n_day', 'cylinders x days'));
     c.priced('rent', 'cylinder rental', 'cylinder days', 'n_rent', rental, 'every cylinder for every day of the job');
   }
-  c.priced('crew', 'crew', 'hours', 't_crew', price('crew'));
-  const plate = price('plates');
-  if (plate !== undefined) {
-    const { value, low, high } = basis.a.inForce('plates per pin');
-    c.total('n_plated', 'items that take plates', 'count', certain(totals.plated));
-    c.values['k_plate'] = { value, low, high };
-    c.steps.push(
-      assumed('k_plate', 'plates per pin'),
-      calculated(
-        'N_plate',
-        'plates',
-        'count',
-        'ceil(k_plate * n_plated - 1e-9)',
-        'plates per pin x items that take them',
-      ),
-    );
-    c.priced('plate', 'plates', 'count', 'N_plate', plate);
-  }
-  if (ram !== undefined) c.priced('ram', 'ram hire', 'days', 'n_day', ram, 'whole days of crew time');
+  if (price('batteries') !== undefined)
+    c.priced('bat', 'batteries', 'count', loaded('N_bat', 'batteries', 'count'), price('batteries'));
+  crewLines(c, price, loaded('t_work', 'crew work', 'hours'), crewDays, standby);
+  if (price('plates') !== undefined && lineOf('plates'))
+    c.priced('plate', 'plates', 'count', loaded('N_plate', 'plates', 'count'), price('plates'));
+  if (ram !== undefined) c.priced('ram', 'ram hire', 'days', 'n_day', ram, 'days of the schedule');
   const mobilisation = price('mobilisation');
   if (mobilisation !== undefined) c.own('mob', 'mobilisation', mobilisation);
   prices.others.forEach(({ name, amount }, i) => c.own(`other${i + 1}`, name, amount));
+}
+
+/** The crew by the hour, with what it waits for pins to cool, or by the day. */
+function crewLines(
+  c: Costing,
+  price: (line: PricedLine) => number | undefined,
+  work: string,
+  crewDays: Priced,
+  standby: Priced,
+): void {
+  const [hour, day] = [price('crew'), price('crew day')];
+  if (hour !== undefined || day === undefined) c.priced('crew', 'crew work', 'hours', work, hour);
+  if (day !== undefined) {
+    const days = c.total('n_crew', 'crew days', 'count', crewDays, 'from the schedule');
+    c.priced(
+      'day',
+      'crew days',
+      'crew days',
+      days,
+      day,
+      hour === undefined ? '' : 'priced by the hour and by the day: both count',
+    );
+  }
+  const waiting = price('standby') ?? (day === undefined ? hour : undefined);
+  if (waiting === undefined) return;
+  const time = c.total('t_wait', 'standby', 'hours', standby, 'from the schedule: waiting for pins to cool');
+  c.priced('wait', 'standby', 'hours', time, waiting, price('standby') === undefined ? 'priced as the crew' : '');
 }
 
 /** Subtotal, contingency, cost, margin or mark-up, price. */
@@ -299,11 +317,15 @@ function sumLines(c: Costing, { shares }: Prices): void {
     gain === undefined ? 'cost' : 'cost + what is put on it',
     gain === undefined ? 'no margin or mark-up given' : '',
   );
+  const tax = shares.get('tax');
+  if (tax === undefined) return;
+  c.share('k_tax', 'tax', tax, 'k_tax', 'price', 'share x price', 'of the price');
+  c.sum('total', 'total', 'price + A_k_tax', 'price + tax');
 }
 
-function costingOf(plan: readonly PlanRow[], prices: Prices, basis: Basis): { c: Costing; list: StepList } {
+function costingOf(job: Job, prices: Prices, confidence: number, crewing: Crewing): { c: Costing; list: StepList } {
   const c = new Costing();
-  takenLines(c, plan, prices, basis);
+  takenLines(c, job, prices, confidence, crewing);
   sumLines(c, prices);
   return {
     c,
@@ -314,45 +336,54 @@ function costingOf(plan: readonly PlanRow[], prices: Prices, basis: Basis): { c:
   };
 }
 
-/** How the price of a plan comes about, without its low and high. */
-export function jobCostWorking(plan: readonly PlanRow[], prices: Prices, basis: Basis): Working {
-  const { c, list } = costingOf(plan, prices, basis);
-  const values = Object.fromEntries(Object.entries(c.values).map(([symbol, { value }]) => [symbol, value]));
-  return new Working(new Evaluation(list, values, basis.a), 'price', list.results);
+const quoted = (c: Costing): Record<string, number> =>
+  Object.fromEntries(Object.entries(c.values).map(([symbol, { value }]) => [symbol, value]));
+
+/** How the price of a job comes about, without its low and high. */
+export function jobCostWorking(job: Job, prices: Prices, confidence: number, crewing: Crewing): Working {
+  const { c, list } = costingOf(job, prices, confidence, crewing);
+  return new Working(
+    new Evaluation(list, quoted(c), job.basis.a),
+    prices.shares.has('tax') ? 'total' : 'price',
+    list.results,
+  );
 }
 
 /**
- * Priced lines of a plan: quantity x price, then the subtotal, contingency on it, the cost, and margin or mark-up.
+ * Priced lines of a job: quantity x price, then the subtotal, contingency on it, the cost, margin or mark-up, and tax.
  *
- * price = cost / (1 - margin), or cost x (1 + mark-up). Low and high of a line come from those of the plan (`jobRange`);
- * lines share crew and gas, so their lows add up, and so do their highs: the list of steps on a column of value, low and
- * high. Daily prices count whole days of crew time / day length. A line of the plan without a price is named in the note
- * of the subtotal.
+ * price = cost / (1 - margin), or cost x (1 + mark-up); total = price x (1 + tax). Quantities are those that `jobStock` loads for
+ * the confidence; days, crews and waiting those of `jobSchedule`. Low and high are P10 and P90 of what the job takes, by the same
+ * draws as the load: the list of steps on a column of worlds, so that a sum has its own low and high, not those of its lines
+ * added up. What is loaded to be on the safe side may cost more than the high. A line without a price is named in the note of
+ * the subtotal.
  */
-export function jobCost(plan: readonly PlanRow[], prices: Prices, basis: Basis): readonly CostLine[] {
-  const { c, list } = costingOf(plan, prices, basis);
-  const columns = Object.entries(c.values).map(
-    ([symbol, { value, low, high }]) => [symbol, Float64Array.of(value, low, high)] as const,
+export function jobCost(job: Job, prices: Prices, confidence: number, crewing: Crewing): readonly CostLine[] {
+  const { c, list } = costingOf(job, prices, confidence, crewing);
+  const at = new Evaluation(list, quoted(c), job.basis.a);
+  const worlds = new Evaluation(
+    list,
+    Object.fromEntries(Object.entries(c.values).map(([symbol, { draws }]) => [symbol, draws])),
+    job.basis.a,
   );
-  const at = new Evaluation(list, Object.fromEntries(columns), basis.a);
-  const ranged = (symbol: string): Ranged => {
-    const column = at.column(symbol);
-    if (typeof column === 'number') return certain(column);
-    const [value = NaN, low = NaN, high = NaN] = column;
-    return { value, low, high };
+  const amountOf = (symbol: string): Amount => {
+    const column = worlds.column(symbol);
+    if (typeof column === 'number') return { value: at.number(symbol), low: column, high: column };
+    const [low = NaN, high = NaN] = drawPercentiles(column, [0.1, 0.9]);
+    return { value: at.number(symbol), low, high };
   };
   const noted = (name: string, note: string): string =>
     name !== 'subtotal'
       ? note
-      : [c.unpriced.length > 0 ? noPriceFor(c.unpriced) : '', ranged('S').high === Infinity ? rangeUnknown() : '']
+      : [c.unpriced.length > 0 ? noPriceFor(c.unpriced) : '', amountOf('S').high === Infinity ? rangeUnknown() : '']
           .filter((n) => n !== '')
           .join('; ');
   return c.lines.map(({ name, measure, quantity, price, amount, note = '' }) => ({
     name,
     measure,
-    quantity: typeof quantity === 'string' ? ranged(quantity).value : quantity,
+    quantity: typeof quantity === 'string' ? at.number(quantity) : quantity,
     price,
-    amount: amount === undefined ? undefined : ranged(amount),
+    amount: amount === undefined ? undefined : amountOf(amount),
     note: noted(name, note),
   }));
 }

@@ -1,18 +1,12 @@
 /** What to load for a whole list. */
 import type { Basis } from '../basis.ts';
-import { rodName } from '../burn/rods.ts';
 import { batteryStrikes } from '../safety/battery-strikes.ts';
 import { batteryTooSmall, confidenceBeyondReach } from '../messages.ts';
-import type { Operation } from '../operations/operation.ts';
-import type { Sized } from '../operations/sized.ts';
 import { DRAWS } from '../operations/spread-item.ts';
 import { cylinderCount } from '../oxygen/cylinder-count.ts';
-import { drawableContent } from '../oxygen/drawable-content.ts';
 import type { QuantityName } from '../units/quantities.ts';
-import { cylinderDraws } from '../operations/cylinder-draws.ts';
-import { deliveryTo } from '../operations/delivery-to.ts';
-import { drawItem, drawsOfShared } from '../operations/draw-item.ts';
-import { ownScatter } from '../operations/own-scatter.ts';
+import { drawsOfShared } from '../operations/draw-item.ts';
+import type { Job, Need } from './job-list.ts';
 
 export interface StockLine {
   readonly name: string;
@@ -27,6 +21,8 @@ export interface StockLine {
   readonly plainShort: number;
   /** False for a line that another one already covers. */
   readonly counts: boolean;
+  /** Need in each world. */
+  readonly draws: Float64Array;
 }
 
 export interface JobStock {
@@ -39,12 +35,9 @@ export interface JobStock {
   readonly level: number;
 }
 
-interface Need {
+interface Line extends Need {
   readonly name: string;
   readonly quantity: QuantityName;
-  /** One value for each world. */
-  readonly draws: Float64Array;
-  readonly plain: number;
   readonly counts: boolean;
   /** Loaded in whole pieces. */
   readonly whole: boolean;
@@ -63,87 +56,53 @@ function strikes(current: number, time: number, { a }: Basis): number {
   ).strikes;
 }
 
-/** Need of everything in each world, and by the plans. */
-function needs(operation: Operation, sizings: readonly Sized[], count: number, basis: Basis): readonly Need[] {
+/** The lines of a load with their need in each world, and by the plans. */
+function linesOf({ needs, basis, content }: Job): readonly Line[] {
   const { a } = basis;
-  const rods = new Map<string, { readonly draws: Float64Array; plain: number }>();
-  const column = (): Float64Array => new Float64Array(count);
-  const total = { oxygen: column(), crewTime: column(), lightings: column() };
-  const planned = { oxygen: 0, crewTime: 0, lightings: 0 };
-  sizings.forEach((sizing, item) => {
-    const each = drawItem(sizing, count, basis, ownScatter(item, count, basis));
-    const name = rodName(sizing.rod.rod, sizing.rod.length, false);
-    const line = rods.get(name) ?? { draws: new Float64Array(count), plain: 0 };
-    rods.set(name, line);
-    line.plain += sizing.rods;
-    planned.oxygen += sizing.oxygen;
-    planned.crewTime += sizing.crewTime;
-    planned.lightings += sizing.lightings;
-    for (let i = 0; i < count; i++) {
-      line.draws[i] = (line.draws[i] ?? 0) + (each.rods[i] ?? 0);
-      total.oxygen[i] = (total.oxygen[i] ?? 0) + (each.oxygen[i] ?? 0);
-      total.crewTime[i] = (total.crewTime[i] ?? 0) + (each.crewTime[i] ?? 0);
-      total.lightings[i] = (total.lightings[i] ?? 0) + (each.lightings[i] ?? 0);
-    }
-  });
-  const delivery = deliveryTo(sizings, basis);
-  const content = cylinderDraws(count, basis, delivery);
+  const count = DRAWS;
+  const { rods, oxygen, workTime, lightings, plated } = needs;
   const current = drawsOfShared('strike current', count, basis);
   const time = drawsOfShared('strike time', count, basis);
   const lit = strikes(a.value('strike current'), a.value('strike time'), basis);
   if (lit < 1) throw batteryTooSmall();
-  const lines: Need[] = [...rods].map(([name, { draws, plain }]) => ({
-    name: `rods ${name}`,
+  const pieces = (name: string, draws: Float64Array, plain: number): Line => ({
+    name,
     quantity: 'count',
     draws,
     plain,
     counts: true,
     whole: true,
-  }));
-  lines.push({
-    name: 'oxygen',
-    quantity: 'oxygen',
-    draws: total.oxygen,
-    plain: planned.oxygen,
-    counts: false,
-    whole: false,
   });
-  lines.push({
-    name: 'cylinders',
-    quantity: 'count',
-    draws: total.oxygen.map((o, i) => whole(o / (content[i] ?? NaN))),
-    plain: cylinderCount(planned.oxygen, drawableContent(basis, delivery), 0),
-    counts: true,
-    whole: true,
-  });
-  lines.push({
-    name: 'batteries',
-    quantity: 'count',
-    draws: total.lightings.map((n, i) => whole(n / Math.max(1, strikes(current[i] ?? NaN, time[i] ?? NaN, basis)))),
-    plain: whole(planned.lightings / lit),
-    counts: true,
-    whole: true,
-  });
-  if (operation.crewTimes.includes('plate time')) {
-    const plates = (perPin: number): number => whole(perPin * sizings.length);
-    lines.push({
-      name: 'plates',
-      quantity: 'count',
-      draws: drawsOfShared('plates per pin', count, basis).map(plates),
-      plain: plates(a.value('plates per pin')),
+  const cylinders = pieces(
+    'cylinders',
+    oxygen.draws.map((o, i) => whole(o / needs.content[i]!)),
+    cylinderCount(oxygen.plain, content, 0),
+  );
+  // The first cylinder is put on while setting up.
+  const change = a.value('cylinder change time');
+  const changing = (count: number): number => Math.max(0, count - 1) * change;
+  const plates = (perPin: number): number => whole(perPin * plated);
+  return [
+    ...[...rods].map(([name, { draws, plain }]) => pieces(`rods ${name}`, draws, plain)),
+    { name: 'oxygen', quantity: 'oxygen', ...oxygen, counts: false, whole: false },
+    cylinders,
+    pieces(
+      'batteries',
+      lightings.draws.map((n, i) => whole(n / Math.max(1, strikes(current[i]!, time[i]!, basis)))),
+      whole(lightings.plain / lit),
+    ),
+    ...(plated > 0
+      ? [pieces('plates', drawsOfShared('plates per pin', count, basis).map(plates), plates(a.value('plates per pin')))]
+      : []),
+    {
+      name: 'crew work',
+      quantity: 'hours',
+      draws: workTime.draws.map((time, i) => time + changing(cylinders.draws[i]!)),
+      plain: workTime.plain + changing(cylinders.plain),
       counts: true,
-      whole: true,
-    });
-  }
-  lines.push({
-    name: 'crew',
-    quantity: 'hours',
-    draws: total.crewTime,
-    plain: planned.crewTime,
-    counts: true,
-    whole: false,
-  });
-  return lines;
+      whole: false,
+    },
+  ];
 }
 
 /** For each world the least place k in rising order such that the k-th smallest need covers it in every line that counts. */
@@ -171,16 +130,18 @@ function leastPlace(place: Int32Array, wanted: number): number {
  * The need of each line is drawn in the same worlds: items share crew, gas and rods, each with its own scatter. All
  * lines are loaded for the same share of the worlds, the least for which at least `confidence` of the worlds find every
  * line sufficient at once; that share is more than the confidence, since lines run short in different worlds. Whole rods,
- * cylinders and plates then have something to spare; by so much the crew hours are planned shorter.
+ * cylinders and plates then have something to spare, and the crew hours need so much less. Cooling is no work of the crew:
+ * the schedule says where it has to be waited for.
  *
  * @param confidence [-], more than 0 and less than 1
  */
-export function jobStock(operation: Operation, sizings: readonly Sized[], confidence: number, basis: Basis): JobStock {
+export function jobStock(job: Job, confidence: number): JobStock {
+  return job.once(`stock ${confidence}`, () => stockOf(job, confidence));
+}
+
+function stockOf(job: Job, confidence: number): JobStock {
   const count = DRAWS;
-  const lines = needs(operation, sizings, count, basis).map((line) => ({
-    ...line,
-    sorted: Float64Array.from(line.draws).sort(),
-  }));
+  const lines = linesOf(job).map((line) => ({ ...line, sorted: Float64Array.from(line.draws).sort() }));
   const counting = lines.filter((line) => line.counts);
   // The k-th of n ordered draws is exceeded by a further one with chance 1 - k/(n + 1).
   const wanted = Math.ceil(confidence * (count + 1));
@@ -220,6 +181,7 @@ export function jobStock(operation: Operation, sizings: readonly Sized[], confid
       load,
       plain,
       counts,
+      draws,
       short: over(draws, load),
       plainShort: over(draws, plain),
     })),

@@ -1,6 +1,6 @@
 import type { Basis } from '../basis.ts';
 import { cylinderCount } from '../oxygen/cylinder-count.ts';
-import { deliveryInForce, drawableContent } from '../oxygen/drawable-content.ts';
+import { deliveryInForce, drawableContent, type Delivery } from '../oxygen/drawable-content.ts';
 
 /** An item of a list that shares cylinders. */
 export interface SuppliedItem {
@@ -12,30 +12,37 @@ export interface SuppliedItem {
   readonly setting: number | undefined;
 }
 
+/** Where a list stands after one of its items. */
+export interface CylindersSoFar {
+  /** Full cylinders opened up to and with this item. */
+  readonly opened: number;
+  /** What the last of them still serves [kg]. */
+  readonly left: number;
+}
+
 /**
- * Full cylinders opened for each item of a list that shares them, in order; they add up to the cylinders of the list.
+ * Full cylinders opened along a list that shares them, in its order; the last item has those of the whole list.
  *
  * A cylinder is changed at the pressure that the most demanding item of the list needs, and each change costs its loss:
- * the numbers opened are the rises of ceil(sum of oxygen / oxygen that one cylinder serves).
+ * opened = ceil(sum of oxygen / oxygen that one cylinder serves), left = opened x that - the sum.
  */
-export function cylindersOpened(items: readonly SuppliedItem[], basis: Basis): readonly number[] {
-  const most = (of: (item: SuppliedItem) => number | undefined): number | undefined =>
+export function cylindersOpened(items: readonly SuppliedItem[], basis: Basis): readonly CylindersSoFar[] {
+  const content = drawableContent(basis, sharedDelivery(items, basis));
+  let sum = 0;
+  return items.map(({ oxygen }) => {
+    sum += oxygen;
+    const opened = cylinderCount(sum, content, 0);
+    return { opened, left: Math.max(0, opened * content - sum) };
+  });
+}
+
+/** What the regulator delivers to a list: the highest setting and the highest flow of its items. */
+export function sharedDelivery(items: readonly Omit<SuppliedItem, 'oxygen'>[], basis: Basis): Delivery {
+  const standard = deliveryInForce(basis.a);
+  const most = (of: (item: Omit<SuppliedItem, 'oxygen'>) => number | undefined): number | undefined =>
     items.reduce<number | undefined>(
       (max, item) => (max === undefined ? of(item) : Math.max(max, of(item) ?? max)),
       undefined,
     );
-  const standard = deliveryInForce(basis.a);
-  const content = drawableContent(basis, {
-    pressure: most((i) => i.setting) ?? standard.pressure,
-    flow: most((i) => i.flow) ?? standard.flow,
-  });
-  let sum = 0;
-  let opened = 0;
-  return items.map(({ oxygen }) => {
-    sum += oxygen;
-    const all = cylinderCount(sum, content, 0);
-    const now = all - opened;
-    opened = all;
-    return now;
-  });
+  return { pressure: most((i) => i.setting) ?? standard.pressure, flow: most((i) => i.flow) ?? standard.flow };
 }

@@ -93,6 +93,8 @@ export interface ItemDraws {
   readonly crewTime: Float64Array;
   /** Burning with its pauses, rod changes and tasks. */
   readonly timeAtWork: Float64Array;
+  /** Crew time without cooling: what keeps a crew busy; worked out when it is asked for. */
+  readonly workTime: Float64Array;
 }
 
 /** The steps of one kind of item on the draws of everything that its geometry does not change. */
@@ -162,5 +164,9 @@ export function drawItem(
     burnTime: read('t'),
     crewTime: read('t_crew'),
     timeAtWork: read('t_work'),
+    get workTime() {
+      const fixed = read('t_fixed');
+      return read('t_work').map((time, i) => time + fixed[i]!);
+    },
   };
 }

@@ -56,6 +56,8 @@ export interface Sized {
   readonly otherWays: readonly Way[];
   /** Burning with its pauses, rod changes and tasks [s]. */
   readonly timeAtWork: number;
+  /** Crew time without cooling [s]: what keeps a crew busy. */
+  readonly workTime: number;
   readonly material: Material;
   /** Sizes with those the operation planned. */
   readonly planned: Planned;
@@ -186,6 +188,7 @@ export function sized<G extends string>({
     method: way.method,
     otherWays,
     timeAtWork: way.time,
+    workTime: way.fixedTime + way.time,
     material,
     planned,
     ram: () => ramOf(operation, planned, basis),

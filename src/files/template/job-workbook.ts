@@ -71,8 +71,9 @@ const column = (letter: string): string => `Pins!$${letter}$${FIRST}:$${letter}$
 const HAZARDS = 'Cautions!$B$5:$B$14';
 const PRICES = 'Quote!$A$6:$C$18';
 const ITEM = 'Working!$B$4:$B$8';
-/** Heading row and a row for each pin. */
-const PLAN_ROWS = MOST_PINS + 1;
+const LIST = `Pins!$A$${FIRST - 1}:$G$${LAST}`;
+/** Heading row, a row for each pin, and the total. */
+const PLAN_ROWS = MOST_PINS + 2;
 
 const tenths = (...headings: readonly string[]): Readonly<Record<string, string>> =>
   Object.fromEntries(headings.map((h) => [h, '#,##0.0']));
@@ -80,15 +81,16 @@ const tenths = (...headings: readonly string[]): Readonly<Record<string, string>
 /** Rows kept free for each table; a longer one is told below it. */
 const BLOCKS: readonly Block[] = [
   {
-    needs: 'BURN.PIN.PLAN',
+    needs: 'BURN.JOB.PLAN',
     label: 'Plan',
-    formula: `=BURN.PIN.PLAN(${['C', 'D', 'E', 'F', 'G'].map(column).join(',')},${ASSUME})`,
+    formula: `=BURN.JOB.PLAN(${LIST},${ASSUME})`,
     shown: {
       sheet: 'Plan',
       row: 4,
       rows: PLAN_ROWS,
       headings: [
         'item',
+        'mark',
         'rod',
         'rods',
         'rods low',
@@ -98,7 +100,8 @@ const BLOCKS: readonly Block[] = [
         'oxygen',
         'oxygen low',
         'oxygen high',
-        'cylinders opened',
+        'cylinders so far',
+        'left in cylinder',
         'burning',
         'cooling',
         'crew',
@@ -107,11 +110,29 @@ const BLOCKS: readonly Block[] = [
         'ram',
         'note',
       ],
-      widths: { item: 40, rod: 84, 'regulator setting': 70, 'cylinders opened': 70, note: 420 },
-      texts: ['note'],
+      widths: {
+        item: 40,
+        mark: 180,
+        rod: 84,
+        'regulator setting': 70,
+        'cylinders so far': 70,
+        'left in cylinder': 70,
+        note: 420,
+      },
+      texts: ['mark', 'note'],
       middle: ['rod', 'ram'],
       formats: {
-        ...tenths('oxygen', 'oxygen low', 'oxygen high', 'burning', 'cooling', 'crew', 'crew low', 'crew high'),
+        ...tenths(
+          'left in cylinder',
+          'oxygen',
+          'oxygen low',
+          'oxygen high',
+          'burning',
+          'cooling',
+          'crew',
+          'crew low',
+          'crew high',
+        ),
         'tip pressure': '0',
         'regulator setting': '0',
         ram: '0',
@@ -121,7 +142,7 @@ const BLOCKS: readonly Block[] = [
   {
     needs: 'BURN.JOB.STOCK',
     label: 'Stock',
-    formula: `=BURN.JOB.STOCK("PIN",Pins!$C$${FIRST}:$G$${LAST},Stock!$B$3,${ASSUME})`,
+    formula: `=BURN.JOB.STOCK(${LIST},Stock!$B$3,${ASSUME})`,
     shown: {
       sheet: 'Stock',
       row: 5,
@@ -143,30 +164,41 @@ const BLOCKS: readonly Block[] = [
   {
     needs: 'BURN.JOB.COST',
     label: 'Quote',
-    formula: `=BURN.JOB.COST(${CALCULATION}!PLAN,${PRICES},${ASSUME})`,
+    formula: `=BURN.JOB.COST(${LIST},${PRICES},Stock!$B$3,Shifts!$B$3,${ASSUME})`,
     shown: {
       sheet: 'Quote',
       row: 21,
       rows: 24,
-      widths: {
-        line: 160,
-        quantity: 84,
-        unit: 96,
-        price: 84,
-        amount: 84,
-        'amount low': 84,
-        'amount high': 84,
-        note: 360,
-      },
+      widths: { line: 160, quantity: 84, unit: 96, price: 84, amount: 84, low: 84, high: 84, note: 360 },
       texts: ['note'],
       middle: ['unit'],
-      formats: {
-        ...tenths('quantity'),
-        price: '#,##0.00',
-        amount: '#,##0',
-        'amount low': '#,##0',
-        'amount high': '#,##0',
-      },
+      formats: { ...tenths('quantity'), price: '#,##0.00', amount: '#,##0', low: '#,##0', high: '#,##0' },
+    },
+  },
+  {
+    needs: 'BURN.JOB.SCHEDULE',
+    label: 'Shifts',
+    formula: `=BURN.JOB.SCHEDULE(${LIST},Shifts!$B$3,Shifts!$B$4,Shifts!$B$5,${ASSUME})`,
+    shown: {
+      sheet: 'Shifts',
+      row: 7,
+      rows: 2 * PLAN_ROWS,
+      widths: { order: 50, mark: 180, crew: 50, shift: 50, day: 110, cylinder: 70, note: 420 },
+      texts: ['mark', 'note'],
+      middle: [
+        'crew',
+        'shift',
+        'day',
+        'start',
+        'burn from',
+        'burn to',
+        'cold at',
+        'push shift',
+        'push from',
+        'done',
+        'cylinder',
+      ],
+      formats: tenths('noise dose'),
     },
   },
   {
@@ -390,7 +422,7 @@ function pinSheet(): NewSheet {
       ...Array.from({ length: MOST_PINS }, (_, i) => row(i)),
       [],
       [null, 'In all', null, null, null, null, null, total('H'), null, total('J'), total('K'), total('L')],
-      [null, 'Cylinders, shared down the list', null, null, null, null, null, `=SUM(Plan!K5:K${MOST_PINS + 4})`],
+      [null, 'Cylinders, shared down the list', null, null, null, null, null, `=MAX(Plan!L5:L${PLAN_ROWS + 3})`],
       [null, 'Crew hours', null, null, null, null, null, null, null, null, null, `=L${LAST + 2}/60`],
     ],
     looks: {
@@ -428,6 +460,7 @@ function pinSheet(): NewSheet {
 /** Prices to be replaced; the figures are invented. */
 const PRICE_ROWS: readonly (readonly CellContent[])[] = [
   ['name', 'price', 'per'],
+  ['currency', 'USD', null],
   ['rod', 9, null],
   ['oxygen', 38, '100 scf'],
   ['cylinder rental', 1.1, 'day'],
@@ -469,7 +502,9 @@ function sheetAround(name: string): NewSheet {
         name,
         rows: [
           ['Quote'],
-          ['Prices are invented: put in your own. Amounts with a low and a high from the plan.'],
+          [
+            'Prices are invented: put in your own. Quantities are what is loaded, days those of the shifts; low and high are what the job may take.',
+          ],
           [],
           [],
           ['Your prices'],
@@ -477,7 +512,7 @@ function sheetAround(name: string): NewSheet {
           [],
           [],
           [],
-          ['Priced plan'],
+          ['Priced job'],
         ],
         looks: {
           A1: TITLE,
@@ -490,6 +525,22 @@ function sheetAround(name: string): NewSheet {
           B6: { align: 'right' },
           A20: SUM,
         },
+      };
+    case 'Shifts':
+      return {
+        name,
+        rows: [
+          ['Order and shifts'],
+          [
+            'One pin cools while the next is burnt. Times are planned, not promised; the fire watch ends within the shift.',
+          ],
+          ['Crews', 1],
+          ['Shift, h', 10],
+          ['Start', { text: '07:00' }],
+        ],
+        looks: { A1: TITLE, A2: NOTE, 'B3:B5': { ...INPUT, align: 'right' } },
+        printedHeading: 7,
+        validations: { 'B3:B4': { message: 'Give a number above 0.' } },
       };
     case 'Cautions':
       return {

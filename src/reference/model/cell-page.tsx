@@ -48,7 +48,7 @@ function FromPinToQuote({ plan, working }: { readonly plan: Row; readonly workin
       </li>
       <li>
         Oxygen while burning, {of('O_burn')} scf, and what leaks, idles and lights the rods come to {of('O')} scf:{' '}
-        {n(numberIn(plan, 'cylinders opened'))} cylinder. The hose asks for {of('p_reg')} psi at the regulator.
+        {n(numberIn(plan, 'cylinders so far'))} cylinder. The hose asks for {of('p_reg')} psi at the regulator.
       </li>
       <li>
         Burning with its pauses, rod changes, set-up, plates, cooling ({of('t_cool')} min in air), push and clean-up:{' '}

@@ -320,7 +320,7 @@ export function publishedChecks(): readonly PublishedCheck[] {
       source: practice,
       printed: [1],
       unit: '',
-      ours: [numberIn(pin, 'cylinders opened')],
+      ours: [numberIn(pin, 'cylinders so far')],
       remark: 'Also at the high of the oxygen.',
     },
   ];

@@ -100,7 +100,7 @@ function pinSheet(assume: string): SheetDescription {
         null,
         null,
         null,
-        `=SUM(INDEX(Plan!A4:S${PINS.length + 3},0,MATCH("cylinders opened",Plan!A3:S3,0)))`,
+        `=MAX(INDEX(Plan!A4:Z${PINS.length + 4},0,MATCH("cylinders so far",Plan!A3:Z3,0)))`,
       ],
       [null, 'Crew hours', null, null, null, `=J${LAST + 2}/60`],
     ],
@@ -125,26 +125,27 @@ function pinSheet(assume: string): SheetDescription {
   };
 }
 
-function planSheet(assume: string): SheetDescription {
-  const column = (letter: string): string => `Pins!${letter}${FIRST}:${letter}${LAST}`;
+function planSheet(list: string, assume: string): SheetDescription {
   return {
     name: 'Plan',
     rows: [
       ['Plan of all pins: one formula that spills. One job in ten stays under the low, nine in ten under the high.'],
       [],
-      [`=BURN.PIN.PLAN(${column('C')},${column('D')},${column('E')},,,${assume})`],
+      [`=BURN.JOB.PLAN(${list},${assume})`],
     ],
-    size: [PINS.length + 40, 24],
+    size: [PINS.length + 40, 30],
     looks: {
       A1: { bold: true },
-      'A3:U3': HEADING,
-      [`A4:A${PINS.length + 3}`]: ITEM,
-      [`C4:E${PINS.length + 3}`]: { format: '0' },
-      [`F4:J${PINS.length + 3}`]: { format: '0.0' },
-      [`L4:S${PINS.length + 3}`]: { format: '0.0' },
+      'A3:AA3': HEADING,
+      [`A4:A${PINS.length + 4}`]: ITEM,
+      [`C4:C${PINS.length + 4}`]: { format: '0' },
+      [`E4:G${PINS.length + 4}`]: { format: '0' },
+      [`H4:L${PINS.length + 4}`]: { format: '0.0' },
+      [`N4:V${PINS.length + 4}`]: { format: '0.0' },
+      [`A${PINS.length + 4}:AA${PINS.length + 4}`]: { bold: true },
     },
     heights: { 3: 56 },
-    widths: { A: 44, B: 84, 'C:S': 74, T: 460, U: 460 },
+    widths: { A: 44, B: 190, C: 60, D: 84, 'E:V': 74, W: 84, X: 110, Y: 160, 'Z:AA': 460 },
     frozenRows: 3,
     frozenColumns: 2,
   };
@@ -170,6 +171,7 @@ function workingSheet(assume: string): SheetDescription {
 /** A realistic job of an invented dragline overhaul: its pins, their plan, what to load and charge, the working of one, and the assumptions of all. */
 export function draglineSheets(): readonly SheetDescription[] {
   const { sheet, range } = assumptions();
-  const load = loadAndPriceSheet(`Pins!$C$${FIRST}:$E$${LAST}`, `Plan!$A$3:$Z$${PINS.length + 3}`, range, PINS.length);
-  return [pinSheet(range), planSheet(range), load, workingSheet(range), sheet];
+  const list = `Pins!$A$${FIRST - 1}:$E$${LAST}`;
+  const load = loadAndPriceSheet(list, range, PINS.length);
+  return [pinSheet(range), planSheet(list, range), load, workingSheet(range), sheet];
 }

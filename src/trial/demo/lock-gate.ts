@@ -133,7 +133,7 @@ export function lockGateSheet(): SheetDescription {
       K16: 'work grounded',
       L16: 'yes',
     },
-    size: [TOTAL + 40, 24],
+    size: [TOTAL + 40, 26],
     looks: {
       A1: { bold: true, size: 16 },
       'A2:A3': { italic: true },

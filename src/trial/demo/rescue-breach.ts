@@ -68,7 +68,7 @@ export function rescueBreachSheet(): SheetDescription {
       I10: 'supply flow',
       J10: 25,
     },
-    size: [LAST + 80, 24],
+    size: [LAST + 80, 26],
     looks: {
       A1: { bold: true, size: 16 },
       'A2:A3': { italic: true },

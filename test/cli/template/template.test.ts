@@ -169,9 +169,10 @@ describe('the formulas of the job workbook', () => {
     const text = sheets.map((s) => s.cells.map((c) => c.formula?.text ?? '').join('\n')).join('\n');
     for (const name of [
       'PIN_RODS',
-      'PIN_PLAN',
+      'JOB_PLAN',
       'JOB_STOCK',
       'JOB_COST',
+      'JOB_SCHEDULE',
       'CAUTIONS',
       'PIN_STEPS',
       'ASSUME_DIFF',

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
 import { Basis } from '../../../src/core/basis.ts';
-import { jobSchedule, stagesOf, type Schedule, type Slot } from '../../../src/core/job/job-schedule.ts';
-import type { PlanRow } from '../../../src/core/job/plan-row.ts';
+import { jobSchedule as schedule_, stagesOf, type Schedule, type Slot } from '../../../src/core/job/job-schedule.ts';
+import type { Job, ListItem } from '../../../src/core/job/job-list.ts';
 import { seeded } from '../../../src/core/spread/seeded.ts';
 import { noiseHours } from '../../../src/core/safety/noise-hours.ts';
 import { findNoiseRule } from '../../../src/core/safety/noise-rules.ts';
-import { operationOf } from '../../../src/core/operations/all.ts';
+import { jobOfItems, jobWith, stagedItem } from './listed.ts';
+import { sizePin } from './simulated-log.ts';
 
 const MINUTE = 60;
 const HOUR = 3600;
@@ -19,25 +20,24 @@ const ROUND: readonly Override[] = [
   })),
   { name: 'burning duty', value: 1, kind: 'your value' },
   { name: 'rod change time', value: 0, kind: 'your value' },
+  { name: 'break after', value: 24 * HOUR, kind: 'your value' },
+  { name: 'cylinder change time', value: 0, kind: 'your value' },
 ];
 const basisOf = (...more: readonly Override[]): Basis => new Basis(Assumptions.from([...ROUND, ...more]));
-const certain = (value: number) => ({ value, low: value, high: value });
-const pin = (item: string, burnMinutes: number, coolMinutes: number): PlanRow => ({
-  item,
-  rod: '3/8 x 36',
-  rods: certain(5),
-  oxygen: certain(4),
-  crew: certain((20 + burnMinutes + coolMinutes) * MINUTE),
-  burnTime: burnMinutes * MINUTE,
-  cylinders: 1,
-  cooling: coolMinutes * MINUTE,
-  operation: operationOf('PIN'),
-});
+const pin = (mark: string, burnMinutes: number, coolMinutes: number, basis = basisOf()): ListItem =>
+  stagedItem(mark, burnMinutes, coolMinutes, basis);
+const jobOf = (items: readonly ListItem[], basis: Basis): Job =>
+  jobOfItems(
+    items.map((item, i) => ({ ...item, row: i + 1 })),
+    basis,
+  );
+const jobSchedule = (items: readonly ListItem[], crews: number, shift: number, basis: Basis): Schedule =>
+  schedule_(jobOf(items, basis), { crews, shift });
 const watchOf = (s: Schedule): number => s.watch;
 
 /** Every rule a schedule must keep. */
-function check(schedule: Schedule, plan: readonly PlanRow[], crews: number, shift: number, basis: Basis): void {
-  expect(new Set([...schedule.slots.map((s) => s.stages.item), ...schedule.left.map((s) => s.item)]).size).toBe(
+function check(schedule: Schedule, plan: readonly ListItem[], crews: number, shift: number, basis: Basis): void {
+  expect(new Set([...schedule.slots.map((s) => s.stages.item), ...schedule.left.map((l) => l.stages.item)]).size).toBe(
     plan.length,
   );
   const rule = findNoiseRule(basis.a.word('noise rule'));
@@ -77,28 +77,19 @@ function check(schedule: Schedule, plan: readonly PlanRow[], crews: number, shif
 }
 
 describe('the stages of a pin', () => {
-  it('add up to the crew minutes of the plan, cooling being the rest where the plan does not say', () => {
-    const [told] = stagesOf([pin('1', 8, 30)], basisOf());
-    const [derived] = stagesOf([{ ...pin('1', 8, 30), cooling: undefined }], basisOf());
-    expect(derived).toEqual(told);
-    expect(told).toMatchObject({
-      before: 10 * MINUTE,
-      hot: 8 * MINUTE,
-      burning: 8 * MINUTE,
-      cooling: 30 * MINUTE,
-      after: 10 * MINUTE,
-      note: '',
-    });
-  });
-
-  it('are shrunk with a note where the plan was made with other assumptions', () => {
-    const [s] = stagesOf([{ ...pin('1', 8, 0), crew: certain(20 * MINUTE), cooling: undefined }], basisOf());
-    expect(s?.note).toContain('give both the same assume');
-    expect((s?.before ?? 0) + (s?.hot ?? 0) + (s?.after ?? 0)).toBeCloseTo(20 * MINUTE, 6);
+  it('add up to its crew time', () => {
+    const basis = new Basis(Assumptions.defaults());
+    const sized = sizePin(5, 16, undefined, basis);
+    const [one, two] = stagesOf(jobWith([sized], basis, [2]));
+    expect(one!.before + one!.hot + one!.cooling + one!.after).toBeCloseTo(sized.crewTime, 6);
+    expect(one!.hot).toBeCloseTo(sized.timeAtWork, 9);
+    expect(one!.after).toBeCloseTo(basis.a.value('push-out time') + basis.a.value('clean-up time'), 9);
+    expect([one!.name, two!.name]).toEqual(['pin 1, 1 of 2', 'pin 1, 2 of 2']);
   });
 
   it('of a hole have no plates and no pressing', () => {
-    const [s] = stagesOf([{ ...pin('1', 8, 0), operation: operationOf('HOLE') }], basisOf());
+    const basis = basisOf();
+    const [s] = stagesOf(jobOf([stagedItem('a', 8, 0, basis, { operation: 'HOLE' })], basis));
     expect(s).toMatchObject({ before: 5 * MINUTE, after: 5 * MINUTE });
   });
 });
@@ -113,7 +104,7 @@ describe('the schedule of a job', () => {
     expect(second.hotFrom).toBeLessThan(first.hotTo + first.stages.cooling);
     // By hand: burn 0-20 and 20-40, first cold at 50, second at 70; press 50-60 and 70-80.
     expect(s.end).toBeCloseTo(80 * MINUTE, 6);
-    expect(s.idle).toBeCloseTo(20 * MINUTE, 6);
+    expect(s.standby).toBeCloseTo(20 * MINUTE, 6);
   });
 
   it('never ends before the work is done, and with no cooling ends just then', () => {
@@ -121,7 +112,7 @@ describe('the schedule of a job', () => {
     const plan = Array.from({ length: 5 }, (_, i) => pin(String(i + 1), 6 + i, 0));
     const s = jobSchedule(plan, 1, 10 * HOUR, basis);
     expect(s.end).toBeCloseTo((5 * 20 + 40) * MINUTE, 6);
-    expect(s.idle).toBe(0);
+    expect(s.standby).toBe(0);
   });
 
   it('is as short as the best order for a few pins, tried one by one', () => {
@@ -188,14 +179,14 @@ describe('the schedule of a job', () => {
       { name: 'protector reduction', value: 0, kind: 'your value' },
     );
     const s = jobSchedule([pin('long', 10, 0), pin('loud', 16, 0), pin('good', 5, 0)], 1, 1.4 * HOUR, basis);
-    expect(s.left.map((l) => [l.item, l.note])).toEqual([
-      ['loud', expect.stringContaining('takes 1.43 h with its fire watch; does not fit a shift of 1.4 h')],
+    expect(s.left.map((l) => [l.stages.name, l.reason])).toEqual([
+      ['loud', expect.stringContaining('takes 1 h 26 with its fire watch; does not fit a shift of 1 h 24')],
     ]);
     const t = jobSchedule([pin('loud', 16, 0), pin('good', 5, 0)], 1, 8 * HOUR, basis);
-    expect(t.left.map((l) => l.note)).toEqual([
-      expect.stringContaining('burns for 16.2 min; OSHA allows one burner 15 min in a shift'),
+    expect(t.left.map((l) => l.reason)).toEqual([
+      expect.stringContaining('burns for 16 min; OSHA allows one burner 15 min in a shift'),
     ]);
-    expect(t.slots.map((x) => x.stages.item)).toEqual(['good']);
+    expect(t.slots.map((x) => x.stages.name)).toEqual(['good']);
   });
 
   it('lets a pin cool overnight', () => {
@@ -211,5 +202,45 @@ describe('the schedule of a job', () => {
     expect(Math.max(...hour.lastHot.map((x) => x ?? 0))).toBeLessThanOrEqual(5 * HOUR + 1e-3);
     expect(Math.max(...half.lastHot.map((x) => x ?? 0))).toBeGreaterThan(5 * HOUR);
     expect(Math.max(...half.lastHot.map((x) => x ?? 0))).toBeLessThanOrEqual(5.5 * HOUR + 1e-3);
+  });
+
+  it('gives a crew its break between two pieces, and counts a long wait as one', () => {
+    const basis = basisOf(
+      { name: 'break after', value: 1 * HOUR, kind: 'your value' },
+      { name: 'break length', value: 15 * MINUTE, kind: 'your value' },
+    );
+    const plan = Array.from({ length: 4 }, (_, i) => pin(String(i + 1), 10, 0, basis));
+    const s = jobSchedule(plan, 1, 10 * HOUR, basis);
+    check(s, plan, 1, 10 * HOUR, basis);
+    // By hand: 30 min a pin without cooling, so a break after the second.
+    expect(s.pauses).toEqual([{ crew: 1, shift: 1, from: 60 * MINUTE, to: 75 * MINUTE, waitsFor: undefined }]);
+    expect(s.end).toBeCloseTo(135 * MINUTE, 6);
+    expect(s.breaks).toBeCloseTo(15 * MINUTE, 6);
+    const waiting = jobSchedule([pin('a', 60, 40, basis)], 1, 10 * HOUR, basis);
+    expect(waiting.pauses).toMatchObject([{ from: 70 * MINUTE, to: 110 * MINUTE, waitsFor: { name: 'a' } }]);
+    expect(waiting.breaks).toBe(0);
+  });
+
+  it('changes cylinders where the oxygen is used up, and takes time for it', () => {
+    const basis = basisOf({ name: 'cylinder change time', value: 6 * MINUTE, kind: 'your value' });
+    const items = Array.from({ length: 5 }, (_, i) => ({
+      ...stagedItem(String(i + 1), 10, 0, basis, { scf: 100 }),
+      row: i + 1,
+    }));
+    const job = jobOfItems(items, basis);
+    const s = schedule_(job, { crews: 1, shift: 10 * HOUR });
+    const content = job.content;
+    const cylinders = Math.ceil((5 * items[0]!.sized.oxygen) / content);
+    expect(cylinders).toBe(3);
+    expect(s.cylinders).toBe(cylinders);
+    const changes = s.slots.flatMap((slot) => slot.changes);
+    expect(changes).toHaveLength(cylinders - 1);
+    // Half of the third piece's oxygen and more comes from the second cylinder: the change is as far into its burning.
+    const third = s.slots[2]!;
+    const share = (content - 2 * third.stages.oxygen) / third.stages.oxygen;
+    expect(third.changes[0]).toBeCloseTo(third.hotFrom + share * third.stages.hot, 6);
+    expect(third.hotTo - third.hotFrom).toBeCloseTo(third.stages.hot + 6 * MINUTE, 6);
+    expect(s.end).toBeCloseTo((5 * 30 + 2 * 6) * MINUTE, 6);
+    expect(s.work).toBeCloseTo(s.end, 6);
   });
 });

@@ -9,6 +9,7 @@ import { drawnFactors } from '../../../src/core/operations/draw-item.ts';
 import { batteryStrikes } from '../../../src/core/safety/battery-strikes.ts';
 import type { Sized } from '../../../src/core/operations/sized.ts';
 import { drawableContent } from '../../../src/core/oxygen/drawable-content.ts';
+import { jobWith } from './listed.ts';
 import { PIN, STEEL, basisWith, drawFactor, scattered, sizePin } from './simulated-log.ts';
 
 const basisOf = (): Basis => new Basis(Assumptions.defaults());
@@ -30,7 +31,7 @@ describe('what to load for a job', () => {
     // One tip pressure for all, since each pressure of each job costs a solution of its flow.
     const basis = basisWith({ 'tip pressure': 7e5 });
     const sizings = sized(basis);
-    const stock = jobStock(PIN, sizings, 0.9, basis);
+    const stock = jobStock(jobWith(sizings, basis), 0.9);
     const random = seeded(99);
     const names: readonly NumberName[] = [
       ...drawnFactors(PIN, sizings[0]!.rod.rod, STEEL, basis.a),
@@ -40,6 +41,7 @@ describe('what to load for a job', () => {
       'strike time',
       'plates per pin',
     ];
+    const cooling = sizings.reduce((sum, s) => sum + s.cooling, 0);
     const jobs = 1500;
     const suffices = { load: 0, plain: 0 };
     for (let j = 0; j < jobs; j++) {
@@ -74,12 +76,13 @@ describe('what to load for a job', () => {
         a.value('battery usable share'),
         a.value('peukert exponent'),
       ).strikes;
+      const cylinders = Math.ceil(total.oxygen / drawableContent(world) - 1e-9);
       const needs: readonly (readonly [string, number])[] = [
         ...[...rods].map(([name, n]) => [`rods ${name}`, n] as const),
-        ['cylinders', Math.ceil(total.oxygen / drawableContent(world) - 1e-9)],
+        ['cylinders', cylinders],
         ['batteries', Math.ceil(total.rods / lit - 1e-9)],
         ['plates', Math.ceil(a.value('plates per pin') * PINS.length - 1e-9)],
-        ['crew', total.crew],
+        ['crew work', total.crew - cooling + Math.max(0, cylinders - 1) * a.value('cylinder change time')],
       ];
       if (solved && needs.every(([name, need]) => need <= lineOf(stock, name).load)) suffices.load++;
       if (solved && needs.every(([name, need]) => need <= lineOf(stock, name).plain)) suffices.plain++;
@@ -92,7 +95,7 @@ describe('what to load for a job', () => {
 
   it('loads each line for more than the confidence, since lines run short in different worlds', () => {
     const basis = basisOf();
-    const stock = jobStock(PIN, sized(basis), 0.8, basis);
+    const stock = jobStock(jobWith(sized(basis), basis), 0.8);
     expect(stock.level).toBeGreaterThan(0.8);
     for (const line of stock.lines) expect(line.short).toBeLessThanOrEqual(0.2);
     expect(stock.short).toBeLessThanOrEqual(0.2);
@@ -102,23 +105,23 @@ describe('what to load for a job', () => {
   it('rises with the confidence, and with every pin more', () => {
     const basis = basisOf();
     const sizings = sized(basis);
-    let before = jobStock(PIN, sizings, 0.3, basis);
+    let before = jobStock(jobWith(sizings, basis), 0.3);
     for (const confidence of [0.5, 0.7, 0.9, 0.95, 0.99]) {
-      const now = jobStock(PIN, sizings, confidence, basis);
+      const now = jobStock(jobWith(sizings, basis), confidence);
       now.lines.forEach((line, i) => expect(line.load).toBeGreaterThanOrEqual(before.lines[i]?.load ?? NaN));
-      expect(lineOf(now, 'crew').load).toBeGreaterThan(lineOf(before, 'crew').load);
+      expect(lineOf(now, 'crew work').load).toBeGreaterThan(lineOf(before, 'crew work').load);
       before = now;
     }
-    const one = jobStock(PIN, sizings.slice(0, 3), 0.9, basis);
-    const more = jobStock(PIN, sizings.slice(0, 5), 0.9, basis);
-    for (const name of ['oxygen', 'cylinders', 'crew', 'plates'])
+    const one = jobStock(jobWith(sizings.slice(0, 3), basis), 0.9);
+    const more = jobStock(jobWith(sizings.slice(0, 5), basis), 0.9);
+    for (const name of ['oxygen', 'cylinders', 'crew work', 'plates'])
       expect(lineOf(more, name).load).toBeGreaterThan(lineOf(one, name).load - 1e-9);
   });
 
   it('needs less than the percentiles of all pins together, and more than their plans', () => {
     const basis = basisOf();
     const sizings = sized(basis);
-    const stock = jobStock(PIN, sizings, 0.9, basis);
+    const stock = jobStock(jobWith(sizings, basis), 0.9);
     const oxygen = lineOf(stock, 'oxygen');
     // At the level of the load, pins that scatter each by itself do not all run high at once.
     const sum = sizings.reduce((all, s) => all + itemPercentile(s, 'oxygen', stock.level, basis), 0);
@@ -129,19 +132,19 @@ describe('what to load for a job', () => {
   it('takes for one pin what its own percentiles say', () => {
     const basis = basisOf();
     const [sizing] = sized(basis) as [Sized];
-    const stock = jobStock(PIN, [sizing], 0.9, basis);
+    const stock = jobStock(jobWith([sizing], basis), 0.9);
     expect(lineOf(stock, 'oxygen').load / itemPercentile(sizing, 'oxygen', stock.level, basis)).toBeCloseTo(1, 1);
     expect(lineOf(stock, `rods ${sizing.name}`).plain).toBe(sizing.rods);
   });
 
   it('adds rods up by size and length', () => {
     const basis = basisOf();
-    const stock = jobStock(
-      PIN,
-      [sizePin(4, 10, '3/8 x 36', basis), sizePin(4, 10, '1/4 x 24', basis), sizePin(4, 12, '3/8 x 36', basis)],
-      0.9,
-      basis,
-    );
+    const sizings = [
+      sizePin(4, 10, '3/8 x 36', basis),
+      sizePin(4, 10, '1/4 x 24', basis),
+      sizePin(4, 12, '3/8 x 36', basis),
+    ];
+    const stock = jobStock(jobWith(sizings, basis), 0.9);
     expect(stock.lines.map((l) => l.name)).toEqual([
       'rods 3/8 x 36',
       'rods 1/4 x 24',
@@ -149,16 +152,23 @@ describe('what to load for a job', () => {
       'cylinders',
       'batteries',
       'plates',
-      'crew',
+      'crew work',
     ]);
+  });
+
+  it('takes four of one pin as four rows of it', () => {
+    const basis = basisOf();
+    const [pin, other] = [sizePin(4, 10, undefined, basis), sizePin(3, 8, undefined, basis)];
+    const rows = jobStock(jobWith([pin, pin, pin, pin, other], basis), 0.9);
+    expect(jobStock(jobWith([pin, other], basis, [4, 1]), 0.9)).toEqual(rows);
   });
 
   it('lights a thousand rods with more batteries than ten', () => {
     const weak = basisWith({ 'battery capacity': 5 * 3600 });
-    const stock = jobStock(PIN, sized(weak), 0.9, weak);
+    const stock = jobStock(jobWith(sized(weak), weak), 0.9);
     expect(lineOf(stock, 'batteries').load).toBeGreaterThan(1);
     const dead = basisWith({ 'battery capacity': 3600, 'battery usable share': 0.001 });
-    expect(() => jobStock(PIN, sized(dead), 0.9, dead)).toThrow('the battery does not light a single rod');
+    expect(() => jobStock(jobWith(sized(dead), dead), 0.9)).toThrow('the battery does not light a single rod');
   });
 
   it('says that no load suffices where the heat often does not', () => {
@@ -166,7 +176,7 @@ describe('what to load for a job', () => {
       Assumptions.from([{ name: 'oxygen burnt share', value: 0.08, low: 0.04, high: 0.12, kind: 'your value' }]),
     );
     const sizings = [sizePin(4, 10, '3/8 x 36', basis)];
-    expect(() => jobStock(PIN, sizings, 0.95, basis)).toThrow(
+    expect(() => jobStock(jobWith(sizings, basis), 0.95)).toThrow(
       /in \d+% of the cases within low and high the heat does not suffice/,
     );
   });

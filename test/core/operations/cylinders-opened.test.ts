@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cylindersOpened, type SuppliedItem } from '../../../src/core/operations/cylinders-opened.ts';
 import { countInForce } from '../../../src/core/oxygen/cylinder-count.ts';
+import { drawableContent } from '../../../src/core/oxygen/drawable-content.ts';
 import { PSI, SCF } from '../../../src/core/units/quantities.ts';
 import { basisOf, set } from './sized.ts';
 
@@ -10,7 +11,7 @@ const item = (scf: number, scfm = 10, psi = 100): SuppliedItem => ({
   setting: psi * PSI,
 });
 const unfed: SuppliedItem = { ...item(900), setting: undefined };
-const sum = (items: readonly SuppliedItem[]): number => cylindersOpened(items, basisOf()).reduce((a, b) => a + b, 0);
+const sum = (items: readonly SuppliedItem[]): number => cylindersOpened(items, basisOf()).at(-1)!.opened;
 /** Cylinders for so much oxygen where the regulator delivers at a pressure and feeds a flow, by the count of a list's total. */
 const counted = (scf: number, scfm: number, psi: number): number =>
   countInForce(
@@ -32,10 +33,23 @@ describe('cylinders opened along a list', () => {
       cylindersOpened(
         [100, 100, 100, 100, 100].map((scf) => item(scf)),
         basisOf(),
-      ),
-    ).toEqual([1, 0, 1, 0, 1]);
-    expect(cylindersOpened([item(1000), item(1), item(0)], basisOf())).toEqual([5, 0, 0]);
+      ).map(({ opened }) => opened),
+    ).toEqual([1, 1, 2, 2, 3]);
+    expect(cylindersOpened([item(1000), item(1), item(0)], basisOf()).map(({ opened }) => opened)).toEqual([5, 5, 5]);
     expect(cylindersOpened([], basisOf())).toEqual([]);
+  });
+
+  it('leave in the last what they hold less what was taken', () => {
+    const content = drawableContent(basisOf(), { pressure: 100 * PSI, flow: (10 * SCF) / 60 });
+    let taken = 0;
+    for (const [i, { opened, left }] of cylindersOpened(
+      [100, 100, 700, 0].map((scf) => item(scf)),
+      basisOf(),
+    ).entries()) {
+      taken += [100, 100, 700, 0][i]! * SCF;
+      expect(left).toBeCloseTo(opened * content - taken, 9);
+      expect(left).toBeLessThan(content);
+    }
   });
 
   it('are changed at what the most demanding item needs, wherever it stands', () => {

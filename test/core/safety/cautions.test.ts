@@ -11,7 +11,7 @@ import { PPE, wearFor } from '../../../src/core/safety/ppe.ts';
 import { isChoice } from '../../../src/core/assumptions/assumption.ts';
 import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
 import { findAssumption } from '../../../src/core/assumptions/registry.ts';
-import { readAssume } from '../../../src/sheet/read-assume.ts';
+import { readAssume } from '../../../src/catalogue/read-assume.ts';
 import {
   BY_ASSUMPTION,
   BY_CONDITION,

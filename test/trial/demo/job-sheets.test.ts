@@ -30,7 +30,7 @@ describe('the demo sheet of finished jobs', () => {
 describe('the demo sheet of load and price', () => {
   it('loads, prices and schedules the dragline job without an error', async () => {
     const book = await calculateWorkbook({ sheets: draglineSheets() }, hostFunctions);
-    const [stock, cost, schedule] = ["'Load and price'!E8", "'Load and price'!A23", "'Load and price'!A49"].map((at) =>
+    const [stock, cost, schedule] = ["'Load and price'!E9", "'Load and price'!A25", "'Load and price'!A53"].map((at) =>
       book.spilled(at),
     ) as [Cell[][], Cell[][], Cell[][]];
     for (const cells of [stock, cost, schedule]) {

@@ -1,4 +1,4 @@
-import { isBlankCell, isBlankOrZero, isCellError, type Cell } from '../catalogue/cell.ts';
+import { isBlankCell, isBlankOrZero, isCellError, type Cell } from './cell.ts';
 import { isChoice, type Assumption, type NumberAssumption } from '../core/assumptions/assumption.ts';
 import { Assumptions, type Override } from '../core/assumptions/assumptions.ts';
 import { REGISTRY, findAssumption, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
@@ -7,8 +7,8 @@ import * as messages from '../core/messages.ts';
 import { nearestNames } from '../core/units/nearest-names.ts';
 import { knownUnit, plainUnit, toSi } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
-import type { Argument } from './host-function.ts';
-import { REMAINDER, readCell } from '../catalogue/read-cell.ts';
+import { REMAINDER, readCell } from './read-cell.ts';
+import type { Cells } from './read-table.ts';
 
 interface Columns {
   readonly name: number;
@@ -31,9 +31,12 @@ const POSITIONS: Columns = { name: 0, value: 1, low: 2, high: 3, unit: 4, kind: 
  * system in force (`units`). Rows equal to the default change nothing. Throws a CalcError that names the row.
  * `defaults` are those of today or of an earlier version.
  */
-export function readAssume(argument: Argument, defaults: Assumptions = Assumptions.defaults()): Assumptions {
+export function readAssume(
+  argument: Cell | Cells | undefined,
+  defaults: Assumptions = Assumptions.defaults(),
+): Assumptions {
   if (argument === undefined || argument === null) return defaults;
-  const rows = Array.isArray(argument) ? (argument as readonly (readonly Cell[])[]) : [[argument as Cell]];
+  const rows = Array.isArray(argument) ? (argument as Cells) : [[argument as Cell]];
   if (rows.every((row) => row.every(isBlankOrZero))) return defaults;
   if ((rows[0]?.length ?? 0) < 2) throw messages.assumeTooNarrow();
   const first = text(rows[0]?.[0]).toLowerCase();
@@ -123,11 +126,27 @@ function isNotGiven(
 }
 
 function readRow(entry: Assumption, row: readonly Cell[], columns: Columns, system: UnitSystem): Override | undefined {
+  const read = overrideOf(entry, row, columns, system);
+  return isDefault(read, entry) ? undefined : read;
+}
+
+/**
+ * What one cell sets an assumption to, such as that of a column headed by its name; a plain number is in `unit`, or in the plain
+ * unit of the system where that is ''. Undefined where the cell is blank, or a 0 that the assumption cannot be.
+ */
+export function readOverride(entry: Assumption, cell: Cell, unit: string, system: UnitSystem): Override | undefined {
+  const row = [entry.name, cell, null, null, unit];
+  const columns = { ...POSITIONS, named: true };
+  return isNotGiven(entry, cell, row, columns, system) ? undefined : overrideOf(entry, row, columns, system);
+}
+
+function overrideOf(entry: Assumption, row: readonly Cell[], columns: Columns, system: UnitSystem): Override {
   const cell = row[columns.value] ?? null;
-  if (isChoice(entry)) {
-    const word = readCell(cell, 'value', { kind: 'choice', choices: entry.choices }, system) as string;
-    return word === entry.value ? undefined : { name: entry.name as ChoiceName, word };
-  }
+  if (isChoice(entry))
+    return {
+      name: entry.name as ChoiceName,
+      word: readCell(cell, 'value', { kind: 'choice', choices: entry.choices }, system) as string,
+    };
   const unit = unitOfRow(entry, row, columns, system);
   const number = (c: Cell, what: string): number => readNumber(entry, c, what, unit);
   const value = number(cell, 'value');
@@ -144,10 +163,6 @@ function readRow(entry: Assumption, row: readonly Cell[], columns: Columns, syst
     throw messages.tooHigh('low', `${text(row[columns.low])} ${unit}`.trim(), `the value ${text(cell)}`);
   if (high !== undefined && high < value)
     throw messages.tooLow('high', `${text(row[columns.high])} ${unit}`.trim(), `the value ${text(cell)}`);
-  const si = (x: number): number => toSi(x, entry.quantity, 'US', entry.unit);
-  const same = (x: number | undefined, standard: number): boolean =>
-    x === undefined || Math.abs(x - si(standard)) <= 1e-9 * Math.abs(si(standard));
-  if (same(value, entry.value) && same(low, entry.low) && same(high, entry.high)) return undefined;
   const kind = text(row[columns.kind]).toLowerCase() === 'your log' ? 'your log' : 'your value';
   return {
     name: entry.name as NumberName,
@@ -156,6 +171,15 @@ function readRow(entry: Assumption, row: readonly Cell[], columns: Columns, syst
     ...(low === undefined ? {} : { low }),
     ...(high === undefined ? {} : { high }),
   };
+}
+
+/** Whether a row says what holds anyway. */
+function isDefault(read: Override, entry: Assumption): boolean {
+  if (isChoice(entry) || 'word' in read) return 'word' in read && read.word === entry.value;
+  const si = (x: number): number => toSi(x, entry.quantity, 'US', entry.unit);
+  const same = (x: number | undefined, standard: number): boolean =>
+    x === undefined || Math.abs(x - si(standard)) <= 1e-9 * Math.abs(si(standard));
+  return same(read.value, entry.value) && same(read.low, entry.low) && same(read.high, entry.high);
 }
 
 /** The unit column where it names a unit of the quantity; without a heading another text there is a note. */

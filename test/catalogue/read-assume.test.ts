@@ -5,7 +5,7 @@ import { Assumptions } from '../../src/core/assumptions/assumptions.ts';
 import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { isChoice, type Assumption } from '../../src/core/assumptions/assumption.ts';
 import { call } from '../../src/sheet/call.ts';
-import { readAssume } from '../../src/sheet/read-assume.ts';
+import { readAssume } from '../../src/catalogue/read-assume.ts';
 
 const INCH = 0.0254;
 const listing = call(findFunction('BURN.ASSUMED')!, []);
