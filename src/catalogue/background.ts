@@ -316,6 +316,11 @@ const OTHERS: Readonly<Record<string, Background>> = {
     holds: 'Crews that can do any step; not proved to be the quickest of all orders.',
     leavesOut: 'Weather, and waiting for the crane. Crews with cylinders of their own may each leave one partly used.',
   },
+  'JOB.COMPARE': {
+    how: 'The list is evaluated with each set of assumptions. What an assumption did is found by changing it alone from A to B; what they do only together is what is left. Rods, oxygen and crew work are sums of the plans; what is loaded is for the assumption load confidence of each way, shifts are for its crews and day length.',
+    holds: 'Changes of one assumption alone, from A.',
+    leavesOut: 'Whatever differs in the list itself.',
+  },
   'JOB.SHEET': {
     how: 'Gathers cautions, the list by mark, the load, the times, departures from defaults, fire watch and what to wear from the other functions. Confidence, crews, shift and start are those of the assumptions load confidence, crews, day length and shift start.',
     holds: 'What the list and the conditions say.',

@@ -1,4 +1,4 @@
-import type { Basis } from '../core/basis.ts';
+import { Basis } from '../core/basis.ts';
 import { SPREAD_QUANTITIES, itemPercentile, type SpreadQuantity } from '../core/operations/item-percentile.ts';
 import { jobCost, jobCostWorking, type CostLine } from '../core/job/job-cost.ts';
 import { parseStart, showClock, showDay, showDuration, type Start } from '../core/job/clock.ts';
@@ -22,10 +22,12 @@ import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { optional, required, tableFunction, type Column, type Declaration, type Output } from './declaration.ts';
+import { COMPARE_COLUMNS, compareJobs } from './job-compare.ts';
 import { jobKnown, listItems } from './job-items.ts';
 import { PLAN_COLUMNS, planLine, reached } from './plan-line.ts';
 import { readItems } from './read-items.ts';
 import { jobOf, listParameter } from './read-list.ts';
+import { readAssume } from './read-assume.ts';
 import { PRICE_NAMES, readPrices } from './read-prices.ts';
 import { CONFIDENCE, shareOf } from './share.ts';
 
@@ -482,6 +484,44 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
       const job = jobOf(list, basis);
       const lines = scheduleLines(jobSchedule(job, crewingOf(basis, number, shift)), startOf(start, basis));
       return [...lines, ...leftOutOfList(job.list, SCHEDULE_COLUMNS.length)];
+    },
+  }),
+  tableFunction({
+    name: 'BURN.JOB.COMPARE',
+    family: 'JOB',
+    summary:
+      'Two ways to do one job list side by side: what differs in rods, oxygen, hours and, with prices, in cost, and which of the assumptions that differ did it.',
+    parameters: {
+      list: listParameter,
+      assumeA: required(
+        { kind: 'cells' },
+        'Assumptions of the one way, rows name, value; a blank cell for the defaults',
+        'A1:B3',
+      ),
+      assumeB: required({ kind: 'cells' }, 'Assumptions of the other way', 'D1:E3'),
+      prices: optional(
+        { kind: 'cells' },
+        'Price rows as for BURN.JOB.COST; no cost is compared when left out',
+        'G1:I9',
+      ),
+    },
+    assume: false,
+    result: { kind: 'table', columns: COMPARE_COLUMNS },
+    sources: SOURCES,
+    cautions: [],
+    examples: [
+      '=BURN.JOB.COMPARE({4,10;3,8},{"position","flat"},{"position","overhead";"burning duty",0.6},{"rod",9;"oxygen",0.4;"crew",180})',
+    ],
+    about: ({ list, assumeA, assumeB }) =>
+      [assumeA, assumeB].flatMap((cells) => jobKnown(jobOf(list, new Basis(readAssume(cells))))),
+    calculate: ({ list, assumeA, assumeB, prices }) => {
+      const ways = [readAssume(assumeA), readAssume(assumeB)] as const;
+      const lines = compareJobs(list, ways, prices && readPrices(prices, ways[0].system));
+      const { list: read } = jobOf(list, new Basis(ways[0]));
+      return [
+        ...lines.map((line) => COMPARE_COLUMNS.map(({ heading }): Output => line[heading] ?? null)),
+        ...leftOutOfList(read, COMPARE_COLUMNS.length),
+      ];
     },
   }),
 ];

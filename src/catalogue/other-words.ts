@@ -42,6 +42,7 @@ const OTHER_WORDS: Readonly<Record<string, string>> = {
   'JOB.STOCK': 'load list packing truck van what to bring order how many shopping materials',
   'JOB.COST': 'price quote quotation bid tender money dollars charge rate invoice estimate',
   'JOB.SCHEDULE': 'gantt timeline programme shift order days how long calendar crew plan',
+  'JOB.COMPARE': 'versus alternative difference option side by side what if scenario',
   'JOB.SHEET': 'print work order permit briefing toolbox handout one page crew sheet',
   LOG: 'history records past jobs calibrate learn actual feedback',
   NOISE: 'loud hearing decibel db ear protection exposure',

@@ -20,6 +20,8 @@ export interface AskedOfCalc {
   readonly separator: string | undefined;
   readonly decimal: string | undefined;
   readonly seconds: number;
+  /** Characters in a line of the terminal; tables are folded to it. */
+  readonly width?: number;
 }
 
 /** Messages shown below one table; the table itself shows the code in every failed cell. */
@@ -70,7 +72,7 @@ export async function calc(
       const values = await result(formula, sheet.rows, functions);
       failed ||= values.some((row) => row.some(isError));
       if (asked.json) lines.push(printableJson({ formula, values }));
-      else lines.push(...(i > 0 && values.length > 1 ? [''] : []), ...shownResult(values));
+      else lines.push(...(i > 0 && values.length > 1 ? [''] : []), ...shownResult(values, asked.width));
     }
     return { code: failed ? 1 : 0, out: lines.join('\n'), err: sheet.taken };
   } catch (thrown) {
@@ -127,18 +129,27 @@ async function result(
 
 const isError = (cell: Cell): cell is CellError => typeof cell === 'object' && cell !== null;
 
-function shownResult(values: readonly (readonly Cell[])[]): string[] {
+/** What is wrong in a row, each thing once: a row that cannot be sized says the same in every cell. */
+function rowMessages(row: readonly Cell[], r: number): readonly string[] {
+  const places = new Map<string, number[]>();
+  row.forEach((cell, c) => {
+    if (!isError(cell) || cell.message === '') return;
+    const said = `${cell.error} ${cell.message}`;
+    places.set(said, [...(places.get(said) ?? []), c + 1]);
+  });
+  return [...places].map(
+    ([said, columns]) => `row ${r + 1}${columns.length === 1 ? `, column ${String(columns[0])}` : ''}: ${said}`,
+  );
+}
+
+function shownResult(values: readonly (readonly Cell[])[], width?: number): string[] {
   const only = values.length === 1 && values[0]?.length === 1 ? values[0][0] : undefined;
   if (only !== undefined)
     return [printable(isError(only) ? `${only.error} ${only.message}`.trimEnd() : shownCell(only))];
-  const messages = values.flatMap((row, r) =>
-    row.flatMap((cell, c) =>
-      isError(cell) && cell.message !== '' ? [`row ${r + 1}, column ${c + 1}: ${cell.error} ${cell.message}`] : [],
-    ),
-  );
+  const messages = values.flatMap(rowMessages);
   const more = messages.length - MOST_MESSAGES;
   return [
-    ...tableLines(values),
+    ...tableLines(values, width),
     ...messages.slice(0, MOST_MESSAGES).map(printable),
     ...(more > 0 ? [`and ${more} more`] : []),
   ];

@@ -14,7 +14,16 @@ export interface Bundle {
 
 export async function main(args: readonly string[], { self }: Bundle): Promise<number> {
   const asked = readCalc(args);
-  return print('code' in asked ? asked : await bounded(self, asked, asked.seconds));
+  return print('code' in asked ? asked : await bounded(self, { ...asked, width: widthOf() }, asked.seconds));
+}
+
+/** Width of a line where nothing says it: that of a page. */
+const USUAL_WIDTH = 100;
+const LEAST_WIDTH = 20;
+
+function widthOf(): number {
+  const told = process.stdout.columns ?? Number(process.env['COLUMNS']);
+  return told >= LEAST_WIDTH ? told : USUAL_WIDTH;
 }
 
 if (!isMainThread && parentPort) {

@@ -300,3 +300,61 @@ describe('BURN.JOB.SCHEDULE', () => {
     expect(column(run('BURN.JOB.SCHEDULE', GOOD, 1, 8, 46356.25), 'day')[0]).toBe('Mon 2026-11-30');
   });
 });
+
+describe('BURN.JOB.COMPARE', () => {
+  const PRICES: Cell[][] = [
+    ['rod', 9],
+    ['oxygen', 38, '100 scf'],
+    ['crew', 180],
+  ];
+  const A: Cell[][] = [['burning duty', 0.7]];
+  const B: Cell[][] = [
+    ['burning duty', 0.5],
+    ['position', 'overhead'],
+    ['crews', 2],
+  ];
+  const cells = run('BURN.JOB.COMPARE', JOB, A, B, PRICES);
+
+  it('shows of each way what the other functions show', () => {
+    for (const [way, at] of [
+      [A, 2],
+      [B, 3],
+    ] as const) {
+      const plan = run('BURN.JOB.PLAN', JOB, way);
+      const total = (heading: string): Cell => column(plan, heading).at(-1)!;
+      const stock = run('BURN.JOB.STOCK', JOB, undefined, way);
+      expect(rowOf(cells, 'rods')[at]).toBe(total('rods'));
+      expect(rowOf(cells, 'oxygen')[at]).toBeCloseTo(total('oxygen') as number, 9);
+      expect(rowOf(cells, 'cylinders loaded')[at]).toBe(rowOf(stock, 'cylinders')[1]);
+      expect(rowOf(cells, 'price')[at]).toBeCloseTo(
+        rowOf(run('BURN.JOB.COST', JOB, PRICES, undefined, undefined, way), 'price')[4] as number,
+        6,
+      );
+      expect(rowOf(cells, 'shifts')[at]).toBe(
+        run('BURN.JOB.SCHEDULE', JOB, undefined, undefined, undefined, way).find((row) => row[1] === 'job')![3],
+      );
+    }
+  });
+
+  it('says which assumptions did it, and adds up', () => {
+    const by = cells.filter((row) => String(row[0]).startsWith('by '));
+    expect(by.map((row) => row[0]).sort()).toEqual(['by burning duty', 'by crews', 'by position']);
+    expect(rowOf(cells, 'by position').slice(2, 4)).toEqual(['flat', 'overhead']);
+    expect(rowOf(cells, 'by crews').slice(5, 8)).toEqual([0, 0, 0]);
+    expect(rowOf(cells, 'by burning duty').slice(5, 7)).toEqual([0, 0]);
+    expect(rowOf(cells, 'by burning duty')[7] as number).toBeGreaterThan(0);
+    for (const at of [5, 6, 7, 8]) {
+      const parts = [...by, rowOf(cells, 'together besides')].map((row) => row[at] as number);
+      expect(parts.reduce((a, b) => a + b, 0)).toBeCloseTo(rowOf(cells, 'in all')[at] as number, 6);
+    }
+    expect(rowOf(cells, 'in all')[5]).toBe((rowOf(cells, 'rods')[3] as number) - (rowOf(cells, 'rods')[2] as number));
+  });
+
+  it('says that nothing differs, that no prices are given, and what it left out', () => {
+    const alike = run('BURN.JOB.COMPARE', JOB, [[null, null]], [['burning duty', 0.7]]);
+    expect(rowOf(alike, 'nothing differs')[9]).toBe('A and B assume the same');
+    expect(rowOf(alike, 'price')[9]).toBe('no prices given');
+    expect(rowOf(alike, 'left out')[9]).toContain('Stick: length is blank');
+    expect(column(alike, 'change').filter((c) => typeof c === 'number' && c !== 0)).toEqual([]);
+  });
+});

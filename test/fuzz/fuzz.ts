@@ -28,6 +28,10 @@ export const LONGER: Readonly<Record<string, { readonly bound: number; readonly 
     bound: 400,
     why: 'a list of items, each drawn a thousand times, and laid out in shifts at several paces',
   },
+  'BURN.JOB.COMPARE': {
+    bound: 1500,
+    why: 'a list of items evaluated for two ways, and for each assumption that differs',
+  },
   'BURN.JOB.SCHEDULE': { bound: 200, why: 'a list of items' },
   'BURN.JOB.SHEET': { bound: 400, why: 'a list of items, each drawn a thousand times' },
   'BURN.LOG.FIT': { bound: 200, why: 'a list of jobs, fitted in rounds' },

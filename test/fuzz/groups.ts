@@ -10,7 +10,7 @@ export type Group = 'sizing' | 'plans' | 'supply, heat and fit' | 'safety and li
 const CALLS = 2_600;
 /** Calls of those that take longer. */
 const DEAR: readonly (readonly [RegExp, number])[] = [
-  [/^BURN\.ASSUME\.EFFECT$/, 60],
+  [/^BURN\.(ASSUME\.EFFECT|JOB\.COMPARE)$/, 60],
   [/^BURN\.GRIP\.AFTER$/, 200],
   [/^BURN\.(LOG\.|SPREAD|JOB\.)/, 250],
   [/\.PLAN$/, 400],

@@ -195,9 +195,25 @@ const list: fc.Arbitrary<Rows> = fc
       .map(([heading, cells]) => [heading, ...cells]);
   });
 
+/** Assumptions of one way to do a job. */
+const ways: fc.Arbitrary<Rows> = fc.constantFrom<Rows>(
+  [[null, null]],
+  [['position', 'overhead']],
+  [
+    ['burning duty', 0.55],
+    ['units', 'SI'],
+  ],
+  [
+    ['coupled rods', 'yes'],
+    ['crews', 2],
+  ],
+);
+
 /** Good ranges by the name of the parameter. */
 const GOOD: Readonly<Record<string, fc.Arbitrary<Rows>>> = {
   list,
+  assumeA: ways,
+  assumeB: ways,
   prices,
   log,
   sizes,
