@@ -686,7 +686,7 @@ describe('what a declaration says of cautions', () => {
 describe('BURN.JOB.SHEET', () => {
   const list: Argument = [
     ['mark', 'qty', 'dia', 'length'],
-    ['Boom foot', 1, 4, 10],
+    ['Foot, left', 1, 4, 10],
     ['Stick', 2, 3, 8],
     ['Bucket', 1, 5, 12],
   ];
