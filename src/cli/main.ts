@@ -22,7 +22,8 @@ const USUAL_WIDTH = 100;
 const LEAST_WIDTH = 20;
 
 function widthOf(): number {
-  const told = process.stdout.columns ?? Number(process.env['COLUMNS']);
+  // Undefined where the output is no terminal, whatever its type says.
+  const told = (process.stdout.columns as number | undefined) ?? Number(process.env['COLUMNS']);
   return told >= LEAST_WIDTH ? told : USUAL_WIDTH;
 }
 
