@@ -7,6 +7,7 @@ import * as messages from '../core/messages.ts';
 import { nearestNames } from '../core/units/nearest-names.ts';
 import { knownUnit, plainUnit, toSi } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
+import { cellWithPoint } from './decimal-comma.ts';
 import { REMAINDER, readCell } from './read-cell.ts';
 import type { Cells } from './read-table.ts';
 
@@ -36,7 +37,10 @@ export function readAssume(
   defaults: Assumptions = Assumptions.defaults(),
 ): Assumptions {
   if (argument === undefined || argument === null) return defaults;
-  const rows = Array.isArray(argument) ? (argument as Cells) : [[argument as Cell]];
+  const handed = Array.isArray(argument) ? (argument as Cells) : [[argument as Cell]];
+  const rows = handed.some(saysComma)
+    ? handed.map(([name = null, ...rest]) => [name, ...rest.map(cellWithPoint)])
+    : handed;
   if (rows.every((row) => row.every(isBlankOrZero))) return defaults;
   if ((rows[0]?.length ?? 0) < 2) throw messages.assumeTooNarrow();
   const first = text(rows[0]?.[0]).toLowerCase();
@@ -90,6 +94,10 @@ function namedColumns(heading: readonly Cell[]): Columns {
 
 const text = (cell: Cell | undefined): string =>
   typeof cell === 'string' ? cell.trim() : typeof cell === 'number' ? String(cell) : '';
+
+/** Whether a row makes a comma the decimal mark, in whichever column its value stands. */
+const saysComma = ([name, ...rest]: readonly Cell[]): boolean =>
+  text(name).toLowerCase() === 'decimal mark' && rest.some((cell) => text(cell).toLowerCase() === 'comma');
 
 function unitsOf(rows: readonly (readonly Cell[])[], columns: Columns): UnitSystem {
   const at = rows.findIndex((row) => text(row[columns.name]).toLowerCase() === 'units');

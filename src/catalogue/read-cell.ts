@@ -4,12 +4,9 @@ import { findMaterial, type Material } from '../core/burn/materials.ts';
 import { findRod, type RodChoice } from '../core/burn/rods.ts';
 import { cylinderSizeNamed, type CylinderChoice } from '../core/oxygen/cylinder-sizes.ts';
 import * as messages from '../core/messages.ts';
-import { fromSi, parseQuantity, plainUnit, toSi } from '../core/units/parse-quantity.ts';
+import { fractionsOfDate } from '../core/units/date-fraction.ts';
+import { fromSi, plainUnit, readQuantityText, toSi } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
-
-// Serial days of 1990 and 2100: a fraction typed as 3/8 becomes a day of some year between them.
-const FIRST_DATE = 32874;
-const LAST_DATE = 73051;
 
 const WATER_VOLUME: QuantityKind = { kind: 'quantity', quantity: 'capacity', above: 0, max: 5 };
 
@@ -19,7 +16,7 @@ export type Read = number | string | RodChoice | Material | CylinderChoice | und
 /** Reads one cell as the parameter's kind asks, in SI; throws a CalcError that names the argument. */
 export function readCell(cell: Cell, argument: string, kind: Kind, system: UnitSystem): Read {
   if (isBlankCell(cell)) return undefined;
-  if (isCellError(cell)) throw messages.isErrorValue(argument, cell.error);
+  if (isCellError(cell)) throw messages.isErrorValue(argument, cell.error, cell.message);
   switch (kind.kind) {
     case 'quantity':
       return readQuantity(cell as number | string | boolean, argument, kind, system);
@@ -30,7 +27,7 @@ export function readCell(cell: Cell, argument: string, kind: Kind, system: UnitS
       return found;
     }
     case 'rod':
-      if (typeof cell === 'number' && isDateSerial(cell)) throw messages.isDate(argument, String(cell));
+      if (typeof cell === 'number') refuseDate(cell, argument);
       return findRod(String(cell));
     case 'material':
       return findMaterial(String(cell));
@@ -63,10 +60,14 @@ function readCylinder(cell: number | string | boolean, argument: string, system:
   return { volume: readQuantity(cell, argument, WATER_VOLUME, system), size: undefined };
 }
 
-/** A whole number that could be the serial of a day between 1990 and 2100. */
-function isDateSerial(x: number): boolean {
-  return Number.isInteger(x) && x >= FIRST_DATE && x <= LAST_DATE;
+/** A number that can only be a day was a fraction before the sheet made a day of it. */
+function refuseDate(x: number, argument: string): void {
+  const typed = fractionsOfDate(x);
+  if (typed.length > 0) throw messages.isDate(argument, String(x), typed);
 }
+
+/** Arguments across which nothing has a diameter. */
+const NO_DIAMETER = /length|depth|thick|height|distance|count/;
 
 function readQuantity(
   cell: number | string | boolean,
@@ -81,12 +82,14 @@ function readQuantity(
     if (!Number.isFinite(cell)) throw messages.notANumber(argument, String(cell), unit);
     const value = toSi(cell, quantity, system);
     // Only where the number cannot be meant: beyond the largest accepted value.
-    if (isDateSerial(cell) && kind.max !== undefined && value > kind.max) throw messages.isDate(argument, String(cell));
+    if (kind.max !== undefined && value > kind.max) refuseDate(cell, argument);
     return withinLimits(value, () => `${messages.shown(cell)}${spaced(unit)}`, argument, kind, system);
   }
-  const value = parseQuantity(cell, quantity, system);
-  if (value === undefined) throw messages.notANumber(argument, cell.trim(), unit);
-  const plain = Number(cell);
+  const read = readQuantityText(cell, quantity, system);
+  if (!('si' in read)) throw messages.misreadPart(argument, cell.trim(), read, unit);
+  if (read.diameter && NO_DIAMETER.test(argument)) throw messages.diameterInPlace(argument, cell.trim());
+  const value = read.si;
+  const plain = Number(cell); // a text of a bare number is told with its unit
   return withinLimits(
     value,
     () => (Number.isFinite(plain) ? `${messages.shown(plain)}${spaced(unit)}` : cell.trim()),

@@ -6,6 +6,7 @@
  * with its unit, and what is accepted.
  */
 import { CalcError } from './errors.ts';
+import type { Misread } from './units/parse-quantity.ts';
 
 const value = (message: string): CalcError => new CalcError('#VALUE!', message);
 const missing = (message: string): CalcError => new CalcError('#N/A', message);
@@ -43,12 +44,42 @@ export const notAbove = (argument: string, came: string, limit: string): CalcErr
   value(`${argument} is ${brief(came)}; must be more than ${limit}`);
 export const mustBeLess = (argument: string, came: string, limit: string): CalcError =>
   value(`${argument} is ${brief(came)}; must be less than ${limit}`);
-export const isDate = (argument: string, came: string): CalcError =>
-  value(
-    `${argument} is ${brief(came)}, which looks like a date: the sheet turned a fraction into one. Type '3/8 with a leading apostrophe, or =3/8`,
+export const isDate = (argument: string, came: string, typed: readonly string[]): CalcError => {
+  const [first = ''] = typed;
+  return value(
+    `${argument} is ${brief(came)}, which looks like a date: the sheet turned a fraction into one. ${typed.join(' or ')}? Type '${first} with a leading apostrophe, or =${first}`,
   );
-export const isErrorValue = (argument: string, came: string): CalcError =>
-  value(`${argument} holds the error ${came}; mend that cell first`);
+};
+/** The part of a text that cannot be read, and what it could be. */
+export const misreadPart = (
+  argument: string,
+  came: string,
+  { problem, part, nearest }: Misread,
+  unit: string,
+): CalcError => {
+  const is = `${argument} is "${brief(came)}"`;
+  if (problem === 'no number') return notANumber(argument, came, unit);
+  if (problem === 'left over')
+    return value(`${is}: "${brief(part)}" is left over; must be one size, such as 100 mm or 4-1/2"`);
+  if (problem === 'unknown unit')
+    return value(
+      `${is}: "${brief(part)}" is no unit here; ${nearest.length > 0 ? `${nearest.join(' or ')}?` : `${unit || 'a plain number'}?`}`,
+    );
+  return value(
+    `${is} with a comma: write it with a point and without parted thousands, or set the assumption decimal mark to comma`,
+  );
+};
+export const diameterInPlace = (argument: string, came: string): CalcError =>
+  value(`${argument} is "${brief(came)}", a diameter`);
+/** `reason` is the text of the error, where the sheet has kept it. */
+export const isErrorValue = (argument: string, came: string, reason = ''): CalcError =>
+  value(
+    `${argument} holds the error ${came}${reason === '' ? '' : ` (${brief(reason, 2 * LONGEST)})`}; mend that cell first`,
+  );
+export const eitherMark = (came: string): CalcError =>
+  value(
+    `"${brief(came)}" has a point, which could part thousands where the decimal mark is a comma: write 1500 or 1,5`,
+  );
 export const unknownChoice = (argument: string, came: string, accepted: readonly string[]): CalcError =>
   value(`${argument} is "${brief(came)}"; must be one of ${accepted.join(', ')}`);
 export const unknownName = (argument: string, came: string, nearest: readonly string[]): CalcError =>

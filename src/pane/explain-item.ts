@@ -1,7 +1,10 @@
 import { itemsOfCall } from '../catalogue/items-of-call.ts';
 import { CalcError } from '../core/errors.ts';
 import { cautionsOf } from '../core/safety/cautions.ts';
+import { isOperation } from '../core/safety/operations.ts';
+import { slipQuestion } from '../core/operations/unit-slip.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
+import { argumentWithPoints } from '../catalogue/decimal-comma.ts';
 import { readAssume } from '../catalogue/read-assume.ts';
 import { cellNote } from './cell-note.ts';
 import { explainArguments } from './explain-arguments.ts';
@@ -9,6 +12,7 @@ import type { Explained } from './explained.ts';
 import { outcomeOf, selectedColumn } from './outcome.ts';
 import type { SelectedCell } from './port.ts';
 import type { ReadCall } from './read-call.ts';
+import type { ReadOperand } from './resolve-operands.ts';
 import { runItem, type Run } from './run-item.ts';
 import { usedAssumptions } from './used-assumptions.ts';
 
@@ -26,9 +30,17 @@ export function explainItem(read: ReadCall, item: number, cell: SelectedCell): E
     system,
     item,
     items: shape.rows * shape.columns,
-    arguments: explainArguments(d, operands, Math.floor(item / shape.columns), item % shape.columns, system),
+    arguments: explainArguments(
+      d,
+      run.given?.basis.a.word('decimal mark') === 'comma' ? operands.map(withPoints) : operands,
+      Math.floor(item / shape.columns),
+      item % shape.columns,
+      system,
+    ),
     outcome,
     note: cellNote(read, cell),
+    question:
+      !blank && run.given && isOperation(d.family) ? slipQuestion(d.family, sizesOf(run.given.values), system) : '',
     steps: (!blank && run.steps) || [],
     result: blank ? undefined : run.result,
     stepValue: (symbol) => (blank ? undefined : run.stepValue?.(symbol)),
@@ -38,6 +50,14 @@ export function explainItem(read: ReadCall, item: number, cell: SelectedCell): E
     basis: run.given?.basis,
   };
 }
+
+const sizesOf = (values: Readonly<Record<string, unknown>>): Readonly<Record<string, number>> =>
+  Object.fromEntries(Object.entries(values).filter((entry): entry is [string, number] => typeof entry[1] === 'number'));
+
+const withPoints = (operand: ReadOperand): ReadOperand => ({
+  ...operand,
+  argument: argumentWithPoints(operand.argument),
+});
 
 function systemOf({ declaration, operands }: ReadCall): UnitSystem {
   if (!declaration.assume) return 'US';

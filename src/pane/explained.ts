@@ -63,6 +63,8 @@ export interface Explained {
   readonly outcome: Outcome;
   /** What is to be said of the value the cell shows, such as that its formula gives another now. */
   readonly note: string | undefined;
+  /** What is to be asked about the sizes, such as whether they were meant in the other unit; empty where nothing is. */
+  readonly question: string;
   /** The working: of the selected column alone where the cell is one of a row. */
   readonly steps: readonly WorkedStep[];
   /** Symbol of the step that is the cell's value, if one is. */

@@ -31,6 +31,7 @@ import {
 import type { Argument, WorkingLine } from './host-function.ts';
 import { SharedBases } from './shared-bases.ts';
 import { trimmed } from './trim.ts';
+import { argumentWithPoints } from '../catalogue/decimal-comma.ts';
 import { blankError, readCell } from '../catalogue/read-cell.ts';
 
 export type Results = readonly (readonly Cell[])[];
@@ -206,7 +207,7 @@ function prepare(
   defaults?: Assumptions,
   shared = new SharedBases(),
 ): Prepared {
-  const args = argumentsOf(d, handed);
+  let args = argumentsOf(d, handed);
   const names = Object.keys(d.parameters);
   const most = names.length + (d.assume ? 1 : 0);
   if (args.length > most && args.slice(most).some((a) => a !== undefined))
@@ -214,6 +215,7 @@ function prepare(
   if (d.assume === 'required' && args[names.length] === undefined) throw messages.isMissing('assume');
   const basis = shared.of(d.assume ? args[names.length] : undefined, defaults);
   const { system } = basis.a;
+  if (basis.a.word('decimal mark') === 'comma') args = args.map(argumentWithPoints);
   const slots = names.map((name, i): Slot => slot(name, d.parameters[name] as Parameter, args[i], system));
   for (const s of slots) if (!s.grid && !s.parameter.optional) throw messages.isMissing(s.label);
   const each = itemGrids(d, args);

@@ -16,6 +16,13 @@ describe('the rows of assume', () => {
     expect(readAssume([['stub', '50 mm']]).value('stub')).toBeCloseTo(0.05, 12);
   });
 
+  it('take texts with a decimal comma where they say so, before or after', () => {
+    const comma = ['decimal mark', 'comma'];
+    expect(readAssume([['stub', '50,5 mm'], comma]).value('stub')).toBeCloseTo(0.0505, 12);
+    expect(readAssume([comma, ['heat lost share', '0,25']]).value('heat lost share')).toBeCloseTo(0.25, 12);
+    expect(() => readAssume([['stub', '50,5 mm']])).toThrow('with a comma');
+  });
+
   it('change nothing where the listing is handed back as it stands', () => {
     const a = readAssume(listing);
     for (const entry of REGISTRY as readonly Assumption[]) {

@@ -31,3 +31,35 @@ it.each([
     expect(() => readCell(cell, 'it', { kind: 'quantity', quantity: 'pressure', ...limits }, 'US')).toThrow(why);
   },
 );
+
+const message = (cell: string | number, argument = 'diameter', system: 'US' | 'SI' = 'US'): string => {
+  try {
+    readCell(cell, argument, { kind: 'quantity', quantity: 'length', above: 0, max: 2 }, system);
+  } catch (e) {
+    return (e as Error).message;
+  }
+  return '';
+};
+
+it.each([
+  ['60 mmm', 'diameter is "60 mmm": "mmm" is no unit here; mm?'],
+  ['4 kg', 'diameter is "4 kg": "kg" is no unit here; in?'],
+  ['60 x 200', 'diameter is "60 x 200": "x 200" is left over; must be one size, such as 100 mm or 4-1/2"'],
+  [
+    '4,5',
+    'diameter is "4,5" with a comma: write it with a point and without parted thousands, or set the assumption decimal mark to comma',
+  ],
+  [
+    46211,
+    "diameter is 46211, which looks like a date: the sheet turned a fraction into one. 7/8? Type '7/8 with a leading apostrophe, or =7/8",
+  ],
+] as const)('%s is refused with the part that is wrong', (cell, words) => {
+  expect(message(cell)).toBe(words);
+});
+
+it('takes a diameter for a diameter, and for nothing else', () => {
+  expect(message('Ø3.5')).toBe('');
+  expect(message('90 mm dia', 'hole')).toBe('');
+  expect(message('Ø3.5', 'length')).toBe('length is "Ø3.5", a diameter');
+  expect(message('3.5 dia', 'hose length')).toBe('hose length is "3.5 dia", a diameter');
+});

@@ -67,6 +67,19 @@ describe('the explanation of a cell', () => {
     expect(e.values).toMatchObject({ diameter: 3.5 * 0.0254, length: 10 * 0.0254 });
   });
 
+  it('asks about sizes that look to be in the wrong unit', async () => {
+    expect((await explained(selected('=BURN.PIN.RODS(60,200)'))).question).toBe(
+      'diameter 60 in is out of the usual: if mm was meant, write 60 mm',
+    );
+    expect((await explained(selected('=BURN.PIN.RODS(A5,B5)'))).question).toBe('');
+    expect((await explained(selected('=BURN.ROD.FLOW("3/8",80)'))).question).toBe('');
+  });
+
+  it('shows what came with a decimal comma as it is taken', async () => {
+    const { arguments: all } = await explained(selected('=BURN.PIN.OXYGEN("3,5",10,,,,{"decimal mark","comma"})'));
+    expect([all[0]?.text, all[0]?.taken]).toEqual(['"3,5"', '3.5 in']);
+  });
+
   it('marks another step for another function of the same working', async () => {
     expect((await explained(selected('=BURN.PIN.TIME(A5,B5)'))).result).toBe('t_crew');
     expect((await explained(selected('=BURN.PIN.RODS(A5,B5)'))).result).toBe('N');

@@ -121,6 +121,33 @@ describe('a single cell', () => {
     });
   });
 
+  it('is read with a decimal comma where the assumptions say so, and refused without', () => {
+    const comma = [['decimal mark', 'comma']];
+    expect(one('3,5', '10,25 in', null, null, null, comma)).toBe(one(3.5, 10.25));
+    expect(one('Ø3,5', 10, null, null, null, comma)).toBe(one(3.5, 10));
+    expect(one('3,5', 10)).toMatchObject({
+      message: expect.stringContaining('diameter is "3,5" with a comma') as string,
+    });
+    expect(call(OXYGEN, [column('3,5', '1.500 mm'), 10, undefined, undefined, undefined, comma])).toEqual([
+      [one(3.5, 10)],
+      [
+        {
+          error: '#VALUE!',
+          message:
+            'diameter holds the error #VALUE! ("1.500 mm" has a point, which could part thousands where the decimal mark is a comma: write 1500 or 1,5); mend that cell first',
+        },
+      ],
+    ]);
+  });
+
+  it('of sizes that look to be in the wrong unit is asked about in the note, and worked out all the same', () => {
+    const note = (...args: readonly Argument[]): Cell => call(PLAN, args)[1]?.at(-1) ?? null;
+    expect(note(60, 200)).toMatch(/^diameter 60 in is out of the usual: if mm was meant, write 60 mm; /);
+    expect(note(3.5, 10, null, null, null, [['units', 'SI']])).toMatch(/if in was meant, write 3.5 in/);
+    expect(note(4, 10)).not.toContain('out of the usual');
+    expect(one(60, 200)).toBeTypeOf('number');
+  });
+
   it('takes a rod as a number, as =3/8 gives it', () => {
     expect(one(4, 10, 2.5, 0.375)).toBe(one(4, 10, 2.5, '3/8'));
   });

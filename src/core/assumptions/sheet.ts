@@ -13,6 +13,14 @@ export const SHEET_ASSUMPTIONS = [
     source: 'convention',
   },
   {
+    name: 'decimal mark',
+    summary: 'Decimal mark of sizes that are texts: point (4.5 mm) or comma (4,5 mm)',
+    choices: ['point', 'comma'],
+    value: 'point',
+    kind: 'convention',
+    source: 'convention',
+  },
+  {
     name: 'material',
     summary: 'Metal of the work where a function names none',
     choices: MATERIAL_NAMES,

@@ -1,8 +1,9 @@
+import { editDistance, nearestNames } from './nearest-names.ts';
 import { QUANTITIES, type Quantity, type QuantityName, type Unit, type UnitSystem } from './quantities.ts';
 
 const ALIASES: Readonly<Record<string, readonly string[]>> = {
-  in: ['"', '″', '”', "''", 'in.', 'inch', 'inches'],
-  ft: ["'", '′', '’', 'ft.', 'foot', 'feet'],
+  in: ['"', "''", 'inch', 'inches'],
+  ft: ["'", 'foot', 'feet'],
   mm: ['millimetre', 'millimetres', 'millimeter', 'millimeters'],
   m: ['metre', 'metres', 'meter', 'meters'],
   psi: ['psig', 'lb/in2', 'lbf/in2'],
@@ -34,17 +35,11 @@ const ALIASES: Readonly<Record<string, readonly string[]>> = {
   '%': ['percent'],
 };
 
-const FRACTIONS: Readonly<Record<string, string>> = {
-  '½': '1/2',
-  '¼': '1/4',
-  '¾': '3/4',
-  '⅛': '1/8',
-  '⅜': '3/8',
-  '⅝': '5/8',
-  '⅞': '7/8',
-  '⅓': '1/3',
-  '⅔': '2/3',
-};
+/** Words and signs of a diameter, before or after a length. */
+const DIAMETER = /^(?:[ø⌀∅φ]|dia(?:m(?:eter|etre)?)?\b\.?)\s*|\s*(?:[ø⌀∅φ]|\bdia(?:m(?:eter|etre)?)?\b\.?)$/i;
+
+/** Units after whose part a plain number is one of the next smaller: 1 ft 2, 1 h 30. */
+const NEXT_SMALLER: Readonly<Record<string, string>> = { ft: 'in', h: 'min' };
 
 // A whole number with a fraction (4-1/2, 4 1/2), a fraction (3/8), or a decimal. No thousands separators:
 // "2,500" is two thousand five hundred in one country and two and a half in another.
@@ -72,56 +67,120 @@ function readUnit(text: string, at: number, names: readonly UnitName[]): UnitNam
     const piece = text.slice(at, at + name.length);
     if (exact ? piece !== name : piece.toLowerCase() !== name.toLowerCase()) return false;
     const next = text.charAt(at + name.length);
-    return next === '' || /[\s\d]/.test(next) || /['"″′”’]$/.test(name);
+    return next === '' || /[\s\d-]/.test(next) || /^\.(?!\d)/.test(text.slice(at + name.length)) || /['"]$/.test(name);
   };
   return names.find((n) => fits(n.text, true)) ?? names.find((n) => fits(n.text, false));
 }
 
 /**
- * Reads a quantity from a text such as `100 mm`, `3/8`, `4-1/2"`, `2 ft 6 in` or `6 bar` and gives it in SI.
- *
- * A text without a unit is a plain number in the unit of `system`. Parts with units add up (feet and inches,
- * hours and minutes). Gives undefined where the text is not a quantity of that kind.
+ * A text in the signs of a typewriter: fullwidth letters and digits, fractions of one sign, the many dashes, quotes and spaces
+ * become plain ones (compatibility forms of Unicode), and what is not seen is dropped.
  */
-export function parseQuantity(text: string, name: QuantityName, system: UnitSystem = 'US'): number | undefined {
-  const clean = text
-    .replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (c) => ` ${FRACTIONS[c] ?? ''}`)
-    .replace(/[²]/g, '2')
-    .replace(/[³]/g, '3')
-    .replace(/−/g, '-')
+function plainSigns(text: string): string {
+  if (/^[ -~]*$/.test(text)) return text.trim();
+  return text
+    .replace(/º/g, '°')
+    .replace(/[\u00bc-\u00be\u2150-\u215e]/g, (fraction) => ` ${fraction.normalize('NFKC')}`)
+    .replace(/[″”“]/g, '"')
+    .replace(/[′’‘]/g, "'")
+    .normalize('NFKC')
+    .replace(/[\u2044\u2215]/g, '/')
+    .replace(/[\u2010-\u2015\u2212]/g, '-')
+    .replace(/[\u200b-\u200f\u2060\ufeff]/g, '')
     .trim();
+}
+
+/** What is wrong with a text that should be a quantity, and the part of it that is. */
+export interface Misread {
+  readonly problem: 'no number' | 'unknown unit' | 'comma' | 'left over';
+  readonly part: string;
+  /** Names of units like the one that came, where there are any. */
+  readonly nearest: readonly string[];
+}
+
+/** A text read as a quantity: in SI, and whether it says that it is a diameter. */
+export interface ReadText {
+  readonly si: number;
+  readonly diameter: boolean;
+}
+
+const misread = (problem: Misread['problem'], part: string, nearest: readonly string[] = []): Misread => ({
+  problem,
+  part: part.trim(),
+  nearest,
+});
+
+/** What follows a number and is neither a unit nor another part. */
+function strange(after: string, name: QuantityName): Misread {
+  const rest = after.replace(DIAMETER, '');
+  if (/^\s*,/.test(rest)) return misread('comma', rest);
+  const word = /^[^\s\d,()]+/.exec(rest)?.[0].replace(/\.+$/, '') ?? '';
+  const names = (NAMES.get(name) ?? []).map((n) => n.text);
+  if (/^(x|[^\p{L}].*)?$/iu.test(word) || names.includes(word)) return misread('left over', rest);
+  // A slip of the finger: one letter in a short name, and more in a long one.
+  const close = (unit: string): boolean => editDistance(word.toLowerCase(), unit.toLowerCase()) <= 1 + unit.length / 4;
+  return misread('unknown unit', word, nearestNames(word, names.filter(close), 2));
+}
+
+/**
+ * Reads a quantity from a text as people write it and gives it in SI, or says which part of it is wrong.
+ *
+ * `100 mm`, `3/8`, `4-1/2"`, `4½`, `2 ft 6 in`, `1'-2"`, `1 ft 2`, `Ø90`, `3 1/2 in dia`, `6 bar`, in whatever dashes, quotes and
+ * widths. A text without a unit is a plain number in the unit of `system`. Parts with units add up, from the larger to the
+ * smaller where a dash joins them; after feet a plain number is inches, after hours minutes.
+ */
+export function readQuantityText(text: string, name: QuantityName, system: UnitSystem = 'US'): ReadText | Misread {
+  const signs = plainSigns(text);
+  const length = name === 'length' || name === 'distance';
+  const clean = length ? signs.replace(DIAMETER, '') : signs;
+  const diameter = clean !== signs;
   const names = NAMES.get(name) ?? [];
   let sum = 0;
   let at = 0;
-  let parts = 0;
+  let last: UnitName | undefined;
   let negative = false;
   while (at < clean.length) {
-    NUMBER.lastIndex = at;
+    const joined = last ? (/^\s*-\s*/.exec(clean.slice(at))?.[0].length ?? 0) : 0;
+    NUMBER.lastIndex = at + joined;
     const m = NUMBER.exec(clean);
-    if (!m) return undefined;
+    if (!m || (last && m[1])) return last ? strange(clean.slice(at), name) : misread('no number', signs);
     const [, sign, whole, over, under, top, bottom, decimal] = m;
-    if (parts > 0 && sign) return undefined;
     const n =
       decimal !== undefined
         ? Number(decimal)
         : whole !== undefined
           ? Number(whole) + Number(over) / Number(under)
           : Number(top) / Number(bottom);
-    if (!Number.isFinite(n)) return undefined;
+    if (!Number.isFinite(n)) return misread('no number', m[0]);
+    const from = at;
     at = NUMBER.lastIndex;
-    const unit = readUnit(clean, at, names);
-    if (parts === 0) negative = sign === '-';
-    if (!unit) {
-      if (parts > 0 || at < clean.length) return undefined;
-      return toSi(negative ? -n : n, name, system);
-    }
-    if (parts > 0 && unit.unit.offset !== undefined) return undefined;
-    sum += (negative ? -n : n) * unit.unit.factor + (unit.unit.offset ?? 0);
-    at += unit.text.length;
+    const named = readUnit(clean, at, names);
+    if (!last) negative = sign === '-';
+    const signed = negative ? -n : n;
+    if (!named && at < clean.length) return strange(clean.slice(at), name);
+    if (!named && !last) return { si: toSi(signed, name, system), diameter };
+    const smaller = last && NEXT_SMALLER[registered(last, name)];
+    const unit = named?.unit ?? (smaller === undefined ? undefined : unitOf(name, smaller));
+    if (!unit || (last && unit.offset !== undefined)) return misread('left over', clean.slice(from));
+    if (joined > 0 && last && unit.factor >= last.unit.factor) return misread('left over', clean.slice(from));
+    sum += signed * unit.factor + (unit.offset ?? 0);
+    if (!named) break;
+    last = named;
+    at += named.text.length;
+    if (/^\.(?!\d)/.test(clean.slice(at))) at++;
     while (/\s/.test(clean.charAt(at))) at++;
-    parts++;
   }
-  return parts > 0 ? sum : undefined;
+  return last ? { si: sum, diameter } : misread('no number', signs);
+}
+
+/** The register's own name of a unit that was read. */
+const registered = ({ unit }: UnitName, name: QuantityName): string =>
+  Object.entries(QUANTITIES[name].units).find(([, each]) => each === unit)?.[0] ?? '';
+
+/** `readQuantityText` for whoever needs no reason: undefined where the text is not a quantity of that kind. */
+export function parseQuantity(text: string, name: QuantityName, system: UnitSystem = 'US'): number | undefined {
+  const read = readQuantityText(text, name, system);
+  return 'si' in read ? read.si : undefined;
 }
 
 /** Unit of plain numbers of a quantity in a system. */
@@ -149,7 +208,8 @@ export function fromSi(value: number, name: QuantityName, system: UnitSystem, un
 }
 
 /** Whether `unit` is a unit, or another name of one, of the quantity; gives the register's own name of it. */
-export function knownUnit(text: string, name: QuantityName): string | undefined {
+export function knownUnit(written: string, name: QuantityName): string | undefined {
+  const text = plainSigns(written).replace(/\.$/, '');
   const units = Object.keys(QUANTITIES[name].units);
   return (
     units.find((u) => u === text) ??

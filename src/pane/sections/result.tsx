@@ -52,10 +52,11 @@ function What({ outcome }: { readonly outcome: Outcome }) {
   }
 }
 
-function Result({ explained: { outcome, note } }: { readonly explained: Explained }) {
+function Result({ explained: { outcome, note, question } }: { readonly explained: Explained }) {
   return (
     <>
       <What outcome={outcome} />
+      {question !== '' && <p class="rs-note">{`${question}.`}</p>}
       {note !== undefined && <p class="rs-note">{note}</p>}
     </>
   );

@@ -14,6 +14,7 @@ import {
 } from './burn-figures.ts';
 import { numberIn, numberOf, rangeOf, rowsOf, textIn, type Row } from './figures.ts';
 import { Cite, Equation, Fn, Pair, n } from './parts.tsx';
+import { WrittenSizes } from './written-sizes.tsx';
 import { contentByTemperature, cylinder, flowByHose } from './supply-figures.ts';
 
 const PIN = [4, 10] as const;
@@ -97,6 +98,9 @@ export function cellPage(): Page {
           each of these steps with formula and source.
         </p>
         <FromPinToQuote plan={plan} working={working} />
+
+        <h2>Sizes as they are written</h2>
+        <WrittenSizes />
 
         <h2>Oxygen through the rod</h2>
         <p>

@@ -1,0 +1,59 @@
+import { shown } from '../messages.ts';
+import { INCH } from '../units/quantities.ts';
+import { fromSi } from '../units/parse-quantity.ts';
+import type { UnitSystem } from '../units/quantities.ts';
+import type { OperationId } from './all.ts';
+import type { Sizes } from './operation.ts';
+
+/**
+ * What sizes of this work usually are [in], lowest and highest. Common practice, no source; wide, since only what lies outside is
+ * asked about. Pins: from what a rod gets into at all to the largest of draglines and presses.
+ */
+export const USUAL_SIZES: Readonly<
+  Record<OperationId, Readonly<Record<string, readonly [low: number, high: number]>>>
+> = {
+  PIN: { diameter: [16 / 25.4, 16], length: [1, 80], hole: [0.25, 12] },
+  HOLE: { hole: [0.25, 4], depth: [0.5, 60] },
+  GOUGE: { width: [0.125, 2], depth: [1 / 16, 4], length: [1, 400] },
+  CUT: { thickness: [3 / 16, 10], length: [1, 400] },
+  STUD: { diameter: [0.25, 6] },
+  BREACH: { thickness: [2, 80], hole: [0.5, 12] },
+};
+
+/** A size that was likelier meant in the other unit. */
+export interface UnitSlip {
+  /** The size that is out of the usual. */
+  readonly size: string;
+  /** As a plain number of the sheet. */
+  readonly number: number;
+  readonly unit: 'in' | 'mm';
+  readonly likelier: 'in' | 'mm';
+}
+
+/**
+ * Whether sizes [m] were likelier meant in the other unit: one of them is outside what is usual, and all of them are usual where
+ * their plain numbers are read in the other unit, mm for in and in for mm. Undefined where nothing is to be asked.
+ *
+ * A pin of 60 x 200 in a sheet of inches is asked about, since 60 x 200 mm is an everyday pin.
+ */
+export function unitSlip(operation: OperationId, sizes: Sizes, system: UnitSystem): UnitSlip | undefined {
+  const [unit, likelier] = system === 'SI' ? (['mm', 'in'] as const) : (['in', 'mm'] as const);
+  const inches = likelier === 'in' ? 1 : 1 / 25.4;
+  const given = Object.entries(USUAL_SIZES[operation]).flatMap(([size, [low, high]]) => {
+    const value = sizes[size];
+    if (value === undefined) return [];
+    const number = fromSi(value, 'length', system);
+    const isUsual = (x: number): boolean => x >= low * (1 - 1e-9) && x <= high * (1 + 1e-9);
+    return [{ size, number, usual: isUsual(value / INCH), otherwise: isUsual(number * inches) }];
+  });
+  const odd = given.find((g) => !g.usual);
+  return odd && given.every((g) => g.otherwise) ? { size: odd.size, number: odd.number, unit, likelier } : undefined;
+}
+
+/** The question in words; empty where nothing is to be asked. */
+export function slipQuestion(operation: OperationId, sizes: Sizes, system: UnitSystem): string {
+  const slip = unitSlip(operation, sizes, system);
+  if (!slip) return '';
+  const { size, number, unit, likelier } = slip;
+  return `${size} ${shown(number)} ${unit} is out of the usual: if ${likelier} was meant, write ${shown(number)} ${likelier}`;
+}
