@@ -3,7 +3,11 @@ import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { settingOf, supplyOf } from '../core/operations/item-supply.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
+import type { OperationId } from '../core/operations/all.ts';
+import { slipQuestion } from '../core/operations/unit-slip.ts';
 import { sized, type Sized } from '../core/operations/sized.ts';
+import { CalcError } from '../core/errors.ts';
+import { alsoAsked } from '../core/messages.ts';
 import type { Working } from '../core/model/working.ts';
 import type { KnownItem } from '../core/safety/item.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
@@ -45,7 +49,13 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
     .join(',');
   const size = (values: Values<FamilyParameters<G>>, basis: Basis): Sized => {
     const { rod, material, ...rest } = values as unknown as { rod?: RodChoice; material?: Material };
-    return sized({ operation, sizes: rest as Sizes<G>, rod, material, basis });
+    const sizes = rest as Sizes<G>;
+    try {
+      return sized({ operation, sizes, rod, material, basis });
+    } catch (e) {
+      const question = e instanceof CalcError ? slipQuestion(operation.id as OperationId, sizes, basis.a.system) : '';
+      throw question === '' ? e : alsoAsked(e as CalcError, question);
+    }
   };
   /** All steps of an item, with its supply. */
   const allSteps = (values: Values<FamilyParameters<G>>, basis: Basis): Working => {

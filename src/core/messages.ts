@@ -130,6 +130,9 @@ export const noRodFed = (rod: string, flow: string, limit: string): CalcError =>
   missing(`supply flow is ${limit}; the rod that takes least, ${rod}, takes ${flow} at this pressure`);
 export const tooManySizes = (count: number, operation: string, names: readonly string[]): CalcError =>
   value(`there are ${count} sizes; ${operation} takes ${names.join(', ')}`);
+/** A reason with what is to be asked about the sizes besides. */
+export const alsoAsked = ({ code, message }: CalcError, question: string): CalcError =>
+  new CalcError(code, `${message}; ${question}`);
 export const mixedStock = (one: string, other: string): CalcError =>
   value(`stock holds ${one} and ${other}; must be rods of one size, in one or more lengths`);
 export const noRodForAccess = (access: string, shortest: string): CalcError =>

@@ -8,8 +8,7 @@ const SIZE = /^\s*(?:[ø⌀∅φ]|dia\.?)?\s*[-+\u2212]?[\d,，][\d\s,，./'"′
  * A text of a sheet whose decimal mark is a comma, with a point for it: `4,5 mm` is `4.5 mm`. Other texts stay. A point before
  * three digits could part thousands there: such a text gives its error.
  *
- * @example withPoints("4,5 mm") // "4.5 mm"
- * @example withPoints("boom, left") // "boom, left"
+ * @example Number(withPoints("4,5")) // 4.5
  */
 export function withPoints(text: string): string | CalcError {
   if (!SIZE.test(text)) return text;
