@@ -268,7 +268,12 @@ function readItem(
   );
   const unused = [...SIZES].filter((name) => !operation.order.includes(name) && !isBlankOrZero(under(name)));
   const counted = unused.includes('count');
-  const { quantity, note } = quantityOf(under('quantity'), counted ? under('count') : null, system);
+  const { quantity, note } = quantityOf(
+    under('quantity'),
+    counted ? under('count') : null,
+    layout.columns.has('quantity'),
+    system,
+  );
   const besides = unused.filter((name) => name !== 'count');
   return {
     quantity,
@@ -319,17 +324,18 @@ function sizeIn(cell: Cell, operation: Operation, name: string, layout: Layout, 
   throw messages.blankOrZero(label);
 }
 
-/** Pieces of a row: a number, or a text such as `4 off`; one where nothing stands. */
+/** Pieces of a row: a number, or a text such as `4 off`; one where nothing stands, which is said where a column asks for it. */
 function quantityOf(
   cell: Cell,
   count: Cell,
+  asked: boolean,
   system: 'US' | 'SI',
 ): { readonly quantity: number; readonly note: string } {
   const given = isBlankOrZero(cell) ? count : cell;
   const number =
     typeof given === 'string' ? given.replace(/^\s*x\s*|\s*(x|off|no|nos|pcs?|pieces|ea|each)\.?\s*$/gi, '') : given;
   const quantity = readRangeCell(number, 'quantity', QUANTITY, system) as number | undefined;
-  return { quantity: quantity ?? 1, note: quantity === undefined && cell === 0 ? messages.quantityZero() : '' };
+  return { quantity: quantity ?? 1, note: quantity === undefined && asked ? messages.quantityZero() : '' };
 }
 
 /** Lists whose evaluation is kept for one set of assumptions. */

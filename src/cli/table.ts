@@ -34,8 +34,9 @@ interface ShownColumn {
 export function tableLines(rows: readonly (readonly Cell[])[], width = Infinity): string[] {
   const whole = columnsOf(rows, Infinity);
   if (lineWidth(whole) <= width) return linesOf(whole, rows.length);
-  const columns = columnsOf(rows, Math.max(10, Math.min(LONG_TEXT, width)));
-  const keys = keyColumns(rows[0] ?? [], columns, width);
+  const keys = keyColumns(rows[0] ?? [], columnsOf(rows, LONG_TEXT), width);
+  const taken = lineWidth(columnsOf(rows, LONG_TEXT).slice(0, keys)) + GAP.length;
+  const columns = columnsOf(rows, Math.max(LEAST_HEADING, Math.min(LONG_TEXT, width - taken)));
   const others = columns.filter((column, c) => c >= keys && column.width > 0);
   const parts: ShownColumn[][] = [];
   for (const column of others) {

@@ -167,7 +167,8 @@ describe('the rows of a job list', () => {
       ]),
     );
     expect(items.map(({ quantity }) => quantity)).toEqual([1, 3, 4, 2, 5, 6, 1]);
-    expect(items.at(-1)!.notes).toEqual(['quantity is blank or zero: 1 is taken']);
+    for (const at of [0, 6]) expect(items[at]!.notes).toEqual(['quantity is blank or zero: 1 is taken']);
+    expect(read(['dia', 'length'], [4, 10]).items[0]!.notes).toEqual([]);
     expect(bad.map(({ mark }) => mark)).toEqual(['p7', 'p8', 'p9']);
     // A count is the studs of one place, and pieces of anything else.
     expect(read(['dia', 'length', 'count'], [4, 10, 3]).items[0]!.quantity).toBe(3);

@@ -17,6 +17,8 @@ const CALLS: readonly (readonly [string, readonly Argument[]])[] = [
   ['BURN.GOUGE.PLAN', [0.75, 0.5, 24, undefined, undefined, [['position', 'overhead']]]],
   ['BURN.BREACH.PLAN', [24, 2.5, 3, '1/2 pipe']],
   ['BURN.PIN.PLAN', [4, 400]],
+  ['BURN.COOL.TIME', [5, 3, 16, 'air']],
+  ['BURN.COOL.TIME', [5, 3, 16, 'water']],
   [
     'BURN.SPREAD',
     [

@@ -228,7 +228,7 @@ function workingList(
   const decidedBy = basis.once(`decided ${key}`, () => decisions(shape, open, planned, basis));
   const make = (): StepList =>
     itemList({ ...shape, decidedBy }, basis, besides.cooled ?? operation.cooling?.steps(basis) ?? [], besides);
-  return besides.steps.length === 0 ? basis.once(`working ${key}`, make) : make();
+  return besides.steps.length === 0 && besides.cooled === undefined ? basis.once(`working ${key}`, make) : make();
 }
 
 /**
