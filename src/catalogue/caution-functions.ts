@@ -147,7 +147,7 @@ export const CAUTION_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.252', 'osha 1910.253', 'osha 1910.95', 'nfpa 51b 2019', 'pert', 'common practice'],
     cautions: ['JOB'],
     examples: [
-      '=BURN.JOB.SHEET({"mark","dia","length";"Boom foot, left",5,18;"Boom foot, right",5,18},{"height 30 ft";"grease-packed"},"Boom foot pins, dragline 2")',
+      '=BURN.JOB.SHEET({"mark","dia","length";"Boom foot left",5,18;"Boom foot right",5,18},{"height 30 ft";"grease-packed"},"Boom foot pins, dragline 2")',
     ],
     about: ({ list, conditions }, basis) => {
       const given = parseConditions(conditionTexts(conditions), basis.a.system);

@@ -135,6 +135,7 @@ describe('the job workbook as a package', () => {
       'Plan',
       'Stock',
       'Quote',
+      'Shifts',
       'Cautions',
       'Working',
       'Audit',
