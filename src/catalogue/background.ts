@@ -29,13 +29,13 @@ interface OperationWords {
 const OPERATION_WORDS: Readonly<Record<OperationId, OperationWords>> = {
   PIN: {
     geometry:
-      "A pilot is pierced along the axis at the rod's own width, no faster than slag gets out of it; then the pilot is widened to the bore, which heat alone limits.",
+      "A pilot is pierced along the axis at the rod's own width, no faster than slag gets out of it; then the pilot is widened to the bore, which heat alone limits. An existing bore is metal less: the part of the pilot that it takes up needs no piercing. A blind pin is burnt down to a floor, more slowly, since all slag has to come back out of its mouth.",
     pressure:
       'A pierce is driven with more pressure the deeper it goes, from one end or from both as assumed, up to a top; common practice.',
     holds:
       'Against common practice: an hour and one cylinder for a pin of 4 by 10 in lies within low and high, and pins down to 3/4 in can be pierced with the small rods. No published job was found to check it against.',
     leavesOut:
-      'A pilot that drifts off the axis (BURN.GUARD.PLATES looks at that), hollow or drilled pins, and a bore that reaches the boss.',
+      'A pilot that drifts off the axis (BURN.GUARD.PLATES looks at that), oxygen that an old bore lets through, cross holes, and a bore that reaches the boss.',
     fails: '(4,10,5)',
   },
   HOLE: {
@@ -192,7 +192,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
   'CYLINDER.CONTENT': {
     how: 'Water volume times the density of oxygen at that pressure and temperature, by the reference equation of state, less what stays at the leftover pressure.',
     holds:
-      '250 to 350 K and up to 30 MPa; above 300 K the equation is extrapolated. A cylinder at rest: gauge and gas at one temperature.',
+      '222 to 350 K (-60 to 170 F) and up to 30 MPa; above 300 K the equation is extrapolated. A cylinder at rest: gauge and gas at one temperature.',
     leavesOut:
       'The cold of a fast draw, which holds some back (BURN.CYLINDER.COUNT counts it), and the error of the gauge.',
     fails: ['=BURN.CYLINDER.CONTENT(43,200,70,250)'],
@@ -238,7 +238,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     fails: ['=BURN.SUPPLY.CHECK("3/8 x 36",90,50,"3/8",1,500)'],
   },
   'COOL.TIME': {
-    how: `${CONDUCTION} The time is read where the hottest part is at the target and the pin's mean is even with its boss.`,
+    how: `${CONDUCTION} The pin is burnt out as PIN would, and heats at the pace of that. A bushing of steel counts as boss, with one more joint round it. The time is read where the hottest part is at the target and the pin's mean is even with its boss.`,
     holds: `${STEEL} Still air, or water through the bore and over part of the boss.`,
     leavesOut: 'Wind, ends that lose heat to a web or a machine, and grease that burns.',
   },
@@ -248,7 +248,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'Wind, and ends that lose heat to a web or a machine.',
   },
   'COOL.SHRINK': {
-    how: 'The temperatures of cooling load rings of pin and boss that expand, press, yield with the strength of hot steel and shrink; what is left of the interference is compared with what was.',
+    how: 'The temperatures of cooling load rings of pin and boss that expand, press, yield with the strength of hot steel and shrink; what is left of the interference is compared with what was. That is done for 32 cases, in which heat, heated zone, pace of the work, joint, boss, interference, strength and boiling are drawn; the result is the middle of them.',
     holds: `${STEEL} It starts from the interference assumed for the diameter.`,
     leavesOut: 'Creep, hardening, and rust that the heat breaks: BURN.GRIP.AFTER counts that.',
   },
@@ -263,7 +263,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'Mushroomed ends, bent pins, and load that still hangs on the pin.',
   },
   'GRIP.AFTER': {
-    how: 'Interference, friction, rust, the heat into the part and the pace of burning are drawn from their ranges; a draw counts only as far as it would have held the push that was tried. Each then loses what burning, cooling and shrinking take, read between pins that are followed at several heats and paces.',
+    how: 'Interference, friction and rust are drawn from their ranges; a draw counts only as far as it would have held the push that was tried. Each then loses what burning, cooling and shrinking take in one of 16 cases, in which heat, heated zone, pace of the work, joint, strength and boiling are drawn.',
     holds: `${STEEL} Ranges independent of one another; common practice for the rust.`,
     leavesOut: 'Mushroomed ends, bent pins, keys, and load that still hangs on the pin.',
     fails: ['=BURN.GRIP.AFTER(4,10,10,2.5,5000)'],
@@ -277,11 +277,12 @@ const OTHERS: Readonly<Record<string, Background>> = {
   'PUSH.SPACERS': {
     how: 'Travel over the part of the stroke that is used; one spacer goes in after each stroke but the last.',
     holds: 'Spacers of one length.',
-    leavesOut: 'Room for the ram and for taking the pin away.',
+    leavesOut: 'Room for the ram and for taking the pin away. A blind pin is refused: it is pulled.',
   },
   'PUSH.CHECK': {
     how: 'Bearing, column and reaction stresses against what the steels allow with a safety factor; energy of squeezed pin, stack and oil, and the speed the pin cannot exceed on it.',
-    holds: 'A push along the axis, ends square.',
+    holds:
+      'A push along the axis, ends square; the frame bears on the boss beside a bushing, which may come along with the pin.',
     leavesOut: 'Spacers that slip sideways, and the frame. It is no proof that a push is safe.',
   },
   'GUARD.PLATES': {

@@ -42,6 +42,15 @@ export const tooHigh = (argument: string, came: string, limit: string): CalcErro
   value(`${argument} is ${brief(came)}; must be at most ${limit}`);
 export const notAbove = (argument: string, came: string, limit: string): CalcError =>
   value(`${argument} is ${brief(came)}; must be more than ${limit}`);
+/** Both ends are worked from, but one of them cannot be got at. */
+export const endsNotReached = (name: string, ends: string): CalcError =>
+  value(`ends worked is ${ends} and ${name} is one; with one, ends worked must be 1`);
+/** A bore right through has two ends. */
+export const blindWithBore = (bore: string): CalcError =>
+  value(`existing bore is ${bore} and pin ends is one; a bore right through has two ends, so pin ends must be both`);
+/** A pin that is open at one end is not pushed through. */
+export const blindNotPushed = (): CalcError =>
+  value('pin ends is one; a blind pin cannot be pushed through its boss: pull it, or jack it out of its mouth');
 export const mustBeLess = (argument: string, came: string, limit: string): CalcError =>
   value(`${argument} is ${brief(came)}; must be less than ${limit}`);
 export const isDate = (argument: string, came: string, typed: readonly string[]): CalcError => {

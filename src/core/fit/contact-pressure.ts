@@ -13,6 +13,8 @@ export interface PressFit {
   readonly diameter: number;
   /** Bore of the pin; 0 is a solid pin. */
   readonly hole: number;
+  /** Bore of the pin before the work; solid where left out. */
+  readonly existing?: number;
   /** Outside diameter of the boss. */
   readonly boss: number;
   readonly pinModulus: number;
@@ -53,15 +55,25 @@ const pinShapeStep = calculated(
   LAME,
 );
 
-/** Contact pressure of a solid pin, whose shape is 1; `D`, `delta`, the elasticity and `bossShapeStep` stand before. */
-export const solidPressureStep = calculated(
-  'p_0',
-  'contact pressure of the solid pin',
-  'stress',
-  'max(0, delta) / (D * ((k_h + nu_h) / E_h + (1 - nu_s) / E_s))',
-  'interference / (diameter x ((shape of the boss + Poisson) / modulus of the boss + (1 - Poisson) / modulus of the pin)); 0 with clearance',
-  LAME,
-);
+/** Contact pressure of a pin before the work, whose shape is 1 where it is solid; `D`, `b_old`, `delta`, the elasticity and `bossShapeStep` stand before. */
+export const pressureBeforeSteps: readonly Step[] = [
+  calculated(
+    'k_0',
+    'shape of the pin before the work',
+    'ratio',
+    '(D * D + b_old * b_old) / (D * D - b_old * b_old)',
+    '(diameter squared + existing bore squared) / (diameter squared - existing bore squared); 1 for a solid pin',
+    LAME,
+  ),
+  calculated(
+    'p_0',
+    'contact pressure before the work',
+    'stress',
+    'max(0, delta) / (D * ((k_h + nu_h) / E_h + (k_0 - nu_s) / E_s))',
+    'interference / (diameter x ((shape of the boss + Poisson) / modulus of the boss + (shape of the pin - Poisson) / modulus of the pin)); 0 with clearance',
+    LAME,
+  ),
+];
 
 /** Steps of `contactPressure`, the pressure under the symbol named; `D`, `d`, `D_o`, the interference and the elasticity stand before. */
 export function contactPressureSteps(pressure: string, interference = 'delta'): readonly Step[] {

@@ -18,7 +18,7 @@ import {
   checkPressFit,
   contactPressureSteps,
   fitGiven,
-  solidPressureStep,
+  pressureBeforeSteps,
   type PressFit,
 } from './contact-pressure.ts';
 import { elasticitySteps, levelsInForce } from './fit-in-force.ts';
@@ -87,6 +87,7 @@ function caseList({ tried, priors: { bond: range }, retained }: GripAfterInputs)
       given('D', 'diameter', 'length'),
       given('d', 'hole', 'length'),
       given('D_o', 'boss', 'length'),
+      given('b_old', 'existing bore', 'length'),
       given('L', 'length', 'length'),
       given('T', 'force tried', 'force'),
       ...elasticitySteps,
@@ -97,13 +98,13 @@ function caseList({ tried, priors: { bond: range }, retained }: GripAfterInputs)
       given('u', 'place in what is left of the range of the rust bond', 'ratio'),
       ...heldSteps('T'),
       bossShapeStep,
-      solidPressureStep,
+      ...pressureBeforeSteps,
       calculated(
         'tau_held',
         'least rust bond with which it held',
         'stress',
         'tau_min - mu * p_0',
-        'least mean shear that held - friction x contact pressure of the solid pin',
+        'least mean shear that held - friction x contact pressure before the work',
       ),
       solved(
         'w',
@@ -171,7 +172,7 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): G
   if (!(length > 0))
     throw notAbove('length', showQuantity(length, 'length', system), showQuantity(0, 'length', system));
   const list = caseList(inputs);
-  const cases = work(list, { ...fitGiven(fit), L: length, T: tried }).evaluation;
+  const cases = work(list, { ...fitGiven(fit), b_old: fit.existing ?? 0, L: length, T: tried }).evaluation;
   const { interference, friction, bond, bondLeft } = priors;
   const most = cases.over(['delta', 'mu', 'tau']).give([interference.high, friction.high, bond.high]).number('F_0');
   const beyond = (): CalcError =>
@@ -239,6 +240,7 @@ export function gripAfterInForce(
     {
       fit: {
         ...pin,
+        existing: a.value('existing bore'),
         pinModulus: a.value('pin modulus'),
         pinPoisson: poisson,
         bossModulus: a.value('boss modulus'),
@@ -290,7 +292,7 @@ export function gripAfterSteps(method: CoolingMethod, grip: GripAfter): readonly
       'force before, middle of the cases',
       'force',
       grip.before.likely,
-      'area x (friction x pressure of the solid pin + rust bond), weighted by agreement',
+      'area x (friction x pressure before the work + rust bond), weighted by agreement',
     ),
     drawn(
       'F_1',

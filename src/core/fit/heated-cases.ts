@@ -147,7 +147,9 @@ export function looseningInCases(
   count: number = CASES.loosening,
 ): Loosening {
   const found = casesOf(method, ['interference over diameter', 'boss over pin'], count, paces, a).map((each) => {
-    const pin = { diameter, hole, length, boss: bossInForce(diameter, each.a) };
+    // No thinner than a bushing lets it be.
+    const least = 1.05 * (diameter + 2 * a.value('bushing wall'));
+    const pin = { diameter, hole, length, boss: Math.max(least, bossInForce(diameter, each.a)) };
     const delta = each.a.value('interference over diameter') * diameter;
     return delta - interferenceLeft(heatedIn(each, pin, method), delta).left;
   });

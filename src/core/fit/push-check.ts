@@ -2,7 +2,7 @@ import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { STEEL_DENSITY } from '../burn/rods.ts';
 import { bossSteps } from '../heat/heat-in-force.ts';
-import { mustBeLess, notAbove } from '../messages.ts';
+import { blindNotPushed, mustBeLess, notAbove } from '../messages.ts';
 import { Evaluation, type Given } from '../model/evaluation.ts';
 import { calculated, entered, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
@@ -111,12 +111,20 @@ const listFor = (spacerGiven: boolean): StepList =>
       assumed('p_oil', 'ram oil pressure'),
       assumed('K_oil', 'oil bulk modulus'),
       ...bossSteps,
+      assumed('w_bush', 'bushing wall'),
+      calculated('D_b', 'bore of the boss', 'length', 'D + 2 * w_bush', 'pin diameter + 2 x bushing wall'),
       entered('rho_pin', 'density of the pin', 'density', STEEL_DENSITY, 'carbon steel', 'published', 'steel density'),
       calculated('s_bear', 'bearing of spacer on pin', 'stress', `F / (${ring('d_s', 'd')})`, 'force / area'),
       calculated('lim_bear', 'bearing allowed', 'stress', 'min(f_s, f_spacer)', 'the weaker yield strength'),
       ...columnSteps({ mark: 'pin', what: 'pin', outside: 'D', inside: 'd', yield: 'f_s' }),
       ...columnSteps({ mark: 'spacer', what: 'spacers', outside: 'd_s', inside: '0', yield: 'f_spacer' }),
-      calculated('s_react', 'reaction on the face of the boss', 'stress', `F / (${ring('D_o', 'D')})`, 'force / area'),
+      calculated(
+        's_react',
+        'reaction on the face of the boss',
+        'stress',
+        `F / (${ring('D_o', 'D_b')})`,
+        'force / area',
+      ),
       calculated(
         'U_oil',
         'energy in the oil',
@@ -183,7 +191,7 @@ export interface PushChecked {
  * What the push does to pin, spacers and boss, and the energy it stores.
  *
  * Bearing F / (pi / 4 (ds^2 - di^2)) against the weaker yield strength; columns against their critical stress over the
- * safety factor; reaction F / (pi / 4 (Do^2 - d^2)) against the boss's yield strength; energy F^2 L / (2 E A) of pin and
+ * safety factor; reaction F / (pi / 4 (Do^2 - (d + 2 bushing)^2)), beside a bushing, which may come along, against the boss's yield strength; energy F^2 L / (2 E A) of pin and
  * stack, and p F stroke / (2 K) of the oil; speed sqrt(2 U / m).
  * Critical stress of a round column: with k = sqrt(D^2 + d^2) / 4, S = K L / k and S_c = sqrt(2 pi^2 E / f),
  * f [1 - f S^2 / (4 pi^2 E)] up to S_c (Johnson), pi^2 E / S^2 beyond (Euler). They meet at f / 2 with one slope.
@@ -202,6 +210,7 @@ export function pushCheck(push: PushCheck, a: Assumptions): PushChecked {
     ...(spacerDiameter !== undefined && { d_s: spacerDiameter }),
     ...(boss !== undefined && { D_o: boss }),
   };
+  if (a.word('pin ends') === 'one') throw blindNotPushed();
   const at = new Evaluation(spacerDiameter === undefined ? ASSUMED_SPACER : WITH_SPACER, values, a);
   checkPush(at, a);
   const n = (symbol: string): number => at.number(symbol);
@@ -222,14 +231,15 @@ export function pushCheck(push: PushCheck, a: Assumptions): PushChecked {
     reaction: demand('s_react', 'f_h'),
     energy: { pin: n('U_pin'), spacers: n('U_spacer'), oil: n('U_oil'), total: n('U') },
     speed: n('v'),
-    working: new Working(at, 's_bear', at.list.results),
+    working: new Working(at, 's_bear', at.list.results, { decidedBy: ['pin ends'] }),
   };
 }
 
 /** Refuses diameters that do not fit each other. */
 function checkPush(at: Evaluation, { system }: Assumptions): void {
   const show = (x: number): string => showQuantity(x, 'length', system);
-  const [diameter, hole, spacer, boss] = ['D', 'd', 'd_s', 'D_o'].map((s) => at.number(s)) as [
+  const [diameter, hole, spacer, boss, seat] = ['D', 'd', 'd_s', 'D_o', 'D_b'].map((s) => at.number(s)) as [
+    number,
     number,
     number,
     number,
@@ -241,4 +251,5 @@ function checkPush(at: Evaluation, { system }: Assumptions): void {
   if (!(spacer < diameter))
     throw mustBeLess('spacer diameter', show(spacer), `the pin's ${show(diameter)}, or it does not follow the pin`);
   if (!(boss > diameter)) throw notAbove('boss', show(boss), `the pin's ${show(diameter)}`);
+  if (!(boss > seat)) throw notAbove('boss', show(boss), `the ${show(seat)} of the pin with its bushing`);
 }

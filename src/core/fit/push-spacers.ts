@@ -1,6 +1,6 @@
 import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import { notAbove } from '../messages.ts';
+import { blindNotPushed, notAbove } from '../messages.ts';
 import { calculated, given } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { Evaluation } from '../model/evaluation.ts';
@@ -32,8 +32,9 @@ const SPACERS = new StepList(
  * @example pushSpacers(10 * INCH, 6 * INCH, basis.a).value // 3
  */
 export function pushSpacers(length: number, stroke: number, a: Assumptions): Working {
+  if (a.word('pin ends') === 'one') throw blindNotPushed();
   const show = (x: number): string => showQuantity(x, 'length', a.system);
   if (!(length > 0)) throw notAbove('length', show(length), show(0));
   if (!(stroke > 0)) throw notAbove('stroke', show(stroke), show(0));
-  return new Working(new Evaluation(SPACERS, { L: length, stroke }, a), 'n', ['stack']);
+  return new Working(new Evaluation(SPACERS, { L: length, stroke }, a), 'n', ['stack'], { decidedBy: ['pin ends'] });
 }

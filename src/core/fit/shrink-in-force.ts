@@ -25,7 +25,7 @@ export function shrinkInForce(
   a: Assumptions,
   target?: number,
 ): Shrink {
-  checkPin(pin, a.system);
+  checkPin(pin, a.system, a.value('bushing wall'));
   return shrinkPin(
     {
       pin,

@@ -82,10 +82,7 @@ const steel = (density: number): HeatMaterial => ({
  */
 export function coolPin(inputs: CoolPin, physics: HeatPhysics, grid: HeatGrid, watch?: CoolingWatch): CooledPin {
   const { pin, passes, method, position } = inputs;
-  const mesh = radialMesh([
-    { inner: pin.hole / 2, outer: pin.diameter / 2, cells: grid.pinCells },
-    { inner: pin.diameter / 2, outer: pin.boss / 2, cells: grid.bossCells, graded: 'outward' },
-  ]);
+  const mesh = meshOf(pin, grid, physics.bushing);
   const zone = Math.min(physics.zone, pin.length);
   const still = airLaws(pin, physics);
   const stages: Stage[] = [];
@@ -140,6 +137,20 @@ export function coolPin(inputs: CoolPin, physics: HeatPhysics, grid: HeatGrid, w
     imbalance: (result.stored - result.throughBore + result.throughOutside + result.throughEnds) / heatTaken,
     steps: result.steps,
   };
+}
+
+/** Cells of a bushing. */
+const BUSHING_CELLS = 3;
+
+/** Rings of pin and boss. A bushing belongs to the boss, in which it is pressed; what it adds is a joint that heat has to cross. */
+function meshOf({ hole, diameter, boss }: PinInBoss, grid: HeatGrid, bushing = 0): RadialMesh {
+  const pin = { inner: hole / 2, outer: diameter / 2, cells: grid.pinCells };
+  const seat = diameter / 2 + bushing;
+  const rest = { inner: seat, outer: boss / 2, cells: grid.bossCells, graded: 'outward' } as const;
+  if (!(bushing > 0)) return radialMesh([pin, rest]);
+  const mesh = radialMesh([pin, { inner: diameter / 2, outer: seat, cells: BUSHING_CELLS }, rest]);
+  const whole = { inner: diameter / 2, outer: boss / 2, cells: BUSHING_CELLS + grid.bossCells };
+  return { ...mesh, layers: [pin, whole] };
 }
 
 /** Flux of a pass into the wall, fading as the wall nears its melting point. */

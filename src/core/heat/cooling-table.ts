@@ -33,6 +33,17 @@ export function tabulatedCoolingTime(
   basis: Basis,
 ): number {
   const { diameter, hole, length } = pin;
+  const { a, once } = basis;
+  // The table is of solid pins without bushing: others are solved each for itself.
+  if (a.value('existing bore') > 0 || a.value('bushing wall') > 0)
+    return once(`cooling of ${diameter} ${hole} ${length} ${burnt}`, () =>
+      coolingTime(
+        coolingInForce({ ...pin, boss: bossInForce(diameter, a) }, methodInForce(a), undefined, burnt, a),
+        physicsInForce(a),
+        undefined,
+        a.system,
+      ),
+    );
   const where: Readonly<Record<Axis, number>> = {
     size: Math.log(diameter),
     bore: hole / diameter,

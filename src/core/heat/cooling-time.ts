@@ -43,7 +43,7 @@ export function coolingTime(
 ): number {
   const { diameter, hole, boss, length, method, passes, target, evenness } = inputs;
   const pin = { diameter, hole, boss, length };
-  checkPin(pin, system);
+  checkPin(pin, system, physics.bushing);
   const sink = coolant(method, physics);
   if (!(target > sink.temperature)) {
     const show = (t: number): string => showQuantity(t, 'temperature', system);

@@ -19,6 +19,7 @@ export function physicsInForce(a: Assumptions): HeatPhysics {
     meltingPoint: a.value('wall melting point'),
     density: STEEL_DENSITY,
     zone: a.value('heated zone'),
+    bushing: a.value('bushing wall'),
     // Asked for where there is water: what rests on no water is not sought again when one of these changes.
     get water() {
       return a.value('cooling water temperature');
@@ -41,13 +42,15 @@ export function physicsInForce(a: Assumptions): HeatPhysics {
 /**
  * Burning out a bore at a pace [kg/s] as it heats pin and boss: pilot and widening, with the assumed heat per mass.
  *
- * Duration = density pi / 4 hole^2 length / pace; heat as `heatIntoWall`. [m], result [J/m, s].
+ * Duration = density pi / 4 (hole^2 - existing bore^2) length / pace; heat as `heatIntoWall`. [m], result [J/m, s].
  */
 export function passesInForce({ hole, length }: PinInBoss, pace: number, a: Assumptions): readonly BurnPass[] {
+  const existing = a.value('existing bore');
   return heatIntoWall({
     hole,
     pilot: a.value('pilot width'),
-    burnTime: (STEEL_DENSITY * (Math.PI / 4) * hole * hole * length) / pace,
+    existing,
+    burnTime: (STEEL_DENSITY * (Math.PI / 4) * (hole * hole - existing * existing) * length) / pace,
     heatPerMass: a.value('heat into the part'),
     density: STEEL_DENSITY,
   });
@@ -116,6 +119,8 @@ export function heatingSteps(method: CoolingMethod, targetGiven = false): readon
       : []),
     assumed('zone', 'heated zone'),
     assumed('T_melt', 'wall melting point'),
+    assumed('w_bush', 'bushing wall'),
+    assumed('b_old', 'existing bore'),
     assumed('h_part', 'heat into the part'),
     calculated(
       'pace',
@@ -138,8 +143,8 @@ export function heatingSteps(method: CoolingMethod, targetGiven = false): readon
       't_heat',
       'burning, as far as it heats',
       'time',
-      'rho_pin * (PI / 4) * d * d * L / pace',
-      'density x pi / 4 x hole squared x length / pace of burning',
+      'rho_pin * (PI / 4) * (d * d - b_old * b_old) * L / pace',
+      'density x pi / 4 x (hole squared - existing bore squared) x length / pace of burning',
     ),
     assumed('dT_even', 'pin over boss when pushed'),
     entered('cooled', 'cooled with', 'count', method, 'given, or the assumption cooling method', 'input', ''),

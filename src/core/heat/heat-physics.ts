@@ -22,6 +22,8 @@ export interface HeatPhysics {
   readonly density: number;
   /** Length of wall that the rod's flame and its slag heat at a time [m]. */
   readonly zone: number;
+  /** Wall of a steel bushing round the pin, which lies in the boss with one more joint; 0 or none where there is none [m]. */
+  readonly bushing?: number;
 }
 
 /** How finely the conduction is solved. */

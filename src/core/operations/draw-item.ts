@@ -61,7 +61,9 @@ export function drawnFactors(
   a: Assumptions,
 ): readonly NumberName[] {
   const { feed, burnt } = rodNames(rod);
-  const further = [...(operation.factors ?? []), ...siteFactors(a), ...materialFactors(material)];
+  const removal = operation.removal?.(a);
+  const own = removal ? [removal.factor] : [];
+  const further = [...(operation.factors ?? []), ...siteFactors(a), ...materialFactors(material), ...own];
   return [...new Set<NumberName>([burnt, feed, ...SHARED, ...further])];
 }
 

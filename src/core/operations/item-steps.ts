@@ -85,7 +85,7 @@ const decided = (
  */
 export function burningSteps(
   pierced: boolean,
-  { removal, slag }: { readonly removal: string; readonly slag: string },
+  { removal, slag, words = '' }: { readonly removal: string; readonly slag: string; readonly words?: string },
 ): readonly Step[] {
   const rate = decidedBy(
     calculated(
@@ -93,7 +93,7 @@ export function burningSteps(
       'metal removed in a time',
       'massRate',
       `k${removal} * m`,
-      `work metal removed for a kilogram of oxygen${removal === '' ? '' : ' x factor of position'} x flow`,
+      `work metal removed for a kilogram of oxygen${words} x flow`,
     ),
     ...POSITION,
   );
@@ -291,15 +291,22 @@ export function itemList(
   const pierced = has('n');
   const site = siteOf(a);
   const usedSite = site.steps.filter(({ symbol }) => pierced || symbol !== 'g_pos');
+  const own = operation.removal?.(a);
+  const removal = {
+    removal: site.removal + (own ? ' * r_own' : ''),
+    slag: site.slag,
+    words: (site.removal === '' ? '' : ' x factor of position') + (own ? ` x factor ${own.words}` : ''),
+  };
   const steps: readonly Step[] = [
     ...sizeSteps(shape),
     ...tipPressureSteps(operation.pressure, a),
     ...rodSteps(shape, basis),
     ...decided([...materialSteps(material), ...heatBalanceSteps(rod, material)], by?.material),
     ...usedSite,
+    ...(own ? [assumed('r_own', own.factor)] : []),
     ...work,
     ...(method === undefined ? [] : [given('method', 'method', 'count', { kind: 'calculated', source: 'arithmetic' })]),
-    ...burningSteps(pierced, site),
+    ...burningSteps(pierced, removal),
     calculated('O_burn', 'oxygen while burning', 'oxygen', 'm * t', 'flow x burning time'),
     calculated(
       'u_rod',

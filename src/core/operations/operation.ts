@@ -82,6 +82,8 @@ export interface Operation<G extends string = string> {
   /** Ways to do it, where there is more than one, and the word that chooses; `quickest` takes the one with the least time. */
   readonly methods?: { readonly choice: ChoiceName; readonly names: readonly string[] };
   work(a: Assumptions, method: string | undefined): Work;
+  /** What scales the metal removed for the same oxygen, besides the site, and what it is a factor of in words. */
+  removal?(a: Assumptions): { readonly factor: NumberName; readonly words: string } | undefined;
   /** Assumptions besides those of all operations that the work and its tasks rest on, so that the spread draws them. */
   readonly factors?: readonly NumberName[];
   readonly pressure: PressureRule;

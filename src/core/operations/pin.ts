@@ -3,7 +3,7 @@ import type { Assumptions } from '../assumptions/assumptions.ts';
 import { planRamSteps } from '../fit/push-ram.ts';
 import { tabulatedCoolingTime } from '../heat/cooling-table.ts';
 import { bossSteps, heatingSteps, heatingSymbols, methodInForce } from '../heat/heat-in-force.ts';
-import { mustBeLess } from '../messages.ts';
+import * as messages from '../messages.ts';
 import { calculated, decidedBy, given, solved, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { work } from '../model/working.ts';
@@ -21,6 +21,9 @@ const BORE = new StepList([given('D', 'diameter', 'length'), ...PLANNED_BORE], [
 
 /** How the bore of a pin of a diameter [m] is planned. */
 export const pinHole = (diameter: number, a: Assumptions) => work(BORE, { D: diameter }, a);
+
+/** Whether the pin is open at one end only. */
+const blind = (a: Assumptions): boolean => a.word('pin ends') === 'one';
 
 /** Burning a seized pin's core out end to end: pierce a pilot along the axis, then widen it to the bore. */
 export const PIN = defineOperation({
@@ -47,20 +50,38 @@ export const PIN = defineOperation({
       example: '2.5',
     },
   },
-  check: ({ diameter = 0, hole }, a) => {
-    if (hole !== undefined && hole >= diameter) {
-      throw mustBeLess(
-        'hole',
-        showQuantity(hole, 'length', a.system),
-        `the pin's ${showQuantity(diameter, 'length', a.system)}`,
-      );
-    }
+  check: ({ diameter = 0, length = Infinity, hole: named }, a) => {
+    const hole = named ?? a.value('bore ratio') * diameter;
+    const show = (x: number): string => showQuantity(x, 'length', a.system);
+    if (hole >= diameter) throw messages.mustBeLess('hole', show(hole), `the pin's ${show(diameter)}`);
+    const bore = a.value('existing bore');
+    // A hair of rounding is no larger bore.
+    if (bore > hole * (1 + 1e-9)) throw messages.tooHigh('existing bore', show(bore), `the hole's ${show(hole)}`);
+    const ends = a.value('ends worked');
+    for (const name of ['pin ends', 'access side'] as const)
+      if (a.word(name) === 'one' && ends > 1) throw messages.endsNotReached(name, String(ends));
+    if (blind(a) && a.value('blind floor') >= length)
+      throw messages.mustBeLess('blind floor', show(a.value('blind floor')), `the pin's length of ${show(length)}`);
+    if (blind(a) && bore > 0) throw messages.blindWithBore(show(bore));
   },
   plans: { hole: PLANNED_BORE },
   opening: ({ hole }) => ({ width: hole, name: 'hole' }),
-  work: () => ({
+  removal: (a) => (blind(a) ? { factor: 'blind removal', words: 'of a blind pin' } : undefined),
+  work: (a) => ({
     steps: [
       assumed('ends', 'ends worked'),
+      assumed('b_old', 'existing bore'),
+      ...(blind(a) ? [assumed('floor', 'blind floor')] : []),
+      decidedBy(
+        calculated(
+          'L_burn',
+          'length burnt',
+          'length',
+          blind(a) ? 'L - floor' : 'L',
+          blind(a) ? 'length - blind floor' : 'length: it is open at both ends',
+        ),
+        'pin ends',
+      ),
       assumed('widths', 'pierce width'),
       calculated(
         'w',
@@ -69,14 +90,20 @@ export const PIN = defineOperation({
         'min(widths * d_rod, d)',
         'pierce width x outside diameter of the rod, at most the hole',
       ),
-      calculated('x', 'depth pierced from each end', 'length', 'L / ends', 'length / ends worked'),
-      calculated('n', 'pilots', 'count', 'ends', 'one from each end worked'),
+      calculated('x', 'depth pierced from each end', 'length', 'L_burn / ends', 'length burnt / ends worked'),
+      calculated(
+        'n',
+        'pilots',
+        'count',
+        'ends * max(0, 1 - (b_old * b_old) / (w * w))',
+        'one from each end worked, as far as an existing bore leaves metal in its way',
+      ),
       calculated(
         'V',
         'volume to widen',
         'volume',
-        'PI / 4 * (d * d - w * w) * L',
-        'pi / 4 x (hole squared - pilot squared) x length',
+        'PI / 4 * (d * d - max(w, b_old) * max(w, b_old)) * L_burn',
+        'pi / 4 x (hole squared - pilot or existing bore, the wider, squared) x length burnt',
       ),
       calculated('reach', 'depth to reach', 'length', 'x', 'depth pierced from each end'),
     ],

@@ -198,4 +198,34 @@ export const PART_CAUTIONS: readonly Caution[] = [
     source: 'aws d1.1',
     clause: '2025: 7.11.2 and Table 5.11, as cited by others',
   },
+  {
+    key: 'blows through',
+    severity: 'can injure',
+    title: 'Oxygen and fire go through an old bore and its cross holes, and what is in them burns',
+    action:
+      'Take grease fittings out, clean grease and rust out of bore and cross holes, and wash them. Guard the far end and every mouth; keep people away from them. Expect oxygen to be lost there.',
+    triggers: on('hollow pin'),
+    source: 'common practice',
+    clause: '',
+  },
+  {
+    key: 'blind pin',
+    severity: 'can injure',
+    title: 'A blind pin or bore is not burnt through nor pushed out: all comes back at the operator',
+    action:
+      'Mark the depth on the rod and leave a floor. Stand aside of the mouth, with a shield. Plan how to pull it: a thread or a welded stud, a hollow ram, jacking bolts. No water into a hot blind bore.',
+    triggers: on('closed bore'),
+    source: 'common practice',
+    clause: '',
+  },
+  {
+    key: 'one side only',
+    severity: 'can injure',
+    title: 'Nobody sees what is behind a work that is got at from one side',
+    action:
+      'Find out by drawing, hole or camera what is behind: lines, wiring, people, things that burn. Clear it or shut it off, keep a guard where it comes out, and plan a pull from the near side.',
+    triggers: on('one side'),
+    source: 'common practice',
+    clause: '',
+  },
 ];

@@ -140,6 +140,11 @@ export const CONDITIONS = [
     meaning: 'no room to step back or to turn away',
     also: ['tight access', 'tight place', 'cramped', 'no room', 'little room'],
   },
+  {
+    name: 'one side',
+    meaning: 'work that can be got at from one side only',
+    also: ['one sided', 'single sided', 'blind side', 'far side not reached'],
+  },
   { name: 'alone', meaning: 'nobody else on the spot', also: ['lone worker', 'single handed', 'one person', 'remote'] },
   {
     name: 'hot weather',

@@ -55,6 +55,9 @@ export interface Item {
   readonly wind: number;
   /** How cold it is [K]: air or oxygen, the colder. */
   readonly temperature: number;
+  /** Whether the pin has a bore already, is open at one end only, or sits in a bushing; whether there is a side that nobody gets at. */
+  readonly pin: { readonly bored: boolean; readonly blind: boolean; readonly bushed: boolean };
+  readonly oneSide: boolean;
   /** Pressure of the air [Pa]. */
   readonly airPressure: number;
   /** Oxygen on the manifold [kg]: 0 for a cylinder by itself, undefined where the assumptions give no content. */
@@ -83,6 +86,12 @@ export function itemOf(known: KnownItem, a: Assumptions = Assumptions.defaults()
     wind: a.value('wind'),
     temperature: Math.min(a.value('ambient temperature'), a.value('gas temperature')),
     airPressure: a.value('air pressure'),
+    pin: {
+      bored: a.value('existing bore') > 0,
+      blind: a.word('pin ends') === 'one',
+      bushed: a.value('bushing wall') > 0,
+    },
+    oneSide: a.word('access side') === 'one',
     manifold: manifoldOxygen(a),
     conditions: known.conditions ?? [],
     limits: { 'short rod current': a.value('short rod current') },
@@ -140,7 +149,7 @@ export const OF_POSITION: Readonly<Record<string, ConditionName>> = {
 /** All conditions that hold for an item, each once: those given, then what the item itself brings with it. */
 export function conditionsOf(item: Item): readonly HeldCondition[] {
   const { material, rod, coupled, position, waterDepth, access, grounded, cooling, noise, wind, manifold } = item;
-  const { temperature, airPressure } = item;
+  const { temperature, airPressure, pin, oneSide } = item;
   const held: HeldCondition[] = item.conditions.map((c) => ({ ...c, origin: 'given', because: c.name }));
   const add = (origin: Origin, name: ConditionName | undefined, value?: number, because: string = name ?? ''): void => {
     if (name !== undefined && !held.some((h) => h.name === name && h.value === value))
@@ -159,6 +168,12 @@ export function conditionsOf(item: Item): readonly HeldCondition[] {
   if (wind > 0) add('site', 'wind');
   if (temperature < FREEZING) add('site', 'cold weather', temperature);
   if (airPressure < THIN_AIR) add('site', 'high altitude');
+  if (item.operation === undefined || item.operation === 'PIN') {
+    if (pin.bored) add('site', 'hollow pin');
+    if (pin.blind) add('site', 'closed bore');
+    if (pin.bushed) add('site', 'seals');
+  }
+  if (oneSide) add('site', 'one side');
   if (manifold !== 0) add('site', 'manifold', manifold);
   return held;
 }
