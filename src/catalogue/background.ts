@@ -205,7 +205,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
   },
   'CYLINDER.GAUGE': {
     how: 'The density of the fill at 70 F is kept; the pressure follows from the reference equation of state.',
-    holds: '250 to 350 K and up to 30 MPa.',
+    holds: '222 to 350 K (-60 to 170 F) and up to 30 MPa.',
     leavesOut: 'A cylinder that is colder inside than out, as after a fast draw.',
     fails: ['=BURN.CYLINDER.GAUGE(4200,150)'],
   },

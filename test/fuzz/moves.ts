@@ -60,6 +60,8 @@ const SWITCHES: readonly string[] = [
   'water depth',
   'string rods',
   'ends worked',
+  'existing bore',
+  'bushing wall',
   'drag thickness',
   'underwater thick metal',
 ];
