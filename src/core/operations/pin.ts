@@ -74,7 +74,7 @@ export const PIN = defineOperation({
       ...(blind(a) ? [assumed('floor', 'blind floor')] : []),
       decidedBy(
         calculated(
-          'L_burn',
+          'L_core',
           'length burnt',
           'length',
           blind(a) ? 'L - floor' : 'L',
@@ -90,7 +90,7 @@ export const PIN = defineOperation({
         'min(widths * d_rod, d)',
         'pierce width x outside diameter of the rod, at most the hole',
       ),
-      calculated('x', 'depth pierced from each end', 'length', 'L_burn / ends', 'length burnt / ends worked'),
+      calculated('x', 'depth pierced from each end', 'length', 'L_core / ends', 'length burnt / ends worked'),
       calculated(
         'n',
         'pilots',
@@ -102,7 +102,7 @@ export const PIN = defineOperation({
         'V',
         'volume to widen',
         'volume',
-        'PI / 4 * (d * d - max(w, b_old) * max(w, b_old)) * L_burn',
+        'PI / 4 * (d * d - max(w, b_old) * max(w, b_old)) * L_core',
         'pi / 4 x (hole squared - pilot or existing bore, the wider, squared) x length burnt',
       ),
       calculated('reach', 'depth to reach', 'length', 'x', 'depth pierced from each end'),
