@@ -95,8 +95,8 @@ export const PIN = defineOperation({
         'n',
         'pilots',
         'count',
-        'ends * max(0, 1 - (b_old * b_old) / (w * w))',
-        'one from each end worked, as far as an existing bore leaves metal in its way',
+        'ends * max(1e-12, 1 - (b_old * b_old) / (w * w))',
+        'one from each end worked, as far as an existing bore leaves metal in its way; as good as none where the rod passes through it',
       ),
       calculated(
         'V',
