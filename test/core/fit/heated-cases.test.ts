@@ -94,7 +94,7 @@ describe('interference left in cases of heating and cooling', () => {
     expect(Math.abs(few.nothing - many.nothing)).toBeLessThan(0.1);
     const forces = [undefined, 256].map((cases) => gripOf({ tons: 60, method, cases }).after);
     expect(Math.abs(forces[0]!.likely / forces[1]!.likely - 1)).toBeLessThan(0.12);
-    expect(Math.abs(forces[0]!.high / forces[1]!.high - 1)).toBeLessThan(0.07);
+    expect(Math.abs(forces[0]!.high / forces[1]!.high - 1)).toBeLessThan(0.1);
     expect(Math.abs(forces[0]!.low / forces[1]!.low - 1)).toBeLessThan(0.2);
   });
 });
