@@ -38,6 +38,7 @@ export function explainItem(read: ReadCall, item: number, cell: SelectedCell): E
       system,
     ),
     outcome,
+    table: d.result.kind === 'value' ? [] : (read.results ?? []),
     note: cellNote(read, cell),
     question:
       !blank && run.given && isOperation(d.family) ? slipQuestion(d.family, sizesOf(run.given.values), system) : '',

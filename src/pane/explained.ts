@@ -61,6 +61,8 @@ export interface Explained {
   readonly items: number;
   readonly arguments: readonly ExplainedArgument[];
   readonly outcome: Outcome;
+  /** All cells of the call's result under their headings; empty where it is a value for each item. */
+  readonly table: readonly (readonly Cell[])[];
   /** What is to be said of the value the cell shows, such as that its formula gives another now. */
   readonly note: string | undefined;
   /** What is to be asked about the sizes, such as whether they were meant in the other unit; empty where nothing is. */

@@ -1,7 +1,7 @@
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import type { PinHistory, PinMoment } from './pin-points.ts';
-import { roundTicks } from './round-ticks.ts';
+import { roundTicks } from './charts/scale.ts';
 import { showWithUnit } from './show-cell.ts';
 
 export const CHART = {

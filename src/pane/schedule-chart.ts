@@ -1,3 +1,4 @@
+import { scaleLinear } from 'd3-scale';
 import type { Cell } from '../catalogue/cell.ts';
 import { tableColumns } from './table-columns.ts';
 
@@ -95,7 +96,7 @@ export function scheduleChart(table: readonly (readonly Cell[])[]): ScheduleChar
   const step = stepFor(most - first);
   const begin = Math.floor(first / step + 1e-9) * step;
   const end = Math.ceil(most / step - 1e-9) * step;
-  const x = (h: number): number => left + ((h - begin) / (end - begin)) * (width - left - right);
+  const x = scaleLinear([begin, end], [left, width - right]);
   // Shift by shift, crews before the watch: `crew` comes before `watch` in the alphabet.
   const names = [...new Set(spans.map((s) => s.lane))].sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
   const lanes = names.map((name, i): ScheduleLane => ({

@@ -13,7 +13,7 @@ import esbuild from 'esbuild';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const CACHE = path.join(ROOT, 'node_modules/.cache/rodsheet-reference');
-const STYLES = ['../pane/colours.css', 'reference.css', 'plots/plots.css'].map((file) =>
+const STYLES = ['../pane/colours.css', 'reference.css', '../pane/charts/charts.css'].map((file) =>
   path.join(ROOT, 'src/reference', file),
 );
 const KEEP = 24 * 3600 * 1000;

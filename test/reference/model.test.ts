@@ -49,7 +49,7 @@ import {
 import { contentByTemperature, flowByHose } from '../../src/reference/model/supply-figures.ts';
 import { modelPages } from '../../src/reference/model-page.tsx';
 import type { Page } from '../../src/reference/page.ts';
-import { drawPlot, type LinePlot } from '../../src/reference/plots/line-plot.ts';
+import { drawPlot, type LinePlot } from '../../src/pane/charts/line-plot.ts';
 import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 

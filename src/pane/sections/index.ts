@@ -5,9 +5,9 @@ import { CAUTIONS } from './cautions.tsx';
 import { COOLING_CHART } from './cooling-chart.tsx';
 import { JOB_SHEET } from './job-sheet.tsx';
 import { PIN_SECTION } from './pin-section.tsx';
+import { PICTURES } from './pictures.tsx';
 import { RESULT } from './result.tsx';
 import { SHIFTS } from './schedule-chart.tsx';
-import { STOCK } from './stock-chart.tsx';
 import { SUPPLY_LINE } from './supply-line.tsx';
 import { WORKING } from './working.tsx';
 
@@ -15,7 +15,7 @@ import { WORKING } from './working.tsx';
 export const CELL_SECTIONS: readonly CellSection[] = [
   RESULT,
   JOB_SHEET,
-  STOCK,
+  PICTURES,
   SHIFTS,
   CAUTIONS,
   ARGUMENTS,

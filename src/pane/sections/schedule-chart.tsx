@@ -1,10 +1,11 @@
+import { cut } from '../charts/row-plot.ts';
 import type { Explained } from '../explained.ts';
 import { Picture } from '../parts/picture.tsx';
 import { SCHEDULE_CHART, scheduleChart, type ScheduleChart } from '../schedule-chart.ts';
 import type { CellSection } from '../section.ts';
 
 const { left, row, bar } = SCHEDULE_CHART;
-/** Narrower blocks than this have no room for the number of their item. */
+/** Narrower blocks than this have no room for a letter of their item. */
 const ROOM = 9;
 const KEYS = [
   ['before', 'set-up'],
@@ -56,7 +57,7 @@ function Shifts({ explained }: { readonly explained: Explained }) {
               <rect class={`rs-shifts-${b.kind}`} x={b.x} y={lane.y + (row - bar) / 2} width={b.width} height={bar} />
               {b.kind === 'hot' && b.width >= ROOM && (
                 <text class="rs-shifts-item" x={b.x + b.width / 2} y={lane.y + row / 2 + 4} text-anchor="middle">
-                  {b.item}
+                  {cut(b.item, b.width - 2)}
                 </text>
               )}
             </>

@@ -6,7 +6,7 @@ import { Evaluation } from '../../core/model/evaluation.ts';
 import { findMaterial } from '../../core/burn/materials.ts';
 import { findRod } from '../../core/burn/rods.ts';
 import { CalcError } from '../../core/errors.ts';
-import type { LinePlot, Point, Series } from '../plots/line-plot.ts';
+import type { LinePlot, Point, Series } from '../../pane/charts/line-plot.ts';
 import { maybeCell, maybeNumber, numberOf, rangeOf, rowsOf, steps, type Row } from './figures.ts';
 
 export const SHORT_RODS = ['3/8', '1/4', '3/16'] as const;

@@ -1,5 +1,5 @@
 import type { Page } from '../page.ts';
-import { LineFigure } from '../plots/line-figure.tsx';
+import { LineFigure } from '../../pane/charts/line-figure.tsx';
 import {
   burntShareByOxygen,
   burntShareByTemperature,

@@ -5,7 +5,7 @@ import type { NumberAssumption } from '../../core/assumptions/assumption.ts';
 import { numberAssumption, type NumberName } from '../../core/assumptions/registry.ts';
 import { call } from '../../sheet/call.ts';
 import type { Argument } from '../../sheet/host-function.ts';
-import { numberText } from '../plots/number-text.ts';
+import { numberText } from '../../pane/charts/number-text.ts';
 
 /** What a function gives in cells. */
 export function cellsOf(name: string, ...args: readonly Argument[]): readonly (readonly Cell[])[] {

@@ -2,8 +2,8 @@
 import { findFunction } from '../../catalogue/catalogue.ts';
 import { INCH } from '../../core/units/quantities.ts';
 import { explain } from '../../sheet/call.ts';
-import type { BarPlot } from '../plots/bar-plot.ts';
-import type { LinePlot, Point } from '../plots/line-plot.ts';
+import type { BarPlot } from '../../pane/charts/bar-plot.ts';
+import type { LinePlot, Point } from '../../pane/charts/line-plot.ts';
 import { cellsOf, maybeNumber, numberIn, rangeOf, rowsOf, steps, textIn, type Row } from './figures.ts';
 import { usualLength } from './burn-figures.ts';
 

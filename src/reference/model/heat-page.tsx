@@ -1,6 +1,6 @@
 import type { Page } from '../page.ts';
-import { BarFigure } from '../plots/bar-figure.tsx';
-import { LineFigure } from '../plots/line-figure.tsx';
+import { BarFigure } from '../../pane/charts/bar-figure.tsx';
+import { LineFigure } from '../../pane/charts/line-figure.tsx';
 import { numberIn, rangeOf, textIn } from './figures.ts';
 import {
   PIN,

@@ -3,7 +3,7 @@ import { splitOxideEnthalpy, ironEnthalpy, oxygenGasEnthalpy, splitOxidationHeat
 import { Assumptions } from '../../core/assumptions/assumptions.ts';
 import type { NumberName } from '../../core/assumptions/registry.ts';
 import { steelConductivity } from '../../core/heat/steel-conductivity.ts';
-import { numberText as n } from '../plots/number-text.ts';
+import { numberText as n } from '../../pane/charts/number-text.ts';
 import { balance, usualLength } from './burn-figures.ts';
 import { maybeNumber, numberIn, numberOf, rangeOf, rowsOf } from './figures.ts';
 import { gripRows, loosening, PIN, shrink } from './heat-figures.ts';

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { findSource } from '../../core/sources/register.ts';
 import { referencePage } from '../../sheet/reference-page.ts';
 import { SOURCES_FILE, sourceAnchor } from '../files.ts';
-import { numberText } from '../plots/number-text.ts';
+import { numberText } from '../../pane/charts/number-text.ts';
 
 /** A source of the register, by key. */
 export function Cite({ source }: { readonly source: string }) {

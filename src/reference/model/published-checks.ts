@@ -14,7 +14,7 @@ import { passageOutlet, roundPassage } from '../../core/oxygen/pipe-flow.ts';
 import { isotherm } from '../../core/oxygen/oxygen-state.ts';
 import { waterColumn } from '../../core/oxygen/water-column.ts';
 import { ATMOSPHERE, FOOT, INCH, POUND, PSI, SCF } from '../../core/units/quantities.ts';
-import { numberText } from '../plots/number-text.ts';
+import { numberText } from '../../pane/charts/number-text.ts';
 import { PIN as GRIP_PIN, gripRows } from './heat-figures.ts';
 import { numberIn, numberOf, rangeOf, rowsOf, type Row } from './figures.ts';
 

@@ -1,5 +1,5 @@
 /** Hose and cylinder. */
-import type { LinePlot } from '../plots/line-plot.ts';
+import type { LinePlot } from '../../pane/charts/line-plot.ts';
 import { maybeCell, numberOf, rangeOf, rowsOf, steps } from './figures.ts';
 
 const BORES = ['1/2', '3/8', '1/4'] as const;

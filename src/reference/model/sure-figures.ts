@@ -8,8 +8,8 @@ import { seeded } from '../../core/spread/seeded.ts';
 import { drawnFactors } from '../../core/operations/draw-item.ts';
 import { operationOf } from '../../core/operations/all.ts';
 import type { Cell } from '../../catalogue/cell.ts';
-import type { BarPlot } from '../plots/bar-plot.ts';
-import type { LinePlot } from '../plots/line-plot.ts';
+import type { BarPlot } from '../../pane/charts/bar-plot.ts';
+import type { LinePlot } from '../../pane/charts/line-plot.ts';
 import { cellsOf, maybeCell, numberIn, numberOf, rangeOf, rowsOf, steps, textIn, type Row } from './figures.ts';
 
 export const PIN = [4, 10] as const;

@@ -2,8 +2,8 @@ import { REGISTRY } from '../../core/assumptions/registry.ts';
 import { isChoice } from '../../core/assumptions/assumption.ts';
 import { DRAWS } from '../../core/operations/spread-item.ts';
 import type { Page } from '../page.ts';
-import { BarFigure } from '../plots/bar-figure.tsx';
-import { LineFigure } from '../plots/line-figure.tsx';
+import { BarFigure } from '../../pane/charts/bar-figure.tsx';
+import { LineFigure } from '../../pane/charts/line-figure.tsx';
 import { numberIn, rowsOf, textIn, type Row } from './figures.ts';
 import { Cite, Equation, Fn, Pair, n } from './parts.tsx';
 import {

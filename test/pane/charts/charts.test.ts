@@ -2,12 +2,12 @@ import fc from 'fast-check';
 import { renderToString } from 'preact-render-to-string';
 import { h } from 'preact';
 import { describe, expect, it } from 'vitest';
-import { BarFigure } from '../../src/reference/plots/bar-figure.tsx';
-import { BARS, drawBars, type BarPlot } from '../../src/reference/plots/bar-plot.ts';
-import { LineFigure, tableOf } from '../../src/reference/plots/line-figure.tsx';
-import { drawPlot, PLOT, type LinePlot, type Point } from '../../src/reference/plots/line-plot.ts';
-import { numberText } from '../../src/reference/plots/number-text.ts';
-import { scaleOf } from '../../src/reference/plots/scale.ts';
+import { BarFigure } from '../../../src/pane/charts/bar-figure.tsx';
+import { BARS, drawBars, type BarPlot } from '../../../src/pane/charts/bar-plot.ts';
+import { LineFigure, tableOf } from '../../../src/pane/charts/line-figure.tsx';
+import { drawPlot, PLOT, type LinePlot, type Point } from '../../../src/pane/charts/line-plot.ts';
+import { numberText } from '../../../src/pane/charts/number-text.ts';
+import { scaleOf } from '../../../src/pane/charts/scale.ts';
 
 const plotOf = (points: readonly Point[], more: Partial<LinePlot> = {}): LinePlot => ({
   name: 'test',
@@ -19,7 +19,7 @@ const plotOf = (points: readonly Point[], more: Partial<LinePlot> = {}): LinePlo
   ...more,
 });
 const at = (path: string): readonly (readonly [number, number])[] =>
-  [...path.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map((m) => [Number(m[1]), Number(m[2])] as const);
+  [...path.matchAll(/(-?[\d.]+),(-?[\d.]+)/g)].map((m) => [Number(m[1]), Number(m[2])] as const);
 
 describe('a number as text', () => {
   it.each([

@@ -1,3 +1,4 @@
+import { area, line } from 'd3-shape';
 import { numberText } from './number-text.ts';
 import { scaleOf, type Scale } from './scale.ts';
 
@@ -136,24 +137,22 @@ const ticksOf = (scale: Scale): readonly Tick[] =>
   scale.ticks.map((t) => ({ at: Number(scale.at(t).toFixed(2)), text: numberText(t, 6) }));
 
 function drawLine({ name, points }: Series, x: Scale, y: Scale): DrawnLine {
-  const at = (px: number, py: number): string => `${places(x.at(px))} ${places(y.at(py))}`;
-  let pen = false;
-  const path = points
-    .map((p) => {
-      if (!hasValue(p)) {
-        pen = false;
-        return '';
-      }
-      const step = `${pen ? 'L' : 'M'}${at(p.x, p.y)}`;
-      pen = true;
-      return step;
-    })
-    .join('');
+  const path =
+    line<Point>(
+      (p) => x.at(p.x),
+      (p) => y.at(p.y ?? 0),
+    )
+      .defined(hasValue)
+      .digits(2)([...points]) ?? '';
   const pairs = points.filter(isPair);
   const band =
     pairs.length < 2
       ? ''
-      : `M${[...pairs.map((p) => at(p.x, p.high)), ...[...pairs].reverse().map((p) => at(p.x, p.low))].join('L')}Z`;
+      : (area<(typeof pairs)[number]>(
+          (p) => x.at(p.x),
+          (p) => y.at(p.low),
+          (p) => y.at(p.high),
+        ).digits(2)(pairs) ?? '');
   const last = points.filter(hasValue).at(-1);
   if (!last) throw new Error(`the line ${name} has no points`);
   const [endX, endY] = [Number(places(x.at(last.x))), y.at(last.y)];

@@ -1,4 +1,4 @@
-import { Picture } from '../../pane/parts/picture.tsx';
+import { Picture } from '../parts/picture.tsx';
 import { DataTable, type TableRow } from './data-table.tsx';
 import { drawPlot, withUnit, type LinePlot } from './line-plot.ts';
 import { numberText } from './number-text.ts';

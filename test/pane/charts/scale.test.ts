@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { roundTicks } from '../../src/pane/round-ticks.ts';
+import { roundTicks } from '../../../src/pane/charts/scale.ts';
 
 describe('the marks of an axis', () => {
   it.each([

@@ -1,4 +1,4 @@
-import { Picture } from '../../pane/parts/picture.tsx';
+import { Picture } from '../parts/picture.tsx';
 import { BARS, drawBars, type BarPlot } from './bar-plot.ts';
 import { DataTable } from './data-table.tsx';
 import { numberText } from './number-text.ts';

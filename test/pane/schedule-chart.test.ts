@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import type { Cell } from '../../src/catalogue/cell.ts';
 import { SCHEDULE_CHART, scheduleChart } from '../../src/pane/schedule-chart.ts';
-import { STOCK_CHART, stockChart } from '../../src/pane/stock-chart.ts';
 import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 
@@ -13,52 +12,6 @@ const hours = (clock: Cell): number => {
   const [hour, minute] = String(clock).split(':').map(Number);
   return hour! + minute! / 60;
 };
-
-describe('the chart of a load', () => {
-  const table = run(
-    'BURN.JOB.STOCK',
-    [
-      [4, 10],
-      [4, 12],
-      [3, 8],
-    ],
-    90,
-  );
-  const chart = stockChart(table)!;
-
-  it('has a pair of bars for each line that counts, as long as its chances', () => {
-    expect(chart.bars.map((b) => b.name)).toEqual([
-      'rods 3/8 x 36',
-      'cylinders',
-      'batteries',
-      'plates',
-      'crew work',
-      'all together',
-    ]);
-    const [zero, , most] = chart.ticks;
-    const scale = (most!.x - zero!.x) / Number(most!.text.replace('%', ''));
-    for (const b of chart.bars) {
-      const row = table.find((r) => r[0] === b.name)!;
-      expect(b.load).toBe(row[4]);
-      expect(b.loadWidth).toBeCloseTo(b.load * scale, 9);
-      expect(b.sumWidth).toBeCloseTo((row[5] as number) * scale, 9);
-      expect(STOCK_CHART.left + b.sumWidth).toBeLessThanOrEqual(most!.x + 1e-9);
-    }
-    expect(chart.bars.every((b) => b.y + STOCK_CHART.row <= chart.height - STOCK_CHART.foot + 1e-9)).toBe(true);
-  });
-
-  it('says the same in words', () => {
-    expect(chart.description).toMatch(/cylinders: [\d.]+% as advised, [\d.]+% as the plans add up; /);
-    expect(chart.caption).toMatch(
-      /^Loaded as advised, something runs short on [\d.]+% of such jobs; loaded as the plans add up, on [\d.]+%\.$/,
-    );
-  });
-
-  it('is none for another table', () => {
-    expect(stockChart(run('BURN.PIN.PLAN', 4, 10))).toBeUndefined();
-    expect(stockChart([])).toBeUndefined();
-  });
-});
 
 describe('the chart of a schedule', () => {
   const list: Argument = [

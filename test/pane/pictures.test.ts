@@ -1,0 +1,165 @@
+import { describe, expect, it } from 'vitest';
+import { render } from 'preact-render-to-string';
+import { findFunction } from '../../src/catalogue/catalogue.ts';
+import type { Cell } from '../../src/catalogue/cell.ts';
+import { drawRows, type RowPlot } from '../../src/pane/charts/row-plot.ts';
+import type { BarPlot } from '../../src/pane/charts/bar-plot.ts';
+import { RowFigure } from '../../src/pane/charts/row-figure.tsx';
+import { picturesOf, type PanePlot } from '../../src/pane/pictures.ts';
+import { call } from '../../src/sheet/call.ts';
+import type { Argument } from '../../src/sheet/host-function.ts';
+import { h } from 'preact';
+
+type Table = readonly (readonly Cell[])[];
+const run = (name: string, ...args: readonly Argument[]): Table => call(findFunction(name)!, args);
+const pictures = (name: string, table: Table): readonly PanePlot[] =>
+  picturesOf({ declaration: findFunction(name)!, table });
+const rowsOf = (plots: readonly PanePlot[]): RowPlot => {
+  const [first] = plots;
+  if (first?.kind !== 'rows') throw new Error('no rows');
+  return first.plot;
+};
+const barsOf = (plots: readonly PanePlot[], at = 0): BarPlot => {
+  const plot = plots[at];
+  if (plot?.kind !== 'bars') throw new Error('no bars');
+  return plot.plot;
+};
+/** A cell of a table by the beginning of its heading. */
+const under = (table: Table, row: number, heading: string): Cell =>
+  table[row]?.[table[0]!.findIndex((c) => typeof c === 'string' && c.replace(/,[^,]*$/, '') === heading)] ?? null;
+
+const PLAN = run('BURN.PIN.PLAN', [[4], [3.5], ['wide'], [5]], [[10], [12], [8], [16]]);
+
+describe('the rods of a plan', () => {
+  const plot = rowsOf(pictures('BURN.PIN.PLAN', PLAN));
+
+  it('are a row for each item that could be sized, with what the table says', () => {
+    expect(plot.rows.map((r) => [r.name, r.value, r.low, r.high])).toEqual(
+      [1, 2, 4].map((i) => [
+        String(under(PLAN, i, 'item')),
+        under(PLAN, i, 'rods'),
+        under(PLAN, i, 'rods low'),
+        under(PLAN, i, 'rods high'),
+      ]),
+    );
+  });
+
+  it('are none for a plan of one item', () => {
+    expect(pictures('BURN.PIN.PLAN', run('BURN.PIN.PLAN', 4, 10))).toEqual([]);
+  });
+});
+
+describe('the cost by line', () => {
+  it('has each line before the sums, with its low and high, and says the price', () => {
+    const table: Table = [
+      ['line', 'low', 'amount', 'high', 'note'],
+      ['rods', 200, 288, 470, null],
+      ['oxygen', 180, 240, 361, null],
+      ['subtotal', 400, 528, 800, null],
+      ['price', 500, 660, 1000, null],
+      ['left out', null, null, null, 'row 6'],
+    ];
+    const plot = rowsOf(pictures('BURN.JOB.COST', table));
+    expect(plot.rows).toEqual([
+      { name: 'rods', value: 288, low: 200, high: 470 },
+      { name: 'oxygen', value: 240, low: 180, high: 361 },
+    ]);
+    expect(plot.caption).toBe('The price is 660, 500 to 1000.');
+  });
+});
+
+describe('the tornado', () => {
+  const table = run('BURN.ASSUME.EFFECT', 'PIN', [[4, 10]]);
+  const plots = pictures('BURN.ASSUME.EFFECT', table);
+
+  it('has one for each result, its bars from what is assumed, in the order of the table', () => {
+    expect(plots.length).toBeGreaterThanOrEqual(2);
+    const plot = barsOf(plots);
+    expect(plot.bars.length).toBeGreaterThan(4);
+    expect(plot.bars[0]).toEqual({
+      name: under(table, 1, 'assumption'),
+      low: under(table, 1, 'change at low'),
+      high: under(table, 1, 'change at high'),
+    });
+    expect(new Set(plots.map((p) => p.plot.name)).size).toBe(plots.length);
+  });
+});
+
+describe('the chance of a load to run short', () => {
+  it('is two bars for each line that counts, and said in words', () => {
+    const table = run(
+      'BURN.JOB.STOCK',
+      [
+        [4, 10],
+        [4, 12],
+      ],
+      90,
+    );
+    const plots = pictures('BURN.JOB.STOCK', table);
+    expect(barsOf(plots).bars.map((b) => b.name)).toContain('all together');
+    expect(barsOf(plots).caption).toMatch(/^Loaded as advised, something runs short on [\d.]+% of such jobs;/);
+  });
+});
+
+describe('noted against estimated', () => {
+  const LOG = [
+    ['diameter', 'length', 'rods used', 'oxygen used', 'burning minutes', 'crew minutes'],
+    [4, 10, 7, 140, 9, 62],
+    [3.5, 12, 6, 128, 8, 58],
+    [5, 16, 16, 330, 18, 85],
+  ];
+
+  it('is a mark for each job and figure of a fit, about 1', () => {
+    const table = run('BURN.LOG.FIT', LOG);
+    const plot = rowsOf(pictures('BURN.LOG.FIT', table));
+    expect(plot.series).toEqual(['rods', 'oxygen', 'burning', 'crew']);
+    expect(plot.mark?.at).toBe(1);
+    expect(plot.rows).toHaveLength(3);
+    const job = table.find((row) => row[1] === plot.rows[0]?.name || String(row[1]) === plot.rows[0]?.name);
+    expect(plot.rows[0]?.dots).toEqual(job?.slice(2, 6).map((x) => x ?? undefined));
+  });
+
+  it('is the middle and spread of each figure of a score', () => {
+    const table = run('BURN.LOG.SCORE', LOG);
+    const plot = rowsOf(pictures('BURN.LOG.SCORE', table));
+    expect(plot.rows[0]?.name).toBe(under(table, 1, 'figure'));
+    expect(plot.rows[0]?.value).toBe(under(table, 1, 'noted over estimated'));
+    for (const { value = NaN, low = NaN, high = NaN } of plot.rows) expect(low * high).toBeCloseTo(value ** 2, 9);
+  });
+});
+
+describe('rows as they are drawn', () => {
+  const plot = rowsOf(pictures('BURN.PIN.PLAN', PLAN));
+  const long: RowPlot = {
+    ...plot,
+    rows: [{ name: 'Boom foot pin of the left side, upper, twice over', value: 3, low: 1, high: 40 }, ...plot.rows],
+  };
+
+  it('have their bars and ranges where the marks of the axis say', () => {
+    const drawn = drawRows(plot);
+    const [zero, one] = drawn.ticks;
+    const place = (v: number): number =>
+      zero!.at + ((v - Number(zero!.text)) / (Number(one!.text) - Number(zero!.text))) * (one!.at - zero!.at);
+    drawn.rows.forEach((r, i) => {
+      const { value = NaN, low = NaN, high = NaN } = plot.rows[i]!;
+      expect(r.bar!.x).toBeCloseTo(place(0), 0);
+      expect(r.bar!.width).toBeCloseTo(place(value) - place(0), 0);
+      expect(r.range!.from).toBeCloseTo(place(low), 0);
+      expect(r.range!.to).toBeCloseTo(place(high), 0);
+    });
+  });
+
+  it('stay in the picture, long names cut and whole in the table and in the words', () => {
+    const drawn = drawRows(long);
+    for (const r of drawn.rows) {
+      expect(r.y + r.height).toBeLessThanOrEqual(drawn.foot);
+      expect(r.range!.to).toBeLessThanOrEqual(drawn.width);
+      expect(r.shown.length * 6).toBeLessThanOrEqual(drawn.left);
+    }
+    expect(drawn.rows[0]!.shown).toMatch(/…$/);
+    expect(drawn.description).toContain(long.rows[0]!.name);
+    const text = render(h(RowFigure, { plot: long }));
+    expect(text).toContain(`<th scope="row">${long.rows[0]!.name}</th>`);
+    expect(text).toContain('<title id="rs-plan-rods-title">');
+  });
+});
