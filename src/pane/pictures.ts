@@ -30,8 +30,8 @@ function named(rows: readonly Row[], { text }: TableColumns): readonly string[] 
 const someLeft = (all: number): string => (all > MOST ? ` The first ${MOST} of ${all}; the table has all.` : '');
 
 function planPlots(table: TableColumns): readonly PanePlot[] {
-  const { number, text } = table;
-  const items = table.rows.filter((row) => number(row, 'rods') !== undefined && (text(row, 'mark') || text(row, 'item')) !== '' && text(row, 'rod') !== '');
+  const { number } = table;
+  const items = table.rows.filter((row) => number(row, 'item') !== undefined && number(row, 'rods') !== undefined);
   if (items.length < 2) return [];
   const names = named(items, table);
   return [
@@ -77,9 +77,7 @@ function costPlots({ rows, text, number }: TableColumns): readonly PanePlot[] {
       plot: {
         name: 'rs-cost-lines',
         title: 'Cost by line, with low and high',
-        caption: price
-          ? `The ${name(price)} is ${shown('amount')}, ${shown('low')} to ${shown('high')}.`
-          : '',
+        caption: price ? `The ${name(price)} is ${shown('amount')}, ${shown('low')} to ${shown('high')}.` : '',
         label: 'amount',
         unit: '',
         of: 'line',

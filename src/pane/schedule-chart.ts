@@ -26,7 +26,7 @@ export interface ScheduleChart {
   readonly caption: string;
 }
 
-export const SCHEDULE_CHART = { width: 340, left: 86, right: 8, row: 20, bar: 14, top: 4, foot: 20 } as const;
+export const SCHEDULE_CHART = { width: 340, left: 86, right: 18, row: 20, bar: 14, top: 4, foot: 20 } as const;
 
 interface Span {
   readonly lane: string;

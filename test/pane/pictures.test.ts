@@ -44,6 +44,21 @@ describe('the rods of a plan', () => {
     );
   });
 
+  it('go by their marks in the plan of a job, without its total, with what each leaves in the cylinder', () => {
+    const table = run('BURN.JOB.PLAN', [
+      ['mark', 'dia', 'length', 'qty'],
+      ['Boom foot, left', 4, 10, 2],
+      ['Track link', 5, 16, 3],
+    ]);
+    const plots = pictures('BURN.JOB.PLAN', table);
+    expect(rowsOf(plots).rows.map((r) => r.name)).toEqual(['Boom foot, left', 'Track link']);
+    const [, left] = plots;
+    expect(left?.plot.unit).toBe('scf');
+    expect(left?.kind === 'rows' && left.plot.rows.map((r) => r.value)).toEqual(
+      [1, 2].map((i) => under(table, i, 'left in cylinder')),
+    );
+  });
+
   it('are none for a plan of one item', () => {
     expect(pictures('BURN.PIN.PLAN', run('BURN.PIN.PLAN', 4, 10))).toEqual([]);
   });
@@ -154,7 +169,7 @@ describe('rows as they are drawn', () => {
     for (const r of drawn.rows) {
       expect(r.y + r.height).toBeLessThanOrEqual(drawn.foot);
       expect(r.range!.to).toBeLessThanOrEqual(drawn.width);
-      expect(r.shown.length * 6).toBeLessThanOrEqual(drawn.left);
+      expect(r.shown.length * 7).toBeLessThanOrEqual(drawn.left);
     }
     expect(drawn.rows[0]!.shown).toMatch(/…$/);
     expect(drawn.description).toContain(long.rows[0]!.name);

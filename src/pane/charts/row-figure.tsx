@@ -8,6 +8,9 @@ const SHAPES = [symbolCircle, symbolDiamond, symbolTriangle, symbolCross];
 const shape = (series: number, size = 34): string =>
   symbol(SHAPES[series % SHAPES.length] ?? symbolCircle, size).digits(2)() ?? '';
 
+const rangeLine = ({ from, to }: { readonly from: number; readonly to: number }, y: number): string =>
+  `M${from} ${y}H${to}M${from} ${y - 4}v8M${to} ${y - 4}v8`;
+
 /** The shapes of the series with their names. */
 function Keys({ series }: { readonly series: readonly string[] }) {
   return (
@@ -89,12 +92,8 @@ export function RowFigure({ plot }: { readonly plot: RowPlot }) {
               {r.bar && (
                 <rect class="plot-bar plot-bar-high" x={r.bar.x} y={r.y} width={r.bar.width} height={r.height} />
               )}
-              {r.range && (
-                <path
-                  class="plot-range"
-                  d={`M${r.range.from} ${middle}H${r.range.to}M${r.range.from} ${middle - 4}v8M${r.range.to} ${middle - 4}v8`}
-                />
-              )}
+              {r.range && <path class="plot-range-ground" d={rangeLine(r.range, middle)} />}
+              {r.range && <path class="plot-range" d={rangeLine(r.range, middle)} />}
               {!r.bar && r.value !== undefined && (
                 <path class="plot-dot plot-dot-0" d={shape(0, 44)} transform={`translate(${r.value} ${middle})`} />
               )}
