@@ -55,6 +55,33 @@ function planPlots(table: TableColumns): readonly PanePlot[] {
           })),
       },
     },
+    ...cylinderPlots(items, names, table),
+  ];
+}
+
+/** What each item leaves in the cylinder that is open then, where the plan says it. */
+function cylinderPlots(
+  items: readonly Row[],
+  names: readonly string[],
+  { number, unit }: TableColumns,
+): readonly PanePlot[] {
+  const left = items.map((row) => number(row, 'left in cylinder'));
+  if (!left.some((x) => x !== undefined)) return [];
+  const last = items.map((row) => number(row, 'cylinders so far')).findLast((n) => n !== undefined);
+  return [
+    {
+      kind: 'rows',
+      plot: {
+        name: 'rs-plan-cylinders',
+        title: 'Left in the cylinder after each item',
+        caption: `In the order of the list.${last === undefined ? '' : ` ${last} ${last === 1 ? 'cylinder is' : 'cylinders are'} opened in all.`}`,
+        label: 'left in the cylinder',
+        unit: unit('left in cylinder'),
+        of: 'item',
+        bars: true,
+        rows: items.slice(0, MOST).map((_, i) => ({ name: names[i] ?? '', value: left[i] })),
+      },
+    },
   ];
 }
 

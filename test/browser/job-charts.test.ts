@@ -2,7 +2,7 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import type { AxeResults, RunOptions } from 'axe-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Cell } from '../../src/catalogue/cell.ts';
 import type { MemoryPort } from './memory-port.ts';
 import { openPage, type OpenPage } from './page.ts';
@@ -30,6 +30,9 @@ const CELLS: Readonly<Record<string, Cell>> = {
   B7: 11,
   D1: '=BURN.JOB.STOCK(A1:B7,90)',
   D30: '=BURN.JOB.SCHEDULE(A1:B7,2,6)',
+  D60: '=BURN.ASSUME.EFFECT("PIN",A2:B2)',
+  D80: '=BURN.LOG.FIT({"diameter","length","rods used","oxygen used";4,10,7,140;3.5,12,6,128;5,16,16,330})',
+  D90: '=BURN.JOB.COST(A1:B7,{"rod",9,"";"oxygen",38,"100 scf";"crew",180,"h"})',
 };
 
 let open: OpenPage;
@@ -54,23 +57,50 @@ beforeAll(async () => {
 });
 afterAll(() => (open as OpenPage | undefined)?.close());
 
-it.each([
-  ['D1', 'stock', 12, 'cylinders: '],
-  ['D30', 'shifts', 18, 'shift 1 crew 1: burns '],
-] as const)('%s has its chart, with words for those who do not see it', async (address, id, rectangles, words) => {
-  const section = open.page.locator(`.rs-section-${id}`);
-  await open.page.evaluate((at) => sheet.select('Charts', at), address);
-  await section.locator('svg[role=img]').waitFor();
-  expect(await section.locator('svg[role=img] rect').count()).toBeGreaterThanOrEqual(rectangles);
-  expect(await section.locator('svg desc').textContent()).toContain(words);
-  const box = await section.locator('svg[role=img]').boundingBox();
-  expect(box?.width).toBeLessThanOrEqual(360);
-  const { violations } = await open.page.evaluate(() => axe.run(document, { resultTypes: ['violations'] }));
-  expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`)).toEqual([]);
-  const shots = process.env['SHOTS'];
-  if (shots !== undefined) {
-    mkdirSync(shots, { recursive: true });
-    await section.screenshot({ path: `${shots}/${id}.png` });
-  }
-  expect(open.complaints).toEqual([]);
+/** What of the drawn texts stands outside its picture: cut off where the pane is as narrow. */
+const cutOff = (id: string): Promise<readonly string[]> =>
+  open.page.locator(`.rs-section-${id} svg[role=img]`).evaluateAll((pictures) =>
+    pictures.flatMap((picture) => {
+      const frame = picture.getBoundingClientRect();
+      return [...picture.querySelectorAll('text')]
+        .filter((text) => {
+          const { left, right, top, bottom } = text.getBoundingClientRect();
+          return left < frame.left - 1 || right > frame.right + 1 || top < frame.top - 1 || bottom > frame.bottom + 1;
+        })
+        .map((text) => text.textContent);
+    }),
+  );
+
+describe.each(['light', 'dark'] as const)('in a narrow pane, %s', (colorScheme) => {
+  it.each([
+    ['D1', 'pictures', 8, 'cylinders: '],
+    ['D30', 'shifts', 18, 'shift 1 crew 1: burns '],
+    ['D20', 'pictures', 6, '1: '],
+    ['D60', 'pictures', 4, 'oxygen burnt share: '],
+    ['D80', 'pictures', 0, 'rods 0.'],
+    ['D90', 'pictures', 2, 'rod 3/8 x 36: '],
+  ] as const)(
+    '%s has its chart, with words for those who do not see it, and nothing cut',
+    async (address, id, rectangles, words) => {
+      await open.page.emulateMedia({ colorScheme });
+      await open.page.setViewportSize({ width: 320, height: 900 });
+      const section = open.page.locator(`.rs-section-${id}`);
+      await open.page.evaluate((at) => sheet.select('Charts', at), address);
+      await expect.poll(() => open.page.locator('.rs-address b').textContent()).toBe(address);
+      const picture = section.locator('svg[role=img]').first();
+      await picture.waitFor();
+      expect(await picture.locator('rect').count()).toBeGreaterThanOrEqual(rectangles);
+      expect(await section.locator('svg desc').first().textContent()).toContain(words);
+      expect((await picture.boundingBox())?.width).toBeLessThanOrEqual(320);
+      expect(await cutOff(id)).toEqual([]);
+      const { violations } = await open.page.evaluate(() => axe.run(document, { resultTypes: ['violations'] }));
+      expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`)).toEqual([]);
+      const shots = process.env['SHOTS'];
+      if (shots !== undefined) {
+        mkdirSync(shots, { recursive: true });
+        await section.screenshot({ path: `${shots}/${address}-${colorScheme}.png` });
+      }
+      expect(open.complaints).toEqual([]);
+    },
+  );
 });
