@@ -28,6 +28,7 @@ const CELLS: Readonly<Record<string, Cell>> = {
   B6: 20,
   A7: 4,
   B7: 11,
+  D20: '=BURN.PIN.PLAN(A2:A7,B2:B7)',
   D1: '=BURN.JOB.STOCK(A1:B7,90)',
   D30: '=BURN.JOB.SCHEDULE(A1:B7,2,6)',
   D60: '=BURN.ASSUME.EFFECT("PIN",A2:B2)',

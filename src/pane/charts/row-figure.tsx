@@ -76,9 +76,9 @@ export function RowFigure({ plot }: { readonly plot: RowPlot }) {
         <text class="plot-title" x={(left + width) / 2} y={foot + 30} text-anchor="middle">
           {`${plot.label}${unit}`}
         </text>
-        {mark !== undefined && <path class="plot-value" d={`M${mark} 12V${foot}`} />}
+        {mark !== undefined && <path class="plot-value" d={`M${mark.at} 12V${foot}`} />}
         {mark !== undefined && (
-          <text x={mark} y={9} text-anchor="middle">
+          <text x={mark.at} y={10} text-anchor={mark.anchor}>
             {plot.mark?.name}
           </text>
         )}

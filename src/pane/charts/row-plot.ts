@@ -50,7 +50,7 @@ export interface DrawnRows {
   readonly left: number;
   readonly foot: number;
   readonly ticks: readonly Tick[];
-  readonly mark: number | undefined;
+  readonly mark: { readonly at: number; readonly anchor: 'start' | 'middle' | 'end' } | undefined;
   readonly rows: readonly DrawnRow[];
   readonly description: string;
 }
@@ -90,7 +90,7 @@ export function drawRows({ rows, bars, label, unit, series = [], mark }: RowPlot
     left,
     foot,
     ticks: scale.ticks.map((t) => ({ at: place(t), text: numberText(t, 6) })),
-    mark: mark && place(mark.at),
+    mark: mark && { at: place(mark.at), anchor: anchorOf(place(mark.at), mark.name) },
     rows: rows.map(({ name, value, low, high, dots = [] }, i) => ({
       name,
       shown: cut(name, left - 8),
@@ -106,6 +106,12 @@ export function drawRows({ rows, bars, label, unit, series = [], mark }: RowPlot
     })),
     description: `${unit === '' ? label : `${label}, ${unit}`}. ${rows.map((r) => told(r, series)).join('; ')}.`,
   };
+}
+
+/** A name over its line, to the side where the middle of it would leave the picture. */
+function anchorOf(at: number, name: string): 'start' | 'middle' | 'end' {
+  const half = (name.length * ROWS.letter) / 2;
+  return at + half > ROWS.width ? 'end' : at - half < 0 ? 'start' : 'middle';
 }
 
 function told({ name, value, low, high, dots = [] }: PlotRow, series: readonly string[]): string {
