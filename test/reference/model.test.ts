@@ -400,7 +400,7 @@ describe('the pages', () => {
       expect(text, pages[i]!.file).not.toMatch(/NaN|undefined|Infinity|\[object|<script|style=|onclick/);
       // 28.999999999999996 would be a number that nobody rounded.
       expect(text.replace(/<path[^>]*>/g, '').match(/>[^<]*\d\.\d{9,}[^<]*</g) ?? [], pages[i]!.file).toEqual([]);
-      for (const [, path] of text.matchAll(/ d="([^"]*)"/g)) expect(path).toMatch(/^[MLHVZvh\d. -]+$/);
+      for (const [, path] of text.matchAll(/ d="([^"]*)"/g)) expect(path).toMatch(/^[MLHVZvh\d., -]+$/);
     });
   });
 
