@@ -20,6 +20,7 @@ const layers = {
   reference: ['core', 'catalogue', 'sheet', 'engine', 'pane'],
   cli: ['core', 'catalogue', 'sheet', 'files', 'engine', 'plain'],
   libreoffice: ['core', 'catalogue', 'sheet', 'files', 'pane'],
+  release: ['core', 'pane', 'addin', 'libreoffice'],
 };
 
 /** The layers below the hosts run anywhere: no packages, nothing of Node. */

@@ -8,6 +8,7 @@
  *   cards   lets results carry their working on a card where the assumption `show working` is `card` and the host has cards;
  *           off by default, since functions.json then asks for rich values, which hosts before 2022 do not know
  *   libreoffice   any value leaves the extension for LibreOffice Calc, rodsheet.oxt, beside the rest
+ *   release   name of the release that is built, which the trial workbook shows and keeps for use without a network
  *   https   serve with the developer certificate, as the spreadsheet host asks
  */
 import { readFileSync } from 'node:fs';
@@ -84,7 +85,7 @@ export default async (env = {}) => {
       new Notices(),
       new Smaller(ADDIN_SCRIPT),
       new OldestEngine(ADDIN_SCRIPT),
-      new webpack.DefinePlugin({ CARDS: JSON.stringify(cards) }),
+      new webpack.DefinePlugin({ CARDS: JSON.stringify(cards), RELEASE: JSON.stringify(env.release ?? '') }),
       new CopyPlugin({ patterns: copies(base, office, trial) }),
       ...(env.WEBPACK_SERVE ? [] : [new ReferenceFiles()]),
       ...(env.libreoffice ? [new LibreOfficeExtension()] : []),

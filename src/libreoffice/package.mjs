@@ -68,7 +68,7 @@ const source = (file) => readFileSync(path.join(ROOT, file));
 export async function extension() {
   const { files, inputs, newArchive } = await extensionParts();
   const parts = Object.entries(files).map(([name, content]) => [name, Buffer.from(content)]);
-  return { archive: newArchive(new Map(parts)), inputs };
+  return { archive: Buffer.from(newArchive(new Map(parts))), inputs };
 }
 
 /** Leaves rodsheet.oxt beside what else is built. */

@@ -7,6 +7,7 @@ import { Assumptions } from './panels/assumptions.tsx';
 import { Functions } from './panels/functions.tsx';
 import { References } from './panels/references.tsx';
 import { ThisCell } from './panels/this-cell.tsx';
+import { OlderWorkbook } from './parts/older-workbook.tsx';
 import { SheetContext } from './parts/sheet-context.ts';
 import { sourceId } from './parts/source-link.tsx';
 import { TabPanel, Tabs, type Tab } from './parts/tabs.tsx';
@@ -42,6 +43,7 @@ export function Pane({ port }: { readonly port: SheetPort }) {
   const [words, setWords] = useState('');
   const [cited, setCited] = useState<Citation>();
   const [said, say] = useState('');
+  const [asked, ask] = useState(0);
   const back = useRef<Element | null>(null);
   useEffect(() => say(''), [read?.cell.sheet, read?.cell.address]);
 
@@ -75,6 +77,7 @@ export function Pane({ port }: { readonly port: SheetPort }) {
       <p class="rs-said" role="status">
         {said}
       </p>
+      <OlderWorkbook port={port} asked={asked} />
       <TabPanel id="cell" open={open}>
         <SheetContext.Provider value={port}>
           <ThisCell read={read} toSource={toSource} />
@@ -100,7 +103,14 @@ export function Pane({ port }: { readonly port: SheetPort }) {
       </TabPanel>
       <footer>
         <p>{texts.RULES}</p>
-        <p class="rs-fine">Calculation {CALCULATION_VERSION}</p>
+        <p class="rs-fine">
+          Calculation {CALCULATION_VERSION}{' '}
+          {port.formulas && (
+            <button type="button" onClick={() => ask(asked + 1)}>
+              What would move?
+            </button>
+          )}
+        </p>
       </footer>
     </section>
   );

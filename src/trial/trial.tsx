@@ -6,12 +6,14 @@ import { hostFunctions } from '../sheet/host-functions.ts';
 import { JobBar } from './job-bar.tsx';
 import { moveFocusWithF6, PAGE_PARTS } from './move-focus.ts';
 import { printAsTable } from './print-sheet.ts';
+import { showRelease } from './release.ts';
 import { Session } from './session.ts';
 
 async function start(): Promise<void> {
   const sheet = place('sheet');
   const status = place('status');
   const pane = place('pane');
+  showRelease(place('release'));
   try {
     const session = new Session({ sheet, status }, hostFunctions.map(asInTheHost), (port) => mountPane(pane, port));
     moveFocusWithF6(PAGE_PARTS);

@@ -1,38 +1,20 @@
 /** What is inside the things that are built: packages of others by entry, with bytes of source, and the files that are copied. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import esbuild from 'esbuild';
-import webpack from 'webpack';
-import config from '../../webpack.config.js';
-import { bytesOf, packagesInside, packagesOf } from '../../src/addin/notices.mjs';
+import { packagesInside } from '../../src/addin/notices.mjs';
 import { extensionParts } from '../../src/libreoffice/package.mjs';
+import { build } from '../../src/release/build.mjs';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const COMMAND_LINE = 'command line';
 
-/** Builds as `npm run build` does, into a folder that is thrown away, and looks into the modules. */
+/** Builds into a folder that is thrown away, and looks into the modules. */
 export async function builtContents(env) {
   const folder = mkdtempSync(path.join(os.tmpdir(), 'rodsheet-contents-'));
   try {
-    const settings = await config(env);
-    const compiler = webpack({ ...settings, output: { ...settings.output, path: folder } });
-    const stats = await new Promise((resolve, reject) =>
-      compiler.run((error, done) => (error ? reject(error) : resolve(done))),
-    );
-    if (stats.hasErrors()) throw new Error(stats.toString('errors-only'));
-    const { compilation } = stats;
-    const entries = [...compilation.entrypoints.keys()];
-    const contents = {
-      entries: Object.fromEntries(entries.map((entry) => [entry, bytesOf(compilation, entry)])),
-      packages: packagesOf(compilation),
-      copied: Object.entries(Object.fromEntries(compilation.assetsInfo))
-        .filter(([, info]) => info.copied)
-        .map(([name, info]) => ({ name, from: info.sourceFilename })),
-      notices: readFileSync(path.join(folder, 'LICENCES.txt'), 'utf8'),
-    };
-    await new Promise((resolve) => compiler.close(resolve));
-    return contents;
+    return await build(env, folder);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

@@ -1,10 +1,10 @@
 import { isBlankCell, isCellError } from '../../catalogue/cell.ts';
 import type { Cell } from '../../sheet/host-function.ts';
+import { isSame } from '../../sheet/same-value.ts';
 import { isWithin } from '../../files/xlsx/address.ts';
 import type { SavedCell, SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
 import type { PlannedFormula } from './plan.ts';
 import { keyOf } from './readers.ts';
-import { isSame } from './recalculate.ts';
 import type { Results } from './run.ts';
 
 /** One cell before and after. */

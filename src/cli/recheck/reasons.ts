@@ -1,8 +1,7 @@
 import { isCellError } from '../../catalogue/cell.ts';
-import { isChoice, type Assumption } from '../../core/assumptions/assumption.ts';
 import { Assumptions } from '../../core/assumptions/assumptions.ts';
+import { changedDefaults } from '../../core/assumptions/changed-defaults.ts';
 import { changesAfter, keptVersions, registryAsOf, versionAsOf, type Change } from '../../core/assumptions/history.ts';
-import { shown } from '../../core/messages.ts';
 import type { Cell } from '../../sheet/host-function.ts';
 import { hostFunctionsWith } from '../../sheet/host-functions.ts';
 import { addressOf, sheetPrefix } from '../../files/xlsx/address.ts';
@@ -74,7 +73,7 @@ export async function reasons(told: Told): Promise<ReadonlyMap<Compared, Why>> {
   if (moved.length === 0) return found;
   for (const version of triedVersions(told)) {
     const asThen = await valuesAsOf(version, told);
-    const text = `defaults changed since ${version}: ${changedDefaults(version, told.version, told.history)}`;
+    const text = `defaults changed since ${version}: ${changedInWords(version, told.version, told.history)}`;
     for (const c of moved)
       if (!found.has(c) && asThen.has(keyOf(c.sheet, c.row, c.column))) found.set(c, { kind: 'assumption', text });
   }
@@ -103,22 +102,11 @@ async function valuesAsOf(
   );
 }
 
-function changedDefaults(from: string, to: string, history: readonly Change[]): string {
-  const now = new Map(registryAsOf(to, history).map((a) => [a.name, a]));
-  const changed = registryAsOf(from, history).flatMap((then) => {
-    const after = now.get(then.name);
-    return after && JSON.stringify(then) !== JSON.stringify(after)
-      ? [`${then.name} ${shownDefault(then)} -> ${shownDefault(after)}`]
-      : [];
-  });
+/** The first of the changed defaults, in a line. */
+function changedInWords(from: string, to: string, history: readonly Change[]): string {
+  const changed = changedDefaults(from, to, history).map(({ name, before, after }) => `${name} ${before} -> ${after}`);
   const more = changed.length - MOST_NAMED;
   return [...changed.slice(0, MOST_NAMED), ...(more > 0 ? [`${more} more`] : [])].join(', ');
-}
-
-function shownDefault(a: Assumption): string {
-  return isChoice(a)
-    ? a.value
-    : `${shown(a.value)}${a.unit === '' ? '' : ` ${a.unit}`} (${shown(a.low)} to ${shown(a.high)})`;
 }
 
 interface Before {

@@ -1,10 +1,10 @@
 import { isCellError } from '../../catalogue/cell.ts';
 import type { Cell } from '../../sheet/host-function.ts';
+import { isSame } from '../../sheet/same-value.ts';
 import { utf8 } from '../../files/xlsx/bytes.ts';
 import { editSheet, storable, type NewValue } from '../../files/xlsx/edit-sheet.ts';
 import { readWorkbook } from '../../files/xlsx/read-workbook.ts';
 import { keyOf } from './readers.ts';
-import { isSame } from './recalculate.ts';
 import type { Recheck } from './recheck.ts';
 
 /**

@@ -1,0 +1,73 @@
+import { render } from 'preact';
+import { changedDefaults } from '../../core/assumptions/changed-defaults.ts';
+import { changesAfter, HISTORY, versionAsOf } from '../../core/assumptions/history.ts';
+import { CALCULATION_VERSION } from '../../core/version.ts';
+import { showCell } from '../show-cell.ts';
+import type { FormulaCell } from '../unknown-name.ts';
+import type { ShowMoves } from './pane-tools.ts';
+import { whatMoves, type WhatMoves } from './what-moves.ts';
+
+const MOST_SHOWN = 40;
+
+export const showMoves: ShowMoves = async (element, port, tools, older) => {
+  const all = (await port.formulas?.all()) ?? [];
+  const found = await whatMoves(all, port, tools, (done, of) =>
+    render(
+      <p>
+        {done} of {of} formulas
+      </p>,
+      element,
+    ),
+  );
+  render(<Found found={found} since={older && showCell(older.value)} />, element);
+};
+
+interface Given {
+  readonly found: WhatMoves;
+  /** The version that the workbook was calculated with, where it tells. */
+  readonly since: string | undefined;
+}
+
+function Found({ found: { moved, compared, left }, since }: Given) {
+  return (
+    <>
+      <p>
+        {moved.length === 0 ? 'No cell' : counted(moved.length, 'cell')} of {counted(compared, 'formula')} would move
+        {moved.length > 0 && ', and what the sheet itself calculates from them'}.
+      </p>
+      <ul>
+        {moved.slice(0, MOST_SHOWN).map(({ sheet, address, before, after }) => (
+          <li key={`${sheet} ${address}`}>
+            {sheet} {address}: {showCell(before) || 'blank'} → {showCell(after) || 'blank'}
+          </li>
+        ))}
+        {moved.length > MOST_SHOWN && <li>{moved.length - MOST_SHOWN} more</li>}
+      </ul>
+      {left.length > 0 && (
+        <p>
+          {counted(left.length, 'formula')} could not be compared, since a function is a part of it only, has no result
+          there, or reads what the pane cannot: {placesOf(left)}.
+        </p>
+      )}
+      {since !== undefined && <p>{reasons(since)}</p>}
+    </>
+  );
+}
+
+const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
+
+const placesOf = (cells: readonly FormulaCell[]): string =>
+  `${cells
+    .slice(0, MOST_SHOWN)
+    .map(({ sheet, address }) => `${sheet} ${address}`)
+    .join(', ')}${cells.length > MOST_SHOWN ? ' and more' : ''}`;
+
+/** What changed since a version, as far as it is kept. */
+function reasons(since: string): string {
+  const version = versionAsOf(since);
+  if (version !== since) return `What changed since ${since} is not kept here.`;
+  const defaults = changedDefaults(version, CALCULATION_VERSION, HISTORY).map(
+    ({ name, before, after }) => `default of ${name}: ${before}, now ${after}`,
+  );
+  return `Changed since ${since}: ${[...defaults, ...changesAfter(version).flatMap((c) => c.calculation)].join('; ')}.`;
+}

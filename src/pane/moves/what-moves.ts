@@ -1,0 +1,108 @@
+import { parseA1Ref, toCol } from '@borgar/fx';
+import { isCellError, type Cell } from '../../catalogue/cell.ts';
+import { isSame } from '../../sheet/same-value.ts';
+import type { ReadCell } from '../explain-cell.ts';
+import type { SheetPort } from '../port.ts';
+import type { PaneTools } from './pane-tools.ts';
+import type { FormulaCell } from '../unknown-name.ts';
+
+/** A cell that does not hold what this version gives. */
+export interface MovedCell {
+  readonly sheet: string;
+  readonly address: string;
+  readonly before: Cell;
+  readonly after: Cell;
+}
+
+export interface WhatMoves {
+  readonly moved: readonly MovedCell[];
+  /** Formulas that were compared. */
+  readonly compared: number;
+  /** Cells that were not: our functions are a part of their formulas only, or hold no result, or read what the pane cannot. */
+  readonly left: readonly FormulaCell[];
+}
+
+type Rows = readonly (readonly Cell[])[];
+
+/** A move can lead to others, through a plan to its stock and its price; a chain longer than this is not followed. */
+const MOST_ROUNDS = 6;
+/** What stands in a cell that has no result. */
+const NO_RESULT = /^#(NAME\?|BUSY!|CONNECT!|GETTING_DATA|BLOCKED!)/;
+
+/** Calculates every cell of ours anew, from what the cells hold and from what came of those before, and changes nothing. */
+export async function whatMoves(
+  formulas: readonly FormulaCell[],
+  port: Pick<SheetPort, 'read'>,
+  { findCalls, readSelectedCell, isVersion }: PaneTools,
+  progress: (done: number, of: number) => void,
+): Promise<WhatMoves> {
+  const ours = formulas.filter(({ formula }) => findCalls(formula).length > 0 && !isVersion(formula));
+  const moved = new Map<string, MovedCell>();
+  const kept = new Map<string, Promise<Rows>>();
+  const read = (reference: string, sheet: string, address: string): Promise<Rows> => {
+    // `[@length]` is of its own row.
+    const key = `${sheet}|${reference}|${reference.includes('[') ? address : ''}`;
+    const rows = kept.get(key) ?? port.read(reference, sheet, address);
+    kept.set(key, rows);
+    return rows;
+  };
+  const asMoved = async (reference: string, sheet: string, address: string): Promise<Rows> => {
+    const rows = await read(reference, sheet, address);
+    const at = placeOf(reference, sheet);
+    return at && moved.size > 0
+      ? rows.map((row, r) => row.map((cell, c) => moved.get(keyOf(at.sheet, at.top + r, at.left + c))?.after ?? cell))
+      : rows;
+  };
+  const reads = new Map<FormulaCell, ReadCell>();
+  const left = new Set<FormulaCell>();
+  for (let round = 0, known = -1; round < MOST_ROUNDS && known < moved.size; round++) {
+    known = moved.size;
+    for (const [i, cell] of ours.entries()) {
+      if (round === 0) progress(i, ours.length);
+      const last = reads.get(cell);
+      const next = await readSelectedCell(cell, { read: asMoved }, last);
+      reads.set(cell, next);
+      const [call] = next.calls;
+      if (call === last?.calls[0] && call) continue;
+      const results = call && 'declaration' in call && call.whole ? call.results : undefined;
+      if (!results || (isCellError(cell.value) && NO_RESULT.test(cell.value.error))) left.add(cell);
+      else await compare(cell, results, read, moved);
+    }
+  }
+  return { moved: [...moved.values()], compared: ours.length - left.size, left: [...left] };
+}
+
+/** Notes the cells of a formula whose results are not what stands there. */
+async function compare(
+  { sheet, address, value }: FormulaCell,
+  results: Rows,
+  read: SheetPort['read'],
+  moved: Map<string, MovedCell>,
+): Promise<void> {
+  const at = placeOf(address, sheet);
+  if (!at) return;
+  const { top, left } = at;
+  const [rows, columns] = [results.length, results[0]?.length ?? 0];
+  const end = `${toCol(left + columns - 1)}${top + rows}`;
+  const stands = rows * columns === 1 ? [[value]] : await read(`${address}:${end}`, sheet, address);
+  results.forEach((row, r) =>
+    row.forEach((after, c) => {
+      const before = stands[r]?.[c] ?? null;
+      const key = keyOf(sheet, top + r, left + c);
+      if (isSame(before, after)) moved.delete(key);
+      else moved.set(key, { sheet, address: `${toCol(left + c)}${top + r + 1}`, before, after });
+    }),
+  );
+}
+
+const keyOf = (sheet: string, row: number, column: number): string => `${sheet}|${row}|${column}`;
+
+/** The first cell of a reference; undefined for names, tables and whole columns, which are read as they stand. */
+function placeOf(
+  reference: string,
+  sheet: string,
+): { readonly sheet: string; readonly top: number; readonly left: number } | undefined {
+  const parsed = reference.includes('[') ? undefined : parseA1Ref(reference.replace(/#$/, ''));
+  if (!parsed || 'name' in parsed || parsed.range.top == null || parsed.range.left == null) return undefined;
+  return { sheet: parsed.context?.[0] ?? sheet, top: parsed.range.top, left: parsed.range.left };
+}

@@ -1,0 +1,51 @@
+/** A plain static web server that knows nothing of releases: Python's. */
+import { spawn } from 'node:child_process';
+import { createServer, type AddressInfo } from 'node:net';
+import { setTimeout } from 'node:timers/promises';
+
+export interface Served {
+  /** Address of the folder, without a slash at the end. */
+  readonly at: string;
+  end(): Promise<void>;
+}
+
+export async function serve(folder: string): Promise<Served> {
+  const port = await freePort();
+  const server = spawn('python3', ['-m', 'http.server', String(port), '--bind', '127.0.0.1', '--directory', folder], {
+    stdio: 'ignore',
+  });
+  const at = `http://localhost:${port}`;
+  for (let tries = 0; !(await answers(at)); tries++) {
+    if (tries > 200 || server.exitCode !== null) throw new Error('the web server does not answer');
+    await setTimeout(100);
+  }
+  return {
+    at,
+    end: () =>
+      new Promise((resolve) => {
+        if (server.exitCode !== null || server.signalCode !== null) {
+          resolve();
+          return;
+        }
+        server.once('exit', () => resolve());
+        server.kill();
+      }),
+  };
+}
+
+const answers = (at: string): Promise<boolean> =>
+  fetch(at).then(
+    () => true,
+    () => false,
+  );
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer();
+    probe.once('error', reject);
+    probe.listen(0, '127.0.0.1', () => {
+      const { port } = probe.address() as AddressInfo;
+      probe.close(() => resolve(port));
+    });
+  });
+}
