@@ -1,5 +1,5 @@
 /**
- * `npm test`: every test. The browser tests want Chromium, those of the extension for Calc LibreOffice; without them
+ * `npm test`: every test. The browser tests and those of releases want Chromium, those of the extension for Calc LibreOffice; without them
  * they are left out with a word on it, except in continuous integration, where that is a failure. Arguments are handed
  * to the first run, as `npm test -- pin`.
  */
@@ -23,10 +23,12 @@ function run(config, ...more) {
 
 let good = run('test/vitest.config.ts', ...args);
 if (args.length === 0) {
-  if (existsSync(chromium) || process.env.CI) good = run('test/browser/vitest.config.ts') && good;
+  if (existsSync(chromium) || process.env.CI)
+    for (const config of ['test/browser/vitest.config.ts', 'test/release/served/vitest.config.ts'])
+      good = run(config) && good;
   else
     console.log(
-      `\nThe browser tests were left out: there is no Chromium at ${chromium} (Debian: apt-get install chromium; elsewhere set CHROMIUM to its path).`,
+      `\nThe browser tests, and those of releases, were left out: there is no Chromium at ${chromium} (Debian: apt-get install chromium; elsewhere set CHROMIUM to its path).`,
     );
   if (LIBREOFFICE.every((file) => existsSync(file)) || process.env.CI)
     good = run('test/libreoffice/program/vitest.config.ts') && good;

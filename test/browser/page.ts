@@ -2,7 +2,7 @@
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { chromium } from 'playwright-core';
-import type { Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 
 const TYPES: Readonly<Record<string, string>> = {
   html: 'text/html',
@@ -22,6 +22,10 @@ const QUIET = [
 ];
 /** No name but this machine's has an address, so that nothing could leave it if it tried. */
 const AT_HOME = '--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE localhost';
+
+/** Chromium with a profile of its own. */
+export const startBrowser = (): Promise<Browser> =>
+  chromium.launch({ executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium', args: [...QUIET, AT_HOME] });
 
 export interface OpenPage {
   readonly page: Page;
@@ -46,10 +50,7 @@ export async function openPage(files: Readonly<Record<string, string | Uint8Arra
     server.listen(0, 'localhost', resolve);
   });
   const home = `http://localhost:${(server.address() as AddressInfo).port}/`;
-  const browser = await chromium.launch({
-    executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
-    args: [...QUIET, AT_HOME],
-  });
+  const browser = await startBrowser();
   const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
   // As long as the polls of these tests.
   page.setDefaultTimeout(60_000);

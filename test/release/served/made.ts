@@ -2,7 +2,7 @@
  * Two releases, made once a run by `npm run release`: one of the sources as they are, and a newer one, of a copy of them with
  * another default and another version. RELEASED=folder takes a finished first one for BASE; it is copied, not changed.
  */
-import { execFile } from 'node:child_process';
+import { execFile, execFileSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -59,6 +59,12 @@ export async function release(
     return { code, said: stdout + stderr };
   }
 }
+
+/** What a formula gives with the sources of the newer release, by its command line. */
+export const newerResult = (sources: string, formula: string): number =>
+  Number(
+    execFileSync(process.execPath, ['src/cli/run.mjs', 'calc', formula], { cwd: sources, encoding: 'utf8' }).trim(),
+  );
 
 export default async function setup(project: TestProject): Promise<() => void> {
   const scratch = mkdtempSync(path.join(tmpdir(), 'rodsheet-releases-'));
