@@ -1,7 +1,8 @@
 import { parseA1Ref, toCol } from '@borgar/fx';
-import { isCellError, type Cell } from '../../catalogue/cell.ts';
+import { isBlankCell, isCellError, type Cell } from '../../catalogue/cell.ts';
 import { isSame } from '../../sheet/same-value.ts';
 import type { ReadCell } from '../explain-cell.ts';
+import type { ReadCall } from '../read-call.ts';
 import type { SheetPort } from '../port.ts';
 import type { PaneTools } from './pane-tools.ts';
 import type { FormulaCell } from '../unknown-name.ts';
@@ -55,8 +56,8 @@ export async function whatMoves(
   };
   const reads = new Map<FormulaCell, ReadCell>();
   const left = new Set<FormulaCell>();
-  for (let round = 0, known = -1; round < MOST_ROUNDS && known < moved.size; round++) {
-    known = moved.size;
+  for (let round = 0, more = true; round < MOST_ROUNDS && more; round++) {
+    more = false;
     for (const [i, cell] of ours.entries()) {
       if (round === 0) progress(i, ours.length);
       const last = reads.get(cell);
@@ -64,35 +65,44 @@ export async function whatMoves(
       reads.set(cell, next);
       const [call] = next.calls;
       if (call === last?.calls[0] && call) continue;
-      const results = call && 'declaration' in call && call.whole ? call.results : undefined;
+      const known = call && 'declaration' in call ? call : undefined;
+      const results = known && isShown(cell.formula, known) ? known.results : undefined;
       if (!results || (isCellError(cell.value) && NO_RESULT.test(cell.value.error))) left.add(cell);
-      else await compare(cell, results, read, moved);
+      else if (known?.whole || !isBlankCell(cell.value)) more = (await compare(cell, results, read, moved)) || more;
     }
   }
   return { moved: [...moved.values()], compared: ours.length - left.size, left: [...left] };
 }
 
-/** Notes the cells of a formula whose results are not what stands there. */
+/** Whether a cell shows what a call gives, if it shows anything: the call is all of its formula, or stands there beside `""` for rows that are not filled in. */
+const isShown = (formula: string, { text, whole }: ReadCall): boolean =>
+  whole || /^=(IF\([^()]*,"",@\)|IF\([^()]*,@,""\))$/i.test(formula.replace(text, () => '@').replace(/\s/g, ''));
+
+/** Notes the cells of a formula whose results are not what stands there; whether that changed what is known of any. */
 async function compare(
   { sheet, address, value }: FormulaCell,
   results: Rows,
   read: SheetPort['read'],
   moved: Map<string, MovedCell>,
-): Promise<void> {
+): Promise<boolean> {
   const at = placeOf(address, sheet);
-  if (!at) return;
+  if (!at) return false;
   const { top, left } = at;
   const [rows, columns] = [results.length, results[0]?.length ?? 0];
   const end = `${toCol(left + columns - 1)}${top + rows}`;
   const stands = rows * columns === 1 ? [[value]] : await read(`${address}:${end}`, sheet, address);
+  let changed = false;
   results.forEach((row, r) =>
     row.forEach((after, c) => {
       const before = stands[r]?.[c] ?? null;
       const key = keyOf(sheet, top + r, left + c);
+      const known = moved.get(key);
+      changed ||= !isSame(known ? known.after : before, after);
       if (isSame(before, after)) moved.delete(key);
       else moved.set(key, { sheet, address: `${toCol(left + c)}${top + r + 1}`, before, after });
     }),
   );
+  return changed;
 }
 
 const keyOf = (sheet: string, row: number, column: number): string => `${sheet}|${row}|${column}`;

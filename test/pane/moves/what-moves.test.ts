@@ -82,6 +82,23 @@ describe('what would move', () => {
     ]);
   });
 
+  it('is told where the call stands beside an empty text for rows that are not filled in', async () => {
+    const found = await moves(
+      { A1: 3.5, B1: 10, C1: 12, C2: '', C3: 12, C4: 12 },
+      {
+        C1: '=IF(A1="","",BURN.PIN.OXYGEN(A1,B1))',
+        C2: '=IF(A2="", "", BURN.PIN.OXYGEN(A2,B2))',
+        C3: '=IF(A1>0,BURN.PIN.OXYGEN(A1,B1),"")',
+        C4: '=IF(A1="",0,BURN.PIN.OXYGEN(A1,B1))',
+      },
+    );
+    expect(found.moved.map(({ address, after }) => [address, after])).toEqual([
+      ['C1', oxygen],
+      ['C3', oxygen],
+    ]);
+    expect(found.left.map((cell) => cell.address)).toEqual(['C4']);
+  });
+
   it('leaves out what it cannot compare, and says which', async () => {
     const found = await moves(
       { A1: 3.5, B1: 10, C1: 1, C2: { error: '#NAME?', message: '' }, C3: 3, C4: '2020.01.01', C5: 7 },

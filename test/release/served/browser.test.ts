@@ -197,8 +197,9 @@ function bookOf(file: Uint8Array): Book {
         spills[name].push({ from: address, to: `${address}:${addressOf(bottom, right)}` });
     }
   }
+  const names = Object.fromEntries(workbook.names.map((each) => [each.name, each.formula.replace(/[=$']/g, '')]));
   const [first] = workbook.sheets;
-  return { sheets, formulas, spills, active: { sheet: first?.name ?? '', at: 'A1' } };
+  return { sheets, formulas, spills, names, active: { sheet: first?.name ?? '', at: 'A1' } };
 }
 
 /** The host vendor's library, unmodified, at its address. */
