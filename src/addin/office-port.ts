@@ -4,7 +4,6 @@ import { toCol } from '@borgar/fx';
 import type { Cell } from '../catalogue/cell.ts';
 import type { SelectedCell, SheetPort } from '../pane/port.ts';
 import type { Entered, FormulaCell } from '../pane/unknown-name.ts';
-import { fetchMoves } from './fetch-moves.ts';
 import { findReference } from './office-reference.ts';
 import type { Shown } from './shown.ts';
 
@@ -24,7 +23,7 @@ export function officePort(run: Run, shown: Shown = ALWAYS): SheetPort {
         await context.sync();
         return cellsOf(found.range);
       }),
-    formulas: { all: () => run(allFormulas), enter: (cells) => enter(run, cells), moves: fetchMoves },
+    formulas: { all: () => run(allFormulas), enter: (cells) => enter(run, cells) },
     putFormula: (formula) =>
       run(async (context) => {
         context.workbook.getActiveCell().formulas = [[formula]];

@@ -1,5 +1,4 @@
 import type { Cell } from '../catalogue/cell.ts';
-import type { ShowMoves } from './moves/pane-tools.ts';
 import type { Entered, FormulaCell } from './unknown-name.ts';
 
 /** A cell the user has selected. */
@@ -28,8 +27,6 @@ export interface SheetPort {
     all(): Promise<readonly FormulaCell[]>;
     /** Enters each cell's formula as it stands, and says why where it cannot be. */
     enter(cells: readonly FormulaCell[]): Promise<Entered>;
-    /** What shows which of them would move. */
-    moves(): Promise<ShowMoves>;
   };
   /** Puts a formula, in the locale-independent writing, in the selected cell. */
   putFormula(formula: string): Promise<void>;

@@ -1,10 +1,10 @@
 import { parseA1Ref, toCol } from '@borgar/fx';
 import { isBlankCell, isCellError, type Cell } from '../../catalogue/cell.ts';
 import { isSame } from '../../sheet/same-value.ts';
-import type { ReadCell } from '../explain-cell.ts';
+import { isKnown, readSelectedCell, type ReadCell } from '../explain-cell.ts';
+import { findCalls } from '../formula-calls.ts';
 import type { ReadCall } from '../read-call.ts';
 import type { SheetPort } from '../port.ts';
-import type { PaneTools } from './pane-tools.ts';
 import type { FormulaCell } from '../unknown-name.ts';
 
 /** A cell that does not hold what this version gives. */
@@ -30,14 +30,19 @@ const MOST_ROUNDS = 6;
 /** What stands in a cell that has no result. */
 const NO_RESULT = /^#(NAME\?|BUSY!|CONNECT!|GETTING_DATA|BLOCKED!)/;
 
+/** Whether a cell holds BURN.VERSION and nothing else. */
+export function isVersion({ formula }: FormulaCell): boolean {
+  const [call] = findCalls(formula);
+  return call?.whole === true && call.name === 'BURN.VERSION';
+}
+
 /** Calculates every cell of ours anew, from what the cells hold and from what came of those before, and changes nothing. */
 export async function whatMoves(
   formulas: readonly FormulaCell[],
   port: Pick<SheetPort, 'read'>,
-  { findCalls, readSelectedCell, isVersion }: PaneTools,
   progress: (done: number, of: number) => void,
 ): Promise<WhatMoves> {
-  const ours = formulas.filter(({ formula }) => findCalls(formula).length > 0 && !isVersion(formula));
+  const ours = formulas.filter((cell) => findCalls(cell.formula).length > 0 && !isVersion(cell));
   const moved = new Map<string, MovedCell>();
   const kept = new Map<string, Promise<Rows>>();
   const read = (reference: string, sheet: string, address: string): Promise<Rows> => {
@@ -65,7 +70,7 @@ export async function whatMoves(
       reads.set(cell, next);
       const [call] = next.calls;
       if (call === last?.calls[0] && call) continue;
-      const known = call && 'declaration' in call ? call : undefined;
+      const known = call && isKnown(call) ? call : undefined;
       const results = known && isShown(cell.formula, known) ? known.results : undefined;
       if (!results || (isCellError(cell.value) && NO_RESULT.test(cell.value.error))) left.add(cell);
       else if (known?.whole || !isBlankCell(cell.value)) more = (await compare(cell, results, read, moved)) || more;

@@ -1,52 +1,54 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { CALCULATION_VERSION } from '../../core/version.ts';
-import { readSelectedCell } from '../explain-cell.ts';
-import { findCalls } from '../formula-calls.ts';
+import { Moves } from '../moves/moves.tsx';
+import { isVersion, whatMoves, type WhatMoves } from '../moves/what-moves.ts';
 import type { SheetPort } from '../port.ts';
 import type { FormulaCell } from '../unknown-name.ts';
 
-const isVersion = (formula: string): boolean => {
-  const [call] = findCalls(formula);
-  return call?.whole === true && call.name === 'BURN.VERSION';
-};
-const isOlder = ({ formula, value }: FormulaCell): boolean =>
-  typeof value === 'string' && value !== CALCULATION_VERSION && isVersion(formula);
+const isOlder = (cell: FormulaCell): boolean =>
+  typeof cell.value === 'string' && cell.value !== CALCULATION_VERSION && isVersion(cell);
 
 /** For a workbook that was calculated with another version: that it was, and on request what would move; `asked` counts the requests made elsewhere. */
 export function OlderWorkbook({ port, asked }: { readonly port: SheetPort; readonly asked: number }) {
   const { formulas } = port;
   const [older, setOlder] = useState<FormulaCell>();
+  const [found, setFound] = useState<WhatMoves>();
   const [said, say] = useState('');
-  const place = useRef<HTMLDivElement>(null);
+  const read = async (): Promise<readonly FormulaCell[]> => {
+    const all = (await formulas?.all()) ?? [];
+    setOlder(all.find(isOlder));
+    return all;
+  };
   const look = (): void => {
-    say('');
-    formulas
-      ?.moves()
-      .then((show) => show(place.current!, port, { findCalls, readSelectedCell, isVersion }, older))
+    setFound(undefined);
+    read()
+      .then((all) => whatMoves(all, port, (done, of) => say(`${done} of ${of} formulas`)))
+      .then((moves) => {
+        setFound(moves);
+        say('');
+      })
       .catch((e: unknown) => say(`That did not work: ${e instanceof Error ? e.message : String(e)}`));
   };
   useEffect(() => {
-    formulas?.all().then(
-      (all) => setOlder(all.find(isOlder)),
-      () => undefined,
-    );
+    read().catch(() => undefined);
   }, [port]);
   useEffect(() => {
     if (asked > 0) look();
   }, [asked]);
+  if (!older && asked === 0) return null;
+  const since = older?.value as string | undefined;
   return (
-    <div class="rs-note rs-older" hidden={!older && asked === 0}>
+    <div class="rs-note rs-older">
       {older && (
         <p>
-          This workbook was calculated with {older.value as string} ({older.sheet} {older.address}); this is{' '}
-          {CALCULATION_VERSION}. Its figures stay until they are calculated anew.{' '}
+          This workbook was calculated with {since} ({older.sheet} {older.address}); this is {CALCULATION_VERSION}. Its
+          figures stay until they are calculated anew.{' '}
           <button type="button" onClick={look}>
             What would move?
           </button>
         </p>
       )}
-      <div ref={place} role="status" />
-      <p>{said}</p>
+      <div role="status">{found ? <Moves found={found} since={since} /> : said}</div>
     </div>
   );
 }

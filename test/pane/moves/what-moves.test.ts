@@ -1,14 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { findFunction } from '../../../src/catalogue/catalogue.ts';
 import type { Cell } from '../../../src/catalogue/cell.ts';
-import { readSelectedCell } from '../../../src/pane/explain-cell.ts';
-import { findCalls } from '../../../src/pane/formula-calls.ts';
 import { whatMoves, type WhatMoves } from '../../../src/pane/moves/what-moves.ts';
 import type { FormulaCell } from '../../../src/pane/unknown-name.ts';
 import { call } from '../../../src/sheet/call.ts';
 import type { Argument } from '../../../src/sheet/host-function.ts';
-
-const tools = { findCalls, readSelectedCell, isVersion: (formula: string): boolean => formula === '=BURN.VERSION()' };
 
 /** A sheet `Job` by address. Ranges are read cell by cell. */
 type Sheet = Readonly<Record<string, Cell>>;
@@ -40,7 +36,7 @@ async function moves(
     if (!/^[A-Z]\d/.test(reference)) return Promise.reject(new Error('there is no such name'));
     return Promise.resolve(columnsOf(reference).map((row) => row.map((address) => cells[address] ?? null)));
   };
-  return { ...(await whatMoves(all, { read }, tools, () => undefined)), asked };
+  return { ...(await whatMoves(all, { read }, () => undefined)), asked };
 }
 
 function fresh(name: string, ...args: readonly Argument[]): Cell {

@@ -1,26 +1,11 @@
-import { render } from 'preact';
 import { changedDefaults } from '../../core/assumptions/changed-defaults.ts';
 import { changesAfter, HISTORY, versionAsOf } from '../../core/assumptions/history.ts';
 import { CALCULATION_VERSION } from '../../core/version.ts';
 import { showCell } from '../show-cell.ts';
 import type { FormulaCell } from '../unknown-name.ts';
-import type { ShowMoves } from './pane-tools.ts';
-import { whatMoves, type WhatMoves } from './what-moves.ts';
+import type { WhatMoves } from './what-moves.ts';
 
 const MOST_SHOWN = 40;
-
-export const showMoves: ShowMoves = async (element, port, tools, older) => {
-  const all = (await port.formulas?.all()) ?? [];
-  const found = await whatMoves(all, port, tools, (done, of) =>
-    render(
-      <p>
-        {done} of {of} formulas
-      </p>,
-      element,
-    ),
-  );
-  render(<Found found={found} since={older && showCell(older.value)} />, element);
-};
 
 interface Given {
   readonly found: WhatMoves;
@@ -28,7 +13,8 @@ interface Given {
   readonly since: string | undefined;
 }
 
-function Found({ found: { moved, compared, left }, since }: Given) {
+/** What a version moves: how many cells, which, and what changed since the version before. */
+export function Moves({ found: { moved, compared, left }, since }: Given) {
   return (
     <>
       <p>
