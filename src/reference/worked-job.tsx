@@ -238,8 +238,8 @@ function checkProse(job: Job): void {
     'the narrow hose needs more': job.number('Hose', 'B1') > job.number('Hose', 'B2') + 20,
     'the first pin is the deepest':
       at(plan, 'tip pressure', 0) === Math.max(...plan.slice(1, -1).map((_, i) => at(plan, 'tip pressure', i))),
-    'water saves minutes only':
-      job.number('Cooling', 'B2') - job.number('Cooling', 'B3') > 1 && job.number('Cooling', 'B2') < 30,
+    'water saves minutes at most':
+      job.number('Cooling', 'B2') >= job.number('Cooling', 'B3') && job.number('Cooling', 'B2') < 30,
     'shrinking is next to nothing': Math.abs(job.number('Cooling', 'B4')) < 0.0002,
     'burning loosens, with much doubt':
       at(grip, 'likely', 'force after') < at(grip, 'likely', 'force before') &&

@@ -41,9 +41,8 @@ async function main(): Promise<number> {
     console.log(`Serve ${out} at ${values.base}; server/ in it says how, index.html tells people how to install it.`);
     return 0;
   } catch (thrown) {
-    if (!(thrown instanceof Refused)) throw thrown;
-    console.error(thrown.message);
-    return 1;
+    console.error(thrown instanceof Error ? thrown.message : String(thrown));
+    return thrown instanceof Refused ? 1 : 4;
   }
 }
 
