@@ -26,8 +26,11 @@ beforeAll(async () => {
 });
 afterAll(() => served.end());
 
-/** Asks the plain server for what stands at an address of the release. */
-const ask = (address: string): Promise<Response> => fetch(address.replace(BASE, served.at));
+/** Asks the plain server for what stands at an address of the release; the whole of it, since an answer left unread ends badly. */
+async function ask(address: string): Promise<{ readonly status: number; readonly text: string }> {
+  const response = await fetch(address.replace(BASE, served.at));
+  return { status: response.status, text: await response.text() };
+}
 
 describe('the folder of a release', () => {
   it('has a folder for each version, the newer of which is the latest too', () => {
@@ -78,8 +81,7 @@ describe('the folder of a release', () => {
   it.each(['', ...folders.map((folder) => `${folder}/`)])(
     '"%s" has a page whose every link the server answers',
     async (folder) => {
-      const page = new JSDOM(await (await ask(`${BASE}/${folder}`)).text(), { url: `${BASE}/${folder}` }).window
-        .document;
+      const page = new JSDOM((await ask(`${BASE}/${folder}`)).text, { url: `${BASE}/${folder}` }).window.document;
       const links = [...page.querySelectorAll('[href], [src]')].map(
         (element) => (element as HTMLAnchorElement).href || (element as HTMLImageElement).src,
       );
@@ -93,7 +95,7 @@ describe('the folder of a release', () => {
   );
 
   it('lists at its address every version, the newest first, and the latest', async () => {
-    const text = await (await ask(`${BASE}/`)).text();
+    const { text } = await ask(`${BASE}/`);
     const at = [`${BASE}/latest/manifest.xml`, ...[...versions].reverse().map((v) => `${BASE}/v/${v}/manifest.xml`)];
     const places = at.map((address) => text.indexOf(`<code>${address}`));
     expect(
