@@ -211,7 +211,7 @@ class RowBases {
     this.bases = basis.reading('rows of lists', () => new Map<string, Basis>());
   }
 
-  with(overrides: readonly Override[]): Basis {
+  under(overrides: readonly Override[]): Basis {
     if (overrides.length === 0) return this.basis;
     const key = JSON.stringify(overrides);
     if (this.bases.size > MOST_BASES) this.bases.clear();
@@ -261,7 +261,7 @@ function readItem(
       throw e;
     }
   });
-  const basis = bases.with(overrides);
+  const basis = bases.under(overrides);
   const operation = OPERATIONS[operationIn(under)] as Operation;
   const sizes = Object.fromEntries(
     operation.order.map((name) => [name, sizeIn(under(name), operation, name, layout, basis)]),
