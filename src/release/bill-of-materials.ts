@@ -62,11 +62,11 @@ export function billOfMaterials(version: string, packages: readonly ShippedPacka
 
 function componentOf(one: ShippedPackage, locked: LockedPackages): Models.Component {
   const key = `${one.name}@${one.version}`;
-  const [group, name] = one.name.startsWith('@') ? one.name.split('/') : [undefined, one.name];
+  const [, group, name = one.name] = /^(@[^/]+)\/(.*)$/.exec(one.name) ?? [];
   const [place] = placesOf(key, locked);
   const { integrity } = locked[place ?? ''] ?? {};
   if (place === undefined || integrity === undefined) throw new Error(`${key} is shipped, and not in the lock file`);
-  return new Models.Component(Enums.ComponentType.Library, name!, {
+  return new Models.Component(Enums.ComponentType.Library, name, {
     ...(group === undefined ? {} : { group }),
     bomRef: key,
     version: one.version,

@@ -1,6 +1,10 @@
 /** What a release is called: version of the program and version of the calculation, as `0.1.0-2026.11.29`. */
-import manifest from '../../package.json' with { type: 'json' };
+import { readFileSync } from 'node:fs';
 import { CALCULATION_VERSION } from '../core/version.ts';
+
+const manifest = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+  readonly version: string;
+};
 
 /**
  * Both, since either alone would name two different things alike: a pane can change while no figure moves, and figures can
