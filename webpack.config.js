@@ -49,7 +49,12 @@ export default async (env = {}) => {
     entry: {
       // What it fetches later stands beside its page: it cannot ask a document where it came from.
       functions: { import: ['./src/addin/functions.ts', './src/pane/pane.css'], publicPath: '' },
-      ...(trial ? { 'trial/trial': ['./src/trial/trial.tsx', './src/trial/trial.css'] } : {}),
+      ...(trial
+        ? {
+            'trial/early-keys': './src/trial/early-keys.ts',
+            'trial/trial': ['./src/trial/trial.tsx', './src/trial/trial.css'],
+          }
+        : {}),
     },
     output: {
       path: path.join(ROOT, 'dist'),

@@ -24,7 +24,14 @@ async function start(): Promise<void> {
   } catch (thrown) {
     status.textContent = `The trial workbook could not start: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
     throw thrown;
+  } finally {
+    await (globalThis as EarlyKeys).typeEarlyKeys?.();
   }
+}
+
+/** Left by early-keys.ts. */
+interface EarlyKeys {
+  readonly typeEarlyKeys?: () => Promise<void>;
 }
 
 /** A file dropped anywhere on the page is opened. */

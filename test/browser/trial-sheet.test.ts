@@ -39,6 +39,7 @@ beforeAll(async () => {
   const text = (name: string): string => outputFiles.find((file) => file.path === name)?.text ?? '';
   open = await openPage({
     '': readFileSync(`${ROOT}src/trial/index.html`, 'utf8'),
+    'early-keys.js': '',
     'trial.js': text('/trial.js'),
     'trial.css': text('/page.css'),
   });
