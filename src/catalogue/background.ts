@@ -151,9 +151,9 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: "Any maker's own construction; set yours in the assumptions.",
   },
   'ROD.PICK': {
-    how: 'Every rod that fits the opening, the clear length, the reach and the supply is sized, and the one with the least burning and changing time is picked.',
+    how: 'Every rod that fits the opening, the clear length, the reach and the supply is sized, coupled too where that could pay, and the one whose work costs least is picked: crew time at the work, rods and oxygen by the prices assumed, rods counted before they are rounded up.',
     holds: 'As the operation it picks for.',
-    leavesOut: 'What is in stock, and what it costs.',
+    leavesOut: 'What is in stock; set crew price, rod price, bar price and oxygen price to yours.',
     fails: ['=BURN.ROD.PICK("HOLE",0.2,6)'],
   },
   'ROD.CUTLIST': {

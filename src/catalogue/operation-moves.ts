@@ -80,8 +80,8 @@ const ASSUMED: Readonly<Partial<Record<Result, Pick<Monotone, 'risesWith' | 'fal
 };
 
 /**
- * How a result of an operation moves with its sizes and with what is assumed. The quickest of several ways may burn more, so
- * what is burned jumps where the ways change places; each by itself moves as it should, and so does the time of the quickest.
+ * How a result of an operation moves with its sizes and with what is assumed. The cheapest of several ways may burn more or take longer, so
+ * what is taken jumps where the ways change places; each by itself moves as it should, and so does the cost of the cheapest.
  */
 export function operationMoves<N extends string>(
   { id, methods }: Pick<Operation, 'id' | 'methods'>,
@@ -95,6 +95,6 @@ export function operationMoves<N extends string>(
     ...assumed,
     given: ['rod'] as unknown as readonly N[],
   };
-  const ways = result === 'TIME' || result === 'PRESSURE' ? undefined : methods;
+  const ways = result === 'PRESSURE' ? undefined : methods;
   return ways?.names.map((name) => ({ ...moves, assuming: { [ways.choice]: name } })) ?? [moves];
 }

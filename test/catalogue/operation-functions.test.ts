@@ -41,12 +41,14 @@ describe('the notes of a plan', () => {
 
   it('say when a row of holes beats a kerf, and when it does not', () => {
     expect(note('BURN.CUT.PLAN', 12, 24)).toMatch(
-      /row of holes: [\d.]+ min at the work, against [\d.]+ min with a kerf/,
+      /row of holes: the work costs [\d.]+ in [\d.]+ min, against [\d.]+ in [\d.]+ min with a kerf/,
     );
     expect(note('BURN.CUT.PLAN', 1, 24)).toMatch(
-      /kerf: [\d.]+ min at the work, against [\d.]+ min with a row of holes/,
+      /kerf: the work costs [\d.]+ in [\d.]+ min, against [\d.]+ in [\d.]+ min with a row of holes/,
     );
-    expect(note('BURN.CUT.PLAN', 12, 24, undefined, undefined, [['cut method', 'kerf']])).not.toContain('against');
+    expect(note('BURN.CUT.PLAN', 12, 24, undefined, undefined, [['cut method', 'kerf']])).not.toContain(
+      'with a row of holes',
+    );
   });
 
   it('say how much dearer a material is that does not burn', () => {

@@ -2,7 +2,7 @@
  * What the declarations say of how results move, on pairs of calls that differ in one thing.
  *
  * What is physics and yet not declared, since it is not so: a picked rod changes with the sizes, so that the rod is given; a
- * somewhat wider hole can burn faster than one so narrow that slag holds it up; the quickest of two ways need not burn least; a
+ * somewhat wider hole can burn faster than one so narrow that slag holds it up; the cheapest of two ways need not burn least; a
  * rod's iron brings heat and takes it; rods with a longer stub pass less oxygen and lose less in lighting; cooling with the
  * size of pin and hole, since heat brought in and metal to take it both grow; the time until a room is enriched with fresh air,
  * where it starts with less oxygen than that air has; the force after a push that failed with the length, since the same push

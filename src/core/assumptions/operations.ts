@@ -82,9 +82,9 @@ export const OPERATION_ASSUMPTIONS = [
   {
     name: 'cut method',
     summary:
-      'How a section is severed: with a kerf, or by piercing a row of holes; quickest takes the one with the least time',
-    choices: ['quickest', 'kerf', 'row of holes'],
-    value: 'quickest',
+      'How a section is severed: with a kerf, or by piercing a row of holes; cheapest takes the one that costs least by `crew price`, `rod price` and `oxygen price`',
+    choices: ['cheapest', 'kerf', 'row of holes'],
+    value: 'cheapest',
     kind: 'convention',
     source: 'common practice',
   },

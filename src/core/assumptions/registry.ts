@@ -7,6 +7,7 @@ import { HEAT_ASSUMPTIONS } from './heat.ts';
 import { JOB_ASSUMPTIONS } from './job.ts';
 import { OPERATION_ASSUMPTIONS } from './operations.ts';
 import { OXYGEN_ASSUMPTIONS } from './oxygen.ts';
+import { PRICE_ASSUMPTIONS } from './prices.ts';
 import { ROD_ASSUMPTIONS } from './rods.ts';
 import { SHEET_ASSUMPTIONS } from './sheet.ts';
 
@@ -16,6 +17,7 @@ export const REGISTRY = [
   ...ROD_ASSUMPTIONS,
   ...BURN_ASSUMPTIONS,
   ...CREW_ASSUMPTIONS,
+  ...PRICE_ASSUMPTIONS,
   ...OXYGEN_ASSUMPTIONS,
   ...OPERATION_ASSUMPTIONS,
   ...HEAT_ASSUMPTIONS,

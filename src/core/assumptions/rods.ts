@@ -70,9 +70,10 @@ export const ROD_ASSUMPTIONS = [
   },
   {
     name: 'coupled rods',
-    summary: 'Whether rods are coupled end to end, losing one stub a string',
-    choices: ['no', 'yes'],
-    value: 'no',
+    summary:
+      'Whether rods are coupled end to end, losing one stub a string, where the call leaves it open; no couples only where no single rod reaches',
+    choices: ['where cheaper', 'no', 'yes'],
+    value: 'where cheaper',
     kind: 'convention',
     source: 'common practice',
   },

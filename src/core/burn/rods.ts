@@ -89,10 +89,23 @@ export function rodNames(rod: Rod): {
   readonly burnt: NumberName;
   readonly stub: NumberName;
   readonly access: NumberName;
+  readonly price: NumberName;
 } {
   return rod.kind === 'bar'
-    ? { feed: 'bar feed ratio', burnt: 'bar oxygen burnt share', stub: 'bar stub', access: 'bar access length' }
-    : { feed: 'rod feed ratio', burnt: 'oxygen burnt share', stub: 'stub', access: 'access length' };
+    ? {
+        feed: 'bar feed ratio',
+        burnt: 'bar oxygen burnt share',
+        stub: 'bar stub',
+        access: 'bar access length',
+        price: 'bar price',
+      }
+    : {
+        feed: 'rod feed ratio',
+        burnt: 'oxygen burnt share',
+        stub: 'stub',
+        access: 'access length',
+        price: 'rod price',
+      };
 }
 
 /** Mass of steel in a metre of rod, kg/m: tube wall and wires. */

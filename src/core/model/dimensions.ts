@@ -60,6 +60,7 @@ export const DIMENSIONS: Readonly<Record<QuantityName, Dimension>> = {
   concentration: dimension(-3, 1),
   money: dimension(0, 0, 0, 0, 0, 1),
   moneyPerMass: dimension(0, -1, 0, 0, 0, 1),
+  moneyPerSteel: dimension(0, -1, 0, 0, 0, 1),
   moneyPerTime: dimension(0, 0, -1, 0, 0, 1),
   oxygenPerMass: NONE,
 };

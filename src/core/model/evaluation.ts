@@ -197,8 +197,18 @@ export class Evaluation {
     if (!some) return 0;
     const values = from.map((use) => this.numeric(use));
     const column = this.pool.take(where.length);
-    for (let i = 0; i < where.length; i++)
-      column[i] = where[i]! > 0 ? orNaN(() => by(...values.map((v) => (typeof v === 'number' ? v : v[i]!)))) : 0;
+    const at = new Array<number>(values.length).fill(0);
+    for (let i = 0; i < where.length; i++) {
+      if (!(where[i]! > 0)) {
+        column[i] = 0;
+        continue;
+      }
+      for (let k = 0; k < values.length; k++) {
+        const value = values[k]!;
+        at[k] = typeof value === 'number' ? value : value[i]!;
+      }
+      column[i] = by(...at);
+    }
     return column;
   }
 

@@ -39,6 +39,7 @@ export const BREACH = defineOperation({
   },
   material: 'breach material',
   opening: ({ hole }) => ({ width: hole, name: 'hole' }),
+  piercedAt: 'hole',
   work: () => ({
     steps: [...piercedHoles('n_holes'), calculated('starts', 'places to start at', 'count', 'n_holes', 'each hole')],
     tasks: [{ time: 'hole set time', symbol: 'n_holes' }],

@@ -30,12 +30,13 @@ const ROW_OF_HOLES: Work = {
     calculated('x', 'depth pierced', 'length', 't_s', 'the thickness'),
     assumed('pitch', 'hole pitch'),
     calculated(
-      'n',
-      'holes pierced',
+      'n_even',
+      'holes, not rounded',
       'count',
-      'max(1, ceil(L / (pitch * w) - 1e-9))',
-      'length / (hole pitch x width pierced), whole, up',
+      'max(1, L / (pitch * w))',
+      'length / (hole pitch x width pierced), at least one',
     ),
+    calculated('n', 'holes pierced', 'count', 'ceil(n_even - 1e-9)', 'holes, not rounded, whole, up'),
     assumed('taper', 'hole taper'),
     calculated('d_m', 'width at the mouth', 'length', 'w + taper * t_s', 'width pierced + hole taper x thickness'),
     calculated(
@@ -48,6 +49,7 @@ const ROW_OF_HOLES: Work = {
     reach,
   ],
   tasks: [{ time: 'row hole time', symbol: 'n' }],
+  whole: { count: 'n', even: 'n_even', burns: true },
 };
 
 /** Severing a plate or section, with a kerf or by piercing a row of holes. */

@@ -19,6 +19,7 @@ export const HOLE = defineOperation({
     depth: { summary: 'Depth to pierce', symbol: 'L', quantity: 'length', above: 0, max: 10, example: '6' },
   },
   opening: ({ hole }) => ({ width: hole, name: 'hole' }),
+  piercedAt: 'hole',
   work: () => ({ steps: piercedHoles('1') }),
   factors: ['hole taper'],
   pressure: piercePressure('L', 'L'),

@@ -9,6 +9,7 @@ import { calculated, decidedBy, entered, given, type Step } from '../model/step.
 import { StepList } from '../model/step-list.ts';
 import type { Operation } from './operation.ts';
 import { countSteps } from './rod-count.ts';
+import { costSteps, jointsOf } from './work-cost.ts';
 import { POSITION, siteOf } from './site.ts';
 import { tipPressureSteps } from './tip-pressure.ts';
 
@@ -177,7 +178,7 @@ export function burningSteps(
 
 /** Oxygen, metal and time at the work that follow from burning and rods. */
 function takingSteps(
-  { operation, method }: ItemShape,
+  { rod, coupled, operation, method }: ItemShape,
   {
     pierced,
     starts,
@@ -192,7 +193,10 @@ function takingSteps(
     readonly a: Assumptions;
   },
 ): readonly Step[] {
-  const tasks = operation.work(a, method).tasks ?? [];
+  const work = operation.work(a, method);
+  const { tasks = [] } = work;
+  const strings = coupled && a.value('string rods') > 0;
+  const joined = coupled ? [`${jointsOf('N', strings)} * t_joint`] : [];
   const taskTerms = tasks.map(({ symbol }, i) => `${symbol} * t_task_${i + 1}`);
   const fixed = operation.crewTimes.map((_, i) => `t_${i + 1}`);
   const handled = handling === '' ? '' : ' x factor of position and access';
@@ -230,14 +234,15 @@ function takingSteps(
     ),
     assumed('duty', 'burning duty'),
     assumed('t_change', 'rod change time'),
+    ...(coupled ? [assumed('t_joint', 'coupling time')] : []),
     ...tasks.map(({ time }, i) => assumed(`t_task_${i + 1}`, time)),
     decidedBy(
       calculated(
         't_work',
         'time at the work',
         'time',
-        `(${['t / duty', ...taskTerms, 'N * t_change'].join(' + ')})${handling}`,
-        `(burning time / burning duty + ${tasks.length > 0 ? 'tasks x their times + ' : ''}rods x rod change time)${handled}`,
+        `(${['t / duty', ...taskTerms, 'N * t_change', ...joined].join(' + ')})${handling}`,
+        `(burning time / burning duty + ${tasks.length > 0 ? 'tasks x their times + ' : ''}rods x rod change time${coupled ? ' + couplings x coupling time' : ''})${handled}`,
       ),
       ...POSITION,
       'access',
@@ -250,6 +255,7 @@ function takingSteps(
       `t_fixed + ${cooled.length > 0 ? 't_cool + ' : ''}t_work`,
       `times of the item + ${cooled.length > 0 ? 'cooling + ' : ''}time at the work`,
     ),
+    ...costSteps({ rod, coupled, strings, work, starts, handling }),
   ];
 }
 
@@ -261,6 +267,7 @@ const RESULTS = [
   't_crew',
   'l',
   'N_used',
+  'C_work',
   'M',
   'n_light',
   'reach',

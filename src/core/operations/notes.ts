@@ -3,6 +3,7 @@ import { findMaterial, type Material } from '../burn/materials.ts';
 import { shown } from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { removalOf } from '../burn/heat-balance.ts';
+import { showCost } from './price-words.ts';
 import { stubOf, type FittedRod } from './rod-fit.ts';
 import type { OperationId } from './all.ts';
 import { underWater } from './site.ts';
@@ -26,10 +27,16 @@ export function notesOf(sizing: Sized, basis: Basis): readonly string[] {
     sizing.rod.reason,
     methodNote(sizing, basis),
     deepNote(sizing, basis),
+    slagNote(sizing),
     materialNote(sizing, basis),
     waterNote(basis),
   ].filter((note) => note !== '');
 }
+
+const slagNote = ({ slagged, operation }: Sized): string =>
+  slagged
+    ? `slag gets out of so narrow a ${operation.piercedAt ?? ''} slowly: a wider one burns faster and costs less`
+    : '';
 
 const deepNote = ({ rod, rods, consumed, reach }: Sized, basis: Basis): string =>
   rod.coupled ? '' : tooDeepFor(rod, reach, rods, consumed, basis);
@@ -51,10 +58,11 @@ export function tooDeepFor(
   return `${shownLength(depth)} is deep for single rods of ${shownLength(length)}, which must keep their stub and the depth: ${rods} of them, where ${coupled} coupled ones would do; take longer or coupled rods`;
 }
 
-function methodNote({ method, timeAtWork, otherWays }: Sized, { a }: Basis): string {
+function methodNote({ method, cost, timeAtWork, otherWays }: Sized, { a }: Basis): string {
   if (method === undefined || otherWays.length === 0) return '';
   const minutes = (time: number): string => showQuantity(time, 'time', a.system, 3);
-  return `${method}: ${minutes(timeAtWork)} at the work, against ${otherWays.map((w) => `${minutes(w.time)} with a ${w.method ?? ''}`).join(', ')}`;
+  const others = otherWays.map((w) => `${showCost(w.cost)} in ${minutes(w.time)} with a ${w.method ?? ''}`);
+  return `${method}: the work costs ${showCost(cost)} in ${minutes(timeAtWork)}, against ${others.join(', ')}`;
 }
 
 function materialNote(sizing: Sized, basis: Basis): string {

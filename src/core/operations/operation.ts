@@ -42,6 +42,8 @@ export interface Work {
    */
   readonly steps: readonly Step[];
   readonly tasks?: readonly Task[];
+  /** A count that is rounded up, its step before that, and whether the burning goes with it: ways are weighed by the count before. */
+  readonly whole?: { readonly count: string; readonly even: string; readonly burns: boolean };
 }
 
 /** Something the rod's work must fit into. */
@@ -79,8 +81,10 @@ export interface Operation<G extends string = string> {
   readonly plans?: Readonly<Partial<Record<G, readonly Step[]>>>;
   /** Narrowest opening the rod must pass, or undefined where there is none. */
   opening(sizes: Planned<G>): Opening | undefined;
-  /** Ways to do it, where there is more than one, and the word that chooses; `quickest` takes the one with the least time. */
+  /** Ways to do it, where there is more than one, and the word that chooses; any other word takes the one that costs least. */
   readonly methods?: { readonly choice: ChoiceName; readonly names: readonly string[] };
+  /** Size that is the width of its pierces, so that slag leaves a larger one faster. */
+  readonly piercedAt?: G;
   work(a: Assumptions, method: string | undefined): Work;
   /** What scales the metal removed for the same oxygen, besides the site, and what it is a factor of in words. */
   removal?(a: Assumptions): { readonly factor: NumberName; readonly words: string } | undefined;

@@ -1,19 +1,20 @@
 import type { Basis } from '../basis.ts';
 import type { Material } from '../burn/materials.ts';
 import { calculatedFlow, meanFlow } from '../burn/rod-line.ts';
-import { RODS, rodNames, type Rod, type RodChoice } from '../burn/rods.ts';
+import { RODS, rodMassPerLength, rodName, rodNames, type Rod, type RodChoice } from '../burn/rods.ts';
 import type { CalcError } from '../errors.ts';
 import * as messages from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import type { Opening } from './operation.ts';
+import { pricesOf, showCost } from './price-words.ts';
 import { passes, stubOf, widthMade, type FittedRod } from './rod-fit.ts';
-import { underWater } from './site.ts';
+import { siteHandling, underWater } from './site.ts';
 import { unreachable, waysOf, type Fed, type Task, type Way } from './ways.ts';
 
 /** A rod that fits an item, and what it would take. */
 export interface Candidate {
   readonly rod: FittedRod;
-  /** Quickest first. */
+  /** Cheapest first. */
   readonly ways: readonly [Way, ...Way[]];
 }
 
@@ -94,10 +95,11 @@ function noneFits(
 }
 
 /**
- * The rods that fit one item, quickest first; of equals the shorter and thinner.
+ * The rods that fit one item, the one whose work costs least first; of equals the shorter and thinner.
  *
  * A rod fits where what it makes is no wider than the opening, it is no longer than the access, its flow is no
- * more than the supply's, and it reaches the far end with its stub. Where no single rod reaches, rods are coupled.
+ * more than the supply's, and it reaches the far end with its stub. Rods are coupled where that costs less or no single rod
+ * reaches, unless `choice` or the assumption `coupled rods` says otherwise.
  * `choice` names the rod and leaves the length open; `clear` [m] replaces the assumptions' clear length.
  */
 export function rankRods(
@@ -108,7 +110,8 @@ export function rankRods(
 ): readonly [Candidate, ...Candidate[]] {
   const { operation, planned, pressure, material } = task;
   const { a } = basis;
-  const coupled = (choice?.coupled ?? false) || a.word('coupled rods') === 'yes';
+  const wanted = a.word('coupled rods');
+  const coupled = (choice?.coupled ?? false) || wanted === 'yes';
   const opening = operation.opening(planned);
   const all = choice ? [choice.rod] : considered(material, basis);
   const passing = choice ? all : all.filter((r) => passes(r, opening, basis));
@@ -116,31 +119,48 @@ export function rankRods(
   const fed =
     clear === undefined ? basis.once(`rods fed ${passing.map((r) => r.name).join()} ${pressure}`, feed) : feed();
   if (fed.length === 0) throw noneFits(all, passing, opening, pressure, clear, basis);
-  const fitted = (coupling: boolean): readonly Fed[] =>
-    fed.map(({ rod, length, flow }) => ({ rod: { rod, length, coupled: coupling, reason: '' }, flow }));
-  const rate = (rods: readonly Fed[]): Candidate[] =>
-    waysOf(task, rods, basis).flatMap(([first, ...others], i) =>
+  const rate = (of: readonly FedLength[], coupling: boolean): Candidate[] => {
+    const rods = of.map(({ rod, length, flow }): Fed => ({
+      rod: { rod, length, coupled: coupling, reason: '' },
+      flow,
+    }));
+    return waysOf(task, rods, basis).flatMap(([first, ...others], i) =>
       first ? [{ rod: rods[i]!.rod, ways: [first, ...others] }] : [],
     );
-  const single = rate(fitted(coupled));
-  const candidates = single.length > 0 ? single : rate(fitted(true));
+  };
+  const single = rate(fed, coupled);
+  const worth =
+    single.length === 0
+      ? fed
+      : coupled || wanted === 'no'
+        ? []
+        : fed.filter((each) =>
+            single.some(
+              (c) =>
+                c.rod.rod === each.rod &&
+                c.rod.length === each.length &&
+                c.ways.some((way) => couldPay(way, each, basis)),
+            ),
+          );
+  const candidates = worth.length > 0 ? [...single, ...rate(worth, true)] : single;
   if (candidates.length === 0) {
     const { rod, length } = fed.reduce((x, y) => (y.length > x.length ? y : x));
     throw unreachable(task, { rod, length, coupled: true, reason: '' }, basis);
   }
-  const timeOf = ({ ways: [way] }: Candidate): number => way.time;
+  const costOf = ({ ways: [way] }: Candidate): number => way.cost;
   // Equal to the last bits counts as equal: the order of the register decides.
   const [best, ...rest] = [...candidates].sort((x, y) =>
-    Math.abs(timeOf(x) - timeOf(y)) <= 1e-9 * timeOf(x) ? 0 : timeOf(x) - timeOf(y),
+    Math.abs(costOf(x) - costOf(y)) <= 1e-9 * costOf(x) ? 0 : costOf(x) - costOf(y),
   ) as [Candidate, ...Candidate[]];
-  const mustCouple = best.rod.coupled && !coupled;
+  const why =
+    best.rod.coupled && !coupled ? (single.length === 0 ? 'since no single rod reaches' : 'which costs less') : '';
   const access = accessOf(best.rod.rod, clear, basis);
-  const reason = pickReason(best.rod.rod, candidates.length, opening, mustCouple, access, basis);
+  const reason = pickReason(best, rest[0], { fitting: candidates.length, opening, why, access, all, passing }, basis);
   return [{ ...best, rod: { ...best.rod, reason } }, ...rest];
 }
 
 /**
- * The rod for one item: the one named, or the quickest that fits (`rankRods`), with its ways. A rod named without a length gets
+ * The rod for one item: the one named, or the one that fits and whose work costs least (`rankRods`), with its ways. A rod named without a length gets
  * one the same way.
  */
 export function pickRod(
@@ -157,26 +177,61 @@ export function pickRod(
   return { rod: { rod: choice.rod, length: choice.length, coupled, reason: '' }, ways: undefined };
 }
 
+/**
+ * Whether coupling could pay: the rods that it saves at most against the couplings that it takes at least. It only spares the
+ * others from being worked out; what is worked out decides.
+ */
+function couldPay({ used, consumed }: Way, { rod, length, flow }: FedLength, basis: Basis): boolean {
+  const { a } = basis;
+  const { price, saved, joint } = basis.once(`coupling ${rod.name}`, () => {
+    const slowed = siteHandling(a);
+    const crew = a.value('crew price') * slowed;
+    return {
+      price: a.value(rodNames(rod).price) * rodMassPerLength(rod),
+      saved: crew * a.value('rod change time'),
+      joint: crew * a.value('coupling time') + a.value('coupling price'),
+    };
+  });
+  const lit = a.value('oxygen price') * a.value('flow factor') * flow * a.value('lighting time');
+  const strung = (consumed + stubOf(rod, basis)) / length;
+  return (used - strung) * (price * length + saved + lit) > (strung - 1) * joint * (a.value('string rods') > 0 ? 0 : 1);
+}
+
+/** What a rod was picked from. */
+interface Field {
+  readonly fitting: number;
+  readonly opening: Opening | undefined;
+  /** Why it is coupled, where nobody asked for it. */
+  readonly why: string;
+  readonly access: number;
+  readonly all: readonly Rod[];
+  readonly passing: readonly Rod[];
+}
+
 /** Why a rod was picked, in words. */
 function pickReason(
-  rod: Rod,
-  fitting: number,
-  opening: Opening | undefined,
-  mustCouple: boolean,
-  access: number,
+  best: Candidate,
+  next: Candidate | undefined,
+  { fitting, opening, why, access, all, passing }: Field,
   basis: Basis,
 ): string {
   const { a } = basis;
+  const { rod } = best.rod;
   const shown = (x: number): string => showQuantity(x, 'length', a.system);
   const covered = rod.insulated
     ? `insulated, since the work is ${a.word('work grounded') === 'yes' ? 'grounded' : 'under water'}`
+    : '';
+  const wider = opening && all.find((r) => r.kind === rod.kind && !passing.includes(r));
+  const against = next
+    ? `: ${showCost(best.ways[0].cost)}, against ${showCost(next.ways[0].cost)} with ${rodName(next.rod.rod, next.rod.length, next.rod.coupled)}`
     : '';
   return [
     opening
       ? `it ${opening.does ?? 'pierces'} ${shown(widthMade(rod, opening, basis))} wide, within the ${opening.name} of ${shown(opening.width)}`
       : '',
-    `least burning and changing time of ${fitting} that fit an access of ${shown(access)}`,
-    mustCouple ? 'coupled, since no single rod reaches' : '',
+    wider ? `${wider.name} would make it ${shown(widthMade(wider, opening, basis))}` : '',
+    `its work costs least of ${fitting} that fit an access of ${shown(access)}${against} (${pricesOf(rod, a)})`,
+    why === '' ? '' : `coupled, ${why}`,
     covered,
   ]
     .filter((r) => r !== '')

@@ -27,16 +27,16 @@ export function rankChoices<G extends string>(
   const [pick, second] = ranked;
   const other = second && second.rod.rod === pick.rod.rod ? ranked.find((c) => c.rod.rod !== pick.rod.rod) : undefined;
   const size = ({ rod }: Candidate): Sized => sized({ operation, sizes, rod, material, basis });
-  const longer = (c: Candidate): string => {
-    const percent = 100 * (c.ways[0].time / pick.ways[0].time - 1);
+  const dearer = (c: Candidate): string => {
+    const percent = 100 * (c.ways[0].cost / pick.ways[0].cost - 1);
     return percent < 0.05
-      ? 'as quick'
-      : `takes ${percent < 10 ? percent.toFixed(1) : percent.toFixed(0)}% longer at the work`;
+      ? 'costs as much'
+      : `its work costs ${percent < 10 ? percent.toFixed(1) : percent.toFixed(0)}% more`;
   };
   const best = size(pick);
   return [
     { place: 'pick', sized: best, why: [pick.rod.reason, ...notesOf(best, basis)].join('; ') },
-    ...(second ? [{ place: 'runner-up', sized: size(second), why: longer(second) } as const] : []),
-    ...(other ? [{ place: 'other size', sized: size(other), why: longer(other) } as const] : []),
+    ...(second ? [{ place: 'runner-up', sized: size(second), why: dearer(second) } as const] : []),
+    ...(other ? [{ place: 'other size', sized: size(other), why: dearer(other) } as const] : []),
   ];
 }

@@ -7,11 +7,12 @@ import { rodsOnTheWay, type Deep } from './pierce-rods.ts';
  * Rods for one pierce: while it burns a rod must still reach from the holder to the face, so that a fresh one is taken when what
  * is left is the stub and the depth.
  *
- *     N_x = N_deep + (l_x - l_deep) / (L_burn - x)
+ *     N_x = N_deep + (l_x - l_deep) / (L_burn - x) = l_x / (L_burn - x) - N_less
  *
- * `N_deep` rods are used up on the way, `l_deep` of them burned; the next one ends the pierce, L_burn - x of it to burn.
+ * `N_deep` rods are used up on the way, `l_deep` of them burned; the next one ends the pierce, L_burn - x of it to burn. Those on the
+ * way burn more than that each, since they end less deep: N_less = l_deep / (L_burn - x) - N_deep.
  */
-const ON_THE_WAY: readonly Step[] = [
+const ONE_PIERCE: readonly Step[] = [
   calculated(
     'l_x',
     'length of rod that one pierce takes',
@@ -26,18 +27,28 @@ const ON_THE_WAY: readonly Step[] = [
     'l_x + x - L_burn',
     'length that one pierce takes + depth - length that a rod can burn; not positive where one rod ends it',
   ),
-  onTheWay('N_deep', 'rods used up on the way down a pierce', 'count', ({ rods }) => rods),
-  onTheWay('l_deep', 'length that they burn', 'length', ({ burned }) => burned),
 ];
 const PIERCE_RODS: readonly Step[] = [
-  ...ON_THE_WAY,
+  ...ONE_PIERCE,
+  onTheWay(
+    'N_less',
+    'rods saved on the way down a pierce',
+    'count',
+    ({ rods, burned }, end) => burned / end - rods,
+    'what the rods on the way burn / what one can burn with its end at the far end - those rods',
+  ),
   calculated(
     'N_x',
     'rods for one pierce, not rounded',
     'count',
-    'N_deep + (l_x - l_deep) / (L_burn - x)',
-    'rods used up on the way + the rest of the length / what a rod can burn with its end at the far end',
+    'l_x / (L_burn - x) - N_less',
+    'length that one pierce takes / what a rod can burn with its end at the far end - rods saved on the way, which end less deep',
   ),
+];
+const STRINGS_ON_THE_WAY: readonly Step[] = [
+  ...ONE_PIERCE,
+  onTheWay('N_deep', 'strings used up on the way down a pierce', 'count', ({ rods }) => rods, 'strings on the way'),
+  onTheWay('l_deep', 'length that they burn', 'length', ({ burned }) => burned, 'length of them that burns'),
 ];
 const STRINGS_THAT_END = calculated(
   'n_end',
@@ -47,15 +58,21 @@ const STRINGS_THAT_END = calculated(
   'pierces x the rest of the length / what a string can burn with its end at the far end, whole, up',
 );
 
-function onTheWay(symbol: string, name: string, quantity: 'count' | 'length', of: (deep: Deep) => number): Step {
+function onTheWay(
+  symbol: string,
+  name: string,
+  quantity: 'count' | 'length',
+  of: (deep: Deep, end: number) => number,
+  words: string,
+): Step {
   return solved(
     symbol,
     name,
     quantity,
     ['L_burn', 'x', 'u_rod', 'scatter', 'v', 'c', 's'],
     (burns, depth, burnOff, scatter, advance, limit, halving) =>
-      of(rodsOnTheWay({ burnOff: burnOff * scatter, advance, limit, halving }, depth, burns)),
-    'each rod burned until it is its stub and the depth long; none where the first one ends the pierce',
+      of(rodsOnTheWay({ burnOff: burnOff * scatter, advance, limit, halving }, depth, burns), burns - depth),
+    `${words}, each burned until it is its stub and the depth long; none where the first one ends the pierce`,
     'arithmetic',
     'calculated',
     'l_over',
@@ -120,7 +137,7 @@ export function countSteps(coupled: boolean, pierced: boolean, a: Assumptions): 
       'most * L_rod - stub',
       'rods of a string x length - stub',
     ),
-    ...(pierced ? [...ON_THE_WAY, STRINGS_THAT_END] : []),
+    ...(pierced ? [...STRINGS_ON_THE_WAY, STRINGS_THAT_END] : []),
     ...lossSteps(),
     calculated(
       'n_string',

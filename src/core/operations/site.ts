@@ -38,6 +38,10 @@ export function siteFactors(a: Assumptions): readonly NumberName[] {
   return [...(removal ? [removal] : []), ...(slag ? [slag] : []), ...handling];
 }
 
+/** How much slower position and access make the time at the work: the product of their factors. */
+export const siteHandling = (a: Assumptions): number =>
+  siteNames(a).handling.reduce((product, name) => product * a.value(name), 1);
+
 /** What position and access add to the formulas: nothing where all is flat and in the open. */
 export interface Site {
   readonly steps: readonly Step[];

@@ -3,17 +3,17 @@ import type { Basis } from '../basis.ts';
 import type { ChoiceName } from '../assumptions/registry.ts';
 import { findMaterial, type Material } from '../burn/materials.ts';
 import { calculatedFlow, meanFlow, rodGiven } from '../burn/rod-line.ts';
-import { rodMassPerLength, rodName, rodNames, type RodChoice } from '../burn/rods.ts';
+import { rodMassPerLength, rodName, rodNames, type Rod, type RodChoice } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
 import { isMissing } from '../messages.ts';
 import { Evaluation, type Given } from '../model/evaluation.ts';
 import { given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { Working, type Said } from '../model/working.ts';
-import { showQuantity } from '../units/show-quantity.ts';
 import { itemList, planningList, type ItemShape } from './item-steps.ts';
 import type { Operation, Planned, Sizes } from './operation.ts';
 import { considered, pickRod } from './pick-rod.ts';
+import { pricesOf, showCost } from './price-words.ts';
 import { checkOpening, type FittedRod } from './rod-fit.ts';
 import { shapeKey, unreachable, waysOf, type Task, type Way } from './ways.ts';
 
@@ -51,13 +51,17 @@ export interface Sized {
   readonly removed: number;
   /** How deep in the work the tip gets [m]. */
   readonly reach: number;
-  /** How it is done, where there are several ways, and the others, quickest first. */
+  /** How it is done, where there are several ways, and the others, cheapest first. */
   readonly method: string | undefined;
   readonly otherWays: readonly Way[];
   /** Burning with its pauses, rod changes and tasks [s]. */
   readonly timeAtWork: number;
   /** Crew time without cooling [s]: what keeps a crew busy. */
   readonly workTime: number;
+  /** Cost of the work by which its way and rod were weighed against others. */
+  readonly cost: number;
+  /** Whether slag holds its pierces up so much that wider ones would burn faster. */
+  readonly slagged: boolean;
   readonly material: Material;
   /** Sizes with those the operation planned. */
   readonly planned: Planned;
@@ -115,7 +119,7 @@ function withDefaults<G extends string>(operation: Operation<G>, sizes: Sizes<G>
  * The work follows from the geometry and the rod; the flow from rod and tip pressure; what a kilogram of oxygen
  * removes from the heat balance; so time = metal / removal rate, with a pierce limited by slag getting out.
  * Oxygen = (flow x burning time) x (1 + idle share) + lightings x flow x lighting time, as many lightings as rods or
- * places to start at. Of several ways the quickest is taken. All of it is the list of steps in item-steps.ts.
+ * places to start at. Of several ways the one that costs least is taken. All of it is the list of steps in item-steps.ts.
  */
 export function sized<G extends string>({
   operation: declared,
@@ -164,7 +168,7 @@ export function sized<G extends string>({
     );
   };
   const said = (): Said => ({
-    words: { ...(rod.reason !== '' && { rod: rod.reason }), method: wayReason(way, otherWays, a) },
+    words: { ...(rod.reason !== '' && { rod: rod.reason }), method: wayReason(way, otherWays, rod.rod, a) },
   });
   return {
     operation,
@@ -189,6 +193,8 @@ export function sized<G extends string>({
     otherWays,
     timeAtWork: way.time,
     workTime: way.fixedTime + way.time,
+    cost: way.cost,
+    slagged: way.slagged,
     material,
     planned,
     ram: () => ramOf(operation, planned, basis),
@@ -232,7 +238,7 @@ function workingList(
 }
 
 /**
- * The assumptions that decide an item's material, way and rod. Ways and rods are picked by their time at the work, so whatever
+ * The assumptions that decide an item's material, way and rod. Ways and rods are picked by what their work costs, so whatever
  * this rests on decides them too, besides what lets a rod in and feeds it.
  */
 function decisions(
@@ -244,22 +250,23 @@ function decisions(
   const { a } = basis;
   const { operation, material, picked } = shape;
   const { methods } = operation;
-  const byTime = (): readonly string[] =>
+  const byCost = (): readonly string[] =>
     (methods?.names ?? [undefined]).flatMap((method) => [
-      ...itemList({ ...shape, method }, basis, operation.cooling?.steps(basis) ?? []).assumptionsOf('t_work'),
+      ...itemList({ ...shape, method }, basis, operation.cooling?.steps(basis) ?? []).assumptionsOf('C_work'),
     ]);
   const ofMaterial = materialNamed ? [] : [materialWord(operation)];
-  const ofMethod = methods ? [methods.choice, ...(methods.names.includes(a.word(methods.choice)) ? [] : byTime())] : [];
+  const ofMethod = methods ? [methods.choice, ...(methods.names.includes(a.word(methods.choice)) ? [] : byCost())] : [];
   const rods = considered(material, basis);
   const ofRod = picked
     ? [
-        ...byTime(),
+        ...byCost(),
         ...(choice ? [] : rods.flatMap((rod) => Object.values(rodNames(rod)))),
         ...[...(choice ? [] : ['work grounded']), 'supply flow', operation.opening(planned)?.ratio ?? 'pierce width'],
         ...[rodNames(shape.rod).access, ...ofMaterial],
       ]
     : [];
-  const coupling = choice?.coupled ? [] : ['coupled rods'];
+  const joints = picked ? ['coupling price', 'coupling time', 'string rods'] : [];
+  const coupling = choice?.coupled ? [] : ['coupled rods', ...joints];
   return { material: ofMaterial, method: ofMethod, rod: [...ofRod, ...coupling] };
 }
 
@@ -295,10 +302,10 @@ function ramSteps(operation: Operation, planned: Planned, basis: Basis): Besides
 }
 
 /** Why one way is taken of several. */
-function wayReason(way: Way, others: readonly Way[], { system }: Assumptions): string {
+function wayReason(way: Way, others: readonly Way[], rod: Rod, a: Assumptions): string {
   if (others.length === 0) return 'given';
-  const times = [way, ...others].map(({ method = '', time }) => `${method} ${showQuantity(time, 'time', system, 3)}`);
-  return `least time at the work: ${times.join(', ')}`;
+  const costs = [way, ...others].map(({ method = '', cost }) => `${method} ${showCost(cost)}`);
+  return `the work costs least: ${costs.join(', ')} (${pricesOf(rod, a)})`;
 }
 
 /** Words that say what a step was worked out for: no formula takes them, so they are shown beside it. */

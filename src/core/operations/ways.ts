@@ -14,7 +14,11 @@ export interface Way {
   readonly method: string | undefined;
   /** Burning with its pauses, rod changes and tasks [s]. */
   readonly time: number;
+  /** Cost of the work by which ways and rods are weighed. */
+  readonly cost: number;
   readonly rods: number;
+  /** Rods, not rounded. */
+  readonly used: number;
   /** Length of rod consumed, not rounded. */
   readonly consumed: number;
   readonly oxygen: number;
@@ -23,6 +27,8 @@ export interface Way {
   readonly lightings: number;
   /** Work metal removed. */
   readonly removed: number;
+  /** Whether slag holds its pierces up so much that wider ones would burn faster. */
+  readonly slagged: boolean;
   /** How deep in the work the tip gets [m]. */
   readonly reach: number;
   /** Crew times that burning does not change [s]. */
@@ -99,7 +105,7 @@ function methodsOf(operation: Operation, { a }: Basis): readonly (string | undef
 }
 
 /**
- * The ways to do one item's work with each of some rods, quickest first; only the one that the operation's word asks for, where
+ * The ways to do one item's work with each of some rods, cheapest first; only the one that the operation's word asks for, where
  * it names one. Empty for a rod that does not reach. The steps are evaluated for all rods at once.
  */
 export function waysOf(task: Task, fed: readonly Fed[], basis: Basis): readonly (readonly Way[])[] {
@@ -116,7 +122,7 @@ export function waysOf(task: Task, fed: readonly Fed[], basis: Basis): readonly 
       }
     }
   }
-  for (const each of ways) if (each.length > 1) each.sort((x, y) => x.time - y.time);
+  for (const each of ways) if (each.length > 1) each.sort((x, y) => x.cost - y.cost);
   return ways;
 }
 
@@ -155,9 +161,11 @@ function waysWith(
   const reach = read('reach');
   const each = fed.map(({ rod }, i) => reaches(rod, reach(i), basis));
   if (!each.includes(true)) return fed.map(() => undefined);
-  const [time, rods, consumed, oxygen, burnTime, lightings, removed, fixedTime] = [
+  const [time, cost, rods, used, consumed, oxygen, burnTime, lightings, removed, fixedTime] = [
     't_work',
+    'C_work',
     'N',
+    'N_used',
     'l',
     'O',
     't',
@@ -173,24 +181,40 @@ function waysWith(
     (i: number) => number,
     (i: number) => number,
     (i: number) => number,
+    (i: number) => number,
+    (i: number) => number,
   ];
+  const slagged = operation.piercedAt === undefined ? () => false : slaggedOf(read);
   return fed.map((_, i) =>
     each[i]
       ? {
           method,
           time: time(i),
+          cost: cost(i),
           rods: rods(i),
+          used: used(i),
           consumed: consumed(i),
           oxygen: oxygen(i),
           burnTime: burnTime(i),
           lightings: lightings(i),
           removed: removed(i),
+          slagged: slagged(i),
           reach: reach(i),
           fixedTime: fixedTime(i),
         }
       : undefined,
   );
 }
+
+/**
+ * Whether a wider pierce would burn faster: burning time x* / v + (x - x*) [1 + (x + x*) / (2 s)] / c falls with the width w where
+ * (x^2 - x*^2) / (2 c s) > 2 x* / v, since v goes with 1 / w^2 and s with w.
+ */
+function slaggedOf(read: (symbol: string) => (i: number) => number): (i: number) => boolean {
+  const [x, free, v, c, s] = ['x', 'x_free', 'v', 'c', 's'].map(read) as [At, At, At, At, At];
+  return (i) => (x(i) ** 2 - free(i) ** 2) / (2 * c(i) * s(i)) > (2 * free(i)) / v(i);
+}
+type At = (i: number) => number;
 
 /** The error of a rod that does not reach. */
 export function unreachable(task: Task, rod: FittedRod, basis: Basis): Error {

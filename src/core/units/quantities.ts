@@ -219,6 +219,12 @@ export const QUANTITIES = {
     si: 'money/m3',
     units: { 'money/scf': { factor: 1 / SCF }, 'money/m3': { factor: 1 / CUBIC_METRE_15C } },
   },
+  /** Rods by the weight of their steel. */
+  moneyPerSteel: {
+    us: 'money/lb',
+    si: 'money/kg',
+    units: { 'money/lb': { factor: 1 / POUND }, 'money/kg': { factor: 1 } },
+  },
   moneyPerTime: { us: 'money/h', si: 'money/h', units: { 'money/h': { factor: 1 / 3600 } } },
   oxygenPerMass: {
     us: 'scf/lb',

@@ -57,6 +57,7 @@ const ONE: Readonly<Record<QuantityName, Readonly<Record<string, number>>>> = {
   concentration: { 'mg/m3': 1e-6 },
   money: { money: 1 },
   moneyPerMass: { 'money/scf': 1 / SCF, 'money/m3': 1 / CUBIC_METRE_15C },
+  moneyPerSteel: { 'money/lb': 1 / 0.45359237, 'money/kg': 1 },
   moneyPerTime: { 'money/h': 1 / 3600 },
   oxygenPerMass: { 'scf/lb': SCF / 0.4535924, 'm3/kg': CUBIC_METRE_15C, 'kg/kg': 1 },
 };

@@ -1,0 +1,84 @@
+import { assumed } from '../assumptions/assumed.ts';
+import { rodNames, type Rod } from '../burn/rods.ts';
+import { calculated, decidedBy, type Step } from '../model/step.ts';
+import type { Work } from './operation.ts';
+import { POSITION } from './site.ts';
+
+/** Couplings of so many rods: one fewer, or one fewer each string. */
+export const jointsOf = (rods: string, strings: boolean): string =>
+  strings ? `(${rods} - ${rods} / most)` : `(${rods} - 1)`;
+
+/**
+ * What the work of an item costs with one rod and in one way: crew time at the work, rods and oxygen by the prices assumed.
+ * By it ways and rods are chosen.
+ *
+ *     C_work = P_crew t_even + P_rod mu L_rod N_even + P_O O_even [+ P_joint (N_even - 1)]
+ *
+ * Rods, holes of a row and passes count as they are before they are rounded up: what a rod has left serves the next item, and the
+ * cost goes up evenly with every size, so that a choice does not change back and forth with the next whole rod. Times of the item
+ * and cooling are the same for all ways and left out. Source: arithmetic; the prices are common practice.
+ */
+export function costSteps({
+  rod,
+  coupled,
+  strings,
+  work: { whole, tasks = [] },
+  starts,
+  handling,
+}: {
+  readonly rod: Rod;
+  readonly coupled: boolean;
+  /** Whether strings are of so many rods at most, `most`. */
+  readonly strings: boolean;
+  readonly work: Work;
+  readonly starts: boolean;
+  /** Factors of position and access, as ` * hand_1`, or ''. */
+  readonly handling: string;
+}): readonly Step[] {
+  const share = whole?.burns ? ` * ${whole.even} / ${whole.count}` : '';
+  const shared = share === '' ? '' : ', holes not rounded';
+  const evenly = (symbol: string): string => (symbol === whole?.count ? whole.even : symbol);
+  const taskTerms = tasks.map(({ symbol }, i) => `${evenly(symbol)} * t_task_${i + 1}`);
+  const handled = handling === '' ? '' : ' x factor of position and access';
+  const lit = starts ? `max(N_even, ${whole && !whole.burns ? whole.even : 'starts'})` : 'N_even';
+  const fewer = coupled ? `N_used - (1 - ${whole?.even ?? ''} / ${whole?.count ?? ''}) * l / L_rod` : `N_used${share}`;
+  const even = calculated(
+    'N_even',
+    'rods used, at least one',
+    'count',
+    `max(1, ${share === '' ? 'N_used' : fewer})`,
+    `rods, not rounded${shared}`,
+  );
+  return [
+    even,
+    decidedBy(
+      calculated(
+        't_even',
+        'time at the work, rods not rounded',
+        'time',
+        `(${[`t${share} / duty`, ...taskTerms, 'N_even * t_change', ...(coupled ? [`${jointsOf('N_even', strings)} * t_joint`] : [])].join(' + ')})${handling}`,
+        `(burning time / burning duty + ${tasks.length > 0 ? 'tasks x their times + ' : ''}rods x rod change time${coupled ? ' + couplings x coupling time' : ''})${handled}${shared}`,
+      ),
+      ...POSITION,
+      'access',
+    ),
+    calculated(
+      'O_even',
+      'oxygen, rods not rounded',
+      'oxygen',
+      `O_burn${share} * (1 + idle) + ${lit} * m * t_light`,
+      `oxygen while burning x (1 + idle share) + lightings x flow x lighting time${shared}`,
+    ),
+    assumed('P_crew', 'crew price'),
+    assumed('P_rod', rodNames(rod).price),
+    assumed('P_O', 'oxygen price'),
+    ...(coupled ? [assumed('P_joint', 'coupling price')] : []),
+    calculated(
+      'C_work',
+      'cost of the work, by which ways and rods are weighed',
+      'money',
+      `P_crew * t_even + P_rod * mu * L_rod * ${share === '' ? 'N_used' : `(${fewer})`} + P_O * O_even${coupled ? ` + P_joint * ${jointsOf('N_even', strings)}` : ''}`,
+      `crew price x time at the work + rod price x weight of the rods used + oxygen price x oxygen${coupled ? ' + coupling price x couplings' : ''}; rods not rounded, since what is left of one serves the next item`,
+    ),
+  ];
+}
