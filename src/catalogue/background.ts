@@ -29,9 +29,9 @@ interface OperationWords {
 const OPERATION_WORDS: Readonly<Record<OperationId, OperationWords>> = {
   PIN: {
     geometry:
-      "A pilot is pierced along the axis at the rod's own width, no faster than slag gets out of it; then the pilot is widened to the bore, which heat alone limits. An existing bore is metal less: the part of the pilot that it takes up needs no piercing. A blind pin is burnt down to a floor, more slowly, since all slag has to come back out of its mouth.",
+      "A pilot is pierced along the axis at the rod's own width, no faster than slag gets out of it; then the pilot is widened to the bore, which heat alone limits, at a lower pressure where the pierce is deep. Tip pressure, flow and regulator setting of a plan are those of the pierce. An existing bore is metal less: the part of the pilot that it takes up needs no piercing. A blind pin is burnt down to a floor, more slowly, since all slag has to come back out of its mouth.",
     pressure:
-      'A pierce is driven with more pressure the deeper it goes, from one end or from both as assumed, up to a top; common practice.',
+      'A pierce is driven with more pressure the deeper it goes, from one end or from both as assumed, up to a top; common practice. This is the pressure of the pierce; widening has its own, 70 to 90 psi, in BURN.PIN.STEPS.',
     holds:
       'Against common practice: an hour and one cylinder for a pin of 4 by 10 in lies within low and high, and pins down to 3/4 in can be pierced with the small rods. No published job was found to check it against.',
     leavesOut:
@@ -137,7 +137,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
   'ROD.FLOW': {
     how: ROD_FLOW,
     holds:
-      'Steady flow; constructions of common practice. It gives 2 to 16 scfm over 40 to 150 psi where practice says 4 to 10, and a measured flow can be set as an assumption.',
+      'Steady flow; constructions of common practice. It gives 2 to 15 scfm over 40 to 150 psi where practice says 4 to 10 and an operator throttles at the top, and a measured flow can be set as an assumption.',
     leavesOut: 'A bent rod, slag in its end, and the drop in flow while it lights.',
   },
   'ROD.PRESSURE': {

@@ -69,6 +69,7 @@ const ASSUMED: Readonly<Partial<Record<Result, Pick<Monotone, 'risesWith' | 'fal
       'bar oxygen burnt share',
       'flow factor',
       'holder orifice',
+      'bar holder ratio',
       'advance limit',
       'advance depth',
     ],

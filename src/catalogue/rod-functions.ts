@@ -34,7 +34,7 @@ export const ROD_FUNCTIONS: readonly Declaration[] = [
       {
         rises: ['pressure'],
         falls: ['length'],
-        risesWith: ['holder orifice', 'air pressure'],
+        risesWith: ['holder orifice', 'bar holder ratio', 'air pressure'],
         fallsWith: ['gas temperature'],
       },
     ],
@@ -54,7 +54,9 @@ export const ROD_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['ROD'],
     examples: ['=BURN.ROD.PRESSURE("3/8",8)'],
-    monotone: [{ rises: ['flow', 'length'], fallsWith: ['holder orifice'], risesWith: ['gas temperature'] }],
+    monotone: [
+      { rises: ['flow', 'length'], fallsWith: ['holder orifice', 'bar holder ratio'], risesWith: ['gas temperature'] },
+    ],
     working: ({ rod, flow, length }, basis) => rodPressureOf(rod.rod, flow, lengthOf(rod, length), basis),
   }),
 ];

@@ -405,10 +405,11 @@ describe('a supply line checked in a cell', () => {
       .map((r) => textOf(r[1]));
     expect(mends.map((m) => /^(set|take a hose|use)/.exec(m)?.[0])).toEqual(['set', 'take a hose', 'use']);
     const setting = Number(/set the regulator to (\d+) psi/.exec(mends[0] ?? '')?.[1]);
-    expect(now(checked('3/8 x 36', setting, 200, '1/4', 1), 'flow')).toBeGreaterThan(1.4 * now(thin, 'flow'));
+    // As much more as the line says that a hose without loss would give: 39 %.
+    expect(now(checked('3/8 x 36', setting, 200, '1/4', 1), 'flow')).toBeGreaterThan(1.3 * now(thin, 'flow'));
     const wide = checked('3/8 x 36', 90, 200, '1/2', 1);
     expect(wide['limit']?.[0]).not.toBe('hose');
-    expect(now(wide, 'flow')).toBeGreaterThan(1.4 * now(thin, 'flow'));
+    expect(now(wide, 'flow')).toBeGreaterThan(1.3 * now(thin, 'flow'));
   });
 
   it('aims at the tip pressure of the assumptions where there is one', () => {

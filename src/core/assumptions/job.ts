@@ -2,7 +2,8 @@ import type { Assumption } from './assumption.ts';
 
 /** A whole job: what to load, what it costs, how it is scheduled, and how a log of finished jobs is read. */
 export const JOB_ASSUMPTIONS = [
-  // Its range is about what that of `holder orifice` does to the flow of a 3/8 rod (0.74 to 1.13), and some packing besides.
+  // Its range is about what that of `holder orifice` does to the flow of a 3/8 rod at 90 psi (0.78 to 1.20); that of
+  // `bar holder ratio` does more to a bar of 3/8 pipe at 100 psi (0.68 to 1.40).
   {
     name: 'flow factor',
     summary:

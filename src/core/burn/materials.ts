@@ -38,6 +38,8 @@ export interface Metal extends Common {
   readonly melts?: number;
   /** Share of the work that may burn: 1 burns freely, 0 only melts, or the assumption that says. */
   readonly burns: number | NumberName;
+  /** Assumption that says how much of what is melted leaves, where some clings and is melted again. */
+  readonly leaves?: NumberName;
   /** Conducts heat away so well that it counts. */
   readonly conducts?: true;
 }
@@ -123,6 +125,7 @@ export const MATERIALS: readonly Material[] = [
     heat: (T) => alloyEnthalpy(CAST_IRON, T),
     heatSource: 'nasa polynomials',
     burns: 'cast iron burns',
+    leaves: 'cast iron removal',
     remark: 'a trade handbook has twice as much for deep holes in cast iron',
   },
   {
@@ -193,9 +196,10 @@ export function findMaterial(name: string): Material {
 
 /** Assumptions that a material's numbers rest on, besides those of all. */
 export function materialFactors(m: Material): readonly NumberName[] {
-  if (m.kind === 'masonry') return m.steel ? [m.heatToMelt, m.steel] : [m.heatToMelt];
+  if (m.kind === 'masonry') return ['masonry slag temperature', m.heatToMelt, ...(m.steel ? [m.steel] : [])];
   const names: NumberName[] = [];
   if (typeof m.burns === 'string') names.push(m.burns);
+  if (m.leaves !== undefined) names.push(m.leaves);
   if (m.melts !== undefined) names.push('melt temperature ratio');
   if (m.conducts) names.push('conducted share');
   return names;
@@ -277,8 +281,15 @@ export function workHeatSteps(m: Material): readonly Step[] {
         : calculatedHeat('h_m', 'heat to melt'),
     ];
   }
-  const heat = (from: string, words: string): Step =>
-    solved('h_work', name, 'heatPerMass', [from], m.heat, words, m.heatSource, 'published');
+  const heat = (from: string, words: string, symbol = 'h_work', called = name): Step =>
+    solved(symbol, called, 'heatPerMass', [from], m.heat, words, m.heatSource, 'published');
+  if (m.leaves !== undefined) {
+    return [
+      heat('T', 'the work from 25 C to the slag temperature', 'h_melt', `heat content of molten ${m.name}`),
+      assumed('r_leaves', m.leaves),
+      calculatedHeat('h_melt / r_leaves', 'heat content molten / share of what is melted that leaves'),
+    ];
+  }
   if (m.melts === undefined) return [heat('T', 'the work from 25 C to the slag temperature')];
   return [
     assumed('r_melt', 'melt temperature ratio'),

@@ -19,7 +19,8 @@ const isDeep = (a: Assumptions): boolean => a.value('water depth') > 0;
 const onPath = (step: Step): Step => decidedBy(step, 'rod flow measured', 'water depth');
 
 /** The passages of a rod and its holder, and the flow measured through it where there is one. `rodGiven` has what is given. */
-export function rodPassageSteps({ source }: Rod, a: Assumptions): readonly Step[] {
+export function rodPassageSteps(rod: Rod, a: Assumptions): readonly Step[] {
+  const { source } = rod;
   const registered = (symbol: string, name: string, quantity: QuantityName): Step =>
     given(symbol, name, quantity, { words: 'register of rods', kind: 'common practice', source });
   return [
@@ -27,7 +28,18 @@ export function rodPassageSteps({ source }: Rod, a: Assumptions): readonly Step[
     registered('d_bore', 'bore of the tube', 'length'),
     registered('n_wire', 'wires', 'count'),
     registered('d_wire', 'wire diameter', 'length'),
-    assumed('d_holder', 'holder orifice'),
+    ...(rod.kind === 'bar'
+      ? [
+          assumed('r_holder', rodNames(rod).holder),
+          calculated(
+            'd_holder',
+            'holder as an orifice',
+            'length',
+            'r_holder * d_bore',
+            'bar holder ratio x bore of the tube',
+          ),
+        ]
+      : [assumed('d_holder', rodNames(rod).holder)]),
     ...(isMeasured(a) ? [assumed('m_measured', 'rod flow measured'), assumed('p_measured', 'pressure')] : []),
   ];
 }
@@ -106,19 +118,50 @@ function inForce(rod: Rod, basis: Basis): { readonly path: RodPath; readonly val
   return { path, values: path.from.map((symbol) => evaluation.number(symbol)) };
 }
 
+/** The mean flow at the work over a rod burned down at one pressure, by the symbols of its steps. */
+interface FlowAt {
+  /** Step of the gauge pressure at the holder's inlet. */
+  readonly pressure: string;
+  /** Step of the flow calculated, before the flow factor, and of the flow. */
+  readonly calculated: string;
+  readonly flow: string;
+  /** Words behind the names of the steps. */
+  readonly when: string;
+}
+
+/** The flow at the tip pressure; of an operation of two phases that of the first. */
+export const AT_TIP: FlowAt = { pressure: 'p', calculated: 'm_0', flow: 'm', when: '' };
+/** The flow of widening, at its own pressure. */
+export const AT_WIDENING: FlowAt = {
+  pressure: 'p_widen',
+  calculated: 'm_widen_0',
+  flow: 'm_widen',
+  when: ' while widening',
+};
+
 /**
  * The mean flow `m` at the work over a rod burned from its length `L_rod` down to the stub at a gauge pressure `p`, after the
- * steps of `rodLineSteps`: the flow calculated, `m_0`, times the assumption `flow factor`.
+ * steps of `rodLineSteps`: the flow calculated, `m_0`, times the assumption `flow factor`. A `second` one follows at its own pressure.
  */
-export function meanFlowSteps(rod: Rod, basis: Basis): readonly Step[] {
+export function meanFlowSteps(rod: Rod, basis: Basis, second?: FlowAt): readonly Step[] {
+  const steps = (at: FlowAt): readonly [Step, Step] => meanFlowAt(at, rod, basis);
+  const [passed, flow] = steps(AT_TIP);
+  return [passed, assumed('m_over', 'flow factor'), flow, ...(second ? steps(second) : [])];
+}
+
+function meanFlowAt(
+  { pressure: at, calculated: m0, flow, when }: FlowAt,
+  rod: Rod,
+  basis: Basis,
+): readonly [Step, Step] {
   const path = rodPath(rod, basis);
   return [
     onPath(
       solved(
-        'm_0',
-        'mean flow that rod and holder pass',
+        m0,
+        `mean flow that rod and holder pass${when}`,
         'flow',
-        ['p', 'L_rod', 'stub', ...path.from],
+        [at, 'L_rod', 'stub', ...path.from],
         (pressure, length, stub, ...values) =>
           basis.once(`flow ${pressure} ${length} ${stub} ${values.join(' ')}`, () =>
             meanRodFlow(
@@ -132,8 +175,13 @@ export function meanFlowSteps(rod: Rod, basis: Basis): readonly Step[] {
         'isothermal pipe flow',
       ),
     ),
-    assumed('m_over', 'flow factor'),
-    calculated('m', 'mean flow through the rod', 'flow', 'm_over * m_0', 'flow that rod and holder pass x flow factor'),
+    calculated(
+      flow,
+      `mean flow through the rod${when}`,
+      'flow',
+      `m_over * ${m0}`,
+      'flow that rod and holder pass x flow factor',
+    ),
   ];
 }
 
@@ -141,7 +189,7 @@ export function meanFlowSteps(rod: Rod, basis: Basis): readonly Step[] {
  * Mean flow that rod and holder pass [kg/s] over a rod burned from its length down to the stub [m], at a gauge pressure [Pa]: the
  * step `m_0`, before the flow factor. Solved once for each rod, length and pressure of a list.
  *
- * @example calculatedFlow(findRod('3/8').rod, 36 * INCH, 105 * PSI, basis) / (SCF / 60) // 13.571
+ * @example calculatedFlow(findRod('3/8').rod, 36 * INCH, 90 * PSI, basis) / (SCF / 60) // 8.663
  */
 export function calculatedFlow(rod: Rod, length: number, pressure: number, basis: Basis): number {
   const { a, once } = basis;
@@ -181,7 +229,7 @@ function rodWorking(rod: Rod, length: number, { given: handed, value, result }: 
  *
  * Equations, range and source as `rodFlow`.
  *
- * @example rodFlowOf(findRod('3/8').rod, 80 * PSI, 36 * INCH, basis).value / (SCF / 60) // 8.326
+ * @example rodFlowOf(findRod('3/8').rod, 80 * PSI, 36 * INCH, basis).value / (SCF / 60) // 6.951
  */
 export function rodFlowOf(rod: Rod, pressure: number, length: number, basis: Basis): Working {
   const result = (path: RodPath): Step =>
@@ -201,7 +249,7 @@ export function rodFlowOf(rod: Rod, pressure: number, length: number, basis: Bas
  * Gauge pressure [Pa] at the holder's inlet that drives a flow [kg/s] through a rod of a remaining length [m], with the assumptions
  * in force: the inverse of `rodFlowOf`.
  *
- * @example rodPressureOf(findRod('3/8').rod, (8 * SCF) / 60, 36 * INCH, basis).value / PSI // 76.65
+ * @example rodPressureOf(findRod('3/8').rod, (8 * SCF) / 60, 36 * INCH, basis).value / PSI // 93.24
  */
 export function rodPressureOf(rod: Rod, flow: number, length: number, basis: Basis): Working {
   const result = (path: RodPath): Step =>

@@ -89,6 +89,7 @@ export function rodNames(rod: Rod): {
   readonly burnt: NumberName;
   readonly stub: NumberName;
   readonly access: NumberName;
+  readonly holder: NumberName;
   readonly price: NumberName;
 } {
   return rod.kind === 'bar'
@@ -97,6 +98,7 @@ export function rodNames(rod: Rod): {
         burnt: 'bar oxygen burnt share',
         stub: 'bar stub',
         access: 'bar access length',
+        holder: 'bar holder ratio',
         price: 'bar price',
       }
     : {
@@ -104,6 +106,7 @@ export function rodNames(rod: Rod): {
         burnt: 'oxygen burnt share',
         stub: 'stub',
         access: 'access length',
+        holder: 'holder orifice',
         price: 'rod price',
       };
 }

@@ -3,8 +3,8 @@ import type { Basis } from '../basis.ts';
 import { CalcError } from '../errors.ts';
 import type { Column, Evaluation } from '../model/evaluation.ts';
 import { rodMassPerLength } from '../burn/rods.ts';
-import { flowOf, type Sized } from '../operations/sized.ts';
-import { anewOf, itemEvaluation, shapeKey } from '../operations/ways.ts';
+import type { Sized } from '../operations/sized.ts';
+import { anewOf, flowsOf, givenOf, itemEvaluation, shapeKey } from '../operations/ways.ts';
 import { CHANNELS, type LogJob } from './log-job.ts';
 
 /** Whole rods are half a rod more than the length burned takes, on average. */
@@ -53,12 +53,21 @@ function alikeJobs(jobs: readonly LogJob[], basis: Basis): readonly Alike[] {
     const at = all
       .over([...anewOf(operation), ...(operation.cooling ? ['t_cool'] : [])])
       .give([
-        ...operation.order.map((name) => column(({ planned }) => planned[name]!)),
-        column(({ pressure }) => pressure),
-        column(({ rod }) => rod.length),
-        column(({ rod }) => rod.rod.outsideDiameter),
-        column(({ rod }) => rodMassPerLength(rod.rod)),
-        column(({ rod, pressure }) => flowOf(rod, pressure, basis)),
+        ...givenOf(
+          {
+            operation,
+            planned: Object.fromEntries(operation.order.map((name) => [name, column(({ planned }) => planned[name]!)])),
+            pressure: column(({ pressure }) => pressure),
+            widenPressure: column(({ widenPressure }) => widenPressure ?? NaN),
+          },
+          {
+            length: column(({ rod }) => rod.length),
+            diameter: column(({ rod }) => rod.rod.outsideDiameter),
+            mass: column(({ rod }) => rodMassPerLength(rod.rod)),
+            flow: column((sizing) => flowsOf(sizing.rod, sizing, basis).flow),
+            widenFlow: column((sizing) => flowsOf(sizing.rod, sizing, basis).widenFlow ?? NaN),
+          },
+        ),
         ...(operation.cooling ? [column(({ cooling }) => cooling)] : []),
       ])
       .over([...factors.map(({ symbol }) => symbol), 'scatter']);

@@ -1,9 +1,9 @@
 import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { Basis } from '../basis.ts';
-import { heatBalanceSteps } from '../burn/heat-balance.ts';
+import { BALANCE_LINES, BALANCE_RESULTS, PURITY_STEPS, heatBalanceSteps } from '../burn/heat-balance.ts';
 import { materialSteps, type Material } from '../burn/materials.ts';
-import { meanFlowSteps, rodLineSteps } from '../burn/rod-line.ts';
+import { AT_WIDENING, meanFlowSteps, rodLineSteps } from '../burn/rod-line.ts';
 import { rodNames, type Rod } from '../burn/rods.ts';
 import { calculated, decidedBy, entered, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
@@ -11,7 +11,7 @@ import type { Operation } from './operation.ts';
 import { countSteps } from './rod-count.ts';
 import { costSteps, jointsOf } from './work-cost.ts';
 import { POSITION, siteOf } from './site.ts';
-import { tipPressureSteps } from './tip-pressure.ts';
+import { pressureSteps } from './tip-pressure.ts';
 
 /** What decides which steps an item has; all else are values of these steps. */
 export interface ItemShape {
@@ -42,17 +42,17 @@ export function sizeSteps({ operation, sizes }: Pick<ItemShape, 'operation' | 's
   ];
 }
 
-/** The sizes and the tip pressure alone: they come before there is a rod. */
+/** The sizes and the tip pressures alone: they come before there is a rod. */
 export function planningList(operation: Operation, sizes: readonly string[], a: Assumptions): StepList {
   const planned = operation.order.map((name) => operation.sizes[name]!.symbol);
   return new StepList(
-    [...sizeSteps({ operation, sizes }), ...tipPressureSteps(operation.pressure, a)],
-    ['p', ...planned],
+    [...sizeSteps({ operation, sizes }), ...pressureSteps(operation, a)],
+    ['p', ...(operation.widening ? ['p_widen'] : []), ...planned],
   );
 }
 
 /** The choice of rod and what its flow is solved from: steps up to the mean flow `m`. `rodGiven` has what the register gives. */
-function rodSteps({ rod, picked = false, decidedBy: by }: ItemShape, basis: Basis): readonly Step[] {
+function rodSteps({ operation, rod, picked = false, decidedBy: by }: ItemShape, basis: Basis): readonly Step[] {
   const steps: readonly Step[] = [
     given('rod', 'rod', 'count', picked ? { kind: 'calculated' } : {}),
     given('L_rod', 'length of a rod', 'length', { words: 'given or picked with the rod' }),
@@ -63,7 +63,7 @@ function rodSteps({ rod, picked = false, decidedBy: by }: ItemShape, basis: Basi
     }),
     assumed('stub', rodNames(rod).stub),
     ...rodLineSteps(rod, basis.a),
-    ...meanFlowSteps(rod, basis),
+    ...meanFlowSteps(rod, basis, operation.widening && AT_WIDENING),
   ];
   return decided(steps, by?.rod, ({ from, symbol }) => 'given' in from || symbol === 'stub');
 }
@@ -81,30 +81,36 @@ const decided = (
  *     t = integral from 0 to x of dy / min(v, c / (1 + y / s))
  *       = x* / v + (x - x*) [1 + (x + x*) / (2 s)] / c,   x* = clamp((c / v - 1) s, 0, x)
  *
- * x depth, v what the heat could advance, c the advance slag allows at the mouth, s the depth at which slag has halved it.
- * Steps of the work, `rho`, `k` and `m` stand before. Source: common practice for the limit.
+ * x depth, v what the heat could advance, c the advance slag allows at the mouth, s the depth at which slag has halved it. The rest
+ * has a flow of its own where it `widens` what was pierced: `m_widen`. Steps of the work, `rho`, `k` and `m` stand before. Source: common practice for the limit.
  */
 export function burningSteps(
   pierced: boolean,
   { removal, slag, words = '' }: { readonly removal: string; readonly slag: string; readonly words?: string },
+  widens = false,
 ): readonly Step[] {
-  const rate = decidedBy(
+  const rateAt = (symbol: string, flow: string, when = ''): Step =>
+    decidedBy(
+      calculated(
+        symbol,
+        `metal removed in a time${when}`,
+        'massRate',
+        `k * r_pure${removal} * ${flow}`,
+        `work metal removed for a kilogram of oxygen x removal with its purity${words} x flow${when}`,
+      ),
+      ...POSITION,
+    );
+  const rate = rateAt('R_work', 'm');
+  const free = [
+    ...(widens ? [rateAt('R_widen', 'm_widen', ' while widening')] : []),
     calculated(
-      'R_work',
-      'metal removed in a time',
-      'massRate',
-      `k${removal} * m`,
-      `work metal removed for a kilogram of oxygen${words} x flow`,
+      't_rest',
+      'burning time of the rest',
+      'time',
+      widens ? '(rho * V) / R_widen' : '(rho * V) / R_work',
+      `density x volume / metal removed in a time${widens ? ' while widening' : ''}`,
     ),
-    ...POSITION,
-  );
-  const free = calculated(
-    't_rest',
-    'burning time of the rest',
-    'time',
-    '(rho * V) / R_work',
-    'density x volume / metal removed in a time',
-  );
+  ];
   const scatter = entered(
     'scatter',
     'departure from the plan',
@@ -117,7 +123,7 @@ export function burningSteps(
   if (!pierced)
     return [
       rate,
-      free,
+      ...free,
       scatter,
       calculated('t', 'burning time', 'time', 't_rest * scatter', 'the rest x departure from the plan'),
     ];
@@ -164,7 +170,7 @@ export function burningSteps(
       'n * (x_free / v + (x - x_free) * (1 + (x + x_free) / (2 * s)) / c)',
       "pierces x (free depth / advance + the rest at the slag's limit, which falls with depth)",
     ),
-    free,
+    ...free,
     scatter,
     calculated(
       't',
@@ -181,12 +187,14 @@ function takingSteps(
   { rod, coupled, operation, method }: ItemShape,
   {
     pierced,
+    widens,
     starts,
     handling,
     cooled,
     a,
   }: {
     readonly pierced: boolean;
+    readonly widens: boolean;
     readonly starts: boolean;
     readonly handling: string;
     readonly cooled: readonly Step[];
@@ -210,11 +218,14 @@ function takingSteps(
       starts ? 'max(N, starts)' : 'N',
       starts ? 'rods or starts, the more' : 'one for each rod',
     ),
+    ...(widens
+      ? [calculated('m_mean', 'mean flow while burning', 'flow', 'O_burn / t', 'oxygen while burning / burning time')]
+      : []),
     calculated(
       'O',
       'oxygen',
       'oxygen',
-      'O_burn * (1 + idle) + n_light * m * t_light',
+      `O_burn * (1 + idle) + n_light * ${widens ? 'm_mean' : 'm'} * t_light`,
       'oxygen while burning x (1 + idle share) + lightings x flow x lighting time',
     ),
     calculated(
@@ -272,6 +283,7 @@ const RESULTS = [
   'n_light',
   'reach',
   'share',
+  ...BALANCE_RESULTS,
   't_work',
   'rod',
   'material',
@@ -296,6 +308,7 @@ export function itemList(
   const work = decided(operation.work(a, method).steps, by?.method);
   const has = (symbol: string): boolean => work.some((step) => step.symbol === symbol);
   const pierced = has('n');
+  const widens = operation.widening !== undefined;
   const site = siteOf(a);
   const usedSite = site.steps.filter(({ symbol }) => pierced || symbol !== 'g_pos');
   const own = operation.removal?.(a);
@@ -304,17 +317,27 @@ export function itemList(
     slag: site.slag,
     words: (site.removal === '' ? '' : ' x factor of position') + (own ? ` x factor ${own.words}` : ''),
   };
-  const steps: readonly Step[] = [
+  const all: readonly Step[] = [
     ...sizeSteps(shape),
-    ...tipPressureSteps(operation.pressure, a),
+    ...pressureSteps(operation, a),
     ...rodSteps(shape, basis),
     ...decided([...materialSteps(material), ...heatBalanceSteps(rod, material)], by?.material),
+    ...BALANCE_LINES,
+    ...PURITY_STEPS,
     ...usedSite,
     ...(own ? [assumed('r_own', own.factor)] : []),
     ...work,
     ...(method === undefined ? [] : [given('method', 'method', 'count', { kind: 'calculated', source: 'arithmetic' })]),
-    ...burningSteps(pierced, removal),
-    calculated('O_burn', 'oxygen while burning', 'oxygen', 'm * t', 'flow x burning time'),
+    ...burningSteps(pierced, removal, widens),
+    widens
+      ? calculated(
+          'O_burn',
+          'oxygen while burning',
+          'oxygen',
+          '(m * t_pierce + m_widen * t_rest) * scatter',
+          '(flow x burning time of the pierces + flow while widening x that of the rest) x departure from the plan',
+        )
+      : calculated('O_burn', 'oxygen while burning', 'oxygen', 'm * t', 'flow x burning time'),
     calculated(
       'u_rod',
       'burn-off of the rod',
@@ -322,11 +345,21 @@ export function itemList(
       'lambda * m / mu',
       'rod feed ratio x flow / steel in a length of rod',
     ),
-    calculated('l', 'length of rod consumed', 'length', 'u_rod * t', 'burn-off x burning time'),
+    widens
+      ? calculated(
+          'l',
+          'length of rod consumed',
+          'length',
+          'lambda * O_burn / mu',
+          'rod feed ratio x oxygen while burning / steel in a length of rod',
+        )
+      : calculated('l', 'length of rod consumed', 'length', 'u_rod * t', 'burn-off x burning time'),
     ...countSteps(coupled, pierced, a),
-    ...takingSteps(shape, { pierced, starts: has('starts'), handling: site.handling, cooled, a }),
+    ...takingSteps(shape, { pierced, widens, starts: has('starts'), handling: site.handling, cooled, a }),
     ...besides.steps,
   ];
+  // The heat left in the part stands in the heat balance, and the cooling asks for it again.
+  const steps = all.filter((step, i) => step.symbol !== 'h_part' || i === all.findIndex((s) => s.symbol === 'h_part'));
   const known = new Set(steps.map((step) => step.symbol));
   const sizes = operation.order.map((name) => operation.sizes[name]!.symbol);
   return new StepList(

@@ -4,8 +4,8 @@ import { rodMassPerLength, type Rod } from '../burn/rods.ts';
 import type { ListedHole } from './cut-list.ts';
 import { HOLE } from './hole.ts';
 import { endOfRod, rodBurned } from './pierce-rods.ts';
-import { plannedItem, flowOf } from './sized.ts';
-import { itemEvaluation } from './ways.ts';
+import { plannedItem } from './sized.ts';
+import { flowOf, itemEvaluation } from './ways.ts';
 import type { Operation } from './operation.ts';
 
 /**

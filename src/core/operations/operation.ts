@@ -59,7 +59,7 @@ export interface Opening {
 
 /** How an operation sets its tip pressure. */
 export interface PressureRule {
-  /** Ends with the step `p`. */
+  /** Ends with the step `p`, or that of a second phase. */
   readonly steps: readonly Step[];
   /** Step that holds the thickness of the work, for the rule under water. */
   readonly thickness: string;
@@ -91,6 +91,8 @@ export interface Operation<G extends string = string> {
   /** Assumptions besides those of all operations that the work and its tasks rest on, so that the spread draws them. */
   readonly factors?: readonly NumberName[];
   readonly pressure: PressureRule;
+  /** How it sets the tip pressure of its second phase, in which the volume `V` is removed; ends with `p_widen`. The same as before where absent. */
+  readonly widening?: PressureRule;
   /** Crew times that do not depend on the burning. */
   readonly crewTimes: readonly NumberName[];
   /** How the item cools before the next step; the crew waits through it unless a schedule says otherwise. */

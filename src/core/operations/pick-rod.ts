@@ -1,6 +1,5 @@
 import type { Basis } from '../basis.ts';
 import type { Material } from '../burn/materials.ts';
-import { calculatedFlow, meanFlow } from '../burn/rod-line.ts';
 import { RODS, rodMassPerLength, rodName, rodNames, type Rod, type RodChoice } from '../burn/rods.ts';
 import type { CalcError } from '../errors.ts';
 import * as messages from '../messages.ts';
@@ -9,7 +8,7 @@ import type { Opening } from './operation.ts';
 import { pricesOf, showCost } from './price-words.ts';
 import { passes, stubOf, widthMade, type FittedRod } from './rod-fit.ts';
 import { siteHandling, underWater } from './site.ts';
-import { unreachable, waysOf, type Fed, type Task, type Way } from './ways.ts';
+import { flowsOf, unreachable, waysOf, type Fed, type Flows, type Task, type Way } from './ways.ts';
 
 /** A rod that fits an item, and what it would take. */
 export interface Candidate {
@@ -32,17 +31,18 @@ const accessOf = (rod: Rod, clear: number | undefined, { a }: Basis): number => 
 const letIn = (rod: Rod, clear: number | undefined, basis: Basis): readonly number[] =>
   rod.lengths.filter((l) => l <= accessOf(rod, clear, basis) * (1 + 1e-9));
 
-/** A length of a rod with the flow that the tip pressure drives through it, before the flow factor [kg/s]. */
-interface FedLength {
+/** A length of a rod with the flows that the tip pressures drive through it. */
+interface FedLength extends Flows {
   readonly rod: Rod;
   readonly length: number;
-  readonly flow: number;
 }
+
+const highest = ({ flow, widenFlow }: Flows): number => Math.max(flow, widenFlow ?? 0);
 
 /** The lengths of some rods that the access lets in, that are longer than their stub and that the supply feeds, with their flow. */
 function fedRods(
   rods: readonly Rod[],
-  pressure: number,
+  pressures: Pick<Task, 'pressure' | 'widenPressure'>,
   clear: number | undefined,
   basis: Basis,
 ): readonly FedLength[] {
@@ -51,9 +51,9 @@ function fedRods(
     .flatMap((rod) =>
       letIn(rod, clear, basis)
         .filter((length) => length > stubOf(rod, basis))
-        .map((length) => ({ rod, length, flow: calculatedFlow(rod, length, pressure, basis) })),
+        .map((length) => ({ rod, length, ...flowsOf({ rod, length }, pressures, basis) })),
     )
-    .filter(({ flow }) => over * flow <= supply * (1 + 1e-9));
+    .filter((fed) => over * highest(fed) <= supply * (1 + 1e-9));
 }
 
 /** Why no rod fits, of all and of those that pass the opening. */
@@ -61,7 +61,7 @@ function noneFits(
   all: readonly Rod[],
   passing: readonly Rod[],
   opening: Opening | undefined,
-  pressure: number,
+  pressures: Pick<Task, 'pressure' | 'widenPressure'>,
   clear: number | undefined,
   basis: Basis,
 ): CalcError {
@@ -89,7 +89,7 @@ function noneFits(
     return messages.stubTooLong(shown(stubOf(longest.rod, basis)), shown(longest.length));
   }
   const least = usable
-    .map(({ rod, length }) => ({ rod, flow: meanFlow(rod, length, pressure, basis) }))
+    .map((each) => ({ rod: each.rod, flow: a.value('flow factor') * highest(flowsOf(each, pressures, basis)) }))
     .reduce((x, y) => (y.flow < x.flow ? y : x));
   return messages.noRodFed(least.rod.name, shown(least.flow, 'flow'), shown(a.value('supply flow'), 'flow'));
 }
@@ -108,21 +108,24 @@ export function rankRods(
   basis: Basis,
   clear?: number,
 ): readonly [Candidate, ...Candidate[]] {
-  const { operation, planned, pressure, material } = task;
+  const { operation, planned, pressure, widenPressure, material } = task;
   const { a } = basis;
   const wanted = a.word('coupled rods');
   const coupled = (choice?.coupled ?? false) || wanted === 'yes';
   const opening = operation.opening(planned);
   const all = choice ? [choice.rod] : considered(material, basis);
   const passing = choice ? all : all.filter((r) => passes(r, opening, basis));
-  const feed = (): readonly FedLength[] => fedRods(passing, pressure, clear, basis);
+  const feed = (): readonly FedLength[] => fedRods(passing, task, clear, basis);
   const fed =
-    clear === undefined ? basis.once(`rods fed ${passing.map((r) => r.name).join()} ${pressure}`, feed) : feed();
-  if (fed.length === 0) throw noneFits(all, passing, opening, pressure, clear, basis);
+    clear === undefined
+      ? basis.once(`rods fed ${passing.map((r) => r.name).join()} ${pressure} ${widenPressure}`, feed)
+      : feed();
+  if (fed.length === 0) throw noneFits(all, passing, opening, task, clear, basis);
   const rate = (of: readonly FedLength[], coupling: boolean): Candidate[] => {
-    const rods = of.map(({ rod, length, flow }): Fed => ({
+    const rods = of.map(({ rod, length, flow, widenFlow }): Fed => ({
       rod: { rod, length, coupled: coupling, reason: '' },
       flow,
+      widenFlow,
     }));
     return waysOf(task, rods, basis).flatMap(([first, ...others], i) =>
       first ? [{ rod: rods[i]!.rod, ways: [first, ...others] }] : [],

@@ -9,7 +9,7 @@ import { StepList } from '../model/step-list.ts';
 import { work } from '../model/working.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { defineOperation } from './operation.ts';
-import { piercePressure } from './tip-pressure.ts';
+import { piercePressure, widenPressure } from './tip-pressure.ts';
 
 /** Planned bore of a pin: d = ratio x D. Source: common practice; what is left must be thin enough to yield hot and shrink cold. */
 const PLANNED_BORE: readonly Step[] = [
@@ -109,6 +109,7 @@ export const PIN = defineOperation({
     ],
   }),
   pressure: piercePressure('L / ends', 'L', [assumed('ends', 'ends worked')]),
+  widening: widenPressure('L / ends', 'L'),
   crewTimes: ['set-up time', 'plate time', 'push-out time', 'clean-up time'],
   cooling: {
     time: tabulatedCoolingTime,

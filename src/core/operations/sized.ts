@@ -2,7 +2,7 @@ import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { Basis } from '../basis.ts';
 import type { ChoiceName } from '../assumptions/registry.ts';
 import { findMaterial, type Material } from '../burn/materials.ts';
-import { calculatedFlow, meanFlow, rodGiven } from '../burn/rod-line.ts';
+import { meanFlow, rodGiven } from '../burn/rod-line.ts';
 import { rodMassPerLength, rodName, rodNames, type Rod, type RodChoice } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
 import { isMissing } from '../messages.ts';
@@ -15,7 +15,7 @@ import type { Operation, Planned, Sizes } from './operation.ts';
 import { considered, pickRod } from './pick-rod.ts';
 import { pricesOf, showCost } from './price-words.ts';
 import { checkOpening, type FittedRod } from './rod-fit.ts';
-import { shapeKey, unreachable, waysOf, type Task, type Way } from './ways.ts';
+import { flowsOf, shapeKey, unreachable, waysOf, type Task, type Way } from './ways.ts';
 
 /** One thing to do: an operation on a piece of some size and material, with a rod where one is named. */
 export interface Item<G extends string = string> {
@@ -34,8 +34,10 @@ export interface Sized {
   readonly name: string;
   /** Gauge, at the holder's inlet. */
   readonly pressure: number;
-  /** Mean over a rod. */
+  /** Mean over a rod, at that pressure. */
   readonly flow: number;
+  /** The same while widening, where the operation widens what it pierced. */
+  readonly widenPressure: number | undefined;
   /** Length of rod consumed, not rounded. */
   readonly consumed: number;
   readonly rods: number;
@@ -90,7 +92,7 @@ export function plannedItem<G extends string>(
   operation: Operation<G>,
   sizes: Sizes<G>,
   basis: Basis,
-): { readonly planned: Planned<G>; readonly pressure: number } {
+): { readonly planned: Planned<G>; readonly pressure: number; readonly widenPressure: number | undefined } {
   const { a } = basis;
   const with_ = withDefaults(operation, sizes);
   for (const name of operation.order) if (with_[name] === undefined && !operation.plans?.[name]) throw isMissing(name);
@@ -104,7 +106,11 @@ export function plannedItem<G extends string>(
   });
   at.give(names.map((name) => with_[name] as number));
   const planned = Object.fromEntries(operation.order.map((name) => [name, at.number(operation.sizes[name].symbol)]));
-  return { planned: planned as Record<G, number>, pressure: at.number('p') };
+  return {
+    planned: planned as Record<G, number>,
+    pressure: at.number('p'),
+    widenPressure: operation.widening && at.number('p_widen'),
+  };
 }
 
 function withDefaults<G extends string>(operation: Operation<G>, sizes: Sizes<G>): Sizes<G> {
@@ -131,11 +137,11 @@ export function sized<G extends string>({
   const { a } = basis;
   const operation = declared as Operation;
   const material = named ?? findMaterial(a.word(materialWord(operation)));
-  const { planned, pressure } = plannedItem(declared, sizes, basis);
-  const task: Task = { operation, planned, pressure, material };
+  const { planned, pressure, widenPressure } = plannedItem(declared, sizes, basis);
+  const task: Task = { operation, planned, pressure, widenPressure, material };
   if (choice) checkOpening(operation.opening(planned), choice.rod, basis);
   const { rod, ways } = pickRod(task, choice, basis);
-  const [way, ...otherWays] = ways ?? waysOf(task, [{ rod, flow: flowOf(rod, pressure, basis) }], basis)[0] ?? [];
+  const [way, ...otherWays] = ways ?? waysOf(task, [{ rod, ...flowsOf(rod, task, basis) }], basis)[0] ?? [];
   if (!way) throw unreachable(task, rod, basis);
   const { length, coupled } = rod;
   const name = rodName(rod.rod, length, coupled);
@@ -175,6 +181,7 @@ export function sized<G extends string>({
     rod,
     name,
     pressure,
+    widenPressure,
     flow: meanFlow(rod.rod, length, pressure, basis),
     consumed: way.consumed,
     rods: way.rods,
@@ -201,7 +208,8 @@ export function sized<G extends string>({
     ramSteps: () => ramSteps(operation, planned, basis),
     working: (result, besides, shown, decidedBy = []) => {
       const at = evaluated(besides);
-      return new Working(at, result, shown ?? wordsWith(at.list, result), { ...said(), decidedBy });
+      const words = [...new Set([...(shown ?? []), ...wordsWith(at.list, result)])];
+      return new Working(at, result, words, { ...said(), decidedBy });
     },
     allSteps: (more = { steps: [], results: [] }) => {
       const ram = ramSteps(operation, planned, basis);
@@ -269,10 +277,6 @@ function decisions(
   const coupling = choice?.coupled ? [] : ['coupled rods', ...joints];
   return { material: ofMaterial, method: ofMethod, rod: [...ofRod, ...coupling] };
 }
-
-/** Flow of a rod before the flow factor [kg/s]. */
-export const flowOf = ({ rod, length }: Pick<FittedRod, 'rod' | 'length'>, pressure: number, basis: Basis): number =>
-  calculatedFlow(rod, length, pressure, basis);
 
 /** Rating of the ram that pushes a planned item out [N]; undefined where nothing is pushed. */
 function ramOf(operation: Operation, planned: Planned, basis: Basis): number | undefined {

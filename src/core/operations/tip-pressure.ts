@@ -1,14 +1,11 @@
 import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { calculated, decidedBy, type Step } from '../model/step.ts';
-import type { PressureRule } from './operation.ts';
+import type { Operation, PressureRule } from './operation.ts';
 import { POSITION, underWater } from './site.ts';
 
-const pressure = (expression: string, words: string): Step =>
-  calculated('p', 'tip pressure', 'pressure', expression, words, {
-    kind: 'common practice',
-    source: 'common practice',
-  });
+const pressure = (expression: string, words: string, symbol = 'p', name = 'tip pressure'): Step =>
+  calculated(symbol, name, 'pressure', expression, words, { kind: 'common practice', source: 'common practice' });
 
 /** Tip pressure for a pierce, gauge: p = min(p_top, p_0 + rise x depth). Source: common practice, 70 to 150 psi rising with depth. */
 export function piercePressure(depth: string, thickness: string, before: readonly Step[] = []): PressureRule {
@@ -20,6 +17,27 @@ export function piercePressure(depth: string, thickness: string, before: readonl
       assumed('rise', 'pierce pressure rise'),
       assumed('p_top', 'pierce pressure top'),
       pressure(`min(max(p_top, p_0), p_0 + rise * ${depth})`, 'pierce pressure + rise x depth, at most the top'),
+    ],
+  };
+}
+
+/**
+ * Tip pressure for widening a pilot, after the steps of its pierce: p_widen = min(p_top, p_0 + rise x depth). Source: common
+ * practice, 70 to 90 psi, as for severing: slag leaves by a bore that is open.
+ */
+export function widenPressure(depth: string, thickness: string): PressureRule {
+  return {
+    thickness,
+    steps: [
+      assumed('p_widen_0', 'widen pressure'),
+      assumed('rise_widen', 'widen pressure rise'),
+      assumed('p_widen_top', 'widen pressure top'),
+      pressure(
+        `min(max(p_widen_top, p_widen_0), p_widen_0 + rise_widen * ${depth})`,
+        'widen pressure + rise x depth, at most the top',
+        'p_widen',
+        'tip pressure while widening',
+      ),
     ],
   };
 }
@@ -57,6 +75,22 @@ export function gougePressure(thickness: string, section: Step): PressureRule {
 /** One tip pressure for all breaches. Source: common practice, no source. */
 export function breachPressure(thickness: string): PressureRule {
   return { thickness, steps: [assumed('p_0', 'breach pressure'), pressure('p_0', 'breach pressure')] };
+}
+
+/** Tip pressures of an operation, gauge: step `p`, and `p_widen` where it widens what it pierced. Sources as `tipPressureSteps`. */
+export function pressureSteps({ pressure: first, widening }: Operation, a: Assumptions): readonly Step[] {
+  return [...tipPressureSteps(first, a), ...(widening ? wideningSteps(widening, a) : [])];
+}
+
+/**
+ * Where one pressure is set for all, or the navy's rule holds, widening has that of the pierce.
+ */
+function wideningSteps({ steps }: PressureRule, a: Assumptions): readonly Step[] {
+  const own = a.value('tip pressure') === 0 && !underWater(a);
+  const same = calculated('p_widen', 'tip pressure while widening', 'pressure', 'p', 'the tip pressure');
+  return (own ? steps : [same]).map((step) =>
+    step.symbol === 'p_widen' ? decidedBy(step, 'tip pressure', ...POSITION) : step,
+  );
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { Basis } from '../basis.ts';
 import { rodMassPerLength } from '../burn/rods.ts';
-import { rodGiven } from '../burn/rod-line.ts';
+import { calculatedFlow, rodGiven } from '../burn/rod-line.ts';
 import type { Material } from '../burn/materials.ts';
 import { Evaluation, type Column } from '../model/evaluation.ts';
 import { given as givenStep } from '../model/step.ts';
@@ -35,10 +35,16 @@ export interface Way {
   readonly fixedTime: number;
 }
 
-/** The rods that one item may be done with, each with its flow as calculated, before the flow factor [kg/s]. */
-export interface Fed {
+/** A rod that one item may be done with, with its flows. */
+export interface Fed extends Flows {
   readonly rod: FittedRod;
+}
+
+/** Flows as calculated, before the flow factor [kg/s]. */
+export interface Flows {
   readonly flow: number;
+  /** While widening, where the operation widens what it pierced. */
+  readonly widenFlow: number | undefined;
 }
 
 /** One operation's sizes, as planned, at a tip pressure, on a material. */
@@ -47,11 +53,14 @@ export interface Task {
   readonly planned: Planned;
   /** Gauge, at the holder's inlet [Pa]. */
   readonly pressure: number;
+  /** The same while widening, where the operation widens what it pierced. */
+  readonly widenPressure: number | undefined;
   readonly material: Material;
 }
 
 /** Rods of one construction have the same steps; sizes, rod and flow are given anew for each item. */
 const ROD_SYMBOLS = ['p', 'L_rod', 'd_rod', 'mu', 'm_0'] as const;
+const WIDEN_SYMBOLS = ['p_widen', 'm_widen_0'] as const;
 
 /** Step of cooling where it is given: evaluations of many items take it as found. */
 const COOLING_GIVEN = [givenStep('t_cool', 'cooling time', 'time')];
@@ -61,14 +70,46 @@ const sizeSymbols = (operation: Operation): readonly string[] =>
   operation.order.map((name) => operation.sizes[name]!.symbol);
 
 /** What the evaluations of items are given anew, in the order of `givenOf`. */
-export const anewOf = (operation: Operation): readonly string[] => [...sizeSymbols(operation), ...ROD_SYMBOLS];
+export const anewOf = (operation: Operation): readonly string[] => [
+  ...sizeSymbols(operation),
+  ...ROD_SYMBOLS,
+  ...(operation.widening ? WIDEN_SYMBOLS : []),
+];
+
+/** Flow of a rod before the flow factor [kg/s]. */
+export const flowOf = ({ rod, length }: Pick<FittedRod, 'rod' | 'length'>, pressure: number, basis: Basis): number =>
+  calculatedFlow(rod, length, pressure, basis);
+
+/** Flows of a rod at the pressures of an item, before the flow factor. */
+export const flowsOf = (
+  rod: Pick<FittedRod, 'rod' | 'length'>,
+  { pressure, widenPressure }: Pick<Task, 'pressure' | 'widenPressure'>,
+  basis: Basis,
+): Flows => ({
+  flow: flowOf(rod, pressure, basis),
+  widenFlow: widenPressure === undefined ? undefined : flowOf(rod, widenPressure, basis),
+});
 
 /** Values for `anewOf`: numbers, or a column over rods. */
 export function givenOf(
-  { operation, planned, pressure }: Task,
-  rods: { readonly [K in 'length' | 'diameter' | 'mass' | 'flow']: Column },
+  { operation, planned, pressure, widenPressure }: GivenTask,
+  rods: { readonly [K in 'length' | 'diameter' | 'mass' | 'flow']: Column } & {
+    readonly widenFlow: Column | undefined;
+  },
 ): readonly Column[] {
-  return [...operation.order.map((name) => planned[name]!), pressure, rods.length, rods.diameter, rods.mass, rods.flow];
+  return [
+    ...operation.order.map((name) => planned[name]!),
+    ...[pressure, rods.length, rods.diameter, rods.mass, rods.flow],
+    ...(operation.widening ? [widenPressure ?? NaN, rods.widenFlow ?? NaN] : []),
+  ];
+}
+
+/** What is given anew of a task: numbers, or a column over items. */
+interface GivenTask {
+  readonly operation: Operation;
+  readonly planned: { readonly [name: string]: Column };
+  readonly pressure: Column;
+  readonly widenPressure: Column | undefined;
 }
 
 /**
@@ -144,6 +185,7 @@ function waysWith(
       const all = itemEvaluation(shape, basis);
       // Refuses assumptions that no rod can work with.
       all.number('share');
+      all.number('r_pure');
       return all.over(anewOf(operation));
     })
     .give(
@@ -152,6 +194,7 @@ function waysWith(
         diameter: columnOf(fed, ({ rod }) => rod.rod.outsideDiameter),
         mass: columnOf(fed, ({ rod }) => rodMassPerLength(rod.rod)),
         flow: columnOf(fed, ({ flow }) => flow),
+        widenFlow: columnOf(fed, ({ widenFlow }) => widenFlow ?? NaN),
       }),
     );
   const read = (symbol: string): ((i: number) => number) => {
@@ -228,6 +271,7 @@ export function unreachable(task: Task, rod: FittedRod, basis: Basis): Error {
         diameter: rod.rod.outsideDiameter,
         mass: rodMassPerLength(rod.rod),
         flow: NaN,
+        widenFlow: NaN,
       }),
     );
   return tooShort(rod, at.number('reach'), basis);

@@ -66,4 +66,18 @@ export const HEAT_SOURCES = [
     edition: '1985 and 1996; coefficients re-derived in the tests',
     usedFor: 'Implicit time steps with error control',
   },
+  {
+    key: 'spray leidenfrost',
+    citation:
+      'Hnizdil, Kominek, Lee, Raudensky, Carnogurska and Chabicovsky, Prediction of Leidenfrost Temperature in Spray Cooling for Continuous Casting and Heat Treatment Processes, Metals 10: 150 C to over 1000 C by the character of the spray',
+    edition: '2020, abstract read',
+    usedFor: 'A look at when a film of steam breaks; no figure rests on it',
+  },
+  {
+    key: 'jet rewetting',
+    citation:
+      'Leocadio and Passos, Experimental investigation of heat transfer characteristics during water jet impingement cooling of a high-temperature steel surface, Ironmaking and Steelmaking: rewetting above 880 C',
+    edition: '2021, abstract read',
+    usedFor: 'A look at when a film of steam breaks; no figure rests on it',
+  },
 ] as const satisfies readonly Source[];

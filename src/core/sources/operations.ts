@@ -37,4 +37,25 @@ export const OPERATION_SOURCES = [
     edition: 'read as a web copy; secondary',
     usedFor: 'A check of burning bars, met in concrete and not in cast iron and rock; no figure rests on it',
   },
+  {
+    key: 'oxygen purity',
+    citation:
+      'Welding course text: 98.5 % oxygen in place of 99.5 % cuts about 15 % slower and takes about 25 % more oxygen; below 95 % the familiar cutting becomes melting and washing, as a rule not acceptable',
+    edition: 'read as a web copy; secondary',
+    usedFor: 'What impure oxygen costs, taken over from torch cutting of steel',
+  },
+  {
+    key: 'oxygen in molten oxide',
+    citation:
+      'The solubility of oxygen in liquid iron oxide during the combustion of iron rods in high-pressure oxygen, Combustion and Flame 113, 27: up to 2.1 oxygen atoms and possibly more for each of iron',
+    edition: '1998, abstract read',
+    usedFor: 'A look at the product of burning; no figure rests on it',
+  },
+  {
+    key: 'burning iron',
+    citation:
+      'Wilson, Steinberg and Stoltzfus, Thermodynamics and Kinetics of Burning Iron, ASTM STP 1319: 365.2 kJ/mol of iron at 298 K',
+    edition: '1997, abstract read',
+    usedFor: 'A look at the heat of burning; no figure rests on it',
+  },
 ] as const satisfies readonly Source[];

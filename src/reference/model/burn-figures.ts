@@ -49,7 +49,7 @@ function lossLines(xs: readonly number[], of: (x: number, lost: number) => numbe
 function againstOxygenBurnt(): Pick<LinePlot, 'x' | 'shade'> {
   const { low, value, high } = rangeOf('oxygen burnt share');
   return {
-    x: { label: 'share of oxygen that burns', unit: '%', low: 5, high: 60 },
+    x: { label: 'share of oxygen that burns', unit: '%', low: 15, high: 80 },
     shade: { name: 'assumed range', low: 100 * low, value: 100 * value, high: 100 * high },
   };
 }
@@ -59,10 +59,10 @@ export function burntShareByOxygen(): LinePlot {
     name: 'burnt-by-oxygen',
     title: 'Burnt share of the metal that leaves, against the share of oxygen that burns',
     caption:
-      'Flat: more burning melts more metal in the same measure, so for steel the burnt share hangs on the heat lost and the slag temperature alone. Where a line begins at the left, the heat is just enough to melt the rod; further left nothing is removed and the function says so.',
+      'The more oxygen burns, the less of it carries heat away unburnt, so that less of the metal has to burn. Where a line begins at the left, the heat is just enough to melt the rod and warm the oxygen; further left nothing is removed and the function says so.',
     ...againstOxygenBurnt(),
     y: { label: 'burnt share of the metal', unit: '%', low: 0 },
-    series: lossLines(steps(5, 60, 1), (x, lost) =>
+    series: lossLines(steps(15, 80, 1), (x, lost) =>
       burntShare({ 'oxygen burnt share': x / 100, 'heat lost share': lost }),
     ),
   };
@@ -92,7 +92,7 @@ export function removedByOxygen(): LinePlot {
       'This line sets oxygen, rods and minutes. Within the assumed range it changes several times over: no other assumption moves the estimate as far.',
     ...againstOxygenBurnt(),
     y: { label: 'steel removed per lb of oxygen', unit: 'lb', low: 0 },
-    series: lossLines(steps(5, 60, 1), (x, lost) =>
+    series: lossLines(steps(15, 80, 1), (x, lost) =>
       balance('k', { 'oxygen burnt share': x / 100, 'heat lost share': lost }),
     ),
   };
@@ -236,6 +236,13 @@ export function pinMinutes(plans: ReturnType<typeof pinPlans>): LinePlot {
   };
 }
 
+/** Tip pressure while a pin of a length is widened, psi. */
+const widenPressure = (length: number): number | undefined =>
+  maybeCell(
+    rowsOf('BURN.PIN.STEPS', 4, length).find((r) => r['symbol'] === 'p_widen'),
+    'value',
+  );
+
 export function pressureByDepth(): LinePlot {
   const depths = [1, ...steps(2, 36, 1)];
   const points = (name: string, ...args: readonly (string | number | null)[]): readonly Point[] =>
@@ -250,6 +257,7 @@ export function pressureByDepth(): LinePlot {
     y: { label: 'tip pressure', unit: 'psi', low: 0 },
     series: [
       { name: 'piercing', points: points('BURN.PIN.PRESSURE', 4, 'x') },
+      { name: 'widening', points: depths.map((x) => ({ x, y: widenPressure(x) })) },
       { name: 'severing', points: points('BURN.CUT.PRESSURE', 'x', 24) },
     ],
   };

@@ -34,7 +34,10 @@ function FromPinToQuote({ plan, working }: { readonly plan: Row; readonly workin
         The bore is planned: {of('ratio')} of the diameter, {of('d')} in. The rod is picked, here {textIn(plan, 'rod')},
         and the tip pressure follows from the depth: {of('p')} psi.
       </li>
-      <li>At that pressure {of('m')} scfm of oxygen run through holder and rod.</li>
+      <li>
+        At that pressure {of('m')} scfm of oxygen run through holder and rod; at the {of('p_widen')} psi of widening,{' '}
+        {of('m_widen')}.
+      </li>
       <li>
         {n(100 * step(working, 'eta'))} percent of it burns iron, which heats and melts the rod and the pin: {of('k')}{' '}
         lb of pin go for each pound of oxygen.
@@ -61,6 +64,92 @@ function FromPinToQuote({ plan, working }: { readonly plan: Row; readonly workin
         {n(numberIn(plan, 'crew low'))} to {n(numberIn(plan, 'crew high'))} min in eight cases of ten.
       </li>
     </ol>
+  );
+}
+
+const LINES = ['e_burn', 'e_metal', 'e_oxide', 'e_free', 'e_part', 'e_lost', 'e_rest'] as const;
+
+/** The heat balance of the pin, way by way. */
+function BalanceTable({ working }: { readonly working: readonly Row[] }) {
+  const free = step(working, 'e_burn');
+  return (
+    <div class="scroll" role="region" aria-label="Heat balance" tabIndex={0}>
+      <table class="rows">
+        <thead>
+          <tr>
+            <th scope="col">for a kilogram of oxygen</th>
+            <th scope="col" class="number">
+              MJ
+            </th>
+            <th scope="col" class="number">
+              percent
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {LINES.map((symbol) => {
+            const row = working.find((r) => r['symbol'] === symbol);
+            const heat = Math.abs(numberIn(row, 'value')) < 1e-9 ? 0 : numberIn(row, 'value');
+            return (
+              <tr key={symbol}>
+                <th scope="row">{textIn(row, 'step').replace('for a kilogram of oxygen: ', '')}</th>
+                <td class="number">{n(heat)}</td>
+                <td class="number">{n((100 * heat) / free, 2)}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+const PRESSURES = [40, 60, 80, 100, 120, 150] as const;
+/** What the trade says that rods take; common practice, no source. */
+const TRADE = { 'short rod': '4 to 10; 8 to 10 in normal use', 'long burning bar': '' } as const;
+
+/** Flow of rods over tip pressures, with the trade's range. */
+function FlowTable() {
+  const lists = PRESSURES.map((psi) => rowsOf('BURN.ROD.LIST', [['pressure', psi]]));
+  const rods = (lists[0] ?? []).filter((r) => textIn(r, 'kind') in TRADE);
+  return (
+    <div class="scroll" role="region" aria-label="Flow of rods over tip pressures" tabIndex={0}>
+      <table class="rows">
+        <thead>
+          <tr>
+            <th scope="col">scfm at</th>
+            {PRESSURES.map((psi) => (
+              <th key={psi} scope="col" class="number">
+                {psi} psi
+              </th>
+            ))}
+            <th scope="col">the trade says</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rods.map((rod) => {
+            const name = textIn(rod, 'rod');
+            return (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                {lists.map((list, i) => (
+                  <td key={PRESSURES[i]} class="number">
+                    {n(
+                      numberIn(
+                        list.find((r) => r['rod'] === name),
+                        'flow',
+                      ),
+                      2,
+                    )}
+                  </td>
+                ))}
+                <td>{TRADE[textIn(rod, 'kind') as keyof typeof TRADE]}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
   );
 }
 
@@ -109,6 +198,14 @@ export function cellPage(): Page {
           the flow sets the pace of everything after.
         </p>
         <LineFigure plot={flowByPressure()} />
+        <p>
+          Mean over the longest stocked rod, burnt from new to its stub, beside what the trade says (common practice, no
+          source). Flow goes about as the absolute pressure, which from 40 to 150 psi rises threefold; so no rod can
+          keep within both ends of the trade's 4 to 10. At the top an operator throttles the valve at the holder, and
+          the rod then takes what it needs rather than what the pressure would drive; the assumption{' '}
+          <code>flow factor</code> holds that.
+        </p>
+        <FlowTable />
         <Equation
           says="Flow through the passages, the same for rods and hoses:"
           formula="G² = (p1² − p2²) / (Z R T (f L / Dh + K + 2 ln(p1 / p2)))"
@@ -119,8 +216,16 @@ export function cellPage(): Page {
         <h2>The heat balance</h2>
         <p>
           Burning iron is the fire. The rod feeds iron; part of the oxygen burns iron, of the rod and of the pin; the
-          heat, less what is lost, brings the rest to the temperature at which it runs out. Nothing more is in it, and
-          the three shares in it are not published for exothermic rods: they are ranges.
+          heat brings metal and oxide to the temperature at which they run out, warms the oxygen that does not burn and
+          the part, and is lost by radiation and spatter. The five are drawn up below for each pound of oxygen and leave
+          nothing over. The shares in it are not published for exothermic rods: they are ranges, set so that a common
+          pin takes an hour and one cylinder (common practice, no source), which was known.
+        </p>
+        <BalanceTable working={working} />
+        <p>
+          The navy's hole through concrete was known too: 60 scf lie between low and high, as the table on{' '}
+          <a href="limits.html">Limits</a> shows. A bar there burns nearly all of its iron, and its oxide leaves with
+          the melt of the concrete, cooler than slag of steel.
         </p>
         <LineFigure plot={removedByOxygen()} />
         <Pair>
@@ -129,8 +234,8 @@ export function cellPage(): Page {
         </Pair>
         <Equation
           says="Work removed for each kilogram of oxygen:"
-          formula="B = η / D,   k = (H B (1 − f) − λ h(T)) / h_work,   burnt share = B / (λ + k)"
-          symbols={`η share of oxygen that burns (${rangeOf('oxygen burnt share').low} to ${rangeOf('oxygen burnt share').high}), D oxygen for a kilogram of iron, B iron burnt, H heat of burning, f share lost, λ iron the rod feeds, h(T) heat to bring iron to T, h_work the same for the work. Source:`}
+          formula="B = η / D,   k = (B (H (1 − f) − h_ox + h + D h_O2) − λ h − h_O2) / (h_work + q),   burnt share = B / (λ + k)"
+          symbols={`η share of oxygen that burns (${rangeOf('oxygen burnt share').low} to ${rangeOf('oxygen burnt share').high}), D oxygen for a kilogram of iron, B iron burnt, H heat of burning, f share lost, λ iron the rod feeds, h heat that iron holds as it leaves, h_ox its molten oxide, h_O2 unburnt oxygen, h_work the work, q heat left in the part for a kilogram of it. Fusion of Fe3O4 from memory. Source:`}
           sources={['nasa polynomials']}
         />
 
@@ -138,7 +243,7 @@ export function cellPage(): Page {
         <p>
           Piercing goes at the pace of the heat, but not faster than slag gets out of the hole:{' '}
           {rangeOf('advance limit').value} in a minute at the mouth, half that {rangeOf('advance depth').value} hole
-          widths down. Widening goes at the pace of the heat alone.
+          widths down. Widening goes at the pace of the heat alone, at a pressure of its own.
         </p>
         <Pair>
           <LineFigure plot={pierceOxygen()} />
@@ -152,12 +257,19 @@ export function cellPage(): Page {
         </Pair>
         <Equation
           says="Rods and oxygen of an item:"
-          formula="l = λ m t / μ,   N = up(l / usable length),   O = m t (1 + idle) + N m t_light"
-          symbols="l rod burnt, m flow, t burning time, μ steel in a length of rod, N rods, O oxygen. Usable is the length less the stub and less what cannot be burnt at depth; a pierce is counted rod by rod, each of which keeps its stub and the depth. Sources:"
+          formula="l = λ O_burn / μ,   N = up(l / usable length),   O = O_burn (1 + idle) + N m t_light"
+          symbols="O_burn oxygen while burning: flow x burning time, of pilot and widening each; l rod burnt, m mean flow, μ steel in a length of rod, N rods, O oxygen. Usable is the length less the stub and less what cannot be burnt at depth; a pierce is counted rod by rod, each of which keeps its stub and the depth. Sources:"
           sources={['common practice', 'navy underwater cutting']}
         />
 
         <h2>Tip pressure</h2>
+        <p>
+          A pin is pierced and then widened. The deeper the pierce, the harder oxygen must push slag out of it; the bore
+          being widened is open, and is worked at {rangeOf('widen pressure').value} to{' '}
+          {rangeOf('widen pressure top').value} psi, as for severing. <Fn name="BURN.PIN.PRESSURE" />, the plan's tip
+          pressure, flow and regulator setting are those of the pierce, which asks more of hose and regulator; oxygen,
+          rods and minutes count each at its own.
+        </p>
         <LineFigure plot={pressureByDepth()} />
 
         <h2>Hose and cylinder</h2>

@@ -1,10 +1,9 @@
 /** What the model does not know, each with what it does to a figure, worked out when the page is written. */
-import { splitOxideEnthalpy, ironEnthalpy, oxygenGasEnthalpy, splitOxidationHeat } from '../../core/burn/iron-heat.ts';
 import { Assumptions } from '../../core/assumptions/assumptions.ts';
 import type { NumberName } from '../../core/assumptions/registry.ts';
 import { steelConductivity } from '../../core/heat/steel-conductivity.ts';
 import { numberText as n } from '../../pane/charts/number-text.ts';
-import { balance, usualLength } from './burn-figures.ts';
+import { usualLength } from './burn-figures.ts';
 import { maybeNumber, numberIn, numberOf, rangeOf, rowsOf } from './figures.ts';
 import { gripRows, loosening, PIN, shrink } from './heat-figures.ts';
 import { rodFlowEnds } from './published-checks.ts';
@@ -39,18 +38,6 @@ const coolingAt = (name: NumberName, method: 'air' | 'water' = 'air'): readonly 
   return [text(low), text(high)];
 };
 
-/** Share of the heat of burning that the unburnt oxygen takes along if it leaves as hot as the slag, and that the oxide holds beyond plain iron. */
-export function heatNotCounted(): { readonly oxygen: number; readonly oxide: number } {
-  const T = rangeOf('slag temperature').value;
-  const share = rangeOf('product FeO share').value;
-  const burnt = balance('B', {}) ?? NaN;
-  const heat = burnt * splitOxidationHeat(share);
-  return {
-    oxygen: ((1 - rangeOf('oxygen burnt share').value) * oxygenGasEnthalpy(T)) / heat,
-    oxide: (burnt * (splitOxideEnthalpy(T, share) - ironEnthalpy(T))) / heat,
-  };
-}
-
 /** Largest departure of a plan's cooling from BURN.COOL.TIME over pins of many sizes. */
 export function coolingInterpolation(): { readonly most: number; readonly minutes: number; readonly at: number } {
   const found = [2, 2.7, 3.3, 4, 4.7, 5.5, 6.5, 8].map((d) => {
@@ -75,13 +62,14 @@ export function limits(): readonly Limit[] {
   );
   const flows = rodFlowEnds();
   const fume = rangeOf('fume factor');
-  const { oxygen, oxide } = heatNotCounted();
+  const free = rangeOf('unburnt oxygen temperature');
+  const atFree = (kelvin: number): number =>
+    numberOf('BURN.PIN.OXYGEN', 4, 10, null, null, null, [['unburnt oxygen temperature', kelvin]]);
   const table = coolingInterpolation();
   const { planned, hot } = coolingOfPlan();
   const learnt = rowsOf('BURN.LOG.SCORE', inventedLog(30, 21), fittedRows(inventedLog(30, 20))).find(
     (r) => r['figure'] === 'oxygen',
   );
-  const f = rangeOf('heat lost share');
   const joint = rangeOf('joint conductance');
   const boss = rangeOf('boss over pin');
   const film = rangeOf('film boiling limit');
@@ -138,19 +126,19 @@ export function limits(): readonly Limit[] {
       does: `A pin of 4 in by 10 in is planned with ${n(planned)} min of cooling in air; with the high of the heat left in the part it is ${n(hot)} min. The crew's high does not count that: where the wait matters, try it with BURN.ASSUME.EFFECT.`,
     },
     {
-      what: 'Heat of the oxygen that does not burn',
-      why: 'The balance counts heat content of iron only. Unburnt oxygen that leaves hot, and oxide that holds more than iron, are both meant to be in the share of heat lost.',
-      does: `If all unburnt oxygen left as hot as the slag it would take ${n(100 * oxygen, 2)} percent of the heat, and the oxide another ${n(100 * oxide, 2)}, where ${100 * f.low} to ${100 * f.high} percent are assumed lost in all. So the oxygen must leave cooler, or more of it burns than assumed; the two cannot be told apart from outside.`,
+      what: 'How the heat of burning divides',
+      why: 'What is set free leaves with metal and oxide, with unburnt oxygen, into the part, by radiation and spatter; the five add up (BURN.PIN.STEPS shows them). How hot the unburnt oxygen leaves, and how much of it burns, cannot be told apart from outside.',
+      does: `Oxygen that leaves at ${n(free.low)} or ${n(free.high)} K in place of ${n(free.value)} takes ${n(atFree(free.low), 2)} or ${n(atFree(free.high), 2)} scf for a 4 by 10 in pin. Before, hot oxygen, the heat of the oxide beyond plain iron, and the heat left in the part stood in one loss of 20 to 40 percent, and their sum was more than all the heat; the share of oxygen that burns was set anew with them, to remove about the same steel.`,
     },
     {
       what: 'Cast iron and rock with burning bars',
-      why: 'Every melt has the same limit on how fast slag gets out.',
-      does: "A trade handbook has about twice our oxygen for cast iron and three to four times for rock: see the table. The plan's note says so.",
+      why: 'Every melt has the same limit on how fast slag gets out. It stands at about the middle of its range; it stood near the fast end before, where narrow deep holes took less than any print has.',
+      does: "A trade handbook has up to twice our oxygen for cast iron and three to six times for rock: see the table. The plan's note says so.",
     },
     {
       what: 'Flow at the ends of the pressures',
       why: 'Flow follows from the build of the rod, which is common practice, and from one hole for the holder.',
-      does: `At 40 psi the smallest rod passes as little as ${n(flows.least, 2)} scfm and at 150 psi the largest as much as ${n(flows.most, 2)}, where the trade speaks of 4 to 10 for all.`,
+      does: `At 40 psi the smallest rod passes as little as ${n(flows.least, 2)} scfm and at 150 psi the largest as much as ${n(flows.most, 2)}, where the trade speaks of 4 to 10 for all: at the top an operator throttles. Before, one wider hole stood for the holders of short rods and of bars alike, and a pin was widened at the pressure of its pierce: a common pin was then planned at 13.6 scfm, and bars of 1/4 and 3/4 pipe took nearly the same.`,
     },
     {
       what: 'Fume',

@@ -3,7 +3,7 @@ import { Assumptions, type Override } from '../../../src/core/assumptions/assump
 import type { NumberName } from '../../../src/core/assumptions/registry.ts';
 import { Basis } from '../../../src/core/basis.ts';
 import { findMaterial } from '../../../src/core/burn/materials.ts';
-import { findRod } from '../../../src/core/burn/rods.ts';
+import { findRod, rodMassPerLength } from '../../../src/core/burn/rods.ts';
 import type { LogJob } from '../../../src/core/job/log-job.ts';
 import { pert, pertQuantile } from '../../../src/core/spread/pert.ts';
 import type { Seeded } from '../../../src/core/spread/seeded.ts';
@@ -71,10 +71,12 @@ export function scattered(
   const { a } = basis;
   const rods = wholeUp(rodsFor(sizing.consumed * own, sizing, basis));
   const burning = sizing.burnTime * own;
+  // Pilot and widening have flows of their own: their mean is what fed the rod consumed.
+  const flow = (sizing.consumed * rodMassPerLength(sizing.rod.rod)) / a.value('rod feed ratio') / sizing.burnTime;
   return {
     rods,
     burning,
-    oxygen: sizing.flow * burning * (1 + a.value('idle oxygen share')) + rods * sizing.flow * a.value('lighting time'),
+    oxygen: flow * burning * (1 + a.value('idle oxygen share')) + rods * flow * a.value('lighting time'),
     crew:
       PIN.crewTimes.reduce((sum, name) => sum + a.value(name), 0) +
       cooling +

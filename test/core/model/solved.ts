@@ -6,7 +6,13 @@
 import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
 import type { NumberName } from '../../../src/core/assumptions/registry.ts';
 import { Basis } from '../../../src/core/basis.ts';
-import { ironEnthalpy, splitOxidationHeat, splitOxygenDemand } from '../../../src/core/burn/iron-heat.ts';
+import {
+  ironEnthalpy,
+  moltenOxideEnthalpy,
+  oxygenGasEnthalpy,
+  splitOxidationHeat,
+  splitOxygenDemand,
+} from '../../../src/core/burn/iron-heat.ts';
 import { findMaterial } from '../../../src/core/burn/materials.ts';
 import { meanFlow, rodLine } from '../../../src/core/burn/rod-line.ts';
 import { findRod, type Rod, type RodChoice } from '../../../src/core/burn/rods.ts';
@@ -68,6 +74,7 @@ function heatOfWork(shown: Shown): number {
 
 const LINE = {
   d_holder: 'holder orifice',
+  r_holder: 'bar holder ratio',
   p_air: 'air pressure',
   T_gas: 'gas temperature',
   m_measured: 'rod flow measured',
@@ -204,6 +211,7 @@ function supplyShown(shown: Shown) {
   const basis = shown.basis(
     {
       d_holder: 'holder orifice',
+      r_holder: 'bar holder ratio',
       p_air: 'air pressure',
       T_gas: 'gas temperature',
       m_measured: 'rod flow measured',
@@ -260,6 +268,14 @@ const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown:
     },
   ],
   [
+    'm_widen_0',
+    'isothermal flow through holder and rod passages at the tip pressure, harmonic mean',
+    (s) => {
+      const basis = lineBasis(s);
+      return meanFlow(rodShown(s), s.n('L_rod'), s.n('p_widen'), basis) / basis.a.value('flow factor');
+    },
+  ],
+  [
     'm',
     'isothermal flow through holder and rod passages at the tip pressure, harmonic mean',
     (s) => meanFlow(rodShown(s), s.n('L_rod'), s.n('p'), lineBasis(s)),
@@ -279,7 +295,10 @@ const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown:
   ['D_ox', 'from the share of the product that is FeO', (s) => splitOxygenDemand(s.n('FeO'))],
   ['H', 'from the share of the product that is FeO', (s) => splitOxidationHeat(s.n('FeO'))],
   ['h_rod', 'iron from 25 C to the slag temperature', (s) => ironEnthalpy(s.n('T'))],
+  ['h_oxide', 'FeO and Fe3O4 from 25 C to the slag temperature', (s) => moltenOxideEnthalpy(s.n('T'), s.n('FeO'))],
+  ['h_free', 'oxygen from 25 C to its temperature', (s) => oxygenGasEnthalpy(s.n('T_free'))],
   ['h_work', 'the work from 25 C to', (s) => heatOfWork(s)],
+  ['h_melt', 'the work from 25 C to', (s) => heatOfWork(s)],
   [
     't_cool',
     'until the hottest part of the pin is at the target and the pin even with its boss, cooled with',

@@ -4,6 +4,8 @@ import type { Override } from '../../../src/core/assumptions/assumptions.ts';
 import {
   burnedShareWithoutLoss,
   ironEnthalpy,
+  moltenOxideEnthalpy,
+  oxygenGasEnthalpy,
   splitOxidationHeat,
   splitOxygenDemand,
 } from '../../../src/core/burn/iron-heat.ts';
@@ -69,14 +71,17 @@ describe.each(OPERATION_IDS)('%s', (id) => {
     }
   });
 
-  it('closes its heat balance: heat of the iron burnt = lost + rod + work', () => {
+  it('closes its heat balance: heat of the iron burnt = lost + metal + oxide + unburnt oxygen + part', () => {
     for (const name of MATERIAL_NAMES) {
       const { a } = basisOf();
       const T = a.value('slag temperature');
       const rod = sized(operation, sizes, { material: name }).rod.rod.name;
-      const { heat, heatLost, burnt, fed, removed } = substance(name, T, a.value('heat lost share'), rod);
+      const { takes, heatLost, burnt, fed, removed } = substance(name, T, a.value('heat lost share'), rod);
       const made = splitOxidationHeat(0.5) * burnt;
-      expect(made - heatLost * made - fed * ironEnthalpy(T) - removed() * heat, name).toBeCloseTo(0, 6);
+      const metal = (fed - burnt) * ironEnthalpy(T) + removed() * takes;
+      const free = (1 - burnt * splitOxygenDemand(0.5)) * oxygenGasEnthalpy(a.value('unburnt oxygen temperature'));
+      const out = heatLost * made + metal + burnt * moltenOxideEnthalpy(T, 0.5) + free;
+      expect(out / made, name).toBeCloseTo(1, 9);
     }
   });
 

@@ -137,7 +137,7 @@ describe('a depth that is unreasonable for a rod', () => {
 
   it('is said', () => {
     expect(said(30, '3/8 x 36')).toContain(
-      '30 in is deep for single rods of 36 in, which must keep their stub and the depth: 14 of them, where 5 coupled ones would do; take longer or coupled rods',
+      '30 in is deep for single rods of 36 in, which must keep their stub and the depth: 13 of them, where 5 coupled ones would do; take longer or coupled rods',
     );
     for (const [depth, rod] of [
       [10, '3/8 x 36'],

@@ -47,14 +47,53 @@ describe('a pin', () => {
     expect(size(4, 10, 3).oxygen).toBeGreaterThan(size(4, 10, 2.5).oxygen);
   });
 
-  it('takes the pressure of the depth pierced from one end: 70 psi and 3.5 psi for each inch, at most 150 psi (common practice, no source)', () => {
+  it('takes the pressure of the depth pierced from one end: 70 psi and 2 psi for each inch, at most 150 psi (common practice, no source)', () => {
     const PSI = 6894.757293168361;
     const pressure = (length: number, ends: number): number =>
       size(4, length, 2.5, '3/8 x 36 coupled', basisOf(set('ends worked', ends))).pressure / PSI;
-    expect(pressure(10, 1)).toBeCloseTo(105, 9);
-    expect(pressure(20, 2)).toBeCloseTo(105, 9);
-    expect(pressure(20, 1)).toBeCloseTo(140, 9);
-    expect(pressure(30, 1)).toBeCloseTo(150, 9);
+    expect(pressure(10, 1)).toBeCloseTo(90, 9);
+    expect(pressure(20, 2)).toBeCloseTo(90, 9);
+    expect(pressure(20, 1)).toBeCloseTo(110, 9);
+    expect(pressure(40, 1)).toBeCloseTo(150, 9);
+    expect(pressure(50, 1)).toBeCloseTo(150, 9);
+  });
+
+  describe('widened', () => {
+    const PSI = 6894.757293168361;
+    const widened = (length: number, ...more: readonly Override[]): readonly [number, number, number] => {
+      const pin = size(4, length, 2.5, '3/8 x 36 coupled', basisOf(...more));
+      const { pressure, widenPressure = NaN } = pin;
+      const flows = pin
+        .working('t')
+        .steps()
+        .filter(({ symbol }) => symbol === 'm' || symbol === 'm_widen');
+      expect(flows).toHaveLength(2);
+      return [pressure / PSI, widenPressure / PSI, (flows[1]?.value as number) / (flows[0]?.value as number)];
+    };
+
+    it('has 70 to 90 psi, whatever drove the pilot (common practice, no source)', () => {
+      const [first, second, ratio] = widened(30);
+      expect([first, second]).toEqual([expect.closeTo(130, 9), expect.closeTo(90, 9)]);
+      // Flow goes about as absolute pressure.
+      expect(ratio).toBeCloseTo(104.696 / 144.696, 1);
+      expect(widened(4)[1]).toBeCloseTo(78, 9);
+    });
+
+    it('has the one pressure that is set for all', () => {
+      expect(widened(30, set('tip pressure', 100 * PSI))).toEqual([expect.closeTo(100, 9), expect.closeTo(100, 9), 1]);
+    });
+
+    it('takes the oxygen of both phases, each at its own flow', () => {
+      const s = size(4, 30, 2.5, '3/8 x 36 coupled');
+      const at = (symbol: string): number =>
+        s
+          .working('O')
+          .steps()
+          .find((step) => step.symbol === symbol)?.value as number;
+      expect(at('O_burn')).toBeCloseTo(at('m') * at('t_pierce') + at('m_widen') * at('t_rest'), 12);
+      expect(at('O_burn') / s.burnTime).toBeLessThan(at('m'));
+      expect(at('O_burn') / s.burnTime).toBeGreaterThan(at('m_widen'));
+    });
   });
 
   it('leaves some of itself round its bore', () => {

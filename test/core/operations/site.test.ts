@@ -22,7 +22,7 @@ describe('position and access', () => {
 
   it('vertical down slows only what slag limits', () => {
     expect(hole(word('position', 'vertical down')).burnTime).toBeCloseTo(flat.burnTime, 9);
-    const limited = [set('advance limit', (2 * IN) / 60), set('hole taper', 0)];
+    const limited = [set('advance limit', IN / 60), set('hole taper', 0)];
     expect(hole(word('position', 'vertical down'), ...limited).burnTime / hole(...limited).burnTime).toBeCloseTo(
       1 / 0.6,
       6,
