@@ -40,7 +40,13 @@ export interface Line {
 }
 
 export type Outcome =
-  | { readonly kind: 'value'; readonly value: number | string; readonly unit: string }
+  | {
+      readonly kind: 'value';
+      readonly value: number | string;
+      readonly unit: string;
+      /** Low and high in eight cases of ten, as the plan of the same item has them. */
+      readonly range?: readonly [low: number, high: number];
+    }
   /** One row of a plan. */
   | { readonly kind: 'row'; readonly lines: readonly Line[] }
   | { readonly kind: 'table'; readonly rows: readonly (readonly Cell[])[] }

@@ -1,11 +1,16 @@
 import { isBlankCell, isCellError, type Cell } from '../catalogue/cell.ts';
+import { findFunction } from '../catalogue/catalogue.ts';
+import { isOperation } from '../core/safety/operations.ts';
 import { plainUnit } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
+import { asGrid, cellAt } from '../sheet/broadcast.ts';
+import { call } from '../sheet/call.ts';
 import type { Line, Outcome } from './explained.ts';
 import type { SelectedCell } from './port.ts';
 import type { ReadCall } from './read-call.ts';
 import type { Run } from './run-item.ts';
 import { showCell } from './show-cell.ts';
+import { tableColumns } from './table-columns.ts';
 
 /** What one item came to, as the sheet would show it. */
 export function outcomeOf(read: ReadCall, run: Run, item: number, cell: SelectedCell, system: UnitSystem): Outcome {
@@ -25,11 +30,31 @@ export function outcomeOf(read: ReadCall, run: Run, item: number, cell: Selected
   if (isCellError(value)) return failed(value);
   if (typeof value !== 'number' && typeof value !== 'string') return { kind: 'blank' };
   const { quantity } = d.result;
+  const range = typeof value === 'number' ? rangeOf(read, item) : undefined;
   return {
     kind: 'value',
     value,
     unit: quantity === 'text' || typeof value === 'string' ? '' : plainUnit(quantity, system),
+    ...(range ? { range } : {}),
   };
+}
+
+/** Columns of a plan that hold the low and high of a function's value, by its last word. */
+const RANGED: Readonly<Record<string, string>> = { RODS: 'rods', OXYGEN: 'oxygen', TIME: 'crew' };
+
+/** The low and high of an item's value from the plan of the same item; undefined where it has none. */
+function rangeOf({ declaration: d, operands, shape }: ReadCall, item: number): readonly [number, number] | undefined {
+  const heading = RANGED[d.name.split('.').at(-1) ?? ''];
+  const plan = isOperation(d.family) ? findFunction(`BURN.${d.family}.PLAN`) : undefined;
+  if (heading === undefined || !plan) return undefined;
+  const sizes = Object.keys(d.parameters).length;
+  const args = operands.map(({ argument }, i) => {
+    const grid = i < sizes ? asGrid(argument) : undefined;
+    return grid ? cellAt(grid, Math.floor(item / shape.columns), item % shape.columns) : argument;
+  });
+  const { rows, number } = tableColumns(call(plan, args));
+  const [low, high] = [`${heading} low`, `${heading} high`].map((h) => number(rows[0] ?? [], h));
+  return low === undefined || high === undefined ? undefined : [low, high];
 }
 
 /** The column of a plan that the selected cell is in. */

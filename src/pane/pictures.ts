@@ -2,7 +2,7 @@ import { isCellError, type Cell } from '../catalogue/cell.ts';
 import type { BarPlot } from './charts/bar-plot.ts';
 import type { PlotRow, RowPlot } from './charts/row-plot.ts';
 import type { Explained } from './explained.ts';
-import { showNumber } from './show-cell.ts';
+import { showCell, showNumber } from './show-cell.ts';
 import { tableColumns, type TableColumns } from './table-columns.ts';
 
 /** A picture of what a cell's table says. */
@@ -213,7 +213,7 @@ function fitPlots(cells: readonly Row[]): readonly PanePlot[] {
         rows: jobs
           .slice(0, MOST)
           .map((row) => ({
-            name: String(row[1] ?? ''),
+            name: showCell(row[1] ?? null),
             dots: columns.map(({ i }) => (typeof row[i] === 'number' ? row[i] : undefined)),
           })),
       },

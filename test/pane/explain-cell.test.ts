@@ -61,7 +61,9 @@ describe('the explanation of a cell', () => {
   it('gives the result with its unit, and the working up to it', async () => {
     const e = await explained(selected('=BURN.PIN.OXYGEN(A5,B5)'));
     const expected = valueOf('BURN.PIN.OXYGEN', 3.5, 10);
-    expect(e.outcome).toEqual({ kind: 'value', value: expected, unit: 'scf' });
+    const [headings = [], row = []] = call(findFunction('BURN.PIN.PLAN')!, [3.5, 10]);
+    const range = ['oxygen low, scf', 'oxygen high, scf'].map((heading) => row[headings.indexOf(heading)]);
+    expect(e.outcome).toEqual({ kind: 'value', value: expected, unit: 'scf', range });
     expect(e.steps.length).toBeGreaterThan(20);
     expect(e.result).toBe('O');
     expect(e.values).toMatchObject({ diameter: 3.5 * 0.0254, length: 10 * 0.0254 });

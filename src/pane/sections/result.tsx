@@ -1,6 +1,6 @@
 import type { Explained, Line, Outcome } from '../explained.ts';
 import type { CellSection } from '../section.ts';
-import { showCell, showNumber } from '../show-cell.ts';
+import { showCell, showNumber, showWithUnit } from '../show-cell.ts';
 import { isCellError } from '../../catalogue/cell.ts';
 
 function Lines({ lines }: { readonly lines: readonly Line[] }) {
@@ -24,11 +24,16 @@ function Lines({ lines }: { readonly lines: readonly Line[] }) {
 function What({ outcome }: { readonly outcome: Outcome }) {
   switch (outcome.kind) {
     case 'value': {
-      const { value, unit } = outcome;
+      const { value, unit, range } = outcome;
       return (
-        <p class="rs-figure">
-          <b>{typeof value === 'number' ? showNumber(value) : value}</b> {unit}
-        </p>
+        <>
+          <p class="rs-figure">
+            <b>{typeof value === 'number' ? showNumber(value) : value}</b> {unit}
+          </p>
+          {range && (
+            <p class="rs-fine">{`${showNumber(range[0])} to ${showWithUnit(range[1], unit)} in eight cases of ten`}</p>
+          )}
+        </>
       );
     }
     case 'row':
