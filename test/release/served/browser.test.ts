@@ -8,10 +8,14 @@ import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from 'vi
 import { findFunction } from '../../../src/catalogue/catalogue.ts';
 import { isCellError } from '../../../src/catalogue/cell.ts';
 import { CALCULATION_VERSION } from '../../../src/core/version.ts';
+import { asInTheHost } from '../../../src/engine/as-in-the-host.ts';
+import { calculateWorkbook } from '../../../src/engine/headless.ts';
 import { addressOf } from '../../../src/files/xlsx/address.ts';
+import { newWorkbook } from '../../../src/files/xlsx/new-workbook.ts';
 import { readWorkbook } from '../../../src/files/xlsx/read-workbook.ts';
 import { RELEASE_VERSION } from '../../../src/release/version.ts';
 import { call } from '../../../src/sheet/call.ts';
+import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import { DesktopHost } from '../../browser/desktop-host.ts';
 import { startBrowser } from '../../browser/page.ts';
 import { Screenshots } from '../../browser/screenshots.ts';
@@ -137,34 +141,72 @@ describe('two versions side by side', () => {
     }
   });
 
-  it('the pane of the newer tells of a workbook of the older what recheck tells of it, before anything is calculated anew', async () => {
-    const file = path.join(inject('bothReleases'), OLD, 'rodsheet-template.xlsx');
-    const told = recheckedByNewer(file);
-    const { page } = await fresh();
-    await withOffice(page);
-    const host = await DesktopHost.on(page, bookOf(readFileSync(file)));
-    await page.goto(`${served.at}/latest/pane.html`);
-    const note = page.locator('.rs-older');
-    await expect.poll(() => note.textContent()).toContain(`This workbook was calculated with ${CALCULATION_VERSION} (`);
-    expect(await note.textContent()).toContain(`this is ${NEWER.version}`);
-    await note.getByRole('button', { name: 'What would move?' }).click();
-    await expect.poll(() => note.textContent(), { timeout: 200_000 }).toContain('formulas would move');
-    await page.setViewportSize({ width: 420, height: 860 });
-    await shots.take(page, 'What a newer version would move in a workbook of an older one');
-    const text = (await note.textContent()) ?? '';
-    const { assumption, before, now } = NEWER;
-    expect(text).toContain(
-      `Changed since ${CALCULATION_VERSION}: default of ${assumption}: ${before} (0.03 to 0.2), now ${now} (0.2 to 0.4); pipes are rougher.`,
-    );
-    expect(text).not.toContain('could not be compared');
-    expect(text).toMatch(new RegExp(`^.*\\b${told.length} cells of \\d+ formulas would move`));
-    const listed = await note.locator('li').allTextContents();
-    const cells = listed.filter((each) => !/^\d+ more$/.test(each)).map((each) => each.split(':')[0]);
-    expect(cells.length).toBe(Math.min(40, told.length));
-    expect(told).toEqual(expect.arrayContaining(cells));
-    expect(host.workbook.done).toEqual([]);
-  });
+  it.each([
+    ['the template', () => path.join(inject('bothReleases'), OLD, 'rodsheet-template.xlsx'), 'Calculation '],
+    ['a job on the defaults', jobOnDefaults, 'Job C5'],
+  ])(
+    'the pane of the newer tells of %s of the older what recheck tells of it, before anything is calculated anew',
+    async (name, made, among) => {
+      const file = await made();
+      const told = recheckedByNewer(file);
+      expect(told.filter((cell) => cell.startsWith(among))).not.toEqual([]);
+      const { page } = await fresh();
+      await withOffice(page);
+      const host = await DesktopHost.on(page, bookOf(readFileSync(file)));
+      await page.goto(`${served.at}/latest/pane.html`);
+      const note = page.locator('.rs-older');
+      await expect
+        .poll(() => note.textContent())
+        .toContain(`This workbook was calculated with ${CALCULATION_VERSION} (`);
+      expect(await note.textContent()).toContain(`this is ${NEWER.version}`);
+      await note.getByRole('button', { name: 'What would move?' }).click();
+      await expect.poll(() => note.textContent(), { timeout: 200_000 }).toContain('formulas would move');
+      await page.setViewportSize({ width: 420, height: 860 });
+      await shots.take(page, `What a newer version would move in ${name} of an older one`);
+      const text = (await note.textContent()) ?? '';
+      const { assumption, before, now } = NEWER;
+      expect(text).toContain(
+        `Changed since ${CALCULATION_VERSION}: default of ${assumption}: ${before} (0.03 to 0.2), now ${now} (0.2 to 0.4); pipes are rougher.`,
+      );
+      expect(text).not.toContain('could not be compared');
+      expect(text).toMatch(new RegExp(`^.*\\b${told.length} cells of \\d+ formulas would move`));
+      const listed = await note.locator('li').allTextContents();
+      const cells = listed.filter((each) => !/^\d+ more$/.test(each)).map((each) => each.split(':')[0]);
+      expect(cells.length).toBe(Math.min(40, told.length));
+      expect(told).toEqual(expect.arrayContaining(cells));
+      expect(host.workbook.done).toEqual([]);
+    },
+  );
 });
+
+/** A workbook calculated by these sources, on their defaults: a spill, a plan, formulas for rows not filled in, and what follows from them. */
+async function jobOnDefaults(): Promise<string> {
+  const pins = [
+    [3.5, 10],
+    [4, 12],
+    ['4-1/2', 16],
+  ];
+  const guarded = (row: number): string => `=IF(A${row}="","",BURN.PIN.OXYGEN(A${row},B${row}))`;
+  const cells = {
+    A1: '=BURN.VERSION()',
+    C4: '=BURN.PIN.OXYGEN(A4:A6,B4:B6)',
+    D4: guarded(4),
+    D5: guarded(5),
+    D7: guarded(7),
+    E4: '=C4*2',
+    A9: '=BURN.CYLINDER.COUNT(10*C6)',
+  };
+  const workbook = {
+    title: 'On the defaults',
+    sheets: [
+      { name: 'Job', rows: [[], [], ['diameter', 'length'], ...pins], cells },
+      { name: 'Plan', rows: [['=BURN.PIN.PLAN(Job!A4:A6,Job!B4:B6)']] },
+    ],
+  };
+  const file = path.join(scratch, 'on-the-defaults.xlsx');
+  writeFileSync(file, newWorkbook(workbook, await calculateWorkbook(workbook, hostFunctions.map(asInTheHost))));
+  return file;
+}
 
 /** Cells that the newer version's recheck finds moved in a workbook, as the pane names them. */
 function recheckedByNewer(file: string): readonly string[] {
