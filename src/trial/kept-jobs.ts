@@ -93,3 +93,24 @@ export function rememberJob(id: string): void {
     // Without it the work is found again among those of no tab.
   }
 }
+
+/** Where a tab remembers which sheet was looked at last. */
+const SHEET = 'rodsheet sheet';
+
+/** The sheet of a job that this tab showed before a reload. */
+export function rememberedSheet(id: string): string | undefined {
+  try {
+    const [job, sheet] = JSON.parse(sessionStorage.getItem(SHEET) ?? '[]') as readonly string[];
+    return job === id ? sheet : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+export function rememberSheet(id: string, sheet: string): void {
+  try {
+    sessionStorage.setItem(SHEET, JSON.stringify([id, sheet]));
+  } catch {
+    // The job is shown with the sheet that it was kept with.
+  }
+}

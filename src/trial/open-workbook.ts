@@ -1,5 +1,6 @@
 import { ICommandService, IResourceLoaderService, CommandType } from '@univerjs/core';
 import type { IWorkbookData } from '@univerjs/core';
+import { SetWorksheetActivateCommand } from '@univerjs/sheets';
 import { isCellError } from '../catalogue/cell.ts';
 import type { HostFunction } from '../sheet/host-function.ts';
 import { copySpilledCells } from './copy-spills.ts';
@@ -26,6 +27,8 @@ export interface OpenWorkbook {
   readonly data: () => IWorkbookData;
   /** Calls back at each change of what the workbook holds, not of what is calculated or selected; `moved` names a sheet whose rows or columns moved. */
   readonly onEdit: (listener: (moved: string | undefined) => void) => void;
+  /** Shows a sheet by its id, where there is such. */
+  readonly activate: (sheet: string) => void;
   readonly close: () => void;
 }
 
@@ -71,6 +74,10 @@ export function openWorkbook(places: Places, data: IWorkbookData, functions: rea
           return;
         listener(MOVES.test(id) ? (params as { subUnitId?: string }).subUnitId : undefined);
       });
+    },
+    activate: (sheet) => {
+      if (cells.workbook().getSheetBySheetId(sheet))
+        void commands.executeCommand(SetWorksheetActivateCommand.id, { unitId: data.id, subUnitId: sheet });
     },
     close: () => {
       dropKeys();

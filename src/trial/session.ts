@@ -10,7 +10,15 @@ import { workbookData } from '../engine/workbook.ts';
 import { plainWorkbook } from '../plain/plain-workbook.ts';
 import type { HostFunction } from '../sheet/host-function.ts';
 import { chooseFile, chooseTarget, CSV, writeFile, XLSX, type ChosenFile, type FileTarget } from './file-target.ts';
-import { holdJob, keptJobs, rememberedJob, rememberJob, type KeptJob } from './kept-jobs.ts';
+import {
+  holdJob,
+  keptJobs,
+  rememberedJob,
+  rememberedSheet,
+  rememberJob,
+  rememberSheet,
+  type KeptJob,
+} from './kept-jobs.ts';
 import { newJob, type NewJob } from './new-jobs.ts';
 import { openWorkbook, type OpenWorkbook, type Places } from './open-workbook.ts';
 import type { TrialSheetPort } from './sheet-port.ts';
@@ -65,6 +73,10 @@ export class Session {
     });
     document.addEventListener('visibilitychange', () => {
       if (document.visibilityState === 'hidden' && !this.safe) void this.keep();
+    });
+    window.addEventListener('pagehide', () => {
+      const sheet = this.workbook?.cells.workbook().getActiveSheet();
+      if (sheet) rememberSheet(this.id, sheet.getSheetId());
     });
   }
 
@@ -145,6 +157,8 @@ export class Session {
     this.workbook = workbook;
     this.unmount = this.mountPane(workbook.port);
     workbook.onEdit((moved) => this.edited(moved));
+    const last = rememberedSheet(job.id);
+    if (last !== undefined) workbook.activate(last);
     this.tell({ name: job.name, kept: job.unsaved ? 'Kept in this browser' : '', notice: undefined });
   }
 

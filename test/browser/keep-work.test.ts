@@ -176,6 +176,15 @@ describe('a job in the browser workbook', () => {
     await shots.take(open.page, 'recovered');
   });
 
+  it('shows after a reload the sheet that was looked at last', async () => {
+    await select('Plan!B3');
+    const plan = (await shown())[0];
+    await open.page.reload();
+    await ready();
+    await expect.poll(async () => (await shown())[0], SOON).toEqual(plan);
+    await select('Pins!A1');
+  });
+
   it('is not touched by another tab, which begins on its own', async () => {
     const [other] = await Promise.all([
       open.page.waitForEvent('popup', SOON),
