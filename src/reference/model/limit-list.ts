@@ -88,7 +88,7 @@ export function limits(): readonly Limit[] {
     {
       what: 'A ram of half the one that failed',
       why: 'Common practice has it that a bored, cooled pin comes out with about half the ram that had failed. Three things halve the force here: the lost core makes the pin give (a third of the pressure), rust bond left after burning (four tenths), and what loosens. But a push that failed says only that the grip was more; with nothing else known it is taken to be as much more as the ranges of rust and interference allow, while crews bring the largest ram they have to pins that look like moving. The boss as a full ring of steel holds tighter than a lug. The ranges were set with the practice known, and not moved to meet it.',
-      does: `${PIN.tried} tons that failed leave ${n(numberIn(after, 'likely'))} tons in the middle, ${n(numberIn(after, 'low'))} to ${n(numberIn(after, 'high'))} in eight cases of ten: ${n(numberIn(after, 'likely') / numberIn(before, 'likely'), 2)} of the force before.`,
+      does: `A push of ${PIN.tried} tons that failed leaves ${n(numberIn(after, 'likely'))} tons in the middle, ${n(numberIn(after, 'low'))} to ${n(numberIn(after, 'high'))} in eight cases of ten: ${n(numberIn(after, 'likely') / numberIn(before, 'likely'), 2)} of the force before.`,
     },
     {
       what: 'Conductance of the seized joint',
