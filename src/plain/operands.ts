@@ -7,8 +7,7 @@ import type { CalculatedWorkbook } from '../sheet/described-workbook.ts';
 import type { Argument, Cell } from '../sheet/host-function.ts';
 import { addressOf, sheetPrefix } from '../files/xlsx/address.ts';
 import type { NewSheet, NewWorkbook } from '../files/xlsx/new-workbook.ts';
-import type { Cells } from './read-cells.ts';
-import type { Placed } from './working-sheets.ts';
+import type { Cells, Placed } from './read-cells.ts';
 
 /** One argument of a call: what it holds, and where each of its cells can be read from. */
 export interface PlainOperand {

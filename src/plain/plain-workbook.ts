@@ -12,9 +12,9 @@ import type { Cell } from '../sheet/host-function.ts';
 import { addressOf, readAddress, sheetPrefix } from '../files/xlsx/address.ts';
 import type { NewSheet, NewWorkbook } from '../files/xlsx/new-workbook.ts';
 import { explainedCall } from './explained-call.ts';
-import { fixed, References, type Values } from './read-cells.ts';
+import { fixed, References, type Placed, type Values } from './read-cells.ts';
 import { operandsOf, scratchFormulas, type PlainOperand } from './operands.ts';
-import { WorkingSheets, type Placed } from './working-sheets.ts';
+import { WorkingSheets } from './working-sheets.ts';
 
 /** Calculates a workbook; ours are among its functions. */
 export type Calculate = (workbook: NewWorkbook) => Promise<CalculatedWorkbook>;

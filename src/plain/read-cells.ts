@@ -9,6 +9,15 @@ export interface Cells {
   readonly area: Area;
 }
 
+/** A call's results on a sheet Working. */
+export interface Placed {
+  readonly results: readonly (readonly Cell[])[];
+  /** Where one of them stands. */
+  at(row: number, column: number): string;
+  /** Where all of them stand. */
+  reference(): string;
+}
+
 export type Values = Pick<CalculatedWorkbook, 'valueAt' | 'spilledAt'>;
 
 /** Finds the cells that references of a workbook stand for. */

@@ -8,16 +8,7 @@ import type { CellContent, CellLook } from '../sheet/described-workbook.ts';
 import { addressOf, sheetPrefix } from '../files/xlsx/address.ts';
 import type { NewSheet } from '../files/xlsx/new-workbook.ts';
 import type { ExplainedCall, ItemWorking } from './explained-call.ts';
-import { fixed } from './read-cells.ts';
-
-/** A call's results on a sheet Working. */
-export interface Placed {
-  readonly results: readonly (readonly Cell[])[];
-  /** Where one of them stands. */
-  at(row: number, column: number): string;
-  /** Where all of them stand. */
-  reference(): string;
-}
+import { fixed, type Placed } from './read-cells.ts';
 
 /** One finished sheet with the values of its formulas. */
 export interface WorkingSheet {

@@ -217,8 +217,15 @@ export class Evaluation {
     const length = values.find((v) => typeof v === 'object')?.length;
     if (length === undefined) return by(...(values as number[]));
     const column = this.pool.take(length);
-    for (let i = 0; i < length; i++)
-      column[i] = orNaN(() => by(...values.map((v) => (typeof v === 'number' ? v : v[i]!))));
+    // One list of arguments for all places: a new one for each would cost more than what is solved.
+    const at = new Array<number>(values.length).fill(0);
+    for (let i = 0; i < length; i++) {
+      for (let k = 0; k < values.length; k++) {
+        const value = values[k]!;
+        at[k] = typeof value === 'number' ? value : value[i]!;
+      }
+      column[i] = orNaN(by, at);
+    }
     return column;
   }
 
@@ -299,9 +306,9 @@ export class Evaluation {
 }
 
 /** A draw with no solution is a gap in its column, as one that a check refuses. */
-function orNaN(work: () => number): number {
+function orNaN(by: (...values: number[]) => number, at: readonly number[]): number {
   try {
-    return work();
+    return by(...at);
   } catch (e) {
     if (e instanceof CalcError) return NaN;
     throw e;
