@@ -44,6 +44,8 @@ const NOT_IMPORTED: Readonly<Record<string, string>> = {
   '@stryker-mutator/core': 'npm run mutate',
   '@stryker-mutator/vitest-runner': 'npm run mutate',
   '@types/custom-functions-runtime': "types of the host's runtime",
+  '@types/d3-scale': 'types of d3-scale',
+  '@types/d3-shape': 'types of d3-shape',
   '@types/node': 'types of Node',
   '@types/office-js': "types of the host's application",
   ajv: 'wanted by @cyclonedx/cyclonedx-library for checking a bill of materials against the schema',
