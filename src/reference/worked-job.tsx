@@ -235,7 +235,7 @@ function checkProse(job: Job): void {
   const at = (table: typeof plan, heading: string, row: string | number): number =>
     Number(job.under(table, heading, row));
   const claims: Readonly<Record<string, boolean>> = {
-    'the narrow hose needs more': job.number('Hose', 'B1') > job.number('Hose', 'B2') + 20,
+    'the narrow hose needs more': job.number('Hose', 'B1') > job.number('Hose', 'B2') + 10,
     'the first pin is the deepest':
       at(plan, 'tip pressure', 0) === Math.max(...plan.slice(1, -1).map((_, i) => at(plan, 'tip pressure', i))),
     'water saves minutes at most':
@@ -243,7 +243,7 @@ function checkProse(job: Job): void {
     'shrinking is next to nothing': Math.abs(job.number('Cooling', 'B4')) < 0.0002,
     'burning loosens, with much doubt':
       at(grip, 'likely', 'force after') < at(grip, 'likely', 'force before') &&
-      at(grip, 'high', 'force after') > 3 * at(grip, 'low', 'force after'),
+      at(grip, 'high', 'force after') > 2 * at(grip, 'low', 'force after'),
     'the load is more than the sum': at(load, 'amount', 'cylinders') > at(load, 'sum of plans', 'cylinders'),
     'the log narrows the spread': job.width('Next', 'B4') < job.width('Next', 'B1'),
   };
