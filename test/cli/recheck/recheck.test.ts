@@ -152,8 +152,9 @@ describe('why a cell moved', () => {
 
   it('an input: a row of its assumptions was changed', async () => {
     const r = await recheck(altered(job, sheet(replacing('<c r="G2"><v>4</v></c>', '<c r="G2"><v>14</v></c>'))));
-    expect(r.cells.filter((c) => c.status === 'moved').map((c) => c.cell)).toEqual(expect.arrayContaining(['C3']));
-    expect(of(r, 'C3').why).toMatchObject({ kind: 'input' });
+    // Rods are coupled where it pays and leave one stub then, so that a longer stub costs no rod at the pin of 4 in.
+    expect(r.cells.filter((c) => c.status === 'moved').map((c) => c.cell)).toEqual(['C2', 'C4']);
+    for (const cell of ['C2', 'C4']) expect(of(r, cell).why).toMatchObject({ kind: 'input' });
     expect(of(r, 'D3').status).toBe('same');
   });
 
