@@ -135,7 +135,7 @@ describe('a plan of 10,000 pins', () => {
       return (await real.run([{ id: 'PIN.PLAN', args }]))[0] as never;
     };
     const { message = '' } = await plan(10_000);
-    expect(message).toMatch(/^the result has 10001 rows and 5\.\d MB, .* split the list: at most \d+ rows a formula$/);
+    expect(message).toMatch(/^the result has 10001 rows and \d\.\d MB, .* split the list: at most \d+ rows a formula$/);
     const most = Number(/at most (\d+)/.exec(message)?.[1]);
     expect((await plan(most)).value).toHaveLength(most + 1);
     expect(real.largest).toBeLessThan(REQUEST);

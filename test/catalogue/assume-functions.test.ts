@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { Assumptions } from '../../src/core/assumptions/assumptions.ts';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
 import { OPERATION_IDS, operationOf } from '../../src/core/operations/all.ts';
@@ -53,7 +54,7 @@ describe('BURN.ASSUME.DIFF', () => {
       null,
       null,
       'your value',
-      'no',
+      Assumptions.defaults().word('coupled rods'),
       null,
       null,
       null,
