@@ -266,7 +266,7 @@ function takingSteps(
       `t_fixed + ${cooled.length > 0 ? 't_cool + ' : ''}t_work`,
       `times of the item + ${cooled.length > 0 ? 'cooling + ' : ''}time at the work`,
     ),
-    ...costSteps({ rod, coupled, strings, work, starts, handling }),
+    ...costSteps({ rod, coupled, strings, work, starts, flow: widens ? 'm_mean' : 'm', handling }),
   ];
 }
 

@@ -24,6 +24,7 @@ export function costSteps({
   strings,
   work: { whole, tasks = [] },
   starts,
+  flow,
   handling,
 }: {
   readonly rod: Rod;
@@ -32,6 +33,8 @@ export function costSteps({
   readonly strings: boolean;
   readonly work: Work;
   readonly starts: boolean;
+  /** Step of the mean flow while burning. */
+  readonly flow: string;
   /** Factors of position and access, as ` * hand_1`, or ''. */
   readonly handling: string;
 }): readonly Step[] {
@@ -66,7 +69,7 @@ export function costSteps({
       'O_even',
       'oxygen, rods not rounded',
       'oxygen',
-      `O_burn${share} * (1 + idle) + ${lit} * m * t_light`,
+      `O_burn${share} * (1 + idle) + ${lit} * ${flow} * t_light`,
       `oxygen while burning x (1 + idle share) + lightings x flow x lighting time${shared}`,
     ),
     assumed('P_crew', 'crew price'),
