@@ -214,8 +214,13 @@ describe('heat and grip', () => {
   it('loosen a pin more the faster and wider it is burnt', () => {
     const plot = shrinkByHole();
     const [fast, usual] = plot.series;
-    rises(plot, fast!.name);
-    fast!.points.forEach((p, i) => expect(p.y!).toBeGreaterThanOrEqual(usual!.points[i]!.y! - 1e-9));
+    // A little under nothing the ring stays elastic, and the lines show how warm the pin is still when it is pushed.
+    const from = fast!.points.findIndex(({ y }) => y! > 0);
+    const loosened = fast!.points.slice(from);
+    expect(loosened.length).toBeGreaterThan(5);
+    loosened.slice(1).forEach(({ y }, i) => expect(y!).toBeGreaterThan(loosened[i]!.y!));
+    loosened.forEach(({ y }, i) => expect(y!).toBeGreaterThan(usual!.points[from + i]!.y!));
+    for (const { y } of fast!.points.slice(0, from)) expect(Math.abs(y!)).toBeLessThan(0.25);
     expect(valueAt(plot, usual!.name, 0.7).y).toBeCloseTo(1000 * fresh('BURN.COOL.SHRINK', 4, 2.8), 9);
   });
 

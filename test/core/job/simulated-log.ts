@@ -56,9 +56,13 @@ export const sizePin = (diameter: number, length: number, rod: string | undefine
 
 const wholeUp = (x: number): number => Math.max(1, Math.ceil(x - 1e-9));
 
-/** Rods, not rounded, for a length of rod consumed: each burns its length less the stub and half of what the depth takes. */
-function rodsFor(consumed: number, { rod: { length }, reach }: Sized, { a }: Basis): number {
-  return consumed / (length - a.value('stub') - (a.value('reach loss') * reach) / 2);
+/**
+ * Rods, not rounded, for a length of rod consumed: each burns its length less the stub and half of what the depth takes; coupled
+ * ones lose both once.
+ */
+function rodsFor(consumed: number, { rod: { length, coupled }, reach }: Sized, { a }: Basis): number {
+  const lost = a.value('stub') + (a.value('reach loss') * reach) / 2;
+  return coupled ? (consumed + lost) / length : consumed / (length - lost);
 }
 
 /** What a sized item takes with its own scatter, rods whole. Cooling [s] is not drawn, so that it is given rather than worked out again. */
@@ -81,7 +85,8 @@ export function scattered(
       PIN.crewTimes.reduce((sum, name) => sum + a.value(name), 0) +
       cooling +
       burning / a.value('burning duty') +
-      rods * a.value('rod change time'),
+      rods * a.value('rod change time') +
+      (sizing.rod.coupled ? (rods - 1) * a.value('coupling time') : 0),
   };
 }
 

@@ -168,7 +168,7 @@ describe('the spread of an item', () => {
 
   it('reaches as high as it must where the heat often does not suffice', () => {
     const basis = new Basis(
-      Assumptions.from([{ name: 'oxygen burnt share', value: 0.08, low: 0.04, high: 0.12, kind: 'your value' }]),
+      Assumptions.from([{ name: 'oxygen burnt share', value: 0.14, low: 0.07, high: 0.2, kind: 'your value' }]),
     );
     const sizing = sizePin(4, 10, undefined, basis);
     const draws = drawItem(sizing, DRAWS, basis);
