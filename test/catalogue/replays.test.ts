@@ -12,6 +12,7 @@ import { findSource } from '../../src/core/sources/register.ts';
 import type { WorkedStep as Step } from '../../src/core/model/step.ts';
 import { fromSi, plainUnit, toSi } from '../../src/core/units/parse-quantity.ts';
 import { call } from '../../src/sheet/call.ts';
+import { readAssume } from '../../src/catalogue/read-assume.ts';
 import { replay, solvedFrom } from '../core/model/replay.ts';
 import { foundAgain } from '../core/model/solved.ts';
 import { CASES, exampleArguments, parametersOf, workingOf, type Rows } from './cases.ts';
@@ -25,7 +26,8 @@ const withPlainCells = CATALOGUE.filter((d) =>
 );
 
 /** Every step of a working stands on the steps before it. */
-function check(steps: readonly Step[], exact = EXACT): void {
+function check(steps: readonly Step[], assume: Rows = [], exact = EXACT): void {
+  const others = assume.length === 0 ? undefined : readAssume(assume);
   const symbols = steps.map((s) => s.symbol);
   expect(new Set(symbols).size, symbols.join(' ')).toBe(symbols.length);
   for (const { step, value } of replay(steps)) {
@@ -47,7 +49,7 @@ function check(steps: readonly Step[], exact = EXACT): void {
       from.filter((name) => !before.has(name)),
       `${step.symbol} is found from steps that are not shown before it`,
     ).toEqual([]);
-    const again = foundAgain(step, steps);
+    const again = foundAgain(step, steps, others);
     expect(again, `no way to find ${step.symbol} again: ${step.formula}`).toBeDefined();
     expect(
       Math.abs((again ?? NaN) - (step.value as number)),
@@ -64,7 +66,7 @@ describe.each(withPlainCells.map((d) => [d.name, d] as const))('the working of %
       const steps = workingOf(d, exampleArguments(d, optionals), d.assume === 'required' ? [['stub', 4]] : assume);
       // A case that has no solution has no working; one of the two has.
       if (steps instanceof CalcError) continue;
-      check(steps);
+      check(steps, assume);
       replayed++;
     }
     if (label === 'with the defaults') expect(replayed).toBe(2);
@@ -118,7 +120,7 @@ describe.each(OPERATION_IDS)('BURN.%s.STEPS', (id) => {
       ]);
       return { ...step, value: typeof row[2] === 'number' ? toSi(row[2], step.quantity, system) : String(row[2]) };
     });
-    check(read, 1e-9);
+    check(read, [], 1e-9);
     for (const [suffix, symbol, quantity] of [
       ['RODS', 'N', 'count'],
       ['OXYGEN', 'O', 'oxygen'],

@@ -41,7 +41,11 @@ import type { WorkedStep as Step } from '../../../src/core/model/step.ts';
 export class Shown {
   private readonly bySymbol: ReadonlyMap<string, Step>;
 
-  constructor(steps: readonly Step[]) {
+  /** `others` are the assumptions in force; drawn steps rest on ranges and words that no line shows. */
+  constructor(
+    steps: readonly Step[],
+    private readonly others: Assumptions = Assumptions.defaults(),
+  ) {
     this.bySymbol = new Map(steps.map((s) => [s.symbol, s]));
   }
   has(symbol: string): boolean {
@@ -56,12 +60,14 @@ export class Shown {
   text(symbol: string): string {
     return String(this.bySymbol.get(symbol)?.value ?? '');
   }
-  /** Assumptions as the working shows them, by symbol; those it does not show stay at their defaults. */
+  /** Assumptions as the working shows them, by symbol; those it does not show stay as they are in force. */
   basis(names: Readonly<Record<string, NumberName>>, words: readonly Override[] = []): Basis {
     const overrides = Object.entries(names).flatMap(([symbol, name]): Override[] =>
-      this.has(symbol) ? [{ name, value: this.n(symbol), kind: 'your value' }] : [],
+      this.has(symbol) && this.n(symbol) !== this.others.value(name)
+        ? [{ name, value: this.n(symbol), kind: 'your value' }]
+        : [],
     );
-    return new Basis(Assumptions.from([...overrides, ...words]));
+    return new Basis(Assumptions.from([...overrides, ...words], this.others));
   }
 }
 
@@ -417,8 +423,8 @@ function onTheWayShown({ n }: Shown): { readonly rods: number; readonly burned: 
 }
 
 /** The value of a step found by iteration, found again; undefined where there is no way to, NaN where the working shows too little. */
-export function foundAgain(step: Step, steps: readonly Step[]): number | undefined {
-  const shown = new Shown(steps);
+export function foundAgain(step: Step, steps: readonly Step[], others?: Assumptions): number | undefined {
+  const shown = new Shown(steps, others);
   // The pressure that drives a flow is checked by the flow that it drives.
   if (step.symbol === 'p' && step.formula.startsWith('pressure that drives the flow')) {
     const basis = lineBasis(shown);
