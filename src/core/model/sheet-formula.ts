@@ -23,8 +23,7 @@ export const sheetNumber = (value: number): string => String(value).toUpperCase(
 
 /**
  * A step's formula as an ordinary spreadsheet formula, without `=`. `cellOf` gives what stands for a symbol: an address.
- *
- * @example sheetFormula('m * t / (1 - s)', (symbol) => symbol.toUpperCase()) // 'M*T/(1-S)'
+ * With m in A1, t in A2 and s in A3, `m * t / (1 - s)` is `A1*A2/(1-A3)`.
  */
 export function sheetFormula(expression: string, cellOf: (symbol: string) => string): string {
   return write(parseFormula(expression), cellOf).text;
