@@ -64,7 +64,8 @@ describe('BURN.LOG.FIT', () => {
     expect(plan(fit)).toEqual(plan(rows));
     const [before, after] = [plan(undefined)[1]!, plan(fit)[1]!];
     const at = plan(undefined)[0]!.indexOf('oxygen, scf');
-    expect(after[at]).toBeLessThan(before[at] as number);
+    // The crew of the log burned less of its oxygen than the default says, so its pins take more.
+    expect(after[at]).toBeGreaterThan(before[at] as number);
     expect((after[at + 2] as number) - (after[at + 1] as number)).toBeLessThan(
       0.5 * ((before[at + 2] as number) - (before[at + 1] as number)),
     );

@@ -150,7 +150,7 @@ describe('the cost of a job', () => {
 
   it('keeps the high unknown where the heat often does not suffice, but for what costs nothing', () => {
     const cold = new Basis(
-      Assumptions.from([{ name: 'oxygen burnt share', value: 0.08, low: 0.04, high: 0.12, kind: 'your value' }]),
+      Assumptions.from([{ name: 'oxygen burnt share', value: 0.16, low: 0.08, high: 0.24, kind: 'your value' }]),
     );
     const job = jobWith([sizePin(4, 10, '3/8 x 36', cold)], cold);
     const lines = cost(prices({ oxygen: 1 / SCF }), 0.3, job);
