@@ -366,7 +366,7 @@ describe('a plan and its working', () => {
       await select('H6');
       await expect.poll(() => section('result').locator('.rs-selected dt').textContent()).toContain('oxygen, scf');
       expect(await locate('.rs-address').textContent()).toContain('from A3');
-      expect(await open.page.getByLabel('Item').inputValue()).toBe('3');
+      expect(await open.page.getByRole('spinbutton', { name: 'Item' }).inputValue()).toBe('3');
     },
     'plan',
   );

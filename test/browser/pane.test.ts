@@ -116,7 +116,7 @@ describe('the selected cell in the pane', () => {
     expect(await section('result').locator('.rs-selected dt').textContent()).toContain('oxygen, scf');
     expect(await section('arguments').textContent()).toContain('110 mm = 4.33071 in');
     await shot('plan');
-    await open.page.getByLabel('Item').fill('3');
+    await open.page.getByRole('spinbutton', { name: 'Item' }).fill('3');
     await expect.poll(() => section('result').textContent()).toContain('diameter is "wide"');
   });
 
@@ -150,9 +150,9 @@ describe('the supply line', () => {
 
   it('is drawn for a pin with its pressures in words, and within the width of the pane', async () => {
     expect(await drawing().locator('desc').textContent()).toMatch(
-      /^cylinder 2200 psi, regulator outlet 1\d\d psi, tip 105 psi, behind holder [\d.]+ psi, work 0 psi\./,
+      /^cylinder 2200 psi, regulator outlet 9\d(?:\.\d+)? psi, tip 90 psi, behind holder [\d.]+ psi, work 0 psi\./,
     );
-    expect(await drawing().locator('.rs-supply-pressure').allTextContents()).toContain('105 psi');
+    expect(await drawing().locator('.rs-supply-pressure').allTextContents()).toContain('90 psi');
     const boxes = await drawing()
       .locator('text')
       .evaluateAll((texts) =>
@@ -274,7 +274,9 @@ describe('the assumptions', () => {
     await tab('Assumptions').click();
     expect(await panel('assumptions').locator('tbody tr').count()).toBe(REGISTRY.length);
     await open.page.getByLabel('Search assumptions').fill('bore ratio');
-    await expect.poll(() => panel('assumptions').locator('tbody tr').first().textContent()).toMatch(/^bore ratio0\.6/);
+    await expect
+      .poll(() => panel('assumptions').locator('tbody tr').allTextContents())
+      .toContainEqual(expect.stringMatching(/^bore ratio0\.6/));
     await open.page.getByLabel('Search assumptions').fill('');
     await shot('assumptions');
   });
