@@ -6,7 +6,20 @@ const STEPS = burningSteps(true, { removal: '', slag: '' });
 
 /** Burning time of one pierce whose heat allows `advance`, from the steps of an item. */
 const pierceTime = (depth: number, advance: number, limit: number, halving: number): number =>
-  readSteps(STEPS, { k: 1, m: 1, rho: 1, V: 0, n: 1, w: 1, x: depth, v: advance, c: limit, s: halving }).number('t');
+  readSteps(STEPS, {
+    k: 1,
+    m: 1,
+    m_widen: 1,
+    r_pure: 1,
+    rho: 1,
+    V: 0,
+    n: 1,
+    w: 1,
+    x: depth,
+    v: advance,
+    c: limit,
+    s: halving,
+  }).number('t');
 
 /** The same integral by the midpoint rule. */
 function integrated(depth: number, advance: number, limit: number, halving: number, n = 200_000): number {
