@@ -50,6 +50,10 @@ const WORDS: Readonly<Record<string, readonly string[]>> = {
   note: ['note', 'notes', 'remark', 'remarks', 'comment', 'comments'],
 };
 
+/** What a register has under a word of the user's own, which may be `constructor`. */
+const ownEntry = <T>(register: Readonly<Record<string, T>>, word: string): T | undefined =>
+  Object.hasOwn(register, word) ? register[word] : undefined;
+
 /** Short forms of an assumption's name. */
 const ASSUMPTION_WORDS: Readonly<Record<string, string>> = { ends: 'ends worked', cooling: 'cooling method' };
 
@@ -123,7 +127,7 @@ function named(name: string, heading: Heading): Meaning | undefined {
     const rank = words.indexOf(name);
     if (rank >= 0) return { column, heading, rank };
   }
-  const assumption = findAssumption(ASSUMPTION_WORDS[name] ?? name);
+  const assumption = findAssumption(ownEntry(ASSUMPTION_WORDS, name) ?? name);
   return assumption && { assumption, heading };
 }
 
@@ -308,7 +312,7 @@ function operationIn(under: (name: string) => Cell): OperationId {
   if (word !== '') {
     const plainWord = plain(word.toLowerCase());
     if (isOperation(plainWord.toUpperCase())) return findOperation(plainWord);
-    return OPERATION_WORDS[plainWord] ?? findOperation(word);
+    return ownEntry(OPERATION_WORDS, plainWord) ?? findOperation(word);
   }
   const others = [...SIZES].filter((name) => !PIN_SIZES.has(name) && !isBlankOrZero(under(name)));
   if (others.length > 0) throw messages.operationNeeded(others);
