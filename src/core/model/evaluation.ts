@@ -203,11 +203,7 @@ export class Evaluation {
         column[i] = 0;
         continue;
       }
-      for (let k = 0; k < values.length; k++) {
-        const value = values[k]!;
-        at[k] = typeof value === 'number' ? value : value[i]!;
-      }
-      column[i] = by(...at);
+      column[i] = by(...placed(values, i, at));
     }
     return column;
   }
@@ -220,11 +216,7 @@ export class Evaluation {
     // One list of arguments for all places: a new one for each would cost more than what is solved.
     const at = new Array<number>(values.length).fill(0);
     for (let i = 0; i < length; i++) {
-      for (let k = 0; k < values.length; k++) {
-        const value = values[k]!;
-        at[k] = typeof value === 'number' ? value : value[i]!;
-      }
-      column[i] = orNaN(by, at);
+      column[i] = orNaN(by, placed(values, i, at));
     }
     return column;
   }
@@ -303,6 +295,15 @@ export class Evaluation {
     for (let i = 0; i < length; i++) into[i] = one(holds(one(left, i), one(right, i)) ? then : otherwise, i);
     return into;
   }
+}
+
+/** The values at one place, put into `at`. */
+function placed(values: readonly Column[], i: number, at: number[]): readonly number[] {
+  for (let k = 0; k < values.length; k++) {
+    const value = values[k]!;
+    at[k] = typeof value === 'number' ? value : value[i]!;
+  }
+  return at;
 }
 
 /** A draw with no solution is a gap in its column, as one that a check refuses. */
