@@ -28,7 +28,7 @@ describe('a workbook with names of the other host', () => {
     await calc.recalculate('job');
     const first = await calc.cell('job', 'C3', 'Calculation');
     expect(first).toMatchObject({ shown: 'item', error: 0 });
-    expect(first.formula).toMatch(/^\{=BURN\.PIN\.PLAN\(/);
+    expect(first.formula).toMatch(/^\{=BURN\.JOB\.PLAN\(/);
     for (const ending of ['.xlsx', '.ods']) {
       const saved = path.join(folder, `saved${ending}`);
       await calc.save('job', saved);

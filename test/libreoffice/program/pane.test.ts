@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { showNumber } from '../../../src/pane/show-cell.ts';
 import type { Calc } from './calc.ts';
 import { startCalc } from './installed.ts';
 
@@ -68,7 +69,7 @@ describe('the pane beside Calc', () => {
     await page.getByText('Sheet1 C1').waitFor();
     await page.getByText('=BURN.PIN.OXYGEN(A1,B1)').first().waitFor();
     const oxygen = (await calc.values('d', 'C1'))[0]![0] as number;
-    await page.getByText(oxygen.toPrecision(5)).first().waitFor();
+    await page.getByText(showNumber(oxygen)).first().waitFor();
     expect(await page.getByRole('heading', { name: 'Working' }).count()).toBe(1);
   });
 

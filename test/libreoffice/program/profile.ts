@@ -7,19 +7,32 @@ import path from 'node:path';
 /** `unopkg` refuses to work for root on one user's extensions, so it is somebody else then. */
 const NOBODY = 65_534;
 
+/** `unopkg` now and then cannot open the registry that it has just made, and dies of it. */
+const TRIES = 3;
+
 /** Makes a profile in a folder, with the extension that lies there as a file. */
 export function profileWith(file: string): string {
+  for (let tried = 1; ; tried++)
+    try {
+      return newProfile(file, `profile-${tried}`);
+    } catch (problem) {
+      if (tried === TRIES) throw problem;
+    }
+}
+
+function newProfile(file: string, name: string): string {
   const folder = path.dirname(file);
-  const profile = path.join(folder, 'profile');
-  mkdirSync(profile);
+  const profile = path.join(folder, name);
+  const temporary = path.join(folder, `${name}-tmp`);
+  for (const each of [profile, temporary]) mkdirSync(each);
   const asRoot = process.getuid?.() === 0;
-  if (asRoot) for (const each of [folder, profile]) chownSync(each, NOBODY, NOBODY);
+  if (asRoot) for (const each of [folder, profile, temporary]) chownSync(each, NOBODY, NOBODY);
   const run = (program: string, ...args: readonly string[]): void => {
     const command = [program, ...args, `-env:UserInstallation=file://${profile}`];
     const [first = '', ...rest] = asRoot
       ? ['setpriv', `--reuid=${NOBODY}`, `--regid=${NOBODY}`, '--clear-groups', ...command]
       : command;
-    execFileSync(first, rest, { env: { ...environment(), HOME: profile }, stdio: 'pipe' });
+    execFileSync(first, rest, { env: { ...environment(), HOME: profile, TMPDIR: temporary }, stdio: 'pipe' });
   };
   // An extension put into a profile that was never used is forgotten when the program first starts.
   run('soffice', '--headless', '--terminate_after_init');

@@ -11,7 +11,7 @@ import { dirHash, sha256 } from '../../../src/release/digests.ts';
 import { readFolder } from '../../../src/release/folder.ts';
 import { RELEASE_VERSION } from '../../../src/release/version.ts';
 import { BASE, NEWER, release } from './made.ts';
-import { serve, type Served } from './plain-server.ts';
+import { ask, serve, type Served } from './plain-server.ts';
 
 const ROOT = new URL('../../..', import.meta.url).pathname;
 const first = inject('firstRelease');
@@ -26,11 +26,8 @@ beforeAll(async () => {
 });
 afterAll(() => served.end());
 
-/** Asks the plain server for what stands at an address of the release; the whole of it, since an answer left unread ends badly. */
-async function ask(address: string): Promise<{ readonly status: number; readonly text: string }> {
-  const response = await fetch(address.replace(BASE, served.at));
-  return { status: response.status, text: await response.text() };
-}
+/** Asks the plain server for what stands at an address of the release. */
+const released = (address: string): ReturnType<typeof ask> => ask(address.replace(BASE, served.at));
 
 describe('the folder of a release', () => {
   it('has a folder for each version, the newer of which is the latest too', () => {
@@ -69,7 +66,7 @@ describe('the folder of a release', () => {
     expect(addresses.length).toBeGreaterThan(60);
     for (const address of addresses) {
       expect(address).toContain(`${BASE}/${folder}/`);
-      expect((await ask(address)).status, address).toBe(200);
+      expect((await released(address)).status, address).toBe(200);
     }
   });
 
@@ -81,7 +78,7 @@ describe('the folder of a release', () => {
   it.each(['', ...folders.map((folder) => `${folder}/`)])(
     '"%s" has a page whose every link the server answers',
     async (folder) => {
-      const page = new JSDOM((await ask(`${BASE}/${folder}`)).text, { url: `${BASE}/${folder}` }).window.document;
+      const page = new JSDOM((await released(`${BASE}/${folder}`)).text, { url: `${BASE}/${folder}` }).window.document;
       const links = [...page.querySelectorAll('[href], [src]')].map(
         (element) => (element as HTMLAnchorElement).href || (element as HTMLImageElement).src,
       );
@@ -89,13 +86,13 @@ describe('the folder of a release', () => {
       for (const link of new Set(links)) {
         const { hash } = new URL(link);
         if (hash !== '') expect(page.getElementById(hash.slice(1)), link).not.toBeNull();
-        else expect((await ask(link)).status, link).toBe(200);
+        else expect((await released(link)).status, link).toBe(200);
       }
     },
   );
 
   it('lists at its address every version, the newest first, and the latest', async () => {
-    const { text } = await ask(`${BASE}/`);
+    const { text } = await released(`${BASE}/`);
     const at = [`${BASE}/latest/manifest.xml`, ...[...versions].reverse().map((v) => `${BASE}/v/${v}/manifest.xml`)];
     const places = at.map((address) => text.indexOf(`<code>${address}`));
     expect(

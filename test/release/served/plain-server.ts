@@ -1,6 +1,8 @@
 /** A plain static web server that knows nothing of releases: Python's. */
 import { spawn } from 'node:child_process';
+import { get } from 'node:http';
 import { createServer, type AddressInfo } from 'node:net';
+import { text } from 'node:stream/consumers';
 import { setTimeout } from 'node:timers/promises';
 
 export interface Served {
@@ -33,8 +35,17 @@ export async function serve(folder: string): Promise<Served> {
   };
 }
 
+/** What stands at an address. Not by `fetch`: jsdom puts its own beneath it, which fails on a server that closes while an answer is being read. */
+export function ask(address: string): Promise<{ readonly status: number; readonly text: string }> {
+  return new Promise((resolve, reject) => {
+    get(address, { agent: false }, (response) => {
+      text(response).then((whole) => resolve({ status: response.statusCode ?? 0, text: whole }), reject);
+    }).once('error', reject);
+  });
+}
+
 const answers = (at: string): Promise<boolean> =>
-  fetch(at).then(
+  ask(at).then(
     () => true,
     () => false,
   );
