@@ -13,6 +13,8 @@ export interface KeptJob {
   readonly at: number;
   /** Whether it holds anything that no file holds. */
   readonly unsaved: boolean;
+  /** Version of the page's calculation. All versions at one address share the browser's storage. */
+  readonly version?: string;
 }
 
 const DATABASE = 'rodsheet';

@@ -1,5 +1,6 @@
 import { ICommandService, IResourceLoaderService, CommandType } from '@univerjs/core';
 import type { IWorkbookData } from '@univerjs/core';
+import { SetFormulaCalculationResultMutation } from '@univerjs/engine-formula';
 import { SetWorksheetActivateCommand } from '@univerjs/sheets';
 import { isCellError } from '../catalogue/cell.ts';
 import type { HostFunction } from '../sheet/host-function.ts';
@@ -27,6 +28,8 @@ export interface OpenWorkbook {
   readonly data: () => IWorkbookData;
   /** Calls back at each change of what the workbook holds, not of what is calculated or selected; `moved` names a sheet whose rows or columns moved. */
   readonly onEdit: (listener: (moved: string | undefined) => void) => void;
+  /** When all formulas were calculated for the first time. */
+  readonly calculated: Promise<void>;
   /** Shows a sheet by its id, where there is such. */
   readonly activate: (sheet: string) => void;
   readonly close: () => void;
@@ -44,6 +47,14 @@ export function openWorkbook(places: Places, data: IWorkbookData, functions: rea
   const cells = sheetCells(injector, data.id);
   const port = sheetPort(injector, data.id, cells);
   const commands = injector.get(ICommandService);
+  const calculated = new Promise<void>((resolve) => {
+    const watching = commands.onCommandExecuted(({ id }) => {
+      if (id !== SetFormulaCalculationResultMutation.id) return;
+      watching.dispose();
+      // The results are put into the cells by the same command.
+      setTimeout(resolve);
+    });
+  });
   showErrorTexts(injector, port.errorText);
   keepRoomForSpills(injector, cells);
   copySpilledCells(injector, cells);
@@ -63,6 +74,7 @@ export function openWorkbook(places: Places, data: IWorkbookData, functions: rea
   return {
     port,
     cells,
+    calculated,
     data: () => {
       const saved = injector.get(IResourceLoaderService).saveUnit<IWorkbookData>(data.id);
       if (!saved) throw new Error('the workbook is gone');

@@ -5,6 +5,8 @@ import { utf8 } from '../files/xlsx/bytes.ts';
 import { LIMITS } from '../files/xlsx/limits.ts';
 import { newWorkbook, textHeights, type NewWorkbook } from '../files/xlsx/new-workbook.ts';
 import { UnreadableFile } from '../files/xlsx/unreadable.ts';
+import { readWorkbook } from '../files/xlsx/read-workbook.ts';
+import { CALCULATION_VERSION } from '../core/version.ts';
 import { calculateWorkbook } from '../engine/headless.ts';
 import { workbookData } from '../engine/workbook.ts';
 import { plainWorkbook } from '../plain/plain-workbook.ts';
@@ -21,6 +23,8 @@ import {
 } from './kept-jobs.ts';
 import { newJob, type NewJob } from './new-jobs.ts';
 import { openWorkbook, type OpenWorkbook, type Places } from './open-workbook.ts';
+import { keptByOther, movedNotice, movedSince, savedFigures, type SavedFigures } from './saved-figures.ts';
+import type { Notice } from './notice.ts';
 import type { TrialSheetPort } from './sheet-port.ts';
 import { shownWorkbook, writtenCsv, writtenWorkbook, type Carried, type Written } from './written-workbook.ts';
 
@@ -31,13 +35,6 @@ export interface SessionState {
   readonly kept: string;
   /** Something to know, with the points of it. */
   readonly notice?: Notice | undefined;
-}
-
-export interface Notice {
-  readonly text: string;
-  readonly points?: readonly string[];
-  /** Offered to be clicked. */
-  readonly actions?: readonly { readonly label: string; readonly run: () => void }[];
 }
 
 /** How long after the last change the work is kept, ms. */
@@ -95,7 +92,7 @@ export class Session {
     this.show(kept.data, kept);
     if (!kept.unsaved) return;
     this.say({
-      text: `Recovered from ${timeOf(kept.at)}: ${kept.name}.`,
+      text: `Recovered from ${timeOf(kept.at)}: ${kept.name}.${keptByOther(kept.version)}`,
       actions: [{ label: 'Throw it away', run: () => void this.throwAway() }],
     });
   }
@@ -106,7 +103,9 @@ export class Session {
       const kept = await keptJobs.get(own);
       if (kept) return kept;
     }
-    for (const job of await keptJobs.all()) if (job.unsaved && (await this.hold(job.id))) return job;
+    // What a newer version kept may hold what this one cannot keep: it is taken up only where it is asked for.
+    const mine = (await keptJobs.all()).filter((job) => job.unsaved && (job.version ?? '') <= CALCULATION_VERSION);
+    for (const job of mine) if (await this.hold(job.id)) return job;
     return undefined;
   }
 
@@ -191,6 +190,7 @@ export class Session {
         notKept: this.notKept,
         at,
         unsaved: this.unsaved,
+        version: CALCULATION_VERSION,
       });
       this.safe = true;
       this.tell({ kept: `Kept in this browser, ${timeOf(at)}` });
@@ -228,7 +228,10 @@ export class Session {
       return;
     }
     const now = await keptJobs.get(job.id);
-    if (now) this.show(now.data, now);
+    if (!now) return;
+    this.show(now.data, now);
+    const other = keptByOther(now.version);
+    if (other !== '') this.say({ text: `${now.name}.${other}` });
   }
 
   async open(chosen?: ChosenFile): Promise<void> {
@@ -236,7 +239,7 @@ export class Session {
     if (!from) return;
     const { file, handle } = from;
     try {
-      const { workbook, notKept } = await this.read(file);
+      const { workbook, notKept, figures } = await this.read(file);
       await this.showNew(workbook, withoutEnding(file.name), notKept);
       if (handle && /\.xlsx$/i.test(file.name)) this.target = { name: file.name, handle };
       this.original = this.target !== undefined;
@@ -245,19 +248,38 @@ export class Session {
           text: `${file.name} holds more than is kept here. The file itself stays as it is; a file saved from here will be without:`,
           points: notKept,
         });
+      if (figures) void this.compare(figures, this.state.notice);
     } catch (thrown) {
       if (!(thrown instanceof UnreadableFile)) throw thrown;
       this.say({ text: `${file.name} was not opened: ${thrown.message}.` });
     }
   }
 
-  private async read(file: File): Promise<{ readonly workbook: NewWorkbook; readonly notKept: readonly string[] }> {
+  /** Says which figures of the file just opened the page gives otherwise, before what it said of the file. */
+  private async compare(figures: SavedFigures, before: Notice | undefined): Promise<void> {
+    const { workbook } = this;
+    await workbook?.calculated;
+    if (!workbook || workbook !== this.workbook || this.state.notice !== before) return;
+    const moved = movedNotice(figures, movedSince(figures, workbook.cells));
+    if (!moved) return;
+    this.say({
+      ...moved,
+      points: [...(moved.points ?? []), ...(before ? [before.text, ...(before.points ?? [])] : [])],
+    });
+  }
+
+  private async read(file: File): Promise<ReadFile> {
     if (file.size > LIMITS.file)
       throw new UnreadableFile(`it has ${Math.ceil(file.size / 1e6)} MB; at most ${LIMITS.file / 1e6} MB are taken`);
     const bytes = new Uint8Array(await file.arrayBuffer());
     const title = withoutEnding(file.name);
-    if (!/\.(csv|tsv|txt)$/i.test(file.name))
-      return describeWorkbook(bytes, title, this.functions, this.sheetFunctions());
+    if (!/\.(csv|tsv|txt)$/i.test(file.name)) {
+      const saved = readWorkbook(bytes);
+      return {
+        ...describeWorkbook(saved, title, this.functions, this.sheetFunctions()),
+        figures: savedFigures(saved.sheets),
+      };
+    }
     const rows = csvRows(bytes);
     return { workbook: { title, sheets: [{ name: sheetName(title), rows }] }, notKept: [] };
   }
@@ -364,6 +386,12 @@ export class Session {
     this.state = { ...this.state, ...change };
     for (const listener of this.listeners) listener();
   }
+}
+
+interface ReadFile {
+  readonly workbook: NewWorkbook;
+  readonly notKept: readonly string[];
+  readonly figures?: SavedFigures;
 }
 
 const withoutEnding = (name: string): string => name.replace(/\.[^.]+$/, '');

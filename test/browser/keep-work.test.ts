@@ -7,7 +7,11 @@ import { promisify } from 'node:util';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { recheck } from '../../src/cli/recheck/recheck.ts';
+import { CALCULATION_VERSION } from '../../src/core/version.ts';
 import { readWorkbook } from '../../src/files/xlsx/read-workbook.ts';
+import type { HostFunction } from '../../src/sheet/host-function.ts';
+import { hostFunctions } from '../../src/sheet/host-functions.ts';
+import { makeWorkbook } from '../files/xlsx/make.ts';
 import { builtFiles } from './built.ts';
 import { edit, goTo } from './edit.ts';
 import { openPage, type OpenPage } from './page.ts';
@@ -176,6 +180,24 @@ describe('a job in the browser workbook', () => {
     await shots.take(open.page, 'recovered');
   });
 
+  it('kept by another version says so when it is found again', async () => {
+    await open.page.evaluate(async () => {
+      const asked = <T>(request: IDBRequest<T>): Promise<T> =>
+        new Promise((resolve, reject) => {
+          request.onsuccess = () => resolve(request.result);
+          request.onerror = () => reject(new Error('refused'));
+        });
+      const database = await asked(indexedDB.open('rodsheet'));
+      const jobs = (): IDBObjectStore => database.transaction('jobs', 'readwrite').objectStore('jobs');
+      for (const job of await asked(jobs().getAll() as IDBRequest<object[]>))
+        await asked(jobs().put({ ...job, version: '2026.01.05' }));
+      database.close();
+    });
+    await open.page.reload();
+    await ready();
+    await says(/Recovered from .*It was calculated with 2026\.01\.05; this page calculates with 20/);
+  });
+
   it('shows after a reload the sheet that was looked at last', async () => {
     await select('Plan!B3');
     const plan = (await shown())[0];
@@ -221,6 +243,25 @@ describe('a job in the browser workbook', () => {
 });
 
 describe('a workbook of others', () => {
+  it('of another version is opened with what moved since', async () => {
+    const older = hostFunctions.map((f): HostFunction => {
+      if (f.name === 'BURN.VERSION') return { ...f, call: () => [['2026.01.05']] };
+      if (f.name === 'BURN.PIN.OXYGEN')
+        return { ...f, call: (args) => f.call(args).map((row) => row.map((x) => (typeof x === 'number' ? 2 * x : x))) };
+      return f;
+    });
+    const rows = [[4, 10, '=BURN.PIN.OXYGEN(A1,B1)', '=BURN.PIN.RODS(A1,B1)'], ['="Calculation "&BURN.VERSION()']];
+    const file = path.join(folder, 'Of another version.xlsx');
+    await writeFile(file, await makeWorkbook([{ name: 'Job', rows }], {}, older));
+    await openFile(file);
+    await says(
+      `This workbook was calculated with 2026\\.01\\.05; this page calculates with ${CALCULATION_VERSION.replaceAll('.', '\\.')}\\. 1 of 2 figures is other than in the file`,
+    );
+    const [, before, after] = /Job C1: ([\d.]+) → ([\d.]+)/.exec((await bar().textContent()) ?? '') ?? [];
+    expect(Number(before) / Number(after)).toBeCloseTo(2, 3);
+    await shots.take(open.page, 'a file of another version');
+  });
+
   it('is opened with a list of what is not kept', async () => {
     const file = new URL('../../node_modules/xlsx-stream-reader/test/richtext.xlsx', import.meta.url).pathname;
     await openFile(file);

@@ -3,6 +3,7 @@ import path from 'node:path';
 import { asInTheHost } from '../../engine/as-in-the-host.ts';
 import { calculateWorkbook, functionNames } from '../../engine/headless.ts';
 import { describeWorkbook } from '../../files/xlsx/describe-workbook.ts';
+import { readWorkbook } from '../../files/xlsx/read-workbook.ts';
 import { LIMITS } from '../../files/xlsx/limits.ts';
 import { newWorkbook } from '../../files/xlsx/new-workbook.ts';
 import { UnreadableFile } from '../../files/xlsx/unreadable.ts';
@@ -68,7 +69,12 @@ export async function plainFile({ file, copy, force }: AskedOfPlain): Promise<En
     if (size > LIMITS.file)
       return failed(`${file}: it has ${Math.ceil(size / 1e6)} MB; at most ${LIMITS.file / 1e6} MB are taken`);
     const title = path.basename(file, path.extname(file));
-    const { workbook, notKept } = describeWorkbook(readFileSync(file), title, hostFunctions, new Set(functionNames));
+    const { workbook, notKept } = describeWorkbook(
+      readWorkbook(readFileSync(file)),
+      title,
+      hostFunctions,
+      new Set(functionNames),
+    );
     const functions = hostFunctions.map(asInTheHost);
     const plain = await plainWorkbook(workbook, (book) => calculateWorkbook(book, functions));
     writeWhole(copy, newWorkbook(plain.workbook, plain.results), force);

@@ -5,7 +5,6 @@ import type { NewSheet, NewWorkbook } from './new-workbook.ts';
 import { readColours } from './read-colours.ts';
 import { readLayout } from './read-layout.ts';
 import { readStyles } from './read-styles.ts';
-import { readWorkbook } from './read-workbook.ts';
 import { relationships } from './relationships.ts';
 import type { SavedCell, SavedWorkbook } from './saved-workbook.ts';
 import { standingCells } from './standing-cells.ts';
@@ -25,14 +24,13 @@ const SPARE_COLUMNS = 60;
 /** Places named of a loss that meets many cells. */
 const MOST_NAMED = 3;
 
-/** Reads a workbook file as something to show and work on. Throws UnreadableFile. */
+/** A workbook file that was read, as something to show and work on. Throws UnreadableFile. */
 export function describeWorkbook(
-  file: Uint8Array,
+  saved: SavedWorkbook,
   title: string,
   functions: readonly HostFunction[],
   sheetFunctions: ReadonlySet<string>,
 ): DescribedFile {
-  const saved = readWorkbook(file);
   const { archive } = saved;
   const main = mainPart(archive);
   const links = relationships(archive, main);

@@ -35,7 +35,7 @@ export function Moves({ found: { moved, compared, left }, since }: Given) {
           there, or reads what the pane cannot: {placesOf(left)}.
         </p>
       )}
-      {since !== undefined && <p>{reasons(since)}</p>}
+      {since !== undefined && <p>{changesSince(since)}</p>}
     </>
   );
 }
@@ -49,7 +49,7 @@ const placesOf = (cells: readonly FormulaCell[]): string =>
     .join(', ')}${cells.length > MOST_SHOWN ? ' and more' : ''}`;
 
 /** What changed since a version, as far as it is kept. */
-function reasons(since: string): string {
+export function changesSince(since: string): string {
   const version = versionAsOf(since);
   if (version !== since) return `What changed since ${since} is not kept here.`;
   const defaults = changedDefaults(version, CALCULATION_VERSION, HISTORY).map(

@@ -14,7 +14,7 @@ import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import { altered, makeWorkbook, replacing, SHEET1 } from './make.ts';
 
 const read = (file: Uint8Array): ReturnType<typeof describeWorkbook> =>
-  describeWorkbook(file, 'A test', hostFunctions, new Set(functionNames));
+  describeWorkbook(readWorkbook(file), 'A test', hostFunctions, new Set(functionNames));
 const written = async (workbook: NewWorkbook): Promise<Uint8Array> =>
   newWorkbook(workbook, await calculateWorkbook(workbook, hostFunctions.map(asInTheHost)));
 
