@@ -1,6 +1,12 @@
 import { isChoice, type Assumption, type NumberAssumption } from '../core/assumptions/assumption.ts';
-import type { InForce } from '../core/assumptions/assumptions.ts';
-import { numberAssumption, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
+import type { Assumptions, InForce } from '../core/assumptions/assumptions.ts';
+import { NO_REASON } from '../core/assumptions/reason.ts';
+import {
+  numberAssumption,
+  type AssumptionName,
+  type ChoiceName,
+  type NumberName,
+} from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import { oneAtATime, type Effect } from '../core/job/one-at-a-time.ts';
@@ -25,6 +31,10 @@ const DIFF_COLUMNS = [
   'default high',
   'change',
   'change, %',
+  'why',
+  'by',
+  'date',
+  'source',
 ].map((heading) => ({ heading }));
 const EFFECT_COLUMNS = [
   'result',
@@ -65,6 +75,7 @@ function departure(entry: Assumption, basis: Basis): readonly Output[] {
       null,
       null,
       null,
+      ...said(entry, a),
     ];
   const unit = unitOf(entry, a.system);
   const shown = (x: number): number => tidy(fromSi(x, entry.quantity, 'US', unit));
@@ -75,7 +86,16 @@ function departure(entry: Assumption, basis: Basis): readonly Output[] {
   const [before = NaN] = of(standard);
   // A share of a temperature says nothing where its zero is a convention.
   const share = before === 0 || entry.quantity === 'temperature' ? null : (100 * (value - before)) / Math.abs(before);
-  return [entry.name, ...of(now), unit, now.kind, ...of(standard), tidy(value - before), share];
+  return [entry.name, ...of(now), unit, now.kind, ...of(standard), tidy(value - before), share, ...said(entry, a)];
+}
+
+/** What the user says of an own value; a value without a reason is told as such. */
+function said({ name }: Assumption, a: Assumptions): readonly Output[] {
+  const { why, by, date, source } = a.reason(name as AssumptionName);
+  const log = a.reasonOf(name as AssumptionName) === 'your log';
+  return [why === '' && !log ? NO_REASON : why, by, date, log ? 'your log' : source].map((part) =>
+    part === '' ? null : part,
+  );
 }
 
 /** The results that a plan is quoted by. */
@@ -126,7 +146,7 @@ export const ASSUME_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.ASSUME.DIFF',
     family: 'LISTS',
     summary:
-      'What a range of assumptions changes: each row that departs from the defaults, with the default and by how much. Its first columns work as assume.',
+      'What a range of assumptions changes: each row that departs from the defaults, with the default, by how much, and why, by whom and when. It works as assume.',
     parameters: {},
     assume: 'required',
     result: { kind: 'table', columns: DIFF_COLUMNS },

@@ -327,6 +327,17 @@ const OTHERS: Readonly<Record<string, Background>> = {
     holds: 'What the list and the conditions say.',
     leavesOut: 'Whatever nobody wrote into a cell. It permits nothing.',
   },
+  'JOB.BASIS': {
+    how: "The list's own evaluation, and each assumption put to its low and to its high, one at a time, on the rows whose work costs most; the class goes by how much of what is uncertain rests on values of your own.",
+    holds:
+      'What the list and the assumptions say. Costs are those of the work by the prices assumed, not those of a quote.',
+    leavesOut: 'What assumptions do only together, and whatever nobody wrote into a cell.',
+  },
+  'JOB.REPORT': {
+    how: 'The steps of one row as STEPS gives them, then every row of the list as BURN.JOB.PLAN has it.',
+    holds: 'All rows of an operation are worked by the same steps; another operation has its own.',
+    leavesOut: 'The steps of the other rows; name one as item to see them.',
+  },
   'LOG.FIT': {
     how: "The ranges of the assumptions are the prior; each job's rods, oxygen and minutes move them by Bayes' rule in logarithms, wild jobs counting less (Huber).",
     holds:

@@ -3,6 +3,7 @@ import type { Declaration } from './declaration.ts';
 import { FIT_FUNCTIONS } from './fit-functions.ts';
 import { HEAT_FUNCTIONS } from './heat-functions.ts';
 import { JOB_FUNCTIONS } from './job-functions.ts';
+import { PAPER_FUNCTIONS } from './paper-functions.ts';
 import { LISTING_FUNCTIONS } from './listing-functions.ts';
 import { LOG_FUNCTIONS } from './log-functions.ts';
 import { OPERATION_FUNCTIONS } from './operation-functions.ts';
@@ -25,6 +26,7 @@ export const CATALOGUE: readonly Declaration[] = [
   ...FIT_FUNCTIONS,
   ...ROD_CHOICE_FUNCTIONS,
   ...JOB_FUNCTIONS,
+  ...PAPER_FUNCTIONS,
   ...LOG_FUNCTIONS,
   ...SAFETY_FUNCTIONS,
   ...ASSUME_FUNCTIONS,

@@ -1,5 +1,5 @@
 import { isChoice, type Assumption } from '../core/assumptions/assumption.ts';
-import { REGISTRY, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
+import { REGISTRY, type AssumptionName, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
 import { rodNames, type Rod } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
@@ -365,7 +365,12 @@ function departures({ a }: Basis): readonly Line[] {
   const lines = (REGISTRY as readonly Assumption[])
     .filter((e) => names.has(e.name))
     .map((entry): Line => {
-      if (isChoice(entry)) return [entry.name, a.word(entry.name as ChoiceName), `default ${entry.value}`];
+      if (isChoice(entry))
+        return [
+          entry.name,
+          a.word(entry.name as ChoiceName),
+          `default ${entry.value}; ${a.reasonOf(entry.name as AssumptionName)}`,
+        ];
       const { value, low, high, kind } = a.inForce(entry.name as NumberName);
       const unit = a.system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
       const inUnit = (si: number): string =>
@@ -373,7 +378,7 @@ function departures({ a }: Basis): readonly Line[] {
       return [
         entry.name,
         inUnit(value),
-        `${kind}, ${inUnit(low)} to ${inUnit(high)}; default ${entry.value}${entry.unit === '' ? '' : ` ${entry.unit}`}`,
+        `${kind}, ${inUnit(low)} to ${inUnit(high)}; default ${entry.value}${entry.unit === '' ? '' : ` ${entry.unit}`}; ${a.reasonOf(entry.name as AssumptionName)}`,
       ];
     });
   return lines.length > 0

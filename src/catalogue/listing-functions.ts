@@ -1,4 +1,5 @@
 import { isChoice, type Assumption } from '../core/assumptions/assumption.ts';
+import { fingerprintOf } from '../core/assumptions/fingerprint.ts';
 import { matching, search } from './search.ts';
 import { tableFunction, valueFunction, type Declaration, type Output } from './declaration.ts';
 
@@ -36,13 +37,13 @@ export const LISTING_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.VERSION',
     family: 'LISTS',
     summary:
-      'Version of the calculation; keep it beside saved results, since saved values stay as they are until recalculated.',
+      'Version of the calculation, and with assume a short fingerprint of what it sets otherwise; keep it beside saved results, since saved values stay as they are until recalculated.',
     parameters: {},
-    assume: false,
+    assume: true,
     result: { kind: 'value', quantity: 'text' },
     sources: [],
     cautions: [],
-    examples: ['=BURN.VERSION()'],
-    calculate: (_, { a }) => a.version,
+    examples: ['=BURN.VERSION()', '=BURN.VERSION({"stub",4})'],
+    calculate: (_, { a }) => [a.version, fingerprintOf(a)].filter((part) => part !== '').join(' '),
   }),
 ];

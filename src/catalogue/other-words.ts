@@ -43,6 +43,8 @@ const OTHER_WORDS: Readonly<Record<string, string>> = {
   'JOB.COST': 'price quote quotation bid tender money dollars charge rate invoice estimate',
   'JOB.SCHEDULE': 'gantt timeline programme shift order days how long calendar crew plan',
   'JOB.COMPARE': 'versus alternative difference option side by side what if scenario',
+  'JOB.BASIS': 'basis of estimate audit review class assumptions reasons who signed checks accuracy',
+  'JOB.REPORT': 'worked in full reviewer calculation report batch example',
   'JOB.SHEET': 'print work order permit briefing toolbox handout one page crew sheet',
   LOG: 'history records past jobs calibrate learn actual feedback',
   NOISE: 'loud hearing decibel db ear protection exposure',

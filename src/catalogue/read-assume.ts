@@ -2,8 +2,11 @@ import { isBlankCell, isBlankOrZero, isCellError, type Cell } from './cell.ts';
 import { isChoice, type Assumption, type NumberAssumption } from '../core/assumptions/assumption.ts';
 import { Assumptions, type Override } from '../core/assumptions/assumptions.ts';
 import { REGISTRY, findAssumption, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
+import { NO_REASON, type Reason } from '../core/assumptions/reason.ts';
 import { CalcError } from '../core/errors.ts';
+import { calendarDay } from '../core/job/clock.ts';
 import * as messages from '../core/messages.ts';
+import { findSource } from '../core/sources/register.ts';
 import { nearestNames } from '../core/units/nearest-names.ts';
 import { knownUnit, plainUnit, toSi } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
@@ -18,14 +21,19 @@ interface Columns {
   readonly high: number;
   readonly unit: number;
   readonly kind: number;
+  /** What is said of a value; -1 where there is no such column. */
+  readonly reason: { readonly [K in keyof Reason]: number };
   /** Whether a heading row named the columns, so that low and high are meant as such. */
   readonly named: boolean;
 }
 
-const POSITIONS: Columns = { name: 0, value: 1, low: 2, high: 3, unit: 4, kind: 5, named: false };
+/** Only a heading tells them from notes. */
+const NOT_SAID = { why: -1, by: -1, date: -1, source: -1 };
+const POSITIONS: Columns = { name: 0, value: 1, low: 2, high: 3, unit: 4, kind: 5, reason: NOT_SAID, named: false };
 
 /**
- * Reads the rows of `assume`: name, value, and where present low, high, unit, kind, as BURN.ASSUMED lists them.
+ * Reads the rows of `assume`: name, value, and where present low, high, unit, kind, as BURN.ASSUMED lists them; under a heading
+ * row also why, by, date and source, which go along with the value.
  *
  * A heading row is recognised and then names the columns. Blank names and blank values are passed over, so a
  * region with gaps works. A plain number is in the unit of its unit column, else in the plain unit of the
@@ -88,6 +96,12 @@ function namedColumns(heading: readonly Cell[]): Columns {
     high: find('high'),
     unit: find('unit'),
     kind: find('kind'),
+    reason: {
+      why: find('why', 'reason'),
+      by: find('by', 'set by', 'who'),
+      date: find('date', 'set on', 'when'),
+      source: find('source'),
+    },
     named: true,
   };
 }
@@ -135,7 +149,26 @@ function isNotGiven(
 
 function readRow(entry: Assumption, row: readonly Cell[], columns: Columns, system: UnitSystem): Override | undefined {
   const read = overrideOf(entry, row, columns, system);
-  return isDefault(read, entry) ? undefined : read;
+  if (isDefault(read, entry)) return undefined;
+  const reason = reasonOf(entry, row, columns);
+  return reason ? { ...read, reason } : read;
+}
+
+/** What a row says of its value. A listing's own source, left standing beside another value, is none for that value. */
+function reasonOf(entry: Assumption, row: readonly Cell[], { reason: at }: Columns): Reason | undefined {
+  const said = (column: number): string => {
+    const cell = column < 0 ? null : (row[column] ?? null);
+    return isBlankOrZero(cell) || isCellError(cell) ? '' : text(cell);
+  };
+  const of = (column: number, ...none: readonly string[]): string => (none.includes(said(column)) ? '' : said(column));
+  const date = row[at.date] ?? null;
+  const reason = {
+    why: of(at.why, NO_REASON),
+    by: said(at.by),
+    date: typeof date === 'number' ? (calendarDay(date) ?? said(at.date)) : said(at.date),
+    source: of(at.source, entry.source, findSource(entry.source)?.citation ?? '', 'your value', 'your log', NO_REASON),
+  };
+  return Object.values(reason).some((part) => part !== '') ? reason : undefined;
 }
 
 /**

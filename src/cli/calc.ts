@@ -9,12 +9,16 @@ import { faultOfOurs, type Ended } from './ended.ts';
 import { functionHelp, functionList, noFunction, USAGE } from './help.ts';
 import { readOptions, readSeconds } from './options.ts';
 import { printable, printableJson } from './printable.ts';
+import { TRACE_JSON_SCHEMA } from './trace-schema.ts';
+import { notingCalls, traceCall, traceOf, type Trace } from './trace.ts';
 import { shownCell, tableLines } from './table.ts';
 
 export interface AskedOfCalc {
   readonly formulas: readonly string[];
   readonly help: boolean;
   readonly json: boolean;
+  /** The working as JSON, in place of the values alone. */
+  readonly trace: boolean;
   readonly sheet: string | undefined;
   readonly encoding: string | undefined;
   readonly separator: string | undefined;
@@ -37,6 +41,8 @@ const SPARE_COLUMNS = 60;
 const OPTIONS = {
   help: { type: 'boolean', short: 'h', default: false },
   json: { type: 'boolean', default: false },
+  trace: { type: 'boolean', default: false },
+  'trace-schema': { type: 'boolean', default: false },
   sheet: { type: 'string' },
   encoding: { type: 'string' },
   separator: { type: 'string' },
@@ -49,11 +55,12 @@ export function readCalc(args: readonly string[]): AskedOfCalc | Ended {
   const read = readOptions(args, OPTIONS);
   if ('wrong' in read) return wrongUse(read.wrong);
   const { values, positionals } = read;
-  const { help, json, sheet, encoding, separator, decimal } = values;
+  const { help, json, trace, sheet, encoding, separator, decimal } = values;
   const seconds = readSeconds(values.seconds);
   if (seconds === undefined) return wrongUse('--seconds needs a number of seconds, up to 86,400.');
+  if (values['trace-schema']) return { code: 0, out: JSON.stringify(TRACE_JSON_SCHEMA, null, 2), err: '' };
   if (!help && positionals.length === 0) return wrongUse('No formula given.');
-  return { formulas: positionals, help, json, sheet, encoding, separator, decimal, seconds };
+  return { formulas: positionals, help, json, trace, sheet, encoding, separator, decimal, seconds };
 }
 
 /** The command's work, once its arguments are read. */
@@ -66,6 +73,7 @@ export async function calc(
   try {
     const sheet = asked.sheet === undefined ? { rows: [], taken: '' } : readSheet(asked.sheet, asked, readFile);
     if ('code' in sheet) return sheet;
+    if (asked.trace) return await traced(asked, sheet, functions);
     const lines: string[] = [];
     let failed = false;
     for (const [i, formula] of asked.formulas.entries()) {
@@ -78,6 +86,22 @@ export async function calc(
   } catch (thrown) {
     return faultOfOurs(thrown);
   }
+}
+
+/** The working of each call of ours in each formula. */
+async function traced(
+  { formulas }: AskedOfCalc,
+  { rows, taken }: { readonly rows: CsvSheet['rows']; readonly taken: string },
+  functions: readonly HostFunction[],
+): Promise<Ended> {
+  const told: Trace['formulas'][number][] = [];
+  for (const formula of formulas) {
+    const made: Parameters<typeof notingCalls>[1] = [];
+    const values = await result(formula, rows, notingCalls(functions, made));
+    told.push({ formula, values, calls: made.flatMap(({ name, args }) => traceCall(name, args) ?? []) });
+  }
+  const failed = told.some(({ values }) => values.some((row) => row.some(isError)));
+  return { code: failed ? 1 : 0, out: printableJson(traceOf(told)), err: taken };
 }
 
 function readSheet(

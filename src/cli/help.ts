@@ -5,11 +5,13 @@ import type { HostFunction } from '../sheet/host-function.ts';
 
 export const USAGE = `Calculates spreadsheet formulas.
 
-  npm run --silent calc -- [--json] [--sheet FILE.csv] FORMULA ...
+  npm run --silent calc -- [--json | --trace] [--sheet FILE.csv] FORMULA ...
   npm run --silent calc -- --help [FUNCTION]
 
   --json           one line a formula: {"formula": ..., "values": [[...]]};
                    a failed cell is {"error": "#VALUE!", "message": "..."}
+  --trace          the working of every call as JSON: each step with its symbol, value, unit,
+                   expression, what it comes from, source, and a hash; --trace-schema prints its schema
   --sheet FILE     puts a CSV file at A1, so that formulas can use its cells
   --encoding NAME  of the CSV: utf-8, utf-16le, windows-1252 and so on
   --separator C    of its fields: a comma, a semicolon, tab

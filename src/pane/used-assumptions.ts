@@ -1,6 +1,6 @@
 import { isChoice, type Assumption } from '../core/assumptions/assumption.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { REGISTRY, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
+import { REGISTRY, type AssumptionName, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { UsedAssumption } from './explained.ts';
 
@@ -14,7 +14,14 @@ function inForce(entry: Assumption, a: Assumptions): UsedAssumption {
   if (isChoice(entry)) {
     const value = a.word(name as ChoiceName);
     const own = value !== entry.value;
-    return { name, summary, value, unit: '', kind: own ? 'your value' : entry.kind, source: own ? '' : source };
+    return {
+      name,
+      summary,
+      value,
+      unit: '',
+      kind: own ? 'your value' : entry.kind,
+      source: own ? a.reasonOf(name as AssumptionName) : source,
+    };
   }
   const unit = a.system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
   const shown = (si: number): number => Number(fromSi(si, entry.quantity, 'US', unit).toPrecision(12));
@@ -28,6 +35,6 @@ function inForce(entry: Assumption, a: Assumptions): UsedAssumption {
     high: shown(high),
     unit,
     kind,
-    source: own ? '' : source,
+    source: own ? a.reasonOf(name as AssumptionName) : source,
   };
 }

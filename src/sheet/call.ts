@@ -109,6 +109,12 @@ export function givenItem(d: Declaration, args: readonly Argument[], item: numbe
   return { values, basis: prepared.basis };
 }
 
+/** How many items a call has; throws CalcError. A table is one. */
+export function itemCount(d: Declaration, args: readonly Argument[]): number {
+  const { rows: r, columns: c } = prepare(d, args).shape;
+  return d.result.kind === 'table' ? 1 : r * c;
+}
+
 /** How one item is worked out. */
 export interface Explanation {
   readonly steps: readonly WorkedStep[];

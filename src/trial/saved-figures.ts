@@ -32,7 +32,7 @@ export function savedFigures(sheets: readonly Pick<SavedSheet, 'name' | 'cells'>
   const cells = sheets.flatMap(({ name, cells: all }) => {
     const filled = all.filter(({ formula }) => formula && OURS.test(formula.text));
     for (const { formula, value } of filled)
-      if (formula && VERSION.test(formula.text)) since ??= /\d{4}\.\d\d\.\d\d/.exec(String(value))?.[0];
+      if (formula && VERSION.test(formula.text)) since ??= /\d{4}\.\d\d\.\d\d/.exec(showCell(value))?.[0];
     const inSpill = (cell: SavedCell): boolean =>
       filled.some(
         ({ formula }) =>

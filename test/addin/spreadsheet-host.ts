@@ -76,6 +76,9 @@ type Result =
   | readonly [call: number, good: true, value: unknown]
   | readonly [call: number, good: false, message: string, failure: number];
 
+/** The runtime waits some 20 seconds for a script of its own from the network, which is not here, and then complains; a slow machine gets to see it. */
+const NO_NETWORK = 'MicrosoftAjax.js is not loaded successfully.';
+
 export class SpreadsheetHost {
   /** Everything the runtime warned of or complained about. */
   readonly warnings: string[] = [];
@@ -89,7 +92,10 @@ export class SpreadsheetHost {
 
   private constructor(window: RuntimeWindow) {
     this.#window = window;
-    const note = (...texts: unknown[]): void => void this.warnings.push(texts.map(String).join(' '));
+    const note = (...texts: unknown[]): void => {
+      const text = texts.map(String).join(' ');
+      if (!text.includes(NO_NETWORK)) this.warnings.push(text);
+    };
     Object.assign(window.console, { warn: note, error: note });
     window.addEventListener('error', (event) => note(event.message));
     window._richApiNativeBridge = { sendMessageToHost: (message) => this.#receive(message) };

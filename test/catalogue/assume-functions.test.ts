@@ -14,6 +14,9 @@ const column = (rows: readonly (readonly Cell[])[], heading: string): readonly C
   return rows.slice(1).map((row) => row[at] ?? null);
 };
 
+/** What is said of a value of which nothing is said: why, by, date, source. */
+const UNSAID = ['no reason given', null, null, null];
+
 describe('BURN.ASSUME.DIFF', () => {
   const diff = (...rows: readonly (readonly Cell[])[]) => table('BURN.ASSUME.DIFF', rows);
 
@@ -25,8 +28,23 @@ describe('BURN.ASSUME.DIFF', () => {
       ['slag temperature', 2100, 1900, 2400, 'K'],
     );
     expect(rows).toEqual([
-      ['name', 'value', 'low', 'high', 'unit', 'kind', 'default', 'default low', 'default high', 'change', 'change, %'],
-      ['stub', 4, 4, 4, 'in', 'your value', 3, 2, 4, 1, expect.closeTo(100 / 3, 9)],
+      [
+        ...[
+          'name',
+          'value',
+          'low',
+          'high',
+          'unit',
+          'kind',
+          'default',
+          'default low',
+          'default high',
+          'change',
+          'change, %',
+        ],
+        ...['why', 'by', 'date', 'source'],
+      ],
+      ['stub', 4, 4, 4, 'in', 'your value', 3, 2, 4, 1, expect.closeTo(100 / 3, 9), ...UNSAID],
       [
         'idle oxygen share',
         0.1,
@@ -39,6 +57,7 @@ describe('BURN.ASSUME.DIFF', () => {
         0.2,
         expect.closeTo(0.02, 12),
         expect.closeTo(25, 9),
+        ...UNSAID,
       ],
     ]);
   });
@@ -59,7 +78,32 @@ describe('BURN.ASSUME.DIFF', () => {
       null,
       null,
       null,
+      ...UNSAID,
     ]);
+  });
+
+  it('says why, by whom, when and from what, and where nothing is said', () => {
+    const rows = diff(
+      ['name', 'value', 'unit', 'why', 'by', 'date', 'source'],
+      // 46211 is 8 July 2026 as sheets count days (ECMA-376-1:2016, 18.17.4.1).
+      ['stub', 4, 'in', 'measured on ten stubs', 'R. Vale', 46211, 'tape, job 12'],
+      ['burning duty', 0.6, null, null, null, null, null],
+      ['position', 'overhead', null, 'under the boom', null, 'last week', null],
+    );
+    const said = ['why', 'by', 'date', 'source'].map((heading) => column(rows, heading));
+    const of = (name: string): readonly unknown[] => said.map((c) => c[column(rows, 'name').indexOf(name)]);
+    expect(of('stub')).toEqual(['measured on ten stubs', 'R. Vale', '2026-07-08', 'tape, job 12']);
+    expect(of('burning duty')).toEqual(UNSAID);
+    expect(of('position')).toEqual(['under the boom', null, 'last week', null]);
+    // Its own output says the same again.
+    expect(diff(...rows)).toEqual(rows);
+  });
+
+  it("takes a listing's own source, left beside a changed value, for no reason of that value", () => {
+    const [heading = [], line = []] = table('BURN.ASSUMED', 'leftover pressure');
+    const edited = [heading, line.map((cell, i) => (heading[i] === 'value' ? (line[2] as number) : cell))];
+    expect(column(diff(...edited), 'source')).toEqual([null]);
+    expect(column(diff(...edited), 'why')).toEqual(['no reason given']);
   });
 
   it('shows SI units where the rows ask for them, and gives no share of a temperature', () => {
@@ -71,7 +115,7 @@ describe('BURN.ASSUME.DIFF', () => {
       expect.closeTo(133.3333, 3),
       'mm',
     ]);
-    expect(rows.find((r) => r[0] === 'gas temperature')?.slice(-2)).toEqual([
+    expect(rows.find((r) => r[0] === 'gas temperature')?.slice(9, 11)).toEqual([
       expect.closeTo(20 - (70 - 32) / 1.8, 9),
       null,
     ]);

@@ -25,7 +25,7 @@ export interface SavedVersion {
   readonly version: string;
 }
 
-const VERSION_FUNCTION = 'BURN.VERSION';
+export const VERSION_FUNCTION = 'BURN.VERSION';
 const MOST_TRIED = 4;
 const MOST_NAMED = 3;
 

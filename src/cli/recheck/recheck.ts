@@ -1,7 +1,8 @@
-import { isCellError } from '../../catalogue/cell.ts';
+import { isBlankCell, isCellError } from '../../catalogue/cell.ts';
 import { HISTORY, keptVersions, versionAsOf, type Change } from '../../core/assumptions/history.ts';
 import { CALCULATION_VERSION } from '../../core/version.ts';
-import type { Cell } from '../../sheet/host-function.ts';
+import type { Argument, Cell, HostFunction } from '../../sheet/host-function.ts';
+import { hostFunctions } from '../../sheet/host-functions.ts';
 import { addressOf } from '../../files/xlsx/address.ts';
 import { readWorkbook } from '../../files/xlsx/read-workbook.ts';
 import type { SavedWorkbook } from '../../files/xlsx/saved-workbook.ts';
@@ -14,10 +15,12 @@ import {
   placeName,
   reasons,
   savedVersions,
+  VERSION_FUNCTION,
   type SavedVersion,
   type Why,
 } from './reasons.ts';
 import { run, type Ran, type Results } from './run.ts';
+import { plainValue } from './show-value.ts';
 
 export interface CheckedCell {
   readonly sheet: string;
@@ -45,6 +48,13 @@ export interface Recheck {
   /** Formulas with our functions. */
   readonly formulas: number;
   readonly versions: readonly SavedVersion[];
+  /** Cells of BURN.VERSION whose version is the same and whose assumptions are not, with what departs from the defaults now. */
+  readonly otherAssumptions: readonly {
+    readonly place: string;
+    readonly before: string;
+    readonly after: string;
+    readonly departures: readonly string[];
+  }[];
   /** Recalculated with the defaults of this version. */
   readonly version: string;
   /** What changed in the calculation itself since, and cannot be turned back. */
@@ -72,7 +82,8 @@ export async function recheck(file: Uint8Array, options: RecheckOptions = {}): P
   const history = options.history ?? HISTORY;
   const version = chosenVersion(options.asOf, history);
   const workbook = readWorkbook(file);
-  const functions = functionsOf(version, history);
+  const handed = new Map<string, Argument>();
+  const functions = functionsOf(version, history).map((f) => noting(f, handed));
   const { formulas, reader } = planFormulas(workbook, functions);
   const ours = formulas.filter((f) => f.ours);
   if (ours.length === 0) throw new UnreadableFile('there is no formula with a BURN function in it');
@@ -94,6 +105,7 @@ export async function recheck(file: Uint8Array, options: RecheckOptions = {}): P
     formulas: ours.filter((f) => !isVersionOnly(f)).length,
     versions,
     version,
+    otherAssumptions: compared.flatMap((c) => otherAssumptions(c, workbook, handed)),
     notTurnedBack: history
       .filter((c) => c.version > version)
       .flatMap((c) => c.calculation.map((what) => `${what} (${c.version})`)),
@@ -111,6 +123,45 @@ export async function recheck(file: Uint8Array, options: RecheckOptions = {}): P
     results,
     refusals,
   };
+}
+
+/** BURN.VERSION, with a note of the assumptions that each of its results was given for. */
+const noting = (f: HostFunction, handed: Map<string, Argument>): HostFunction =>
+  f.name !== VERSION_FUNCTION
+    ? f
+    : {
+        ...f,
+        call: (args) => {
+          const result = f.call(args);
+          handed.set(plainValue(result[0]?.[0] ?? null), args[0]);
+          return result;
+        },
+      };
+
+/** What departs from the defaults now, where a cell of BURN.VERSION has the same version and another fingerprint than it was saved with. */
+function otherAssumptions(
+  { formula, before, after, status, sheet, row, column }: Compared,
+  workbook: SavedWorkbook,
+  handed: ReadonlyMap<string, Argument>,
+): Recheck['otherAssumptions'] {
+  if (status !== 'moved' || !isVersionOnly(formula) || typeof before !== 'string' || typeof after !== 'string')
+    return [];
+  const version = (text: string): string | undefined => /\d{4}\.\d{2}\.\d{2}/.exec(text)?.[0];
+  const assume = [...handed].find(([result]) => after.includes(result));
+  if (version(before) !== version(after) || !assume) return [];
+  const [, ...rows] =
+    hostFunctions.find((f) => f.name === 'BURN.ASSUME.DIFF')?.call([assume[1] ?? [[null, null]]]) ?? [];
+  const departures = rows.flatMap(([name = null, value = null, , , unit = null, , standard = null]) =>
+    isBlankCell(value)
+      ? []
+      : [
+          `${plainValue(name)} ${[value, unit]
+            .filter((part) => !isBlankCell(part))
+            .map(plainValue)
+            .join(' ')} (default ${plainValue(standard)})`,
+        ],
+  );
+  return [{ place: placeName(workbook, sheet, row, column), before, after, departures }];
 }
 
 function chosenVersion(asOf: string | undefined, history: readonly Change[]): string {

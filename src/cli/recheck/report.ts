@@ -66,14 +66,21 @@ export function reportLines(
   return lines.map(printable);
 }
 
-function versionLines({ versions, version, notTurnedBack }: Recheck): readonly string[] {
+function versionLines({ versions, version, notTurnedBack, otherAssumptions }: Recheck): readonly string[] {
   const saved = [...new Set(versions.map((v) => v.version))];
   const first = versions[0];
   const before =
     saved.length === 0
       ? 'no BURN.VERSION in it says with which version it was calculated'
       : `calculated with ${saved.join(' and ')}${first && saved.length === 1 ? ` (${first.place})` : ''}`;
-  return [`${before}; rechecked with ${version}`, ...notTurnedBack.map((what) => `cannot be turned back: ${what}`)];
+  return [
+    `${before}; rechecked with ${version}`,
+    ...otherAssumptions.map(
+      ({ place, departures }) =>
+        `${place}  same version, other assumptions: ${departures.length === 0 ? 'none departs from the defaults now' : departures.join(', ')}`,
+    ),
+    ...notTurnedBack.map((what) => `cannot be turned back: ${what}`),
+  ];
 }
 
 const placeOf = (c: CheckedCell): string => `${sheetPrefix(c.sheet)}${c.cell}`;
@@ -97,13 +104,25 @@ function shortened(lines: readonly string[], most: number): readonly string[] {
 
 /** The recheck as one object for programs. */
 export function reportJson(name: string, result: Recheck, renamed?: readonly Renamed[]): string {
-  const { cells, formulas, versions, version, notTurnedBack, others, kept, macros } = result;
+  const { cells, formulas, versions, version, otherAssumptions, notTurnedBack, others, kept, macros } = result;
   const counts = {
     same: countOf(result, 'same'),
     moved: countOf(result, 'moved'),
     broken: countOf(result, 'broken'),
     kept: countOf(result, 'kept'),
   };
-  const told = { file: name, version, versions, notTurnedBack, formulas, counts, cells, others, kept, macros };
+  const told = {
+    file: name,
+    version,
+    versions,
+    otherAssumptions,
+    notTurnedBack,
+    formulas,
+    counts,
+    cells,
+    others,
+    kept,
+    macros,
+  };
   return printableJson(renamed ? { ...told, renamed } : told);
 }

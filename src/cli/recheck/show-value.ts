@@ -14,6 +14,9 @@ export function showValue(cell: Cell): string {
   return `"${line.length > LONGEST ? `${line.slice(0, LONGEST)}...` : line}"`;
 }
 
+/** The same without quotes round a text. */
+export const plainValue = (cell: Cell): string => (typeof cell === 'string' ? cell : showValue(cell));
+
 /** A value and what became of it; two numbers alike in the digits shown get all their digits. */
 export function showChange(before: Cell, after: Cell): string {
   const [one, other] = [showValue(before), showValue(after)];

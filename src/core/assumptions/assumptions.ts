@@ -3,6 +3,7 @@ import type { QuantityName, UnitSystem } from '../units/quantities.ts';
 import type { Kind } from '../model/step.ts';
 import { CALCULATION_VERSION } from '../version.ts';
 import { isChoice, type Assumption } from './assumption.ts';
+import { reasonText, type Reason } from './reason.ts';
 import { REGISTRY, numberAssumption, type AssumptionName, type ChoiceName, type NumberName } from './registry.ts';
 
 /** A number in force for one call, SI, with its range and where it came from. */
@@ -22,21 +23,33 @@ export type Override =
       readonly low?: number;
       readonly high?: number;
       readonly kind: 'your value' | 'your log';
+      readonly reason?: Reason;
     }
-  | { readonly name: ChoiceName; readonly word: string };
+  | { readonly name: ChoiceName; readonly word: string; readonly reason?: Reason };
+
+/** What is in force, and what stands behind it. */
+interface Held {
+  readonly numbers: ReadonlyMap<NumberName, InForce>;
+  readonly words: ReadonlyMap<ChoiceName, string>;
+  /** What the user says of own values. */
+  readonly reasons: ReadonlyMap<string, Reason>;
+  readonly entries: readonly Assumption[];
+  readonly byName: ReadonlyMap<string, Assumption>;
+  readonly version: string;
+}
 
 /**
  * The assumptions in force for one call. Made from the registry and the rows of the call's `assume`; nothing
  * is read from anywhere else, so that a cell depends on its arguments and the version alone.
  */
 export class Assumptions {
+  private readonly held: Held;
   private readonly numbers: ReadonlyMap<NumberName, InForce>;
   private readonly words: ReadonlyMap<ChoiceName, string>;
   readonly system: UnitSystem;
   /** The registry that the defaults were taken from, and its version. */
   readonly entries: readonly Assumption[];
   readonly version: string;
-  private readonly byName: ReadonlyMap<string, Assumption>;
   /** The defaults that this one departs from; itself where it departs from nothing. */
   readonly defaults: Assumptions;
   /** Told of each number, and each word, that is asked for. */
@@ -44,24 +57,20 @@ export class Assumptions {
   private readonly noteWord: ((name: ChoiceName) => void) | undefined;
 
   private constructor(
-    numbers: ReadonlyMap<NumberName, InForce>,
-    words: ReadonlyMap<ChoiceName, string>,
-    entries: readonly Assumption[],
-    byName: ReadonlyMap<string, Assumption>,
-    version: string,
+    held: Held,
     defaults?: Assumptions,
     note?: (name: NumberName) => void,
     noteWord?: (name: ChoiceName) => void,
   ) {
-    this.numbers = numbers;
-    this.words = words;
-    this.entries = entries;
-    this.byName = byName;
-    this.version = version;
+    this.held = held;
+    this.numbers = held.numbers;
+    this.words = held.words;
+    this.entries = held.entries;
+    this.version = held.version;
     this.defaults = defaults ?? this;
     this.note = note;
     this.noteWord = noteWord;
-    this.system = words.get('units') === 'SI' ? 'SI' : 'US';
+    this.system = held.words.get('units') === 'SI' ? 'SI' : 'US';
   }
 
   /** Some rows over what is in force: over the defaults, or over another call's. */
@@ -69,18 +78,20 @@ export class Assumptions {
     if (overrides.length === 0) return defaults;
     const numbers = new Map(defaults.numbers);
     const words = new Map(defaults.words);
+    const reasons = new Map(defaults.held.reasons);
     for (const o of overrides) {
+      if (o.reason) reasons.set(o.name, o.reason);
+      else reasons.delete(o.name);
       if ('word' in o) words.set(o.name, o.word);
       else numbers.set(o.name, overridden(o, defaults.inForce(o.name)));
     }
-    const { entries, byName, version, note, noteWord } = defaults;
-    return new Assumptions(numbers, words, entries, byName, version, defaults.defaults, note, noteWord);
+    const { held, note, noteWord } = defaults;
+    return new Assumptions({ ...held, numbers, words, reasons }, defaults.defaults, note, noteWord);
   }
 
   /** The same, telling of each number and word that is asked for: what is not asked for has no effect on what is calculated. */
   noting(note: (name: NumberName) => void, noteWord?: (name: ChoiceName) => void): Assumptions {
-    const { numbers, words, entries, byName, version, defaults } = this;
-    return new Assumptions(numbers, words, entries, byName, version, defaults, note, noteWord);
+    return new Assumptions(this.held, this.defaults, note, noteWord);
   }
 
   static defaults(): Assumptions {
@@ -104,12 +115,13 @@ export class Assumptions {
         });
       }
     }
-    return new Assumptions(numbers, words, entries, new Map(entries.map((a) => [a.name, a])), version);
+    const byName = new Map(entries.map((a) => [a.name, a]));
+    return new Assumptions({ numbers, words, reasons: new Map(), entries, byName, version });
   }
 
   /** The entry of the registry that a name stands for. */
   entry(name: string): Assumption | undefined {
-    return this.byName.get(name);
+    return this.held.byName.get(name);
   }
 
   inForce(name: NumberName): InForce {
@@ -131,12 +143,28 @@ export class Assumptions {
 
   /** Names of those that the call set otherwise than the register, in the register's order. */
   departures(): readonly AssumptionName[] {
+    return REGISTRY.filter(({ name }) => this.isOwn(name)).map((a) => a.name);
+  }
+
+  /** What the user says of an own value, in one text; '' where the default is in force. */
+  reasonOf(name: AssumptionName): string {
+    if (!this.isOwn(name)) return '';
+    const reason = this.held.reasons.get(name);
+    const log = this.numbers.get(name as NumberName)?.kind === 'your log';
+    return log && !reason ? 'your log' : reasonText(reason);
+  }
+
+  /** The parts of what the user says of an own value; each '' where nothing is said. */
+  reason(name: AssumptionName): Reason {
+    return this.held.reasons.get(name) ?? { why: '', by: '', date: '', source: '' };
+  }
+
+  private isOwn(name: AssumptionName): boolean {
     const { numbers, words } = this.defaults;
-    return REGISTRY.filter(
-      ({ name }) =>
-        this.numbers.get(name as NumberName) !== numbers.get(name as NumberName) ||
-        this.words.get(name as ChoiceName) !== words.get(name as ChoiceName),
-    ).map((a) => a.name);
+    return (
+      this.numbers.get(name as NumberName) !== numbers.get(name as NumberName) ||
+      this.words.get(name as ChoiceName) !== words.get(name as ChoiceName)
+    );
   }
 
   /** What the working of a cell says of an assumption in force. */
@@ -160,7 +188,8 @@ function overridden(o: Extract<Override, { value: number }>, base: InForce): InF
   const scale = base.value === 0 ? 1 : o.value / base.value;
   const low = o.low ?? (base.value === 0 ? o.value : Math.min(base.low * scale, o.value));
   const high = o.high ?? (base.value === 0 ? o.value : Math.max(base.high * scale, o.value));
-  return { value: o.value, low: Math.min(low, high), high: Math.max(low, high), kind: o.kind, source: o.kind };
+  const source = o.kind === 'your log' && !o.reason ? o.kind : reasonText(o.reason);
+  return { value: o.value, low: Math.min(low, high), high: Math.max(low, high), kind: o.kind, source };
 }
 
 const DEFAULTS = Assumptions.fromRegistry();

@@ -36,9 +36,16 @@ export function showClock(start: Start, seconds: number): string {
 /** The day of a shift: `Mon 2026-11-30` where a date is known, else `1`. */
 export function showDay({ day }: Start, shift: number): string {
   if (day === undefined) return String(shift);
-  const date = new Date((day + shift - 1 - EPOCH) * DAY * 1000);
+  const date = dateOf(day + shift - 1);
   const name = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'][date.getUTCDay()] ?? '';
   return `${name} ${date.toISOString().slice(0, 10)}`;
+}
+
+const dateOf = (serial: number): Date => new Date((serial - EPOCH) * DAY * 1000);
+
+/** The day that a sheet's serial stands for, `2026-11-30`; undefined where it can be none. */
+export function calendarDay(serial: number): string | undefined {
+  return serial >= 1 && serial <= LAST_SERIAL ? dateOf(Math.floor(serial)).toISOString().slice(0, 10) : undefined;
 }
 
 /**

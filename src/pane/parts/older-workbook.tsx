@@ -6,7 +6,10 @@ import type { SheetPort } from '../port.ts';
 import type { FormulaCell } from '../unknown-name.ts';
 
 const isOlder = (cell: FormulaCell): boolean =>
-  typeof cell.value === 'string' && cell.value !== CALCULATION_VERSION && isVersion(cell);
+  typeof cell.value === 'string' && versionIn(cell.value) !== CALCULATION_VERSION && isVersion(cell);
+
+/** The version before a fingerprint, where there is one. */
+const versionIn = (text: string): string => text.split(' ')[0] ?? '';
 
 /** For a workbook that was calculated with another version: that it was, and on request what would move; `asked` counts the requests made elsewhere. */
 export function OlderWorkbook({ port, asked }: { readonly port: SheetPort; readonly asked: number }) {
@@ -36,7 +39,7 @@ export function OlderWorkbook({ port, asked }: { readonly port: SheetPort; reado
     if (asked > 0) look();
   }, [asked]);
   if (!older && asked === 0) return null;
-  const since = older?.value as string | undefined;
+  const since = older && versionIn(String(older.value));
   return (
     <div class="rs-note rs-older">
       {older && (

@@ -45,7 +45,7 @@ function Part({ name, lines }: { readonly name: string; readonly lines: readonly
   );
 }
 
-function JobSheet({ explained: { outcome } }: { readonly explained: Explained }) {
+function JobSheet({ explained: { declaration, outcome } }: { readonly explained: Explained }) {
   const sheet = useRef<HTMLDivElement>(null);
   const port = useContext(SheetContext);
   const [said, say] = useState('');
@@ -77,7 +77,7 @@ function JobSheet({ explained: { outcome } }: { readonly explained: Explained })
           <button
             type="button"
             onClick={() => {
-              port.addSheet('Job sheet', rows).then(
+              port.addSheet(declaration.name === 'BURN.JOB.BASIS' ? 'Basis' : 'Job sheet', rows).then(
                 (name) => say(`The lines stand on the sheet ${name}. Print it from the spreadsheet, one page wide.`),
                 (e: unknown) => say(`No sheet was made: ${e instanceof Error ? e.message : String(e)}`),
               );
@@ -103,10 +103,12 @@ function JobSheet({ explained: { outcome } }: { readonly explained: Explained })
   );
 }
 
-/** The sheet of BURN.JOB.SHEET, to print. */
+const SHEETS = ['BURN.JOB.SHEET', 'BURN.JOB.BASIS'];
+
+/** The sheet of BURN.JOB.SHEET or of BURN.JOB.BASIS, to print. */
 export const JOB_SHEET: CellSection = {
   id: 'job-sheet',
-  heading: 'Job sheet',
-  shows: ({ declaration, outcome }) => declaration.name === 'BURN.JOB.SHEET' && outcome.kind === 'table',
+  heading: 'To print',
+  shows: ({ declaration, outcome }) => SHEETS.includes(declaration.name) && outcome.kind === 'table',
   Component: JobSheet,
 };

@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Change } from '../../../src/core/assumptions/history.ts';
 import { FIRST_VERSION } from '../../../src/core/assumptions/history.ts';
 import { recheck, type CheckedCell, type Recheck } from '../../../src/cli/recheck/recheck.ts';
+import { reportLines } from '../../../src/cli/recheck/report.ts';
 import { refreshed } from '../../../src/cli/recheck/refresh.ts';
 import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import { functionsOf } from '../../../src/cli/recheck/reasons.ts';
@@ -53,6 +54,35 @@ describe('a workbook as it was saved', () => {
     const at = (factor: number) => altered(job, sheet(replacing(`<v>${saved}</v>`, `<v>${saved * factor}</v>`)));
     expect(counts(await recheck(at(1 + 1e-12)))).toBe('6 0 0');
     expect(counts(await recheck(at(1 + 1e-7)))).toBe('5 1 0');
+  });
+});
+
+describe('a fingerprint beside the version', () => {
+  const rows = [
+    ['=BURN.PIN.RODS(4,12,,,,C1:D2)', '=BURN.VERSION(C1:D2)', 'stub', 4],
+    [null, null, 'burning duty', 0.6],
+  ];
+
+  it('stands for the assumptions that the workbook was saved with', async () => {
+    const r = await recheck(await makeWorkbook([{ name: 'S', rows }]));
+    expect(r.otherAssumptions).toEqual([]);
+    expect(r.versions.map((v) => v.version)).toEqual([FIRST_VERSION]);
+  });
+
+  it('tells of the same version with other assumptions, and which depart from the defaults now', async () => {
+    const made = await makeWorkbook([{ name: 'S', rows }]);
+    const r = await recheck(altered(made, sheet(replacing('<v>0.6</v>', '<v>0.5</v>'))));
+    expect(r.otherAssumptions).toEqual([
+      {
+        place: 'S!B1',
+        before: expect.stringMatching(/^\S+ [0-9a-f]{8}$/),
+        after: expect.stringMatching(/^\S+ [0-9a-f]{8}$/),
+        departures: ['stub 4 in (default 3)', 'burning duty 0.5 (default 0.7)'],
+      },
+    ]);
+    expect(reportLines('job.xlsx', r)).toContain(
+      'S!B1  same version, other assumptions: stub 4 in (default 3), burning duty 0.5 (default 0.7)',
+    );
   });
 });
 
