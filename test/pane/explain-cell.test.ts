@@ -273,7 +273,7 @@ describe('the assumptions of a cell', () => {
       value: 4,
       unit: 'in',
       kind: 'your value',
-      source: '',
+      source: 'no reason given',
     });
     expect(e.arguments.at(-1)).toMatchObject({
       label: 'assume',

@@ -12,8 +12,16 @@ interface Line {
   readonly note: string;
 }
 
-/** Lines from which the print is made smaller to stay on one page. */
-const LONG = 48;
+/** Characters that fill one page at a size of type [pt]; type goes as their square root, between the largest and what can still be read. */
+const FULL = { characters: 9200, size: 6.4 };
+const LARGEST = 7.6;
+const LEAST = 6;
+
+/** Size of type [pt] at which the sheet is to stand on one page. */
+function typeSize(rows: readonly (readonly Cell[])[]): number {
+  const characters = rows.flat().reduce<number>((sum, cell) => sum + showCell(cell).length, 0);
+  return Math.min(LARGEST, Math.max(LEAST, FULL.size * Math.sqrt(FULL.characters / characters)));
+}
 
 /** The sections of a sheet; each name stands in the first line of its section. */
 function sectionsOf(
@@ -88,7 +96,7 @@ function JobSheet({ explained: { declaration, outcome } }: { readonly explained:
         )}
       </p>
       <p role="status">{said}</p>
-      <div class={`rs-sheet${rows.length > LONG ? ' rs-sheet-long' : ''}`} ref={sheet}>
+      <div class="rs-sheet" style={`--sheet-size: ${typeSize(rows).toFixed(2)}pt`} ref={sheet}>
         <p class="rs-sheet-title">
           {head?.name}: {title?.what}
         </p>
