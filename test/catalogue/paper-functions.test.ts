@@ -161,7 +161,7 @@ describe('BURN.JOB.REPORT', () => {
     expect(table('BURN.JOB.REPORT', LIST, 'lock pin')[0]![0]).toBe('Worked in full: Lock pin');
     expect(table('BURN.JOB.REPORT', LIST, 2)[0]![0]).toBe('Worked in full: Lock pin');
     expect(table('BURN.JOB.REPORT', LIST, 'Mast')[0]![0]).toMatchObject({
-      message: expect.stringContaining('Boom foot, Lock pin'),
+      message: expect.stringContaining('Boom foot, Lock pin') as string,
     });
   });
 });

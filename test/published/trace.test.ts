@@ -6,20 +6,22 @@ import { spawnSync } from 'node:child_process';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue/catalogue.ts';
-import { calc, readCalc, type AskedOfCalc } from '../../src/cli/calc.ts';
+import type { Declaration } from '../../src/catalogue/declaration.ts';
+import { calc, readCalc } from '../../src/cli/calc.ts';
 import type { Trace } from '../../src/cli/trace.ts';
 import { asInTheHost } from '../../src/engine/as-in-the-host.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 
+const hasWorking = (d: Declaration): boolean => 'working' in d;
 const REPLAY = new URL('replay_trace.py', import.meta.url).pathname;
 const run = async (...args: readonly string[]): Promise<{ readonly code: number; readonly out: string }> => {
   const asked = readCalc(args);
-  return 'code' in asked ? asked : calc(asked as AskedOfCalc, hostFunctions.map(asInTheHost), () => new Uint8Array());
+  return 'code' in asked ? asked : calc(asked, hostFunctions.map(asInTheHost), () => new Uint8Array());
 };
 const replayed = (trace: unknown): ReturnType<typeof spawnSync> =>
   spawnSync('python3', [REPLAY], { input: JSON.stringify(trace), encoding: 'utf8', maxBuffer: 1e8 });
 
-const worked = CATALOGUE.filter((d) => d.working);
+const worked = CATALOGUE.filter(hasWorking);
 let trace: Trace;
 beforeAll(async () => {
   const { out } = await run('--trace', '--', ...worked.flatMap((d) => d.examples));

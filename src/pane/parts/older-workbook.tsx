@@ -39,7 +39,7 @@ export function OlderWorkbook({ port, asked }: { readonly port: SheetPort; reado
     if (asked > 0) look();
   }, [asked]);
   if (!older && asked === 0) return null;
-  const since = older && versionIn(String(older.value));
+  const since = typeof older?.value === 'string' ? versionIn(older.value) : undefined;
   return (
     <div class="rs-note rs-older">
       {older && (

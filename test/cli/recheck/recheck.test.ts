@@ -75,8 +75,8 @@ describe('a fingerprint beside the version', () => {
     expect(r.otherAssumptions).toEqual([
       {
         place: 'S!B1',
-        before: expect.stringMatching(/^\S+ [0-9a-f]{8}$/),
-        after: expect.stringMatching(/^\S+ [0-9a-f]{8}$/),
+        before: expect.stringMatching(/^\S+ [0-9a-f]{8}$/) as string,
+        after: expect.stringMatching(/^\S+ [0-9a-f]{8}$/) as string,
         departures: ['stub 4 in (default 3)', 'burning duty 0.5 (default 0.7)'],
       },
     ]);
