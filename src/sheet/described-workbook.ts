@@ -21,6 +21,8 @@ export interface CellLook {
   /** Name of the typeface. */
   readonly face?: string;
   readonly borders?: Readonly<Partial<Record<Side, Border>>>;
+  /** May be typed over where the sheet is protected. */
+  readonly unlocked?: boolean;
 }
 
 export type Side = 'left' | 'right' | 'top' | 'bottom';

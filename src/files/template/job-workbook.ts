@@ -26,7 +26,7 @@ const LAST = FIRST + MOST_PINS - 1;
 const TITLE: CellLook = { bold: true, size: 16 };
 const NOTE: CellLook = { italic: true, color: '#5b6662' };
 const HEADING: CellLook = { bold: true, background: '#dfe6e4', wrap: true };
-const INPUT: CellLook = { background: '#fff8e3' };
+const INPUT: CellLook = { background: '#fff8e3', unlocked: true };
 const TEXT: CellLook = { wrap: true };
 const SUM: CellLook = { bold: true };
 
@@ -71,6 +71,11 @@ const column = (letter: string): string => `Pins!$${letter}$${FIRST}:$${letter}$
 const HAZARDS = 'Cautions!$B$5:$B$14';
 const PRICES = 'Quote!$A$6:$C$18';
 const ITEM = 'Working!$B$4:$B$8';
+/** The heading row of the log, and its rows. */
+const LOG_FIRST = 4;
+const LOG_ROWS = 20;
+const LOG_LAST = LOG_FIRST + LOG_ROWS;
+const LOG = `Log!$A$${LOG_FIRST}:$G$${LOG_LAST}`;
 const LIST = `Pins!$A$${FIRST - 1}:$G$${LAST}`;
 /** Heading row, a row for each pin, and the total. */
 const PLAN_ROWS = MOST_PINS + 2;
@@ -229,6 +234,20 @@ const BLOCKS: readonly Block[] = [
     },
   },
   {
+    needs: 'BURN.LOG.FIT',
+    label: 'Log',
+    formula: `=BURN.LOG.FIT(${LOG},${ASSUME})`,
+    shown: {
+      sheet: 'Log',
+      row: LOG_LAST + 3,
+      rows: 26 + LOG_ROWS,
+      widths: { name: 190, value: 110, low: 110, high: 110, unit: 110, kind: 110, source: 380, meaning: 300 },
+      texts: ['name', 'kind', 'source', 'meaning'],
+      middle: ['unit'],
+      formats: { value: '0.####', low: '0.####', high: '0.####' },
+    },
+  },
+  {
     needs: 'BURN.ASSUME.DIFF',
     label: 'Departures',
     formula: `=BURN.ASSUME.DIFF(${ASSUME})`,
@@ -312,7 +331,7 @@ function placed(blocks: readonly Block[]): ReadonlyMap<Block, number> {
 function calculationSheet(at: ReadonlyMap<Block, number>): NewSheet {
   const cells: Record<string, CellContent> = {
     A1: 'The tables as the functions spill them; the other sheets show them cell by cell, so that programs without the add-in show them too.',
-    [addressOf(TABLES - 1, 0)]: '=BURN.VERSION()',
+    [addressOf(TABLES - 1, 0)]: `=BURN.VERSION(${ASSUME})`,
   };
   const [planBlock, plan] = [...at].find(([block]) => block.label === 'Plan') ?? [];
   const planArea =
@@ -472,6 +491,14 @@ const PRICE_ROWS: readonly (readonly CellContent[])[] = [
   ['margin', 20, '%'],
 ];
 
+/** Invented finished jobs, to be replaced by your own. */
+const LOG_HEADINGS = ['name', 'diameter', 'length', 'rods used', 'oxygen used', 'burning minutes', 'crew minutes'];
+const FINISHED: readonly (readonly CellContent[])[] = [
+  ['Loader tilt pin', 3.5, 12, 6, 118, 12, 66],
+  ['Crane boom foot', { text: '4-1/2' }, 16, 12, 228, 26, 92],
+  ['Grab hinge', 3, 9, 4, 64, 6, 50],
+];
+
 /** What stands on a sheet besides its block. */
 function sheetAround(name: string): NewSheet {
   switch (name) {
@@ -557,6 +584,27 @@ function sheetAround(name: string): NewSheet {
         looks: { A1: TITLE, A2: NOTE, B4: HEADING, 'B5:B14': INPUT },
         printedHeading: 17,
       };
+    case 'Log':
+      return {
+        name,
+        rows: [
+          ['Finished jobs'],
+          [
+            'The three rows are invented: put in your own, one finished job a row. Below stands what they make of the assumptions; copy values that you trust to the sheet Assumptions, with the reason.',
+          ],
+          [],
+          LOG_HEADINGS,
+          ...FINISHED,
+        ],
+        looks: {
+          A1: TITLE,
+          A2: NOTE,
+          [`A${LOG_FIRST}:G${LOG_FIRST}`]: HEADING,
+          [`A${LOG_FIRST + 1}:G${LOG_LAST}`]: INPUT,
+          [`B${LOG_FIRST + 1}:G${LOG_LAST}`]: { align: 'right' },
+          [`B${LOG_FIRST}:G${LOG_FIRST}`]: { align: 'right' },
+        },
+      };
     case 'Working': {
       const of = (letter: string): CellContent =>
         `=IF(INDEX(${column(letter)},$B$2)="","",INDEX(${column(letter)},$B$2))`;
@@ -595,6 +643,176 @@ function sheetAround(name: string): NewSheet {
   }
 }
 
+const PASSED = 'passed';
+const LOOK = 'LOOK';
+
+/** What the workbook can check of itself: each line compares two counts that must agree. */
+function checkSheet(blocks: readonly Block[]): NewSheet {
+  const range = (sheet: string, heading: string): string => {
+    const block = blocks.find((b) => b.shown.sheet === sheet);
+    if (!block) return '';
+    const { row, rows, headings = headingsOf(block) } = block.shown;
+    const letter = columnName(headings.indexOf(heading));
+    return `${sheet}!$${letter}$${row + 1}:$${letter}$${row + rows - 1}`;
+  };
+  const has = (...sheets: readonly string[]): boolean =>
+    sheets.every((sheet) => blocks.some((b) => b.shown.sheet === sheet));
+  const sum = (sheet: string, name: string, line: string, amount: string): string =>
+    `SUMIF(${range(sheet, name)},"${line}",${range(sheet, amount)})`;
+  const pins = `SUMPRODUCT(--(${column('C')}<>""))`;
+  const lines: readonly (readonly [what: string, first: string, second: string, note: string])[] = [
+    [
+      'pins with a diameter, and pins sized',
+      pins,
+      `COUNT(Pins!$H$${FIRST}:$H$${LAST})`,
+      'A pin that is not sized says why in its own row.',
+    ],
+    [
+      'pins with a diameter, and with a length',
+      pins,
+      `SUMPRODUCT((${column('C')}<>"")*(${column('D')}<>""))`,
+      'A blank length leaves the pin out of every sheet.',
+    ],
+    ...(has('Plan')
+      ? [
+          [
+            'pins with a diameter, and rows of the plan',
+            pins,
+            `SUMPRODUCT(--ISNUMBER(${range('Plan', 'item')}))`,
+            'The plan reads the same list.',
+          ] as const,
+        ]
+      : []),
+    ...(has('Stock', 'Quote')
+      ? [
+          [
+            'rods loaded, and rods quoted',
+            sum('Stock', 'load', 'rods*', 'amount'),
+            sum('Quote', 'line', 'rod *', 'quantity'),
+            'Rods without a price of their own stand in the quote without an amount.',
+          ] as const,
+          [
+            'oxygen loaded, and oxygen quoted',
+            `ROUND(${sum('Stock', 'load', 'oxygen', 'amount')},3)`,
+            `ROUND(${sum('Quote', 'line', 'oxygen', 'quantity')},3)`,
+            'What is quoted is what is loaded.',
+          ] as const,
+        ]
+      : []),
+    [
+      'cells of the list that failed, and none',
+      `SUMPRODUCT(--ISERROR(Pins!$H$${FIRST}:$L$${LAST}))`,
+      '0',
+      'Select the cell: the pane says why.',
+    ],
+    [
+      'version calculated with, and version typed when it was quoted',
+      VERSION_CELL,
+      'IF($B$4="",' + VERSION_CELL + ',$B$4)',
+      'Type the version into the yellow cell when the quote goes out; later it shows whether figures may have moved.',
+    ],
+  ];
+  const top = 7;
+  const last = top + lines.length - 1;
+  return {
+    name: 'Checks',
+    rows: [
+      ['Checks'],
+      [
+        'Each line compares two figures that must agree. They find slips of the list and of copying; they do not prove an estimate right.',
+      ],
+      [
+        `=IF(COUNTIF(D${top}:D${last},"${PASSED}")=${lines.length},"All ${lines.length} checks passed",COUNTIF(D${top}:D${last},"${LOOK}")&" of ${lines.length} want a look")`,
+      ],
+      ['Quoted with version', null],
+      [],
+      ['check', 'one', 'other', 'result', 'note'],
+      ...lines.map(([what, first, second, note], i): readonly CellContent[] => [
+        what,
+        `=${first}`,
+        `=${second}`,
+        `=IF(B${top + i}=C${top + i},"${PASSED}","${LOOK}")`,
+        note,
+      ]),
+    ],
+    looks: {
+      A1: TITLE,
+      A2: NOTE,
+      A3: SUM,
+      B4: INPUT,
+      'A6:E6': HEADING,
+      [`A${top}:A${last}`]: TEXT,
+      [`E${top}:E${last}`]: TEXT,
+      [`B${top}:C${last}`]: { align: 'right' },
+      [`D6:D${last}`]: { align: 'center' },
+    },
+    conditions: [
+      { range: `D${top}:D${last}`, formula: `D${top}="${PASSED}"`, look: { color: '#1f5c3a', background: '#e2f0e6' } },
+      {
+        range: `D${top}:D${last}`,
+        formula: `D${top}="${LOOK}"`,
+        look: { bold: true, color: '#7a1f12', background: '#fbe3dd' },
+      },
+      {
+        range: 'A3',
+        formula: `COUNTIF($D$${top}:$D$${last},"${LOOK}")>0`,
+        look: { bold: true, color: '#7a1f12', background: '#fbe3dd' },
+      },
+    ],
+    widths: { A: 300, 'B:C': 130, D: 90, E: 420 },
+    landscape: true,
+    plain: true,
+  };
+}
+
+/** What the workbook is, for whoever gets it. */
+function aboutSheet(): NewSheet {
+  const lines: readonly (readonly [string, string])[] = [
+    [
+      'What it is',
+      'An estimate of burning out seized pins with hand-held exothermic rods: rods, oxygen, cylinders, minutes, cost, each with a low and a high.',
+    ],
+    [
+      'What it is not',
+      'A permit, or a proof that the job is safe. Local codes, the permit and the people licensed or qualified for the work rule.',
+    ],
+    [
+      'Yellow cells',
+      'Yours to fill. All other cells are protected, without a password: take the protection off where you must, and say so.',
+    ],
+    ['Grey headings', 'Name the column below. What stands under them is calculated.'],
+    ['Low and high', 'One case in ten stays under the low, nine in ten under the high.'],
+    ['Pins', 'The list. Every other sheet reads it.'],
+    ['Plan, Stock, Quote, Shifts', 'One evaluation of the list: what is quoted is what is loaded.'],
+    ['Cautions', 'What can go wrong, most severe first. Not all there is.'],
+    ['Working', 'One pin, step by step, with formula and source.'],
+    [
+      'Assumptions',
+      'Every number that is no size, with its range and source. Change one, and say why, by whom and when.',
+    ],
+    ['Log', 'Finished jobs; what they make of the assumptions.'],
+    ['Audit', 'What departs from the defaults, and what each assumption does.'],
+    ['Checks', 'Figures that must agree.'],
+    ['Calculation', 'A hidden sheet with the tables as the functions spill them.'],
+    ['Without the add-in', 'The saved figures stay; they are calculated anew where Rodsheet is.'],
+  ];
+  return {
+    name: 'About',
+    rows: [['About this workbook'], [`="Calculated with version "&${VERSION_CELL}`], [], ...lines],
+    looks: {
+      A1: TITLE,
+      A2: NOTE,
+      [`A4:A${lines.length + 3}`]: { bold: true, vertical: 'top' },
+      [`B4:B${lines.length + 3}`]: TEXT,
+      A6: { background: '#fff8e3' },
+      A7: { background: '#dfe6e4' },
+    },
+    widths: { A: 190, B: 620 },
+    landscape: true,
+    plain: true,
+  };
+}
+
 function assumptionSheet(listing: readonly (readonly CellContent[])[]): NewSheet {
   const last = listing.length + 2;
   return {
@@ -602,12 +820,20 @@ function assumptionSheet(listing: readonly (readonly CellContent[])[]): NewSheet
     rows: [
       ['Assumptions of this job'],
       [
-        'Edit a value, low or high: every sheet follows. Common practice means no published source; your own log beats it.',
+        'Edit a value, low or high, and say why, by whom and when: every sheet follows. Common practice means no published source; your own log beats it.',
       ],
-      ...listing,
+      ...listing.map((row, i) => [...row, ...(i === 0 ? ['why', 'by', 'date'] : [])]),
     ],
-    looks: { A1: TITLE, A2: NOTE, 'A3:H3': HEADING, [`B4:D${last}`]: INPUT, [`G4:H${last}`]: TEXT },
-    widths: { A: 190, 'B:E': 84, F: 120, G: 260, H: 420 },
+    looks: {
+      A1: TITLE,
+      A2: NOTE,
+      'A3:K3': HEADING,
+      [`B4:D${last}`]: INPUT,
+      [`G4:H${last}`]: TEXT,
+      [`I4:K${last}`]: INPUT,
+      [`K4:K${last}`]: { format: 'yyyy\\-mm\\-dd' },
+    },
+    widths: { A: 190, 'B:E': 84, F: 120, G: 260, H: 420, I: 260, J: 110, K: 84 },
     frozenRows: 3,
     landscape: true,
     printedHeading: 3,
@@ -616,7 +842,8 @@ function assumptionSheet(listing: readonly (readonly CellContent[])[]): NewSheet
 }
 
 /**
- * The job workbook: pin list, plan, stock list, quote, cautions, the working of one pin, assumptions and audit.
+ * The job workbook: pin list, plan, stock list, quote, cautions, the working of one pin, a log, assumptions, audit, checks, and what it is about.
+ * Yellow cells may be typed over; the rest is protected without a password.
  *
  * Tables spill on a hidden sheet; the others show them cell by cell. A table whose function is not among `functions` is
  * left out. `listing` is what BURN.ASSUMED gives.
@@ -645,7 +872,14 @@ export function jobWorkbook(
   });
   return {
     title: 'Job workbook: seized pins',
-    definedNames: { [ASSUME]: `Assumptions!$A$3:$F$${listing.length + 2}` },
-    sheets: [pinSheet(), ...shown, assumptionSheet(listing), calculationSheet(at)],
+    definedNames: { [ASSUME]: `Assumptions!$A$3:$K$${listing.length + 2}` },
+    sheets: [
+      pinSheet(),
+      ...shown,
+      assumptionSheet(listing),
+      checkSheet(blocks),
+      aboutSheet(),
+      calculationSheet(at),
+    ].map((sheet) => ({ ...sheet, protected: true })),
   };
 }

@@ -31,6 +31,13 @@ export interface Validation {
   readonly message: string;
 }
 
+export interface Condition {
+  readonly range: string;
+  /** Without `=`. */
+  readonly formula: string;
+  readonly look: Pick<CellLook, 'bold' | 'color' | 'background'>;
+}
+
 export interface NewSheet extends SheetDescription {
   /** By range; a blank cell is always taken. */
   readonly validations?: Readonly<Record<string, Validation>>;
@@ -39,6 +46,10 @@ export interface NewSheet extends SheetDescription {
    * value each, or those that give one; by default none with a function of ours.
    */
   readonly plain?: boolean | 'singles';
+  /** Whether only cells that are `unlocked` may be typed over, until the protection is taken off; it has no password. */
+  readonly protected?: boolean;
+  /** Looks that cells of a range take on where a formula holds, written for the range's first cell. */
+  readonly conditions?: readonly Condition[];
   readonly landscape?: boolean;
   /** Rows repeated on every printed page, from the first. */
   readonly printedHeading?: number;
@@ -218,9 +229,21 @@ function sheetXml(
     .join('');
   return (
     `<worksheet xmlns="${MAIN}">${sheet.landscape ? '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' : ''}<sheetViews><sheetView workbookViewId="0"${sheet === shown ? ' tabSelected="1"' : ''}>${frozen(sheet)}</sheetView></sheetViews>` +
-    `<sheetFormatPr defaultRowHeight="${ROW_HEIGHT}"/>${columns(sheet)}<sheetData>${data}</sheetData>${merged(sheet)}${validations(sheet)}` +
+    `<sheetFormatPr defaultRowHeight="${ROW_HEIGHT}"/>${columns(sheet)}<sheetData>${data}</sheetData>${sheet.protected ? PROTECTION : ''}${merged(sheet)}${conditions(sheet, styles)}${validations(sheet)}` +
     `<pageMargins left="0.5" right="0.5" top="0.5" bottom="0.5" header="0.3" footer="0.3"/>${sheet.landscape ? '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/>' : ''}</worksheet>`
   );
+}
+
+/** Widths and heights may be changed, so that a long text can be read. */
+const PROTECTION = '<sheetProtection sheet="1" objects="1" scenarios="1" formatColumns="0" formatRows="0"/>';
+
+function conditions({ conditions: all = [] }: NewSheet, styles: Styles): string {
+  return all
+    .map(
+      ({ range, formula, look }, i) =>
+        `<conditionalFormatting sqref="${range}"><cfRule type="expression" dxfId="${styles.change(look)}" priority="${i + 1}"><formula>${escaped(formula)}</formula></cfRule></conditionalFormatting>`,
+    )
+    .join('');
 }
 
 function merged({ merged: ranges = [] }: NewSheet): string {

@@ -18,6 +18,7 @@ export class Styles {
   private readonly borders = [border({})];
   private readonly formats: string[] = [];
   private readonly looks = [look(0, 0, 0, 0, {})];
+  private readonly changes: string[] = [];
   private readonly ids = new Map<string, number>();
 
   /** Number of a look. */
@@ -26,6 +27,16 @@ export class Styles {
     const known = this.ids.get(key) ?? this.added(of);
     this.ids.set(key, known);
     return known;
+  }
+
+  /** Number of a change of look that a condition makes. */
+  change({ bold, color, background }: Pick<CellLook, 'bold' | 'color' | 'background'>): number {
+    const letters = `${bold ? '<b/>' : ''}${color === undefined ? '' : `<color rgb="${rgb(color)}"/>`}`;
+    const fill =
+      background === undefined
+        ? ''
+        : `<fill><patternFill patternType="solid"><bgColor rgb="${rgb(background)}"/></patternFill></fill>`;
+    return place(this.changes, `<dxf>${letters === '' ? '' : `<font>${letters}</font>`}${fill}</dxf>`);
   }
 
   private added(of: CellLook): number {
@@ -43,7 +54,7 @@ export class Styles {
   }
 
   xml(): string {
-    const { fonts, fills, borders, formats, looks } = this;
+    const { fonts, fills, borders, formats, looks, changes } = this;
     const numFmts = formats
       .map((code, i) => `<numFmt numFmtId="${FIRST_FORMAT + i}" formatCode="${escaped(code)}"/>`)
       .join('');
@@ -52,7 +63,7 @@ export class Styles {
       `<fonts count="${fonts.length}">${fonts.join('')}</fonts><fills count="${fills.length}">${fills.join('')}</fills>` +
       `<borders count="${borders.length}">${borders.join('')}</borders>` +
       '<cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs>' +
-      `<cellXfs count="${looks.length}">${looks.join('')}</cellXfs><cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>`
+      `<cellXfs count="${looks.length}">${looks.join('')}</cellXfs><cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles>${changes.length > 0 ? `<dxfs count="${changes.length}">${changes.join('')}</dxfs>` : ''}</styleSheet>`
     );
   }
 }
@@ -78,13 +89,14 @@ function look(
   fillId: number,
   borderId: number,
   formatId: number,
-  { wrap, align, vertical = wrap ? 'top' : undefined }: CellLook,
+  { wrap, align, vertical = wrap ? 'top' : undefined, unlocked }: CellLook,
 ): string {
   const alignment =
     wrap || align || vertical
       ? `<alignment${align ? ` horizontal="${align}"` : ''}${vertical ? ` vertical="${vertical}"` : ''}${wrap ? ' wrapText="1"' : ''}/>`
       : '';
-  return `<xf numFmtId="${formatId}" fontId="${fontId}" fillId="${fillId}" borderId="${borderId}" xfId="0"${formatId > 0 ? ' applyNumberFormat="1"' : ''}${fontId > 0 ? ' applyFont="1"' : ''}${fillId > 0 ? ' applyFill="1"' : ''}${borderId > 0 ? ' applyBorder="1"' : ''}${alignment === '' ? '/>' : ` applyAlignment="1">${alignment}</xf>`}`;
+  const protection = unlocked ? '<protection locked="0"/>' : '';
+  return `<xf numFmtId="${formatId}" fontId="${fontId}" fillId="${fillId}" borderId="${borderId}" xfId="0"${formatId > 0 ? ' applyNumberFormat="1"' : ''}${fontId > 0 ? ' applyFont="1"' : ''}${fillId > 0 ? ' applyFill="1"' : ''}${borderId > 0 ? ' applyBorder="1"' : ''}${alignment === '' ? '' : ' applyAlignment="1"'}${protection === '' ? '' : ' applyProtection="1"'}${alignment + protection === '' ? '/>' : `>${alignment}${protection}</xf>`}`;
 }
 
 /** `#dfe6e4` as the standard writes it. */

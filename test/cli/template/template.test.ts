@@ -33,6 +33,9 @@ const WORKSHEET_ORDER = [
   'sheetFormatPr',
   'cols',
   'sheetData',
+  'sheetProtection',
+  'mergeCells',
+  'conditionalFormatting',
   'dataValidations',
   'pageMargins',
   'pageSetup',
@@ -41,7 +44,7 @@ const WORKSHEET_ORDER = [
 const ORDERS: Readonly<Record<string, readonly string[]>> = {
   worksheet: WORKSHEET_ORDER,
   workbook: ['bookViews', 'sheets', 'definedNames', 'calcPr'],
-  styleSheet: ['numFmts', 'fonts', 'fills', 'borders', 'cellStyleXfs', 'cellXfs', 'cellStyles'],
+  styleSheet: ['numFmts', 'fonts', 'fills', 'borders', 'cellStyleXfs', 'cellXfs', 'cellStyles', 'dxfs'],
   metadata: ['metadataTypes', 'futureMetadata', 'cellMetadata'],
 };
 
@@ -138,8 +141,11 @@ describe('the job workbook as a package', () => {
       'Shifts',
       'Cautions',
       'Working',
+      'Log',
       'Audit',
       'Assumptions',
+      'Checks',
+      'About',
       'Calculation',
     ]);
   });
@@ -204,6 +210,39 @@ describe('the formulas of the job workbook', () => {
     expect(again.others).toEqual([]);
   });
 
+  it('check themselves: all agree as it comes, and a blank length, a failed pin and another version are found', async () => {
+    const checks = (made: Uint8Array): readonly (readonly [unknown, unknown])[] => {
+      const { cells } = readWorkbook(made).sheets.find(({ name }) => name === 'Checks')!;
+      const at = (row: number, column: number): unknown =>
+        cells.find((c) => c.row === row && c.column === column)?.value ?? null;
+      return [2, 6, 7, 8, 9, 10, 11, 12].map((row) => [at(row, 0), row === 2 ? null : at(row, 3)]);
+    };
+    const [all, ...lines] = checks(file);
+    expect(all![0]).toBe('All 7 checks passed');
+    expect(lines.map(([, result]) => result)).toEqual(Array.from({ length: 7 }, () => 'passed'));
+    // The lengths of the first pin is taken out, the diameter of the fourth is a word, and an old version was quoted.
+    const spoilt = altered(file, {
+      [SHEET1]: (xml) =>
+        replacing(
+          /(<c r="C10"[^>]*>)<v>3.5<\/v>/,
+          '$1<v>-1</v>',
+        )(replacing(/(<c r="D7"[^>]*)>\s*<v>18<\/v><\/c>/, '$1/>')(xml)),
+      ['xl/worksheets/sheet11.xml']: replacing(
+        /<c r="B4"([^>]*)\/>/,
+        '<c r="B4"$1 t="inlineStr"><is><t>2026.01.05</t></is></c>',
+      ),
+    });
+    const again = checks(refreshed(await recheck(spoilt), true));
+    const failed = again.filter(([, result]) => result === 'LOOK').map(([what]) => what);
+    expect(failed).toEqual([
+      'pins with a diameter, and pins sized',
+      'pins with a diameter, and with a length',
+      'cells of the list that failed, and none',
+      'version calculated with, and version typed when it was quoted',
+    ]);
+    expect(again[0]![0]).toBe('4 of 7 want a look');
+  });
+
   it('leave a section out where its function is not there', async () => {
     const without = hostFunctions.filter((f) => f.name !== 'BURN.JOB.COST' && f.name !== 'BURN.CAUTIONS');
     const book = jobWorkbook(without, [
@@ -228,8 +267,30 @@ describe('the job workbook in other programs', () => {
     }
     expect(pins.getCell('A1').font).toMatchObject({ bold: true, size: 16 });
     expect(pins.getCell('F7').dataValidation).toMatchObject({ type: 'list' });
-    expect(book.definedNames.getRanges('Assume').ranges[0]).toMatch(/^Assumptions!\$A\$3:\$F\$\d+$/);
+    expect(book.definedNames.getRanges('Assume').ranges[0]).toMatch(/^Assumptions!\$A\$3:\$K\$\d+$/);
     expect(book.getWorksheet('Calculation')?.state).toBe('hidden');
+    // Only what is yellow may be typed over, on every sheet, and there is no password.
+    for (const sheet of book.worksheets) {
+      const { sheetProtection } = sheet as unknown as { readonly sheetProtection: object };
+      expect(sheetProtection, sheet.name).toMatchObject({ sheet: true });
+      expect(Object.keys(sheetProtection)).not.toContain('hashValue');
+      sheet.eachRow((row) =>
+        row.eachCell({ includeEmpty: true }, (cell) => {
+          const yellow =
+            (cell.fill as { readonly fgColor?: { readonly argb?: string } } | undefined)?.fgColor?.argb === 'FFFFF8E3';
+          const legend = sheet.name === 'About';
+          if (!legend)
+            expect(
+              (cell.protection as { readonly locked?: boolean } | undefined)?.locked === false,
+              `${sheet.name} ${cell.address}`,
+            ).toBe(yellow);
+        }),
+      );
+    }
+    const { conditionalFormattings } = book.getWorksheet('Checks') as unknown as {
+      readonly conditionalFormattings: readonly { readonly ref: string }[];
+    };
+    expect(conditionalFormattings.length).toBe(3);
   });
 
   it.skipIf(SOFFICE === undefined && !process.env['CI'])(
