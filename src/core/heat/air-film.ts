@@ -21,7 +21,8 @@ export interface AirFilm {
  * h_r = emissivity sigma (Ts + Ta) (Ts^2 + Ta^2).
  * diameter [m], surface and ambient [K], emissivity [1]. Valid for Ra up to 1e12 and air up to 1500 K.
  * Source: Churchill & Chu 1975; Stefan-Boltzmann law for a small grey body in large surroundings.
- * Example: 100 mm, 200 C in air at 20 C, emissivity 0.8: 7.64 and 10.77 W/m2 K.
+ * Example: 100 mm, 200 C in air at 20 C, emissivity 0.8: 7.63 and 10.77 W/m2 K.
+ * @example airFilm(0.1, 473.15, 293.15, 0.8).convection // 7.6313
  */
 export function airFilm(diameter: number, surface: number, ambient: number, emissivity: number): AirFilm {
   const film = (surface + ambient) / 2;

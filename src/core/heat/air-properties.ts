@@ -20,6 +20,7 @@ const ATMOSPHERE = 101325;
  * cp = 1002.5 + 2.75e-4 (T - 200)^2 J/kg K, a fit that gives the Prandtl number within 0.5 % from 330 to 690 K.
  * temperature [K]. Valid from 200 to 1500 K; the Prandtl number is held above 1000 K.
  * Source: Lemmon & Jacobsen, Int. J. Thermophysics 25 (2004) 21; the density correction is left out (below 0.1 %).
+ * @example 1000 * airProperties(300).conductivity // 26.353
  */
 export function airProperties(temperature: number): AirProperties {
   const logT = Math.log(temperature / 103.3);

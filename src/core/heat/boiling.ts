@@ -41,6 +41,7 @@ export const WATER_AT_BOILING: Saturated = {
  * superheat [K] over the boiling point, surfaceFactor C_sf [1]; result [W/m2]. Below the critical flux.
  * Source: Rohsenow 1952, as in Kreith, Manglik & Bohn, Principles of Heat Transfer, 7th ed., eq. 10.2.
  * Example (10.1 there): polished stainless steel, 6 K over boiling: 29,669 W/m2.
+ * @example nucleateBoilingFlux(6, 0.0132) // 29731
  */
 export function nucleateBoilingFlux(
   superheat: number,
@@ -57,6 +58,7 @@ export function nucleateBoilingFlux(
  *
  * q = (pi / 24) h_fg sqrt(rho_v) (sigma g (rho_l - rho_v))^(1/4); result [W/m2].
  * Source: Zuber 1958, as in Kreith, Manglik & Bohn, 7th ed., eq. 10.4. Example (10.1 there): 1.107e6 W/m2.
+ * @example criticalHeatFlux() / 1e6 // 1.1056
  */
 export function criticalHeatFlux(water: Saturated = WATER_AT_BOILING): number {
   const { liquidDensity, vapourDensity, latentHeat, surfaceTension } = water;
@@ -86,6 +88,7 @@ const STEAM_SPECIFIC_HEAT = 2010;
  * k = sqrt(T_r) / sum(L_i / T_r^i) mW/m K with T_r = T / 647.096.
  * temperature [K]. Valid from 373 to 1200 K.
  * Source: IAPWS R12-08 and R15-11, first factors; constants from memory, confirmed in the tests against a handbook example.
+ * @example 1e6 * steamProperties(600).viscosity // 21.433
  */
 export function steamProperties(temperature: number): Steam {
   const r = temperature / 647.096;
@@ -107,6 +110,7 @@ export function steamProperties(temperature: number): Steam {
  * surface [K], diameter [m], emissivity [1]; result [W/m2]. Wall above the film-boiling limit.
  * Source: Bromley 1950, as in Cengel & Ghajar, Heat and Mass Transfer, eq. 10-5. Example (problem 10-47E of its
  * solution manual): 0.5 in, 988 F: 25,147 Btu/h ft2 without radiation, with the steam properties given there.
+ * @example filmBoilingFlux(800, 0.0127, 0.8) // 90537
  */
 export function filmBoilingFlux(
   surface: number,

@@ -7,6 +7,7 @@
  * hole, length [m], emissivity [1]; result [1], on the wall's area. For any d / L.
  * Source: view factor of coaxial equal discs and two-surface enclosure, Incropera et al., Fundamentals of Heat
  * and Mass Transfer, 6th ed., Table 13.2 and eq. 13.18. Limits: a deep bore tends to d / (2 L), a ring to e.
+ * @example boreEmissivity(0.05, 0.5, 0.8) // 0.049261
  */
 export function boreEmissivity(hole: number, length: number, emissivity: number): number {
   const R = hole / (2 * length);

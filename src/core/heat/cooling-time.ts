@@ -18,7 +18,11 @@ export interface CoolingTime extends PinInBoss {
 /** Cooling is not followed longer than this [s], 14 days. */
 export const LONGEST = 14 * 86400;
 
-/** Coolest the surroundings can make a pin, and what they are called. */
+/**
+ * Coolest the surroundings can make a pin, and what they are called.
+ *
+ * @example coolant('air', physicsInForce(basis.a)).temperature // 294.26
+ */
 export function coolant(
   method: CoolingMethod,
   { ambient, water }: HeatPhysics,
@@ -34,6 +38,7 @@ export function coolant(
  * Valid for a pin and boss of carbon or low-alloy steel in still air, or kept covered by water. Steel round the boss
  * that draws heat away is in it only as far as `boss` counts it, so the time is rather long than short.
  * Source: as `coolPin`. The usual grid's error is within 3 %.
+ * @example coolingTime({ diameter: 0.1, hole: 0.06, boss: 0.25, length: 0.25, method: 'air', passes: passesInForce({ diameter: 0.1, hole: 0.06, boss: 0.25, length: 0.25 }, 0.006, basis.a), target: 422 }, physicsInForce(basis.a)) / 60 // 2.4582
  */
 export function coolingTime(
   inputs: CoolingTime,

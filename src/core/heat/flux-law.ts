@@ -7,7 +7,11 @@ export interface FluxLaw {
 /** No heat passes. */
 export const INSULATED: FluxLaw = { flux: () => 0, slope: () => 0 };
 
-/** Newton's law of cooling: q = h (T - ambient). */
+/**
+ * Newton's law of cooling: q = h (T - ambient).
+ *
+ * @example constantFilm(10, 293.15).flux(393.15) // 1000
+ */
 export function constantFilm(coefficient: number, ambient: number): FluxLaw {
   return { flux: (surface) => coefficient * (surface - ambient), slope: () => coefficient };
 }

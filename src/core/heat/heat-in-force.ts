@@ -10,7 +10,11 @@ import { coolant, coolingTime } from './cooling-time.ts';
 import { heatIntoWall, type BurnPass } from './heat-into-wall.ts';
 import { ESTIMATE_GRID, type HeatPhysics } from './heat-physics.ts';
 
-/** What heating and cooling rest on, from the assumptions in force. Pin and boss count as carbon steel. */
+/**
+ * What heating and cooling rest on, from the assumptions in force. Pin and boss count as carbon steel.
+ *
+ * @example physicsInForce(basis.a).emissivity // 0.8
+ */
 export function physicsInForce(a: Assumptions): HeatPhysics {
   return {
     ambient: a.value('ambient temperature'),
@@ -43,6 +47,7 @@ export function physicsInForce(a: Assumptions): HeatPhysics {
  * Burning out a bore at a pace [kg/s] as it heats pin and boss: pilot and widening, with the assumed heat per mass.
  *
  * Duration = density pi / 4 (hole^2 - existing bore^2) length / pace; heat as `heatIntoWall`. [m], result [J/m, s].
+ * @example passesInForce({ diameter: 0.1, hole: 0.06, boss: 0.25, length: 0.25 }, 0.006, basis.a)[1].duration // 831.58
  */
 export function passesInForce({ hole, length }: PinInBoss, pace: number, a: Assumptions): readonly BurnPass[] {
   const existing = a.value('existing bore');
@@ -62,7 +67,11 @@ export const methodInForce = (a: Assumptions): CoolingMethod =>
 const targetName = (method: CoolingMethod) =>
   method === 'water' ? 'cooling target with water' : 'cooling target in air';
 
-/** Hottest part of the pin at which it is pushed [K]; refuses an assumed one that air or water cannot reach. */
+/**
+ * Hottest part of the pin at which it is pushed [K]; refuses an assumed one that air or water cannot reach.
+ *
+ * @example targetInForce('air', basis.a) // 422.04
+ */
 export function targetInForce(method: CoolingMethod, a: Assumptions): number {
   const target = a.value(targetName(method));
   const sink = coolant(method, physicsInForce(a));

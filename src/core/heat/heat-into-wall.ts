@@ -29,6 +29,7 @@ export interface BurnedBore {
  * A pilot as wide as the bore, or no wider than a bore that was there, gives one pass; a bore that is there already none.
  * hole, pilot [m], burnTime [s], heatPerMass [J/kg], density [kg/m3]; result heat [J/m], durations [s].
  * Source: bookkeeping; the heat per mass is an assumption that follows from the heat balance of burning.
+ * @example heatIntoWall({ hole: 0.06, pilot: 0.02, burnTime: 900, heatPerMass: 8e5, density: 7850 })[0].duration // 100
  */
 export function heatIntoWall({
   hole,

@@ -1,4 +1,8 @@
-/** Straight-line interpolation in a table with rising `x`, held at its ends. */
+/**
+ * Straight-line interpolation in a table with rising `x`, held at its ends.
+ *
+ * @example interpolate([0, 10], [0, 100], 3) // 30
+ */
 export function interpolate(x: readonly number[], y: readonly number[], at: number): number {
   const last = x.length - 1;
   if (at <= x[0]!) return y[0]!;

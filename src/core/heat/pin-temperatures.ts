@@ -16,7 +16,11 @@ export interface PinTemperatures {
   readonly bossMean: number;
 }
 
-/** Mean temperature over a layer's section [K]; `temperatures` begin with the bore surface. */
+/**
+ * Mean temperature over a layer's section [K]; `temperatures` begin with the bore surface.
+ *
+ * @example layerMean(radialMesh([{ inner: 0.02, outer: 0.05, cells: 2 }]), Float64Array.of(400, 380, 320, 300), 0) // 343.57
+ */
 export function layerMean(mesh: RadialMesh, temperatures: Float64Array, layer: number): number {
   const from = mesh.layers.slice(0, layer).reduce((sum, { cells }) => sum + cells, 0);
   let sum = 0;

@@ -30,7 +30,11 @@ export interface RadialMesh {
 /** Thickness over the inner radius up to which cells that grow outward are equal. */
 const EQUAL_UP_TO = 1.6;
 
-/** Cuts touching layers into cells. */
+/**
+ * Cuts touching layers into cells.
+ *
+ * @example radialMesh([{ inner: 0.02, outer: 0.05, cells: 12 }]).faces[12] // 0.05
+ */
 export function radialMesh(layers: readonly Layer[]): RadialMesh {
   const count = layers.reduce((sum, layer) => sum + layer.cells, 0);
   const faces = new Float64Array(count + 1);

@@ -8,6 +8,7 @@ import { ZERO_CELSIUS } from './celsius.ts';
  * The plateau is the contraction of the phase change; it is taken as reversible, so the hardening
  * expansion of a quenched hardenable steel is not in it.
  * Source: EN 1993-1-2:2005, 3.4.1.1. Example: at 200 C it is 0.002318.
+ * @example 1000 * steelElongation(473.15) // 2.3184
  */
 export function steelElongation(temperature: number): number {
   const t = temperature - ZERO_CELSIUS;

@@ -16,6 +16,7 @@ const BELOW_20 = steelSpecificHeat(ZERO_CELSIUS + 20);
  * h(T) = integral of c from 20 C to T, in closed form.
  * temperature [K]; result [J/kg]. Valid as `steelSpecificHeat`; linear outside 20 to 1200 C.
  * Source: EN 1993-1-2:2005, 3.4.1.2, integrated. Example: 400 C holds 529.85 J/kg K x 380 K.
+ * @example steelEnthalpy(673.15) / 380 // 529.85
  */
 export function steelEnthalpy(temperature: number): number {
   const t = temperature - ZERO_CELSIUS;

@@ -7,6 +7,7 @@ import { ZERO_CELSIUS } from './celsius.ts';
  * 545 + 17820 / (t - 731) (to 900), 650 (to 1200).
  * temperature [K]; result [J/kg K]. Valid from 20 to 1200 C; held at its end values outside.
  * Source: EN 1993-1-2:2005, 3.4.1.2. Example: at 200 C it is 529.76 J/kg K.
+ * @example steelSpecificHeat(473.15) // 529.76
  */
 export function steelSpecificHeat(temperature: number): number {
   const t = temperature - ZERO_CELSIUS;

@@ -24,6 +24,7 @@ const density = (celsius: number): number =>
  * temperature [K]. Valid from 0 to 100 C.
  * Source: viscosity and conductivity, IAPWS SR6-08(2011) on water at 0.1 MPa, constants from memory and
  * confirmed against 853.7 uPa s and 0.6095 W/m K at 300 K; density, Gill 1982 form of Kell's equation.
+ * @example waterProperties(300).conductivity // 0.60949
  */
 export function waterProperties(temperature: number): WaterProperties {
   const r = temperature / 300;

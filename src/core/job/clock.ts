@@ -51,6 +51,7 @@ export function calendarDay(serial: number): string | undefined {
 /**
  * The start of a job as it is typed: `07:00`, `7:30 pm`, `2026-11-30 07:00`, or what a sheet makes of these, a fraction of a day
  * or a day's serial with one. A whole number up to 24 is an hour.
+ * @example parseStart('7:30 pm').time // 70200
  */
 export function parseStart(text: string): Start {
   const plain = text.trim().toLowerCase().replace(/\s+/g, ' ');
