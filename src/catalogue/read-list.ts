@@ -122,6 +122,20 @@ function meaningOf(cell: Cell | undefined): Meaning | undefined {
   );
 }
 
+/** A column as its heading names it: one of sizes, another of the list's own, or one of an assumption. */
+export interface HeadedColumn {
+  readonly name: string;
+  readonly of: 'sizes' | 'list' | 'assumption';
+}
+
+/** What a list would read under a heading; undefined where it would pass the column over. */
+export function columnOfHeading(cell: Cell): HeadedColumn | undefined {
+  const meaning = meaningOf(cell);
+  if (!meaning || 'unknown' in meaning) return undefined;
+  if ('column' in meaning) return { name: meaning.column, of: SIZES.has(meaning.column) ? 'sizes' : 'list' };
+  return OF_THE_JOB.test(meaning.assumption.name) ? undefined : { name: meaning.assumption.name, of: 'assumption' };
+}
+
 function named(name: string, heading: Heading): Meaning | undefined {
   for (const [column, words] of Object.entries(WORDS)) {
     const rank = words.indexOf(name);

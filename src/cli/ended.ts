@@ -9,8 +9,8 @@ export type ExitCode = 0 | 1 | 2 | 3 | 4;
 
 /** The same for all commands. */
 export const EXIT_CODES = `Exit code, of all commands:
-  0  all good: calculated, the same, written
-  1  some cell failed (calc); some moved or were kept, none is broken (recheck)
+  0  all good: calculated, the same, written, nothing found
+  1  some cell failed (calc); some moved or were kept, none is broken (recheck); something was found (check)
   2  wrong use, a file or output that cannot be read or written, or given up at a limit
   3  some cell is broken (recheck)
   4  a fault of ours; please report it`;

@@ -13,12 +13,13 @@ import path from 'node:path';
 const ROOT = path.resolve(import.meta.dirname, '../..');
 /** RODSHEET_CACHE puts the bundles elsewhere, for a checkout that may not be written to. */
 const CACHE = process.env.RODSHEET_CACHE ?? path.join(ROOT, 'node_modules/.cache/rodsheet');
-const SOURCES = ['core', 'catalogue', 'sheet', 'files', 'engine', 'pane', 'plain', 'cli'].map((folder) =>
+const SOURCES = ['core', 'catalogue', 'sheet', 'files', 'check', 'engine', 'pane', 'plain', 'cli'].map((folder) =>
   path.join(ROOT, 'src', folder),
 );
 const COMMANDS = {
   calc: 'src/cli/main.ts',
   recheck: 'src/cli/recheck-main.ts',
+  check: 'src/cli/check-main.ts',
   template: 'src/cli/template-main.ts',
   plain: 'src/cli/plain-main.ts',
 };

@@ -1,14 +1,14 @@
-import { readFileSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import path from 'node:path';
 import type { Change } from '../../core/assumptions/history.ts';
 import { withHostNames } from '../../files/xlsx/host-names.ts';
-import { LIMITS } from '../../files/xlsx/limits.ts';
 import { UnreadableFile } from '../../files/xlsx/unreadable.ts';
 import { hostFunctions } from '../../sheet/host-functions.ts';
 import { LIMITS_TOLD, SECONDS } from '../bounded.ts';
 import { EXIT_CODES, faultOfOurs, type Ended, type ExitCode } from '../ended.ts';
 import { readOptions, readSeconds } from '../options.ts';
 import { printable } from '../printable.ts';
+import { readWhole } from '../read-whole.ts';
 import { isSameFile, writeWhole } from '../write-file.ts';
 import { recheck, type Recheck } from './recheck.ts';
 import { refreshed } from './refresh.ts';
@@ -129,13 +129,6 @@ const failed = (why: string): Ended => ({ code: 2, out: '', err: printable(why) 
 function codeOf(result: Recheck): ExitCode {
   if (countOf(result, 'broken') > 0) return 3;
   return countOf(result, 'moved') > 0 || countOf(result, 'kept') > 0 ? 1 : 0;
-}
-
-function readWhole(file: string): Uint8Array {
-  const { size } = statSync(file);
-  if (size > LIMITS.file)
-    throw new UnreadableFile(`it has ${Math.ceil(size / 1e6)} MB; at most ${LIMITS.file / 1e6} MB are taken`);
-  return readFileSync(file);
 }
 
 function whyNotWritten(file: string, write: string, force: boolean): string | undefined {

@@ -1,0 +1,82 @@
+import type { FormulaAt, LookedAt } from './looked-at.ts';
+
+/** How many formulas a result is followed through. */
+const MOST_ROUNDS = 8;
+
+/** Formulas that have to do with ours: ours, what they are calculated from, and what is calculated from them. */
+export function tiedFormulas(look: LookedAt): ReadonlySet<FormulaAt> {
+  const ours = look.formulas.filter((f) => f.ours);
+  const tied = new Set(ours);
+  if (ours.length === 0) return tied;
+  const others = look.formulas.filter((f) => !f.ours);
+  const filled = new Filled();
+  for (const f of ours) filled.add(f);
+  for (let round = 0, open = others; round < MOST_ROUNDS; round++) {
+    const next = open.filter((f) => areasOf(look, f).some(({ sheet, area }) => filled.meets(sheet, area)));
+    if (next.length === 0) break;
+    for (const f of next) {
+      tied.add(f);
+      filled.add(f);
+    }
+    open = open.filter((f) => !tied.has(f));
+  }
+  // What ours read, one formula deep: a size that is calculated from another unit.
+  const read = new Filled();
+  for (const f of others) read.add(f);
+  for (const f of ours)
+    for (const { sheet, area } of areasOf(look, f)) for (const cell of read.within(sheet, area)) tied.add(cell);
+  return tied;
+}
+
+function areasOf(
+  look: LookedAt,
+  f: FormulaAt,
+): readonly { readonly sheet: number; readonly area: FormulaAt['area'] }[] {
+  return f.read.slots.flatMap(({ reference }) => {
+    const sheet = reference && look.sheetOf(reference, f);
+    return reference && sheet !== undefined ? [{ sheet, area: reference.area }] : [];
+  });
+}
+
+/** Cells that are filled by formulas, column by column. */
+class Filled {
+  private readonly columns = new Map<string, FormulaAt[]>();
+  private readonly spills: FormulaAt[] = [];
+
+  add(f: FormulaAt): void {
+    if (f.area.bottom > f.area.top || f.area.right > f.area.left) this.spills.push(f);
+    const key = `${f.sheet}|${f.column}`;
+    const column = this.columns.get(key);
+    if (column) column.push(f);
+    else this.columns.set(key, [f]);
+  }
+
+  meets(sheet: number, area: FormulaAt['area']): boolean {
+    const { top, left, bottom, right } = area;
+    return (
+      this.within(sheet, area, true).length > 0 ||
+      this.spills.some(
+        (f) =>
+          f.sheet === sheet &&
+          f.area.top <= bottom &&
+          f.area.bottom >= top &&
+          f.area.left <= right &&
+          f.area.right >= left,
+      )
+    );
+  }
+
+  within(sheet: number, { top, left, bottom, right }: FormulaAt['area'], first = false): readonly FormulaAt[] {
+    const found: FormulaAt[] = [];
+    for (const [key, cells] of this.columns) {
+      const [of, column] = key.split('|').map(Number) as [number, number];
+      if (of !== sheet || column < left || column > right) continue;
+      for (const f of cells)
+        if (f.row >= top && f.row <= bottom) {
+          found.push(f);
+          if (first) return found;
+        }
+    }
+    return found;
+  }
+}
