@@ -24,6 +24,13 @@ export function officePort(run: Run, shown: Shown = ALWAYS): SheetPort {
         return cellsOf(found.range);
       }),
     formulas: { all: () => run(allFormulas), enter: (cells) => enter(run, cells) },
+    goTo: (sheet, address) =>
+      run(async (context) => {
+        const worksheet = context.workbook.worksheets.getItem(sheet);
+        worksheet.activate();
+        worksheet.getRange(address).select();
+        await context.sync();
+      }),
     putFormula: (formula) =>
       run(async (context) => {
         context.workbook.getActiveCell().formulas = [[formula]];

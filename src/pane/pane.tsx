@@ -14,6 +14,7 @@ import { TabPanel, Tabs, type Tab } from './parts/tabs.tsx';
 import type { SheetPort } from './port.ts';
 import * as texts from './texts.ts';
 import { useReadCell } from './use-read-cell.ts';
+import { WorkbookCheck } from './workbook/workbook-check.tsx';
 
 type TabId = 'cell' | 'functions' | 'assumptions' | 'references';
 
@@ -44,6 +45,7 @@ export function Pane({ port }: { readonly port: SheetPort }) {
   const [cited, setCited] = useState<Citation>();
   const [said, say] = useState('');
   const [asked, ask] = useState(0);
+  const [askedToCheck, askToCheck] = useState(0);
   const back = useRef<Element | null>(null);
   useEffect(() => say(''), [read?.cell.sheet, read?.cell.address]);
 
@@ -78,6 +80,7 @@ export function Pane({ port }: { readonly port: SheetPort }) {
         {said}
       </p>
       <OlderWorkbook port={port} asked={asked} />
+      <WorkbookCheck port={port} asked={askedToCheck} />
       <TabPanel id="cell" open={open}>
         <SheetContext.Provider value={port}>
           <ThisCell read={read} toSource={toSource} />
@@ -106,9 +109,14 @@ export function Pane({ port }: { readonly port: SheetPort }) {
         <p class="rs-fine">
           Calculation {CALCULATION_VERSION}{' '}
           {port.formulas && (
-            <button type="button" onClick={() => ask(asked + 1)}>
-              What would move?
-            </button>
+            <>
+              <button type="button" onClick={() => ask(asked + 1)}>
+                What would move?
+              </button>{' '}
+              <button type="button" onClick={() => askToCheck(askedToCheck + 1)}>
+                Check the workbook
+              </button>
+            </>
           )}
         </p>
       </footer>

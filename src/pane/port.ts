@@ -28,6 +28,8 @@ export interface SheetPort {
     /** Enters each cell's formula as it stands, and says why where it cannot be. */
     enter(cells: readonly FormulaCell[]): Promise<Entered>;
   };
+  /** Shows a sheet and selects a cell of it; where that can be done from here. */
+  goTo?(sheet: string, address: string): Promise<void>;
   /** Puts a formula, in the locale-independent writing, in the selected cell. */
   putFormula(formula: string): Promise<void>;
   /** Adds a sheet with these rows from A1 and shows it; a taken name gets a number. Gives the name it got. */

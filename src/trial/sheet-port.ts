@@ -184,6 +184,25 @@ export function sheetPort(injector: Injector, workbookId: string, cells: SheetCe
         value: { f: formula, v: null, p: null, si: null, custom: null },
       });
     },
+    async goTo(sheetName, at) {
+      const sheet = sheetNamed(sheetName);
+      const { range } = rangeOf(at, sheetName);
+      const subUnitId = sheet.getSheetId();
+      await commands.executeCommand(SetWorksheetActivateCommand.id, { unitId: workbookId, subUnitId });
+      const primary = {
+        ...range,
+        actualRow: range.startRow,
+        actualColumn: range.startColumn,
+        isMerged: false,
+        isMergedMainCell: false,
+      };
+      await commands.executeCommand(SetSelectionsOperation.id, {
+        unitId: workbookId,
+        subUnitId,
+        reveal: true,
+        selections: [{ range, primary, style: null }],
+      });
+    },
     async addSheet(name, rows) {
       const content = rows.map((row) => row.map((cell) => (typeof cell === 'string' ? { text: cell } : cell)));
       const columns = Math.max(0, ...rows.map((row) => row.length));
