@@ -10,6 +10,7 @@ import { readOptions, readSeconds } from '../options.ts';
 import { printable } from '../printable.ts';
 import { readWhole } from '../read-whole.ts';
 import { isSameFile, writeWhole } from '../write-file.ts';
+import { withHistory } from './history.ts';
 import { recheck, type Recheck } from './recheck.ts';
 import { refreshed } from './refresh.ts';
 import { countOf, reportJson, reportLines } from './report.ts';
@@ -27,6 +28,8 @@ export const RECHECK_USAGE = `Recalculates a saved workbook with this version an
   --all-formulas  with --write: writes the sheet's own formulas that came out differently too
   --host-names    with --write: functions that another program (LibreOffice) saved under the names you type get the
                names that the spreadsheet host stores, arrays of ours spill; what was renamed is listed
+  --history       with --write: adds a row to the sheet Recheck history, which is made where it is not there: date,
+               version, fingerprint of the assumptions that BURN.VERSION shows, counts, the first cells that moved
   --seconds N  gives up after N seconds (${SECONDS})
 
 A moved cell says why, as far as the workbook can tell:
@@ -54,6 +57,7 @@ export interface Asked {
   readonly write: string | undefined;
   readonly force: boolean;
   readonly hostNames: boolean;
+  readonly keepHistory: boolean;
   readonly seconds: number;
 }
 
@@ -68,6 +72,7 @@ const OPTIONS = {
   force: { type: 'boolean', default: false },
   'all-formulas': { type: 'boolean', default: false },
   'host-names': { type: 'boolean', default: false },
+  history: { type: 'boolean', default: false },
   seconds: { type: 'string', default: String(SECONDS) },
 } as const;
 
@@ -82,6 +87,7 @@ export function readArguments(args: readonly string[]): Asked | Ended {
   const [file] = positionals;
   if (file === undefined) return wrongUse('No workbook given.');
   if (values['host-names'] && values.write === undefined) return wrongUse('--host-names needs --write.');
+  if (values.history && values.write === undefined) return wrongUse('--history needs --write.');
   if (positionals.length > 1) return wrongUse(`One workbook at a time; ${positionals.length} were given.`);
   return {
     file,
@@ -92,6 +98,7 @@ export function readArguments(args: readonly string[]): Asked | Ended {
     write: values.write,
     force: values.force,
     hostNames: values['host-names'],
+    keepHistory: values.history,
     seconds,
   };
 }
@@ -101,8 +108,8 @@ function wrongUse(why: string): Ended {
 }
 
 /** Reads, recalculates, reports and writes, as asked. `history` is the registry's own unless a test gives another. */
-export async function recheckFile(asked: Asked, history?: readonly Change[]): Promise<Ended> {
-  const { file, write, force, json, all, allFormulas, asOf, hostNames } = asked;
+export async function recheckFile(asked: Asked, history?: readonly Change[], now = new Date()): Promise<Ended> {
+  const { file, write, force, json, all, allFormulas, asOf, hostNames, keepHistory } = asked;
   try {
     const refused = write === undefined ? undefined : whyNotWritten(file, write, force);
     if (refused !== undefined) return failed(refused);
@@ -115,7 +122,8 @@ export async function recheckFile(asked: Asked, history?: readonly Change[]): Pr
       ? reportJson(path.basename(file), result, renamed)
       : reportLines(path.basename(file), result, { all, allFormulas, renamed }).join('\n');
     if (write === undefined) return { code: codeOf(result), out: report, err: '' };
-    writeWhole(write, refreshed(result, allFormulas), force);
+    const written = refreshed(result, allFormulas);
+    writeWhole(write, keepHistory ? withHistory(written, result, now) : written, force);
     return { code: codeOf(result), out: json ? report : `${report}\n${printable(`written: ${write}`)}`, err: '' };
   } catch (thrown) {
     if (thrown instanceof UnreadableFile) return failed(`${file}: ${thrown.message}`);

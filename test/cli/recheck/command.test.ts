@@ -287,6 +287,7 @@ it('reads every option', () => {
     force: true,
     allFormulas: true,
     hostNames: false,
+    keepHistory: false,
     seconds: 9,
   };
   expect(
