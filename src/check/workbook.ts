@@ -35,7 +35,7 @@ export interface Place {
 export interface Recalculated extends Place {
   /** The cell of the formula. */
   readonly of: Place;
-  readonly is: 'error' | 'moved';
+  readonly is: 'error' | 'moved' | 'other assumptions';
   /** The reason in words. */
   readonly text: string;
 }
@@ -55,6 +55,7 @@ export const KINDS = [
   'mixed assumptions',
   'moved',
   'older version',
+  'other assumptions',
 ] as const;
 export type Kind = (typeof KINDS)[number];
 

@@ -6,7 +6,7 @@ import { isCellError } from '../../catalogue/cell.ts';
 import { functionNames } from '../../engine/headless.ts';
 import { readWorkbook } from '../../files/xlsx/read-workbook.ts';
 import { hostFunctions } from '../../sheet/host-functions.ts';
-import { isVersionOnly } from '../recheck/reasons.ts';
+import { isVersionOnly, placeName as namedPlace } from '../recheck/reasons.ts';
 import { recheck } from '../recheck/recheck.ts';
 import { showChange } from '../recheck/show-value.ts';
 
@@ -26,7 +26,7 @@ export async function checkFile(file: Uint8Array): Promise<CheckedFile> {
   // A recalculation refuses a workbook with nothing of ours in it.
   const isOurs = workbook.sheets.some(({ cells }) => cells.some((c) => readFormula(c.formula ?? '').calls.length > 0));
   if (!isOurs) return { workbook, check: checkWorkbook(workbook), kept: 0, macros };
-  const { cells, compared } = await recheck(file);
+  const { cells, compared, otherAssumptions } = await recheck(file);
   const checked = compared.filter((c) => c.formula.ours && !isVersionOnly(c.formula));
   const recalculated = checked.flatMap(({ formula, sheet, row, column, before, after, status }, i): Recalculated[] => {
     const of = { sheet: formula.sheet, row: formula.cell.row, column: formula.cell.column };
@@ -39,9 +39,15 @@ export async function checkFile(file: Uint8Array): Promise<CheckedFile> {
       { ...at, is: 'moved', text: `${showChange(before, after)}  ${why?.kind ?? 'unknown'}: ${why?.text ?? ''}` },
     ];
   });
+  const others = otherAssumptions.flatMap(({ place, departures }): Recalculated[] => {
+    const c = compared.find((each) => namedPlace(saved, each.sheet, each.row, each.column) === place);
+    const at = c && { sheet: c.sheet, row: c.row, column: c.column };
+    const now = departures.length === 0 ? 'none departs from the defaults now' : departures.join(', ');
+    return at ? [{ ...at, of: at, is: 'other assumptions', text: `same version, other assumptions: ${now}` }] : [];
+  });
   return {
     workbook,
-    check: checkWorkbook(workbook, recalculated),
+    check: checkWorkbook(workbook, [...recalculated, ...others]),
     kept: checked.filter((c) => c.status === 'kept').length,
     macros,
   };

@@ -30,6 +30,7 @@ It tells every formula with BURN functions, a filled column as one; then what it
   mixed assumptions           formulas of one list that go by different assumptions
   moved                       a saved value that comes out otherwise now, and why, as far as can be told
   older version               BURN.VERSION shows another version
+  other assumptions           BURN.VERSION shows the fingerprint of other assumptions than are there now
 and the cautions of all its work, each once, with the cells it is for; those alone are no finding.
 
 Formulas that have nothing to do with ours are not looked at. Macros are never run, links never followed.
