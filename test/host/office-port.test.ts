@@ -211,6 +211,12 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
       expect(excel.done).toEqual(['freeze Assumptions 1', 'activate Assumptions']);
     });
 
+    it('goes to a cell of another sheet', async () => {
+      const excel = library.open(book());
+      await officePort(library.run).goTo?.('Job sheet', 'C9');
+      expect(excel.done).toEqual(['activate Job sheet', 'select Job sheet C9']);
+    });
+
     it('takes a number where the name of the sheet is taken', async () => {
       library.open(book());
       const port = officePort(library.run);

@@ -288,6 +288,8 @@ export class WorkbookHost {
     } else if (on?.kind === 'freeze panes' && name === 'FreezeRows')
       this.done.push(`freeze ${on.name} ${String(args[0])}`);
     else if (on?.kind === 'worksheet' && name === 'Activate') this.done.push(`activate ${on.name}`);
+    else if (on?.kind === 'range' && name === 'Select')
+      this.done.push(`select ${on.sheet} ${addressOf(on.area.top, on.area.left)}`);
     else if (!HOUSEKEEPING.includes(name) && !(on?.kind === 'format' && name === 'AutofitColumns'))
       throw unknownMember(on, `${name}()`);
     return null;
