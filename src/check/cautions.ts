@@ -42,7 +42,11 @@ export function cautionsOfWorkbook(look: LookedAt): readonly CautionOfCells[] {
       for (const each of found) keys.add(each);
     }
     const { sheet, row, column } = f;
-    for (const key of keys) cellsOf.set(key, [...(cellsOf.get(key) ?? []), { sheet, row, column }]);
+    for (const key of keys) {
+      const cells = cellsOf.get(key) ?? [];
+      cellsOf.set(key, cells);
+      cells.push({ sheet, row, column });
+    }
   }
   return cautionsOf([...known.values()].flat()).map((caution) => ({ caution, cells: cellsOf.get(caution.key) ?? [] }));
 }

@@ -50,6 +50,7 @@ class Ranges {
   /** First and last rows of all ranges that are read, by sheet and columns. */
   private readonly starts = new Set<string>();
   private readonly ends = new Set<string>();
+  private readonly gaps = new Map<string, boolean>();
   private readonly found: Finding[] = [];
 
   constructor(
@@ -257,13 +258,18 @@ class Ranges {
 
   /** Whether blank rows lie inside a range, so that what stands after one still belongs to it. */
   private hasGaps(sheet: number, { top, left, bottom }: Area): boolean {
+    const key = `${sheet}|${left}|${top}:${bottom}`;
+    const known = this.gaps.get(key);
+    if (known !== undefined) return known;
     let last = -1;
-    for (let row = top; row <= Math.min(bottom, top + MOST_ROWS); row++) {
+    let found = false;
+    for (let row = top; row <= Math.min(bottom, top + MOST_ROWS) && !found; row++) {
       if (this.look.isBlank(sheet, row, left)) continue;
-      if (last >= 0 && row === last + 2) return true;
+      found = last >= 0 && row === last + 2;
       last = row;
     }
-    return false;
+    this.gaps.set(key, found);
+    return found;
   }
 
   private short(f: FormulaAt, what: string, row: number): void {

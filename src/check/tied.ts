@@ -40,15 +40,18 @@ function areasOf(
 
 /** Cells that are filled by formulas, column by column. */
 class Filled {
-  private readonly columns = new Map<string, FormulaAt[]>();
+  /** By sheet and column; sorted by row before it is looked into. */
+  private readonly columns = new Map<number, Map<number, { readonly cells: FormulaAt[]; sorted: boolean }>>();
   private readonly spills: FormulaAt[] = [];
 
   add(f: FormulaAt): void {
     if (f.area.bottom > f.area.top || f.area.right > f.area.left) this.spills.push(f);
-    const key = `${f.sheet}|${f.column}`;
-    const column = this.columns.get(key);
-    if (column) column.push(f);
-    else this.columns.set(key, [f]);
+    const sheet = this.columns.get(f.sheet) ?? new Map<number, { readonly cells: FormulaAt[]; sorted: boolean }>();
+    this.columns.set(f.sheet, sheet);
+    const column = sheet.get(f.column) ?? { cells: [], sorted: false };
+    sheet.set(f.column, column);
+    column.cells.push(f);
+    column.sorted = false;
   }
 
   meets(sheet: number, area: FormulaAt['area']): boolean {
@@ -68,15 +71,26 @@ class Filled {
 
   within(sheet: number, { top, left, bottom, right }: FormulaAt['area'], first = false): readonly FormulaAt[] {
     const found: FormulaAt[] = [];
-    for (const [key, cells] of this.columns) {
-      const [of, column] = key.split('|').map(Number) as [number, number];
-      if (of !== sheet || column < left || column > right) continue;
-      for (const f of cells)
-        if (f.row >= top && f.row <= bottom) {
-          found.push(f);
-          if (first) return found;
-        }
+    for (const [at, column] of this.columns.get(sheet) ?? []) {
+      if (at < left || at > right) continue;
+      if (!column.sorted) column.cells.sort((x, y) => x.row - y.row);
+      column.sorted = true;
+      for (let i = firstFrom(column.cells, top); i < column.cells.length && column.cells[i]!.row <= bottom; i++) {
+        found.push(column.cells[i]!);
+        if (first) return found;
+      }
     }
     return found;
   }
+}
+
+/** The place of the first cell in a row or below it. */
+function firstFrom(cells: readonly FormulaAt[], row: number): number {
+  let [low, high] = [0, cells.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (cells[middle]!.row < row) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
