@@ -11,6 +11,8 @@ const NEAR = 2;
 /** Cells of a gap that are looked at, and of those past an end. */
 const MOST_BESIDE = 200;
 const LONG_LINE = 8;
+/** Cells that say the same before the next one is held to them. */
+const LEAST_ALIKE = 2;
 
 /** Cells that break a filled line: a value or another formula in place of its own, or nothing where a row has its sizes. */
 export function brokenLines(look: LookedAt, lines: readonly Line[], isTied: (f: FormulaAt) => boolean): Finding[] {
@@ -45,6 +47,24 @@ function shapesOf(lines: readonly Line[]): (f: FormulaAt) => number {
 
 /** Cells whose formula has the line's shape and says something else. */
 function oddCells(line: Line): readonly Finding[] {
+  return stretchesOf(line).flatMap((stretch) => oddIn(stretch));
+}
+
+/** Parts of a line that stand apart, as lists below one another do, each a line of its own. */
+function stretchesOf(line: Line): readonly Line[] {
+  const starts = line.cells.flatMap((cell, k) => {
+    const before = line.cells[k - 1];
+    return !before || along(line.direction, cell) - along(line.direction, before) > NEAR ? [k] : [];
+  });
+  return starts.map((from, i) => ({
+    ...line,
+    cells: line.cells.slice(from, starts[i + 1]),
+    says: line.says.slice(from, starts[i + 1]),
+    exact: line.exact.slice(from, starts[i + 1]),
+  }));
+}
+
+function oddIn(line: Line): readonly Finding[] {
   if (line.cells.length < 3) return [];
   const blocks = blocksOf(line);
   const most = line.cells.length >= LONG_LINE ? 2 : 1;
@@ -65,7 +85,7 @@ function oddCells(line: Line): readonly Finding[] {
       (block.cells[0]!.ours || line.direction === 'across') &&
       only !== undefined &&
       block.cells.length === 1 &&
-      only.cells.length >= 3 &&
+      only.cells.length >= LEAST_ALIKE &&
       Math.min(...near) === 1;
     const model = between ? before : atEnd ? only : undefined;
     return model
@@ -124,6 +144,10 @@ function besideLine(look: LookedAt, line: Line, longest: (f: FormulaAt) => numbe
     direction === 'down'
       ? { sheet: model.sheet, row: position, column: model.column }
       : { sheet: model.sheet, row: model.row, column: position };
+  const valueAt = (model: FormulaAt, position: number): ReturnType<LookedAt['value']> => {
+    const { sheet, row, column } = placeAt(model, position);
+    return look.value(sheet, row, column);
+  };
   const lookAt = (model: FormulaAt, position: number): boolean => {
     const place = placeAt(model, position);
     if (position < 0 || !hasInputs(look, line, model, position - at(model))) return false;
@@ -136,10 +160,15 @@ function besideLine(look: LookedAt, line: Line, longest: (f: FormulaAt) => numbe
     if (says[k] !== says[k + 1] || at(next) - at(cell) > MOST_BESIDE) return;
     for (let position = at(cell) + 1; position < at(next); position++) lookAt(cell, position);
   });
-  if (cells.length < 3) return findings;
-  const [first, last] = [cells[0]!, cells.at(-1)!];
-  lookAt(first, at(first) - 1);
-  for (let position = at(last) + 1; position <= at(last) + MOST_BESIDE; position++) if (!lookAt(last, position)) break;
+  for (const { cells: part, says: told } of stretchesOf(line)) {
+    if (part.length < LEAST_ALIKE) continue;
+    const [first, last] = [part[0]!, part.at(-1)!];
+    // What stands above the first may be its heading.
+    if (told[0] === told[1] && typeof valueAt(first, at(first) - 1) !== 'string') lookAt(first, at(first) - 1);
+    if (told.at(-1) !== told.at(-2)) continue;
+    for (let position = at(last) + 1; position <= at(last) + MOST_BESIDE; position++)
+      if (cells.some((c) => at(c) === position) || !lookAt(last, position)) break;
+  }
   return joined(findings);
 }
 

@@ -1,3 +1,4 @@
+import { areaName } from '../files/xlsx/address.ts';
 import type { FormulaAt, LookedAt } from './looked-at.ts';
 
 /** How many formulas a result is followed through. */
@@ -20,6 +21,17 @@ export function tiedFormulas(look: LookedAt): ReadonlySet<FormulaAt> {
     }
     open = open.filter((f) => !tied.has(f));
   }
+  // What else is calculated from the cells that ours read: their sum, another unit of them.
+  const inputs = new Filled();
+  const noted = new Set<string>();
+  for (const f of ours)
+    for (const { sheet, area } of areasOf(look, f)) {
+      const key = `${sheet}|${areaName(area)}`;
+      if (noted.has(key)) continue;
+      noted.add(key);
+      inputs.add({ ...f, sheet, row: area.top, column: area.left, area });
+    }
+  for (const f of others) if (areasOf(look, f).some(({ sheet, area }) => inputs.meets(sheet, area))) tied.add(f);
   // What ours read, one formula deep: a size that is calculated from another unit.
   const read = new Filled();
   for (const f of others) read.add(f);
