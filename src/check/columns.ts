@@ -89,8 +89,9 @@ function headingOf(look: LookedAt, sheet: number, row: number, column: number): 
     break;
   }
   const beside = column > 0 ? look.value(sheet, row, column - 1) : null;
-  const found = typeof beside === 'string' ? columnOfHeading(beside) : undefined;
-  return found?.of === 'sizes' ? { column: found, text: String(beside), row: undefined } : undefined;
+  if (typeof beside !== 'string') return undefined;
+  const found = columnOfHeading(beside);
+  return found?.of === 'sizes' ? { column: found, text: beside, row: undefined } : undefined;
 }
 
 /** Whether a heading of a row, other than that of one column, is a name. */

@@ -163,13 +163,14 @@ class Ranges {
     if (heading > limit) return;
     for (const column of [area.left - 1, area.right + 1]) {
       if (column < 0) continue;
-      const beside = columnOfHeading(value(heading, column));
+      const text = value(heading, column);
+      const beside = columnOfHeading(text);
       const filled = value(heading + 1, column) !== null || value(heading + 2, column) !== null;
       if (beside && !REMARKS.has(beside.name) && filled && !this.look.formula(sheet, heading + 1, column))
         this.add(
           'range stops short',
           f,
-          `${f.told} reads its list from ${areaName(area)}, without the column ${columnName(column)} beside it, headed ${String(value(heading, column))}`,
+          `${f.told} reads its list from ${areaName(area)}, without the column ${columnName(column)} beside it, headed ${typeof text === 'string' ? text : ''}`,
         );
     }
   }

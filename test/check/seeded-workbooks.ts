@@ -8,8 +8,6 @@ import { Chance } from '../hostile/chance.ts';
 export interface Made {
   readonly sheets: Map<string, Map<string, CellContent>>;
   readonly names: Record<string, string>;
-  /** A table over cells of a sheet, where the list is one. */
-  table?: { readonly sheet: string; readonly area: string; readonly columns: readonly string[] };
   /** What is changed in the saved values after the calculation: the cell's value is multiplied. */
   stale?: { readonly sheet: string; readonly cell: string };
   /** Text that stands in place of today's version. */
@@ -236,13 +234,9 @@ function makePlan(made: Made, chance: Chance, list: List, assume: string | undef
   const kind = list.operation === 'PIN' && chance.in(2) ? 'list' : 'sizes';
   if (chance.in(4)) return undefined;
   const [first, last] = [list.rows[0]! + 1, list.rows.at(-1)! + 1];
-  const spare =
-    chance.in(3) && list.total === undefined && !made.sheets.get(list.sheet)!.has(addressOf(last + 3, list.from))
-      ? 0
-      : 0;
   const prefix = sheetPrefix(list.sheet);
   const range = (column: number, top = first): string =>
-    `${prefix}$${columnName(column)}$${top}:$${columnName(column)}$${last + spare}`;
+    `${prefix}$${columnName(column)}$${top}:$${columnName(column)}$${last}`;
   const optional = list.operation === 'PIN' ? ',,,' : ',,';
   const formula =
     kind === 'list'
@@ -288,7 +282,11 @@ function setCell({ made }: Job, sheet: string, cell: string, value: CellContent)
   put(made, sheet, row, column, value);
 }
 
-const formulaAt = (job: Job, sheet: string, cell: string): string => String(content(job, sheet, cell) as string);
+function formulaAt(job: Job, sheet: string, cell: string): string {
+  const found = content(job, sheet, cell);
+  if (typeof found !== 'string') throw new Error(`there is no formula in ${sheet} ${cell}`);
+  return found;
+}
 
 const inner = (rows: readonly number[], chance: Chance): number => rows[1 + chance.below(rows.length - 2)]!;
 

@@ -70,7 +70,10 @@ function withSheet(
   const links = `${folder}_rels/${main.slice(folder.length)}.rels`;
   const text = partText(main, archive.read(main));
   const of = text.includes(CLASSES.strict.main) ? CLASSES.strict : CLASSES.transitional;
-  const part = free((n) => `${folder}worksheets/history${n}.xml`, archive.has);
+  const part = free(
+    (n) => `${folder}worksheets/history${n}.xml`,
+    (each) => archive.has(each),
+  );
   const id = free(
     (n) => `rIdHistory${n}`,
     (each) => relationships(archive, main).some((r) => r.id === each),
