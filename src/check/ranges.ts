@@ -216,7 +216,7 @@ class Ranges {
         there !== undefined &&
         this.groupOf.get(here) === this.groupOf.get(there) &&
         // A heading may be shown by the same formula as what stands below it.
-        (isCellError(x) || isCellError(y) || typeof x === typeof y)
+        [x, y].every((value) => typeof value === 'number' || isCellError(value))
       );
     if (typeof x !== 'number' || typeof y !== 'number') return false;
     const spill = this.look.filledBy(sheet, from, column);
