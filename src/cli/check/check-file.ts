@@ -24,8 +24,12 @@ export async function checkFile(file: Uint8Array): Promise<CheckedFile> {
   const workbook = checkedWorkbook(saved, hostFunctions, new Set(functionNames));
   const { macros } = saved;
   // A recalculation refuses a workbook with nothing of ours in it.
-  const isOurs = workbook.sheets.some(({ cells }) => cells.some((c) => readFormula(c.formula ?? '').calls.length > 0));
-  if (!isOurs) return { workbook, check: checkWorkbook(workbook), kept: 0, macros };
+  const isOurs = workbook.sheets.some(({ cells }) =>
+    cells.some(
+      ({ formula }) => formula !== undefined && /BURN/i.test(formula) && readFormula(formula).calls.length > 0,
+    ),
+  );
+  if (!isOurs) return { workbook, check: { formulas: [], findings: [], cautions: [] }, kept: 0, macros };
   const { cells, compared, otherAssumptions } = await recheck(file);
   const checked = compared.filter((c) => c.formula.ours && !isVersionOnly(c.formula));
   const recalculated = checked.flatMap(({ formula, sheet, row, column, before, after, status }, i): Recalculated[] => {
