@@ -274,15 +274,16 @@ describe('how sure', () => {
     expect([...spans].sort((a, b) => b - a)).toEqual(spans);
   });
 
-  it('says rightly that the cooling is not drawn, and what it can come to', () => {
+  it('says rightly that the cooling is drawn and the bore is not, and what the cooling can come to', () => {
     const drawn = drawnForPin();
-    for (const name of ['boss over pin', 'joint conductance', 'cooling target in air', 'bore ratio'])
-      expect(drawn).not.toContain(name);
-    expect(drawn).toContain('oxygen burnt share');
-    // A change of its range would move a drawn assumption's low and high, and moves none of the crew's.
+    for (const name of ['boss over pin', 'joint conductance', 'cooling target in air', 'oxygen burnt share'])
+      expect(drawn).toContain(name);
+    expect(drawn).not.toContain('bore ratio');
+    // A change of its range moves a drawn assumption's low and high, and none of the crew's where it is not drawn.
     const range = (...rows: readonly (readonly (string | number)[])[]): readonly number[] =>
       ['crew low', 'crew high'].map((c) => inPlan(c, 'BURN.PIN.PLAN', 4, 10, null, null, null, rows));
-    expect(range(['boss over pin', 2.5, 2.5, 2.5])).toEqual(range(['boss over pin', 2.5, 1.8, 4]));
+    expect(range(['boss over pin', 2.5, 2.5, 2.5])).not.toEqual(range(['boss over pin', 2.5, 1.8, 4]));
+    expect(range(['bore ratio', 0.6, 0.6, 0.6])).toEqual(range(['bore ratio', 0.6, 0.5, 0.75]));
     expect(range(['set-up time', 12, 12, 12])).not.toEqual(range(['set-up time', 12, 6, 25]));
     const { planned, hot } = coolingOfPlan();
     expect(planned).toBeCloseTo(inPlan('cooling', 'BURN.PIN.PLAN', 4, 10), 9);

@@ -64,7 +64,8 @@ export function passesInForce({ hole, length }: PinInBoss, pace: number, a: Assu
 export const methodInForce = (a: Assumptions): CoolingMethod =>
   a.word('cooling method') === 'water' ? 'water' : 'air';
 
-const targetName = (method: CoolingMethod) =>
+/** Assumption that the target is. */
+export const targetName = (method: CoolingMethod) =>
   method === 'water' ? 'cooling target with water' : 'cooling target in air';
 
 /**

@@ -5,7 +5,7 @@ import { materialFactors, type Material } from '../burn/materials.ts';
 import { rodMassPerLength, rodNames, type Rod } from '../burn/rods.ts';
 import type { Column, Evaluation } from '../model/evaluation.ts';
 import { pert, pertQuantiles } from '../spread/pert.ts';
-import { sobolColumn } from '../spread/sobol.ts';
+import { SOBOL_DIMENSIONS, sobolColumn } from '../spread/sobol.ts';
 import type { Operation } from './operation.ts';
 import { siteFactors } from './site.ts';
 import type { Sized } from './sized.ts';
@@ -69,6 +69,10 @@ export function drawnFactors(
   return [...new Set<NumberName>([burnt, feed, ...SHARED, ...further])];
 }
 
+/** Every factor that the cooling of an item is drawn from. */
+export const cooledBy = (operation: Operation, a: Assumptions): readonly NumberName[] =>
+  operation.cooling?.factors(a) ?? [];
+
 /** The PERT draws of one assumption in force. */
 function drawn(name: NumberName, place: number, count: number, { a, once }: Basis): Float64Array {
   return once(`draws ${name} ${place} ${count}`, () => {
@@ -85,6 +89,14 @@ export function drawsOfShared(name: NumberName, count: number, basis: Basis): Fl
   return drawn(name, PLACED.indexOf(name), count, basis);
 }
 
+/** `count` draws of what the cooling of an item is drawn from, the same for every item of a call: from the last coordinates. */
+export function drawsOfCooling(operation: Operation, count: number, basis: Basis): readonly Float64Array[] {
+  return cooledBy(operation, basis.a).map((name, k) => {
+    const place = PLACED.indexOf(name);
+    return drawn(name, place < 0 ? SOBOL_DIMENSIONS - 1 - k : place, count, basis);
+  });
+}
+
 /** What one item takes in each draw, in the order of the draws; SI, rods whole. Infinity where the heat does not suffice. */
 export interface ItemDraws {
   readonly rods: Float64Array;
@@ -94,6 +106,7 @@ export interface ItemDraws {
   readonly lightings: Float64Array;
   readonly oxygen: Float64Array;
   readonly burnTime: Float64Array;
+  /** From set-up to clean-up, with cooling; worked out when it is asked for. */
   readonly crewTime: Float64Array;
   /** Burning with its pauses, rod changes and tasks. */
   readonly timeAtWork: Float64Array;
@@ -131,7 +144,7 @@ function drawnSteps({ operation, rod, material, method }: Sized, count: number, 
 
 /**
  * Draws what one sized item takes: the item's steps on columns. Rod and method stay as planned; the flow departs by the flow
- * factor. The columns are overwritten by the next item drawn.
+ * factor, the cooling by what it rests on. The columns are overwritten by the next item drawn.
  *
  * @param own how the item departs from the others, one for each draw; the draws of `item scatter` where left out
  */
@@ -143,6 +156,9 @@ export function drawItem(
 ): ItemDraws {
   const { rod, operation } = item;
   const { at, without } = drawnSteps(item, count, basis);
+  const { cooling } = operation;
+  // Filled in before the step that takes it is worked out.
+  const cooled = basis.reading(`cooled draws ${count}`, () => new Float64Array(count));
   at.give([
     ...givenOf(item, {
       length: rod.length,
@@ -150,7 +166,7 @@ export function drawItem(
       mass: rodMassPerLength(rod.rod),
       ...flowsOf(rod, item, basis),
     }),
-    ...(operation.cooling ? [item.cooling] : []),
+    ...(cooling ? [cooled] : []),
     own,
   ]);
   const read = (symbol: string): Float64Array => {
@@ -165,7 +181,15 @@ export function drawItem(
     lightings: read('n_light'),
     oxygen: read('O'),
     burnTime: read('t'),
-    crewTime: read('t_crew'),
+    get crewTime() {
+      if (cooling) {
+        const columns = basis.reading(`draws of cooling ${operation.id} ${count}`, () =>
+          drawsOfCooling(operation, count, basis),
+        );
+        cooled.set(cooling.draws(item.planned, item.removed / item.timeAtWork, item.cooling, columns, basis));
+      }
+      return read('t_crew');
+    },
     timeAtWork: read('t_work'),
     get workTime() {
       const fixed = read('t_fixed');

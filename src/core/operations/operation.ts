@@ -99,6 +99,16 @@ export interface Operation<G extends string = string> {
   readonly cooling?: {
     /** [s], after work at a pace [kg/s] of metal removed over time at the work */
     time(sizes: Planned<G>, pace: number, basis: Basis): number;
+    /** Assumptions that the spread draws it from. */
+    factors(a: Assumptions): readonly NumberName[];
+    /** In each draw of these, columns in their order, where so much is planned [s]; overwritten by the next item. */
+    draws(
+      sizes: Planned<G>,
+      pace: number,
+      planned: number,
+      columns: readonly Float64Array[],
+      basis: Basis,
+    ): Float64Array;
     /** Ends with the step `t_cool`, that time. `M` and `t_work` stand before. */
     steps(basis: Basis): readonly Step[];
   };

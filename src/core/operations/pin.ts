@@ -1,6 +1,7 @@
 import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { planRamSteps } from '../fit/push-ram.ts';
+import { coolingDraws, coolingFactors } from '../heat/cooling-draws.ts';
 import { tabulatedCoolingTime } from '../heat/cooling-table.ts';
 import { bossSteps, heatingSteps, heatingSymbols, methodInForce } from '../heat/heat-in-force.ts';
 import * as messages from '../messages.ts';
@@ -113,6 +114,8 @@ export const PIN = defineOperation({
   crewTimes: ['set-up time', 'plate time', 'push-out time', 'clean-up time'],
   cooling: {
     time: tabulatedCoolingTime,
+    factors: (a) => coolingFactors(methodInForce(a)),
+    draws: coolingDraws,
     steps: (basis) => {
       const method = methodInForce(basis.a);
       return [

@@ -5,7 +5,7 @@ import { findRod } from '../../core/burn/rods.ts';
 import { betaDensity } from '../../core/spread/beta-distribution.ts';
 import { pert } from '../../core/spread/pert.ts';
 import { seeded } from '../../core/spread/seeded.ts';
-import { drawnFactors } from '../../core/operations/draw-item.ts';
+import { cooledBy, drawnFactors } from '../../core/operations/draw-item.ts';
 import { operationOf } from '../../core/operations/all.ts';
 import type { Cell } from '../../catalogue/cell.ts';
 import type { BarPlot } from '../../pane/charts/bar-plot.ts';
@@ -59,7 +59,10 @@ export function oxygenChance(): LinePlot {
 /** The assumptions that the low and high of a pin's estimate are drawn from. */
 export const drawnForPin = (): readonly string[] => [
   'item scatter',
-  ...drawnFactors(operationOf('PIN'), findRod('3/8').rod, findMaterial('carbon steel'), Assumptions.defaults()),
+  ...new Set([
+    ...drawnFactors(operationOf('PIN'), findRod('3/8').rod, findMaterial('carbon steel'), Assumptions.defaults()),
+    ...cooledBy(operationOf('PIN'), Assumptions.defaults()),
+  ]),
 ];
 
 /** Minutes of cooling in air as planned, and with much heat left in the part. */

@@ -84,10 +84,10 @@ export function surePage(): Page {
         </p>
         <p>
           Not all of them are in the low and high. A pin's estimate draws {drawn.length} assumptions, those of burning,
-          flow and crew; what you decide, such as the bore, is not drawn,{' '}
-          <strong>and the cooling is not drawn either</strong>: the crew's low and high leave it at the {n(planned)} min
-          planned, though with much heat in the part it is {n(hot)} min. Of the bars on crew time these stand outside of
-          its low and high: {undrawn.join(', ')}.
+          flow, crew and cooling; what you decide, such as the bore, is not drawn. The cooling is solved in a few worlds
+          for pins of a table, and each draw takes the times of the worlds most like it: {n(planned)} min as planned
+          here, {n(hot)} min with much heat in the part. Of the bars on crew time these stand outside of its low and
+          high: {undrawn.join(', ')}. Chosen rods and ways stay as planned in all draws.
         </p>
 
         <h2>What a log does</h2>

@@ -65,7 +65,7 @@ function rodsFor(consumed: number, { rod: { length, coupled }, reach }: Sized, {
   return coupled ? (consumed + lost) / length : consumed / (length - lost);
 }
 
-/** What a sized item takes with its own scatter, rods whole. Cooling [s] is not drawn, so that it is given rather than worked out again. */
+/** What a sized item takes with its own scatter, rods whole. Cooling [s] is given, so that it need not be worked out again. */
 export function scattered(
   sizing: Sized,
   own: number,

@@ -2,7 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
 import { Basis } from '../../../src/core/basis.ts';
 import { findRod } from '../../../src/core/burn/rods.ts';
-import { drawItem, drawnFactors, drawsOfShared } from '../../../src/core/operations/draw-item.ts';
+import {
+  cooledBy,
+  drawItem,
+  drawnFactors,
+  drawsOfCooling,
+  drawsOfShared,
+} from '../../../src/core/operations/draw-item.ts';
 import { drawPercentiles } from '../../../src/core/spread/draw-percentile.ts';
 import { ownScatter } from '../../../src/core/operations/own-scatter.ts';
 import { SOBOL_DIMENSIONS } from '../../../src/core/spread/sobol.ts';
@@ -14,13 +20,16 @@ import { IN, PIN, STEEL, basisWith, scattered, sizePin } from '../job/simulated-
 const basisOf = (): Basis => new Basis(Assumptions.defaults());
 const SHORT = findRod('3/8').rod;
 
+const cooledWith = (method: string): Assumptions => Assumptions.from([{ name: 'cooling method', word: method }]);
+
 describe('the draws', () => {
   it('take in every crew time of every operation', () => {
     for (const id of OPERATION_IDS) {
       const operation = operationOf(id);
       const drawn = drawnFactors(operation, SHORT, STEEL, Assumptions.defaults());
       for (const name of operation.crewTimes) expect(drawn, `${id} ${name}`).toContain(name);
-      expect(drawn.length + 20).toBeLessThan(SOBOL_DIMENSIONS);
+      for (const method of ['air', 'water'])
+        expect(drawn.length + 20 + cooledBy(operation, cooledWith(method)).length).toBeLessThan(SOBOL_DIMENSIONS);
     }
   });
 
@@ -42,18 +51,70 @@ describe('the draws', () => {
   });
 
   it("size an item in each draw as sizing it with that draw's assumptions does", () => {
-    const basis = basisOf();
+    // Cooling is drawn by itself: here it is certain.
+    const cooled = Object.fromEntries(
+      cooledBy(PIN, Assumptions.defaults()).map((name) => [name, Assumptions.defaults().value(name)]),
+    );
+    const basis = basisWith(cooled);
     const sizing = sizePin(4, 16, '3/8 x 36', basis);
     const draws = drawItem(sizing, 32, basis);
     const names = drawnFactors(PIN, SHORT, STEEL, basis.a);
     drawsOfShared('item scatter', 32, basis).forEach((own, i) => {
-      const certain = basisWith(Object.fromEntries(names.map((name) => [name, drawsOfShared(name, 32, basis)[i]])));
+      const drawn = Object.fromEntries(names.map((name) => [name, drawsOfShared(name, 32, basis)[i]]));
+      const certain = basisWith({ ...cooled, ...drawn });
       const took = scattered(sizePin(4, 16, '3/8 x 36', certain), own, certain, sizing.cooling);
       expect(draws.rods[i]).toBe(took.rods);
       expect(draws.oxygen[i]).toBeCloseTo(took.oxygen, 9);
       expect(draws.burnTime[i]).toBeCloseTo(took.burning, 6);
       expect(draws.crewTime[i]).toBeCloseTo(took.crew, 6);
     });
+  });
+});
+
+describe('the cooling in the draws', () => {
+  it("is the planned one moved by each draw's own, in crew time alone", () => {
+    const basis = basisOf();
+    const sizing = sizePin(4, 16, '3/8 x 36', basis);
+    const { crewTime, workTime } = drawItem(sizing, 64, basis);
+    const cooling = PIN.cooling!.draws(
+      sizing.planned,
+      sizing.removed / sizing.timeAtWork,
+      sizing.cooling,
+      drawsOfCooling(PIN, 64, basis),
+      basis,
+    );
+    cooling.forEach((t, i) => expect(crewTime[i]! - workTime[i]!).toBeCloseTo(t, 6));
+    expect(new Set(cooling).size).toBeGreaterThan(32);
+  });
+
+  it('shares the heat that burning leaves in the part with the burning itself', () => {
+    const basis = basisOf();
+    const place = cooledBy(PIN, basis.a).indexOf('heat into the part');
+    expect(drawsOfCooling(PIN, 64, basis)[place]).toEqual(drawsOfShared('heat into the part', 64, basis));
+  });
+
+  it('moves the low and high of crew time with the range of each of what it rests on', () => {
+    const range = (...rows: Parameters<typeof Assumptions.from>[0]): readonly number[] => {
+      const basis = new Basis(Assumptions.from(rows));
+      const { lowCrewTime, highCrewTime } = spreadItem(sizePin(4, 10, undefined, basis), basis);
+      return [lowCrewTime, highCrewTime];
+    };
+    const wide = range();
+    for (const name of cooledBy(PIN, Assumptions.defaults())) {
+      const value = Assumptions.defaults().value(name);
+      const sure = range({ name, value, low: value, high: value, kind: 'your value' });
+      expect(sure, name).not.toEqual(wide);
+    }
+    const boss = range({ name: 'boss over pin', value: 1.8, kind: 'your value' });
+    expect(boss[0]).toBeGreaterThan(wide[0]!);
+    expect(boss[1]).toBeGreaterThan(wide[1]!);
+  });
+
+  it('leaves operations that do not cool alone', () => {
+    const basis = basisOf();
+    const sizing = sized({ operation: operationOf('HOLE'), sizes: { hole: 2 * IN, depth: 8 * IN }, basis });
+    const { crewTime, workTime } = drawItem(sizing, 64, basis);
+    crewTime.forEach((t, i) => expect(t).toBeCloseTo(workTime[i]!, 9));
   });
 });
 
@@ -156,7 +217,8 @@ describe('the spread of an item', () => {
   });
 
   it('closes in on the plan as the factors become certain', () => {
-    const names = [...drawnFactors(PIN, SHORT, STEEL, Assumptions.defaults()), 'item scatter'] as const;
+    const a = Assumptions.defaults();
+    const names = [...drawnFactors(PIN, SHORT, STEEL, a), ...cooledBy(PIN, a), 'item scatter'] as const;
     const certain = basisWith(Object.fromEntries(names.map((name) => [name, Assumptions.defaults().value(name)])));
     const sizing = sizePin(4, 10, undefined, certain);
     const spread = spreadItem(sizing, certain);
