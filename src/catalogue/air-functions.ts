@@ -6,7 +6,7 @@ import { freshAirSteps } from '../core/safety/fresh-air-for-oxygen.ts';
 import { EXPOSURE_RESULTS, exposureFigures, exposureSteps } from '../core/safety/fume-exposure.ts';
 import { LIMITS } from '../core/safety/limits.ts';
 import { oxygenClearSteps } from '../core/safety/oxygen-clear-time.ts';
-import { oxygenByVolume, oxygenReleaseStep, oxygenVolumeSteps } from '../core/safety/oxygen-release.ts';
+import { leastBurntStep, oxygenByVolume, oxygenReleaseStep, oxygenVolumeSteps } from '../core/safety/oxygen-release.ts';
 import { oxygenRiseSteps } from '../core/safety/oxygen-rise-time.ts';
 import { fumeRoomGiven } from '../core/safety/room-fume.ts';
 import { flowsIn, roomOxygenSteps, type RoomAir } from '../core/safety/room-oxygen.ts';
@@ -123,7 +123,7 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
         [
           given('m', 'flow', 'flow'),
           ...(rod ? [textStep('rod', 'rod', rodName(rod.rod, rod.length, rod.coupled))] : []),
-          assumed('eta', rodNames(choice.rod).burnt),
+          leastBurntStep(rodNames(choice.rod).burnt, a),
           assumed('m_leak', 'leak flow'),
           oxygenReleaseStep,
         ],

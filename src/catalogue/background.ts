@@ -369,7 +369,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     fails: ['=BURN.NOISE.SHIFT({92;100},{4;0.5;3})'],
   },
   'AIR.RELEASE': {
-    how: 'The share of the flow that the rod does not burn, and leaks.',
+    how: 'The share of the flow that the rod does not burn, and leaks. Of the share that burns it takes the low, not the value: of the air of a room, to count too little is the dangerous side.',
     holds: 'While a rod burns.',
     leavesOut: 'A valve left open, which lets out all of it.',
   },

@@ -341,7 +341,8 @@ function ramOf(sized: Sized): readonly number[] {
 /** Unburnt oxygen of the thirstiest rod, and the air that keeps the room's average at the limit. */
 function airLines(flow: number, rods: readonly Rod[], basis: Basis): readonly Line[] {
   const { a } = basis;
-  const burnt = Math.min(...rods.map((rod) => a.value(rodNames(rod).burnt)));
+  // As BURN.AIR.RELEASE takes it: the least that may burn.
+  const burnt = Math.min(...rods.map((rod) => a.inForce(rodNames(rod).burnt).low));
   const release = oxygenRelease(flow, burnt, a.value('leak flow'));
   const air = freshAirForOxygen(
     oxygenByVolume(release, a.value('room temperature'), a.value('air pressure')),

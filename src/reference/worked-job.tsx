@@ -80,12 +80,17 @@ const SHEETS: readonly SheetDescription[] = [
   sheet('Plan', [], { A1: `=BURN.JOB.PLAN(${LIST},${SET})` }),
   sheet('Hose', HOSES, { B1: `=BURN.HOSE.SETTING(MAX(Plan!H2:H7),MAX(Plan!I2:I7),100,A1:A3,,${SET})` }),
   sheet('Supply', [], { A1: '=BURN.SUPPLY.CHECK("3/8 x 36",MAX(Plan!S2:S7),100,"3/8",1)' }),
-  sheet('Cooling', [['Boom foot, bore'], ['minutes in air'], ['minutes with water'], ['loosening, in']], {
-    B1: `=BURN.PIN.HOLE(Pins!C2,${SET})`,
-    B2: '=BURN.COOL.TIME(Pins!C2,B1,Pins!D2,"air")',
-    B3: '=BURN.COOL.TIME(Pins!C2,B1,Pins!D2,"water")',
-    B4: '=BURN.COOL.SHRINK(Pins!C2,B1)',
-  }),
+  sheet(
+    'Cooling',
+    [['Boom foot, bore'], ['minutes in air'], ['minutes with water'], ['loosening, in'], ['in air, in a thin boss']],
+    {
+      B1: `=BURN.PIN.HOLE(Pins!C2,${SET})`,
+      B2: '=BURN.COOL.TIME(Pins!C2,B1,Pins!D2,"air")',
+      B3: '=BURN.COOL.TIME(Pins!C2,B1,Pins!D2,"water")',
+      B4: '=BURN.COOL.SHRINK(Pins!C2,B1)',
+      B5: '=BURN.COOL.TIME(Pins!C2,B1,Pins!D2,"air",,{"boss over pin",1.8})',
+    },
+  ),
   sheet('Grip', [], { A1: '=BURN.GRIP.AFTER(Pins!C2,Pins!D2,12,Cooling!B1,Pins!E2)' }),
   sheet('Push', [['force to allow for, ton'], ['ram to bring, ton']], {
     B1: '=Grip!C3',
@@ -234,16 +239,19 @@ function checkProse(job: Job): void {
   const [grip, load, plan] = [job.spill('Grip'), job.spill('Load'), job.spill('Plan')];
   const at = (table: typeof plan, heading: string, row: string | number): number =>
     Number(job.under(table, heading, row));
+  const doubt = (row: string): number => at(grip, 'high', row) / at(grip, 'low', row);
+  const lost = (hose: string): number => job.number('Hose', hose) - at(plan, 'tip pressure', 0);
   const claims: Readonly<Record<string, boolean>> = {
-    'the narrow hose needs more': job.number('Hose', 'B1') > job.number('Hose', 'B2') + 10,
+    'the narrow hose loses several times as much': lost('B1') > 4 * lost('B2') && lost('B1') > 10,
     'the first pin is the deepest':
       at(plan, 'tip pressure', 0) === Math.max(...plan.slice(1, -1).map((_, i) => at(plan, 'tip pressure', i))),
-    'water saves minutes at most':
-      job.number('Cooling', 'B2') >= job.number('Cooling', 'B3') && job.number('Cooling', 'B2') < 30,
+    'water saves minutes':
+      job.number('Cooling', 'B3') < job.number('Cooling', 'B2') && job.number('Cooling', 'B2') < 15,
+    'in a thin boss it saves more': job.number('Cooling', 'B5') > 3 * job.number('Cooling', 'B2'),
     'shrinking is next to nothing': Math.abs(job.number('Cooling', 'B4')) < 0.0002,
     'burning loosens, with much doubt':
       at(grip, 'likely', 'force after') < at(grip, 'likely', 'force before') &&
-      at(grip, 'high', 'force after') > 2 * at(grip, 'low', 'force after'),
+      doubt('force after') > Math.max(2, doubt('force before')),
     'the load is more than the sum': at(load, 'amount', 'cylinders') > at(load, 'sum of plans', 'cylinders'),
     'the log narrows the spread': job.width('Next', 'B4') < job.width('Next', 'B1'),
   };
@@ -340,8 +348,8 @@ function Body({ job }: { readonly job: Job }) {
         <Beside job={job} />
         <p>
           The narrow hose would need {figure(job.number('Hose', 'B1'))} psi, the 3/8 in hose{' '}
-          {figure(job.number('Hose', 'B2'))} psi. So the 3/8 in hose goes along. <F name="BURN.SUPPLY.CHECK" /> then
-          looks at the whole line, from cylinder to rod:
+          {figure(job.number('Hose', 'B2'))} psi: it loses several times as much. So the 3/8 in hose goes along.{' '}
+          <F name="BURN.SUPPLY.CHECK" /> then looks at the whole line, from cylinder to rod:
         </p>
         <Spill job={job} name="Supply" rows={20} />
         <p>
@@ -356,13 +364,14 @@ function Body({ job }: { readonly job: Job }) {
       'Cooling',
       <>
         <p>A bored pin must cool until it has let go of its boss. For a boom foot pin:</p>
-        <Pairs job={job} name="Cooling" rows={4} />
+        <Pairs job={job} name="Cooling" rows={5} />
         <p>
           Water saves {figure(job.number('Cooling', 'B2') - job.number('Cooling', 'B3'))} minutes of{' '}
-          {figure(job.number('Cooling', 'B2'))}: not worth steam and a wet deck here. Shrinking takes{' '}
-          {figure(job.number('Cooling', 'B4'))} in off the interference when the pin is pushed, next to nothing. What
-          lets go is something else, and the next function counts it: a bored pin presses on its boss less than a solid
-          one, and heat breaks a part of the rust.
+          {figure(job.number('Cooling', 'B2'))}: not worth steam and a wet deck here. In a boss of no more than 1.8 pin
+          diameters the whole of it gets hot, and in air it is {figure(job.number('Cooling', 'B5'))} minutes: look at
+          the boss first. Shrinking takes {figure(job.number('Cooling', 'B4'))} in off the interference when the pin is
+          pushed, next to nothing. What lets go is something else, and the next function counts it: a bored pin presses
+          on its boss less than a solid one, and heat breaks a part of the rust.
         </p>
       </>,
     ],

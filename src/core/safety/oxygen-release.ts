@@ -1,4 +1,6 @@
-import { calculated, entered, given, type Step } from '../model/step.ts';
+import type { Assumptions } from '../assumptions/assumptions.ts';
+import { numberAssumption, type NumberName } from '../assumptions/registry.ts';
+import { calculated, decidedBy, entered, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { valueOf } from '../model/working.ts';
 import { CUBIC_FOOT, PSI, SCF } from '../units/quantities.ts';
@@ -58,6 +60,26 @@ export function oxygenByVolume(flow: number, temperature: number, pressure: numb
   requireAbove('room temperature', temperature, 0, 'K');
   requireAbove('air pressure', pressure, 0, 'Pa absolute');
   return valueOf(VOLUME, { m_free: flow, T: temperature, p_air: pressure });
+}
+
+/**
+ * Share of the oxygen that burns, step `eta`: the low of what is in force of an assumption. Of a room's air the dangerous error is
+ * to count too little of the oxygen that does not burn, so that the least that may burn is taken, not the middle.
+ */
+export function leastBurntStep(burnt: NumberName, a: Assumptions): Step {
+  const { low, kind, source } = a.inForce(burnt);
+  return decidedBy(
+    entered(
+      'eta',
+      `${burnt}, low`,
+      numberAssumption(burnt).quantity,
+      low,
+      'the low of its range: what does not burn enriches the air, and to count too little of that would be the dangerous side',
+      kind,
+      source,
+    ),
+    burnt,
+  );
 }
 
 /** Oxygen that the work lets into a room, `m_free`. Steps before: `m`, `eta`, `m_leak`. */

@@ -6,7 +6,8 @@ export const HEAT_SOURCES = [
     key: 'en 1993-1-2',
     citation:
       'EN 1993-1-2, Eurocode 3: Design of steel structures, Part 1-2: Structural fire design, clauses 3.2.1, 3.4.1 and Table 3.1',
-    edition: '2005 with corrigenda; formulas and table confirmed in independent copies',
+    edition:
+      '2005 with corrigenda; formulas and table confirmed in independent copies; the newer edition could not be read',
     usedFor:
       'Specific heat with its latent peak, conductivity, elongation, and the fall of yield strength and modulus of steel with temperature',
   },

@@ -1,9 +1,9 @@
 /**
  * Every operation swept over its sizes in steps of 0.01 in: what it takes rises with the size, or its words say why not.
  *
- * Rods, oxygen, burning and time at the work may fall only where another rod or way is taken, which then costs no more, as its
- * reason says. The cost itself falls only where a thicker rod passes from there on, or where slag holds up a narrow pierce, and
- * both are said before it falls. Crew time besides has the cooling of a pin, which may get shorter with more metal round the bore.
+ * Rods, oxygen, burning, time at the work and crew time, with the cooling of a pin in it, may fall only where another rod or way is
+ * taken, which then costs no more, as its reason says. The cost itself falls only where a thicker rod passes from there on, or where
+ * slag holds up a narrow pierce, and both are said before it falls.
  */
 import { describe, expect, it } from 'vitest';
 import type { Override } from '../../../src/core/assumptions/assumptions.ts';
@@ -33,6 +33,8 @@ const SWEEPS: readonly Sweep[] = [
   { id: 'PIN', sizes: [6, 24], of: 1, from: 2, to: 32 },
   { id: 'PIN', sizes: [1.2, 4], of: 0, from: 0.7, to: 3 },
   { id: 'PIN', sizes: [6, 10, 2.4], of: 2, from: 0.4, to: 5.5 },
+  { id: 'PIN', sizes: [4, 10], of: 0, from: 0.7, to: 9, basis: basisOf(word('cooling method', 'water')) },
+  { id: 'PIN', sizes: [4, 10], of: 1, from: 0.5, to: 20, basis: basisOf(set('boss over pin', 1.6)) },
   { id: 'HOLE', sizes: [1, 6], of: 0, from: 0.4, to: 4 },
   { id: 'HOLE', sizes: [1, 6], of: 1, from: 0.2, to: 30 },
   { id: 'HOLE', sizes: [0.5, 12], of: 1, from: 0.2, to: 30 },
@@ -86,6 +88,7 @@ const TAKEN = {
   oxygen: (s: Sized) => s.oxygen,
   burning: (s: Sized) => s.burnTime,
   'time at the work': (s: Sized) => s.timeAtWork,
+  'crew time': (s: Sized) => s.crewTime,
   'tip pressure': (s: Sized) => s.pressure,
 } as const;
 
