@@ -4,8 +4,11 @@ import { toCol } from '@borgar/fx';
 import type { Cell } from '../catalogue/cell.ts';
 import type { SelectedCell, SheetPort } from '../pane/port.ts';
 import type { Entered, FormulaCell } from '../pane/unknown-name.ts';
+import { addWorkbook } from './add-workbook.ts';
+import { formatTable } from './format-table.ts';
 import { findReference } from './office-reference.ts';
 import type { Shown } from './shown.ts';
+import { writtenCell } from './written-cell.ts';
 
 /** What the port asks of the host; `Excel.run` in the host, a fake in tests. */
 export type Run = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
@@ -37,6 +40,8 @@ export function officePort(run: Run, shown: Shown = ALWAYS): SheetPort {
         await context.sync();
       }),
     addSheet: (name, rows) => run((context) => addSheet(context, name, rows)),
+    addWorkbook: (workbook) => run((context) => addWorkbook(context, workbook)),
+    format: (table) => run((context) => formatTable(context, table)),
   };
 }
 
@@ -185,18 +190,11 @@ async function addSheet(
   for (let n = 2; taken.has(name.toLowerCase()); n++) name = `${wanted} ${n}`;
   const sheet = worksheets.add(name);
   const range = sheet.getRangeByIndexes(0, 0, rows.length, rows[0]?.length ?? 0);
-  range.values = rows.map((row) => row.map(written)) as unknown[][];
+  range.values = rows.map((row) => row.map(writtenCell)) as unknown[][];
   range.getRow(0).format.font.bold = true;
   range.format.autofitColumns();
   sheet.freezePanes.freezeRows(1);
   sheet.activate();
   await context.sync();
   return name;
-}
-
-/** A text that the sheet would turn into a formula, a number or a date is marked as text. */
-function written(cell: Cell): string | number | boolean {
-  if (cell === null) return '';
-  if (typeof cell === 'object') return cell.error;
-  return typeof cell === 'string' && /^['=+@.\d-]/.test(cell) ? `'${cell}` : cell;
 }

@@ -19,6 +19,7 @@ import {
   watchUntil,
 } from '../core/messages.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';
+import type { Working } from '../core/model/working.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { optional, required, tableFunction, type Column, type Declaration, type Output } from './declaration.ts';
@@ -26,6 +27,7 @@ import { COMPARE_COLUMNS, compareJobs } from './job-compare.ts';
 import { jobKnown, listItems } from './job-items.ts';
 import { PLAN_COLUMNS, planLine, reached } from './plan-line.ts';
 import { readItems } from './read-items.ts';
+import type { Cells } from './read-table.ts';
 import { jobOf, listParameter } from './read-list.ts';
 import { readAssume } from './read-assume.ts';
 import { PRICE_NAMES, readPrices } from './read-prices.ts';
@@ -81,6 +83,9 @@ export const JOB_PLAN_COLUMNS = [
 const rowsAndPieces = ({ items, pieces, list: { bad } }: Job): string =>
   bad.length === 0 ? totalOf(items.length, pieces) : totalWithout(items.length, items.length + bad.length, pieces);
 
+/** Place of the first row of a list that holds anything; the plan begins with it. */
+export const firstListed = ({ rows }: JobList): number => rows.findIndex((row) => row.kind !== 'blank');
+
 /** A row for each row of the list, so that they can stand beside each other, and the total. */
 function jobPlan(job: Job): readonly (readonly Output[])[] {
   const { cylinders, list } = job;
@@ -90,7 +95,7 @@ function jobPlan(job: Job): readonly (readonly Output[])[] {
     row.map((cell, i) => cells[JOB_PLAN_COLUMNS[i]!.heading] ?? cell);
   let number = 0;
   // The heading row of the list is that of the plan.
-  const rows = list.rows.slice(list.rows.findIndex((row) => row.kind !== 'blank'));
+  const rows = list.rows.slice(firstListed(list));
   const last = rows.findLastIndex((row) => row.kind !== 'blank');
   return [
     ...rows.slice(0, last + 1).map((row): readonly Output[] => {
@@ -197,6 +202,27 @@ const COST_COLUMNS = [
   { heading: 'high' },
   { heading: 'note' },
 ] as const satisfies readonly Column[];
+
+/** What a price is asked for with. */
+interface Asked {
+  readonly list: Cells;
+  readonly prices: Cells;
+  readonly confidence: number | undefined;
+  readonly crews: number | undefined;
+}
+
+const costing = ({ list, prices, confidence: given, crews: number }: Asked, basis: Basis): Parameters<typeof jobCost> => [
+  jobOf(list, basis),
+  readPrices(prices, basis.a.system),
+  confidenceOf(given, basis),
+  crewingOf(basis, number),
+];
+
+/** The priced lines of a job with how they come about. */
+export function costOf(asked: Asked, basis: Basis): { readonly lines: readonly CostLine[]; readonly working: Working } {
+  const all = costing(asked, basis);
+  return { lines: jobCost(...all), working: jobCostWorking(...all) };
+}
 
 /** Unit of a cost line in words; sums have none. */
 function costUnit(measure: CostLine['measure'], currency: string, system: UnitSystem): string {
@@ -438,19 +464,11 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     cautions: [],
     examples: ['=BURN.JOB.COST({4,10;3,8},{"rod",9;"oxygen",0.4;"crew",180;"margin",20})'],
     about: ({ list }, basis) => jobKnown(jobOf(list, basis)),
-    working: ({ list, prices, confidence: given, crews: number }, basis) =>
-      jobCostWorking(
-        jobOf(list, basis),
-        readPrices(prices, basis.a.system),
-        confidenceOf(given, basis),
-        crewingOf(basis, number),
-      ),
-    calculate: ({ list, prices, confidence: given, crews: number }, basis) => {
-      const read = readPrices(prices, basis.a.system);
-      const job = jobOf(list, basis);
-      const lines = jobCost(job, read, confidenceOf(given, basis), crewingOf(basis, number));
+    working: (given, basis) => jobCostWorking(...costing(given, basis)),
+    calculate: (given, basis) => {
+      const [job, prices, ...how] = costing(given, basis);
       return [
-        ...lines.map((line) => costLine(line, read.currency, basis)),
+        ...jobCost(job, prices, ...how).map((line) => costLine(line, prices.currency, basis)),
         ...leftOutOfList(job.list, COST_COLUMNS.length),
       ];
     },

@@ -177,6 +177,26 @@ function layoutOf(row: readonly Cell[]): Layout | undefined {
   return sizes.length > 0 && columns.size + assumptions.length > 1 ? { columns, assumptions, remarks } : undefined;
 }
 
+/** What a list's column is by its heading: its plain word, and the unit that the heading names. */
+export interface ListHeading {
+  readonly column: string;
+  readonly unit: string;
+}
+
+/** The columns of a list by their headings; undefined for those that are not read. Of two that are the same the plainer word counts. */
+export function listHeadings(row: readonly Cell[]): readonly (ListHeading | undefined)[] {
+  const meanings = row.map(meaningOf);
+  return meanings.map((meaning, at) => {
+    if (!meaning || !('column' in meaning)) return undefined;
+    const { column, rank, heading } = meaning;
+    const plainer = meanings.some(
+      (other, i) =>
+        other && 'column' in other && other.column === column && (other.rank < rank || (other.rank === rank && i < at)),
+    );
+    return plainer ? undefined : { column, unit: heading.unit };
+  });
+}
+
 /** Two columns of sizes without a heading can only be diameter and length of pins. */
 const BARE: Layout = {
   columns: new Map([

@@ -97,7 +97,7 @@ export function worksheetData(id: string, sheet: SheetDescription): Partial<IWor
     for (let r = startRow; r <= endRow; r++) {
       for (let c = startColumn; c <= endColumn; c++) {
         const cell = at(r, c);
-        cell.s = { ...(typeof cell.s === 'object' ? cell.s : {}), ...style(look) };
+        cell.s = { ...(typeof cell.s === 'object' ? cell.s : {}), ...cellStyle(look) };
       }
     }
   }
@@ -127,7 +127,8 @@ export function cellData(content: Exclude<CellContent, null>): ICellData {
   return { v: content.error, t: CellValueType.STRING, custom: { errorText: content.message } };
 }
 
-function style(look: CellLook): IStyleData {
+/** A look as the engine has it. */
+export function cellStyle(look: CellLook): IStyleData {
   return {
     ...(look.bold === undefined ? {} : { bl: flag(look.bold) }),
     ...(look.italic === undefined ? {} : { it: flag(look.italic) }),

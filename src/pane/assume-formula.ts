@@ -1,9 +1,17 @@
 import { toCol } from '@borgar/fx';
+import { findFunction } from '../catalogue/catalogue.ts';
 import type { Declaration } from '../catalogue/declaration.ts';
+import { call, type Results } from '../sheet/call.ts';
 
 /** A sheet's name as formulas write it: in quotes unless it is one plain word that is no address. */
 export function sheetInFormula(name: string): string {
   return /^[A-Za-z_][A-Za-z_.]*$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`;
+}
+
+/** The listing as BURN.ASSUMED gives it, so that the sheet's region works as `assume`. */
+export function listedAssumptions(): Results {
+  const d = findFunction('BURN.ASSUMED');
+  return d ? call(d, []) : [];
 }
 
 /** The region of a sheet that a listing of so many rows and columns fills from A1. */

@@ -1,4 +1,6 @@
 import type { Cell } from '../catalogue/cell.ts';
+import type { NewWorkbook } from '../files/xlsx/new-workbook.ts';
+import type { TableLook } from '../sheet/table-look.ts';
 import type { Entered, FormulaCell } from './unknown-name.ts';
 
 /** A cell the user has selected. */
@@ -12,6 +14,24 @@ export interface SelectedCell {
   /** Where the value was spilled from another cell: that cell's address and the place within the spill, from 0. */
   readonly spill?: { readonly from: string; readonly formula: string; readonly row: number; readonly column: number };
 }
+
+/** Sheets and names that were added to a workbook, as they are called there. */
+export interface Added {
+  readonly sheets: readonly string[];
+  readonly names: readonly string[];
+}
+
+/** A table in the sheet, from its first cell on, and how it is to look. */
+export interface TableToFormat {
+  readonly sheet: string;
+  readonly address: string;
+  /** As it stands, with its heading. */
+  readonly rows: readonly (readonly Cell[])[];
+  readonly look: TableLook;
+}
+
+/** A heading in this row or farther down would take the sheet's room if it stayed in sight. */
+export const LAST_FROZEN = 12;
 
 /** All that the pane asks of a spreadsheet: the Office host and the trial workbook each give one. */
 export interface SheetPort {
@@ -34,4 +54,11 @@ export interface SheetPort {
   putFormula(formula: string): Promise<void>;
   /** Adds a sheet with these rows from A1 and shows it; a taken name gets a number. Gives the name it got. */
   addSheet(name: string, rows: readonly (readonly Cell[])[]): Promise<string>;
+  /**
+   * Adds the sheets of a workbook behind those there are, with the names it defines, and shows the first; a taken name gets a
+   * number. All of it or nothing, and nothing that was there is changed. Absent where the host cannot.
+   */
+  readonly addWorkbook?: (workbook: NewWorkbook) => Promise<Added>;
+  /** Sets number formats, alignment and the look of the headings of a table; widens columns, never narrows them. */
+  readonly format?: (table: TableToFormat) => Promise<void>;
 }

@@ -2,21 +2,14 @@ import { isRowsFunction, isTableFunction, parameterLabel, type Declaration } fro
 import { isBlankCell, isCellError, type Cell } from '../catalogue/cell.ts';
 import { CalcError } from '../core/errors.ts';
 import type { WorkedStep } from '../core/model/step.ts';
-import { conversion, knownUnit, plainUnit } from '../core/units/parse-quantity.ts';
-import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
-import { sheetNumber } from '../core/model/sheet-formula.ts';
+import { knownUnit, plainUnit } from '../core/units/parse-quantity.ts';
+import type { UnitSystem } from '../core/units/quantities.ts';
 import type { FormulaCall } from '../pane/formula-calls.ts';
 import { call, explainItem, givenItem, itemShape, type Results } from '../sheet/call.ts';
 import { SharedBases } from '../sheet/shared-bases.ts';
+import { converted, type ItemWorking, type ShownCell } from './item-working.ts';
+import { TABLE_PARTS } from './job-tables.ts';
 import { gridOf, type PlainOperand } from './operands.ts';
-
-/** The working of one item of a call. */
-export interface ItemWorking {
-  readonly title: string;
-  readonly steps: readonly WorkedStep[];
-  /** What gives the SI value of a step that was handed over, by its symbol, where that stands in cells. */
-  readonly links: ReadonlyMap<string, string>;
-}
 
 /** A call with all it gives and how. */
 export interface ExplainedCall {
@@ -24,15 +17,8 @@ export interface ExplainedCall {
   readonly system: UnitSystem;
   readonly results: Results;
   readonly items: readonly ItemWorking[];
-  /** The step that a cell of the results shows, and how it is turned into what is shown. */
-  shown(row: number, column: number): ShownStep | undefined;
-}
-
-export interface ShownStep {
-  /** Place among `items`. */
-  readonly item: number;
-  readonly symbol: string;
-  readonly quantity: QuantityName;
+  /** What a cell of the results comes from; undefined where it stands as it is. */
+  shown(row: number, column: number): ShownCell | undefined;
 }
 
 export function explainedCall(d: Declaration, { text }: FormulaCall, operands: readonly PlainOperand[]): ExplainedCall {
@@ -40,6 +26,14 @@ export function explainedCall(d: Declaration, { text }: FormulaCall, operands: r
   const shared = new SharedBases();
   const results = call(d, args, undefined, shared);
   const shape = isTableFunction(d) || failed(results) ? { rows: 1, columns: 1 } : itemShape(d, args);
+  const parts = TABLE_PARTS.get(d.name);
+  if (parts && !failed(results)) {
+    const { values, basis } = givenItem(d, args, 0, shared);
+    const { system } = basis.a;
+    const made = parts(values, basis, operands, (steps) => linksOf(d, operands, values, steps, 0, 0, system));
+    shared.tidy();
+    return { text, system, results, ...made };
+  }
   const items: ItemWorking[] = [];
   /** By the item's number in the call. */
   const placeOf = new Map<number, number>();
@@ -164,22 +158,3 @@ function assumedLink(operand: PlainOperand, step: WorkedStep, system: UnitSystem
 }
 
 const isText = (cell: Cell | undefined): cell is string => typeof cell === 'string' && !isBlankCell(cell);
-
-/** The cell's number in SI, where that is the value; so a unit or a column that was guessed wrong is never taken. */
-function converted(
-  operand: PlainOperand,
-  row: number,
-  column: number,
-  cell: Cell,
-  quantity: QuantityName,
-  unit: string,
-  value: number | string,
-): string | undefined {
-  if (!isNumber(cell) || typeof value !== 'number') return undefined;
-  const { factor, offset } = conversion(quantity, unit);
-  if (Math.abs(cell * factor + offset - value) > 1e-12 * Math.abs(value)) return undefined;
-  const link = operand.link(row, column);
-  if (link === undefined) return undefined;
-  const scaled = factor === 1 ? link : `${link}*${sheetNumber(factor)}`;
-  return offset === 0 ? scaled : `${scaled}+${sheetNumber(offset)}`;
-}

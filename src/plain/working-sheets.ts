@@ -7,7 +7,8 @@ import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import type { CellContent, CellLook } from '../sheet/described-workbook.ts';
 import { addressOf, sheetPrefix } from '../files/xlsx/address.ts';
 import type { NewSheet } from '../files/xlsx/new-workbook.ts';
-import type { ExplainedCall, ItemWorking } from './explained-call.ts';
+import type { ExplainedCall } from './explained-call.ts';
+import type { ItemWorking, ShownCell } from './item-working.ts';
 import { fixed, type Placed } from './read-cells.ts';
 
 /** One finished sheet with the values of its formulas. */
@@ -107,15 +108,22 @@ class Sheet {
     const { text, results, items, system } = call;
     this.put(this.next, 0, { text: `${place}: ${text}` }, { bold: true });
     const top = this.next + 1;
-    this.next = top + results.length + 1;
+    // A row below the results is for why some of them stand still.
+    this.next = top + results.length + (results.length > 1 ? 2 : 1);
     const cellsOf = items.map((item) => this.addItem(item, system));
+    const still = new Set<number>();
     results.forEach((cells, r) =>
       cells.forEach((cell, c) => {
         const shown = call.shown(r, c);
-        const from = shown && cellsOf[shown.item]?.get(shown.symbol);
-        this.result(top + r, c, cell, from && fromCell(from, shown.quantity, system));
+        const from = shown && this.from(shown, cellsOf, system, results, top, c);
+        if (!this.result(top + r, c, cell, from)) still.add(c);
       }),
     );
+    if (results.length > 1)
+      for (const c of still) {
+        const reason = reasonFor(results[0]?.[c] ?? null);
+        if (reason !== '') this.put(top + results.length, c, { text: reason }, STILL);
+      }
     const prefix = sheetPrefix(this.name);
     const [height, width] = [results.length, results[0]?.length ?? 1];
     return {
@@ -199,11 +207,36 @@ class Sheet {
     );
   }
 
-  private result(row: number, column: number, cell: Cell, from: Shown | undefined): void {
-    if (isBlankCell(cell)) return;
-    if (from && typeof cell === 'number' && Math.abs(from.value - cell) <= 1e-12 * Math.abs(cell))
+  /** What a cell of the results is by a formula. */
+  private from(
+    shown: ShownCell,
+    cellsOf: readonly ReadonlyMap<string, Known>[],
+    system: UnitSystem,
+    results: readonly (readonly Cell[])[],
+    top: number,
+    column: number,
+  ): Shown | undefined {
+    if ('sum' in shown) {
+      const value = shown.sum.reduce((sum, row) => sum + Number(results[row]?.[column] ?? 0), 0);
+      return { formula: `SUM(${runs(shown.sum).map(([a, b]) => areaOf(top + a, top + b, column))})`, value };
+    }
+    if (!('symbol' in shown)) return shown;
+    const known = cellsOf[shown.item]?.get(shown.symbol);
+    if (!known) return undefined;
+    const one = fromCell(known, shown.quantity, system);
+    const { times } = shown;
+    return times ? { formula: `${one.formula}*${times.formula}`, value: one.value * times.value } : one;
+  }
+
+  /** Whether the cell moves with others, or is no number that could. */
+  private result(row: number, column: number, cell: Cell, from: Shown | undefined): boolean {
+    if (isBlankCell(cell)) return true;
+    if (from && typeof cell === 'number' && Math.abs(from.value - cell) <= 1e-12 * Math.abs(cell)) {
       this.put(row, column, `=${from.formula}`, {}, cell);
-    else this.put(row, column, typeof cell === 'string' ? { text: cell } : cell, isCellError(cell) ? {} : STILL);
+      return true;
+    }
+    this.put(row, column, typeof cell === 'string' ? { text: cell } : cell, isCellError(cell) ? {} : STILL);
+    return typeof cell !== 'number';
   }
 
   /** `value` is what a formula gives. */
@@ -213,6 +246,29 @@ class Sheet {
     if (Object.keys(look).length > 0) this.looks[address] = look;
     if (value !== undefined) this.values.set(address, value);
   }
+}
+
+/** Why the numbers of a column stand still, by its heading. */
+function reasonFor(heading: Cell): string {
+  const [name = ''] = typeof heading === 'string' ? heading.split(',') : [];
+  if (/^(item|order|rank)$/.test(name)) return '';
+  return /\b(low|high|amount|short)\b/.test(name)
+    ? 'drawn from the ranges: stands still'
+    : 'worked out by the function as a whole: stands still';
+}
+
+const areaOf = (first: number, last: number, column: number): string =>
+  first === last ? fixed(first, column) : `${fixed(first, column)}:${fixed(last, column)}`;
+
+/** Rows that follow one another, as first and last. */
+function runs(rows: readonly number[]): readonly (readonly [number, number])[] {
+  const found: [number, number][] = [];
+  for (const row of [...rows].sort((a, b) => a - b)) {
+    const last = found.at(-1);
+    if (last && row === last[1] + 1) last[1] = row;
+    else found.push([row, row]);
+  }
+  return found;
 }
 
 interface Known {

@@ -4,6 +4,7 @@ import { SetFormulaCalculationResultMutation } from '@univerjs/engine-formula';
 import { SetWorksheetActivateCommand } from '@univerjs/sheets';
 import { isCellError } from '../catalogue/cell.ts';
 import type { HostFunction } from '../sheet/host-function.ts';
+import type { OnAdded } from './add-sheets.ts';
 import { copySpilledCells } from './copy-spills.ts';
 import { showErrorTexts } from './error-hover.ts';
 import { pasteBlocks } from './paste-blocks.ts';
@@ -42,10 +43,10 @@ const MOVES =
   /^sheet\.mutation\.(insert-row|insert-col|remove-row|remove-rows|remove-col|remove-cols|move-rows|move-columns)/;
 
 /** Shows a workbook in the page and says of every failed cell why: on hovering it, on selecting it, and after the edit that made it fail. */
-export function openWorkbook(places: Places, data: IWorkbookData, functions: readonly HostFunction[]): OpenWorkbook {
+export function openWorkbook(places: Places, data: IWorkbookData, functions: readonly HostFunction[], onAdded: OnAdded): OpenWorkbook {
   const { injector, close } = showSheet(places.sheet, data, functions);
   const cells = sheetCells(injector, data.id);
-  const port = sheetPort(injector, data.id, cells);
+  const port = sheetPort(injector, data.id, cells, onAdded);
   const commands = injector.get(ICommandService);
   const calculated = new Promise<void>((resolve) => {
     const watching = commands.onCommandExecuted(({ id }) => {

@@ -1,28 +1,29 @@
 import { useMemo, useState } from 'preact/hooks';
 import { Dialog } from './dialog.tsx';
-import { jobList, LIST_COLUMNS, type ListColumn } from './new-jobs.ts';
+import { jobList, LIST_COLUMNS, type ListColumn } from '../files/template/job-list.ts';
 import { readPasted, readRows, type Unit } from './read-list.ts';
 import type { Session } from './session.ts';
 
-type Column = ListColumn | 'quantity';
-const CHOICES: readonly Column[] = [...LIST_COLUMNS.slice(0, 1), 'quantity', ...LIST_COLUMNS.slice(1)];
 /** Rows shown of a long list; those to mend all are. */
 const SHOWN = 8;
 
 /** Reads a customer's list: which column is what, the unit of bare numbers, and the rows to mend. */
 export function PasteReader({ session, onClose }: { readonly session: Session; readonly onClose: () => void }) {
   const [text, setText] = useState('');
-  const [chosen, choose] = useState<readonly (Column | undefined)[]>();
+  const [chosen, choose] = useState<readonly (ListColumn | undefined)[]>();
   const [unit, setUnit] = useState<Unit>();
   const table = useMemo(() => (text.trim() === '' ? undefined : readPasted(text)), [text]);
   const columns = chosen ?? table?.guessed ?? [];
-  const rows = table ? readRows(table, columns, unit ?? table.unit) : [];
-  const bad = rows.filter((row) => row.problems.length > 0);
-  const good = rows.filter((row) => row.problems.length === 0);
+  const rows = useMemo(
+    () => (table ? readRows(table, chosen ?? table.guessed, unit ?? table.unit) : []),
+    [table, chosen, unit],
+  );
+  const bad = rows.filter((row) => row.problem !== '');
+  const good = rows.filter((row) => row.problem === '');
   return (
     <Dialog label="Paste a list" onClose={onClose}>
       <h2>Paste a list</h2>
-      <p>Paste from mail or a spreadsheet, one line for each pin or kind of pin.</p>
+      <p>Paste from mail or a spreadsheet, one line for each pin or kind of pin, with its quantity.</p>
       <textarea
         aria-label="The list"
         rows={6}
@@ -56,7 +57,7 @@ export function PasteReader({ session, onClose }: { readonly session: Session; r
                         <select
                           value={columns[c] ?? ''}
                           onChange={(event) => {
-                            const value = event.currentTarget.value as Column | '';
+                            const value = event.currentTarget.value as ListColumn | '';
                             choose(
                               table.headings.map((_, i) =>
                                 i === c ? value || undefined : columns[i] === value ? undefined : columns[i],
@@ -65,7 +66,7 @@ export function PasteReader({ session, onClose }: { readonly session: Session; r
                           }}
                         >
                           <option value="">leave out</option>
-                          {CHOICES.map((name) => (
+                          {LIST_COLUMNS.map((name) => (
                             <option key={name} value={name}>
                               {name}
                             </option>
@@ -78,15 +79,15 @@ export function PasteReader({ session, onClose }: { readonly session: Session; r
               </thead>
               <tbody>
                 {table.rows.map((fields, r) => {
-                  const problems = bad.find((row) => row.line === r + 1)?.problems;
-                  if (r >= SHOWN && !problems) return null;
+                  const problem = bad.find((row) => row.line === r + 1)?.problem;
+                  if (r >= SHOWN && problem === undefined) return null;
                   return (
-                    <tr key={r} class={problems ? 'job-bad' : ''}>
+                    <tr key={r} class={problem === undefined ? '' : 'job-bad'}>
                       <td>{r + 1}</td>
                       {table.headings.map((_, c) => (
                         <td key={c}>{fields[c] ?? ''}</td>
                       ))}
-                      {problems ? <td>{problems.join('; ')}</td> : null}
+                      {problem === undefined ? null : <td>{problem}</td>}
                     </tr>
                   );
                 })}
@@ -94,7 +95,7 @@ export function PasteReader({ session, onClose }: { readonly session: Session; r
             </table>
           </div>
           <p role="status">
-            {good.length} {good.length === 1 ? 'pin' : 'pins'} read
+            {good.length} {good.length === 1 ? 'line' : 'lines'} read
             {bad.length > 0
               ? `; ${bad.length} to mend: mend them above, or they stand in the list with what is wrong in their note.`
               : '.'}
@@ -105,10 +106,10 @@ export function PasteReader({ session, onClose }: { readonly session: Session; r
               disabled={rows.length === 0}
               onClick={() => {
                 onClose();
-                const list = rows.map(({ row, problems }) =>
-                  problems.length === 0 ? row : { ...row, note: [row.note, ...problems].filter(Boolean).join('; ') },
+                const list = rows.map(({ row, problem }) =>
+                  problem === '' ? row : { ...row, note: [row.note, problem].filter(Boolean).join('; ') },
                 );
-                void session.showNew(jobList('Pins to burn', list), 'New job').then(() => session.touch());
+                void session.showNew(jobList('Job list', list), 'New job').then(() => session.touch());
               }}
             >
               Put it in a job list

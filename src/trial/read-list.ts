@@ -1,6 +1,12 @@
-import { parseQuantity } from '../core/units/parse-quantity.ts';
+import { listHeadings, readList } from '../catalogue/read-list.ts';
+import { Assumptions } from '../core/assumptions/assumptions.ts';
+import { Basis } from '../core/basis.ts';
+import { CalcError } from '../core/errors.ts';
+import { unitSlip } from '../core/operations/unit-slip.ts';
+import { knownUnit } from '../core/units/parse-quantity.ts';
+import { INCH } from '../core/units/quantities.ts';
 import { readCsv } from '../files/read-csv.ts';
-import type { ListColumn, ListRow } from './new-jobs.ts';
+import { LIST_COLUMNS, type ListCells, type ListColumn } from '../files/template/job-list.ts';
 
 export type Unit = 'in' | 'mm';
 
@@ -8,29 +14,23 @@ export interface PastedTable {
   readonly headings: readonly string[];
   readonly rows: readonly (readonly string[])[];
   /** What each column seems to be; undefined where nothing says. */
-  readonly guessed: readonly (ListColumn | 'quantity' | undefined)[];
+  readonly guessed: readonly (ListColumn | undefined)[];
+  /** The unit that a column's heading names; '' where it names none. */
+  readonly units: readonly string[];
+  /** Of numbers that have none. */
   readonly unit: Unit;
 }
 
 export interface ReadRow {
-  readonly row: ListRow;
+  readonly row: ListCells;
   /** As it was pasted, from 1. */
   readonly line: number;
-  /** What keeps the row from being used, in words; empty where nothing does. */
-  readonly problems: readonly string[];
+  /** What keeps the functions from using the row, in their words; '' where nothing does. */
+  readonly problem: string;
 }
 
-/** What people write over their columns. */
-const WORDS: readonly (readonly [ListColumn | 'quantity', RegExp])[] = [
-  ['quantity', /^(qty|quantity|no\.?|no\.? ?off|off|count|number|pcs|pieces|ea)$/],
-  ['mark', /^(mark|tag|item|name|pin|where|location|position|description|part|ref)$/],
-  ['hole', /^(hole|bore|bored?( to)?)$/],
-  ['diameter', /^(d|dia|diam|diameter|od|pin dia(meter)?|ø|⌀)$/],
-  ['length', /^(l|len|length|long|lg|depth)$/],
-  ['rod', /^(rod|bar)$/],
-  ['material', /^(material|grade|steel)$/],
-  ['note', /^(note|notes|remark|remarks|comment|comments)$/],
-];
+const isColumn = (name: string | undefined): name is ListColumn =>
+  name !== undefined && (LIST_COLUMNS as readonly string[]).includes(name);
 
 /** Reads a block from mail, a web page or a spreadsheet: tabs, commas, semicolons or wide gaps between the columns. */
 export function readPasted(text: string): PastedTable {
@@ -42,26 +42,23 @@ export function readPasted(text: string): PastedTable {
       : readCsv(lines, delimiter);
   const table = records.map((record) => record.map((field) => field.trim())).filter((r) => r.some((f) => f !== ''));
   const first = table[0] ?? [];
-  const named = first.map(columnOf);
-  const hasHeadings = named.some((column) => column !== undefined) || first.every((field) => !/\d/.test(field));
+  const named = listHeadings(first);
+  const known = named.filter((heading) => isColumn(heading?.column));
+  const hasHeadings = known.length > 1 || first.every((field) => !/\d/.test(field));
   const rows = hasHeadings ? table.slice(1) : table;
   const width = Math.max(0, ...table.map((row) => row.length));
-  const guessed = hasHeadings ? Array.from({ length: width }, (_, c) => named[c]) : guessByContent(rows, width);
+  const each = <T>(of: (column: number) => T): T[] => Array.from({ length: width }, (_, c) => of(c));
+  const guessed = hasHeadings
+    ? each((c) => (isColumn(named[c]?.column) ? named[c].column : undefined))
+    : guessByContent(rows, width);
+  const units = each((c) => (hasHeadings ? (knownUnit(named[c]?.unit ?? '', 'length') ?? '') : ''));
   return {
-    headings: Array.from({ length: width }, (_, c) => (hasHeadings ? (first[c] ?? '') : `column ${c + 1}`)),
+    headings: each((c) => (hasHeadings ? (first[c] ?? '') : `column ${c + 1}`)),
     rows,
     guessed,
-    unit: likelyUnit(first, rows, guessed),
+    units,
+    unit: units.includes('mm') ? 'mm' : units.includes('in') ? 'in' : likelyUnit(rows, guessed),
   };
-}
-
-function columnOf(heading: string): ListColumn | 'quantity' | undefined {
-  const plain = heading
-    .toLowerCase()
-    .replace(/[([].*$|,.*$/, '')
-    .replace(/[:\s]+$/, '')
-    .trim();
-  return WORDS.find(([, pattern]) => pattern.test(plain))?.[0];
 }
 
 /** Without headings: the first column of words is the mark, the first two of sizes diameter and length. */
@@ -70,83 +67,77 @@ function guessByContent(rows: readonly (readonly string[])[], width: number): (L
   let marked = false;
   return Array.from({ length: width }, (_, c) => {
     const fields = rows.map((row) => row[c] ?? '').filter((f) => f !== '');
-    const areSizes =
-      fields.length > 0 && fields.every((field) => /^[\d\s./'"-]+\s*(mm|cm|in|inch|ft|["'])?$/i.test(field));
-    if (areSizes) return sizes.shift();
+    const all = (pattern: RegExp): boolean => fields.length > 0 && fields.every((field) => pattern.test(field));
+    if (all(/^\d+\s*(off|x|no|pcs|ea)\.?$/i)) return 'quantity';
+    if (all(/^[ø⌀]?[\d\s./'"-]+\s*(mm|cm|in|inch|ft|["'])?$/i)) return sizes.shift();
     if (marked) return undefined;
     marked = true;
     return 'mark';
   });
 }
 
-/** Inches, unless a heading says millimetres or the bare sizes are too large to be inches. */
+/** Inches, unless most of the rows are out of the usual as inches and everyday sizes as millimetres. */
 function likelyUnit(
-  headings: readonly string[],
   rows: readonly (readonly string[])[],
-  columns: readonly (ListColumn | 'quantity' | undefined)[],
+  columns: readonly (ListColumn | undefined)[],
 ): Unit {
-  if (headings.some((h) => /\bmm\b/i.test(h))) return 'mm';
-  if (headings.some((h) => /\b(in|inch|inches)\b|"/i.test(h))) return 'in';
-  const at = columns.indexOf('diameter');
-  const bare = rows.map((row) => Number(row[at] ?? '')).filter((n) => n > 0);
-  return bare.length > 0 && bare.every((n) => n > LARGEST_PIN) ? 'mm' : 'in';
+  const bare = (row: readonly string[], name: ListColumn): number => Number(row[columns.indexOf(name)] ?? '');
+  const sizes = rows
+    .map((row) => ({ diameter: bare(row, 'diameter'), length: bare(row, 'length') }))
+    .filter(({ diameter, length }) => diameter > 0 && length > 0);
+  const asked = sizes.filter(({ diameter, length }) =>
+    unitSlip('PIN', { diameter: diameter * INCH, length: length * INCH }, 'US'),
+  );
+  return asked.length > sizes.length / 2 ? 'mm' : 'in';
 }
 
-/** Diameter beyond which a bare number is more likely millimetres, in. Common practice, no source. */
-const LARGEST_PIN = 24;
-const SIZES: ReadonlySet<ListColumn> = new Set(['diameter', 'length', 'hole']);
-/** Rows that one line of a list may stand for. */
-const MOST_OFF = 500;
+const SIZES: ReadonlySet<ListColumn> = new Set(['diameter', 'length', 'hole', 'depth', 'width', 'thickness']);
 
-/** The rows of a list, those of many pieces one for each piece, with what is wrong in each. */
+/** The rows of a list, each a line with its quantity, with what the functions have against it. */
 export function readRows(
-  { rows }: PastedTable,
-  columns: readonly (ListColumn | 'quantity' | undefined)[],
+  { rows, units }: PastedTable,
+  columns: readonly (ListColumn | undefined)[],
   unit: Unit,
 ): readonly ReadRow[] {
-  return rows.flatMap((fields, i): ReadRow[] => {
+  const read = rows.map((fields): ListCells => {
     const row: Partial<Record<ListColumn, string | number>> = {};
-    const problems: string[] = [];
-    let pieces = 1;
     columns.forEach((column, c) => {
       const field = fields[c] ?? '';
       if (column === undefined || field === '') return;
-      if (column === 'quantity') {
-        const found = /^(\d+)\s*(off|x|no|pcs|ea)?\.?$/i.exec(field)?.[1];
-        if (found === undefined || Number(found) < 1 || Number(found) > MOST_OFF) problems.push(`quantity is ${field}`);
-        else pieces = Number(found);
-      } else if (SIZES.has(column)) {
-        const size = sizeOf(field, unit);
-        if (typeof size === 'string' && size.startsWith('!')) problems.push(`${column} ${size.slice(1)}`);
-        else row[column] = size;
-      } else row[column] = field;
+      row[column] = SIZES.has(column)
+        ? sizeOf(field, units[c] || unit)
+        : column === 'quantity' && /^\d+$/.test(field)
+          ? Number(field)
+          : field;
     });
-    for (const needed of ['diameter', 'length'] as const)
-      if (row[needed] === undefined && !problems.some((p) => p.startsWith(needed)))
-        problems.push(`${needed} is missing`);
-    return Array.from({ length: pieces }, (_, n) => ({
-      row: pieces === 1 ? row : { ...row, mark: `${row.mark ?? `line ${i + 1}`}, ${n + 1} of ${pieces}` },
-      line: i + 1,
-      problems,
-    }));
+    return row;
   });
+  const problems = problemsOf(read);
+  return read.map((row, i) => ({ row, line: i + 1, problem: problems[i] ?? '' }));
 }
 
-/** A size as the sheet takes it: a bare number in the unit of the list; what is wrong after `!`. */
-function sizeOf(field: string, unit: Unit): string | number {
-  const plain = field
-    .replace(/^[ø⌀]\s*/i, '')
-    .replace(/[“”″]/g, '"')
-    .replace(/[’′]/g, "'");
-  const bare = /^\d[\d\s./-]*$/.test(plain);
-  const asked = bare && unit === 'mm' ? `${plain} mm` : plain;
-  let value: number | undefined;
+const BASIS = new Basis(Assumptions.defaults());
+
+/** What the functions have against each row, by its place. */
+function problemsOf(rows: readonly ListCells[]): readonly string[] {
+  const cells = (some: readonly ListCells[]) => [
+    [...LIST_COLUMNS],
+    ...some.map((row) => LIST_COLUMNS.map((name) => row[name] ?? null)),
+  ];
   try {
-    value = parseQuantity(asked, 'length');
-  } catch {
-    value = undefined;
+    return readList(cells(rows), BASIS)
+      .rows.slice(1)
+      .map((row) => (row.kind === 'bad' ? row.bad.problem.message : ''));
+  } catch (e) {
+    // Where no row is good, the first alone is told of.
+    if (!(e instanceof CalcError)) throw e;
+    return rows.length === 1 ? [e.message] : rows.map((row) => problemsOf([row])[0] ?? '');
   }
-  if (value === undefined) return `!${field} is no size`;
-  if (value <= 0) return `!is ${field}; must be above 0`;
-  return /^\d+(\.\d+)?$/.test(asked) ? Number(asked) : asked;
+}
+
+/** A size as the sheet takes it: a bare number gets the unit of its column or of the list. */
+function sizeOf(field: string, unit: string): string | number {
+  const bare = /^[ø⌀]?\s*\d[\d\s./-]*$/i.test(field);
+  if (bare && unit !== 'in') return `${field} ${unit}`;
+  return /^\d+(\.\d+)?$/.test(field) ? Number(field) : field;
 }

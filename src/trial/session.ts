@@ -3,7 +3,7 @@ import { csvSheet, type CsvSheet } from '../files/csv-sheet.ts';
 import { describeWorkbook } from '../files/xlsx/describe-workbook.ts';
 import { utf8 } from '../files/xlsx/bytes.ts';
 import { LIMITS } from '../files/xlsx/limits.ts';
-import { newWorkbook, textHeights, type NewWorkbook } from '../files/xlsx/new-workbook.ts';
+import { newWorkbook, textHeights, type NewSheet, type NewWorkbook } from '../files/xlsx/new-workbook.ts';
 import { UnreadableFile } from '../files/xlsx/unreadable.ts';
 import { readWorkbook } from '../files/xlsx/read-workbook.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
@@ -36,6 +36,12 @@ export interface SessionState {
   /** Something to know, with the points of it. */
   readonly notice?: Notice | undefined;
 }
+
+const carriedOf = ({ landscape, printedHeading, validations }: NewSheet): Carried[string] => ({
+  ...(landscape === undefined ? {} : { landscape }),
+  ...(printedHeading === undefined ? {} : { printedHeading }),
+  ...(validations === undefined ? {} : { validations }),
+});
 
 /** How long after the last change the work is kept, ms. */
 const PAUSE = 800;
@@ -128,14 +134,7 @@ export class Session {
     const sheets = workbook.sheets.map((sheet) => ({ ...sheet, heights: { ...textHeights(sheet), ...sheet.heights } }));
     const data = workbookData(id, { ...workbook, sheets });
     const carried = Object.fromEntries(
-      workbook.sheets.map(({ landscape, printedHeading, validations }, i) => [
-        data.sheetOrder[i] ?? '',
-        {
-          ...(landscape === undefined ? {} : { landscape }),
-          ...(printedHeading === undefined ? {} : { printedHeading }),
-          ...(validations === undefined ? {} : { validations }),
-        },
-      ]),
+      workbook.sheets.map((sheet, i) => [data.sheetOrder[i] ?? '', carriedOf(sheet)]),
     );
     this.show(data, { id, name, carried, notKept, unsaved: false });
   }
@@ -152,7 +151,9 @@ export class Session {
     this.target = undefined;
     this.original = false;
     rememberJob(job.id);
-    const workbook = openWorkbook(this.places, data, this.functions);
+    const workbook = openWorkbook(this.places, data, this.functions, (id, sheet) => {
+      this.carried = { ...this.carried, [id]: carriedOf(sheet) };
+    });
     this.workbook = workbook;
     this.unmount = this.mountPane(workbook.port);
     workbook.onEdit((moved) => this.edited(moved));

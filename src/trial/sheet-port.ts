@@ -21,7 +21,9 @@ import { isCellError } from '../catalogue/cell.ts';
 import type { SelectedCell, SheetPort } from '../pane/port.ts';
 import type { Cell } from '../sheet/host-function.ts';
 import { worksheetData } from '../engine/workbook.ts';
+import { addSheets, type OnAdded } from './add-sheets.ts';
 import { watchFailures } from './failures.ts';
+import { formatTable } from './format-table.ts';
 import type { ShownCell, ShownSheet } from './print-sheet.ts';
 import { address } from './sheet-cells.ts';
 import type { SheetCells } from './sheet-cells.ts';
@@ -58,7 +60,7 @@ export interface FailedCell {
 }
 
 /** Joins the pane to the workbook shown in the page. */
-export function sheetPort(injector: Injector, workbookId: string, cells: SheetCells): TrialSheetPort {
+export function sheetPort(injector: Injector, workbookId: string, cells: SheetCells, onAdded: OnAdded): TrialSheetPort {
   const commands = injector.get(ICommandService);
   const selections = injector.get(SheetsSelectionsService);
   const definedNames = injector.get(IDefinedNamesService);
@@ -215,6 +217,8 @@ export function sheetPort(injector: Injector, workbookId: string, cells: SheetCe
       await commands.executeCommand(SetWorksheetActivateCommand.id, { unitId: workbookId, subUnitId: sheet.id });
       return workbook().getSheetBySheetId(sheet.id)?.getName() ?? name;
     },
+    addWorkbook: (added) => addSheets(injector, cells, added, onAdded),
+    format: (table) => formatTable(injector, cells, table),
     errorText(sheetId, row, column) {
       const sheet = workbook().getSheetBySheetId(sheetId);
       const value = sheet ? valueAt(sheet, row, column) : null;

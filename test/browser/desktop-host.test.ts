@@ -39,6 +39,7 @@ const book = (): Book => ({
       F7: '=NOSUCH(A7)',
       G5: '=BURN.PIN.OXYGEN(A5,-1)',
       H5: '=BURN.PIN.OXYGEN(Bore,List[length],,,,Assumptions!A:E)',
+      K5: '=BURN.PIN.PLAN(A5:A6,B5:B6)',
     },
     Locked: { A1: '=_xldudf_BURN_VERSION()' },
   },
@@ -133,6 +134,36 @@ describe('the pane in the desktop host', () => {
     await host.select('Pins', 'F6');
     await open.page.getByRole('button', { name: 'Enter F6 again' }).click();
     await expect.poll(() => pane().textContent()).toContain('1 cell entered again.');
+  });
+
+  it('adds a job list, and the template, as sheets beside those there are', async () => {
+    await start();
+    const before = structuredClone(host.workbook.book);
+    await host.select('Pins', 'B9');
+    await open.page.getByRole('button', { name: 'Add a blank job list' }).click();
+    await expect.poll(() => pane().textContent()).toContain('Added the sheets Job list, Plan. What was there');
+    expect(host.workbook.book.formulas['Plan']).toMatchObject({ A4: "=BURN.JOB.PLAN('Job list'!$A$4:$I$35)" });
+    await open.page.getByRole('button', { name: 'Add the job template' }).click();
+    await expect
+      .poll(() => pane().textContent())
+      .toMatch(/Added the sheets Pins 2, Plan 2, .*, Assumptions 2 and the name Assume\./);
+    expect(host.workbook.book.names?.['Assume']).toMatch(/^'Assumptions 2'!\$A\$3:\$F\$\d+$/);
+    for (const name of Object.keys(before.sheets)) {
+      expect(host.workbook.book.sheets[name]).toEqual(before.sheets[name]);
+      expect(host.workbook.book.formulas[name]).toEqual(before.formulas[name]);
+    }
+  });
+
+  it('sets the formats of a plan, and says so', async () => {
+    await start();
+    await host.select('Pins', 'K5');
+    await open.page.getByRole('button', { name: 'Set widths, decimals and headings' }).click();
+    await expect.poll(() => pane().textContent()).toContain('of the table from K5 are set.');
+    expect(host.workbook.looks['Pins']).toMatchObject({ 'K5:AI5': { 'font Bold': true } });
+    expect(host.workbook.done).toContain('freeze Pins 5');
+    await host.select('Pins', 'D5');
+    await expect.poll(() => open.page.locator('.rs-address b').textContent()).toBe('D5');
+    expect(await open.page.getByRole('button', { name: 'Set widths, decimals and headings' }).count()).toBe(0);
   });
 
   it('does nothing until somebody sees it, while the functions answer', async () => {

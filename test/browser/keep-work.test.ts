@@ -10,6 +10,8 @@ import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { recheck } from '../../src/cli/recheck/recheck.ts';
 import { CALCULATION_VERSION } from '../../src/core/version.ts';
 import { readWorkbook } from '../../src/files/xlsx/read-workbook.ts';
+import { functionNames } from '../../src/engine/headless.ts';
+import { describeWorkbook } from '../../src/files/xlsx/describe-workbook.ts';
 import type { HostFunction } from '../../src/sheet/host-function.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import { call } from '../../src/sheet/call.ts';
@@ -194,7 +196,7 @@ describe('a job in the browser workbook', () => {
     await ready();
     await says(/Recovered from \d\d:\d\d: Example/);
     await expect.poll(async () => JSON.stringify(await shown()), SOON).toContain('checked by the foreman');
-    await shots.take(open.page, 'recovered');
+    await shots.take(open.page, 'recovered', 'recovered');
   });
 
   it('kept by another version says so when it is found again', async () => {
@@ -379,6 +381,41 @@ describe('the sheet', () => {
     await expect.poll(async () => (await shown())[29]?.[3], SOON).toMatch(/^\d+\/TRUE$/);
   });
 
+  it('gives a spilled table widths, decimals, a heading that stays in sight and room for its notes', async () => {
+    await select('Sheet1!A1');
+    await button('Set widths, decimals and headings').click();
+    await expect.poll(() => open.page.textContent('#pane'), SOON).toContain('of the table from A1 are set.');
+    await shots.take(open.page, 'a table with its formats');
+    const { workbook } = describeWorkbook(
+      await readFile(await saved('Save as')),
+      'A test',
+      hostFunctions,
+      new Set(functionNames()),
+    );
+    const sheet = workbook.sheets.find(({ name }) => name === 'Sheet1');
+    const look = (at: string): unknown => Object.entries(sheet?.looks ?? {}).filter(([range]) => range.startsWith(at));
+    expect(JSON.stringify(look('A1'))).toContain('"bold":true');
+    expect(JSON.stringify(look('H2'))).toMatch(/"format":"#,##0/);
+    expect(JSON.stringify(look('X2'))).toContain('"wrap":true');
+    expect(sheet?.frozenRows).toBe(1);
+    expect(sheet?.widths?.['X'] ?? 0).toBeGreaterThan(100);
+    expect(sheet?.heights?.[2] ?? 0).toBeGreaterThan(20);
+  });
+
+  it('takes the job template beside what is there, under free names', async () => {
+    await select('Sheet1!A60');
+    await button('Add the job template').click();
+    await expect
+      .poll(() => open.page.textContent('#pane'), SOON)
+      .toMatch(/Added the sheets Pins 2, Plan 2, Stock, .* and the name Assume\./);
+    await expect.poll(async () => (await shown())[6]?.[7], SOON).toMatch(/^\d+$/);
+    await shots.take(open.page, 'the template beside the job');
+    await select("'Plan 2'!B5");
+    await expect.poll(async () => (await shown())[4]?.slice(1, 3), SOON).toEqual(['Boom foot, left', '3/8 x 36']);
+    await select('Pins!A7');
+    await expect.poll(async () => (await shown())[5]?.[5], SOON).toMatch(/^\d+$/);
+  });
+
   it('is dark where everything is', async () => {
     // Of a corner of the cells that holds nothing, as the screen shows it.
     const brightness = async (): Promise<number> => {
@@ -407,14 +444,15 @@ describe('a list of a customer', () => {
     await button('Paste a list').click();
     const lines = Array.from({ length: 45 }, (_, i) => `Pin ${i + 1}\t${i === 0 ? 2 : 1}\t${60 + i}\t300`);
     await open.page.getByLabel('The list').fill(['Tag\tQty\tØ (mm)\tLength', ...lines, 'Stick\t1\t\t200'].join('\n'));
-    await expect.poll(() => open.page.locator('.job-dialog').textContent(), SOON).toContain('46 pins read; 1 to mend');
-    expect(await open.page.locator('.job-bad').textContent()).toContain('diameter is missing');
+    await expect.poll(() => open.page.locator('.job-dialog').textContent(), SOON).toContain('45 lines read; 1 to mend');
+    expect(await open.page.locator('.job-bad').textContent()).toMatch(/Stick.*diameter/);
     expect(await open.page.getByLabel('Numbers without a unit are').inputValue()).toBe('mm');
-    await shots.take(open.page, 'a list read');
+    await shots.take(open.page, 'a list read', 'list-read');
     await button('Put it in a job list').click();
-    await expect.poll(async () => (await shown())[4], SOON).toEqual(['Pin 1, 1 of 2', '60 mm', '300 mm']);
+    await expect.poll(async () => (await shown())[4]?.slice(0, 4), SOON).toEqual(['Pin 1', '2', '60 mm', '300 mm']);
     await open.page.keyboard.press('Control+PageDown');
-    await expect.poll(async () => (await shown())[4]?.slice(0, 2), SOON).toEqual(['1', '3/8 x 36']);
+    await expect.poll(async () => (await shown())[4]?.slice(0, 4), SOON).toEqual(['1', 'Pin 1', '2', '3/8 x 36']);
+    await shots.take(open.page, 'the plan of a list');
   });
 
   it('prints its plan fitted to the width, with the headings on each page', async () => {
@@ -427,7 +465,7 @@ describe('a list of a customer', () => {
   });
 
   it('prints the job sheet on one page', async () => {
-    await type("'Job list'!J2", '=BURN.JOB.SHEET(A4:G8,"height 30 ft","Boom pins")');
+    await type("'Job list'!J2", '=BURN.JOB.SHEET(A4:I8,"height 30 ft","Boom pins")');
     await select('J2');
     await open.page.locator('.rs-section-job-sheet').waitFor(SOON);
     await open.page.evaluate(() => Object.assign(globalThis, { print: () => undefined }));

@@ -28,5 +28,6 @@ const { port } = openWorkbook(
     definedNames: { sizes: "'Job sheet'!$B$2:$B$5" },
   }),
   inventedFunctions,
+  () => undefined,
 );
 Object.assign(globalThis, { port });

@@ -12,8 +12,14 @@ export function areaOf(address: string): Area | undefined {
   const parsed = parseA1Ref(address);
   if (!parsed || !('range' in parsed)) return undefined;
   const { top, left, bottom, right } = parsed.range;
-  if (top == null || left == null || bottom == null || right == null) return undefined;
-  return { top, left, rows: bottom - top + 1, columns: right - left + 1 };
+  // Whole columns and rows end with the sheet.
+  const [first, last] = [{ row: top ?? 0, column: left ?? 0 }, { row: bottom ?? 1_048_575, column: right ?? 16_383 }];
+  return {
+    top: first.row,
+    left: first.column,
+    rows: last.row - first.row + 1,
+    columns: last.column - first.column + 1,
+  };
 }
 
 export const addressOf = (row: number, column: number): string => `${toCol(column)}${row + 1}`;

@@ -2,8 +2,16 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { officePort } from '../../src/addin/office-port.ts';
+import { findFunction } from '../../src/catalogue/catalogue.ts';
+import { tableFunction } from '../../src/catalogue/declaration.ts';
+import { jobList } from '../../src/files/template/job-list.ts';
+import { jobWorkbook } from '../../src/files/template/job-workbook.ts';
+import type { NewWorkbook } from '../../src/files/xlsx/new-workbook.ts';
+import { listedAssumptions } from '../../src/pane/assume-formula.ts';
 import type { SelectedCell } from '../../src/pane/port.ts';
 import type { FormulaCell } from '../../src/pane/unknown-name.ts';
+import { hostFunctions } from '../../src/sheet/host-functions.ts';
+import { tableLook } from '../../src/sheet/table-look.ts';
 import { OfficeLibrary, type LibraryName } from './office-library.ts';
 import type { Book, WorkbookHost } from './workbook-host.ts';
 
@@ -224,6 +232,146 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
         'pins 2',
         'PINS 3',
       ]);
+    });
+  });
+
+  describe('a workbook put into the open one', () => {
+    const added: NewWorkbook = {
+      title: 'job',
+      definedNames: { Bore: 'Pins!$A$2:$A$3', Free: 'Sums!$A$1' },
+      sheets: [
+        {
+          name: 'Pins',
+          rows: [['Pins, see the sheet Sums'], ['diameter', { text: '3/8' }], [4, '=SUM(Sums!A1,Bore)&" the sheet Pins"']],
+          cells: { D5: true },
+          looks: {
+            A1: { bold: true, size: 16, color: '#5b6662' },
+            'A2:B2': { wrap: true, background: '#dfe6e4', align: 'center' },
+            A3: { format: '0.0' },
+          },
+          widths: { A: 100, 'B:C': 60 },
+          heights: { 2: 40 },
+          frozenRows: 2,
+          frozenColumns: 1,
+          landscape: true,
+          printedHeading: 2,
+          validations: { A3: { message: 'Give a number above 0.' }, B3: { list: ['a', 'b'], message: 'This is none.' } },
+        },
+        { name: 'Sums', rows: [['=Pins!A3*2']], hidden: true },
+      ],
+    };
+
+    it('gets names that are free, in its formulas too, and changes nothing that was there', async () => {
+      const of = book();
+      const before = structuredClone(of);
+      const excel = library.open(of);
+      excel.states.push('Calculating', 'Pending');
+      expect(await officePort(library.run).addWorkbook?.(added)).toEqual({
+        sheets: ['Pins 2'],
+        names: ['Bore_2', 'Free'],
+      });
+      const { 'Pins 2': pins, Sums: sums, ...others } = excel.book.formulas;
+      expect(others).toEqual(before.formulas);
+      expect({ ...excel.book.sheets, 'Pins 2': undefined, Sums: undefined }).toEqual({ ...before.sheets });
+      expect(excel.book.names).toEqual({ ...before.names, Bore_2: "'Pins 2'!$A$2:$A$3", Free: 'Sums!$A$1' });
+      expect(pins).toMatchObject({
+        A1: 'Pins, see the sheet Sums',
+        B2: "'3/8",
+        A3: '4',
+        B3: '=SUM(Sums!A1,Bore_2)&" the sheet Pins 2"',
+        D5: 'true',
+        D1: '',
+      });
+      expect(sums).toEqual({ A1: "='Pins 2'!A3*2" });
+      expect(excel.done).toEqual([
+        'freeze Pins 2 A1:A2',
+        'Orientation of Pins 2 Landscape',
+        'Zoom of Pins 2 {"horizontalFitToPages":1}',
+        'repeat Pins 2 $1:$2',
+        'Visibility of Sums Hidden',
+        'activate Pins 2',
+      ]);
+      expect(excel.looks['Pins 2']).toMatchObject({
+        A1: { 'font Bold': true, 'font Size': 16, 'font Color': '#5b6662' },
+        'A2:B2': { 'format WrapText': true, 'fill Color': '#dfe6e4', 'format HorizontalAlignment': 'Center', rows: 'fitted' },
+        A3: { NumberFormat: '0.0', 'validation Rule': { decimal: { formula1: 0, operator: 'GreaterThan' } } },
+        B3: { 'validation Rule': { list: { inCellDropDown: true, source: 'a,b' } } },
+        'A1:A1048576': { 'format ColumnWidth': 75 },
+        'B1:C1048576': { 'format ColumnWidth': 45 },
+        'A2:XFD2': { 'format RowHeight': 30 },
+      });
+    });
+
+    it('is taken away again where the host refuses a part of it', async () => {
+      const of = book({ locked: ['Sums'] });
+      const before = structuredClone(of);
+      const excel = library.open(of);
+      await expect(officePort(library.run).addWorkbook?.(added)).rejects.toThrow('protected');
+      expect(excel.book).toEqual(before);
+      const whole = library.open(book({ structure: 'protected' }));
+      await expect(officePort(library.run).addWorkbook?.(added)).rejects.toThrow('structure');
+      expect(whole.book.sheets).toEqual(before.sheets);
+    });
+
+    it('may be the job template or a blank job list: each of their formulas, as it is in the file', async () => {
+      const listing = listedAssumptions();
+      for (const workbook of [jobWorkbook(hostFunctions, listing), jobList('Job list', [])]) {
+        const excel = library.open({ sheets: { Mine: { A1: 1 } }, formulas: {}, active: { sheet: 'Mine', at: 'A1' } });
+        const got = await officePort(library.run).addWorkbook?.(workbook);
+        expect(got?.sheets).toEqual(workbook.sheets.flatMap(({ name, hidden }) => (hidden ? [] : [name])));
+        for (const { name, cells = {}, rows = [] } of workbook.sheets) {
+          const found = excel.book.formulas[name] ?? {};
+          const formulas = [...rows.flat(), ...Object.values(cells)].filter((c) => typeof c === 'string' && c[0] === '=');
+          expect(Object.values(found).filter((text) => text.startsWith('=')).sort(), name).toEqual([...formulas].sort());
+        }
+      }
+    });
+  });
+
+  describe('formats of a table', () => {
+    const rows = [
+      ['item', 'oxygen, scf', 'note'],
+      [1, 118.31, 'a sentence that is long enough to be wrapped below the others in its row of the table, twice at least'],
+      [2, 80.2, ''],
+    ];
+    const look = tableLook(
+      tableFunction({
+        ...findFunction('BURN.JOB.PLAN')!,
+        result: { kind: 'table', columns: [{ heading: 'item' }, { heading: 'oxygen', quantity: 'oxygen' }, { heading: 'note' }] },
+      } as never),
+      rows,
+    )!;
+
+    it('are set as they suit what stands there; columns grow and never shrink, and the heading stays in sight', async () => {
+      const excel = library.open(book({ widths: { Pins: { D: 200 } } }));
+      await officePort(library.run).format?.({ sheet: 'Pins', address: 'D5', rows, look });
+      expect(excel.looks['Pins']).toMatchObject({
+        'D1:D1048576': { 'format ColumnWidth': 200 },
+        'E1:E1048576': { 'format ColumnWidth': 58.5 },
+        'F1:F1048576': { 'format ColumnWidth': 315 },
+        'D5:F5': { 'font Bold': true, 'format WrapText': true },
+        'E6:E7': { NumberFormat: '#,##0.0', 'format HorizontalAlignment': 'Right' },
+        'F6:F7': { 'format WrapText': true, 'format VerticalAlignment': 'Top' },
+        'D5:F7': { rows: 'fitted' },
+      });
+      expect(excel.done).toEqual(['freeze Pins 5']);
+      expect(excel.book).toEqual(book({ widths: { Pins: { D: 200 } } }));
+    });
+
+    it('leave alone what the user has frozen, and a heading far down', async () => {
+      const frozen = library.open(book({ frozen: { Pins: 2 } }));
+      await officePort(library.run).format?.({ sheet: 'Pins', address: 'D5', rows, look });
+      expect(frozen.done).toEqual([]);
+      const low = library.open(book());
+      await officePort(library.run).format?.({ sheet: 'Pins', address: 'D40', rows, look });
+      expect(low.done).toEqual([]);
+    });
+
+    it('that the host refuses say why', async () => {
+      library.open(book({ locked: ['Pins'] }));
+      await expect(officePort(library.run).format?.({ sheet: 'Pins', address: 'D5', rows, look })).rejects.toThrow(
+        'protected',
+      );
     });
   });
 

@@ -19,10 +19,15 @@ export interface Book {
   /** Formulas by sheet and address. */
   readonly formulas: Record<string, Record<string, string>>;
   readonly spills?: Record<string, readonly { readonly from: string; readonly to: string }[]>;
-  readonly names?: Record<string, string | number>;
+  names?: Record<string, string | number>;
   readonly tables?: Record<string, Table>;
   /** Sheets that refuse to be written to. */
   readonly locked?: readonly string[];
+  readonly structure?: 'protected';
+  /** Rows kept in sight, by sheet. */
+  readonly frozen?: Record<string, number>;
+  /** Widths of columns in points, by sheet and letters, where they are not the usual ones. */
+  readonly widths?: Record<string, Record<string, number>>;
   active: { sheet: string; at: string };
 }
 
@@ -56,12 +61,13 @@ const ACTION = { instantiate: 1, query: 2, method: 3, set: 4, trace: 5 };
 const PATH = { global: 1, method: 3, property: 4, item: 5, reference: 6 };
 
 type Thing =
-  | { readonly kind: 'workbook' | 'worksheets' | 'tables' | 'format' | 'font' }
+  | { readonly kind: 'workbook' | 'worksheets' | 'tables' | 'application' }
+  | { readonly kind: 'format' | 'font' | 'fill' | 'validation'; readonly of: Ranged }
   | { readonly kind: 'names'; readonly sheet: string | undefined }
-  | { readonly kind: 'worksheet' | 'freeze panes'; readonly name: string }
+  | { readonly kind: 'worksheet' | 'freeze panes' | 'page'; readonly name: string }
   | Ranged
   | { readonly kind: 'tables at'; readonly sheet: string; readonly area: Area }
-  | { readonly kind: 'name'; readonly refers: string | number }
+  | { readonly kind: 'name'; readonly name: string; readonly refers: string | number }
   | { readonly kind: 'table' | 'columns'; readonly table: Table }
   | { readonly kind: 'column'; readonly table: Table; readonly at: number };
 interface Ranged {
@@ -89,6 +95,10 @@ export class WorkbookHost {
   readonly followed = new Set<string>();
   /** What was done to the look of the workbook. */
   readonly done: string[] = [];
+  /** How far the calculation is, as it is asked; done after these. */
+  readonly states: string[] = [];
+  /** Looks that were set, by sheet and range. */
+  readonly looks: Record<string, Record<string, Record<string, unknown>>> = {};
   /** Every object path type and member that was asked for. */
   requests = 0;
   /** Set to make the host refuse, as it does while a cell is being edited. */
@@ -168,11 +178,14 @@ export class WorkbookHost {
         return { kind: 'tables' };
       case 'workbook.Names':
         return { kind: 'names', sheet: undefined };
-      case 'range.Format':
-        return { kind: 'format' };
-      case 'format.Font':
-        return { kind: 'font' };
+      case 'workbook.Application':
+        return { kind: 'application' };
     }
+    if (on.kind === 'range' && name === 'Format') return { kind: 'format', of: on };
+    if (on.kind === 'range' && name === 'DataValidation') return { kind: 'validation', of: on };
+    if (on.kind === 'format' && name === 'Font') return { kind: 'font', of: on.of };
+    if (on.kind === 'format' && name === 'Fill') return { kind: 'fill', of: on.of };
+    if (on.kind === 'worksheet' && name === 'PageLayout') return { kind: 'page', name: on.name };
     if (on.kind === 'worksheet' && name === 'Names') return { kind: 'names', sheet: on.name };
     if (on.kind === 'worksheet' && name === 'FreezePanes') return { kind: 'freeze panes', name: on.name };
     if (on.kind === 'range' && name === 'Worksheet') return { kind: 'worksheet', name: on.sheet };
@@ -191,7 +204,7 @@ export class WorkbookHost {
         return book.tables?.[key] ? { kind: 'table', table: book.tables[key] } : null;
       case 'names': {
         const refers = book.names?.[on.sheet === undefined ? key : `${on.sheet}!${key}`];
-        return refers === undefined ? null : { kind: 'name', refers };
+        return refers === undefined ? null : { kind: 'name', name: key, refers };
       }
       case 'columns': {
         const at = on.table.columns.indexOf(key);
@@ -213,8 +226,20 @@ export class WorkbookHost {
         break;
       case 'worksheets':
         if (name !== 'Add') break;
+        if (this.book.structure === 'protected')
+          throw new Refusal('AccessDenied', 'The structure of the workbook is protected.');
         this.book.sheets[String(args[0])] = {};
         return { kind: 'worksheet', name: String(args[0]) };
+      case 'names':
+        if (name !== 'Add') break;
+        (this.book.names ??= {})[String(args[0])] = String(args[1]).slice(1);
+        return { kind: 'name', name: String(args[0]), refers: String(args[1]).slice(1) };
+      case 'freeze panes':
+        if (name === 'GetLocationOrNullObject') {
+          const rows = this.book.frozen?.[on.name];
+          return rows === undefined ? null : range(on.name, { top: 0, left: 0, rows, columns: 16_384 });
+        }
+        break;
       case 'worksheet':
         return this.rangeOfSheet(on.name, name, args);
       case 'name': {
@@ -259,6 +284,10 @@ export class WorkbookHost {
       }
       case 'GetEntireRow':
         return range(sheet, { ...area, left: 0, columns: 16_384 });
+      case 'GetEntireColumn':
+        return range(sheet, { ...area, top: 0, rows: 1_048_576 });
+      case 'GetOffsetRange':
+        return range(sheet, { ...area, top: area.top + Number(args[0]), left: area.left + Number(args[1]) });
       case 'GetRow':
         return range(sheet, { ...area, top: area.top + Number(args[0]), rows: 1 });
       case 'GetCell':
@@ -285,18 +314,32 @@ export class WorkbookHost {
     if (event !== undefined) {
       if (what === 'Register') this.followed.add(event);
       else this.followed.delete(event);
-    } else if (on?.kind === 'freeze panes' && name === 'FreezeRows')
+    } else if (on?.kind === 'freeze panes' && /^Freeze(Rows|Columns)$/.test(name))
       this.done.push(`freeze ${on.name} ${String(args[0])}`);
+    else if (on?.kind === 'freeze panes' && name === 'FreezeAt')
+      this.done.push(`freeze ${on.name} ${textOf((args[0] as Ranged).area)}`);
+    else if (on?.kind === 'page' && name === 'SetPrintTitleRows')
+      this.done.push(`repeat ${on.name} ${String(args[0])}`);
     else if (on?.kind === 'worksheet' && name === 'Activate') this.done.push(`activate ${on.name}`);
     else if (on?.kind === 'range' && name === 'Select')
       this.done.push(`select ${on.sheet} ${addressOf(on.area.top, on.area.left)}`);
+    else if (on?.kind === 'worksheet' && name === 'Delete') {
+      delete this.book.sheets[on.name];
+      delete this.book.formulas[on.name];
+    } else if (on?.kind === 'name' && name === 'Delete') delete this.book.names?.[on.name];
+    else if (on?.kind === 'format' && name === 'AutofitRows') this.look(on.of, 'rows', 'fitted');
     else if (!HOUSEKEEPING.includes(name) && !(on?.kind === 'format' && name === 'AutofitColumns'))
       throw unknownMember(on, `${name}()`);
     return null;
   }
 
   private set(on: Thing | null, name: string, value: unknown): null {
-    if (on?.kind === 'font') return null;
+    if (on && 'of' in on) return this.look(on.of, `${on.kind} ${name}`, value);
+    if (on?.kind === 'page' || (on?.kind === 'worksheet' && name === 'Visibility')) {
+      this.done.push(`${name} of ${on.name} ${typeof value === 'string' ? value : JSON.stringify(value)}`);
+      return null;
+    }
+    if (on?.kind === 'range' && name === 'NumberFormat') return this.look(on, name, value);
     if (on?.kind !== 'range' || (name !== 'Values' && name !== 'Formulas')) throw unknownMember(on, `${name} =`);
     const { top, left, rows, columns } = on.area;
     const given = value as readonly (readonly Value[])[];
@@ -305,6 +348,13 @@ export class WorkbookHost {
     if (this.book.locked?.includes(on.sheet))
       throw new Refusal('AccessDenied', 'The cell or chart you are trying to change is on a protected sheet.');
     given.forEach((row, r) => row.forEach((each, c) => this.write(on.sheet, addressOf(top + r, left + c), name, each)));
+    return null;
+  }
+
+  private look({ sheet, area }: Ranged, what: string, value: unknown): null {
+    if (this.book.locked?.includes(sheet))
+      throw new Refusal('AccessDenied', 'The cell or chart you are trying to change is on a protected sheet.');
+    ((this.looks[sheet] ??= {})[textOf(area)] ??= {})[what] = value;
     return null;
   }
 
@@ -327,6 +377,8 @@ export class WorkbookHost {
   private itemsOf(on: Thing): readonly string[] | undefined {
     const { sheets, tables = {} } = this.book;
     if (on.kind === 'worksheets') return Object.keys(sheets);
+    if (on.kind === 'tables') return Object.keys(tables);
+    if (on.kind === 'names') return Object.keys(this.book.names ?? {}).filter((name) => !name.includes('!'));
     if (on.kind !== 'tables at') return undefined;
     return Object.keys(tables).filter((name) => {
       const table = must(tables[name]);
@@ -335,7 +387,12 @@ export class WorkbookHost {
   }
 
   private value(on: Thing, name: string): unknown {
-    if (on.kind === 'worksheet' && name === 'name') return on.name;
+    if ((on.kind === 'worksheet' || on.kind === 'name') && name === 'name') return on.name;
+    if (on.kind === 'application' && name === 'calculationstate') return this.states.shift() ?? 'Done';
+    if (on.kind === 'format' && name === 'columnwidth') {
+      const { sheet, area } = on.of;
+      return this.book.widths?.[sheet]?.[addressOf(0, area.left).replace(/\d+/, '')] ?? USUAL_WIDTH;
+    }
     if (on.kind === 'name' && name === 'type') return typeof on.refers === 'string' ? 'Range' : 'Double';
     if (on.kind === 'name' && name === 'value') return on.refers;
     const read = on.kind === 'range' ? this.cells(on)[name] : undefined;
@@ -362,6 +419,9 @@ export class WorkbookHost {
     };
   }
 }
+
+/** Of a column, points. */
+const USUAL_WIDTH = 48;
 
 /** What the library does for itself. */
 const HOUSEKEEPING = ['_KeepReference', '_RemoveReference', '_RemoveReferenceCount', 'NotifyActionHandlerReady'];

@@ -145,3 +145,86 @@ describe('a copy in plain cells', () => {
     expect(copy.workbook.sheets.map(({ name }) => name)).toEqual(['Working', 'Working 2']);
   });
 });
+
+describe('the tables of a job in plain cells', () => {
+  const cells: Record<string, CellContent> = Object.fromEntries(
+    [
+      ['mark', 'qty', 'dia', 'length, mm', 'access'],
+      ['Boom foot', 2, 5, 450, null],
+      ['Stick', { text: '3 off' }, { text: '4-1/2' }, 400, null],
+      ['bad', 1, null, 300, null],
+      ['Link', 4, 3.5, 300, 'close'],
+    ].flatMap((row, r) => row.map((content, c) => [`${'ABCDE'[c]}${r + 1}`, content as CellContent])),
+  );
+  const prices: Record<string, CellContent> = Object.fromEntries(
+    [
+      ['rod', 9, null],
+      ['oxygen', 38, '100 scf'],
+      ['crew', 185, 'h'],
+      ['contingency', 10, '%'],
+      ['margin', 20, '%'],
+      ['other permit', 250, null],
+    ].flatMap((row, r) => row.map((content, c) => [`${'GHI'[c]}${r + 1}`, content as CellContent])),
+  );
+  const job = (more: Record<string, CellContent> = {}): NewWorkbook =>
+    book({
+      ...cells,
+      ...prices,
+      A20: '=BURN.JOB.PLAN(A1:E5)',
+      A40: '=BURN.JOB.COST(A1:E5,G1:I6)',
+      A60: '=BURN.JOB.STOCK(A1:E5,90)',
+      ...more,
+    });
+  const columnOf = (calculated: CalculatedWorkbook, top: number, heading: string): number => {
+    const found = calculated.spilledAt(0, top, 0)[0]!.findIndex((h) => String(h).replace(/,.*/, '') === heading);
+    expect(found, heading).toBeGreaterThanOrEqual(0);
+    return found;
+  };
+
+  test('give the same, and follow a changed size, quantity and price where they are formulas', async () => {
+    const before = await calculate(job());
+    const copy = await plainWorkbook(job(), calculate);
+    expect(copy.notFollowed).toEqual([]);
+    const plain = await without(copy.workbook);
+    for (const top of [19, 39, 59])
+      before
+        .spilledAt(0, top, 0)
+        .forEach((row, r) => row.forEach((cell, c) => close(plain.valueAt(0, top + r, c), cell, `${top + r} ${c}`)));
+    const changes = { B2: 3, C2: 4, H1: 12, H4: 15 };
+    const moved = await without(changed(copy, changes));
+    const again = await calculate(job(changes));
+    const at = (heading: string): number => columnOf(before, 19, heading);
+    // The sizes reach the work by formulas; pressures and flows are solved and stand still, so only what rests on quantity and bore moves alike.
+    const [quantity, removed, rods] = [at('quantity'), at('removed'), at('rods')];
+    expect(moved.valueAt(0, 20, quantity)).toBe(3);
+    expect(moved.valueAt(0, 24, quantity)).toBe(again.valueAt(0, 24, quantity));
+    close(moved.valueAt(0, 20, removed), again.valueAt(0, 20, removed), 'removed');
+    expect(moved.valueAt(0, 20, rods)).not.toBe(plain.valueAt(0, 20, rods));
+    // The total is the sum of its rows, the bad one left out.
+    const sum = [20, 21, 23].reduce((all, row) => all + Number(moved.valueAt(0, row, removed)), 0);
+    close(moved.valueAt(0, 24, removed), sum, 'total');
+    // The price: another price of a rod and another contingency, with the load as it stands.
+    const line = (book_: CalculatedWorkbook, name: string): number =>
+      39 + book_.spilledAt(0, 39, 0).findIndex((row) => row[0] === name);
+    const priced = await calculate(job({ H1: 12, H4: 15 }));
+    const onlyPrices = await without(changed(copy, { H1: 12, H4: 15 }));
+    for (const name of ['subtotal', 'contingency', 'cost', 'margin', 'price', 'other permit'])
+      close(onlyPrices.valueAt(0, line(before, name), 4), priced.valueAt(0, line(priced, name), 4), name);
+    expect(onlyPrices.valueAt(0, line(before, 'price'), 4)).not.toBe(plain.valueAt(0, line(before, 'price'), 4));
+  });
+
+  test('say of each column that stands still why', async () => {
+    const copy = await plainWorkbook(job(), calculate);
+    const texts = copy.workbook.sheets
+      .slice(1)
+      .flatMap(({ cells: all = {} }) => Object.entries(all))
+      .flatMap(([address, c]) => (typeof c === 'object' && c !== null && 'text' in c ? [[address, c.text] as const] : []));
+    const reasons = texts.filter(([, text]) => text.endsWith(': stands still'));
+    const drawn = reasons.filter(([, text]) => text.startsWith('drawn from the ranges'));
+    // Low and high of rods, oxygen and crew in the plan, low and high of the price, amount of the load and how often it falls short.
+    expect(drawn.length).toBe(6 + 2 + 3);
+    // Sizes, quantities and prices are read from the cells that hold them.
+    for (const address of ['$C$2', '$D$2', '$D$3', '$C$5', '$B$2', '$B$5', '$H$1', '$H$2', '$H$3', '$H$4', '$H$5', '$H$6'])
+      expect(formulas(copy).some((c) => c.includes(`Job!${address}`)), address).toBe(true);
+  });
+});

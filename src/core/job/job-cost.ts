@@ -62,7 +62,11 @@ export interface CostLine {
   readonly price: number | undefined;
   readonly amount: Amount | undefined;
   readonly note: string;
+  /** Symbols of the steps of the working that are its quantity, price and amount. */
+  readonly symbols: LineSymbols;
 }
+
+export type LineSymbols = Readonly<Partial<Record<'quantity' | 'price' | 'amount', string>>>;
 
 /** Price of a rod: by its full name, else by its size, else that of any rod. */
 function rodPrice(name: string, prices: Prices): number | undefined {
@@ -77,6 +81,8 @@ interface PlannedLine {
   /** Symbol of its step, or the count of a sum. */
   readonly quantity?: string | number;
   readonly price?: number | undefined;
+  /** Symbol of its step. */
+  readonly priceSymbol?: string;
   readonly amount?: string | undefined;
   readonly note?: string;
 }
@@ -127,7 +133,7 @@ class Costing {
     );
     this.values[`P_${mark}`] = certain(price);
     this.amounts.push(`A_${mark}`);
-    this.lines.push({ name, measure, quantity, price, amount: `A_${mark}`, note });
+    this.lines.push({ name, measure, quantity, price, priceSymbol: `P_${mark}`, amount: `A_${mark}`, note });
   }
 
   /** A sum of the user's own. */
@@ -135,7 +141,7 @@ class Costing {
     this.steps.push(given(`A_${mark}`, name, 'money'));
     this.values[`A_${mark}`] = certain(amount);
     this.amounts.push(`A_${mark}`);
-    this.lines.push({ name, measure: 'sum', quantity: 1, price: amount, amount: `A_${mark}` });
+    this.lines.push({ name, measure: 'sum', quantity: 1, price: amount, priceSymbol: `A_${mark}`, amount: `A_${mark}` });
   }
 
   /** A share of a sum before it, and what it comes to. */
@@ -145,7 +151,7 @@ class Costing {
       calculated(`A_${symbol}`, `${name}: amount`, 'money', `if(${symbol} > 0, ${of} * ${factor}, 0)`, words),
     );
     this.values[symbol] = certain(share);
-    this.lines.push({ name, measure: 'share', price: share, amount: `A_${symbol}`, note });
+    this.lines.push({ name, measure: 'share', price: share, priceSymbol: symbol, amount: `A_${symbol}`, note });
   }
 
   sum(symbol: string, name: string, expression: string, words: string, note = ''): void {
@@ -378,12 +384,17 @@ export function jobCost(job: Job, prices: Prices, confidence: number, crewing: C
       : [c.unpriced.length > 0 ? noPriceFor(c.unpriced) : '', amountOf('S').high === Infinity ? rangeUnknown() : '']
           .filter((n) => n !== '')
           .join('; ');
-  return c.lines.map(({ name, measure, quantity, price, amount, note = '' }) => ({
+  return c.lines.map(({ name, measure, quantity, price, priceSymbol, amount, note = '' }) => ({
     name,
     measure,
     quantity: typeof quantity === 'string' ? at.number(quantity) : quantity,
     price,
     amount: amount === undefined ? undefined : amountOf(amount),
     note: noted(name, note),
+    symbols: {
+      ...(typeof quantity === 'string' && { quantity }),
+      ...(priceSymbol !== undefined && { price: priceSymbol }),
+      ...(amount !== undefined && { amount }),
+    },
   }));
 }

@@ -1,7 +1,6 @@
 import { findFunction } from '../../catalogue/catalogue.ts';
 import { MATERIAL_NAMES } from '../../core/assumptions/material-names.ts';
 import { RODS } from '../../core/burn/rods.ts';
-import type { HostFunction } from '../../sheet/host-function.ts';
 import type { CellContent, CellLook } from '../../sheet/described-workbook.ts';
 import { addressOf, areaName, columnName } from '../xlsx/address.ts';
 import type { NewSheet, NewWorkbook } from '../xlsx/new-workbook.ts';
@@ -849,7 +848,7 @@ function assumptionSheet(listing: readonly (readonly CellContent[])[]): NewSheet
  * left out. `listing` is what BURN.ASSUMED gives.
  */
 export function jobWorkbook(
-  functions: readonly HostFunction[],
+  functions: readonly { readonly name: string }[],
   listing: readonly (readonly CellContent[])[],
 ): NewWorkbook {
   const names = new Set(functions.map((f) => f.name));

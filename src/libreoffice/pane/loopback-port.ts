@@ -24,5 +24,8 @@ export function loopbackPort(heard: (yes: boolean) => void): SheetPort {
       await ask('put', { formula });
     },
     addSheet: async (name, rows) => (await ask('add', { name, rows })) as string,
+    async format({ rows, ...table }) {
+      await ask('format', { ...table, rows: rows.length });
+    },
   };
 }

@@ -5,7 +5,7 @@
  * come from the page itself.
  *
  *   page       GET  /TOKEN/, its script and style; /TOKEN/selection, a stream of the cell that is selected
- *              POST /TOKEN/read, put, add
+ *              POST /TOKEN/read, put, add, format
  *   program    POST /TOKEN/selected, what is selected; gives what the status bar shall say
  *              POST /TOKEN/asked, with the last answer; gives the next thing to do, or null after a while
  */
@@ -153,6 +153,8 @@ export class PaneServer {
         const { name, rows } = asked as { readonly name: string; readonly rows: unknown };
         return this.outcome(this.ask('add', name, rows));
       }
+      case 'format':
+        return this.outcome(this.ask('format', asked));
       default:
         throw new Refused(404);
     }

@@ -1,24 +1,16 @@
 import { useState } from 'preact/hooks';
-import { findFunction } from '../../catalogue/catalogue.ts';
 import type { Declaration } from '../../catalogue/declaration.ts';
 import { Assumptions as InForce } from '../../core/assumptions/assumptions.ts';
 import { REGISTRY } from '../../core/assumptions/registry.ts';
-import { call } from '../../sheet/call.ts';
-import { formulaWithAssume, listingRegion } from '../assume-formula.ts';
+import { formulaWithAssume, listedAssumptions, listingRegion } from '../assume-formula.ts';
 import { AssumptionRows } from '../parts/assumption-rows.tsx';
 import { SearchBox, holdsWords } from '../parts/search-box.tsx';
 import type { SheetPort } from '../port.ts';
 import { usedAssumptions } from '../used-assumptions.ts';
 
-/** The listing as BURN.ASSUMED gives it, so that the sheet's region works as `assume`. */
-function listing(): ReturnType<typeof call> {
-  const d = findFunction('BURN.ASSUMED');
-  return d ? call(d, []) : [];
-}
-
 /** What a sheet of assumptions is for, once it is there. */
 function HowTo({ sheet, example }: { readonly sheet: string; readonly example: Declaration | undefined }) {
-  const rows = listing();
+  const rows = listedAssumptions();
   const region = listingRegion(sheet, rows.length, rows[0]?.length ?? 1);
   return (
     <div class="rs-note" role="status">
@@ -58,7 +50,7 @@ export function Assumptions({
   const put = async (): Promise<void> => {
     setBusy(true);
     try {
-      setSheet(await port.addSheet('Assumptions', listing()));
+      setSheet(await port.addSheet('Assumptions', listedAssumptions()));
     } catch (e) {
       say(`The sheet was not added: ${e instanceof Error ? e.message : String(e)}`);
     }

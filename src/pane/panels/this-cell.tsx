@@ -1,8 +1,11 @@
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useContext, useEffect, useMemo, useState } from 'preact/hooks';
 import { isKnown, type ReadCell, type UnknownCall } from '../explain-cell.ts';
 import { explainItem } from '../explain-item.ts';
 import type { Explained } from '../explained.ts';
+import { BeginJob } from '../parts/begin-job.tsx';
 import { EnterAgain } from '../parts/enter-again.tsx';
+import { FormatTable } from '../parts/format-table.tsx';
+import { SheetContext } from '../parts/sheet-context.ts';
 import { selectedItem, type ReadCall } from '../read-call.ts';
 import type { CellSection } from '../section.ts';
 import { ARGUMENTS } from '../sections/arguments.tsx';
@@ -78,6 +81,7 @@ function Call({
   return (
     <>
       <p class="rs-summary">{call.declaration.summary}</p>
+      <FormatTable call={call} read={read} />
       {items > 1 && (
         <p class="rs-item">
           <label>
@@ -126,6 +130,7 @@ function Choice({
 
 /** For a cell with none of our functions: where to begin. */
 function FirstSteps() {
+  const port = useContext(SheetContext);
   return (
     <>
       <p>
@@ -140,6 +145,7 @@ function FirstSteps() {
         <li>Functions, above, lists them all and puts an example in the selected cell.</li>
         <li>Assumptions lists every default, and puts them on a sheet to be replaced by your own.</li>
       </ul>
+      {port && <BeginJob port={port} />}
     </>
   );
 }

@@ -95,6 +95,15 @@ describe('the pane beside Calc', () => {
     await page.getByText(changed.toPrecision(5)).first().waitFor();
   });
 
+  it('sets the formats of a table', async () => {
+    await calc.do('select', { document: 'd', address: 'H2' });
+    await page.getByText('from E1').waitFor();
+    const oxygen = (await calc.values('d', 'L2'))[0]![0] as number;
+    await page.getByRole('button', { name: 'Set widths, decimals and headings' }).click();
+    await page.getByText('of the table from E1 are set.').waitFor();
+    expect(await calc.shown('d', 'L2')).toBe(oxygen.toFixed(1));
+  });
+
   it('puts the assumptions on a sheet of their own', async () => {
     await page.getByRole('tab', { name: 'Assumptions' }).click();
     await page.getByRole('button', { name: /sheet/i }).first().click();

@@ -1,6 +1,8 @@
 """Cells of the program's documents, read and written for the pane and for BURN.WHY."""
 
+from com.sun.star.lang import Locale
 from com.sun.star.table.CellContentType import FORMULA
+from com.sun.star.table.CellHoriJustify import CENTER, LEFT, RIGHT
 from rodsheet_values import error_name
 
 # com.sun.star.sheet.AddressConvention: references as `Sheet!A1`, which the pane reads.
@@ -168,6 +170,56 @@ def add_sheet(controller, wanted, rows):
     controller.setActiveSheet(sheet)
     controller.freezeAtPosition(0, 1)
     return name
+
+
+# com.sun.star.table.CellVertJustify2.TOP and CENTER
+VERTICAL = {"top": 1, "center": 2}
+HORIZONTAL = {"left": LEFT, "center": CENTER, "right": RIGHT}
+# Hundredths of a millimetre in a pixel of 1/96 in.
+PIXEL = 2540 / 96
+# A heading in this row or farther down would take the sheet's room if it stayed in sight.
+LAST_FROZEN = 12
+
+
+def format_table(controller, table):
+    """Gives a table its number formats, widths and the look of its headings; columns grow and never shrink."""
+    document = controller.getModel()
+    sheet = sheet_named(document, table["sheet"])
+    place = range_named(document, sheet, table["address"]).getRangeAddress()
+    top, left, rows = place.StartRow, place.StartColumn, table["rows"]
+    look = table["look"]
+    heads = 1 if look["headed"] else 0
+    last = left + len(look["columns"]) - 1
+    for number, cells in enumerate(look["columns"]):
+        column = sheet.Columns.getByIndex(left + number)
+        column.Width = max(column.Width, round(cells["width"] * PIXEL))
+        if rows > heads:
+            at = left + number
+            give_look(document, sheet.getCellRangeByPosition(at, top + heads, at, top + rows - 1), cells)
+    if heads:
+        give_look(document, sheet.getCellRangeByPosition(left, top, last, top), look["heading"])
+    sheet.getCellRangeByPosition(left, top, last, top + rows - 1).Rows.OptimalHeight = True
+    if heads and top < LAST_FROZEN and not controller.hasFrozenPanes():
+        if controller.getActiveSheet().Name == sheet.Name:
+            controller.freezeAtPosition(0, top + 1)
+
+
+def give_look(document, cells, look):
+    if "format" in look:
+        formats, english = document.NumberFormats, Locale("en", "US", "")
+        key = formats.queryKey(look["format"], english, False)
+        cells.NumberFormat = formats.addNew(look["format"], english) if key == -1 else key
+    if "align" in look:
+        cells.HoriJustify = HORIZONTAL[look["align"]]
+    if "vertical" in look:
+        cells.VertJustify = VERTICAL[look["vertical"]]
+    if "wrap" in look:
+        cells.IsTextWrapped = look["wrap"]
+    if look.get("bold"):
+        # com.sun.star.awt.FontWeight.BOLD
+        cells.CharWeight = 150.0
+    if "background" in look:
+        cells.CellBackColor = int(look["background"][1:], 16)
 
 
 def written(cell):

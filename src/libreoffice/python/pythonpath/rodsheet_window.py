@@ -14,7 +14,7 @@ import unohelper
 from com.sun.star.awt.MessageBoxType import ERRORBOX, INFOBOX
 from com.sun.star.view import XSelectionChangeListener
 from rodsheet_process import PROCESS, NoProcess
-from rodsheet_sheet import Refused, SheetCell, active_cell, add_sheet, put_formula, read
+from rodsheet_sheet import Refused, SheetCell, active_cell, add_sheet, format_table, put_formula, read
 
 # A change of another window, or of a value, is seen after so many seconds at the latest.
 LOOK = 1.0
@@ -146,6 +146,9 @@ class Bridge:
 
     def add(self, name, rows):
         return add_sheet(self.controller(), name, rows)
+
+    def format(self, table):
+        format_table(self.controller(), table)
 
     def tell(self):
         """Tells what is selected whenever that changes, and shows what is to be said of it."""
