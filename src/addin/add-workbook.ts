@@ -37,7 +37,10 @@ export async function addWorkbook(context: Excel.RequestContext, workbook: NewWo
     await takeAway(context, free).catch(() => undefined);
     throw e;
   }
-  return { sheets: free.sheets.filter(({ hidden }) => !hidden).map(({ name }) => name), names: defined.map(([n]) => n) };
+  return {
+    sheets: free.sheets.filter(({ hidden }) => !hidden).map(({ name }) => name),
+    names: defined.map(([n]) => n),
+  };
 }
 
 /** Found by their names again: what was asked for in a refused request may not be there. */
@@ -137,5 +140,6 @@ function fitRows(sheet: Excel.Worksheet, { looks = {}, heights = {} }: NewSheet)
   for (const [range, { wrap }] of Object.entries(looks)) {
     if (wrap) sheet.getRange(range).format.autofitRows();
   }
-  for (const [row, px] of Object.entries(heights)) sheet.getRange(`${row}:${row}`).format.rowHeight = px * POINTS_A_PIXEL;
+  for (const [row, px] of Object.entries(heights))
+    sheet.getRange(`${row}:${row}`).format.rowHeight = px * POINTS_A_PIXEL;
 }

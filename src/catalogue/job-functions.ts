@@ -211,7 +211,10 @@ interface Asked {
   readonly crews: number | undefined;
 }
 
-const costing = ({ list, prices, confidence: given, crews: number }: Asked, basis: Basis): Parameters<typeof jobCost> => [
+const costing = (
+  { list, prices, confidence: given, crews: number }: Asked,
+  basis: Basis,
+): Parameters<typeof jobCost> => [
   jobOf(list, basis),
   readPrices(prices, basis.a.system),
   confidenceOf(given, basis),

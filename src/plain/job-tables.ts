@@ -93,7 +93,8 @@ function sizeLinks(
     const column = headings.findIndex((h) => h !== undefined && [h.column, parameterLabel(h.column)].includes(name));
     const unit = knownUnit(headings[column]?.unit ?? '', quantity) ?? plainUnit(quantity, system);
     const row = item.row - 1;
-    const link = column < 0 ? undefined : converted(list, row, column, grid[row]?.[column] ?? null, quantity, unit, value);
+    const link =
+      column < 0 ? undefined : converted(list, row, column, grid[row]?.[column] ?? null, quantity, unit, value);
     if (link !== undefined) links.set(symbol, link);
   }
   return links;
@@ -167,4 +168,3 @@ function priceLink(line: CostLine, prices: PlainOperand, { a }: Basis): string |
   }
   return undefined;
 }
-

@@ -25,8 +25,12 @@ const CHARACTER = 7;
 const ROUND = 14;
 const NUMBER_WIDTH = 78;
 const SHORTEST = 50;
+/** Of texts that are not there yet. */
+const UNKNOWN = 110;
 /** Texts up to here [px] have a column as wide as they are; longer ones wrap in one so wide. */
 const LONGEST = 240;
+/** Columns of numbers of rows. */
+const COUNTED = /^(item|order|rank)$/;
 /** Columns of whole sentences. */
 const SENTENCES = 420;
 const SENTENCE = /^(note|what to do|formula|reason|cautions)$/;
@@ -59,7 +63,8 @@ function columnLook({ heading, quantity }: Column, cells: readonly Cell[]): Colu
   const longest = Math.max(heading.length > 12 ? 0 : heading.length, ...texts.map((text) => text.length));
   const wanted = longest * CHARACTER + ROUND;
   const most = sentences || wanted > 2 * LONGEST ? SENTENCES : LONGEST;
-  const width = sentences && cells.length === 0 ? SENTENCES : Math.max(SHORTEST, Math.min(wanted, most));
+  const open = sentences ? SENTENCES : COUNTED.test(heading) ? SHORTEST : UNKNOWN;
+  const width = cells.length === 0 ? open : Math.max(SHORTEST, Math.min(wanted, most));
   return { width, align: 'left', vertical: 'top', wrap: true };
 }
 

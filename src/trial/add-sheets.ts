@@ -27,7 +27,9 @@ export async function addSheets(
   const unitId = workbook().getUnitId();
   const names = Object.values(injector.get(IDefinedNamesService).getDefinedNameMap(unitId) ?? {});
   const free = withFreeNames(added, {
-    sheets: workbook().getSheets().map((sheet) => sheet.getName()),
+    sheets: workbook()
+      .getSheets()
+      .map((sheet) => sheet.getName()),
     names: names.map(({ name }) => name),
   });
   const defined = Object.entries(free.definedNames ?? {});
@@ -41,17 +43,10 @@ export async function addSheets(
     });
   const ids: string[] = [];
   for (const sheet of free.sheets) {
-    const data = worksheetData(generateRandomId(), {
-      ...sheet,
-      heights: { ...textHeights(sheet), ...sheet.heights },
-    });
+    const data = worksheetData(generateRandomId(), { ...sheet, heights: { ...textHeights(sheet), ...sheet.heights } });
     onAdded(data.id, sheet);
     ids.push(data.id);
-    await commands.executeCommand(InsertSheetCommand.id, {
-      unitId,
-      index: workbook().getSheets().length,
-      sheet: data,
-    });
+    await commands.executeCommand(InsertSheetCommand.id, { unitId, index: workbook().getSheets().length, sheet: data });
   }
   await commands.executeCommand(SetWorksheetActivateCommand.id, { unitId, subUnitId: ids[0] });
   // The first sheets were calculated before the last ones were there.

@@ -34,8 +34,7 @@ export async function formatTable(
   };
   const value: Record<number, Record<number, ICellData>> = {};
   for (let r = 0; r < rows.length; r++)
-    for (let c = 0; c < look.columns.length; c++)
-      (value[top + r] ??= {})[left + c] = { s: cellStyle(at(r, c)) };
+    for (let c = 0; c < look.columns.length; c++) (value[top + r] ??= {})[left + c] = { s: cellStyle(at(r, c)) };
   await commands.executeCommand(SetRangeValuesCommand.id, { ...on, range, value });
   const widths: Record<string, number> = {};
   for (const [c, { width }] of look.columns.entries()) {

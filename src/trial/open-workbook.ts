@@ -43,7 +43,12 @@ const MOVES =
   /^sheet\.mutation\.(insert-row|insert-col|remove-row|remove-rows|remove-col|remove-cols|move-rows|move-columns)/;
 
 /** Shows a workbook in the page and says of every failed cell why: on hovering it, on selecting it, and after the edit that made it fail. */
-export function openWorkbook(places: Places, data: IWorkbookData, functions: readonly HostFunction[], onAdded: OnAdded): OpenWorkbook {
+export function openWorkbook(
+  places: Places,
+  data: IWorkbookData,
+  functions: readonly HostFunction[],
+  onAdded: OnAdded,
+): OpenWorkbook {
   const { injector, close } = showSheet(places.sheet, data, functions);
   const cells = sheetCells(injector, data.id);
   const port = sheetPort(injector, data.id, cells, onAdded);

@@ -77,10 +77,7 @@ function guessByContent(rows: readonly (readonly string[])[], width: number): (L
 }
 
 /** Inches, unless most of the rows are out of the usual as inches and everyday sizes as millimetres. */
-function likelyUnit(
-  rows: readonly (readonly string[])[],
-  columns: readonly (ListColumn | undefined)[],
-): Unit {
+function likelyUnit(rows: readonly (readonly string[])[], columns: readonly (ListColumn | undefined)[]): Unit {
   const bare = (row: readonly string[], name: ListColumn): number => Number(row[columns.indexOf(name)] ?? '');
   const sizes = rows
     .map((row) => ({ diameter: bare(row, 'diameter'), length: bare(row, 'length') }))

@@ -133,9 +133,7 @@ export class Session {
     await this.hold(id);
     const sheets = workbook.sheets.map((sheet) => ({ ...sheet, heights: { ...textHeights(sheet), ...sheet.heights } }));
     const data = workbookData(id, { ...workbook, sheets });
-    const carried = Object.fromEntries(
-      workbook.sheets.map((sheet, i) => [data.sheetOrder[i] ?? '', carriedOf(sheet)]),
-    );
+    const carried = Object.fromEntries(workbook.sheets.map((sheet, i) => [data.sheetOrder[i] ?? '', carriedOf(sheet)]));
     this.show(data, { id, name, carried, notKept, unsaved: false });
   }
 

@@ -70,7 +70,7 @@ async function inProcess(file: Uint8Array): Promise<void> {
   // Each run with sizes of its own, so that nothing is left of the last one.
   for (let i = 0; i < TIMES; i++) {
     const before = performance.now();
-    const { workbook } = describeWorkbook(file, 'A long job', hostFunctions, new Set(functionNames()));
+    const { workbook } = describeWorkbook(file, 'A long job', hostFunctions, new Set(functionNames));
     const read = since(before);
     const sheets = workbook.sheets.map((sheet) =>
       sheet.name === 'Job' ? { ...sheet, cells: { ...sheet.cells, B1: 2.5 + i / 10 } } : sheet,
@@ -110,7 +110,9 @@ async function inBrowser(file: string): Promise<void> {
   const { chromium } = createRequire(path.join(process.cwd(), 'package.json'))('playwright-core') as typeof Playwright;
   const dist = mkdtempSync(path.join(tmpdir(), 'rodsheet-open-'));
   try {
-    execFileSync(process.execPath, ['node_modules/webpack/bin/webpack.js', '--output-path', dist], { stdio: 'inherit' });
+    execFileSync(process.execPath, ['node_modules/webpack/bin/webpack.js', '--output-path', dist], {
+      stdio: 'inherit',
+    });
     const server = createServer((request, response) => {
       const name = new URL(request.url ?? '/', 'http://localhost').pathname.replace(/\/$/, '/index.html').slice(1);
       const at = path.join(dist, name);

@@ -239,6 +239,33 @@ describe('a job in the browser workbook', () => {
     await says(/Recovered from/);
   });
 
+  it('survives a crash of its tab', async () => {
+    const context = open.page.context();
+    const crashed = await context.newPage();
+    await crashed.goto(open.page.url());
+    await crashed
+      .locator('.rs-address b')
+      .filter({ hasText: /^[A-Z]+\d/ })
+      .waitFor(SOON);
+    await goTo(crashed, 'L9');
+    await edit(crashed, () => crashed.keyboard.press('t'));
+    await crashed.keyboard.type('yped before the crash');
+    await crashed.keyboard.press('Enter');
+    await expect.poll(() => crashed.locator('#job').textContent(), SOON).toMatch(/Kept in this browser, \d\d:\d\d/);
+    const gone = crashed.waitForEvent('crash', SOON);
+    void (await context.newCDPSession(crashed)).send('Page.crash').catch(() => undefined);
+    await gone;
+    await crashed.close();
+    const next = await context.newPage();
+    await next.goto(open.page.url());
+    await expect.poll(() => next.locator('#job').textContent(), SOON).toMatch(/Recovered from \d\d:\d\d: Example/);
+    await goTo(next, 'L9');
+    await expect.poll(() => next.locator('#pane').textContent(), SOON).toContain('L9');
+    await next.getByRole('button', { name: 'Throw it away' }).click();
+    await expect.poll(() => next.locator('#job').textContent(), SOON).not.toContain('Recovered');
+    await next.close();
+  });
+
   it('is thrown away when that is asked for', async () => {
     await button('Throw it away').click();
     await expect.poll(async () => JSON.stringify(await shown()), SOON).not.toContain('checked by the foreman');
@@ -301,6 +328,51 @@ describe('a workbook of others', () => {
     await expect.poll(async () => (await shown())[0]?.[1], SOON).toMatch(/^\d+$/);
     const back = await readFile(await saved('CSV'), 'utf8');
     expect(back).toMatch(/^\ufeffpin,\d+\r\n"boom, left",4-1\/2\r\nlink,3\/8\r\n$/);
+  });
+
+  it('may be dropped on the page', async () => {
+    await open.page.evaluate(() => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File(['pin,diameter\nstick,5\n'], 'dropped.csv', { type: 'text/csv' }));
+      document
+        .querySelector('#sheet')
+        ?.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+    });
+    await expect.poll(() => open.page.locator('.job-name').inputValue(), SOON).toBe('dropped');
+    await expect.poll(shown, SOON).toEqual([
+      ['pin', 'diameter'],
+      ['stick', '5'],
+    ]);
+  });
+
+  it('is written over only after that was asked', async () => {
+    const bytes = [...(await readFile(path.join(folder, 'Example.xlsx')))];
+    await open.page.evaluate(async (original) => {
+      const folder_ = await navigator.storage.getDirectory();
+      const handle = await folder_.getFileHandle('mine.xlsx', { create: true });
+      const stream = await handle.createWritable();
+      await stream.write(new Uint8Array(original));
+      await stream.close();
+      Object.assign(globalThis, { showOpenFilePicker: () => Promise.resolve([handle]) });
+    }, bytes);
+    const onDisk = (): Promise<number[]> =>
+      open.page.evaluate(async () => {
+        const folder_ = await navigator.storage.getDirectory();
+        const file = await (await folder_.getFileHandle('mine.xlsx')).getFile();
+        return [...new Uint8Array(await file.arrayBuffer())];
+      });
+    await button('Open').click();
+    await expect.poll(() => open.page.locator('.job-name').inputValue(), SOON).toBe('mine');
+    await type('L7', 'changed');
+    await open.page.keyboard.press('Control+s');
+    await says(/mine\.xlsx is the file you opened\. Write over it\?/);
+    expect(await onDisk()).toEqual(bytes);
+    await shots.take(open.page, 'asked before an original is written over');
+    await button('Write over it').click();
+    await says(/Saved to mine\.xlsx/);
+    const written = readWorkbook(Uint8Array.from(await onDisk()));
+    expect(written.sheets[0]?.cells.find((c) => c.row === 6 && c.column === 11)?.value).toBe('changed');
+    await open.page.evaluate(() => Object.assign(globalThis, { showOpenFilePicker: undefined }));
   });
 
   it('that cannot be read is refused with its reason', async () => {
@@ -390,7 +462,7 @@ describe('the sheet', () => {
       await readFile(await saved('Save as')),
       'A test',
       hostFunctions,
-      new Set(functionNames()),
+      new Set(functionNames),
     );
     const sheet = workbook.sheets.find(({ name }) => name === 'Sheet1');
     const look = (at: string): unknown => Object.entries(sheet?.looks ?? {}).filter(([range]) => range.startsWith(at));

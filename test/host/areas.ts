@@ -13,7 +13,10 @@ export function areaOf(address: string): Area | undefined {
   if (!parsed || !('range' in parsed)) return undefined;
   const { top, left, bottom, right } = parsed.range;
   // Whole columns and rows end with the sheet.
-  const [first, last] = [{ row: top ?? 0, column: left ?? 0 }, { row: bottom ?? 1_048_575, column: right ?? 16_383 }];
+  const [first, last] = [
+    { row: top ?? 0, column: left ?? 0 },
+    { row: bottom ?? 1_048_575, column: right ?? 16_383 },
+  ];
   return {
     top: first.row,
     left: first.column,

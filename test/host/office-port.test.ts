@@ -242,7 +242,11 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
       sheets: [
         {
           name: 'Pins',
-          rows: [['Pins, see the sheet Sums'], ['diameter', { text: '3/8' }], [4, '=SUM(Sums!A1,Bore)&" the sheet Pins"']],
+          rows: [
+            ['Pins, see the sheet Sums'],
+            ['diameter', { text: '3/8' }],
+            [4, '=SUM(Sums!A1,Bore)&" the sheet Pins"'],
+          ],
           cells: { D5: true },
           looks: {
             A1: { bold: true, size: 16, color: '#5b6662' },
@@ -255,7 +259,10 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
           frozenColumns: 1,
           landscape: true,
           printedHeading: 2,
-          validations: { A3: { message: 'Give a number above 0.' }, B3: { list: ['a', 'b'], message: 'This is none.' } },
+          validations: {
+            A3: { message: 'Give a number above 0.' },
+            B3: { list: ['a', 'b'], message: 'This is none.' },
+          },
         },
         { name: 'Sums', rows: [['=Pins!A3*2']], hidden: true },
       ],
@@ -293,7 +300,12 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
       ]);
       expect(excel.looks['Pins 2']).toMatchObject({
         A1: { 'font Bold': true, 'font Size': 16, 'font Color': '#5b6662' },
-        'A2:B2': { 'format WrapText': true, 'fill Color': '#dfe6e4', 'format HorizontalAlignment': 'Center', rows: 'fitted' },
+        'A2:B2': {
+          'format WrapText': true,
+          'fill Color': '#dfe6e4',
+          'format HorizontalAlignment': 'Center',
+          rows: 'fitted',
+        },
         A3: { NumberFormat: '0.0', 'validation Rule': { decimal: { formula1: 0, operator: 'GreaterThan' } } },
         B3: { 'validation Rule': { list: { inCellDropDown: true, source: 'a,b' } } },
         'A1:A1048576': { 'format ColumnWidth': 75 },
@@ -321,8 +333,15 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
         expect(got?.sheets).toEqual(workbook.sheets.flatMap(({ name, hidden }) => (hidden ? [] : [name])));
         for (const { name, cells = {}, rows = [] } of workbook.sheets) {
           const found = excel.book.formulas[name] ?? {};
-          const formulas = [...rows.flat(), ...Object.values(cells)].filter((c) => typeof c === 'string' && c[0] === '=');
-          expect(Object.values(found).filter((text) => text.startsWith('=')).sort(), name).toEqual([...formulas].sort());
+          const formulas = [...rows.flat(), ...Object.values(cells)].filter(
+            (c) => typeof c === 'string' && c[0] === '=',
+          );
+          expect(
+            Object.values(found)
+              .filter((text) => text.startsWith('='))
+              .sort(),
+            name,
+          ).toEqual([...formulas].sort());
         }
       }
     });
@@ -331,13 +350,20 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
   describe('formats of a table', () => {
     const rows = [
       ['item', 'oxygen, scf', 'note'],
-      [1, 118.31, 'a sentence that is long enough to be wrapped below the others in its row of the table, twice at least'],
+      [
+        1,
+        118.31,
+        'a sentence that is long enough to be wrapped below the others in its row of the table, twice at least',
+      ],
       [2, 80.2, ''],
     ];
     const look = tableLook(
       tableFunction({
         ...findFunction('BURN.JOB.PLAN')!,
-        result: { kind: 'table', columns: [{ heading: 'item' }, { heading: 'oxygen', quantity: 'oxygen' }, { heading: 'note' }] },
+        result: {
+          kind: 'table',
+          columns: [{ heading: 'item' }, { heading: 'oxygen', quantity: 'oxygen' }, { heading: 'note' }],
+        },
       } as never),
       rows,
     )!;

@@ -218,13 +218,31 @@ describe('the tables of a job in plain cells', () => {
     const texts = copy.workbook.sheets
       .slice(1)
       .flatMap(({ cells: all = {} }) => Object.entries(all))
-      .flatMap(([address, c]) => (typeof c === 'object' && c !== null && 'text' in c ? [[address, c.text] as const] : []));
+      .flatMap(([address, c]) =>
+        typeof c === 'object' && c !== null && 'text' in c ? [[address, c.text] as const] : [],
+      );
     const reasons = texts.filter(([, text]) => text.endsWith(': stands still'));
     const drawn = reasons.filter(([, text]) => text.startsWith('drawn from the ranges'));
     // Low and high of rods, oxygen and crew in the plan, low and high of the price, amount of the load and how often it falls short.
     expect(drawn.length).toBe(6 + 2 + 3);
     // Sizes, quantities and prices are read from the cells that hold them.
-    for (const address of ['$C$2', '$D$2', '$D$3', '$C$5', '$B$2', '$B$5', '$H$1', '$H$2', '$H$3', '$H$4', '$H$5', '$H$6'])
-      expect(formulas(copy).some((c) => c.includes(`Job!${address}`)), address).toBe(true);
+    for (const address of [
+      '$C$2',
+      '$D$2',
+      '$D$3',
+      '$C$5',
+      '$B$2',
+      '$B$5',
+      '$H$1',
+      '$H$2',
+      '$H$3',
+      '$H$4',
+      '$H$5',
+      '$H$6',
+    ])
+      expect(
+        formulas(copy).some((c) => c.includes(`Job!${address}`)),
+        address,
+      ).toBe(true);
   });
 });

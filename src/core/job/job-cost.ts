@@ -141,7 +141,14 @@ class Costing {
     this.steps.push(given(`A_${mark}`, name, 'money'));
     this.values[`A_${mark}`] = certain(amount);
     this.amounts.push(`A_${mark}`);
-    this.lines.push({ name, measure: 'sum', quantity: 1, price: amount, priceSymbol: `A_${mark}`, amount: `A_${mark}` });
+    this.lines.push({
+      name,
+      measure: 'sum',
+      quantity: 1,
+      price: amount,
+      priceSymbol: `A_${mark}`,
+      amount: `A_${mark}`,
+    });
   }
 
   /** A share of a sum before it, and what it comes to. */

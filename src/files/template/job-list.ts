@@ -37,7 +37,9 @@ export function jobList(title: string, rows: readonly ListCells[]): NewWorkbook 
     name: LIST,
     rows: [
       [title],
-      ['One row for each kind of item, with its quantity. Sizes in inches unless a unit stands with them: 90 mm, 3-1/2.'],
+      [
+        'One row for each kind of item, with its quantity. Sizes in inches unless a unit stands with them: 90 mm, 3-1/2.',
+      ],
       [],
       columns.map((name): CellContent => name),
       ...rows.map((row) => columns.map((name): CellContent => contentOf(row[name] ?? null))),
@@ -65,7 +67,9 @@ function planSheet(list: string, rows: number): NewSheet {
     name: 'Plan',
     rows: [
       ['Plan'],
-      [`Follows the sheet ${LIST} once a row stands there. An estimate, with low and high; it does not say that a job is safe.`],
+      [
+        `Follows the sheet ${LIST} once a row stands there. An estimate, with low and high; it does not say that a job is safe.`,
+      ],
       [],
       [`=BURN.JOB.PLAN(${list})`],
     ],
@@ -74,9 +78,9 @@ function planSheet(list: string, rows: number): NewSheet {
       A2: NOTE,
       [`A${FIRST}:${all}${FIRST}`]: HEADING,
       ...Object.fromEntries(
-        (look?.columns ?? []).map(({ width: _, ...column }, i) => [
+        (look?.columns ?? []).map(({ format, align }, i) => [
           `${columnName(i)}${FIRST + 1}:${columnName(i)}${end}`,
-          column,
+          { ...(format === undefined ? {} : { format }), ...(align === undefined ? {} : { align }) },
         ]),
       ),
     },

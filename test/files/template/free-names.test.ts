@@ -10,7 +10,7 @@ describe('names for sheets that are put into a workbook', () => {
     title: 'x',
     definedNames: { Assume: 'Plan!$A$1', Other: "'Job list'!$B$2" },
     sheets: [
-      { name: 'Plan', rows: [["=SUM('Job list'!A1:B2,Plan!C3,Assume)&\"Plan!A1\"", 'see the sheet Job list.']] },
+      { name: 'Plan', rows: [['=SUM(\'Job list\'!A1:B2,Plan!C3,Assume)&"Plan!A1"', 'see the sheet Job list.']] },
       { name: 'Job list', cells: { A1: '=other+OTHER1+Elsewhere!A1', B1: { text: '=Plan!A1' } } },
     ],
   };
