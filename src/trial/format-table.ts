@@ -11,7 +11,7 @@ import type { SheetCells } from './sheet-cells.ts';
 /** Gives a table on show its formats. */
 export async function formatTable(
   injector: Injector,
-  { workbook }: SheetCells,
+  { workbook, formulaAt }: SheetCells,
   { sheet: name, address, rows, look }: TableToFormat,
 ): Promise<void> {
   const commands = injector.get(ICommandService);
@@ -35,6 +35,8 @@ export async function formatTable(
   const value: Record<number, Record<number, ICellData>> = {};
   for (let r = 0; r < rows.length; r++)
     for (let c = 0; c < look.columns.length; c++) (value[top + r] ??= {})[left + c] = { s: cellStyle(at(r, c)) };
+  // The engine takes a cell that is given without its formula for one that has none.
+  value[top]![left]!.f = formulaAt(sheet, top, left);
   await commands.executeCommand(SetRangeValuesCommand.id, { ...on, range, value });
   const widths: Record<string, number> = {};
   for (const [c, { width }] of look.columns.entries()) {

@@ -51,7 +51,8 @@ export async function openPage(files: Readonly<Record<string, string | Uint8Arra
   });
   const home = `http://localhost:${(server.address() as AddressInfo).port}/`;
   const browser = await startBrowser();
-  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  const page = await context.newPage();
   // As long as the polls of these tests.
   page.setDefaultTimeout(60_000);
   const complaints: string[] = [];

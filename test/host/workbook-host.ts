@@ -424,7 +424,10 @@ export class WorkbookHost {
 const USUAL_WIDTH = 48;
 
 /** What the library does for itself. */
-const HOUSEKEEPING = ['_KeepReference', '_RemoveReference', '_RemoveReferenceCount', 'NotifyActionHandlerReady'];
+const HOUSEKEEPING = [
+  ...['_KeepReference', '_RemoveReference', '_RemoveReferenceCount', '_ValidateArraySize'],
+  'NotifyActionHandlerReady',
+];
 
 function argumentsOf(info: ArgumentInfo | undefined, find: (id: number) => Thing | null): readonly unknown[] {
   const ids = info?.ReferencedObjectPathIds;

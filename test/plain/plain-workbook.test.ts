@@ -153,7 +153,7 @@ describe('the tables of a job in plain cells', () => {
       ['Boom foot', 2, 5, 450, null],
       ['Stick', { text: '3 off' }, { text: '4-1/2' }, 400, null],
       ['bad', 1, null, 300, null],
-      ['Link', 4, 3.5, 300, 'close'],
+      ['Link', 4, 3.5, 300, 'tight'],
     ].flatMap((row, r) => row.map((content, c) => [`${'ABCDE'[c]}${r + 1}`, content as CellContent])),
   );
   const prices: Record<string, CellContent> = Object.fromEntries(
@@ -190,7 +190,7 @@ describe('the tables of a job in plain cells', () => {
       before
         .spilledAt(0, top, 0)
         .forEach((row, r) => row.forEach((cell, c) => close(plain.valueAt(0, top + r, c), cell, `${top + r} ${c}`)));
-    const changes = { B2: 3, C2: 4, H1: 12, H4: 15 };
+    const changes = { B2: 3, C2: 4, C5: 4, H1: 12, H4: 15 };
     const moved = await without(changed(copy, changes));
     const again = await calculate(job(changes));
     const at = (heading: string): number => columnOf(before, 19, heading);

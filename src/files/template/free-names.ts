@@ -69,7 +69,7 @@ export function withFreeNames(workbook: NewWorkbook, taken: Taken): NewWorkbook 
   };
 }
 
-/** Each wanted name, in small letters, with the one it gets. */
+/** The wanted names that are taken, in small letters, with those they get. */
 function freed(wanted: readonly string[], taken: readonly string[], before: string): ReadonlyMap<string, string> {
   const all = new Set(taken.map((name) => name.toLowerCase()));
   const got = new Map<string, string>();
@@ -77,7 +77,7 @@ function freed(wanted: readonly string[], taken: readonly string[], before: stri
     let free = name;
     for (let n = 2; all.has(free.toLowerCase()); n++) free = `${name}${before}${n}`;
     all.add(free.toLowerCase());
-    got.set(name.toLowerCase(), free);
+    if (free !== name) got.set(name.toLowerCase(), free);
   }
   return got;
 }
