@@ -459,7 +459,7 @@ describe('the sheet', () => {
     await expect.poll(() => open.page.textContent('#pane'), SOON).toContain('of the table from A1 are set.');
     await shots.take(open.page, 'a table with its formats');
     const { workbook } = describeWorkbook(
-      await readFile(await saved('Save as')),
+      readWorkbook(await readFile(await saved('Save as'))),
       'A test',
       hostFunctions,
       new Set(functionNames),
