@@ -30,8 +30,9 @@ const LOCAL = `https://localhost:${PORT}`;
 const OFFICE_DIST = path.join(ROOT, 'node_modules/@microsoft/office-js/dist');
 const OFFICE_JS = { vendor: 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js', package: 'office/office.js' };
 const TARGET = 'es2022';
-/** The functions, and the pane that they fetch once it is shown. */
-const ADDIN_SCRIPT = /^(functions|pane\.\w+)\.js$/;
+/** The functions, the pane that they fetch once it is shown, and what that fetches once a job is begun. */
+const ADDIN_SCRIPT = /^(functions|(pane|job)\.\w+)\.js$/;
+const FETCHED_LATER = ['pane', 'job'];
 /** The host in a browser fetches functions.json and the icons from pages of its own. */
 const FOR_THE_HOST = { 'Access-Control-Allow-Origin': '*', 'Cross-Origin-Resource-Policy': 'cross-origin' };
 
@@ -63,7 +64,8 @@ export default async (env = {}) => {
       iife: false,
       cssFilename: ({ chunk }) => (chunk.name === 'functions' ? 'pane.css' : '[name].css'),
       // By its content, since functions.js of an older day may ask for it: one that is gone is told, a wrong one would fail.
-      chunkFilename: ({ chunk }) => (chunk.name === 'pane' ? 'pane.[contenthash:8].js' : 'trial/parts/[name].js'),
+      chunkFilename: ({ chunk }) =>
+        FETCHED_LATER.includes(chunk.name) ? `${chunk.name}.[contenthash:8].js` : 'trial/parts/[name].js',
       globalObject: 'globalThis', // functions.js loads where there is no window
       clean: true,
     },

@@ -3,11 +3,9 @@ import { addressOf, readAddress } from '../files/xlsx/address.ts';
 import { withFreeNames } from '../files/template/free-names.ts';
 import type { NewSheet, NewWorkbook, Validation } from '../files/xlsx/new-workbook.ts';
 import type { Added } from '../pane/port.ts';
-import type { CellContent, CellLook } from '../sheet/described-workbook.ts';
+import type { CellContent } from '../sheet/described-workbook.ts';
+import { POINTS_A_PIXEL, setColours, setLook } from './set-look.ts';
 import { writtenCell } from './written-cell.ts';
-
-/** The host measures in points where a description has pixels. */
-export const POINTS_A_PIXEL = 0.75;
 
 /** Adds the sheets and names of a workbook to the one that is open; takes them away again where the host refuses a part. */
 export async function addWorkbook(context: Excel.RequestContext, workbook: NewWorkbook): Promise<Added> {
@@ -30,7 +28,10 @@ export async function addWorkbook(context: Excel.RequestContext, workbook: NewWo
       await context.sync();
     }
     await calculated(context);
-    for (const [i, sheet] of sheets.entries()) fitRows(sheet, free.sheets[i]!);
+    for (const [i, sheet] of sheets.entries()) {
+      fitRows(sheet, free.sheets[i]!);
+      if (free.sheets[i]!.protected) sheet.protection.protect({ allowFormatColumns: true, allowFormatRows: true });
+    }
     sheets[0]?.activate();
     await context.sync();
   } catch (e) {
@@ -61,6 +62,11 @@ function fill(sheet: Excel.Worksheet, described: NewSheet): void {
   for (const [letters, px] of Object.entries(described.widths ?? {}))
     sheet.getRange(letters.includes(':') ? letters : `${letters}:${letters}`).format.columnWidth = px * POINTS_A_PIXEL;
   for (const [range, rule] of Object.entries(described.validations ?? {})) validate(sheet.getRange(range), rule);
+  for (const { range, formula, look } of described.conditions ?? []) {
+    const { rule, format } = sheet.getRange(range).conditionalFormats.add('Custom').custom;
+    rule.formula = `=${formula}`;
+    setColours(format, look);
+  }
   const { frozenRows = 0, frozenColumns = 0, landscape, printedHeading, hidden } = described;
   if (frozenRows > 0 && frozenColumns > 0)
     sheet.freezePanes.freezeAt(sheet.getRange(`A1:${addressOf(frozenRows - 1, frozenColumns - 1)}`));
@@ -93,24 +99,6 @@ function matrixOf({ rows = [], cells = {} }: NewSheet): readonly (readonly (stri
 function typed(content: CellContent): string | number | boolean {
   if (typeof content === 'object' && content !== null && 'text' in content) return writtenCell(content.text);
   return typeof content === 'string' && content.startsWith('=') ? content : writtenCell(content);
-}
-
-const ALIGN = { left: 'Left', center: 'Center', right: 'Right' } as const;
-const VERTICAL = { top: 'Top', center: 'Center', bottom: 'Bottom' } as const;
-
-/** Of a look what our own workbooks use. */
-export function setLook(range: Excel.Range, look: CellLook): void {
-  const { format } = range;
-  if (look.bold !== undefined) format.font.bold = look.bold;
-  if (look.italic !== undefined) format.font.italic = look.italic;
-  if (look.size !== undefined) format.font.size = look.size;
-  if (look.color !== undefined) format.font.color = look.color;
-  if (look.background !== undefined) format.fill.color = look.background;
-  if (look.align !== undefined) format.horizontalAlignment = ALIGN[look.align];
-  if (look.wrap !== undefined) format.wrapText = look.wrap;
-  if (look.vertical !== undefined || look.wrap) format.verticalAlignment = VERTICAL[look.vertical ?? 'top'];
-  // One for all cells of the range.
-  if (look.format !== undefined) range.numberFormat = look.format as unknown as string[][];
 }
 
 function validate({ dataValidation }: Excel.Range, { list, from, message }: Validation): void {

@@ -1,6 +1,6 @@
 /// <reference types="office-js" />
 import { LAST_FROZEN, type TableToFormat } from '../pane/port.ts';
-import { POINTS_A_PIXEL, setLook } from './add-workbook.ts';
+import { POINTS_A_PIXEL, setLook } from './set-look.ts';
 
 /** Gives a table that one formula spilled its formats. */
 export async function formatTable(

@@ -4,7 +4,6 @@ import { toCol } from '@borgar/fx';
 import type { Cell } from '../catalogue/cell.ts';
 import type { SelectedCell, SheetPort } from '../pane/port.ts';
 import type { Entered, FormulaCell } from '../pane/unknown-name.ts';
-import { addWorkbook } from './add-workbook.ts';
 import { formatTable } from './format-table.ts';
 import { findReference } from './office-reference.ts';
 import type { Shown } from './shown.ts';
@@ -40,7 +39,10 @@ export function officePort(run: Run, shown: Shown = ALWAYS): SheetPort {
         await context.sync();
       }),
     addSheet: (name, rows) => run((context) => addSheet(context, name, rows)),
-    addWorkbook: (workbook) => run((context) => addWorkbook(context, workbook)),
+    beginJob: async (kind) => {
+      const { addWorkbook, jobOfKind } = await import(/* webpackChunkName: 'job' */ './job-script.ts');
+      return run((context) => addWorkbook(context, jobOfKind(kind)));
+    },
     format: (table) => run((context) => formatTable(context, table)),
   };
 }

@@ -1,5 +1,4 @@
 import type { Cell } from '../catalogue/cell.ts';
-import type { NewWorkbook } from '../files/xlsx/new-workbook.ts';
 import type { TableLook } from '../sheet/table-look.ts';
 import type { Entered, FormulaCell } from './unknown-name.ts';
 
@@ -14,6 +13,9 @@ export interface SelectedCell {
   /** Where the value was spilled from another cell: that cell's address and the place within the spill, from 0. */
   readonly spill?: { readonly from: string; readonly formula: string; readonly row: number; readonly column: number };
 }
+
+/** What a job in an open workbook may begin with: a blank list, or all that the template has. */
+export type JobKind = 'list' | 'template';
 
 /** Sheets and names that were added to a workbook, as they are called there. */
 export interface Added {
@@ -55,10 +57,10 @@ export interface SheetPort {
   /** Adds a sheet with these rows from A1 and shows it; a taken name gets a number. Gives the name it got. */
   addSheet(name: string, rows: readonly (readonly Cell[])[]): Promise<string>;
   /**
-   * Adds the sheets of a workbook behind those there are, with the names it defines, and shows the first; a taken name gets a
+   * Adds the sheets of a new job behind those there are, with the names it defines, and shows the first; a taken name gets a
    * number. All of it or nothing, and nothing that was there is changed. Absent where the host cannot.
    */
-  readonly addWorkbook?: (workbook: NewWorkbook) => Promise<Added>;
+  readonly beginJob?: (kind: JobKind) => Promise<Added>;
   /** Sets number formats, alignment and the look of the headings of a table; widens columns, never narrows them. */
   readonly format?: (table: TableToFormat) => Promise<void>;
 }

@@ -20,10 +20,12 @@ import {
 import { isCellError } from '../catalogue/cell.ts';
 import type { SelectedCell, SheetPort } from '../pane/port.ts';
 import type { Cell } from '../sheet/host-function.ts';
+import { hostFunctions } from '../sheet/host-functions.ts';
 import { worksheetData } from '../engine/workbook.ts';
 import { addSheets, type OnAdded } from './add-sheets.ts';
 import { watchFailures } from './failures.ts';
 import { formatTable } from './format-table.ts';
+import { newJob } from './new-jobs.ts';
 import type { ShownCell, ShownSheet } from './print-sheet.ts';
 import { address } from './sheet-cells.ts';
 import type { SheetCells } from './sheet-cells.ts';
@@ -217,7 +219,7 @@ export function sheetPort(injector: Injector, workbookId: string, cells: SheetCe
       await commands.executeCommand(SetWorksheetActivateCommand.id, { unitId: workbookId, subUnitId: sheet.id });
       return workbook().getSheetBySheetId(sheet.id)?.getName() ?? name;
     },
-    addWorkbook: (added) => addSheets(injector, cells, added, onAdded),
+    beginJob: (kind) => addSheets(injector, cells, newJob(kind, hostFunctions), onAdded),
     format: (table) => formatTable(injector, cells, table),
     errorText(sheetId, row, column) {
       const sheet = workbook().getSheetBySheetId(sheetId);

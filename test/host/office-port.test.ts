@@ -1,6 +1,7 @@
 /** The port on the real batching of each of the vendor's libraries. */
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { addWorkbook } from '../../src/addin/add-workbook.ts';
 import { officePort } from '../../src/addin/office-port.ts';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { tableFunction } from '../../src/catalogue/declaration.ts';
@@ -251,13 +252,15 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
           looks: {
             A1: { bold: true, size: 16, color: '#5b6662' },
             'A2:B2': { wrap: true, background: '#dfe6e4', align: 'center' },
-            A3: { format: '0.0' },
+            A3: { format: '0.0', unlocked: true },
           },
           widths: { A: 100, 'B:C': 60 },
           heights: { 2: 40 },
           frozenRows: 2,
           frozenColumns: 1,
           landscape: true,
+          protected: true,
+          conditions: [{ range: 'A3', formula: 'Sums!A1>2', look: { color: '#9d1c12' } }],
           printedHeading: 2,
           validations: {
             A3: { message: 'Give a number above 0.' },
@@ -273,7 +276,7 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
       const before = structuredClone(of);
       const excel = library.open(of);
       excel.states.push('Calculating', 'Pending');
-      expect(await officePort(library.run).addWorkbook?.(added)).toEqual({
+      expect(await library.run((context) => addWorkbook(context, added))).toEqual({
         sheets: ['Pins 2'],
         names: ['Bore_2', 'Free'],
       });
@@ -296,6 +299,7 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
         'Zoom of Pins 2 {"horizontalFitToPages":1}',
         'repeat Pins 2 $1:$2',
         'Visibility of Sums Hidden',
+        'protect Pins 2',
         'activate Pins 2',
       ]);
       expect(excel.looks['Pins 2']).toMatchObject({
@@ -306,7 +310,13 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
           'format HorizontalAlignment': 'Center',
           rows: 'fitted',
         },
-        A3: { NumberFormat: '0.0', 'validation Rule': { decimal: { formula1: 0, operator: 'GreaterThan' } } },
+        A3: {
+          'lock Locked': false,
+          'condition rule Formula': '=Sums!A1>2',
+          'condition format Color': '#9d1c12',
+          NumberFormat: '0.0',
+          'validation Rule': { decimal: { formula1: 0, operator: 'GreaterThan' } },
+        },
         B3: { 'validation Rule': { list: { inCellDropDown: true, source: 'a,b' } } },
         'A1:A1048576': { 'format ColumnWidth': 75 },
         'B1:C1048576': { 'format ColumnWidth': 45 },
@@ -318,18 +328,19 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
       const of = book({ locked: ['Sums'] });
       const before = structuredClone(of);
       const excel = library.open(of);
-      await expect(officePort(library.run).addWorkbook?.(added)).rejects.toThrow('protected');
+      await expect(library.run((context) => addWorkbook(context, added))).rejects.toThrow('protected');
       expect(excel.book).toEqual(before);
       const whole = library.open(book({ structure: 'protected' }));
-      await expect(officePort(library.run).addWorkbook?.(added)).rejects.toThrow('structure');
+      await expect(library.run((context) => addWorkbook(context, added))).rejects.toThrow('structure');
       expect(whole.book.sheets).toEqual(before.sheets);
     });
 
     it('may be the job template or a blank job list: each of their formulas, as it is in the file', async () => {
       const listing = listedAssumptions();
-      for (const workbook of [jobWorkbook(hostFunctions, listing), jobList('Job list', [])]) {
+      for (const kind of ['template', 'list'] as const) {
+        const workbook = kind === 'list' ? jobList('Job list', []) : jobWorkbook(hostFunctions, listing);
         const excel = library.open({ sheets: { Mine: { A1: 1 } }, formulas: {}, active: { sheet: 'Mine', at: 'A1' } });
-        const got = await officePort(library.run).addWorkbook?.(workbook);
+        const got = await officePort(library.run).beginJob?.(kind);
         expect(got?.sheets).toEqual(workbook.sheets.flatMap(({ name, hidden }) => (hidden ? [] : [name])));
         for (const { name, cells = {}, rows = [] } of workbook.sheets) {
           const found = excel.book.formulas[name] ?? {};

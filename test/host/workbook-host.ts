@@ -60,11 +60,21 @@ interface Action {
 const ACTION = { instantiate: 1, query: 2, method: 3, set: 4, trace: 5 };
 const PATH = { global: 1, method: 3, property: 4, item: 5, reference: 6 };
 
+type OfRange =
+  | 'format'
+  | 'font'
+  | 'fill'
+  | 'lock'
+  | 'validation'
+  | 'conditions'
+  | 'condition'
+  | 'condition rule'
+  | 'condition format';
 type Thing =
   | { readonly kind: 'workbook' | 'worksheets' | 'tables' | 'application' }
-  | { readonly kind: 'format' | 'font' | 'fill' | 'validation'; readonly of: Ranged }
+  | { readonly kind: OfRange; readonly of: Ranged }
   | { readonly kind: 'names'; readonly sheet: string | undefined }
-  | { readonly kind: 'worksheet' | 'freeze panes' | 'page'; readonly name: string }
+  | { readonly kind: 'worksheet' | 'freeze panes' | 'page' | 'guard'; readonly name: string }
   | Ranged
   | { readonly kind: 'tables at'; readonly sheet: string; readonly area: Area }
   | { readonly kind: 'name'; readonly name: string; readonly refers: string | number }
@@ -183,8 +193,10 @@ export class WorkbookHost {
     }
     if (on.kind === 'range' && name === 'Format') return { kind: 'format', of: on };
     if (on.kind === 'range' && name === 'DataValidation') return { kind: 'validation', of: on };
-    if (on.kind === 'format' && name === 'Font') return { kind: 'font', of: on.of };
-    if (on.kind === 'format' && name === 'Fill') return { kind: 'fill', of: on.of };
+    if (on.kind === 'range' && name === 'ConditionalFormats') return { kind: 'conditions', of: on };
+    const part = 'of' in on ? PARTS[`${on.kind}.${name}`] : undefined;
+    if ('of' in on && part) return { kind: part, of: on.of };
+    if (on.kind === 'worksheet' && name === 'Protection') return { kind: 'guard', name: on.name };
     if (on.kind === 'worksheet' && name === 'PageLayout') return { kind: 'page', name: on.name };
     if (on.kind === 'worksheet' && name === 'Names') return { kind: 'names', sheet: on.name };
     if (on.kind === 'worksheet' && name === 'FreezePanes') return { kind: 'freeze panes', name: on.name };
@@ -234,6 +246,9 @@ export class WorkbookHost {
         if (name !== 'Add') break;
         (this.book.names ??= {})[String(args[0])] = String(args[1]).slice(1);
         return { kind: 'name', name: String(args[0]), refers: String(args[1]).slice(1) };
+      case 'conditions':
+        if (name === 'Add') return { kind: 'condition', of: on.of };
+        break;
       case 'freeze panes':
         if (name === 'GetLocationOrNullObject') {
           const rows = this.book.frozen?.[on.name];
@@ -318,6 +333,7 @@ export class WorkbookHost {
       this.done.push(`freeze ${on.name} ${String(args[0])}`);
     else if (on?.kind === 'freeze panes' && name === 'FreezeAt')
       this.done.push(`freeze ${on.name} ${textOf((args[0] as Ranged).area)}`);
+    else if (on?.kind === 'guard' && name === 'Protect') this.done.push(`protect ${on.name}`);
     else if (on?.kind === 'page' && name === 'SetPrintTitleRows')
       this.done.push(`repeat ${on.name} ${String(args[0])}`);
     else if (on?.kind === 'worksheet' && name === 'Activate') this.done.push(`activate ${on.name}`);
@@ -419,6 +435,18 @@ export class WorkbookHost {
     };
   }
 }
+
+/** Objects that hang on a range's own. */
+const PARTS: Readonly<Record<string, OfRange>> = {
+  'format.Font': 'font',
+  'format.Fill': 'fill',
+  'format.Protection': 'lock',
+  'condition.Custom': 'condition',
+  'condition.Rule': 'condition rule',
+  'condition.Format': 'condition format',
+  'condition format.Font': 'condition format',
+  'condition format.Fill': 'condition format',
+};
 
 /** Of a column, points. */
 const USUAL_WIDTH = 48;

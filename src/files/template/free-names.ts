@@ -55,6 +55,19 @@ export function withFreeNames(workbook: NewWorkbook, taken: Taken): NewWorkbook 
       ...(sheet.cells
         ? { cells: Object.fromEntries(Object.entries(sheet.cells).map(([at, cell]) => [at, content(cell)])) }
         : {}),
+      ...(sheet.conditions
+        ? { conditions: sheet.conditions.map((each) => ({ ...each, formula: formula(each.formula) })) }
+        : {}),
+      ...(sheet.validations
+        ? {
+            validations: Object.fromEntries(
+              Object.entries(sheet.validations).map(([range, rule]) => [
+                range,
+                rule.from === undefined ? rule : { ...rule, from: formula(rule.from) },
+              ]),
+            ),
+          }
+        : {}),
     })),
     ...(workbook.definedNames
       ? {

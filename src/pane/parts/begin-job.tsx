@@ -1,36 +1,27 @@
 import { useState } from 'preact/hooks';
-import { CATALOGUE } from '../../catalogue/catalogue.ts';
-import { jobList } from '../../files/template/job-list.ts';
-import { jobWorkbook } from '../../files/template/job-workbook.ts';
-import type { NewWorkbook } from '../../files/xlsx/new-workbook.ts';
-import { listedAssumptions } from '../assume-formula.ts';
-import type { Added, SheetPort } from '../port.ts';
+import type { Added, JobKind, SheetPort } from '../port.ts';
 
-const KINDS: readonly { readonly label: string; readonly what: string; readonly make: () => NewWorkbook }[] = [
-  {
-    label: 'Add a blank job list',
-    what: 'two sheets: a list to fill in, and the plan that follows it',
-    make: () => jobList('Job list', []),
-  },
+const KINDS: readonly { readonly label: string; readonly what: string; readonly kind: JobKind }[] = [
+  { label: 'Add a blank job list', what: 'two sheets: a list to fill in, and the plan that follows it', kind: 'list' },
   {
     label: 'Add the job template',
     what: 'sheets for pins, plan, load, quote, shifts, cautions, working and assumptions, with an invented list to type over',
-    make: () => jobWorkbook(CATALOGUE, listedAssumptions()),
+    kind: 'template',
   },
 ];
 
 const listed = (names: readonly string[]): string => names.join(', ');
 
 /** Puts the beginnings of a job into the open workbook, beside what is there. */
-export function BeginJob({ port: { addWorkbook } }: { readonly port: SheetPort }) {
+export function BeginJob({ port: { beginJob } }: { readonly port: SheetPort }) {
   const [busy, setBusy] = useState(false);
   const [done, setDone] = useState<Added | string>();
-  if (!addWorkbook) return null;
-  const add = async (make: () => NewWorkbook): Promise<void> => {
+  if (!beginJob) return null;
+  const add = async (kind: JobKind): Promise<void> => {
     setBusy(true);
     setDone(undefined);
     try {
-      setDone(await addWorkbook(make()));
+      setDone(await beginJob(kind));
     } catch (e) {
       setDone(e instanceof Error ? e.message : String(e));
     }
@@ -40,9 +31,9 @@ export function BeginJob({ port: { addWorkbook } }: { readonly port: SheetPort }
     <section aria-labelledby="rs-heading-begin">
       <h3 id="rs-heading-begin">Begin a job in this workbook</h3>
       <ul class="rs-begin">
-        {KINDS.map(({ label, what, make }) => (
+        {KINDS.map(({ label, what, kind }) => (
           <li key={label}>
-            <button type="button" disabled={busy} onClick={() => void add(make)}>
+            <button type="button" disabled={busy} onClick={() => void add(kind)}>
               {label}
             </button>{' '}
             <span class="rs-fine">{what}</span>
