@@ -84,8 +84,8 @@ async function type(address: string, text: string): Promise<void> {
 }
 
 /** What the sheet on show shows, read off the table that it is printed as. */
-const shown = (): Promise<string[][]> =>
-  open.page.evaluate(() => {
+const shown = (page = open.page): Promise<string[][]> =>
+  page.evaluate(() => {
     window.dispatchEvent(new Event('beforeprint'));
     const rows = [...document.querySelectorAll<HTMLTableRowElement>('#print tr')].map((row) =>
       [...row.cells].map((cell) => cell.textContent),
@@ -259,8 +259,7 @@ describe('a job in the browser workbook', () => {
     const next = await context.newPage();
     await next.goto(open.page.url());
     await expect.poll(() => next.locator('#job').textContent(), SOON).toMatch(/Recovered from \d\d:\d\d: Example/);
-    await goTo(next, 'L9');
-    await expect.poll(() => next.locator('#pane').textContent(), SOON).toContain('L9');
+    await expect.poll(async () => JSON.stringify(await shown(next)), SOON).toContain('typed before the crash');
     await next.getByRole('button', { name: 'Throw it away' }).click();
     await expect.poll(() => next.locator('#job').textContent(), SOON).not.toContain('Recovered');
     await next.close();
@@ -319,7 +318,7 @@ describe('a workbook of others', () => {
     const file = path.join(folder, 'pins.csv');
     await writeFile(file, 'pin,diameter\n"boom, left",4-1/2\nlink,3/8\n');
     await openFile(file);
-    await expect.poll(shown, SOON).toEqual([
+    await expect.poll(() => shown(), SOON).toEqual([
       ['pin', 'diameter'],
       ['boom, left', '4-1/2'],
       ['link', '3/8'],
@@ -339,7 +338,7 @@ describe('a workbook of others', () => {
         ?.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
     });
     await expect.poll(() => open.page.locator('.job-name').inputValue(), SOON).toBe('dropped');
-    await expect.poll(shown, SOON).toEqual([
+    await expect.poll(() => shown(), SOON).toEqual([
       ['pin', 'diameter'],
       ['stick', '5'],
     ]);
