@@ -318,11 +318,13 @@ describe('a workbook of others', () => {
     const file = path.join(folder, 'pins.csv');
     await writeFile(file, 'pin,diameter\n"boom, left",4-1/2\nlink,3/8\n');
     await openFile(file);
-    await expect.poll(() => shown(), SOON).toEqual([
-      ['pin', 'diameter'],
-      ['boom, left', '4-1/2'],
-      ['link', '3/8'],
-    ]);
+    await expect
+      .poll(() => shown(), SOON)
+      .toEqual([
+        ['pin', 'diameter'],
+        ['boom, left', '4-1/2'],
+        ['link', '3/8'],
+      ]);
     await type('B1', '=BURN.PIN.RODS(B2,16)');
     await expect.poll(async () => (await shown())[0]?.[1], SOON).toMatch(/^\d+$/);
     const back = await readFile(await saved('CSV'), 'utf8');
@@ -338,10 +340,12 @@ describe('a workbook of others', () => {
         ?.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
     });
     await expect.poll(() => open.page.locator('.job-name').inputValue(), SOON).toBe('dropped');
-    await expect.poll(() => shown(), SOON).toEqual([
-      ['pin', 'diameter'],
-      ['stick', '5'],
-    ]);
+    await expect
+      .poll(() => shown(), SOON)
+      .toEqual([
+        ['pin', 'diameter'],
+        ['stick', '5'],
+      ]);
   });
 
   it('is written over only after that was asked', async () => {
