@@ -4,7 +4,6 @@ import { toCol } from '@borgar/fx';
 import type { Cell } from '../catalogue/cell.ts';
 import type { SelectedCell, SheetPort } from '../pane/port.ts';
 import type { Entered, FormulaCell } from '../pane/unknown-name.ts';
-import { formatTable } from './format-table.ts';
 import { findReference } from './office-reference.ts';
 import type { Shown } from './shown.ts';
 import { writtenCell } from './written-cell.ts';
@@ -43,7 +42,10 @@ export function officePort(run: Run, shown: Shown = ALWAYS): SheetPort {
       const { addWorkbook, jobOfKind } = await import(/* webpackChunkName: 'job' */ './job-script.ts');
       return run((context) => addWorkbook(context, jobOfKind(kind)));
     },
-    format: (table) => run((context) => formatTable(context, table)),
+    format: async (table) => {
+      const { formatTable } = await import(/* webpackChunkName: 'job' */ './job-script.ts');
+      return run((context) => formatTable(context, table));
+    },
   };
 }
 
