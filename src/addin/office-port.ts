@@ -2,7 +2,7 @@
 /** The pane's port on the spreadsheet host's own interface. */
 import { toCol } from '@borgar/fx';
 import type { Cell } from '../catalogue/cell.ts';
-import type { SelectedCell, SheetPort } from '../pane/port.ts';
+import type { SelectedCell, SheetPort, WrittenCell } from '../pane/port.ts';
 import type { Entered, FormulaCell } from '../pane/unknown-name.ts';
 import { findReference } from './office-reference.ts';
 import type { Shown } from './shown.ts';
@@ -32,6 +32,7 @@ export function officePort(run: Run, shown: Shown = ALWAYS): SheetPort {
         worksheet.getRange(address).select();
         await context.sync();
       }),
+    write: (sheet, cells) => run((context) => write(context, sheet, cells)),
     putFormula: (formula) =>
       run(async (context) => {
         context.workbook.getActiveCell().formulas = [[formula]];
@@ -179,6 +180,25 @@ async function enter(run: Run, cells: readonly FormulaCell[]): Promise<Entered> 
     }
   }
   return { done: cells.length - failed.length, failed };
+}
+
+/** All or none: what a formula gives is not written over. */
+async function write(context: Excel.RequestContext, name: string, cells: readonly WrittenCell[]): Promise<void> {
+  const sheet = context.workbook.worksheets.getItem(name);
+  const ranges = cells.map(({ address }) => {
+    const range = sheet.getRange(address);
+    const spilled = range.getSpillParentOrNullObject();
+    range.load('formulas');
+    spilled.load('address');
+    return { range, spilled, address };
+  });
+  await context.sync();
+  const taken = ranges.find(({ range, spilled }) => formulaOf(range) !== '' || !spilled.isNullObject);
+  if (taken) throw new Error(`${name} ${taken.address} is filled by a formula`);
+  ranges.forEach(({ range }, i) => {
+    range.values = [[written(cells[i]?.value ?? null)]];
+  });
+  await context.sync();
 }
 
 async function addSheet(

@@ -307,7 +307,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'Theft, loss and a second visit.',
   },
   'JOB.COST': {
-    how: 'What BURN.JOB.STOCK loads for the confidence, and the days and waiting of BURN.JOB.SCHEDULE, times your prices; contingency on the subtotal, then margin as a share of the price or mark-up on the cost, then tax. Low and high are what the job takes in the draws of the load, each sum with its own: one in ten jobs stays under the low, nine in ten under the high. What is loaded to be on the safe side may cost more than the high. Days of the low and high come from the schedule at the pace of eight equal shares of the draws.',
+    how: 'What BURN.JOB.STOCK loads for the confidence, and the days and waiting of BURN.JOB.SCHEDULE, times your prices; contingency on the subtotal, then margin as a share of the price or mark-up on the cost, then tax: that is quoted. Used low and used high are what the same lines come to for what the job takes in the draws of the load, each sum with its own: one job in ten stays under the used low, nine in ten under the used high. What is loaded to be on the safe side may cost more than the used high, since some of it comes back unused. Days of the used low and high come from the schedule at the pace of eight equal shares of the draws.',
     holds: 'Prices in one money.',
     leavesOut: 'Travel and whatever has no price cell; other lines can be named.',
     fails: ['=BURN.JOB.COST({4,10},{"crow",180})'],
@@ -440,7 +440,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'Cold and age, which lower it.',
   },
   CAUTIONS: {
-    how: 'Rules that name operations, conditions and figures bring up cautions; each names its clause. Material, rod, position, access, grounding, water on the pin, wind, loud work and a large manifold count as conditions, whether they come from a plan, from sizes or from assumptions.',
+    how: 'Rules that name operations, conditions and figures bring up cautions; each names its clause. Material, rod, position, access, grounding, water on the pin, wind, loud work and a large manifold count as conditions, whether they come from a job list, a plan, from sizes or from assumptions. Of a list, each caution names the marks it is for.',
     holds: 'What is written down here, from the editions named.',
     leavesOut: 'All else. Local codes, the permit and qualified people rule.',
     fails: ['=BURN.CAUTIONS("PIN",{"windowless"})'],

@@ -64,6 +64,9 @@ type ValueOfKind<K extends Kind> = K extends QuantityKind
           ? CylinderChoice
           : readonly (readonly Cell[])[];
 
+/** Under this key the values that `calculate` is given hold the names of those that were written with their unit. */
+export const UNITS_WRITTEN = Symbol('units written');
+
 /** What `calculate` is given: SI numbers and register entries, by parameter name. */
 export type Values<P extends Record<string, Parameter>> = {
   readonly [N in keyof P]: P[N] extends Parameter<infer K, infer O>
@@ -71,7 +74,7 @@ export type Values<P extends Record<string, Parameter>> = {
       ? ValueOfKind<K> | undefined
       : ValueOfKind<K>
     : never;
-};
+} & { readonly [UNITS_WRITTEN]?: ReadonlySet<string> };
 
 export interface Column {
   readonly heading: string;

@@ -197,9 +197,9 @@ const COST_COLUMNS = [
   { heading: 'quantity' },
   { heading: 'unit' },
   { heading: 'price' },
-  { heading: 'amount' },
-  { heading: 'low' },
-  { heading: 'high' },
+  { heading: 'quoted' },
+  { heading: 'used low' },
+  { heading: 'used high' },
   { heading: 'note' },
 ] as const satisfies readonly Column[];
 
@@ -254,14 +254,15 @@ function costLine(
   const shownQuantity = quantity === undefined ? null : unit ? fromSi(quantity, unit, system) : quantity;
   const one = unit ? 1 / fromSi(1, unit, system) : 1;
   const shownPrice = price === undefined ? null : measure === 'share' ? 100 * price : price * one;
-  const high: Output = amount === undefined ? null : Number.isFinite(amount.high) ? amount.high : highBeyondReach();
+  const high: Output =
+    amount === undefined ? null : Number.isFinite(amount.usedHigh) ? amount.usedHigh : highBeyondReach();
   return [
     name,
     shownQuantity,
     costUnit(measure, currency, system),
     shownPrice,
     amount?.value ?? null,
-    amount?.low ?? null,
+    amount?.usedLow ?? null,
     high,
     note === '' ? null : note,
   ];
@@ -352,7 +353,7 @@ function scheduleLines(s: Schedule, start: Start): readonly (readonly Output[])[
 }
 
 /** The start as it is typed, for the rest that of the assumptions. */
-function startOf(text: string | undefined, { a }: Basis): Start {
+export function startOf(text: string | undefined, { a }: Basis): Start {
   const typed = text === undefined ? undefined : parseStart(text);
   return { day: typed?.day, time: typed && !Number.isNaN(typed.time) ? typed.time : a.value('shift start') };
 }
@@ -450,7 +451,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.JOB.COST',
     family: 'JOB',
     summary:
-      'Priced lines of a job list from your own price cells: what BURN.JOB.STOCK loads for the confidence, days and waiting of BURN.JOB.SCHEDULE, contingency, margin or mark-up, tax; with low and high.',
+      'Priced lines of a job list from your own price cells. Quoted is what BURN.JOB.STOCK loads for the confidence, with days and waiting of BURN.JOB.SCHEDULE; used low and used high are what the job takes in eight cases of ten.',
     parameters: {
       list: listParameter,
       prices: required(

@@ -1,9 +1,8 @@
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import type { Basis } from '../core/basis.ts';
-import type { Job } from '../core/job/job-list.ts';
+import { nameOf, type Job } from '../core/job/job-list.ts';
 import type { CalcError } from '../core/errors.ts';
 import { operationOf } from '../core/operations/all.ts';
-import { underWater } from '../core/operations/site.ts';
 import type { Condition } from '../core/safety/conditions.ts';
 import { itemOf, type Item, type KnownItem } from '../core/safety/item.ts';
 import type { Operation } from '../core/safety/operations.ts';
@@ -29,31 +28,29 @@ export function jobItems(
 }
 
 /** The items of a job list, each kind once, as far as their cautions go. */
-export function jobKnown({ items }: Job): readonly KnownItem[] {
-  const kinds = new Map<string, KnownItem>();
-  for (const { sized: s, conditions, basis } of items) {
-    const place = placeOf(basis.a, s.operation.cooling !== undefined);
-    const known: KnownItem = {
-      operation: s.operation.id as Operation,
+export function jobKnown({ items, basis: ofTheJob }: Job): readonly KnownItem[] {
+  const kinds = new Map<string, KnownItem & { readonly marks: string[] }>();
+  const bases = new Map<Basis, number>();
+  for (const item of items) {
+    const { sized: s, conditions, basis } = item;
+    if (!bases.has(basis)) bases.set(basis, bases.size);
+    const { id } = s.operation;
+    const key = [id, s.material.name, s.rod.rod.name, s.rod.coupled, JSON.stringify(conditions), bases.get(basis)].join(
+      '|',
+    );
+    const kind = kinds.get(key) ?? {
+      marks: [],
+      operation: id as Operation,
       material: s.material,
       rod: s.rod,
       conditions,
-      ...place,
+      ...(basis !== ofTheJob && { assumed: basis.a }),
     };
-    const { id } = s.operation;
-    const key = [id, s.material.name, s.rod.rod.name, s.rod.coupled, JSON.stringify([conditions, place])].join('|');
-    kinds.set(key, known);
+    kind.marks.push(nameOf(item));
+    kinds.set(key, kind);
   }
   return [...kinds.values()];
 }
-
-/** What the columns of a row may say of the place, where that differs from the rest of the job. */
-const placeOf = (a: Assumptions, cooled: boolean): Pick<KnownItem, 'position' | 'access' | 'grounded' | 'cooling'> => ({
-  position: underWater(a) ? 'underwater' : a.word('position'),
-  access: a.word('access'),
-  grounded: a.word('work grounded') === 'yes',
-  ...(cooled && { cooling: a.word('cooling method') }),
-});
 
 /** The items of a list with the rods named or picked for them, and the problems of rows that cannot be sized. */
 export function listItems(
@@ -68,3 +65,12 @@ export function listItems(
 
 export const itemsOf = (known: readonly KnownItem[], a: Assumptions): readonly Item[] =>
   known.map((item) => itemOf(item, a));
+
+/** More marks than these are counted. */
+const MOST_MARKS = 20;
+
+/** Which items of a list something is for: `Boom foot, left; Lock pin`. */
+export const forMarks = (marks: readonly string[]): string =>
+  marks.length > MOST_MARKS
+    ? `${marks.slice(0, MOST_MARKS).join('; ')}; ${marks.length - MOST_MARKS} more`
+    : marks.join('; ');

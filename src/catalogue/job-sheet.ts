@@ -27,7 +27,7 @@ import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
 import { watchRule } from './fire-functions.ts';
-import { itemsOf, jobItems, jobKnown } from './job-items.ts';
+import { forMarks, itemsOf, jobItems, jobKnown } from './job-items.ts';
 import { shortCautions } from './plan-cautions.ts';
 import { shareOf } from './share.ts';
 
@@ -102,7 +102,11 @@ export function jobSheet({ job, conditions, title }: JobSheetRequest, basis: Bas
         ]
       : [];
   section('Cautions', [
-    ...named.map((c): Line => [c.title, c.severity, c.clause === '' ? c.action : `${c.action} (${c.clause})`]),
+    ...named.map(({ title, severity, action, clause, marks }): Line => [
+      title,
+      severity,
+      `${marks.length === 0 ? '' : `for ${forMarks(marks)}: `}${action}${clause === '' ? '' : ` (${clause})`}`,
+    ]),
     ...also,
   ]);
 
@@ -200,7 +204,11 @@ export function jobSheet({ job, conditions, title }: JobSheetRequest, basis: Bas
 
   section(
     'To wear',
-    wearFor(items).map((p): Line => [p.item, '', `against ${p.against}`]),
+    wearFor(items).map(({ item, against, marks }): Line => [
+      item,
+      '',
+      `against ${against}${marks.length === 0 ? '' : `; for ${forMarks(marks)}`}`,
+    ]),
   );
   section(
     'Sign-off',

@@ -8,10 +8,12 @@ import { slipQuestion } from '../core/operations/unit-slip.ts';
 import { sized, type Sized } from '../core/operations/sized.ts';
 import { CalcError } from '../core/errors.ts';
 import { alsoAsked } from '../core/messages.ts';
+import type { UnitSystem } from '../core/units/quantities.ts';
 import type { Working } from '../core/model/working.ts';
 import type { KnownItem } from '../core/safety/item.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import {
+  UNITS_WRITTEN,
   optional,
   required,
   rowsFunction,
@@ -47,13 +49,16 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
     .filter((n) => !operation.sizes[n].optional)
     .map((n) => operation.sizes[n].example)
     .join(',');
+  /** Whether sizes were likelier meant in the other unit. */
+  const slipOf = (values: Values<FamilyParameters<G>>, system: UnitSystem): string =>
+    slipQuestion(operation.id as OperationId, values as unknown as Sizes<G>, system, values[UNITS_WRITTEN]);
   const size = (values: Values<FamilyParameters<G>>, basis: Basis): Sized => {
     const { rod, material, ...rest } = values as unknown as { rod?: RodChoice; material?: Material };
     const sizes = rest as Sizes<G>;
     try {
       return sized({ operation, sizes, rod, material, basis });
     } catch (e) {
-      const question = e instanceof CalcError ? slipQuestion(operation.id as OperationId, sizes, basis.a.system) : '';
+      const question = e instanceof CalcError ? slipOf(values, basis.a.system) : '';
       throw question === '' ? e : alsoAsked(e as CalcError, question);
     }
   };
@@ -108,7 +113,10 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       summary: `A labelled row for each item: rod, rods, pressure, flow, oxygen, cylinders, minutes, metal, low and high, to ${operation.summary}.`,
       result: { kind: 'rows', columns: PLAN_COLUMNS },
       // Lists hold many items of the same sizes.
-      calculate: (v, basis) => basis.once(`plan ${operation.id} ${itemKey(v)}`, () => planLine(size(v, basis), basis)),
+      calculate: (v, basis) =>
+        basis.once(`plan ${operation.id} ${itemKey(v)}`, () =>
+          planLine(size(v, basis), basis, { notes: [slipOf(v, basis.a.system)] }),
+        ),
       working: (v, basis, step) => (step === undefined ? allSteps(v, basis) : oneStep(v, basis, step)),
       together: shareCylinders,
     }),
@@ -129,8 +137,10 @@ function sizeParameter<G extends string>(operation: Operation<G>, name: G): Para
 }
 
 /** All that one item of a list is given as. */
-function itemKey(values: Readonly<Record<string, unknown>>): string {
-  let key = '';
+function itemKey(
+  values: Readonly<Record<string, unknown>> & { readonly [UNITS_WRITTEN]?: ReadonlySet<string> },
+): string {
+  let key = [...(values[UNITS_WRITTEN] ?? [])].join(' ');
   for (const name in values) {
     const value = values[name] as number | RodChoice | Material | undefined;
     key +=

@@ -55,14 +55,9 @@ export interface PlanRow {
 }
 
 /** A row of a plan without its number and its cylinders: sums of all pieces, and what holds for each. */
-export function planLine(s: Sized, basis: Basis, row?: PlanRow): readonly Output[] {
+export function planLine(s: Sized, basis: Basis, row: Partial<PlanRow> = {}): readonly Output[] {
   const { operation } = s;
-  const {
-    quantity: n,
-    spread,
-    conditions,
-    notes: own,
-  } = row ?? { quantity: 1, spread: spreadItem(s, basis), conditions: [], notes: [] };
+  const { quantity: n = 1, spread = spreadItem(s, basis), conditions = [], notes: own = [] } = row;
   const setting = settingOrError(s, basis);
   const ram = orError(() => s.ram() ?? null);
   const notes = [
@@ -94,7 +89,7 @@ export function planLine(s: Sized, basis: Basis, row?: PlanRow): readonly Output
     operation.id,
     s.material.name,
     ...cautionCells(operation.id, s, basis, conditions),
-    notes.join('; '),
+    notes.filter((note) => note !== '').join('; '),
   ];
 }
 

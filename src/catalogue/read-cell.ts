@@ -38,6 +38,13 @@ export function readCell(cell: Cell, argument: string, kind: Kind, system: UnitS
   }
 }
 
+/** Whether a cell names the unit of its length. */
+export const unitWritten = (cell: Cell): boolean => {
+  if (typeof cell !== 'string' || Number.isFinite(Number(cell))) return false;
+  const read = readQuantityText(cell, 'length');
+  return 'si' in read && read.unit;
+};
+
 /** Whether a plain 0 is outside the limits in either system of units; 0 F is a temperature like any other. */
 export function zeroIsBlank(kind: Kind): boolean {
   if (kind.kind !== 'quantity') return kind.kind !== 'cells';

@@ -10,7 +10,8 @@ import { Job, type BadItem, type JobList, type ListItem, type ListRow } from '..
 import * as messages from '../core/messages.ts';
 import { OPERATIONS, OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';
 import type { Operation } from '../core/operations/operation.ts';
-import { sized } from '../core/operations/sized.ts';
+import { sized, type Sized } from '../core/operations/sized.ts';
+import { slipQuestion } from '../core/operations/unit-slip.ts';
 import { findOperation, isOperation } from '../core/safety/operations.ts';
 import { nearestNames } from '../core/units/nearest-names.ts';
 import { knownUnit } from '../core/units/parse-quantity.ts';
@@ -18,7 +19,7 @@ import { isBlankOrZero, isCellError, type Cell } from './cell.ts';
 import { conditionsIn } from './condition-cells.ts';
 import { parameterLabel, required, type QuantityKind } from './declaration.ts';
 import { readOverride } from './read-assume.ts';
-import { readRangeCell } from './read-cell.ts';
+import { readRangeCell, unitWritten } from './read-cell.ts';
 import { sizeKind } from './read-items.ts';
 import { quantityIn, readHeading, type Cells, type Heading } from './read-table.ts';
 
@@ -313,18 +314,26 @@ function readItem(
     system,
   );
   const besides = unused.filter((name) => name !== 'count');
+  const written = operation.order.filter(
+    (name) => (layout.columns.get(name)?.heading?.unit ?? '') !== '' || unitWritten(under(name)),
+  );
+  const slip = slipQuestion(operation.id as OperationId, sizes, system, new Set(written));
+  const rod = readRangeCell(under('rod'), 'rod', { kind: 'rod' }, system) as RodChoice | undefined;
+  const material = readRangeCell(under('material'), 'material', { kind: 'material' }, system) as Material | undefined;
+  const size = (): Sized => {
+    try {
+      return sized({ operation, sizes, rod, material, basis });
+    } catch (e) {
+      throw e instanceof CalcError && slip !== '' ? messages.alsoAsked(e, slip) : e;
+    }
+  };
   return {
     quantity,
-    sized: sized({
-      operation,
-      sizes,
-      rod: readRangeCell(under('rod'), 'rod', { kind: 'rod' }, system) as RodChoice | undefined,
-      material: readRangeCell(under('material'), 'material', { kind: 'material' }, system) as Material | undefined,
-      basis,
-    }),
+    sized: size(),
     basis,
     conditions: conditionsIn(text(under('condition')), system),
     notes: [
+      ...(slip === '' ? [] : [slip]),
       ...(note === '' ? [] : [note]),
       ...(besides.length > 0 ? [messages.sizesNotUsed(besides, operation.id)] : []),
     ],

@@ -11,7 +11,7 @@ import { PLAN_COLUMNS } from './plan-line.ts';
 import { cellUnder, readHeading, readTable, type Cells, type TableRow } from './read-table.ts';
 
 const HEADINGS: readonly string[] = PLAN_COLUMNS.map((c) => c.heading);
-const ALIASES = Object.fromEntries(HEADINGS.map((heading) => [heading, [heading]]));
+const ALIASES = Object.fromEntries([...HEADINGS, 'mark'].map((heading) => [heading, [heading]]));
 /** What makes up the items of a plan for their cautions; without one of these columns some would go missing. */
 const ITEM_COLUMNS = ['operation', 'material', 'rod', 'conditions'] as const;
 
@@ -20,7 +20,7 @@ export function planItems(
   cells: Cells,
   system: UnitSystem,
 ): { readonly items: readonly KnownItem[]; readonly bad: readonly CalcError[] } {
-  const kinds = new Map<string, KnownItem>();
+  const kinds = new Map<string, KnownItem & { readonly marks: string[] }>();
   const bad: CalcError[] = [];
   for (const row of readTable('plan', cells, ALIASES, ITEM_COLUMNS)) {
     // The last row of a job's plan is about no item.
@@ -28,19 +28,27 @@ export function planItems(
     try {
       const [operation, material, rod, conditions] = ITEM_COLUMNS.map((name) => wordUnder(row, name));
       const kind = [operation, material, rod, conditions].join('|');
-      if (kinds.has(kind)) continue;
-      kinds.set(kind, {
+      const known = kinds.get(kind) ?? {
+        marks: [],
         operation: findOperation(needed('operation', operation)),
         material: findMaterial(needed('material', material)),
         rod: findRod(needed('rod', rod)),
         conditions: conditionsIn(conditions ?? '', system),
-      });
+      };
+      known.marks.push(markOf(row));
+      kinds.set(kind, known);
     } catch (e) {
       if (!(e instanceof CalcError)) throw e;
       bad.push(inRow('plan', row.row, e));
     }
   }
   return { items: [...kinds.values()], bad };
+}
+
+/** What an item of a plan is called: its mark, else its number. */
+function markOf(row: TableRow): string {
+  const [mark, item] = ['mark', 'item'].map((name) => wordUnder(row, name));
+  return mark || (item ? `item ${item}` : `row ${row.row}`);
 }
 
 function wordUnder(row: TableRow, name: string): string {

@@ -10,6 +10,7 @@ import { listHoles } from '../core/operations/list-holes.ts';
 import { tooDeepFor } from '../core/operations/notes.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
 import { materialWord } from '../core/operations/sized.ts';
+import { slipQuestion } from '../core/operations/unit-slip.ts';
 import { rankChoices, type RankedChoice } from '../core/operations/rank-choices.ts';
 import { stubOf } from '../core/operations/rod-fit.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
@@ -24,7 +25,7 @@ import {
   type Output,
 } from './declaration.ts';
 import { LENGTH, ROD_LENGTH } from './limits.ts';
-import { blankError, readCell, readRangeCell } from './read-cell.ts';
+import { blankError, readCell, readRangeCell, unitWritten } from './read-cell.ts';
 import { sizeKind } from './read-items.ts';
 
 type Cells = readonly (readonly Cell[])[];
@@ -96,7 +97,11 @@ const PICK_COLUMNS = [
 ] as const satisfies readonly Column[];
 
 /** The sizes of one item from up to three arguments; the first may be a range that holds several. */
-function readSizes(operation: Operation, given: readonly (Cells | undefined)[], { a }: Basis): Sizes {
+function readSizes(
+  operation: Operation,
+  given: readonly (Cells | undefined)[],
+  { a }: Basis,
+): { readonly sizes: Sizes; readonly written: ReadonlySet<string> } {
   const [first, ...rest] = given.map((cells) => cells?.flat());
   // One cell an argument, so that a size left out keeps its place; or all in a range.
   const ranged = (first?.length ?? 0) > 1;
@@ -106,7 +111,7 @@ function readSizes(operation: Operation, given: readonly (Cells | undefined)[], 
   const most = operation.order.length;
   if (cells.slice(most).some((c) => !isBlankOrZero(c)))
     throw messages.tooManySizes(cells.length, operation.id, operation.order.map(parameterLabel));
-  return Object.fromEntries(
+  const sizes = Object.fromEntries(
     operation.order.map((name, i) => {
       const kind = sizeKind(operation, name);
       const value = readRangeCell(cells[i] ?? null, parameterLabel(name), kind, a.system) as number | undefined;
@@ -114,6 +119,7 @@ function readSizes(operation: Operation, given: readonly (Cells | undefined)[], 
       return [name, value];
     }),
   );
+  return { sizes, written: new Set(operation.order.filter((_, i) => unitWritten(cells[i] ?? null))) };
 }
 
 /** A list of cells, blank ones passed over; an error names its place. */
@@ -214,8 +220,10 @@ function rankedChoices(
   basis: Basis,
 ): readonly RankedChoice[] {
   const operation = operationOf(id as OperationId);
-  const sizes = readSizes(operation, [size, secondSize, thirdSize], basis);
-  return rankChoices(operation, sizes, access, findMaterial(basis.a.word(materialWord(operation))), basis);
+  const { sizes, written } = readSizes(operation, [size, secondSize, thirdSize], basis);
+  const choices = rankChoices(operation, sizes, access, findMaterial(basis.a.word(materialWord(operation))), basis);
+  const slip = slipQuestion(id as OperationId, sizes, basis.a.system, written);
+  return choices.map((choice, i) => (i > 0 || slip === '' ? choice : { ...choice, why: `${slip}; ${choice.why}` }));
 }
 
 export const ROD_CHOICE_FUNCTIONS: readonly Declaration[] = [

@@ -218,6 +218,9 @@ export const sizesOfOne = (operations: readonly string[]): CalcError =>
     `items holds sizes, and the operation is ${operations.join(', ')}; sizes need one operation, a PLAN names its own`,
   );
 
+export const itemsTwice = (): CalcError =>
+  value('operation is a job list, and items is given too; leave items out, the list says what is burnt');
+
 // Heat, grip and push-out
 export const ringsCannotCarry = (): CalcError =>
   missing(
@@ -341,8 +344,10 @@ export const priceTwice = (row: number, name: string, before: number): CalcError
   value(`prices row ${row}: ${name} is priced in row ${before} already; keep one of them`);
 export const marginAndMarkUp = (): CalcError =>
   value('prices give a margin and a mark-up; keep one: margin is a share of the price, mark-up a share of the cost');
+export const quotedAndUsed = (confidence: string): string =>
+  `quoted: what is loaded for ${confidence}; used low, used high: what the job takes in eight cases of ten, all lines together`;
 export const noPriceFor = (lines: readonly string[]): string => `without ${lines.join(', ')}: no price given`;
-export const rangeUnknown = (): string => 'no high: the plan has a row whose high is beyond reach';
+export const rangeUnknown = (): string => 'no used high: the plan has a row whose high is beyond reach';
 
 // Job totals
 export const confidenceBeyondReach = (confidence: string, unsolved: string): CalcError =>

@@ -4,6 +4,8 @@ import { cautionsOf } from '../core/safety/cautions.ts';
 import { isOperation } from '../core/safety/operations.ts';
 import { slipQuestion } from '../core/operations/unit-slip.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
+import { UNITS_WRITTEN, type Parameter, type Values } from '../catalogue/declaration.ts';
+import type { GivenItem } from '../sheet/call.ts';
 import { argumentWithPoints } from '../catalogue/decimal-comma.ts';
 import { readAssume } from '../catalogue/read-assume.ts';
 import { cellNote } from './cell-note.ts';
@@ -41,7 +43,9 @@ export function explainItem(read: ReadCall, item: number, cell: SelectedCell): E
     table: d.result.kind === 'value' ? [] : (read.results ?? []),
     note: cellNote(read, cell),
     question:
-      !blank && run.given && isOperation(d.family) ? slipQuestion(d.family, sizesOf(run.given.values), system) : '',
+      !blank && run.given && isOperation(d.family)
+        ? slipQuestion(d.family, sizesOf(run.given.values), system, writtenOf(run.given))
+        : '',
     steps: (!blank && run.steps) || [],
     result: blank ? undefined : run.result,
     stepValue: (symbol) => (blank ? undefined : run.stepValue?.(symbol)),
@@ -52,6 +56,8 @@ export function explainItem(read: ReadCall, item: number, cell: SelectedCell): E
   };
 }
 
+const writtenOf = ({ values }: GivenItem): ReadonlySet<string> | undefined =>
+  (values as Values<Record<string, Parameter>>)[UNITS_WRITTEN];
 const sizesOf = (values: Readonly<Record<string, unknown>>): Readonly<Record<string, number>> =>
   Object.fromEntries(Object.entries(values).filter((entry): entry is [string, number] => typeof entry[1] === 'number'));
 

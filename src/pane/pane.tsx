@@ -7,12 +7,14 @@ import { Assumptions } from './panels/assumptions.tsx';
 import { Functions } from './panels/functions.tsx';
 import { References } from './panels/references.tsx';
 import { ThisCell } from './panels/this-cell.tsx';
+import { DifferingAssumptions } from './parts/differing-assumptions.tsx';
 import { OlderWorkbook } from './parts/older-workbook.tsx';
 import { SheetContext } from './parts/sheet-context.ts';
 import { sourceId } from './parts/source-link.tsx';
 import { TabPanel, Tabs, type Tab } from './parts/tabs.tsx';
 import type { SheetPort } from './port.ts';
 import * as texts from './texts.ts';
+import { useFormulas } from './use-formulas.ts';
 import { useReadCell } from './use-read-cell.ts';
 import { WorkbookCheck } from './workbook/workbook-check.tsx';
 
@@ -40,6 +42,7 @@ function assumeExample(read: ReadCell | undefined): ReturnType<typeof findFuncti
 
 export function Pane({ port }: { readonly port: SheetPort }) {
   const read = useReadCell(port);
+  const formulas = useFormulas(port, read);
   const [open, setOpen] = useState<TabId>('cell');
   const [words, setWords] = useState('');
   const [cited, setCited] = useState<Citation>();
@@ -79,8 +82,9 @@ export function Pane({ port }: { readonly port: SheetPort }) {
       <p class="rs-said" role="status">
         {said}
       </p>
-      <OlderWorkbook port={port} asked={asked} />
+      <OlderWorkbook port={port} formulas={formulas} asked={asked} />
       <WorkbookCheck port={port} asked={askedToCheck} />
+      <DifferingAssumptions port={port} formulas={formulas} />
       <TabPanel id="cell" open={open}>
         <SheetContext.Provider value={port}>
           <ThisCell read={read} toSource={toSource} />

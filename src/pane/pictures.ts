@@ -1,13 +1,23 @@
 import { isCellError, type Cell } from '../catalogue/cell.ts';
+import { startOf } from '../catalogue/job-functions.ts';
+import { jobOf } from '../catalogue/read-list.ts';
+import { cylinderPressures } from '../core/job/cylinder-pressure.ts';
+import { crewingOf, jobSchedule } from '../core/job/job-schedule.ts';
+import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { BarPlot } from './charts/bar-plot.ts';
+import type { LinePlot, Series } from './charts/line-plot.ts';
 import type { PlotRow, RowPlot } from './charts/row-plot.ts';
 import type { Explained } from './explained.ts';
+import { scheduleChart, type ScheduleChart } from './schedule-chart.ts';
 import { showCell, showNumber } from './show-cell.ts';
 import { tableColumns, type TableColumns } from './table-columns.ts';
 
 /** A picture of what a cell's table says. */
 export type PanePlot =
-  { readonly kind: 'rows'; readonly plot: RowPlot } | { readonly kind: 'bars'; readonly plot: BarPlot };
+  | { readonly kind: 'rows'; readonly plot: RowPlot }
+  | { readonly kind: 'bars'; readonly plot: BarPlot }
+  | { readonly kind: 'lines'; readonly plot: LinePlot }
+  | { readonly kind: 'shifts'; readonly plot: ScheduleChart };
 
 /** More rows than these are no picture any more; the table has them. */
 const MOST = 40;
@@ -91,7 +101,7 @@ const SUMS = ['subtotal', 'cost', 'price', 'total'];
 function costPlots({ rows, text, number }: TableColumns): readonly PanePlot[] {
   const name = (row: Row): string => text(row, 'line');
   const end = rows.findIndex((row) => SUMS.includes(name(row).toLowerCase()));
-  const lines = rows.slice(0, end < 0 ? rows.length : end).filter((row) => number(row, 'amount') !== undefined);
+  const lines = rows.slice(0, end < 0 ? rows.length : end).filter((row) => number(row, 'quoted') !== undefined);
   if (lines.length < 2) return [];
   const price = [...rows].reverse().find((row) => SUMS.includes(name(row).toLowerCase()));
   const shown = (heading: string): string => {
@@ -103,19 +113,20 @@ function costPlots({ rows, text, number }: TableColumns): readonly PanePlot[] {
       kind: 'rows',
       plot: {
         name: 'rs-cost-lines',
-        title: 'Cost by line, with low and high',
-        caption: price ? `The ${name(price)} is ${shown('amount')}, ${shown('low')} to ${shown('high')}.` : '',
-        label: 'amount',
+        title: 'Cost by line, with what is used',
+        caption: `Bars are what is quoted, for what is loaded; lines go from used low to used high, what the job takes in eight cases of ten.${price ? ` The ${name(price)}: quoted ${shown('quoted')}, used ${shown('used low')} to ${shown('used high')}.` : ''}`,
+        label: 'quoted',
         unit: '',
         of: 'line',
+        range: ['used low', 'used high'],
         bars: true,
         rows: lines
           .slice(0, MOST)
           .map((row) => ({
             name: name(row),
-            value: number(row, 'amount'),
-            low: number(row, 'low'),
-            high: number(row, 'high'),
+            value: number(row, 'quoted'),
+            low: number(row, 'used low'),
+            high: number(row, 'used high'),
           })),
       },
     },
@@ -256,12 +267,66 @@ function scorePlots({ rows, text, number }: TableColumns): readonly PanePlot[] {
       ];
 }
 
+/** Shifts that a plot of the pressure shows; lines are told apart up to so many. */
+const MOST_SHIFTS = 4;
+
+/** The pressure in the cylinder in use over the clock times of a schedule. */
+function pressurePlots({ values, basis }: Drawn): readonly PanePlot[] {
+  if (!values || !basis) return [];
+  const { list, crews, shift, start } = values as {
+    readonly list: readonly (readonly Cell[])[];
+    readonly crews?: number;
+    readonly shift?: number;
+    readonly start?: string;
+  };
+  const job = jobOf(list, basis);
+  const schedule = jobSchedule(job, crewingOf(basis, crews, shift));
+  const points = cylinderPressures(job, schedule);
+  if (points.length < 2) return [];
+  const { system } = basis.a;
+  const { time: begin } = startOf(start, basis);
+  const shifts = [...new Set(points.map((p) => p.shift))];
+  const series = shifts
+    .slice(0, MOST_SHIFTS)
+    .map((n): Series => ({
+      name: shifts.length === 1 ? 'gauge' : `shift ${n}`,
+      points: points
+        .filter((p) => p.shift === n)
+        .map(({ time, pressure }) => ({
+          x: (begin + time) / 3600,
+          y: Number(fromSi(pressure, 'pressure', system).toPrecision(6)),
+        })),
+    }));
+  const count = points.at(-1)?.cylinder ?? 0;
+  const further = shifts.length > MOST_SHIFTS ? ` The first ${MOST_SHIFTS} of ${shifts.length} shifts.` : '';
+  return [
+    {
+      kind: 'lines',
+      plot: {
+        name: 'rs-pressure',
+        title: 'Pressure in the cylinder in use',
+        caption: `What its gauge reads at rest, at the gas temperature assumed; while it is drawn fast it is colder and reads less. A line that jumps up is a change: ${count} ${count === 1 ? 'cylinder' : 'cylinders'} in all.${further}`,
+        x: { label: 'time of day', unit: '', clock: true },
+        y: { label: 'gauge', unit: plainUnit('pressure', system), low: 0 },
+        series,
+      },
+    },
+  ];
+}
+
+type Drawn = Pick<Explained, 'declaration' | 'table'> & Partial<Pick<Explained, 'values' | 'basis'>>;
+
 /** The pictures that belong to the table of a cell; none where it has no numbers for one. */
-export function picturesOf({ declaration, table }: Pick<Explained, 'declaration' | 'table'>): readonly PanePlot[] {
+export function picturesOf(explained: Drawn): readonly PanePlot[] {
+  const { declaration, table } = explained;
   if (table.length < 2 || isCellError(table[0]?.[0] ?? null)) return [];
   const columns = tableColumns(table);
   const { name } = declaration;
   if (name.endsWith('.PLAN')) return planPlots(columns);
+  if (name === 'BURN.JOB.SCHEDULE') {
+    const shifts = scheduleChart(table);
+    return shifts ? [{ kind: 'shifts', plot: shifts }, ...pressurePlots(explained)] : [];
+  }
   if (name === 'BURN.JOB.COST') return costPlots(columns);
   if (name === 'BURN.JOB.STOCK') return stockPlots(columns);
   if (name === 'BURN.ASSUME.EFFECT') return tornadoPlots(columns);

@@ -35,6 +35,12 @@ export interface TableToFormat {
 /** A heading in this row or farther down would take the sheet's room if it stayed in sight. */
 export const LAST_FROZEN = 12;
 
+/** A value to write into a cell, such as `C5`. */
+export interface WrittenCell {
+  readonly address: string;
+  readonly value: number | string;
+}
+
 /** All that the pane asks of a spreadsheet: the Office host and the trial workbook each give one. */
 export interface SheetPort {
   /** Calls back now and at each change of the selection or of any cell's value; gives a function that stops it. */
@@ -44,14 +50,16 @@ export interface SheetPort {
    * `address` is the cell whose formula it stands in: `[@length]` is of its row. Rejects with a reason in plain words.
    */
   read(reference: string, sheet: string, address: string): Promise<readonly (readonly Cell[])[]>;
-  /** All formulas of the workbook, and how to enter some of them; where the host can keep a formula whose function it does not know. */
   readonly formulas?: {
+    /** The formulas of the workbook; those with no function of ours may be left out. */
     all(): Promise<readonly FormulaCell[]>;
-    /** Enters each cell's formula as it stands, and says why where it cannot be. */
-    enter(cells: readonly FormulaCell[]): Promise<Entered>;
+    /** Enters each cell's formula as it stands, and says why where it cannot be; where the host can keep a formula whose function it does not know. */
+    enter?(cells: readonly FormulaCell[]): Promise<Entered>;
   };
   /** Shows a sheet and selects a cell of it; where that can be done from here. */
   goTo?(sheet: string, address: string): Promise<void>;
+  /** Writes values into cells of a sheet, all or none of them. Rejects with a reason in plain words, so where one of them holds a formula or is filled by one. */
+  write?(sheet: string, cells: readonly WrittenCell[]): Promise<void>;
   /** Puts a formula, in the locale-independent writing, in the selected cell. */
   putFormula(formula: string): Promise<void>;
   /** Adds a sheet with these rows from A1 and shows it; a taken name gets a number. Gives the name it got. */

@@ -1,4 +1,6 @@
 import { scaleLinear } from 'd3-scale';
+import { clockText } from './charts/clock-text.ts';
+import type { Told } from './charts/told.ts';
 import type { Cell } from '../catalogue/cell.ts';
 import { tableColumns } from './table-columns.ts';
 
@@ -16,14 +18,14 @@ export interface ScheduleLane {
   readonly blocks: readonly ScheduleBlock[];
 }
 
-export interface ScheduleChart {
+export interface ScheduleChart extends Told {
   readonly width: number;
   readonly height: number;
   readonly lanes: readonly ScheduleLane[];
   readonly ticks: readonly { readonly x: number; readonly text: string }[];
-  readonly title: string;
   readonly description: string;
-  readonly caption: string;
+  /** Who does what from when to when. */
+  readonly rows: readonly { readonly name: string; readonly cells: readonly string[] }[];
 }
 
 export const SCHEDULE_CHART = { width: 340, left: 86, right: 18, row: 20, bar: 14, top: 4, foot: 20 } as const;
@@ -50,12 +52,6 @@ function hoursOf(clock: string): number | undefined {
   const [, hour, minute, days = '0'] = /^(\d\d):(\d\d)(?: \(\+(\d+)\))?$/.exec(clock) ?? [];
   return hour === undefined ? undefined : 24 * Number(days) + Number(hour) + Number(minute) / 60;
 }
-/** An hour of a day as a clock shows it. */
-function clockOf(hours: number): string {
-  const minutes = Math.round(60 * hours);
-  return `${String(Math.floor(minutes / 60) % 24).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
-}
-
 /** The spans of a schedule table, lane by lane: crews of a shift in order, then its fire watch. */
 function spansOf(table: readonly (readonly Cell[])[]): readonly Span[] {
   const { rows, text, number } = tableColumns(table);
@@ -108,17 +104,25 @@ export function scheduleChart(table: readonly (readonly Cell[])[]): ScheduleChar
   }));
   const told = names.map((name) => {
     const parts = spans.filter((s) => s.lane === name && s.kind !== 'before').sort((a, b) => a.from - b.from);
-    return `${name}: ${parts.map((s) => `${s.kind === 'watch' ? '' : `${KIND[s.kind]} ${s.item} `}${clockOf(s.from)} to ${clockOf(s.to)}`).join(', ')}`;
+    return `${name}: ${parts.map((s) => `${s.kind === 'watch' ? '' : `${KIND[s.kind]} ${s.item} `}${clockText(s.from)} to ${clockText(s.to)}`).join(', ')}`;
   });
+  const rows = names.flatMap((name) =>
+    spans
+      .filter((s) => s.lane === name)
+      .sort((a, b) => a.from - b.from)
+      .map((s) => ({ name, cells: [`${KIND[s.kind]} ${s.item}`.trim(), clockText(s.from), clockText(s.to)] })),
+  );
   const shifts = new Set(names.map((name) => name.split(' ')[1])).size;
   return {
     width,
     height: top + lanes.length * row + foot,
     lanes,
+    rows,
     ticks: Array.from({ length: Math.round((end - begin) / step) + 1 }, (_, i) => ({
       x: x(begin + i * step),
-      text: clockOf(begin + i * step),
+      text: clockText(begin + i * step),
     })),
+    name: 'rs-shifts',
     title: 'Shifts of the job, hour by hour',
     description: `${told.join('. ')}.`,
     caption: `${shifts} ${shifts === 1 ? 'shift' : 'shifts'}; times of day.`,

@@ -12,6 +12,8 @@ import type { WorkedStep } from '../core/model/step.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import type { Explained, UsedAssumption } from '../pane/explained.ts';
+import { picturesOf } from '../pane/pictures.ts';
+import { PlotFigure } from '../pane/charts/plot-figure.tsx';
 import { showNumber, showWithUnit } from '../pane/show-cell.ts';
 import { showStep } from '../pane/show-step.ts';
 import type { HostParameter } from '../sheet/host-function.ts';
@@ -41,7 +43,14 @@ export function functionPage(entry: Entry): Page {
     [
       'examples',
       examples.length > 1 ? 'Examples' : 'Example',
-      examples.map((example) => <Example d={d} example={example} />),
+      <>
+        {examples.map((example) => (
+          <Example d={d} example={example} />
+        ))}
+        {picturesOf(explained).map((of) => (
+          <PlotFigure of={of} />
+        ))}
+      </>,
     ],
     ['model', 'Model', <ModelText d={d} />],
     ...(working ? [['working', 'Working', working] as const] : []),

@@ -453,8 +453,8 @@ function Body({ job }: { readonly job: Job }) {
         <TypedCells rows={PRICES} name="Prices" />
         <Spill job={job} name="Quote" rows={24} />
         <p>
-          The last line, {showCell(price[0] ?? null)}, is {money(price[4] ?? null)}, for all that is loaded; what the
-          job really takes would come to between {money(price[5] ?? null)} and {money(price[6] ?? null)} in eight cases
+          The last line, {showCell(price[0] ?? null)}, is quoted at {money(price[4] ?? null)}, for all that is loaded;
+          what the job uses would come to between {money(price[5] ?? null)} and {money(price[6] ?? null)} in eight cases
           of ten. That spread is for the estimator, not for the customer.
         </p>
       </>,

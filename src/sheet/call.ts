@@ -7,7 +7,7 @@ import type {
   TableFunction,
   ValueFunction,
 } from '../catalogue/declaration.ts';
-import { isRowsFunction, isTableFunction, parameterLabel } from '../catalogue/declaration.ts';
+import { UNITS_WRITTEN, isRowsFunction, isTableFunction, parameterLabel } from '../catalogue/declaration.ts';
 import { isBlankCell, isCellError, type Cell, type CellError } from '../catalogue/cell.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { Basis } from '../core/basis.ts';
@@ -32,7 +32,7 @@ import type { Argument, WorkingLine } from './host-function.ts';
 import { SharedBases } from './shared-bases.ts';
 import { trimmed } from './trim.ts';
 import { argumentWithPoints } from '../catalogue/decimal-comma.ts';
-import { blankError, readCell } from '../catalogue/read-cell.ts';
+import { blankError, readCell, unitWritten } from '../catalogue/read-cell.ts';
 
 export type Results = readonly (readonly Cell[])[];
 
@@ -285,10 +285,16 @@ function readOne(cell: Cell, label: string, parameter: Parameter, system: UnitSy
   return value;
 }
 
+const isLength = ({ parameter: { kind } }: Slot): boolean => kind.kind === 'quantity' && kind.quantity === 'length';
+
 function readItem({ slots, system }: Prepared, r: number, c: number): Record<string, unknown> {
   const values: Record<string, unknown> = {};
-  for (const s of slots) values[s.name] = s.once ? valueOf(s.once) : readListed(s, cellAt(s.grid ?? [], r, c), system);
-  return values;
+  const written: string[] = [];
+  for (const s of slots) {
+    values[s.name] = s.once ? valueOf(s.once) : readListed(s, cellAt(s.grid ?? [], r, c), system);
+    if (isLength(s) && unitWritten(cellAt(s.grid ?? [], r, c))) written.push(s.name);
+  }
+  return written.length === 0 ? values : Object.assign(values, { [UNITS_WRITTEN]: new Set(written) });
 }
 
 function readListed({ label, parameter, read }: Slot, cell: Cell, system: UnitSystem): unknown {

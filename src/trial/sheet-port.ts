@@ -1,5 +1,5 @@
 import { BooleanNumber, generateRandomId, HorizontalAlign, ICommandService } from '@univerjs/core';
-import type { Injector, IRange, Worksheet } from '@univerjs/core';
+import type { ICellData, Injector, IRange, Worksheet } from '@univerjs/core';
 import {
   deserializeRangeWithSheet,
   IDefinedNamesService,
@@ -19,6 +19,7 @@ import {
 } from '@univerjs/sheets';
 import { isCellError } from '../catalogue/cell.ts';
 import type { SelectedCell, SheetPort } from '../pane/port.ts';
+import type { FormulaCell } from '../pane/unknown-name.ts';
 import type { Cell } from '../sheet/host-function.ts';
 import { hostFunctions } from '../sheet/host-functions.ts';
 import { worksheetData } from '../engine/workbook.ts';
@@ -141,6 +142,21 @@ export function sheetPort(injector: Injector, workbookId: string, cells: SheetCe
       ),
     );
 
+  const formulasOf = (sheet: Worksheet): readonly FormulaCell[] => {
+    const found: FormulaCell[] = [];
+    sheet.getCellMatrix().forValue((row, column) => {
+      const formula = formulaAt(sheet, row, column);
+      if (formula === '') return;
+      found.push({
+        sheet: sheet.getName(),
+        address: address(row, column),
+        formula,
+        value: valueAt(sheet, row, column),
+      });
+    });
+    return found;
+  };
+
   const shownCell = (sheet: Worksheet, row: number, column: number): ShownCell => {
     const cell = sheet.getCell(row, column);
     const value = valueAt(sheet, row, column);
@@ -177,6 +193,27 @@ export function sheetPort(injector: Injector, workbookId: string, cells: SheetCe
       new Promise((resolve) => {
         resolve(read(reference, sheet));
       }),
+    formulas: {
+      all: () =>
+        new Promise((resolve) => {
+          resolve(workbook().getSheets().flatMap(formulasOf));
+        }),
+    },
+    async write(name, written) {
+      const sheet = sheetNamed(name);
+      const values: Record<number, Record<number, ICellData>> = {};
+      for (const { address: at, value } of written) {
+        const { startRow: row, startColumn: column } = deserializeRangeWithSheet(at).range;
+        if (formulaAt(sheet, row, column) !== '' || spillAt(sheet, row, column))
+          throw new Error(`${name} ${at} is filled by a formula`);
+        values[row] = { ...values[row], [column]: { v: value } };
+      }
+      await commands.executeCommand(SetRangeValuesCommand.id, {
+        unitId: workbookId,
+        subUnitId: sheet.getSheetId(),
+        value: values,
+      });
+    },
     async putFormula(formula) {
       const cell = selections.getCurrentLastSelectionPrimaryCell();
       if (!cell) throw new Error('no cell is selected');

@@ -33,6 +33,20 @@ const CELLS: Readonly<Record<string, Cell>> = {
   D30: '=BURN.JOB.SCHEDULE(A1:B7,2,6)',
   D60: '=BURN.ASSUME.EFFECT("PIN",A2:B2)',
   D80: '=BURN.LOG.FIT({"diameter","length","rods used","oxygen used";4,10,7,140;3.5,12,6,128;5,16,16,330})',
+  F1: 'mark',
+  G1: 'dia',
+  H1: 'length',
+  F2: 'Walking shoe link, upper left',
+  G2: 5,
+  H2: 18,
+  F3: 'A-frame back leg, right-hand inner sheave',
+  G3: 4,
+  H3: 14,
+  F4: 'Boom',
+  G4: 6,
+  H4: 20,
+  D100: '=BURN.JOB.PLAN(F1:H4)',
+  D120: '=BURN.JOB.SCHEDULE(F1:H4,1,8)',
   D90: '=BURN.JOB.COST(A1:B7,{"rod",9,"";"oxygen",38,"100 scf";"crew",180,"h"})',
 };
 
@@ -75,11 +89,13 @@ const cutOff = (id: string): Promise<readonly string[]> =>
 describe.each(['light', 'dark'] as const)('in a narrow pane, %s', (colorScheme) => {
   it.each([
     ['D1', 'pictures', 8, 'cylinders: '],
-    ['D30', 'shifts', 18, 'shift 1 crew 1: burns '],
+    ['D30', 'pictures', 18, 'shift 1 crew 1: burns '],
+    ['D100', 'pictures', 3, 'Walking shoe link, upper left: '],
+    ['D120', 'pictures', 6, 'burns Walking shoe link, upper left'],
+    ['D90', 'pictures', 2, 'rod 3/8 x 36: '],
     ['D20', 'pictures', 6, '1: '],
     ['D60', 'pictures', 4, 'oxygen burnt share: '],
     ['D80', 'pictures', 0, 'rods 0.'],
-    ['D90', 'pictures', 2, 'rod 3/8 x 36: '],
   ] as const)(
     '%s has its chart, with words for those who do not see it, and nothing cut',
     async (address, id, rectangles, words) => {

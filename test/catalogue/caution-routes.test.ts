@@ -127,9 +127,11 @@ function routes(item: Item, plan: Table, sheet: Table): Readonly<Record<string, 
   return {
     'BURN.CAUTIONS of the sizes': titles(ofRow),
     'BURN.CAUTIONS of the plan': titles(ofPlan),
+    'BURN.CAUTIONS of the list': titles([listOf(item), given, undefined, assume]),
     'BURN.JOB.SHEET of the list': sheetCautions(sheet),
     'pane on BURN.CAUTIONS of the sizes': inPane('BURN.CAUTIONS', ofRow),
     'pane on BURN.CAUTIONS of the plan': inPane('BURN.CAUTIONS', ofPlan),
+    'pane on BURN.CAUTIONS of the list': inPane('BURN.CAUTIONS', [listOf(item), given, undefined, assume]),
     'pane on BURN.PPE.LIST': inPane('BURN.PPE.LIST', ofPlan),
     'pane on BURN.JOB.SHEET': inPane('BURN.JOB.SHEET', [listOf(item), given, undefined, assume]),
     // No argument of these says how the place is.
@@ -156,6 +158,7 @@ function expectEverywhere(item: Item, cautions: readonly string[], worn: readonl
   for (const [route, args] of [
     ['sizes', [operation, list(item), row, item.assume]],
     ['plan', [operation, list(item), plan]],
+    ['list', [listOf(item), list(item), undefined, item.assume]],
   ] as const)
     expect(sorted(column(cells('BURN.PPE.LIST', args), 'against')), `BURN.PPE.LIST of the ${route}`).toEqual(wear);
   expect(sorted(sheetWear(sheet)), 'BURN.JOB.SHEET, to wear').toEqual(wear);

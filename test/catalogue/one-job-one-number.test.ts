@@ -55,6 +55,11 @@ const PRICES: Table = [
   ['standby', 1],
   ['plate', 1],
   ['ram hire', 1],
+  ['crew day', 1],
+  ['mobilisation', 100],
+  ['contingency', 10],
+  ['margin', 20],
+  ['tax', 7],
 ];
 
 describe('one job', () => {
@@ -106,6 +111,29 @@ describe('one job', () => {
         const shifts = under(schedule, 'shift', named('job', 1)) as number;
         close(quoted('ram hire'), shifts, 'days');
         close(quoted('cylinder rental'), amount(stock, 'cylinders') * shifts, 'cylinder days');
+        const worked = new Set(
+          schedule.flatMap((line) =>
+            typeof line[0] === 'number'
+              ? [`${String(line[2])} ${String(line[3])}`, `${String(line[2])} ${String(line[9])}`]
+              : [],
+          ),
+        );
+        close(quoted('crew days'), worked.size, 'crew days');
+        // What is quoted is quantity times price, and the sums are those of the lines.
+        const money = (line: string, heading = 'quoted'): number => under(cost, heading, named(line)) as number;
+        const priced = cost.slice(1).filter((line) => line[2] !== '%' && typeof line[3] === 'number');
+        for (const line of priced) close(line[4] as number, (line[1] as number) * (line[3] as number), String(line[0]));
+        close(
+          money('subtotal'),
+          priced.reduce((sum, line) => sum + (line[4] as number), 0),
+          'subtotal',
+        );
+        close(money('price'), (1.1 * money('subtotal')) / 0.8, 'price');
+        close(money('total'), 1.07 * money('price'), 'total');
+        for (const line of cost.slice(1)) {
+          if (typeof line[6] !== 'number') continue;
+          expect(line[5], String(line[0])).toBeLessThanOrEqual(line[6] + 1e-9);
+        }
         const [, work = '', waiting = ''] = /^work (.*), waiting (.*), breaks/.exec(String(job.at(-1))) ?? [];
         expect(Math.abs(minutes(waiting) - 60 * quoted('standby'))).toBeLessThanOrEqual(0.5 + 1e-6);
         const fits = schedule.every((line) => !String(line.at(-1)).startsWith('left out: '));

@@ -205,6 +205,36 @@ describe('a range without a heading row', () => {
   });
 });
 
+describe('sizes of a row that look to be in the wrong unit', () => {
+  const note = (...rows: readonly (readonly Cell[])[]): string =>
+    String(call(findFunction('BURN.JOB.PLAN')!, [rows])[1]?.at(-1));
+  const question = 'diameter 60 in is out of the usual: if mm was meant, write 60 mm';
+
+  it('are asked about where they stand without a unit', () => {
+    expect(note(['dia', 'length'], [60, 200])).toMatch(new RegExp(`^${question}`));
+    expect(note(['dia', 'length'], ['60', '200 mm'])).toMatch(new RegExp(`^${question}`));
+    expect(note(['dia', 'length'], [60, 400])).not.toContain('out of the usual');
+  });
+
+  it('are taken as they stand where they or their heading name the unit', () => {
+    for (const rows of [
+      [
+        ['dia', 'length'],
+        ['60 in', '200 in'],
+      ],
+      [
+        ['dia, in', 'length (in)'],
+        [60, 200],
+      ],
+      [
+        ['dia mm', 'length mm'],
+        [60, 200],
+      ],
+    ])
+      expect(note(...rows)).not.toContain('out of the usual');
+  });
+});
+
 describe('BURN.JOB.PLAN', () => {
   const plan = (...rows: readonly (readonly Cell[])[]): readonly (readonly Cell[])[] =>
     call(findFunction('BURN.JOB.PLAN')!, [rows]);

@@ -594,6 +594,64 @@ describe('the items that BURN.CAUTIONS and BURN.PPE.LIST are asked about', () =>
     }
   });
 
+  it('may be a job list in place of the operation: each caution and each thing to wear with the marks it is for', () => {
+    const list: Argument = [
+      ['mark', 'op', 'dia', 'length', 'thk', 'material', 'condition', 'colour'],
+      ['Boom foot', null, 5, 18, null, null, 'height 30 ft', null],
+      ['Guard', 'CUT', null, 24, 1, 'stainless steel', null, null],
+      [null, null, 2, 6, null, null, null, null],
+      ['Stick', null, 4, null, null, null, null, null],
+    ];
+    const rows = table('BURN.CAUTIONS', list);
+    const marksOf = (of: readonly Readonly<Record<string, Cell>>[], because: string): readonly Cell[] => [
+      ...new Set(of.filter((r) => r['because'] === because).map((r) => r['for'] ?? null)),
+    ];
+    expect(marksOf(rows, 'height')).toEqual(['Boom foot']);
+    expect(marksOf(rows, 'stainless steel')).toEqual(['Guard']);
+    expect(marksOf(rows, 'PIN')).toContain('Boom foot; row 4');
+    expect(
+      rows.find((r) => r['caution'] === cautionsFor('PIN', []).find((c) => c.key === 'permit')?.title)?.['for'],
+    ).toBe('all');
+    const plan = cells('BURN.JOB.PLAN', list);
+    expect(
+      table('BURN.CAUTIONS', 'PIN, CUT', undefined, plan)
+        .filter((r) => r['for'] !== null)
+        .map((r) => r['caution']),
+    ).toEqual(rows.filter((r) => r['for'] !== null).map((r) => r['caution']));
+    const worn = table('BURN.PPE.LIST', list);
+    expect(marksOf(worn, 'height')).toEqual(['Boom foot']);
+    expect(marksOf(worn, 'every burn')).toEqual(['all']);
+    for (const of of [cells('BURN.CAUTIONS', list), cells('BURN.PPE.LIST', list)]) {
+      expect(of.find((r) => r[0] === 'left out')?.[1]).toBe('Stick: length is blank or zero; must be more than 0');
+      expect(of.find((r) => r[0] === 'not read')?.[1]).toMatch(/^column "colour" is not read/);
+    }
+    // The place is for all of them; no operation by its word has marks.
+    expect(marksOf(table('BURN.CAUTIONS', list, 'confined'), 'confined')).toEqual(['all']);
+    expect(table('BURN.CAUTIONS', 'PIN').every((r) => r['for'] === null)).toBe(true);
+    expect(titles([['PIN'], ['CUT']])).toEqual(titles('PIN, CUT'));
+    expect(error('BURN.CAUTIONS', list, undefined, plan).message).toContain('leave items out');
+  });
+
+  it('of a list are under the assumptions that their own columns set', () => {
+    const list: Argument = [
+      ['mark', 'dia', 'length', 'access side', 'existing bore', 'cooling', 'position'],
+      ['A', 5, 18, 'one', null, null, null],
+      ['B', 4, 6, null, 1, null, 'overhead'],
+      ['C', 4, 6, null, null, 'water', null],
+    ];
+    const of = table('BURN.CAUTIONS', list);
+    for (const [because, mark] of [
+      ['one side', 'A'],
+      ['hollow pin', 'B'],
+      ['overhead', 'B'],
+      ['water quench', 'C'],
+    ])
+      expect([...new Set(of.filter((r) => r['because'] === because).map((r) => r['for']))], because).toEqual([mark]);
+    const sheet = cells('BURN.JOB.SHEET', list);
+    const row = of.find((r) => r['because'] === 'overhead');
+    expect(text(sheet.find((r) => r[1] === row?.['caution'])?.[3])).toMatch(/^for B: /);
+  });
+
   it('are all those of a plan, and besides the operations that it lacks', () => {
     const plan = cells('BURN.PIN.PLAN', 4, 10);
     expect(titles('CUT', undefined, plan)).toEqual(titles('PIN, CUT'));

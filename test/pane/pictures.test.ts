@@ -4,9 +4,12 @@ import { findFunction } from '../../src/catalogue/catalogue.ts';
 import type { Cell } from '../../src/catalogue/cell.ts';
 import { drawRows, type RowPlot } from '../../src/pane/charts/row-plot.ts';
 import type { BarPlot } from '../../src/pane/charts/bar-plot.ts';
+import { clockText } from '../../src/pane/charts/clock-text.ts';
+import { LineFigure } from '../../src/pane/charts/line-figure.tsx';
 import { RowFigure } from '../../src/pane/charts/row-figure.tsx';
+import { ShiftsFigure } from '../../src/pane/charts/shifts-figure.tsx';
 import { picturesOf, type PanePlot } from '../../src/pane/pictures.ts';
-import { call } from '../../src/sheet/call.ts';
+import { call, givenItem } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { h } from 'preact';
 
@@ -53,7 +56,7 @@ describe('the rods of a plan', () => {
     const plots = pictures('BURN.JOB.PLAN', table);
     expect(rowsOf(plots).rows.map((r) => r.name)).toEqual(['Boom foot, left', 'Track link']);
     const [, left] = plots;
-    expect(left?.plot.unit).toBe('scf');
+    expect(left?.kind === 'rows' && left.plot.unit).toBe('scf');
     expect(left?.kind === 'rows' && left.plot.rows.map((r) => r.value)).toEqual(
       [1, 2].map((i) => under(table, i, 'left in cylinder')),
     );
@@ -65,9 +68,9 @@ describe('the rods of a plan', () => {
 });
 
 describe('the cost by line', () => {
-  it('has each line before the sums, with its low and high, and says the price', () => {
+  it('has each line before the sums, with what is used of it, and says the price', () => {
     const table: Table = [
-      ['line', 'low', 'amount', 'high', 'note'],
+      ['line', 'used low', 'quoted', 'used high', 'note'],
       ['rods', 200, 288, 470, null],
       ['oxygen', 180, 240, 361, null],
       ['subtotal', 400, 528, 800, null],
@@ -79,7 +82,50 @@ describe('the cost by line', () => {
       { name: 'rods', value: 288, low: 200, high: 470 },
       { name: 'oxygen', value: 240, low: 180, high: 361 },
     ]);
-    expect(plot.caption).toBe('The price is 660, 500 to 1000.');
+    expect(plot.caption).toContain('The price: quoted 660, used 500 to 1000.');
+  });
+});
+
+describe('a schedule', () => {
+  const LIST: Argument = [
+    ['mark', 'qty', 'dia', 'length'],
+    ['Boom foot', 2, 5, 18],
+    ['Stick', 3, 4, 14],
+  ];
+  const d = findFunction('BURN.JOB.SCHEDULE')!;
+  const args = [LIST, 1, 10, '07:00'];
+  const table = run('BURN.JOB.SCHEDULE', ...args);
+  const plots = picturesOf({ declaration: d, table, ...givenItem(d, args, 0) });
+
+  it('has its shifts with the marks and times of the table', () => {
+    const [first] = plots;
+    if (first?.kind !== 'shifts') throw new Error('no shifts');
+    const burnt = first.plot.rows.filter((r) => r.cells[0]!.startsWith('burns '));
+    expect(burnt.map((r) => r.cells)).toEqual(
+      table
+        .slice(1)
+        .filter((row) => typeof row[0] === 'number')
+        .map((row) => [`burns ${String(row[1])}`, row[6], row[7]]),
+    );
+    expect(render(h(ShiftsFigure, { plot: first.plot }))).toContain('burns Boom foot, 1 of 2');
+  });
+
+  it('has the pressure in the cylinder in use over the clock: from full to full at each change of the table', () => {
+    const [, second] = plots;
+    if (second?.kind !== 'lines') throw new Error('no lines');
+    const [line] = second.plot.series;
+    const points = line!.points;
+    expect(line!.name).toBe('gauge');
+    const first = table.find((row) => row[0] === 1)!;
+    expect(clockText(points[0]!.x)).toBe(first[6]);
+    const jumps = points.flatMap((p, i) => (i > 0 && p.y! > points[i - 1]!.y! ? [clockText(points[i - 1]!.x)] : []));
+    const changed = table.flatMap((row) =>
+      [...String(row.at(-1)).matchAll(/cylinder \d+ on at (\d\d:\d\d)/g)].map((m) => m[1]),
+    );
+    expect(jumps.length).toBeGreaterThan(2);
+    expect(jumps).toEqual(changed);
+    expect(second.plot.caption).toContain(`${String(table.at(-1)![12])} cylinders in all`);
+    expect(render(h(LineFigure, { plot: second.plot }))).toMatch(/<text [^>]*>07:00|08:00<\/text>/);
   });
 });
 

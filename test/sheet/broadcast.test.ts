@@ -145,6 +145,8 @@ describe('a single cell', () => {
     expect(note(60, 200)).toMatch(/^diameter 60 in is out of the usual: if mm was meant, write 60 mm; /);
     expect(note(3.5, 10, null, null, null, [['units', 'SI']])).toMatch(/if in was meant, write 3.5 in/);
     expect(note(4, 10)).not.toContain('out of the usual');
+    expect(note('60 in', '200 in')).not.toContain('out of the usual');
+    expect(note(60, '200 mm')).toMatch(/^diameter 60 in is out of the usual/);
     expect(one(60, 200)).toBeTypeOf('number');
   });
 

@@ -1,5 +1,5 @@
 /** Priced lines of a planned job. */
-import { noPriceFor, rangeUnknown } from '../messages.ts';
+import { noPriceFor, quotedAndUsed, rangeUnknown } from '../messages.ts';
 import { Evaluation, type Column } from '../model/evaluation.ts';
 import { calculated, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
@@ -39,12 +39,12 @@ export interface Prices {
   readonly currency: string;
 }
 
-/** An amount as it is quoted, and what the job may come to. */
+/** An amount as it is quoted, and what the job may come to where only what is used is paid for. */
 export interface Amount {
   readonly value: number;
   /** P10 and P90 of what the job takes, in the worlds of the load; Infinity where it is beyond reach. */
-  readonly low: number;
-  readonly high: number;
+  readonly usedLow: number;
+  readonly usedHigh: number;
 }
 
 /** What is priced: the quantity quoted, and that of each world. */
@@ -366,9 +366,9 @@ export function jobCostWorking(job: Job, prices: Prices, confidence: number, cre
  * Priced lines of a job: quantity x price, then the subtotal, contingency on it, the cost, margin or mark-up, and tax.
  *
  * price = cost / (1 - margin), or cost x (1 + mark-up); total = price x (1 + tax). Quantities are those that `jobStock` loads for
- * the confidence; days, crews and waiting those of `jobSchedule`. Low and high are P10 and P90 of what the job takes, by the same
+ * the confidence; days, crews and waiting those of `jobSchedule`. Used low and used high are P10 and P90 of what the job takes, by the same
  * draws as the load: the list of steps on a column of worlds, so that a sum has its own low and high, not those of its lines
- * added up. What is loaded to be on the safe side may cost more than the high. A line without a price is named in the note of
+ * added up. What is loaded to be on the safe side may cost more than the used high: what is left over goes back. A line without a price is named in the note of
  * the subtotal.
  */
 export function jobCost(job: Job, prices: Prices, confidence: number, crewing: Crewing): readonly CostLine[] {
@@ -381,14 +381,18 @@ export function jobCost(job: Job, prices: Prices, confidence: number, crewing: C
   );
   const amountOf = (symbol: string): Amount => {
     const column = worlds.column(symbol);
-    if (typeof column === 'number') return { value: at.number(symbol), low: column, high: column };
-    const [low = NaN, high = NaN] = drawPercentiles(column, [0.1, 0.9]);
-    return { value: at.number(symbol), low, high };
+    if (typeof column === 'number') return { value: at.number(symbol), usedLow: column, usedHigh: column };
+    const [usedLow = NaN, usedHigh = NaN] = drawPercentiles(column, [0.1, 0.9]);
+    return { value: at.number(symbol), usedLow, usedHigh };
   };
   const noted = (name: string, note: string): string =>
     name !== 'subtotal'
       ? note
-      : [c.unpriced.length > 0 ? noPriceFor(c.unpriced) : '', amountOf('S').high === Infinity ? rangeUnknown() : '']
+      : [
+          c.unpriced.length > 0 ? noPriceFor(c.unpriced) : '',
+          amountOf('S').usedHigh === Infinity ? rangeUnknown() : '',
+          quotedAndUsed(`${(100 * confidence).toPrecision(3).replace(/\.?0+$/, '')}%`),
+        ]
           .filter((n) => n !== '')
           .join('; ');
   return c.lines.map(({ name, measure, quantity, price, priceSymbol, amount, note = '' }) => ({

@@ -5,10 +5,8 @@ import { showQuantity } from '../units/show-quantity.ts';
 import { removalOf } from '../burn/heat-balance.ts';
 import { showCost } from './price-words.ts';
 import { stubOf, type FittedRod } from './rod-fit.ts';
-import type { OperationId } from './all.ts';
 import { underWater } from './site.ts';
 import type { Sized } from './sized.ts';
-import { slipQuestion } from './unit-slip.ts';
 
 /** Oxygen for a volume of the material over that for the same volume of carbon steel, by the heat balance with the same rod. */
 export function oxygenOverSteel({ rod, material }: Sized, basis: Basis): number {
@@ -20,10 +18,9 @@ export function oxygenOverSteel({ rod, material }: Sized, basis: Basis): number 
   return share(material) / share(findMaterial('carbon steel'));
 }
 
-/** What a reader of the plan should know of an item: whether its sizes are in the unit meant, why this rod, which way it is done, how dear the material is. */
+/** What a reader of the plan should know of an item: why this rod, which way it is done, how dear the material is. */
 export function notesOf(sizing: Sized, basis: Basis): readonly string[] {
   return [
-    slipQuestion(sizing.operation.id as OperationId, sizing.planned, basis.a.system),
     sizing.rod.reason,
     methodNote(sizing, basis),
     deepNote(sizing, basis),

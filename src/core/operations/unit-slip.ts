@@ -20,6 +20,8 @@ export const USUAL_SIZES: Readonly<
   BREACH: { thickness: [2, 80], hole: [0.5, 12] },
 };
 
+const NONE: ReadonlySet<string> = new Set();
+
 /** A size that was likelier meant in the other unit. */
 export interface UnitSlip {
   /** The size that is out of the usual. */
@@ -34,9 +36,15 @@ export interface UnitSlip {
  * Whether sizes [m] were likelier meant in the other unit: one of them is outside what is usual, and all of them are usual where
  * their plain numbers are read in the other unit, mm for in and in for mm. Undefined where nothing is to be asked.
  *
- * A pin of 60 x 200 in a sheet of inches is asked about, since 60 x 200 mm is an everyday pin.
+ * A pin of 60 x 200 in a sheet of inches is asked about, since 60 x 200 mm is an everyday pin. A size `written` with its unit is
+ * meant as it stands: it is not asked about, and is itself in either reading.
  */
-export function unitSlip(operation: OperationId, sizes: Sizes, system: UnitSystem): UnitSlip | undefined {
+export function unitSlip(
+  operation: OperationId,
+  sizes: Sizes,
+  system: UnitSystem,
+  written: ReadonlySet<string> = NONE,
+): UnitSlip | undefined {
   const [unit, likelier] = system === 'SI' ? (['mm', 'in'] as const) : (['in', 'mm'] as const);
   const inches = likelier === 'in' ? 1 : 1 / 25.4;
   const given = Object.entries(USUAL_SIZES[operation]).flatMap(([size, [low, high]]) => {
@@ -44,15 +52,22 @@ export function unitSlip(operation: OperationId, sizes: Sizes, system: UnitSyste
     if (value === undefined) return [];
     const number = fromSi(value, 'length', system);
     const isUsual = (x: number): boolean => x >= low * (1 - 1e-9) && x <= high * (1 + 1e-9);
-    return [{ size, number, usual: isUsual(value / INCH), otherwise: isUsual(number * inches) }];
+    const usual = isUsual(value / INCH);
+    const bare = !written.has(size);
+    return [{ size, number, bare, usual, otherwise: bare ? isUsual(number * inches) : usual }];
   });
-  const odd = given.find((g) => !g.usual);
+  const odd = given.find((g) => g.bare && !g.usual);
   return odd && given.every((g) => g.otherwise) ? { size: odd.size, number: odd.number, unit, likelier } : undefined;
 }
 
 /** The question in words; empty where nothing is to be asked. */
-export function slipQuestion(operation: OperationId, sizes: Sizes, system: UnitSystem): string {
-  const slip = unitSlip(operation, sizes, system);
+export function slipQuestion(
+  operation: OperationId,
+  sizes: Sizes,
+  system: UnitSystem,
+  written?: ReadonlySet<string>,
+): string {
+  const slip = unitSlip(operation, sizes, system, written);
   if (!slip) return '';
   const { size, number, unit, likelier } = slip;
   return `${size} ${shown(number)} ${unit} is out of the usual: if ${likelier} was meant, write ${shown(number)} ${likelier}`;

@@ -6,7 +6,7 @@ import { PART_CAUTIONS } from './cautions-part.ts';
 import { PEOPLE_CAUTIONS } from './cautions-people.ts';
 import { PLACE_CAUTIONS } from './cautions-place.ts';
 import type { Item } from './item.ts';
-import { reasonsOf, type Reasons } from './reasons.ts';
+import { reasonsOf, type Applied } from './reasons.ts';
 
 /** Every caution. Of equal severity, those of this order come first. */
 export const CAUTIONS: readonly Caution[] = [
@@ -19,7 +19,7 @@ export const CAUTIONS: readonly Caution[] = [
 ];
 
 /** A caution with what brought it up. */
-export interface RaisedCaution extends Caution, Reasons {}
+export type RaisedCaution = Applied<Caution>;
 
 /**
  * The cautions of an item, or of several together, each once: most severe first, those that a condition brought up

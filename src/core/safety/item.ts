@@ -19,6 +19,8 @@ export type RodUse = Pick<RodChoice, 'rod' | 'coupled'>;
 
 /** What somebody who asks for cautions knows of the work. What is left out follows from the assumptions. */
 export interface KnownItem {
+  /** What it is called in its list; several where they are alike. */
+  readonly marks?: readonly string[];
   readonly operation?: Operation;
   /** Functions whose own cautions apply too. */
   readonly functions?: readonly string[];
@@ -31,12 +33,16 @@ export interface KnownItem {
   readonly grounded?: boolean;
   /** `air` or `water`. */
   readonly cooling?: string;
+  /** Assumptions of its own, in place of those of the call. */
+  readonly assumed?: Assumptions;
   /** As given by the user, or as an argument says. */
   readonly conditions?: readonly Condition[];
 }
 
 /** What is done, to what, with what and where: all that cautions and what to wear depend on. SI. */
 export interface Item {
+  /** What it is called in its list; empty where it is of none. */
+  readonly marks: readonly string[];
   readonly operation: Operation | undefined;
   readonly functions: readonly string[];
   readonly material: Material;
@@ -67,11 +73,13 @@ export interface Item {
 }
 
 /** Describes the work from what is known of it and, for the rest, from the assumptions in force. The only place where these become a part of it. */
-export function itemOf(known: KnownItem, a: Assumptions = Assumptions.defaults()): Item {
+export function itemOf(known: KnownItem, ofTheCall: Assumptions = Assumptions.defaults()): Item {
+  const a = known.assumed ?? ofTheCall;
   const { operation } = known;
   const declared = operation === undefined ? undefined : operationOf(operation);
   const noise = a.value('short rod noise');
   return {
+    marks: known.marks ?? [],
     operation,
     functions: known.functions ?? [],
     material: known.material ?? findMaterial(a.word(declared?.material ?? 'material')),

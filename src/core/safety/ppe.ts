@@ -1,7 +1,7 @@
 import { on, type Trigger } from './caution.ts';
 import type { Item } from './item.ts';
 import { DOUBLE_PROTECTION } from './noise-rules.ts';
-import { reasonsOf, type Reasons } from './reasons.ts';
+import { reasonsOf, type Applied } from './reasons.ts';
 
 /** Something to wear, and against what. */
 export interface PpeItem {
@@ -134,7 +134,7 @@ export const PPE: readonly PpeItem[] = [
 ];
 
 /** Something to wear with what asks for it. */
-export interface WornItem extends PpeItem, Reasons {}
+export type WornItem = Applied<PpeItem>;
 
 /** What to wear for an item, or for several together, each once. Every list of what to wear comes from here. */
 export function wearFor(items: Item | readonly Item[]): readonly WornItem[] {

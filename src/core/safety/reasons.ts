@@ -10,6 +10,9 @@ export interface Reasons {
   readonly byCondition: boolean;
 }
 
+/** A rule that applies, with the marks of the items that it is for; none where it is for all of them, or they have no marks. */
+export type Applied<R> = R & Reasons & { readonly marks: readonly string[] };
+
 interface Rule {
   readonly triggers: readonly Trigger[];
 }
@@ -40,24 +43,43 @@ function reason(trigger: Trigger, item: Item, held: readonly HeldCondition[]): R
 }
 
 /** The rules that apply to any of the items, in their order, each once with all that brought it up. */
-export function reasonsOf<R extends Rule>(rules: readonly R[], items: readonly Item[]): readonly (R & Reasons)[] {
+export function reasonsOf<R extends Rule>(rules: readonly R[], items: readonly Item[]): readonly Applied<R>[] {
   const subjects = distinctSubjects(items);
-  return rules.flatMap((rule) => {
-    const reasons = subjects.flatMap(({ item, held }) => rule.triggers.flatMap((t) => reason(t, item, held) ?? []));
+  return rules.flatMap((rule): readonly Applied<R>[] => {
+    const met = subjects.map(({ item, held }) => rule.triggers.flatMap((t) => reason(t, item, held) ?? []));
+    const reasons = met.flat();
     const byCondition = reasons.filter((r) => r.byCondition);
     const [first] = reasons;
     if (first === undefined) return [];
-    if (byCondition.length === 0) return [{ ...rule, ...first }];
-    return [{ ...rule, because: [...new Set(byCondition.map((r) => r.because))].join(' and '), byCondition: true }];
+    const marks = met.every((r) => r.length > 0) ? [] : marksOf(subjects.filter((_, i) => met[i]!.length > 0));
+    if (byCondition.length === 0) return [{ ...rule, ...first, marks }];
+    const because = [...new Set(byCondition.map((r) => r.because))].join(' and ');
+    return [{ ...rule, because, byCondition: true, marks }];
   });
 }
 
+/** Items that say the same. */
+interface Subject {
+  readonly item: Item;
+  readonly held: readonly HeldCondition[];
+  readonly marks: (readonly string[])[];
+}
+
+/** Where one of them has no mark, what is said of it is said of all. */
+const marksOf = (subjects: readonly Subject[]): readonly string[] => {
+  const marks = subjects.flatMap((s) => s.marks);
+  return marks.some((m) => m.length === 0) ? [] : [...new Set(marks.flat())];
+};
+
 /** A plan has many items that say the same. */
-function distinctSubjects(
-  items: readonly Item[],
-): readonly { readonly item: Item; readonly held: readonly HeldCondition[] }[] {
-  const subjects = items.map((item) => ({ item, held: conditionsOf(item) }));
-  const key = ({ item, held }: (typeof subjects)[number]): string =>
-    [item.operation, ...item.functions, ...held.map((h) => `${h.name} ${h.value} ${h.because}`)].join('|');
-  return [...new Map(subjects.map((s) => [key(s), s])).values()];
+function distinctSubjects(items: readonly Item[]): readonly Subject[] {
+  const subjects = new Map<string, Subject>();
+  for (const item of items) {
+    const held = conditionsOf(item);
+    const key = [item.operation, ...item.functions, ...held.map((h) => `${h.name} ${h.value} ${h.because}`)].join('|');
+    const subject = subjects.get(key) ?? { item, held, marks: [] };
+    subject.marks.push(item.marks);
+    subjects.set(key, subject);
+  }
+  return [...subjects.values()];
 }

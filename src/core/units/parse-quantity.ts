@@ -98,10 +98,11 @@ export interface Misread {
   readonly nearest: readonly string[];
 }
 
-/** A text read as a quantity: in SI, and whether it says that it is a diameter. */
+/** A text read as a quantity: in SI, whether it says that it is a diameter, and whether it names its unit. */
 export interface ReadText {
   readonly si: number;
   readonly diameter: boolean;
+  readonly unit: boolean;
 }
 
 const misread = (problem: Misread['problem'], part: string, nearest: readonly string[] = []): Misread => ({
@@ -158,7 +159,7 @@ export function readQuantityText(text: string, name: QuantityName, system: UnitS
     if (!last) negative = sign === '-';
     const signed = negative ? -n : n;
     if (!named && at < clean.length) return strange(clean.slice(at), name);
-    if (!named && !last) return { si: toSi(signed, name, system), diameter };
+    if (!named && !last) return { si: toSi(signed, name, system), diameter, unit: false };
     const smaller = last && NEXT_SMALLER[registered(last, name)];
     const unit = named?.unit ?? (smaller === undefined ? undefined : unitOf(name, smaller));
     if (!unit || (last && unit.offset !== undefined)) return misread('left over', clean.slice(from));
@@ -170,7 +171,7 @@ export function readQuantityText(text: string, name: QuantityName, system: UnitS
     if (/^\.(?!\d)/.test(clean.slice(at))) at++;
     while (/\s/.test(clean.charAt(at))) at++;
   }
-  return last ? { si: sum, diameter } : misread('no number', signs);
+  return last ? { si: sum, diameter, unit: true } : misread('no number', signs);
 }
 
 /** The register's own name of a unit that was read. */

@@ -173,10 +173,10 @@ const BLOCKS: readonly Block[] = [
       sheet: 'Quote',
       row: 21,
       rows: 24,
-      widths: { line: 160, quantity: 84, unit: 96, price: 84, amount: 84, low: 84, high: 84, note: 360 },
+      widths: { line: 160, quantity: 84, unit: 96, price: 84, quoted: 84, 'used low': 84, 'used high': 84, note: 360 },
       texts: ['note'],
       middle: ['unit'],
-      formats: { ...tenths('quantity'), price: '#,##0.00', amount: '#,##0', low: '#,##0', high: '#,##0' },
+      formats: { ...tenths('quantity'), price: '#,##0.00', quoted: '#,##0', 'used low': '#,##0', 'used high': '#,##0' },
     },
   },
   {

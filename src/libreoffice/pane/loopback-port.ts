@@ -1,5 +1,6 @@
 import type { Cell } from '../../catalogue/cell.ts';
 import type { SelectedCell, SheetPort } from '../../pane/port.ts';
+import type { FormulaCell } from '../../pane/unknown-name.ts';
 
 type Answer = { readonly result: unknown } | { readonly problem: string };
 
@@ -20,6 +21,10 @@ export function loopbackPort(heard: (yes: boolean) => void): SheetPort {
       return () => stream.close();
     },
     read: async (reference, sheet) => (await ask('read', { reference, sheet })) as readonly (readonly Cell[])[],
+    formulas: { all: async () => (await ask('formulas', {})) as readonly FormulaCell[] },
+    async write(sheet, cells) {
+      await ask('write', { sheet, cells });
+    },
     async putFormula(formula) {
       await ask('put', { formula });
     },

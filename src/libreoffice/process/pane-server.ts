@@ -5,7 +5,7 @@
  * come from the page itself.
  *
  *   page       GET  /TOKEN/, its script and style; /TOKEN/selection, a stream of the cell that is selected
- *              POST /TOKEN/read, put, add, format
+ *              POST /TOKEN/read, put, add, format, formulas, write
  *   program    POST /TOKEN/selected, what is selected; gives what the status bar shall say
  *              POST /TOKEN/asked, with the last answer; gives the next thing to do, or null after a while
  */
@@ -16,8 +16,9 @@ import type { AddressInfo } from 'node:net';
 import path from 'node:path';
 import type { Cell } from '../../catalogue/cell.ts';
 import { isKnown, readSelectedCell, type ReadCell } from '../../pane/explain-cell.ts';
-import type { SelectedCell } from '../../pane/port.ts';
-import { forProgram, inPaneWriting } from './formula-text.ts';
+import type { SelectedCell, WrittenCell } from '../../pane/port.ts';
+import type { FormulaCell } from '../../pane/unknown-name.ts';
+import { forPane, forProgram, inPaneWriting } from './formula-text.ts';
 import { reasonIn } from './why.ts';
 
 const HOST = '127.0.0.1';
@@ -149,6 +150,12 @@ export class PaneServer {
       }
       case 'put':
         return this.outcome(this.put((asked as { readonly formula: string }).formula));
+      case 'formulas':
+        return this.outcome(this.formulas());
+      case 'write': {
+        const { sheet, cells } = asked as { readonly sheet: string; readonly cells: readonly WrittenCell[] };
+        return this.outcome(this.ask('write', sheet, cells));
+      }
       case 'add': {
         const { name, rows } = asked as { readonly name: string; readonly rows: unknown };
         return this.outcome(this.ask('add', name, rows));
@@ -171,6 +178,11 @@ export class PaneServer {
 
   private read(reference: string, sheet: string): Promise<readonly (readonly Cell[])[]> {
     return this.ask('read', reference, sheet) as Promise<readonly (readonly Cell[])[]>;
+  }
+
+  private async formulas(): Promise<readonly FormulaCell[]> {
+    const found = (await this.ask('formulas')) as readonly FormulaCell[];
+    return found.map((cell) => ({ ...cell, formula: forPane(cell.formula) }));
   }
 
   /** A result of several cells is put in as an array over so many, since the program does not let one spill by itself. */

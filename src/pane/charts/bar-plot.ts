@@ -1,6 +1,8 @@
-import { PLOT, type Tick } from './line-plot.ts';
+import { PLOT } from './line-plot.ts';
 import { numberText } from './number-text.ts';
+import { cut } from './row-plot.ts';
 import { scaleOf } from './scale.ts';
+import type { Tick, Told } from './told.ts';
 
 /** One thing with the values at its two ends, or one value. */
 export interface Bar {
@@ -9,10 +11,7 @@ export interface Bar {
   readonly high: number | undefined;
 }
 
-export interface BarPlot {
-  readonly name: string;
-  readonly title: string;
-  readonly caption: string;
+export interface BarPlot extends Told {
   /** What the bars measure, with its unit. */
   readonly label: string;
   readonly unit: string;
@@ -21,13 +20,14 @@ export interface BarPlot {
   /** Value the bars start from. */
   readonly base: number;
   readonly bars: readonly Bar[];
-  readonly formula?: string;
   /** What the first column of the table is headed. */
   readonly of: string;
 }
 
 export interface DrawnBar {
   readonly name: string;
+  /** As far as there is room for it. */
+  readonly shown: string;
   readonly y: number;
   readonly ends: readonly {
     readonly end: 'low' | 'high';
@@ -89,6 +89,7 @@ export function drawBars({ bars, base, label, unit, ends }: BarPlot): DrawnBars 
     base: start,
     bars: bars.map((b, i) => ({
       name: b.name,
+      shown: cut(b.name, BARS.left - 8),
       y: BARS.top + i * BARS.row,
       ends: inFront([...end('low', b.low), ...end('high', b.high)]),
     })),

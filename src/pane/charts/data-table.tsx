@@ -28,8 +28,8 @@ export function DataTable({
             </tr>
           </thead>
           <tbody>
-            {rows.map((r) => (
-              <tr key={r.name}>
+            {rows.map((r, n) => (
+              <tr key={n}>
                 <th scope="row">{r.name}</th>
                 {r.cells.map((c, i) => (
                   <td key={i} class="number">

@@ -1,93 +1,56 @@
-import { Picture } from '../parts/picture.tsx';
-import { DataTable, type TableRow } from './data-table.tsx';
-import { drawPlot, withUnit, type LinePlot } from './line-plot.ts';
+import type { TableRow } from './data-table.tsx';
+import { Figure, FootAxis } from './figure.tsx';
+import { axisText, drawPlot, withUnit, type LinePlot } from './line-plot.ts';
 import { numberText } from './number-text.ts';
 
 /** A plot with its words, and its figures folded below. */
 export function LineFigure({ plot }: { readonly plot: LinePlot }) {
+  const drawn = drawPlot(plot);
   const {
-    width,
-    height,
     frame: { left, right, top, bottom },
     xTicks,
     yTicks,
     lines,
     shade,
-    description,
-  } = drawPlot(plot);
-  const caption = (
-    <>
-      <p>
-        <strong>{plot.title}.</strong> {plot.caption}
-        {plot.formula !== undefined && (
-          <>
-            {' '}
-            Drawn from <code>{plot.formula}</code>.
-          </>
-        )}
-      </p>
-      <DataTable title={plot.title} {...tableOf(plot)} />
-    </>
-  );
+  } = drawn;
   return (
-    <Picture
-      name={plot.name}
-      width={width}
-      height={height}
-      title={plot.title}
-      description={description}
-      caption={caption}
-    >
-      <g aria-hidden="true">
-        <text class="plot-title" x={2} y={12}>
-          {withUnit(plot.y)}
+    <Figure plot={plot} drawn={drawn} {...tableOf(plot)}>
+      <text class="plot-title" x={2} y={12}>
+        {withUnit(plot.y)}
+      </text>
+      {shade && <rect class="plot-shade" x={shade.from} y={top} width={shade.to - shade.from} height={bottom - top} />}
+      {shade && <path class="plot-value" d={`M${shade.at} ${top}V${bottom}`} />}
+      {shade && (
+        <text x={(shade.from + shade.to) / 2} y={top - 5} text-anchor="middle">
+          {shade.name}
         </text>
-        {shade && (
-          <rect class="plot-shade" x={shade.from} y={top} width={shade.to - shade.from} height={bottom - top} />
-        )}
-        {shade && <path class="plot-value" d={`M${shade.at} ${top}V${bottom}`} />}
-        {shade && (
-          <text x={(shade.from + shade.to) / 2} y={top - 5} text-anchor="middle">
-            {shade.name}
-          </text>
-        )}
-        {yTicks.map((t) => (
-          <path key={t.text} class="plot-grid" d={`M${left} ${t.at}H${right}`} />
-        ))}
-        {xTicks.map((t) => (
-          <path key={t.text} class="plot-tick" d={`M${t.at} ${bottom}v4`} />
-        ))}
-        <path class="plot-frame" d={`M${left} ${top}V${bottom}H${right}`} />
-        {yTicks.map((t) => (
-          <text key={t.text} x={left - 5} y={t.at + 4} text-anchor="end">
-            {t.text}
-          </text>
-        ))}
-        {xTicks.map((t) => (
-          <text key={t.text} x={t.at} y={bottom + 17} text-anchor="middle">
-            {t.text}
-          </text>
-        ))}
-        <text class="plot-title" x={(left + right) / 2} y={bottom + 34} text-anchor="middle">
-          {withUnit(plot.x)}
+      )}
+      {yTicks.map((t) => (
+        <path key={t.text} class="plot-grid" d={`M${left} ${t.at}H${right}`} />
+      ))}
+      <FootAxis ticks={xTicks} foot={bottom} middle={(left + right) / 2} label={withUnit(plot.x)} />
+      <path class="plot-frame" d={`M${left} ${top}V${bottom}H${right}`} />
+      {yTicks.map((t) => (
+        <text key={t.text} x={left - 5} y={t.at + 4} text-anchor="end">
+          {t.text}
         </text>
-        {lines.map((l, i) => l.band !== '' && <path key={l.name} class={`plot-band plot-band-${i}`} d={l.band} />)}
-        {lines.map((l, i) => (
-          <path key={l.name} class={`plot-line plot-line-${i}`} d={l.path} />
-        ))}
-        {lines.map((l, i) => (
-          <text
-            key={l.name}
-            class={`plot-name plot-name-${i}`}
-            x={l.label.x}
-            y={l.label.y + 4}
-            text-anchor={l.label.anchor}
-          >
-            {l.name}
-          </text>
-        ))}
-      </g>
-    </Picture>
+      ))}
+      {lines.map((l, i) => l.band !== '' && <path key={l.name} class={`plot-band plot-band-${i}`} d={l.band} />)}
+      {lines.map((l, i) => (
+        <path key={l.name} class={`plot-line plot-line-${i}`} d={l.path} />
+      ))}
+      {lines.map((l, i) => (
+        <text
+          key={l.name}
+          class={`plot-name plot-name-${i}`}
+          x={l.label.x}
+          y={l.label.y + 4}
+          text-anchor={l.label.anchor}
+        >
+          {l.name}
+        </text>
+      ))}
+    </Figure>
   );
 }
 
@@ -105,10 +68,12 @@ export function tableOf({ x, y, series }: LinePlot): {
       ...series.flatMap((s) => [`${s.name}${unit}`, ...(s.band ?? []).map((end) => `${s.name} ${end}`)]),
     ],
     rows: xs.map((at) => ({
-      name: numberText(at),
+      name: axisText(at, x),
       cells: series.flatMap((s) => {
-        const p = s.points.find((q) => q.x === at);
-        return [text(p?.y), ...(s.band ? [text(p?.low), text(p?.high)] : [])];
+        // A line that jumps has two values there.
+        const points = s.points.filter((q) => q.x === at);
+        const [p] = points;
+        return [points.map((q) => text(q.y)).join(', then '), ...(s.band ? [text(p?.low), text(p?.high)] : [])];
       }),
     })),
   };

@@ -1,6 +1,8 @@
 import { area, line } from 'd3-shape';
+import { clockText } from './clock-text.ts';
 import { numberText } from './number-text.ts';
 import { scaleOf, type Scale } from './scale.ts';
+import type { Tick, Told } from './told.ts';
 
 /** A quantity along an axis, in words, with its unit. */
 export interface Axis {
@@ -9,6 +11,8 @@ export interface Axis {
   /** Ends of the axis; the next round value beyond the data where left out. */
   readonly low?: number;
   readonly high?: number;
+  /** Hours after midnight, told as a clock shows them. */
+  readonly clock?: true;
 }
 
 export interface Point {
@@ -36,23 +40,11 @@ export interface Shade {
   readonly high: number;
 }
 
-export interface LinePlot {
-  /** Starts the ids of its elements; one of its kind on a page. */
-  readonly name: string;
-  readonly title: string;
-  /** What is to be seen in it. */
-  readonly caption: string;
+export interface LinePlot extends Told {
   readonly x: Axis;
   readonly y: Axis;
   readonly series: readonly Series[];
   readonly shade?: Shade;
-  /** The cell that gives a point, to put in a sheet. */
-  readonly formula?: string;
-}
-
-export interface Tick {
-  readonly at: number;
-  readonly text: string;
 }
 
 export interface DrawnLine {
@@ -87,6 +79,9 @@ const places = (x: number): string => String(Number(x.toFixed(2)));
 const isPair = (p: Point): p is Point & { readonly low: number; readonly high: number } =>
   p.low !== undefined && p.high !== undefined;
 const hasValue = (p: Point): p is Point & { readonly y: number } => p.y !== undefined;
+/** A value of an axis, without its unit. */
+export const axisText = (v: number, { clock }: Axis, digits?: number): string =>
+  clock ? clockText(v) : numberText(v, digits);
 export const withUnit = ({ label, unit }: Axis): string => (unit === '' ? label : `${label}, ${unit}`);
 
 /** Where everything of a plot stands, with the same in words. Pure: the same plot gives the same text. */
@@ -110,8 +105,8 @@ export function drawPlot(plot: LinePlot): DrawnPlot {
     width: PLOT.width,
     height: bottom + PLOT.under,
     frame: { left: PLOT.left, right, top, bottom },
-    xTicks: ticksOf(x),
-    yTicks: ticksOf(y),
+    xTicks: ticksOf(x, across),
+    yTicks: ticksOf(y, up),
     lines: placed(
       series.map((s) => drawLine(s, x, y)),
       bottom,
@@ -133,8 +128,8 @@ function checkInside(values: readonly number[], { low, high }: Scale, title: str
   if (out !== undefined) throw new Error(`${title}: ${out} lies outside ${low} to ${high}`);
 }
 
-const ticksOf = (scale: Scale): readonly Tick[] =>
-  scale.ticks.map((t) => ({ at: Number(scale.at(t).toFixed(2)), text: numberText(t, 6) }));
+const ticksOf = (scale: Scale, axis: Axis): readonly Tick[] =>
+  scale.ticks.map((t) => ({ at: Number(scale.at(t).toFixed(2)), text: axisText(t, axis, 6) }));
 
 function drawLine({ name, points }: Series, x: Scale, y: Scale): DrawnLine {
   const path =
@@ -207,7 +202,8 @@ function placed(lines: readonly DrawnLine[], bottom: number): readonly DrawnLine
 
 /** What each line does between its ends, in words. */
 function inWords({ series, x, y, shade }: LinePlot): string {
-  const value = (v: number, { unit }: Axis): string => (unit === '' ? numberText(v) : `${numberText(v)} ${unit}`);
+  const value = (v: number, axis: Axis): string =>
+    axis.unit === '' ? axisText(v, axis) : `${axisText(v, axis)} ${axis.unit}`;
   const told = series.map(({ name, points, band }) => {
     const known = points.filter(hasValue);
     const [first, last] = [known[0], known.at(-1)];

@@ -1,7 +1,7 @@
 import { scaleBand } from 'd3-scale';
-import type { Tick } from './line-plot.ts';
 import { numberText } from './number-text.ts';
 import { scaleOf } from './scale.ts';
+import type { Tick, Told } from './told.ts';
 
 /** One thing with what is known of it: a value, its low and high, and values of several series. */
 export interface PlotRow {
@@ -13,11 +13,7 @@ export interface PlotRow {
   readonly dots?: readonly (number | undefined)[];
 }
 
-export interface RowPlot {
-  /** Starts the ids of its elements; one of its kind on a page. */
-  readonly name: string;
-  readonly title: string;
-  readonly caption: string;
+export interface RowPlot extends Told {
   /** What is measured, with its unit. */
   readonly label: string;
   readonly unit: string;
@@ -26,6 +22,8 @@ export interface RowPlot {
   readonly rows: readonly PlotRow[];
   /** Whether values are bars from 0; else they are marks on their own. */
   readonly bars: boolean;
+  /** What low and high are called in the table, where they are not those of the value. */
+  readonly range?: readonly [low: string, high: string];
   /** Names of the dots of a row; their shapes tell them apart. */
   readonly series?: readonly string[];
   /** A value that all are compared with. */

@@ -1,10 +1,11 @@
-import { parseA1Ref, toCol } from '@borgar/fx';
+import { toCol } from '@borgar/fx';
 import { isBlankCell, isCellError, type Cell } from '../../catalogue/cell.ts';
 import { isSame } from '../../sheet/same-value.ts';
 import { isKnown, readSelectedCell, type ReadCell } from '../explain-cell.ts';
 import { findCalls } from '../formula-calls.ts';
 import type { ReadCall } from '../read-call.ts';
 import type { SheetPort } from '../port.ts';
+import { areaOf } from '../reference-area.ts';
 import type { FormulaCell } from '../unknown-name.ts';
 
 /** A cell that does not hold what this version gives. */
@@ -117,7 +118,6 @@ function placeOf(
   reference: string,
   sheet: string,
 ): { readonly sheet: string; readonly top: number; readonly left: number } | undefined {
-  const parsed = reference.includes('[') ? undefined : parseA1Ref(reference.replace(/#$/, ''));
-  if (!parsed || 'name' in parsed || parsed.range.top == null || parsed.range.left == null) return undefined;
-  return { sheet: parsed.context?.[0] ?? sheet, top: parsed.range.top, left: parsed.range.left };
+  const area = areaOf(reference.replace(/#$/, ''), sheet);
+  return area && Number.isFinite(area.bottom) && Number.isFinite(area.right) ? area : undefined;
 }

@@ -11,20 +11,22 @@ const isOlder = (cell: FormulaCell): boolean =>
 /** The version before a fingerprint, where there is one. */
 const versionIn = (text: string): string => text.split(' ')[0] ?? '';
 
-/** For a workbook that was calculated with another version: that it was, and on request what would move; `asked` counts the requests made elsewhere. */
-export function OlderWorkbook({ port, asked }: { readonly port: SheetPort; readonly asked: number }) {
-  const { formulas } = port;
-  const [older, setOlder] = useState<FormulaCell>();
+/** For a workbook that was calculated with another version, by its formulas: that it was, and on request what would move; `asked` counts the requests made elsewhere. */
+export function OlderWorkbook({
+  port,
+  formulas,
+  asked,
+}: {
+  readonly port: SheetPort;
+  readonly formulas: readonly FormulaCell[] | undefined;
+  readonly asked: number;
+}) {
+  const older = formulas?.find(isOlder);
   const [found, setFound] = useState<WhatMoves>();
   const [said, say] = useState('');
-  const read = async (): Promise<readonly FormulaCell[]> => {
-    const all = (await formulas?.all()) ?? [];
-    setOlder(all.find(isOlder));
-    return all;
-  };
   const look = (): void => {
     setFound(undefined);
-    read()
+    Promise.resolve(port.formulas?.all() ?? [])
       .then((all) => whatMoves(all, port, (done, of) => say(`${done} of ${of} formulas`)))
       .then((moves) => {
         setFound(moves);
@@ -32,9 +34,6 @@ export function OlderWorkbook({ port, asked }: { readonly port: SheetPort; reado
       })
       .catch((e: unknown) => say(`That did not work: ${e instanceof Error ? e.message : String(e)}`));
   };
-  useEffect(() => {
-    read().catch(() => undefined);
-  }, [port]);
   useEffect(() => {
     if (asked > 0) look();
   }, [asked]);

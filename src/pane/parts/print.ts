@@ -10,6 +10,8 @@ export async function printAlone(element: Element): Promise<boolean> {
   const copy = document.createElement('div');
   copy.className = 'rs rs-print';
   copy.append(element.cloneNode(true));
+  // What is folded is not printed.
+  for (const each of copy.querySelectorAll('details')) each.open = true;
   body.append(copy);
   documentElement.classList.add('rs-printing');
   const done = (): void => {

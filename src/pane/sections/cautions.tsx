@@ -1,3 +1,4 @@
+import { forMarks } from '../../catalogue/job-items.ts';
 import { findFunction } from '../../catalogue/catalogue.ts';
 import { SEVERITIES, type Severity } from '../../core/safety/caution.ts';
 import type { RaisedCaution } from '../../core/safety/cautions.ts';
@@ -5,14 +6,15 @@ import { SourceLink } from '../parts/source-link.tsx';
 import type { CellSection, SectionProps } from '../section.ts';
 
 function One({ caution, toSource }: { readonly caution: RaisedCaution; readonly toSource: SectionProps['toSource'] }) {
-  const { title, action, because, source, clause, also = [] } = caution;
+  const { title, action, because, marks, source, clause, also = [] } = caution;
   return (
     <li>
       <details>
         <summary>{title}</summary>
         <p>{action}</p>
         <p class="rs-fine">
-          Because of: {because}. Source: <SourceLink source={source} toSource={toSource} />
+          {marks.length > 0 && `For: ${forMarks(marks)}. `}Because of: {because}. Source:{' '}
+          <SourceLink source={source} toSource={toSource} />
           {clause !== '' && `, ${clause}`}
           {also.map((each) => (
             <>

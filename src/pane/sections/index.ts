@@ -3,11 +3,11 @@ import { ARGUMENTS } from './arguments.tsx';
 import { ASSUMPTIONS } from './assumptions.tsx';
 import { CAUTIONS } from './cautions.tsx';
 import { COOLING_CHART } from './cooling-chart.tsx';
+import { FIT_INTO_JOB } from './fit-into-job.tsx';
 import { JOB_SHEET } from './job-sheet.tsx';
 import { PIN_SECTION } from './pin-section.tsx';
 import { PICTURES } from './pictures.tsx';
 import { RESULT } from './result.tsx';
-import { SHIFTS } from './schedule-chart.tsx';
 import { SUPPLY_LINE } from './supply-line.tsx';
 import { WORKING } from './working.tsx';
 
@@ -16,7 +16,7 @@ export const CELL_SECTIONS: readonly CellSection[] = [
   RESULT,
   JOB_SHEET,
   PICTURES,
-  SHIFTS,
+  FIT_INTO_JOB,
   CAUTIONS,
   ARGUMENTS,
   PIN_SECTION,

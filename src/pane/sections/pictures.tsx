@@ -1,19 +1,32 @@
-import { BarFigure } from '../charts/bar-figure.tsx';
-import { RowFigure } from '../charts/row-figure.tsx';
+import { useRef, useState } from 'preact/hooks';
+import { PlotFigure } from '../charts/plot-figure.tsx';
 import type { Explained } from '../explained.ts';
+import { printAlone } from '../parts/print.ts';
 import { picturesOf } from '../pictures.ts';
 import type { CellSection } from '../section.ts';
 
 function Pictures({ explained }: { readonly explained: Explained }) {
+  const all = useRef<HTMLDivElement>(null);
+  const [said, say] = useState('');
   return (
     <>
-      {picturesOf(explained).map((p) =>
-        p.kind === 'rows' ? (
-          <RowFigure key={p.plot.name} plot={p.plot} />
-        ) : (
-          <BarFigure key={p.plot.name} plot={p.plot} />
-        ),
-      )}
+      <div ref={all}>
+        {picturesOf(explained).map((of) => (
+          <PlotFigure key={of.plot.name} of={of} />
+        ))}
+      </div>
+      <p>
+        <button
+          type="button"
+          onClick={() => {
+            if (!all.current) return;
+            void printAlone(all.current).then((printed) => say(printed ? '' : 'This window cannot print.'));
+          }}
+        >
+          Print with the figures
+        </button>{' '}
+        <span role="status">{said}</span>
+      </p>
     </>
   );
 }

@@ -65,6 +65,17 @@ describe('sizes that were meant in the other unit', () => {
     expect(unitSlip(operation, of(MM), 'SI')).toBeUndefined();
   });
 
+  it('are not asked about where they are written with their unit, which holds in either reading', () => {
+    const asked = (diameter: number, length: number, ...written: string[]): string | undefined =>
+      unitSlip('PIN', { diameter: diameter * INCH, length: length * INCH }, 'US', new Set(written))?.size;
+    expect(asked(60, 200)).toBe('diameter');
+    expect(asked(60, 200, 'diameter', 'length')).toBeUndefined();
+    // `60 in` was meant, so nobody meant 200 mm beside it.
+    expect(asked(60, 200, 'diameter')).toBeUndefined();
+    // 60 beside `200 mm`.
+    expect(asked(60, 200 / 25.4, 'length')).toBe('diameter');
+  });
+
   it('are not asked about where the other unit is as far from the usual', () => {
     expect(unitSlip('PIN', { diameter: 60 * INCH, length: 20 * INCH }, 'US')).toBeUndefined();
     expect(unitSlip('PIN', { diameter: 0.3 * INCH, length: 2 * INCH }, 'US')).toBeUndefined();

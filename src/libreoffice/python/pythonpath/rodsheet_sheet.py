@@ -10,6 +10,10 @@ XL_A1 = 1
 # A range of so many rows or columns ends with the last filled one.
 MANY_ROWS = 20000
 MANY_COLUMNS = 500
+# com.sun.star.sheet.CellFlags.FORMULA
+ONLY_FORMULAS = 16
+# So many formulas of ours are read for the pane; each takes a fifth of a millisecond.
+MANY_FORMULAS = 5000
 
 
 class Refused(Exception):
@@ -72,6 +76,47 @@ def read(document, reference, sheet_name):
     if mark:
         sheet = sheet_named(document, name.strip("'").replace("''", "'"))
     return values(used_part(range_named(document, sheet, inside)))
+
+
+def our_formulas(document):
+    """The cells with a function of ours, as the pane's port has them; of an array the first. Others are passed over."""
+    found = []
+    for sheet in document.Sheets:
+        arrays = []
+        for area in sheet.queryContentCells(ONLY_FORMULAS):
+            at = area.getRangeAddress()
+            for row, line in enumerate(area.getFormulaArray()):
+                for column, formula in enumerate(line):
+                    if "BURN" not in formula.upper():
+                        continue
+                    place = (at.StartRow + row, at.StartColumn + column)
+                    if any(top <= place[0] <= bottom and left <= place[1] <= right for top, left, bottom, right in arrays):
+                        continue
+                    if len(found) >= MANY_FORMULAS:
+                        raise Refused("the workbook has more than %d formulas of this kind" % MANY_FORMULAS)
+                    cell = sheet.getCellByPosition(place[1], place[0])
+                    if formula.startswith("{"):
+                        cursor = sheet.createCursorByRange(cell)
+                        cursor.collapseToCurrentArray()
+                        all_of_it = cursor.getRangeAddress()
+                        arrays.append((all_of_it.StartRow, all_of_it.StartColumn, all_of_it.EndRow, all_of_it.EndColumn))
+                        cell = sheet.getCellByPosition(all_of_it.StartColumn, all_of_it.StartRow)
+                    found.append(SheetCell(document, cell).described())
+    return found
+
+
+def write_cells(document, sheet_name, cells):
+    """Writes values, all or none: what a formula gives is not written over."""
+    sheet = sheet_named(document, sheet_name)
+    for told in cells:
+        if range_named(document, sheet, told["address"]).getCellByPosition(0, 0).Type == FORMULA:
+            raise Refused("%s %s is filled by a formula" % (sheet_name, told["address"]))
+    for told in cells:
+        cell = range_named(document, sheet, told["address"]).getCellByPosition(0, 0)
+        if isinstance(told["value"], str):
+            cell.setString(told["value"])
+        else:
+            cell.setValue(told["value"])
 
 
 def sheet_named(document, name):

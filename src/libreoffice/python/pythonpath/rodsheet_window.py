@@ -14,7 +14,17 @@ import unohelper
 from com.sun.star.awt.MessageBoxType import ERRORBOX, INFOBOX
 from com.sun.star.view import XSelectionChangeListener
 from rodsheet_process import PROCESS, NoProcess
-from rodsheet_sheet import Refused, SheetCell, active_cell, add_sheet, format_table, put_formula, read
+from rodsheet_sheet import (
+    Refused,
+    SheetCell,
+    active_cell,
+    add_sheet,
+    format_table,
+    our_formulas,
+    put_formula,
+    read,
+    write_cells,
+)
 
 # A change of another window, or of a value, is seen after so many seconds at the latest.
 LOOK = 1.0
@@ -142,6 +152,13 @@ class Bridge:
         if active_cell(self.controller()) is None:
             raise Refused("no cell is selected")
         put_formula(self.controller(), formula, rows, columns)
+        self.followed.changed.set()
+
+    def formulas(self):
+        return our_formulas(self.controller().getModel())
+
+    def write(self, sheet, cells):
+        write_cells(self.controller().getModel(), sheet, cells)
         self.followed.changed.set()
 
     def add(self, name, rows):

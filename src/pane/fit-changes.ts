@@ -1,0 +1,150 @@
+/** What a fit to finished jobs changes in the assumptions of a job, cell by cell. */
+import { toCol } from '@borgar/fx';
+import { isBlankOrZero, type Cell } from '../catalogue/cell.ts';
+import { readAssume } from '../catalogue/read-assume.ts';
+import { isChoice } from '../core/assumptions/assumption.ts';
+import { findAssumption } from '../core/assumptions/registry.ts';
+import { fromSi, knownUnit, plainUnit, toSi } from '../core/units/parse-quantity.ts';
+import type { WrittenCell } from './port.ts';
+import type { Area } from './reference-area.ts';
+import { showCell, showNumber, showWithUnit } from './show-cell.ts';
+
+type Rows = readonly (readonly Cell[])[];
+
+/** An assumption that the fit changes. */
+export interface FitChange {
+  readonly name: string;
+  /** As it stands in the job's range; empty where it has no row there yet. */
+  readonly before: string;
+  readonly after: string;
+  /** Its cells, those alone that change. */
+  readonly cells: readonly WrittenCell[];
+}
+
+export interface FitChanges {
+  readonly changes: readonly FitChange[];
+  /** Assumptions for which the range has no row and no blank one. */
+  readonly noRoom: readonly string[];
+  /** Whether the range has no columns for low and high, so that they stay as they are. */
+  readonly noRange: boolean;
+}
+
+/** Where the columns of a range of assumptions stand; -1 where there is none. */
+interface Columns {
+  readonly headed: boolean;
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  readonly unit: number;
+  readonly kind: number;
+  readonly source: number;
+}
+
+const lower = (cell: Cell | undefined): string => (typeof cell === 'string' ? cell.trim().toLowerCase() : '');
+
+function columnsOf(range: Rows): Columns {
+  const [heading = []] = range;
+  const width = Math.max(0, ...range.map((row) => row.length));
+  if (!['name', 'assumption'].includes(lower(heading[0]))) {
+    const at = (place: number): number => (place < width ? place : -1);
+    return { headed: false, value: 1, low: at(3) < 0 ? -1 : 2, high: at(3), unit: at(4), kind: at(5), source: -1 };
+  }
+  const named = (name: string): number => heading.findIndex((cell) => lower(cell) === name);
+  return {
+    headed: true,
+    value: named('value') < 0 ? 1 : named('value'),
+    low: named('low'),
+    high: named('high'),
+    unit: named('unit'),
+    kind: named('kind'),
+    source: named('source'),
+  };
+}
+
+/** The rows of assumptions at the head of a fit; those of the jobs stand below a row without a name. */
+function fittedRows(fit: Rows): Rows {
+  const rows = fit.slice(1);
+  const end = rows.findIndex((row) => isBlankOrZero(row[0] ?? null));
+  return end < 0 ? rows : rows.slice(0, end);
+}
+
+/** Digits that a person can read; a fit has no more to say. */
+const DIGITS = 6;
+
+/**
+ * What the rows of BURN.LOG.FIT change in a range of assumptions. A row keeps its unit; an assumption without a row gets the
+ * next blank one. What the range has already is left alone.
+ */
+export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
+  const columns = columnsOf(range);
+  const { system } = readAssume(range);
+  const changes: FitChange[] = [];
+  const noRoom: string[] = [];
+  const last = range.findLastIndex((row) => !row.every(isBlankOrZero));
+  let blank = last + 1;
+  for (const [nameCell, value, low, high, unit, kind, source] of fittedRows(fit)) {
+    const entry = findAssumption(String(nameCell));
+    // A row that the fit took over from the assumptions it began with is not of the log.
+    if (!entry || isChoice(entry) || lower(kind) !== 'your log') continue;
+    const own = range.findIndex(
+      (row, i) => (i > 0 || !columns.headed) && findAssumption(showCell(row[0] ?? null)) === entry,
+    );
+    const at = own >= 0 ? own : blank;
+    const row = range[at];
+    if (!row) {
+      noRoom.push(entry.name);
+      continue;
+    }
+    if (own < 0) blank++;
+    const standard = system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
+    const written = knownUnit(showCell(row[columns.unit] ?? null), entry.quantity);
+    const to = written ?? standard;
+    const inUnit = (x: Cell | undefined): number | undefined =>
+      typeof x === 'number'
+        ? Number(fromSi(toSi(x, entry.quantity, 'US', String(unit)), entry.quantity, 'US', to).toPrecision(DIGITS))
+        : undefined;
+    const wanted: readonly (readonly [column: number, now: number | string | undefined])[] = [
+      ...(own < 0 ? [[0, entry.name] as const, [columns.unit, to] as const] : []),
+      [columns.value, inUnit(value)],
+      [columns.low, inUnit(low)],
+      [columns.high, inUnit(high)],
+      [columns.kind, 'your log'],
+      [columns.source, showCell(source ?? null)],
+    ];
+    const cells = wanted.flatMap(([column, now]): readonly WrittenCell[] =>
+      column < 0 || now === undefined || now === '' || isAlike(row[column] ?? null, now)
+        ? []
+        : [{ address: `${toCol(area.left + column)}${area.top + at + 1}`, value: now }],
+    );
+    const figures = [columns.value, columns.low, columns.high];
+    const moves = wanted.some(
+      ([column, now]) =>
+        column >= 0 && figures.includes(column) && now !== undefined && !isAlike(row[column] ?? null, now),
+    );
+    if (moves)
+      changes.push({
+        name: entry.name,
+        before: own < 0 ? '' : inWords(row[columns.value], row[columns.low], row[columns.high], to),
+        after: inWords(
+          inUnit(value),
+          columns.low < 0 ? undefined : inUnit(low),
+          columns.high < 0 ? undefined : inUnit(high),
+          to,
+        ),
+        cells,
+      });
+  }
+  return { changes, noRoom, noRange: columns.low < 0 || columns.high < 0 };
+}
+
+const isAlike = (before: Cell, now: number | string): boolean =>
+  typeof before === 'number' && typeof now === 'number'
+    ? Math.abs(before - now) <= 1e-5 * Math.abs(now)
+    : before === now;
+
+function inWords(value: Cell | undefined, low: Cell | undefined, high: Cell | undefined, unit: string): string {
+  const shown = typeof value === 'number' ? showWithUnit(value, unit) : showCell(value ?? null);
+  return typeof low === 'number' && typeof high === 'number'
+    ? `${shown} (${showNumber(low)} to ${showNumber(high)})`
+    : shown;
+}
