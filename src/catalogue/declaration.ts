@@ -150,6 +150,21 @@ export interface TableFunction<P extends Record<string, Parameter> = Record<stri
   calculate(values: Values<P>, basis: Basis): readonly (readonly Output[])[];
   /** How the table is worked out, where that is explained. */
   working?(values: Values<P>, basis: Basis): Working;
+  /** What a row of it is about, counted from 1 below the heading; undefined where it is about no single item. */
+  row?(values: Values<P>, basis: Basis, row: number): ItemOfRow | undefined;
+}
+
+/** The item of one row of a table. */
+export interface ItemOfRow {
+  /** What it is called. */
+  readonly mark: string;
+  /** Pieces that its figures are for; the working is that of one. */
+  readonly pieces: number;
+  readonly operation: string;
+  /** The assumptions of this row. */
+  readonly basis: Basis;
+  readonly known: readonly KnownItem[];
+  working(step?: string): Working;
 }
 
 /** A declared function, whatever its parameters. */

@@ -4,7 +4,7 @@ import type { Material } from '../core/burn/materials.ts';
 import { CalcError } from '../core/errors.ts';
 import { itemOf, type Item, type KnownItem, type RodUse } from '../core/safety/item.ts';
 import { isOperation } from '../core/safety/operations.ts';
-import type { Declaration } from './declaration.ts';
+import type { Declaration, ItemOfRow } from './declaration.ts';
 
 /** What `calculate` was given. */
 interface Given {
@@ -12,10 +12,20 @@ interface Given {
   readonly basis: Basis;
 }
 
+/** The functions whose own cautions apply to a call. */
+const functionsOf = (d: Declaration): readonly string[] => [
+  d.name,
+  ...d.cautions.filter((word) => !isOperation(word)).map((word) => `BURN.${word}`),
+];
+
+/** The item of one row of a call's table, for its cautions. */
+export const itemsOfRow = (d: Declaration, { known }: ItemOfRow, { basis }: Given): readonly Item[] =>
+  known.map((k) => itemOf({ ...k, functions: functionsOf(d) }, basis.a));
+
 /** The items that a call is about, for their cautions; nothing is given where its arguments cannot be read. */
 export function itemsOfCall(d: Declaration, given?: Given): readonly Item[] {
   const a = given?.basis.a ?? Assumptions.defaults();
-  const functions = [d.name, ...d.cautions.filter((word) => !isOperation(word)).map((word) => `BURN.${word}`)];
+  const functions = functionsOf(d);
   const named = given ? ofParameters(d, given) : {};
   const declared = d.cautions.filter(isOperation).map((operation): KnownItem => ({ operation, ...named }));
   const base = declared.length > 0 ? declared : [named];

@@ -3,7 +3,7 @@ import { SPREAD_QUANTITIES, itemPercentile, type SpreadQuantity } from '../core/
 import { jobCost, jobCostWorking, type CostLine } from '../core/job/job-cost.ts';
 import { parseStart, showClock, showDay, showDuration, type Start } from '../core/job/clock.ts';
 import { crewingOf, jobSchedule, type Schedule } from '../core/job/job-schedule.ts';
-import { crateName, type Job, type JobList } from '../core/job/job-list.ts';
+import { crateName, nameOf, type Job, type JobList } from '../core/job/job-list.ts';
 import { jobStock, type StockLine } from '../core/job/job-stock.ts';
 import { CalcError } from '../core/errors.ts';
 import {
@@ -22,7 +22,16 @@ import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations
 import type { Working } from '../core/model/working.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
-import { optional, required, tableFunction, type Column, type Declaration, type Output } from './declaration.ts';
+import {
+  optional,
+  required,
+  tableFunction,
+  type Column,
+  type Declaration,
+  type ItemOfRow,
+  type Output,
+} from './declaration.ts';
+import { itemWorking } from './item-working.ts';
 import { COMPARE_COLUMNS, compareJobs } from './job-compare.ts';
 import { jobKnown, listItems } from './job-items.ts';
 import { PLAN_COLUMNS, planLine, reached } from './plan-line.ts';
@@ -86,6 +95,27 @@ const rowsAndPieces = ({ items, pieces, list: { bad } }: Job): string =>
 /** Place of the first row of a list that holds anything; the plan begins with it. */
 export const firstListed = ({ rows }: JobList): number => rows.findIndex((row) => row.kind !== 'blank');
 
+/** The rows of a list that its plan has: from the first that holds anything below the heading to the last. */
+function plannedRows(list: JobList): JobList['rows'] {
+  const { rows } = list;
+  return rows.slice(firstListed(list), rows.findLastIndex((row) => row.kind !== 'blank') + 1);
+}
+
+/** The item of a row of a plan. */
+function planRow(job: Job, row: number): ItemOfRow | undefined {
+  const found = plannedRows(job.list)[row - 1];
+  if (found?.kind !== 'item') return undefined;
+  const { sized, basis, quantity } = found.item;
+  return {
+    mark: nameOf(found.item),
+    pieces: quantity,
+    operation: sized.operation.id,
+    basis,
+    known: jobKnown({ items: [found.item], basis: job.basis }),
+    working: (step) => itemWorking(sized, basis, step),
+  };
+}
+
 /** A row for each row of the list, so that they can stand beside each other, and the total. */
 function jobPlan(job: Job): readonly (readonly Output[])[] {
   const { cylinders, list } = job;
@@ -94,11 +124,8 @@ function jobPlan(job: Job): readonly (readonly Output[])[] {
   const set = (row: readonly Output[], cells: Readonly<Record<string, Output>>): readonly Output[] =>
     row.map((cell, i) => cells[JOB_PLAN_COLUMNS[i]!.heading] ?? cell);
   let number = 0;
-  // The heading row of the list is that of the plan.
-  const rows = list.rows.slice(firstListed(list));
-  const last = rows.findLastIndex((row) => row.kind !== 'blank');
   return [
-    ...rows.slice(0, last + 1).map((row): readonly Output[] => {
+    ...plannedRows(list).map((row): readonly Output[] => {
       if (row.kind === 'blank') return blank;
       number++;
       if (row.kind === 'bad')
@@ -414,6 +441,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
       '=BURN.JOB.PLAN({4,10;3,8})',
     ],
     about: ({ list }, basis) => jobKnown(jobOf(list, basis)),
+    row: ({ list }, basis, row) => planRow(jobOf(list, basis), row),
     calculate: ({ list }, basis) => jobPlan(jobOf(list, basis)),
   }),
   tableFunction({

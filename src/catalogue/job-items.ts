@@ -28,7 +28,7 @@ export function jobItems(
 }
 
 /** The items of a job list, each kind once, as far as their cautions go. */
-export function jobKnown({ items, basis: ofTheJob }: Job): readonly KnownItem[] {
+export function jobKnown({ items, basis: ofTheJob }: Pick<Job, 'items' | 'basis'>): readonly KnownItem[] {
   const kinds = new Map<string, KnownItem & { readonly marks: string[] }>();
   const bases = new Map<Basis, number>();
   for (const item of items) {

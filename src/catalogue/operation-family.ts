@@ -1,7 +1,6 @@
 import type { Basis } from '../core/basis.ts';
 import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
-import { settingOf, supplyOf } from '../core/operations/item-supply.ts';
 import type { Operation, Sizes } from '../core/operations/operation.ts';
 import type { OperationId } from '../core/operations/all.ts';
 import { slipQuestion } from '../core/operations/unit-slip.ts';
@@ -23,6 +22,7 @@ import {
   type Parameter,
   type Values,
 } from './declaration.ts';
+import { itemWorking } from './item-working.ts';
 import { operationMoves } from './operation-moves.ts';
 import { PLAN_COLUMNS, planLine, shareCylinders } from './plan-line.ts';
 import { STEP_COLUMNS, stepLines } from './step-table.ts';
@@ -62,18 +62,9 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       throw question === '' ? e : alsoAsked(e as CalcError, question);
     }
   };
-  /** All steps of an item, with its supply. */
-  const allSteps = (values: Values<FamilyParameters<G>>, basis: Basis): Working => {
-    const item = size(values, basis);
-    return item.allSteps(supplyOf(item, basis));
-  };
-  /** One step of an item with what it rests on, and nothing else worked out; all where the item has no such step. */
-  const oneStep = (values: Values<FamilyParameters<G>>, basis: Basis, step: string): Working => {
-    const item = size(values, basis);
-    const besides = step === 'p_reg' ? settingOf(item, basis) : step === 'R_ram' ? item.ramSteps() : undefined;
-    const has = besides ? besides.results.includes(step) : step !== 't_cool' || operation.cooling !== undefined;
-    return has ? item.working(step, besides) : allSteps(values, basis);
-  };
+  /** The working of an item, or of one step of it alone. */
+  const stepsOf = (values: Values<FamilyParameters<G>>, basis: Basis, step?: string): Working =>
+    itemWorking(size(values, basis), basis, step);
   const common = (suffix: string) => ({
     name: `BURN.${operation.id}.${suffix}`,
     family: operation.id,
@@ -117,15 +108,15 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
         basis.once(`plan ${operation.id} ${itemKey(v)}`, () =>
           planLine(size(v, basis), basis, { notes: [slipOf(v, basis.a.system)] }),
         ),
-      working: (v, basis, step) => (step === undefined ? allSteps(v, basis) : oneStep(v, basis, step)),
+      working: stepsOf,
       together: shareCylinders,
     }),
     tableFunction({
       ...common('STEPS'),
       summary: `The working of one item, step by step with formula, kind and source, to ${operation.summary}.`,
       result: { kind: 'table', columns: STEP_COLUMNS },
-      calculate: (v, basis) => stepLines(allSteps(v, basis).steps(), basis.a.system),
-      working: allSteps,
+      calculate: (v, basis) => stepLines(stepsOf(v, basis).steps(), basis.a.system),
+      working: (v, basis) => stepsOf(v, basis),
     }),
   ];
 }

@@ -75,7 +75,7 @@ function listCall(cell: FormulaCell, { name, operands }: FormulaCall): readonly 
 }
 
 /** References whose row moves when a formula is filled down. */
-const MOVING = /(?<![$\w.])(\$?[A-Z]{1,3})(\d+)(?![\w(])/gi;
+const MOVING = /(^|[^$\w.])(\$?[A-Z]{1,3})(\d+)(?![\w(])/gi;
 
 const rowOf = ({ address }: FormulaCell): number => Number(/\d+$/.exec(address)?.[0] ?? 0);
 
@@ -84,7 +84,10 @@ function callsOf(formulas: readonly FormulaCell[]): readonly ListCall[] {
   const known = new Map<string, { readonly row: number; readonly calls: readonly ListCall[] }>();
   return formulas.flatMap((cell): readonly ListCall[] => {
     const row = rowOf(cell);
-    const moving = cell.formula.replace(MOVING, (_, column: string, at: string) => `${column}[${Number(at) - row}]`);
+    const moving = cell.formula.replace(
+      MOVING,
+      (_, before: string, column: string, at: string) => `${before}${column}[${Number(at) - row}]`,
+    );
     const key = `${cell.sheet}|${moving}`;
     const first = known.get(key) ?? { row, calls: findCalls(cell.formula).flatMap((call) => listCall(cell, call)) };
     known.set(key, first);

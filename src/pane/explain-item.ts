@@ -1,4 +1,4 @@
-import { itemsOfCall } from '../catalogue/items-of-call.ts';
+import { itemsOfCall, itemsOfRow } from '../catalogue/items-of-call.ts';
 import { CalcError } from '../core/errors.ts';
 import { cautionsOf } from '../core/safety/cautions.ts';
 import { isOperation } from '../core/safety/operations.ts';
@@ -11,23 +11,25 @@ import { readAssume } from '../catalogue/read-assume.ts';
 import { cellNote } from './cell-note.ts';
 import { explainArguments } from './explain-arguments.ts';
 import type { Explained } from './explained.ts';
-import { outcomeOf, selectedColumn } from './outcome.ts';
+import { outcomeOf, selectedPlace } from './outcome.ts';
 import type { SelectedCell } from './port.ts';
 import type { ReadCall } from './read-call.ts';
 import type { ReadOperand } from './resolve-operands.ts';
 import { runItem, type Run } from './run-item.ts';
+import * as texts from './texts.ts';
 import { usedAssumptions } from './used-assumptions.ts';
 
 /** Explains one item of a call; items are counted from 0, row by row. */
 export function explainItem(read: ReadCall, item: number, cell: SelectedCell): Explained {
   const { declaration: d, operands, shape } = read;
-  const run: Run = read.results ? runItem(read, item, selectedColumn(read, cell)) : {};
+  const run: Run = read.results ? runItem(read, item, selectedPlace(read, cell)) : {};
   const system = run.given?.basis.a.system ?? systemOf(read);
   const outcome = outcomeOf(read, run, item, cell, system);
   const blank = outcome.kind === 'blank';
   return {
     cell,
     declaration: d,
+    family: run.row?.operation ?? d.family,
     text: read.text,
     system,
     item,
@@ -41,7 +43,7 @@ export function explainItem(read: ReadCall, item: number, cell: SelectedCell): E
     ),
     outcome,
     table: d.result.kind === 'value' ? [] : (read.results ?? []),
-    note: cellNote(read, cell),
+    note: [cellNote(read, cell), piecesNote(run)].filter((n) => n !== undefined).join(' ') || undefined,
     question:
       !blank && run.given && isOperation(d.family)
         ? slipQuestion(d.family, sizesOf(run.given.values), system, writtenOf(run.given))
@@ -49,13 +51,16 @@ export function explainItem(read: ReadCall, item: number, cell: SelectedCell): E
     steps: (!blank && run.steps) || [],
     result: blank ? undefined : run.result,
     stepValue: (symbol) => (blank ? undefined : run.stepValue?.(symbol)),
-    assumptions: run.given && run.assumptions && !blank ? usedAssumptions(run.assumptions, run.given.basis.a) : [],
-    cautions: cautionsOf(itemsOfCall(d, run.given)),
+    assumptions:
+      run.given && run.assumptions && !blank ? usedAssumptions(run.assumptions, (run.row ?? run.given).basis.a) : [],
+    cautions: cautionsOf(run.row && run.given ? itemsOfRow(d, run.row, run.given) : itemsOfCall(d, run.given)),
     values: run.given?.values,
-    basis: run.given?.basis,
+    basis: (run.row ?? run.given)?.basis,
   };
 }
 
+const piecesNote = ({ row }: Run): string | undefined =>
+  row && row.pieces > 1 ? texts.workingOfOne(row.pieces) : undefined;
 const writtenOf = ({ values }: GivenItem): ReadonlySet<string> | undefined =>
   (values as Values<Record<string, Parameter>>)[UNITS_WRITTEN];
 const sizesOf = (values: Readonly<Record<string, unknown>>): Readonly<Record<string, number>> =>

@@ -59,6 +59,8 @@ export type Outcome =
 export interface Explained {
   readonly cell: SelectedCell;
   readonly declaration: Declaration;
+  /** The operation of the item, or the function's own family. */
+  readonly family: string;
   /** The call as it stands in the formula. */
   readonly text: string;
   readonly system: UnitSystem;

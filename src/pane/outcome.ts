@@ -1,4 +1,5 @@
 import { isBlankCell, isCellError, type Cell } from '../catalogue/cell.ts';
+import { isTableFunction } from '../catalogue/declaration.ts';
 import { findFunction } from '../catalogue/catalogue.ts';
 import { isOperation } from '../core/safety/operations.ts';
 import { plainUnit } from '../core/units/parse-quantity.ts';
@@ -18,13 +19,17 @@ export function outcomeOf(read: ReadCall, run: Run, item: number, cell: Selected
   if (!results) return { kind: 'unread' };
   const first = results[0]?.[0] ?? null;
   if (results.length === 1 && results[0]?.length === 1 && isCellError(first)) return failed(first);
-  if (d.result.kind === 'table') return { kind: 'table', rows: results };
+  const place = selectedPlace(read, cell);
+  if (d.result.kind === 'table')
+    return isTableFunction(d) && d.row && place
+      ? { kind: 'row', lines: linesOf(results[0] ?? [], results[place.row] ?? [], place.column) }
+      : { kind: 'table', rows: results };
   if (d.result.kind === 'rows') {
     const row = results[item + 1] ?? [];
     if (row.every(isBlankCell)) return { kind: 'blank' };
     return run.failed
       ? failed({ error: run.failed.code, message: run.failed.message })
-      : { kind: 'row', lines: linesOf(results[0] ?? [], row, selectedColumn(read, cell)) };
+      : { kind: 'row', lines: linesOf(results[0] ?? [], row, place?.column) };
   }
   const value = results[Math.floor(item / shape.columns)]?.[item % shape.columns] ?? null;
   if (isCellError(value)) return failed(value);
@@ -57,9 +62,14 @@ function rangeOf({ declaration: d, operands, shape }: ReadCall, item: number): r
   return low === undefined || high === undefined ? undefined : [low, high];
 }
 
-/** The column of a plan that the selected cell is in. */
-export function selectedColumn({ declaration, whole }: ReadCall, { spill }: SelectedCell): number | undefined {
-  return declaration.result.kind === 'rows' && whole && spill && spill.row > 0 ? spill.column : undefined;
+/** Where the selected cell stands in a table with a heading: its row, counted from 1 below that, and its column. */
+export function selectedPlace(
+  { declaration, whole }: ReadCall,
+  { spill }: SelectedCell,
+): { readonly row: number; readonly column: number } | undefined {
+  return declaration.result.kind !== 'value' && whole && spill && spill.row > 0
+    ? { row: spill.row, column: spill.column }
+    : undefined;
 }
 
 const failed = ({ error, message }: { readonly error: string; readonly message: string }): Outcome => ({

@@ -9,11 +9,11 @@ const FAMILIES = ['PIN', 'COOL', 'GRIP'];
 
 /** The pin that a cell is about [m], from its working; a hole of 0 is a solid pin. Undefined where the cell names none. */
 export function pinOfCell({
-  declaration,
+  family,
   stepValue,
   basis,
-}: Pick<Explained, 'declaration' | 'stepValue' | 'basis'>): PinInBoss | undefined {
-  if (!basis || !FAMILIES.includes(declaration.family)) return undefined;
+}: Pick<Explained, 'family' | 'stepValue' | 'basis'>): PinInBoss | undefined {
+  if (!basis || !FAMILIES.includes(family)) return undefined;
   const value = (symbol: string): number | undefined => {
     const found = stepValue(symbol);
     return typeof found === 'number' ? found : undefined;

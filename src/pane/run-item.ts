@@ -1,5 +1,13 @@
 import { CalcError } from '../core/errors.ts';
-import { askedUntilFailed, explainItem, givenItem, type Explanation, type GivenItem } from '../sheet/call.ts';
+import { isTableFunction, type ItemOfRow } from '../catalogue/declaration.ts';
+import {
+  askedUntilFailed,
+  explainItem,
+  explainRow,
+  givenItem,
+  type Explanation,
+  type GivenItem,
+} from '../sheet/call.ts';
 import { SharedBases } from '../sheet/shared-bases.ts';
 import type { ReadCall } from './read-call.ts';
 
@@ -8,12 +16,19 @@ export interface Run extends Partial<Explanation> {
   /** Undefined where reading the arguments failed. */
   readonly given?: GivenItem;
   readonly failed?: CalcError;
+  /** What the selected row of a table is about. */
+  readonly row?: ItemOfRow;
 }
 
 /** Cells of one pane have most of their solving in common. */
 const SHARED = new SharedBases();
 
-export function runItem({ declaration, operands }: ReadCall, item: number, column: number | undefined): Run {
+/** `place` is where the selected cell stands in the table: the row counted from 1 below the heading. */
+export function runItem(
+  { declaration, operands }: ReadCall,
+  item: number,
+  place: { readonly row: number; readonly column: number } | undefined,
+): Run {
   let given: GivenItem | undefined;
   try {
     given = givenItem(
@@ -22,7 +37,10 @@ export function runItem({ declaration, operands }: ReadCall, item: number, colum
       item,
       SHARED,
     );
-    return { given, ...explainItem(declaration, given, column) };
+    const row =
+      place && isTableFunction(declaration) ? explainRow(declaration, given, place.row, place.column) : undefined;
+    if (row) return { given, row: row.item, ...row.explanation };
+    return { given, ...explainItem(declaration, given, place?.column) };
   } catch (e) {
     if (!(e instanceof CalcError)) throw e;
     return { failed: e, ...(given && { given, assumptions: askedUntilFailed(declaration, given) }) };

@@ -30,10 +30,10 @@ const FAMILIES = ['HOSE', 'ROD', 'SUPPLY'];
  * says nothing of it.
  */
 export function supplyPoints({
-  declaration,
+  family,
   stepValue,
   basis,
-}: Pick<Explained, 'declaration' | 'stepValue' | 'basis'>): SupplyPoints | undefined {
+}: Pick<Explained, 'family' | 'stepValue' | 'basis'>): SupplyPoints | undefined {
   if (!basis) return undefined;
   const { a } = basis;
   const value = (symbol: string): number | undefined => {
@@ -41,7 +41,7 @@ export function supplyPoints({
     return typeof found === 'number' ? found : undefined;
   };
   const [flow, tip] = [value('m'), value('p')];
-  const own = FAMILIES.includes(declaration.family);
+  const own = FAMILIES.includes(family);
   const known = own
     ? value('p_hose') !== undefined || (flow !== undefined && tip !== undefined)
     : flow !== undefined && tip !== undefined && value('L_rod') !== undefined;
@@ -58,7 +58,7 @@ export function supplyPoints({
   };
   if (own && measured.tip !== undefined) return defined(measured);
   const rod = rodOf(stepValue('rod'));
-  const length = declaration.family === 'ROD' ? value('L') : ((value('L_rod') ?? 0) + (value('stub') ?? 0)) / 2;
+  const length = family === 'ROD' ? value('L') : ((value('L_rod') ?? 0) + (value('stub') ?? 0)) / 2;
   const behind =
     rod && tip !== undefined && length !== undefined && length > 0
       ? attempt(() => behindHolder(rodLine(rod, tip, basis), ambientPressure(a) + tip, length) - air)

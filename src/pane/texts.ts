@@ -12,3 +12,7 @@ export const noSuchFunction = (name: string, nearest: readonly string[]): string
 /** Stands with every caution and every result. */
 export const RULES =
   'These are estimates to plan with. Local codes, the employer’s permit and licensed or qualified people rule, and decide on the spot.';
+
+/** Of a row of a job's plan. */
+export const workingOfOne = (pieces: number): string =>
+  `The working is that of one piece; rods, oxygen and times of the row are for all ${pieces}.`;

@@ -1,6 +1,7 @@
 import type {
   Column,
   Declaration,
+  ItemOfRow,
   Output,
   Parameter,
   RowsFunction,
@@ -14,6 +15,7 @@ import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
 import type { WorkedStep } from '../core/model/step.ts';
+import type { Working } from '../core/model/working.ts';
 import { asWritten, writtenFromSi } from '../core/units/as-written.ts';
 import { plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
@@ -131,11 +133,28 @@ export function explainItem(d: Declaration, { values, basis }: GivenItem, column
   if (!d.working) return unworked(d, { values, basis });
   const asked = isRowsFunction(d) && column !== undefined ? d.result.columns[column]?.step : undefined;
   const working = d.working(values as never, basis, asked);
+  return explanationOf(working, d.result.kind === 'value' || working.result === asked);
+}
+
+/** The item of a row of a table, counted from 1 below the heading, and how it is worked out, or one column of it; undefined where it is about none. */
+export function explainRow(
+  d: TableFunction,
+  { values, basis }: GivenItem,
+  row: number,
+  column?: number,
+): { readonly item: ItemOfRow; readonly explanation: Explanation } | undefined {
+  const item = d.row?.(values as never, basis, row);
+  if (!item) return undefined;
+  const asked = column === undefined ? undefined : d.result.columns[column]?.step;
+  const working = item.working(asked);
+  return { item, explanation: explanationOf(working, working.result === asked) };
+}
+
+function explanationOf(working: Working, isResult: boolean): Explanation {
   const { evaluation, result } = working;
-  const shown = d.result.kind === 'value' || result === asked ? result : undefined;
   return {
     steps: working.steps(),
-    result: shown,
+    result: isResult ? result : undefined,
     assumptions: working.assumptions(),
     stepValue: (symbol) => (evaluation.list.has(symbol) ? evaluation.found(symbol) : undefined),
   };

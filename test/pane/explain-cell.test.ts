@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
+import type { Cell } from '../../src/catalogue/cell.ts';
 import { PLAN_COLUMNS } from '../../src/catalogue/plan-line.ts';
 import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { findSource } from '../../src/core/sources/register.ts';
@@ -317,5 +318,63 @@ describe('what is said of the value the cell shows', () => {
 
   it('is nothing where the call is a part of the formula', async () => {
     expect(await noteOf({ value: 12 }, '=BURN.PIN.OXYGEN(A5,B5)*2')).toBeUndefined();
+  });
+});
+
+describe('a row of a job plan', () => {
+  const JOB: Cells = {
+    'A1:E6': [
+      ['mark', 'qty', 'dia', 'length', 'position'],
+      ['Boom foot', 1, 5, 18, null],
+      ['Lock pin', 4, 1.5, 6, 'overhead'],
+      [null, null, null, null, null],
+      ['Stick', 1, 4, null, null],
+      ['Cap', 1, 3.5, 10, null],
+    ],
+  };
+  const at = async (row: number, heading: string): Promise<Explained> => {
+    const plan = call(findFunction('BURN.JOB.PLAN')!, [JOB['A1:E6'] as Cell[][]]);
+    const column = plan[0]!.findIndex((h) => String(h).split(',')[0] === heading);
+    const cell = selected('', {
+      value: plan[row]![column]!,
+      spill: { from: 'G1', formula: '=BURN.JOB.PLAN(A1:E6)', row, column },
+    });
+    const known = (await readSelectedCell(cell, { read: reader(JOB) })).calls[0] as ReadCall;
+    return explainItem(known, selectedItem(known, cell), cell);
+  };
+
+  it('is explained as the plan of its operation is: the working of its column, its own cautions and assumptions', async () => {
+    const e = await at(1, 'oxygen');
+    const own = (await readSelectedCell(selected('=BURN.PIN.OXYGEN(5,18)'), { read: reader({}) })).calls[0] as ReadCall;
+    const single = explainItem(own, 0, selected('=BURN.PIN.OXYGEN(5,18)'));
+    expect(e.outcome.kind).toBe('row');
+    expect(e.outcome.kind === 'row' && e.outcome.lines.find((l) => l.selected)?.heading).toBe('oxygen, scf');
+    expect(e.result).toBe('O');
+    expect(e.steps.map((s) => [s.symbol, s.value])).toEqual(single.steps.map((s) => [s.symbol, s.value]));
+    expect(e.assumptions).toEqual(single.assumptions);
+    expect(e.note).toBeUndefined();
+    expect(e.family).toBe('PIN');
+  });
+
+  it('has the cautions of its own row alone', async () => {
+    const keys = async (row: number): Promise<readonly string[]> => (await at(row, 'rods')).cautions.map((c) => c.key);
+    const [first, second] = [await keys(1), await keys(2)];
+    expect(second.filter((key) => !first.includes(key))).toContain('overhead');
+    expect(first).not.toContain('overhead');
+  });
+
+  it('says that the working is of one piece where the row is for several', async () => {
+    expect((await at(2, 'rods')).note).toContain('for all 4');
+  });
+
+  it('keeps its place over blank rows, and says why a row failed', async () => {
+    const last = await at(5, 'rods');
+    expect(last.outcome.kind === 'row' && last.outcome.lines[1]?.value).toBe('Cap');
+    expect(last.stepValue('D')).toBeCloseTo(3.5 * 0.0254, 9);
+    const bad = await at(4, 'note');
+    expect(bad.outcome.kind === 'row' && bad.outcome.lines.at(-1)?.value).toContain('Stick: length is blank');
+    expect(bad.steps).toEqual([]);
+    // The total is of no single item.
+    expect((await at(6, 'rods')).steps).toEqual([]);
   });
 });
