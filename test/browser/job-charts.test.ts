@@ -121,3 +121,47 @@ describe.each(['light', 'dark'] as const)('in a narrow pane, %s', (colorScheme) 
     },
   );
 });
+
+describe('the assumptions of a job', () => {
+  const LOG =
+    '{"diameter","length","rods used","oxygen used","burning minutes","crew minutes";4,10,7,140,9,62;3.5,12,6,128,8,58;5,16,16,330,18,85}';
+
+  it('that cells of one list do not share are told, with what differs, and a fit goes in by one click that shows what it changes', async () => {
+    const { page } = open;
+    await page.evaluate(async (log) => {
+      await sheet.fill('Set', { A1: 'burning duty', B1: 0.5, C1: 0.4, D1: 0.6 });
+      await sheet.fill('Charts', {
+        J1: '=BURN.PIN.RODS(G2,H2)',
+        J20: '=BURN.JOB.STOCK(F1:H4,90,Set!A1:G40)',
+        J40: `=BURN.LOG.FIT(${log})`,
+      });
+      sheet.formulas = { all: () => sheet.allFormulas() };
+      sheet.select('Charts', 'J1');
+    }, LOG);
+    const note = page.locator('.rs-differing');
+    await note.waitFor();
+    const text = (await note.textContent()) ?? '';
+    expect(text).toContain('Charts J20: Set!A1:G40');
+    expect(text).toMatch(/Charts [A-Z0-9]+.*: the defaults/);
+    expect(text).toMatch(/burning duty: .* against 0\.5 \(0\.4 to 0\.6\)/);
+
+    await page.evaluate(() => sheet.select('Charts', 'J40'));
+    const section = page.locator('.rs-section-fit');
+    const button = section.getByRole('button', { name: /^Put these \d+ assumptions into Set!A1:G40$/ });
+    await button.waitFor();
+    const row = section.locator('tr', { hasText: 'burning duty' });
+    const [name, now, by] = await row.locator('th, td').allTextContents();
+    expect([name, now]).toEqual(['burning duty', '0.5 (0.4 to 0.6)']);
+    const held = (address: string): Promise<unknown> =>
+      page.evaluate((at) => sheet.sheets.get('Set')?.get(at)?.value, address);
+    // Nothing is written before the click.
+    expect(await held('B1')).toBe(0.5);
+    const { violations } = await page.evaluate(() => axe.run(document, { resultTypes: ['violations'] }));
+    expect(violations.map((v) => v.id)).toEqual([]);
+    await button.click();
+    await section.getByText('Set!A1:G40 holds this fit already.').waitFor();
+    expect(Number((await held('B1')) as number)).toBeCloseTo(Number.parseFloat(by ?? ''), 3);
+    expect(await held('F1')).toBe('your log');
+    expect(await held('A2')).not.toBeUndefined();
+  });
+});

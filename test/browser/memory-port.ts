@@ -2,7 +2,8 @@
 import { parseA1Ref, toCol } from '@borgar/fx';
 import { isBlankCell, type Cell } from '../../src/catalogue/cell.ts';
 import { isKnown, readSelectedCell } from '../../src/pane/explain-cell.ts';
-import type { SelectedCell, SheetPort } from '../../src/pane/port.ts';
+import type { SelectedCell, SheetPort, WrittenCell } from '../../src/pane/port.ts';
+import type { FormulaCell } from '../../src/pane/unknown-name.ts';
 
 interface Held {
   readonly value: Cell;
@@ -11,6 +12,7 @@ interface Held {
 }
 
 export class MemoryPort implements SheetPort {
+  formulas?: NonNullable<SheetPort['formulas']>;
   readonly sheets = new Map<string, Map<string, Held>>();
   private readonly listeners = new Set<(cell: SelectedCell | undefined) => void>();
   private at: { sheet: string; address: string } | undefined;
@@ -63,6 +65,25 @@ export class MemoryPort implements SheetPort {
   async putFormula(formula: string): Promise<void> {
     if (!this.at) throw new Error('no cell is selected');
     await this.calculate(this.at.sheet, this.at.address, formula);
+    this.tell();
+  }
+
+  /** As `formulas.all` of a port that has it. */
+  allFormulas(): Promise<readonly FormulaCell[]> {
+    return Promise.resolve(
+      [...this.sheets].flatMap(([sheet, cells]) =>
+        [...cells].flatMap(([address, { formula, value }]) =>
+          formula === undefined ? [] : [{ sheet, address, formula, value }],
+        ),
+      ),
+    );
+  }
+
+  async write(sheet: string, cells: readonly WrittenCell[]): Promise<void> {
+    const held = this.sheets.get(sheet);
+    const taken = cells.find(({ address }) => held?.get(address)?.formula ?? held?.get(address)?.spill);
+    if (taken) throw new Error(`${sheet} ${taken.address} is filled by a formula`);
+    await this.fill(sheet, Object.fromEntries(cells.map(({ address, value }) => [address, value])));
     this.tell();
   }
 

@@ -252,6 +252,26 @@ describe('the trial workbook in a browser', () => {
     expect((await selected())?.sheet).toBe('Working');
     expect(await add()).not.toBe('Working');
   });
+  it('tells all formulas of the workbook, and writes values where no formula stands', async () => {
+    const all = await open.page.evaluate(() => port.formulas?.all());
+    expect(all).toContainEqual(
+      expect.objectContaining({ address: 'I4', formula: '=SUM(BURN.DOUBLE({1,2}))', value: 6 }),
+    );
+    const { sheet } = all!.find((cell) => cell.address === 'I4')!;
+    const write = (address: string, value: number | string): Promise<void> =>
+      open.page.evaluate(
+        ([on, at, v]) =>
+          port.write!(on, [
+            { address: 'I6', value: 7 },
+            { address: at, value: v },
+          ]),
+        [sheet, address, value] as const,
+      );
+    await write('I7', 'your log');
+    expect(await read('I6:I7', sheet)).toEqual([[7], ['your log']]);
+    await expect(write('I4', 1)).rejects.toThrow('I4 is filled by a formula');
+    expect(await read('I4', sheet)).toEqual([[6]]);
+  });
   it('asks for nothing outside and breaks no rule of its page', () => {
     expect(open.outside).toEqual([]);
     expect(open.complaints.filter((text) => !text.includes('favicon') && !text.includes('404'))).toEqual([]);

@@ -131,7 +131,6 @@ function routes(item: Item, plan: Table, sheet: Table): Readonly<Record<string, 
     'BURN.JOB.SHEET of the list': sheetCautions(sheet),
     'pane on BURN.CAUTIONS of the sizes': inPane('BURN.CAUTIONS', ofRow),
     'pane on BURN.CAUTIONS of the plan': inPane('BURN.CAUTIONS', ofPlan),
-    'pane on BURN.CAUTIONS of the list': inPane('BURN.CAUTIONS', [listOf(item), given, undefined, assume]),
     'pane on BURN.PPE.LIST': inPane('BURN.PPE.LIST', ofPlan),
     'pane on BURN.JOB.SHEET': inPane('BURN.JOB.SHEET', [listOf(item), given, undefined, assume]),
     // No argument of these says how the place is.

@@ -646,7 +646,11 @@ describe('the items that BURN.CAUTIONS and BURN.PPE.LIST are asked about', () =>
       ['overhead', 'B'],
       ['water quench', 'C'],
     ])
-      expect([...new Set(of.filter((r) => r['because'] === because).map((r) => r['for']))], because).toEqual([mark]);
+      // What comes with every pin is for all of them, whatever else brings it up.
+      expect(
+        [...new Set(of.filter((r) => r['because'] === because && r['for'] !== 'all').map((r) => r['for']))],
+        because,
+      ).toEqual([mark]);
     const sheet = cells('BURN.JOB.SHEET', list);
     const row = of.find((r) => r['because'] === 'overhead');
     expect(text(sheet.find((r) => r[1] === row?.['caution'])?.[3])).toMatch(/^for B: /);

@@ -412,6 +412,29 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
     });
   });
 
+  describe('values written into cells', () => {
+    it('are written together, texts as texts', async () => {
+      const excel = library.open(book());
+      await officePort(library.run).write?.('Pins', [
+        { address: 'A7', value: 5 },
+        { address: 'C7', value: '=your log' },
+      ]);
+      expect([excel.book.sheets['Pins']?.['A7'], excel.book.sheets['Pins']?.['C7']]).toEqual([5, "'=your log"]);
+    });
+
+    it.each(['D5', 'D6'])('are refused all where one of them, %s, is filled by a formula', async (address) => {
+      const excel = library.open(book());
+      const cells = [
+        { address: 'A7', value: 5 },
+        { address, value: 1 },
+      ];
+      await expect(officePort(library.run).write?.('Pins', cells)).rejects.toThrow(
+        `Pins ${address} is filled by a formula`,
+      );
+      expect(excel.book.sheets['Pins']?.['A7']).toBe(4);
+    });
+  });
+
   describe('formulas of the workbook', () => {
     it('are all found, sheet by sheet, however large the sheet', async () => {
       library.open(

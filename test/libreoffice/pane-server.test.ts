@@ -98,6 +98,24 @@ describe('the server of the pane', () => {
     expect(await added).toEqual({ result: 'Assumptions 2' });
   });
 
+  it('asks the program for its formulas, and gives them in the writing of the pane; hands on what is to be written', async () => {
+    const all = post(`${server.page}formulas`, {});
+    const first = (await post(`${server.program}asked`, null)) as { readonly id: number };
+    expect(first).toMatchObject({ do: 'formulas', with: [] });
+    const cell = { sheet: 'Pins', address: 'C1', value: 4 };
+    const next = post(`${server.program}asked`, {
+      id: first.id,
+      result: [{ ...cell, formula: '=BURN.PIN.RODS({3.5|4};A1)' }],
+    });
+    expect(await all).toEqual({ result: [{ ...cell, formula: '=BURN.PIN.RODS({3.5;4},A1)' }] });
+    const cells = [{ address: 'B2', value: 0.5 }];
+    const written = post(`${server.page}write`, { sheet: 'Set', cells });
+    const second = (await next) as { readonly id: number };
+    expect(second).toMatchObject({ do: 'write', with: ['Set', cells] });
+    post(`${server.program}asked`, { id: second.id, problem: 'Set B2 is filled by a formula' }).catch(() => undefined);
+    expect(await written).toEqual({ problem: 'Set B2 is filled by a formula' });
+  });
+
   it('says why the selected cell failed, for the status bar', async () => {
     const cell = { sheet: 'Pins', address: 'A1', value: { error: '#VALUE!', message: '' } };
     const told = await post(`${server.program}selected`, { ...cell, formula: '=BURN.PIN.RODS("wide";12)' });

@@ -359,8 +359,8 @@ describe('a row of a job plan', () => {
   it('has the cautions of its own row alone', async () => {
     const keys = async (row: number): Promise<readonly string[]> => (await at(row, 'rods')).cautions.map((c) => c.key);
     const [first, second] = [await keys(1), await keys(2)];
-    expect(second.filter((key) => !first.includes(key))).toContain('overhead');
-    expect(first).not.toContain('overhead');
+    expect(second.filter((key) => !first.includes(key))).toContain('slag from overhead');
+    expect(first).not.toContain('slag from overhead');
   });
 
   it('says that the working is of one piece where the row is for several', async () => {

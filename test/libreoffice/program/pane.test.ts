@@ -114,6 +114,23 @@ describe('the pane beside Calc', () => {
     await expect.poll(() => calc.shown('d', 'A1', 'Assumptions')).not.toBe('');
   });
 
+  it('says where cells of one list assume differently, and puts a fit into a range of assumptions', async () => {
+    await calc.fill('d', 'A40', [['burning duty', 0.5, 0.4, 0.6, null, null]]);
+    await calc.put('d', {
+      C5: '=BURN.PIN.RODS(A1;B1;;;;A40:F60)',
+      'A70:H110': '=BURN.LOG.FIT({"diameter";"length";"rods used";"oxygen used"|4;10;7;140|3.5;12;6;128|5;16;16;330})',
+    });
+    await page.reload();
+    await calc.do('select', { document: 'd', address: 'C5' });
+    const note = page.locator('.rs-differing');
+    await note.waitFor();
+    expect(await note.textContent()).toMatch(/Sheet1 C5: Sheet1!A40:F60/);
+    await calc.do('select', { document: 'd', address: 'A70' });
+    await page.getByRole('button', { name: /^Put these \d+ assumptions into Sheet1!A40:F60$/ }).click();
+    await expect.poll(async () => (await calc.values('d', 'F40'))[0]![0]).toBe('your log');
+    expect((await calc.values('d', 'B40'))[0]![0]).not.toBe(0.5);
+  });
+
   it('asks for nothing but its own address', () => {
     expect(outside).toEqual([]);
   });
