@@ -1,5 +1,5 @@
 import { BARS, drawBars, type BarPlot } from './bar-plot.ts';
-import { Figure, FootAxis } from './figure.tsx';
+import { Figure, FootAxis, RowName } from './figure.tsx';
 import { numberText } from './number-text.ts';
 
 /** What the two ends of the bars are. */
@@ -19,7 +19,7 @@ function Keys({ low, high }: { readonly low: string; readonly high: string }) {
 /** Bars with their words, and their figures folded below. */
 export function BarFigure({ plot }: { readonly plot: BarPlot }) {
   const drawn = drawBars(plot);
-  const { width, height, ticks, base, bars } = drawn;
+  const { width, height, ticks, base, row, bars } = drawn;
   const foot = height - BARS.foot;
   const text = (v: number | undefined): string => (v === undefined ? 'none' : numberText(v));
   const [first, second] = plot.ends;
@@ -43,15 +43,13 @@ export function BarFigure({ plot }: { readonly plot: BarPlot }) {
       />
       {bars.map((b) => (
         <g key={b.name}>
-          <text class="plot-name" x={BARS.left - 5} y={b.y + BARS.row / 2 + 4} text-anchor="end">
-            {b.shown}
-          </text>
+          <RowName lines={b.shown} x={BARS.left - 5} y={b.y + row / 2} />
           {b.ends.map((e) => (
             <rect
               key={e.end}
               class={`plot-bar plot-bar-${e.end}`}
               x={e.x}
-              y={b.y + (BARS.row - BARS.bar) / 2}
+              y={b.y + (row - BARS.bar) / 2}
               width={e.width}
               height={BARS.bar}
             />
@@ -59,7 +57,7 @@ export function BarFigure({ plot }: { readonly plot: BarPlot }) {
           {b.ends
             .filter((e) => e.width > 0)
             .map((e) => (
-              <text key={e.end} x={e.textX} y={b.y + BARS.row / 2 + 4} text-anchor={e.anchor}>
+              <text key={e.end} x={e.textX} y={b.y + row / 2 + 4} text-anchor={e.anchor}>
                 {e.text}
               </text>
             ))}

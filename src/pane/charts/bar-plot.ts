@@ -1,6 +1,6 @@
 import { PLOT } from './line-plot.ts';
 import { numberText } from './number-text.ts';
-import { cut } from './row-plot.ts';
+import { fold } from './row-plot.ts';
 import { scaleOf } from './scale.ts';
 import type { Tick, Told } from './told.ts';
 
@@ -26,8 +26,8 @@ export interface BarPlot extends Told {
 
 export interface DrawnBar {
   readonly name: string;
-  /** As far as there is room for it. */
-  readonly shown: string;
+  /** Its name in a line or two, as far as there is room for it. */
+  readonly shown: readonly string[];
   readonly y: number;
   readonly ends: readonly {
     readonly end: 'low' | 'high';
@@ -44,11 +44,13 @@ export interface DrawnBars {
   readonly height: number;
   readonly ticks: readonly Tick[];
   readonly base: number;
+  /** Height of a row. */
+  readonly row: number;
   readonly bars: readonly DrawnBar[];
   readonly description: string;
 }
 
-export const BARS = { left: 136, right: 18, top: 8, row: 19, bar: 11, foot: 38 } as const;
+export const BARS = { left: 136, right: 18, top: 8, row: 19, folded: 27, bar: 11, foot: 38 } as const;
 /** Room for a value beyond the end of its bar. */
 const VALUE = 30;
 
@@ -66,6 +68,8 @@ export function drawBars({ bars, base, label, unit, ends }: BarPlot): DrawnBars 
   const under = Math.min(...all) < base;
   const scale = scaleOf(all, {}, [BARS.left + (under ? VALUE : 0), PLOT.width - BARS.right - VALUE], 4);
   const start = scale.at(base);
+  const shown = bars.map((b) => fold(b.name, BARS.left - 8));
+  const row = shown.some((lines) => lines.length > 1) ? BARS.folded : BARS.row;
   const measured = (v: number): string => `${numberText(v)}${unit === '' ? '' : ` ${unit}`}`;
   const end = (which: 'low' | 'high', v: number | undefined): DrawnBar['ends'] => {
     if (v === undefined) return [];
@@ -84,13 +88,14 @@ export function drawBars({ bars, base, label, unit, ends }: BarPlot): DrawnBars 
   };
   return {
     width: PLOT.width,
-    height: BARS.top + bars.length * BARS.row + BARS.foot,
+    height: BARS.top + bars.length * row + BARS.foot,
     ticks: scale.ticks.map((t) => ({ at: scale.at(t), text: numberText(t, 6) })),
     base: start,
+    row,
     bars: bars.map((b, i) => ({
       name: b.name,
-      shown: cut(b.name, BARS.left - 8),
-      y: BARS.top + i * BARS.row,
+      shown: shown[i] ?? [],
+      y: BARS.top + i * row,
       ends: inFront([...end('low', b.low), ...end('high', b.high)]),
     })),
     description: `${label}. ${bars

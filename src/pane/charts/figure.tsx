@@ -75,3 +75,22 @@ export function FootAxis({
     </>
   );
 }
+
+/** The name before a row, its lines about the middle of it. */
+export const RowName = ({
+  lines,
+  x,
+  y,
+}: {
+  readonly lines: readonly string[];
+  readonly x: number;
+  readonly y: number;
+}) => (
+  <text class="plot-name" text-anchor="end">
+    {lines.map((line, i) => (
+      <tspan key={i} x={x} y={y + 4 + 12 * (i - (lines.length - 1) / 2)}>
+        {line}
+      </tspan>
+    ))}
+  </text>
+);

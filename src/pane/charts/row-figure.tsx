@@ -1,5 +1,5 @@
 import { symbol, symbolCircle, symbolCross, symbolDiamond, symbolTriangle } from 'd3-shape';
-import { Figure, FootAxis } from './figure.tsx';
+import { Figure, FootAxis, RowName } from './figure.tsx';
 import { numberText } from './number-text.ts';
 import { drawRows, type RowPlot } from './row-plot.ts';
 
@@ -57,9 +57,7 @@ export function RowFigure({ plot }: { readonly plot: RowPlot }) {
         const middle = r.y + r.height / 2;
         return (
           <g key={i}>
-            <text class="plot-name" x={left - 6} y={middle + 4} text-anchor="end">
-              {r.shown}
-            </text>
+            <RowName lines={r.shown} x={left - 6} y={middle} />
             {r.bar && <rect class="plot-bar plot-bar-high" x={r.bar.x} y={r.y} width={r.bar.width} height={r.height} />}
             {r.range && <path class="plot-range-ground" d={rangeLine(r.range, middle)} />}
             {r.range && <path class="plot-range" d={rangeLine(r.range, middle)} />}

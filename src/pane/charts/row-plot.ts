@@ -32,8 +32,8 @@ export interface RowPlot extends Told {
 
 export interface DrawnRow {
   readonly name: string;
-  /** As far as there is room for it. */
-  readonly shown: string;
+  /** Its name in a line or two, as far as there is room for it. */
+  readonly shown: readonly string[];
   readonly y: number;
   readonly height: number;
   readonly bar: { readonly x: number; readonly width: number } | undefined;
@@ -53,13 +53,19 @@ export interface DrawnRows {
   readonly description: string;
 }
 
-const ROWS = { width: 340, right: 14, top: 16, row: 20, foot: 36, most: 133, letter: 7 } as const;
+const ROWS = { width: 340, right: 14, top: 16, row: 20, folded: 27, foot: 36, most: 133, letter: 7 } as const;
 
 /** A name as far as its room goes; the table has it whole. */
 export const cut = (name: string, room: number): string => {
   const letters = Math.floor(room / ROWS.letter);
   return name.length <= letters ? name : `${name.slice(0, Math.max(1, letters - 1)).trimEnd()}…`;
 };
+/** A name in one line where it has the room, else folded between two words, the second line as far as its room goes. */
+export function fold(name: string, room: number): readonly string[] {
+  const letters = Math.floor(room / ROWS.letter);
+  const at = name.length <= letters ? -1 : name.lastIndexOf(' ', letters);
+  return at <= 0 ? [cut(name, room)] : [name.slice(0, at), cut(name.slice(at + 1), room)];
+}
 /** Room that the longest of some names takes, up to a limit. */
 export const roomFor = (names: readonly string[], most: number): number =>
   Math.min(most, Math.max(0, ...names.map((n) => n.length)) * ROWS.letter) + 8;
@@ -74,7 +80,8 @@ export function drawRows({ rows, bars, label, unit, series = [], mark }: RowPlot
   );
   const span = Math.max(...all) > Math.min(...all) ? {} : { low: Math.min(0, ...all), high: Math.max(1, ...all) };
   const scale = scaleOf(all, span, [left, ROWS.width - ROWS.right], 4);
-  const foot = ROWS.top + rows.length * ROWS.row;
+  const shown = rows.map((r) => fold(r.name, left - 8));
+  const foot = ROWS.top + rows.length * (shown.some((lines) => lines.length > 1) ? ROWS.folded : ROWS.row);
   const bands = scaleBand<number>(
     rows.map((_, i) => i),
     [ROWS.top, foot],
@@ -91,7 +98,7 @@ export function drawRows({ rows, bars, label, unit, series = [], mark }: RowPlot
     mark: mark && { at: place(mark.at), anchor: anchorOf(place(mark.at), mark.name) },
     rows: rows.map(({ name, value, low, high, dots = [] }, i) => ({
       name,
-      shown: cut(name, left - 8),
+      shown: shown[i] ?? [],
       y: Number((bands(i) ?? 0).toFixed(1)),
       height: Number(bands.bandwidth().toFixed(1)),
       bar:
