@@ -10,7 +10,7 @@ import { findCalls, type FormulaCall, type Operand } from './formula-calls.ts';
 import type { SheetPort } from './port.ts';
 import { areaOf, movedDown, type Area } from './reference-area.ts';
 import { resolveOperands } from './resolve-operands.ts';
-import { showWithUnit } from './show-cell.ts';
+import { showNumber, showWithUnit } from './show-cell.ts';
 import type { FormulaCell } from './unknown-name.ts';
 import { usedAssumptions } from './used-assumptions.ts';
 
@@ -241,7 +241,7 @@ function differences(all: readonly (Assumptions | undefined)[]): DifferingUses['
     const values = all.map((a) => {
       const [used] = a ? usedAssumptions(new Set([name]), a) : [];
       if (!used) return 'cannot be read';
-      const range = used.low === undefined || used.high === undefined ? '' : ` (${used.low} to ${used.high})`;
+      const range = used.low === undefined || used.high === undefined ? '' : ` (${showNumber(used.low)} to ${showNumber(used.high)})`;
       return `${showWithUnit(used.value, used.unit)}${range}`;
     });
     return new Set(values).size > 1 ? [{ name, values }] : [];

@@ -289,7 +289,7 @@ function pressurePlots({ values, basis }: Drawn): readonly PanePlot[] {
   const series = shifts
     .slice(0, MOST_SHIFTS)
     .map((n): Series => ({
-      name: shifts.length === 1 ? 'gauge' : `shift ${n}`,
+      name: shifts.length === 1 ? 'cylinder' : `shift ${n}`,
       points: points
         .filter((p) => p.shift === n)
         .map(({ time, pressure }) => ({

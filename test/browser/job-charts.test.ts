@@ -148,6 +148,8 @@ describe('the assumptions of a job', () => {
     await page.evaluate(() => sheet.select('Charts', 'J40'));
     const section = page.locator('.rs-section-fit');
     const button = section.getByRole('button', { name: /^Put these \d+ assumptions into Set!A1:G40$/ });
+    // The sheet beside it has a range of its own.
+    await section.getByRole('combobox').selectOption('Set!A1:G40 (1 formula)');
     await button.waitFor();
     const row = section.locator('tr', { hasText: 'burning duty' });
     const [name, now, by] = await row.locator('th, td').allTextContents();

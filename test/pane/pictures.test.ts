@@ -115,7 +115,7 @@ describe('a schedule', () => {
     if (second?.kind !== 'lines') throw new Error('no lines');
     const [line] = second.plot.series;
     const points = line!.points;
-    expect(line!.name).toBe('gauge');
+    expect(line!.name).toBe('cylinder');
     const first = table.find((row) => row[0] === 1)!;
     expect(clockText(points[0]!.x)).toBe(first[6]);
     const jumps = points.flatMap((p, i) => (i > 0 && p.y! > points[i - 1]!.y! ? [clockText(points[i - 1]!.x)] : []));
