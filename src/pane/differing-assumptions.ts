@@ -241,7 +241,10 @@ function differences(all: readonly (Assumptions | undefined)[]): DifferingUses['
     const values = all.map((a) => {
       const [used] = a ? usedAssumptions(new Set([name]), a) : [];
       if (!used) return 'cannot be read';
-      const range = used.low === undefined || used.high === undefined ? '' : ` (${showNumber(used.low)} to ${showNumber(used.high)})`;
+      const range =
+        used.low === undefined || used.high === undefined
+          ? ''
+          : ` (${showNumber(used.low)} to ${showNumber(used.high)})`;
       return `${showWithUnit(used.value, used.unit)}${range}`;
     });
     return new Set(values).size > 1 ? [{ name, values }] : [];
