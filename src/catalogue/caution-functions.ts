@@ -108,7 +108,7 @@ export const CAUTION_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.CAUTIONS',
     family: 'CAUTIONS',
     summary:
-      'Cautions for an operation or a job list under the conditions given and assumed, or for the items of a plan, most severe first, with what to do and the marks they are for. What is known here, not all there is; local codes, the permit and qualified people rule.',
+      'Cautions for an operation or a job list under the conditions given and assumed, or for a plan: most severe first, with what to do and for which marks. What is known here, not all there is; local codes, the permit and qualified people rule.',
     parameters: { operation: operationOrList, conditions: conditionCells, items: itemCells },
     assume: true,
     result: {

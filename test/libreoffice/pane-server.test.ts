@@ -94,25 +94,23 @@ describe('the server of the pane', () => {
     const added = post(`${server.page}add`, { name: 'Assumptions', rows: [['name', 'value']] });
     const third = (await again) as { readonly id: number };
     expect(third).toMatchObject({ do: 'add', with: ['Assumptions', [['name', 'value']]] });
-    post(`${server.program}asked`, { id: third.id, result: 'Assumptions 2' }).catch(() => undefined);
+    const further = post(`${server.program}asked`, { id: third.id, result: 'Assumptions 2' });
     expect(await added).toEqual({ result: 'Assumptions 2' });
-  });
 
-  it('asks the program for its formulas, and gives them in the writing of the pane; hands on what is to be written', async () => {
+    // Its formulas come in the writing of the pane.
     const all = post(`${server.page}formulas`, {});
-    const first = (await post(`${server.program}asked`, null)) as { readonly id: number };
-    expect(first).toMatchObject({ do: 'formulas', with: [] });
+    const fourth = (await further) as { readonly id: number };
+    expect(fourth).toMatchObject({ do: 'formulas', with: [] });
     const cell = { sheet: 'Pins', address: 'C1', value: 4 };
-    const next = post(`${server.program}asked`, {
-      id: first.id,
-      result: [{ ...cell, formula: '=BURN.PIN.RODS({3.5|4};A1)' }],
-    });
+    const found = [{ ...cell, formula: '=BURN.PIN.RODS({3.5|4};A1)' }];
+    const more = post(`${server.program}asked`, { id: fourth.id, result: found });
     expect(await all).toEqual({ result: [{ ...cell, formula: '=BURN.PIN.RODS({3.5;4},A1)' }] });
+
     const cells = [{ address: 'B2', value: 0.5 }];
     const written = post(`${server.page}write`, { sheet: 'Set', cells });
-    const second = (await next) as { readonly id: number };
-    expect(second).toMatchObject({ do: 'write', with: ['Set', cells] });
-    post(`${server.program}asked`, { id: second.id, problem: 'Set B2 is filled by a formula' }).catch(() => undefined);
+    const fifth = (await more) as { readonly id: number };
+    expect(fifth).toMatchObject({ do: 'write', with: ['Set', cells] });
+    post(`${server.program}asked`, { id: fifth.id, problem: 'Set B2 is filled by a formula' }).catch(() => undefined);
     expect(await written).toEqual({ problem: 'Set B2 is filled by a formula' });
   });
 
