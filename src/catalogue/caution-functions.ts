@@ -47,7 +47,7 @@ function operationText(cells: Cells): string | undefined {
   const error = [first, ...rest].find((cell) => cell !== undefined && isCellError(cell));
   if (error !== undefined && isCellError(error)) throw isErrorValue('operation', error.error);
   // A heading has two cells at least.
-  if (rest.length === 0) return first === undefined ? '' : String(first);
+  if (rest.length === 0) return first === undefined || isCellError(first) ? '' : String(first);
   const words = [first, ...rest].map(String);
   return words.every((word) => isOperation(word.trim().toUpperCase())) ? words.join(', ') : undefined;
 }

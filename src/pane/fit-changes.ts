@@ -83,7 +83,7 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
   const last = range.findLastIndex((row) => !row.every(isBlankOrZero));
   let blank = last + 1;
   for (const [nameCell, value, low, high, unit, kind, source] of fittedRows(fit)) {
-    const entry = findAssumption(String(nameCell));
+    const entry = findAssumption(showCell(nameCell ?? null));
     // A row that the fit took over from the assumptions it began with is not of the log.
     if (!entry || isChoice(entry) || lower(kind) !== 'your log') continue;
     const own = range.findIndex(
@@ -101,7 +101,9 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
     const to = written ?? standard;
     const inUnit = (x: Cell | undefined): number | undefined =>
       typeof x === 'number'
-        ? Number(fromSi(toSi(x, entry.quantity, 'US', String(unit)), entry.quantity, 'US', to).toPrecision(DIGITS))
+        ? Number(
+            fromSi(toSi(x, entry.quantity, 'US', showCell(unit ?? null)), entry.quantity, 'US', to).toPrecision(DIGITS),
+          )
         : undefined;
     const wanted: readonly (readonly [column: number, now: number | string | undefined])[] = [
       ...(own < 0 ? [[0, entry.name] as const, [columns.unit, to] as const] : []),

@@ -162,7 +162,7 @@ describe('the assumptions of a job', () => {
     expect(violations.map((v) => v.id)).toEqual([]);
     await button.click();
     await section.getByText('Set!A1:G40 holds this fit already.').waitFor();
-    expect(Number((await held('B1')) as number)).toBeCloseTo(Number.parseFloat(by ?? ''), 3);
+    expect(await held('B1')).toBeCloseTo(Number.parseFloat(by ?? ''), 3);
     expect(await held('F1')).toBe('your log');
     expect(await held('A2')).not.toBeUndefined();
   });

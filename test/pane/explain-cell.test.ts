@@ -333,7 +333,7 @@ describe('a row of a job plan', () => {
     ],
   };
   const at = async (row: number, heading: string): Promise<Explained> => {
-    const plan = call(findFunction('BURN.JOB.PLAN')!, [JOB['A1:E6'] as Cell[][]]);
+    const plan = call(findFunction('BURN.JOB.PLAN')!, [JOB['A1:E6']]);
     const column = plan[0]!.findIndex((h) => String(h).split(',')[0] === heading);
     const cell = selected('', {
       value: plan[row]![column]!,

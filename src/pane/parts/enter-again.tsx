@@ -21,8 +21,7 @@ export function EnterAgain({ read }: { readonly read: ReadCell }) {
     setProblem('');
   }, [cell.sheet, cell.address]);
   // What was done stays to be read, though the cell has its figure then.
-  const { all, enter: put } = formulas ?? {};
-  if (!all || !put || (!entered && !isUnknownToHost(own))) return null;
+  if (!formulas?.enter || (!entered && !isUnknownToHost(own))) return null;
 
   const doing = (work: () => Promise<void>) => (): void => {
     setBusy(true);
@@ -32,7 +31,7 @@ export function EnterAgain({ read }: { readonly read: ReadCell }) {
       .finally(() => setBusy(false));
   };
   const enter = (cells: readonly FormulaCell[]) =>
-    doing(async () => setEntered(await put(cells.map((c) => ({ ...c, formula: asTyped(c.formula) })))));
+    doing(async () => setEntered(await formulas.enter?.(cells.map((c) => ({ ...c, formula: asTyped(c.formula) })))));
   return (
     <div class="rs-note rs-enter-again">
       {!entered && (
@@ -54,7 +53,7 @@ export function EnterAgain({ read }: { readonly read: ReadCell }) {
               <button
                 type="button"
                 disabled={busy}
-                onClick={doing(async () => setFound((await all()).filter(isUnknownToHost)))}
+                onClick={doing(async () => setFound((await formulas.all()).filter(isUnknownToHost)))}
               >
                 Find all such cells
               </button>
