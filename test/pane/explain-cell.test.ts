@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
-import type { Cell } from '../../src/catalogue/cell.ts';
 import { PLAN_COLUMNS } from '../../src/catalogue/plan-line.ts';
 import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { findSource } from '../../src/core/sources/register.ts';
