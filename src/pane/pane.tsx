@@ -117,9 +117,12 @@ export function Pane({ port }: { readonly port: SheetPort }) {
               <button type="button" onClick={() => ask(asked + 1)}>
                 What would move?
               </button>{' '}
-              <button type="button" onClick={() => askToCheck(askedToCheck + 1)}>
-                Check the workbook
-              </button>
+              {/* A check wants all that stands round ours. */}
+              {!port.formulas.oursAlone && (
+                <button type="button" onClick={() => askToCheck(askedToCheck + 1)}>
+                  Check the workbook
+                </button>
+              )}
             </>
           )}
         </p>

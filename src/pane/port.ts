@@ -51,8 +51,10 @@ export interface SheetPort {
    */
   read(reference: string, sheet: string, address: string): Promise<readonly (readonly Cell[])[]>;
   readonly formulas?: {
-    /** The formulas of the workbook; those with no function of ours may be left out. */
+    /** The formulas of the workbook. */
     all(): Promise<readonly FormulaCell[]>;
+    /** Whether those with no function of ours are left out. */
+    readonly oursAlone?: true;
     /** Enters each cell's formula as it stands, and says why where it cannot be; where the host can keep a formula whose function it does not know. */
     enter?(cells: readonly FormulaCell[]): Promise<Entered>;
   };

@@ -21,7 +21,7 @@ export function loopbackPort(heard: (yes: boolean) => void): SheetPort {
       return () => stream.close();
     },
     read: async (reference, sheet) => (await ask('read', { reference, sheet })) as readonly (readonly Cell[])[],
-    formulas: { all: async () => (await ask('formulas', {})) as readonly FormulaCell[] },
+    formulas: { all: async () => (await ask('formulas', {})) as readonly FormulaCell[], oursAlone: true },
     async write(sheet, cells) {
       await ask('write', { sheet, cells });
     },
