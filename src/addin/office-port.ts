@@ -196,7 +196,7 @@ async function write(context: Excel.RequestContext, name: string, cells: readonl
   const taken = ranges.find(({ range, spilled }) => formulaOf(range) !== '' || !spilled.isNullObject);
   if (taken) throw new Error(`${name} ${taken.address} is filled by a formula`);
   ranges.forEach(({ range }, i) => {
-    range.values = [[written(cells[i]?.value ?? null)]];
+    range.values = [[writtenCell(cells[i]?.value ?? null)]];
   });
   await context.sync();
 }
