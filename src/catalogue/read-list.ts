@@ -103,7 +103,12 @@ interface Layout {
   readonly remarks: readonly string[];
 }
 
-const plain = (name: string): string => name.replace(/[.:*'’]/g, '').replace(/[Φφ∅]/g, 'ø').replace(/\s+/g, ' ').trim();
+const plain = (name: string): string =>
+  name
+    .replace(/[.:*'’]/g, '')
+    .replace(/[Φφ∅]/g, 'ø')
+    .replace(/\s+/g, ' ')
+    .trim();
 
 /** What a heading means; undefined for a cell that is none. */
 function meaningOf(cell: Cell | undefined): Meaning | undefined {

@@ -838,7 +838,10 @@ describe('BURN.JOB.SHEET', () => {
       ['stub', 4],
     ]);
     expect(line(own, 'fire watch after')[2]).toBe('30 min at least');
-    expect(line(own, 'stub').slice(2)).toEqual(['4 in', expect.stringMatching(/^your value, .*; default 3 in; no reason given$/)]);
+    expect(line(own, 'stub').slice(2)).toEqual([
+      '4 in',
+      expect.stringMatching(/^your value, .*; default 3 in; no reason given$/),
+    ]);
     expect(line(own, 'clear, cover or guard')[2]).toBe('35 ft');
     expect(line(own, 'conditions given')[3]).toMatch(/^none/);
   });
