@@ -39,6 +39,7 @@ export function officePort(run: Run, shown: Shown = ALWAYS): SheetPort {
         await context.sync();
       }),
     addSheet: (name, rows) => run((context) => addSheet(context, name, rows)),
+    looker: () => import(/* webpackChunkName: 'check' */ '../pane/workbook/look.ts'),
     beginJob: async (kind) => {
       const { addWorkbook, jobOfKind } = await import(/* webpackChunkName: 'job' */ './job-script.ts');
       return run((context) => addWorkbook(context, jobOfKind(kind)));

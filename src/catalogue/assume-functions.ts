@@ -146,7 +146,7 @@ export const ASSUME_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.ASSUME.DIFF',
     family: 'LISTS',
     summary:
-      'What a range of assumptions changes: each row that departs from the defaults, with the default, by how much, and why, by whom and when. It works as assume.',
+      'What a range of assumptions changes: each row that departs from the defaults, by how much, why, by whom and when. It works as assume.',
     parameters: {},
     assume: 'required',
     result: { kind: 'table', columns: DIFF_COLUMNS },

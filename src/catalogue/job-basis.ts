@@ -18,7 +18,7 @@ import { oneAtATime, type Effect } from '../core/job/one-at-a-time.ts';
 import type { Kind } from '../core/model/step.ts';
 import { findSource } from '../core/sources/register.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
-import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
+import type { QuantityName } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
 import { itemsOf, jobKnown } from './job-items.ts';
@@ -45,12 +45,8 @@ const DIGITS = 3;
 const CLASSES = {
   5: { words: 'concept screening', expected: '-50% to +100%', known: 'sizes alone' },
   4: { words: 'study or feasibility', expected: '-30% to +50%', known: 'sizes and the conditions of the place' },
-  3: {
-    words: 'budget or control',
-    expected: '-20% to +30%',
-    known: 'half of what is uncertain rests on values of your own',
-  },
-  2: { words: 'control or bid', expected: '-15% to +20%', known: 'four fifths of it, and a log of finished jobs' },
+  3: { words: 'budget or control', expected: '-20% to +30%', known: 'half of the doubt rests on your own values' },
+  2: { words: 'control or bid', expected: '-15% to +20%', known: 'four fifths of it, and a log' },
 } as const;
 
 /** What one assumption does to a whole job. */
@@ -77,7 +73,7 @@ export function jobBasis(cells: Cells, title: string | undefined, basis: Basis):
     [
       title ?? 'exothermic rod work',
       `calculation ${CALCULATION_VERSION}`,
-      'An estimate to plan and quote with. It permits nothing: local codes, the permit and licensed or qualified people rule.',
+      "An estimate to plan with. It permits nothing: local codes, the employer's permit and licensed or qualified people rule.",
     ],
   ]);
   section('Covers', coversLines(job));
@@ -98,11 +94,11 @@ export function jobBasis(cells: Cells, title: string | undefined, basis: Basis):
   );
   section('Checks', checkLines(job, basis));
   section('Made with', [
-    ['calculation', CALCULATION_VERSION, 'BURN.VERSION'],
+    ['calculation', CALCULATION_VERSION, ''],
     [
       'assumptions',
       fingerprint === '' ? 'the defaults' : fingerprint,
-      fingerprint === '' ? '' : 'fingerprint of what departs from the defaults: BURN.VERSION(assume)',
+      fingerprint === '' ? '' : 'fingerprint: BURN.VERSION(assume)',
     ],
     ['estimated by', '____________________', 'date __________'],
     ['checked by', '____________________', 'date __________'],
@@ -148,23 +144,14 @@ const shareOfSwing = (e: Effect | undefined): number => (e === undefined ? 0 : e
 function coversLines({ items, pieces }: Job): readonly Line[] {
   const operations = [...new Set(items.map(({ sized }) => sized.operation))];
   const names = items.map((item) => `${nameOf(item)}${item.quantity === 1 ? '' : ` x ${item.quantity}`}`);
-  const shown = names.slice(0, 12);
   return [
     [
       'work',
-      `${items.length} ${items.length === 1 ? 'row' : 'rows'}, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`,
+      `rows ${items.length}, pieces ${pieces}`,
       operations.map(({ id, summary }) => `${id}: ${summary}`).join('; '),
     ],
-    [
-      'marks',
-      '',
-      [...shown, ...(names.length > shown.length ? [`${names.length - shown.length} more`] : [])].join(', '),
-    ],
-    [
-      'counted',
-      '',
-      'rods, oxygen and cylinders, burning and rod changes, the times of each piece from set-up to clean-up, cooling, the ram where something is pushed out',
-    ],
+    ['marks', '', names.join(', ')],
+    ['counted', '', 'rods, oxygen, cylinders, crew time from set-up to clean-up, cooling, the ram'],
   ];
 }
 
@@ -173,37 +160,36 @@ function leavesOutLines({ list: { bad, remarks } }: Job): readonly Line[] {
     [
       'not counted',
       '',
-      'travel, permits and fire watch as cost, access and lifting, finding and isolating, repair of bore and boss, waste; BURN.JOB.COST takes what you price of them',
+      'travel, permits, access and lifting, isolating, repair of bore and boss, waste; BURN.JOB.COST takes what you price of them',
     ],
     ...bad.map((each): Line => [nameOf(each), 'left out', each.problem.message]),
     ...remarks.map((remark): Line => ['a column', 'not read', remark]),
   ];
 }
 
-const shownIn =
-  (system: UnitSystem) =>
-  (value: number, quantity: QuantityName): string =>
-    Number.isFinite(value) ? showQuantity(value, quantity, system, DIGITS) : 'beyond reach';
-
 const percent = (x: number): string =>
-  `${x >= 0 ? '+' : '-'}${Math.abs(100 * x).toFixed(Math.abs(x) < 0.0995 ? 1 : 0)}%`;
+  x === Infinity ? 'no end' : `${x >= 0 ? '+' : '-'}${Math.abs(100 * x).toFixed(Math.abs(x) < 0.0995 ? 1 : 0)}%`;
 
 /** Middle, low and high of the whole job. */
 function rangeLines({ needs, total, basis: { a } }: Job): readonly Line[] {
-  const shown = shownIn(a.system);
-  const line = (name: string, plain: number, low: number, high: number, quantity: QuantityName): Line => [
+  const line = (
+    name: string,
+    plain: number,
+    [low, high]: readonly [number, number],
+    shown: (x: number) => string,
+  ): Line => [
     name,
-    shown(plain, quantity),
-    `${shown(low, quantity)} to ${shown(high, quantity)} in eight cases of ten (${percent(low / plain - 1)} to ${Number.isFinite(high) ? percent(high / plain - 1) : 'beyond reach'})`,
+    shown(plain),
+    `${shown(low)} to ${Number.isFinite(high) ? shown(high) : 'beyond reach'} in eight cases of ten (${percent(low / plain - 1)} to ${percent(high / plain - 1)})`,
   ];
+  const shownAs =
+    (quantity: QuantityName) =>
+    (x: number): string =>
+      showQuantity(x, quantity, a.system, DIGITS);
   return [
-    line('oxygen', needs.oxygen.plain, total.lowOxygen, total.highOxygen, 'oxygen'),
-    line('rods', needs.allRods.plain, total.lowRods, total.highRods, 'count'),
-    [
-      'crew time',
-      showDuration(needs.crewTime.plain),
-      `${showDuration(total.lowCrewTime)} to ${Number.isFinite(total.highCrewTime) ? showDuration(total.highCrewTime) : 'beyond reach'} in eight cases of ten (${percent(total.lowCrewTime / needs.crewTime.plain - 1)} to ${percent(total.highCrewTime / needs.crewTime.plain - 1)})`,
-    ],
+    line('oxygen', needs.oxygen.plain, [total.lowOxygen, total.highOxygen], shownAs('oxygen')),
+    line('rods', needs.allRods.plain, [total.lowRods, total.highRods], shownAs('count')),
+    line('crew time', needs.crewTime.plain, [total.lowCrewTime, total.highCrewTime], showDuration),
   ];
 }
 
@@ -220,7 +206,7 @@ function classLine({ items }: Job, effects: readonly JobEffect[], { a }: Basis):
   return [
     'class of estimate',
     `${grade}, ${words}`,
-    `${known}; the published scheme expects ${expected} of this class (AACE 18R-97). By our own count ${Math.round(100 * share)}% of what is uncertain rests on your values or log`,
+    `${known}; the published scheme expects ${expected} (AACE 18R-97). ${Math.round(100 * share)}% of the doubt rests on your values or log, by our own count`,
   ];
 }
 
@@ -240,8 +226,8 @@ function assumptionLines(
       'tried one at a time',
       'from low to high',
       tried.length === items.length
-        ? 'on all rows; what it does to the cost of the work by the prices assumed, and to crew time'
-        : `on the ${tried.length} rows that cost most, ${Math.round(100 * share)}% of the cost of the work by the prices assumed, and on their crew time`,
+        ? 'on all rows; cost of the work by the prices assumed, and crew time'
+        : `on the ${tried.length} rows that cost most, ${Math.round(100 * share)}% of the cost; cost of the work by the prices assumed, and crew time`,
     ],
     ...listed.map((e): Line => {
       const { value, low, high, kind, source } = a.inForce(e.name);
@@ -254,7 +240,7 @@ function assumptionLines(
         [`cost ${effectText(e.cost)}, time ${effectText(e.time)}`, foundation(kind, source)].join('; '),
       ];
     }),
-    ...(rest > 0 ? [['others', `${rest}`, `each moves cost and time less than these`] as const] : []),
+    ...(rest > 0 ? [['others', `${rest}`, 'each moves less'] as const] : []),
   ];
 }
 
@@ -283,7 +269,6 @@ function checkLines(job: Job, basis: Basis): readonly Line[] {
   const cylinders = job.cylinders;
   return [
     check('rows read against rows sized', list.bad.length === 0, `${items.length} of ${rows}`),
-    check('columns all read', list.remarks.length === 0, list.remarks.join('; ')),
     check(
       'sizes not in doubt',
       asked.length === 0,
@@ -296,9 +281,9 @@ function checkLines(job: Job, basis: Basis): readonly Line[] {
       cylinders instanceof CalcError ? cylinders.message : '',
     ),
     check(
-      'the load suffices as often as it is meant to',
+      'the load suffices as often as meant',
       stock.short <= 1 - shareOf(a.value('load confidence')) + 1e-9,
-      `falls short in ${(100 * stock.short).toPrecision(2)}% of cases; the plain sum in ${(100 * stock.plainShort).toPrecision(2)}%`,
+      `short in ${(100 * stock.short).toPrecision(2)}% of cases; the plain sum in ${(100 * stock.plainShort).toPrecision(2)}%`,
     ),
     check(
       'every piece fits a shift',

@@ -479,7 +479,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.JOB.COST',
     family: 'JOB',
     summary:
-      'Priced lines of a job list from your own price cells. Quoted is what BURN.JOB.STOCK loads for the confidence, with days and waiting of BURN.JOB.SCHEDULE; used low and used high are what the job takes in eight cases of ten.',
+      'Priced lines of a job list from your own price cells: quoted is what BURN.JOB.STOCK loads, with days and waiting of BURN.JOB.SCHEDULE; used low and used high are what the job takes in eight cases of ten.',
     parameters: {
       list: listParameter,
       prices: required(

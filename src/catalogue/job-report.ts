@@ -35,7 +35,7 @@ export function jobReport(job: Job, asked: string | undefined): readonly Line[] 
     REPORT_COLUMNS.map(({ heading }) => heading),
     ...stepLines(steps, system),
     blank,
-    said(`All ${job.items.length} rows, each worked as the one above, for all its pieces`),
+    said(`All ${job.items.length} rows, worked alike, for all their pieces`),
     HEADINGS.map(([heading, quantity]) => (quantity ? headed(heading, quantity, system) : heading)),
     ...job.items.map((item) => rowOf(item, job, system)),
     ...bad,

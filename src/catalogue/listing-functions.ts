@@ -36,8 +36,7 @@ export const LISTING_FUNCTIONS: readonly Declaration[] = [
   valueFunction({
     name: 'BURN.VERSION',
     family: 'LISTS',
-    summary:
-      'Version of the calculation, and with assume a short fingerprint of what it sets otherwise; keep it beside saved results, since saved values stay as they are until recalculated.',
+    summary: 'Version of the calculation, with assume a fingerprint of what it sets; keep it beside saved results.',
     parameters: {},
     assume: true,
     result: { kind: 'value', quantity: 'text' },

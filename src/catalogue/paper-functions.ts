@@ -10,7 +10,7 @@ export const PAPER_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.JOB.BASIS',
     family: 'JOB',
     summary:
-      'The basis of an estimate, to print: what it covers and leaves out, how sure it is, the assumptions that matter most with value, range, source and reason, cautions, checks passed and failed, version, lines to sign.',
+      'The basis of an estimate, to print: what it covers and leaves out, how sure it is, the assumptions that matter with range, source and reason, cautions, checks, version, lines to sign.',
     parameters: {
       list: listParameter,
       title: optional(
@@ -25,7 +25,7 @@ export const PAPER_FUNCTIONS: readonly Declaration[] = [
       columns: ['section', 'what', 'figure', 'note'].map((heading) => ({ heading })),
       headless: true,
     },
-    sources: ['aace 34r-05', 'aace 18r-97', 'gao cost guide', 'pert', 'common practice'],
+    sources: ['aace 34r-05', 'aace 18r-97', 'pert', 'common practice'],
     cautions: ['JOB'],
     examples: [
       '=BURN.JOB.BASIS({"mark","qty","dia","length";"Boom foot",2,5,18;"Lock pin",4,"1-1/2",6},"Boom foot pins, dragline 2")',
@@ -37,24 +37,20 @@ export const PAPER_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
     name: 'BURN.JOB.REPORT',
     family: 'JOB',
-    summary:
-      'A job list as a reviewer expects it: one row worked in full, step by step, then every row in a table, so that the others can be judged by the one.',
+    summary: 'A job list for a reviewer: one row worked in full, then every row in a table.',
     parameters: {
       list: listParameter,
       item: optional(
         { kind: 'text' },
-        'The row that is worked in full: its mark, or its number in the list; the one whose work costs most when left out',
+        'Row worked in full: its mark or number; the one that costs most when left out',
         '"Boom foot"',
       ),
     },
     assume: true,
     result: { kind: 'table', columns: REPORT_COLUMNS, headless: true },
-    sources: ['gao cost guide', 'pert', 'common practice'],
+    sources: ['pert', 'common practice'],
     cautions: ['JOB'],
-    examples: [
-      '=BURN.JOB.REPORT({"mark","qty","dia","length";"Boom foot",2,5,18;"Lock pin",4,"1-1/2",6})',
-      '=BURN.JOB.REPORT({"mark","qty","dia","length";"Boom foot",2,5,18;"Lock pin",4,"1-1/2",6},"Lock pin")',
-    ],
+    examples: ['=BURN.JOB.REPORT({"mark","qty","dia","length";"Boom foot",2,5,18;"Lock pin",4,"1-1/2",6},"Lock pin")'],
     about: ({ list }, basis) => jobKnown(jobOf(list, basis)),
     calculate: ({ list, item }, basis) => jobReport(jobOf(list, basis), item),
   }),

@@ -118,7 +118,7 @@ export function Pane({ port }: { readonly port: SheetPort }) {
                 What would move?
               </button>{' '}
               {/* A check wants all that stands round ours. */}
-              {!port.formulas.oursAlone && (
+              {port.looker && !port.formulas.oursAlone && (
                 <button type="button" onClick={() => askToCheck(askedToCheck + 1)}>
                   Check the workbook
                 </button>

@@ -1,6 +1,13 @@
 import type { Cell } from '../catalogue/cell.ts';
 import type { TableLook } from '../sheet/table-look.ts';
 import type { Entered, FormulaCell } from './unknown-name.ts';
+import type { Looked } from './workbook/look.ts';
+
+/** Looks through the whole workbook and says what it found. */
+export type LookThrough = (
+  port: Pick<SheetPort, 'read' | 'formulas'>,
+  progress: (done: number, of: number) => void,
+) => Promise<Looked>;
 
 /** A cell the user has selected. */
 export interface SelectedCell {
@@ -58,6 +65,8 @@ export interface SheetPort {
     /** Enters each cell's formula as it stands, and says why where it cannot be; where the host can keep a formula whose function it does not know. */
     enter?(cells: readonly FormulaCell[]): Promise<Entered>;
   };
+  /** Fetches what looks through the whole workbook. */
+  looker?(): Promise<{ readonly lookThrough: LookThrough }>;
   /** Shows a sheet and selects a cell of it; where that can be done from here. */
   goTo?(sheet: string, address: string): Promise<void>;
   /** Writes values into cells of a sheet, all or none of them. Rejects with a reason in plain words, so where one of them holds a formula or is filled by one. */

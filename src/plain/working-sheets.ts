@@ -218,7 +218,12 @@ class Sheet {
   ): Shown | undefined {
     if ('sum' in shown) {
       const value = shown.sum.reduce((sum, row) => sum + Number(results[row]?.[column] ?? 0), 0);
-      return { formula: `SUM(${runs(shown.sum).map(([a, b]) => areaOf(top + a, top + b, column))})`, value };
+      return {
+        formula: `SUM(${runs(shown.sum)
+          .map(([a, b]) => areaOf(top + a, top + b, column))
+          .join(',')})`,
+        value,
+      };
     }
     if (!('symbol' in shown)) return shown;
     const known = cellsOf[shown.item]?.get(shown.symbol);

@@ -193,6 +193,7 @@ export function sheetPort(injector: Injector, workbookId: string, cells: SheetCe
       new Promise((resolve) => {
         resolve(read(reference, sheet));
       }),
+    looker: () => import('../pane/workbook/look.ts'),
     formulas: {
       all: () =>
         new Promise((resolve) => {

@@ -156,11 +156,13 @@ describe('the built functions in the host', () => {
     expect(await packed(['pane.html', ...loaded])).toBeLessThanOrEqual(200_000);
     const later = (await readdir(dist)).filter((name) => name.endsWith('.js') && !loaded.includes(name));
     expect(later.sort()).toEqual([
+      expect.stringMatching(/^check\.[0-9a-f]{8}\.js$/),
       expect.stringMatching(/^job\.[0-9a-f]{8}\.js$/),
       expect.stringMatching(/^pane\.[0-9a-f]{8}\.js$/),
     ]);
     for (const name of later) expect(bundle).toContain(name.split('.')[1]);
-    // What begins a job is fetched by whoever asks for one.
+    // What begins a job, or looks through a workbook, is fetched by whoever asks for it.
+    expect(await packed(later.filter((name) => name.startsWith('check')))).toBeLessThanOrEqual(20_000);
     expect(await packed(later.filter((name) => name.startsWith('pane')))).toBeLessThanOrEqual(70_000);
     expect(await packed(later.filter((name) => name.startsWith('job')))).toBeLessThanOrEqual(20_000);
   });

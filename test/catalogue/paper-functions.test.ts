@@ -29,7 +29,7 @@ describe('BURN.JOB.BASIS', () => {
   const rows = table('BURN.JOB.BASIS', LIST, 'Dragline 2', ASSUME);
 
   it('says what it covers, and names every row left out', () => {
-    expect(section(rows, 'Covers')[0]).toEqual(['work', '2 rows, 6 pieces', expect.stringContaining('PIN: ')]);
+    expect(section(rows, 'Covers')[0]).toEqual(['work', 'rows 2, pieces 6', expect.stringContaining('PIN: ')]);
     expect(section(rows, 'Leaves out')).toContainEqual([
       'Latch',
       'left out',

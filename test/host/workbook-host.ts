@@ -340,8 +340,8 @@ export class WorkbookHost {
     else if (on?.kind === 'range' && name === 'Select')
       this.done.push(`select ${on.sheet} ${addressOf(on.area.top, on.area.left)}`);
     else if (on?.kind === 'worksheet' && name === 'Delete') {
-      delete this.book.sheets[on.name];
-      delete this.book.formulas[on.name];
+      Reflect.deleteProperty(this.book.sheets, on.name);
+      Reflect.deleteProperty(this.book.formulas, on.name);
     } else if (on?.kind === 'name' && name === 'Delete') delete this.book.names?.[on.name];
     else if (on?.kind === 'format' && name === 'AutofitRows') this.look(on.of, 'rows', 'fitted');
     else if (!HOUSEKEEPING.includes(name) && !(on?.kind === 'format' && name === 'AutofitColumns'))

@@ -53,9 +53,9 @@ type Columns = readonly Float64Array[];
  * once they are even, over the target: where that is more than 1, all of the boss has to cool and not the pin alone.
  */
 function likeness(columns: Columns, bore: number, method: CoolingMethod): Columns {
-  const of = Object.fromEntries(coolingFactors(method).map((name, k) => [name, columns[k]!])) as {
-    readonly [name: string]: Float64Array;
-  };
+  const of: Readonly<Record<string, Float64Array>> = Object.fromEntries(
+    coolingFactors(method).map((name, k) => [name, columns[k]!]),
+  );
   const [target, boss, heat, air] = [
     of[targetName(method)]!,
     of['boss over pin']!,

@@ -74,7 +74,7 @@ export function leastBurntStep(burnt: NumberName, a: Assumptions): Step {
       `${burnt}, low`,
       numberAssumption(burnt).quantity,
       low,
-      'the low of its range: what does not burn enriches the air, and to count too little of that would be the dangerous side',
+      'the low of its range, which is the safe side: what does not burn enriches the air',
       kind,
       source,
     ),

@@ -53,19 +53,13 @@ export const ESTIMATE_SOURCES = [
     key: 'aace 34r-05',
     citation: 'AACE International, Recommended Practice 34R-05, Basis of Estimate',
     edition: 'as published summaries quote it',
-    usedFor: 'What the basis of an estimate tells: a reader shall judge it without other documents',
+    usedFor: 'What the basis of an estimate tells',
   },
   {
     key: 'aace 18r-97',
     citation:
-      'AACE International, Recommended Practice 18R-97, Cost Estimate Classification System for the process industries; outer limits as summaries of it give them',
+      'AACE International, Recommended Practice 18R-97, Cost Estimate Classification System; outer limits as summaries give them',
     edition: '2020',
-    usedFor: 'Names of the classes of estimates and the range expected of each',
-  },
-  {
-    key: 'gao cost guide',
-    citation: 'US Government Accountability Office, Cost Estimating and Assessment Guide, GAO-20-195G',
-    edition: '2020',
-    usedFor: 'Figures traced to their sources, departures from defaults documented',
+    usedFor: 'Classes of estimates and the range expected of each',
   },
 ] as const satisfies readonly Source[];

@@ -62,7 +62,7 @@ function planSheet(list: string, rows: number): NewSheet {
   const plan = findFunction('BURN.JOB.PLAN');
   const look = plan && tableLook(plan, []);
   const end = FIRST + rows + 1;
-  const all = `${columnName((look?.columns.length ?? 1) - 1)}`;
+  const all = columnName((look?.columns.length ?? 1) - 1);
   return {
     name: 'Plan',
     rows: [

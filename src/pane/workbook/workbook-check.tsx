@@ -1,18 +1,12 @@
 import { useEffect, useState } from 'preact/hooks';
-import { checkWorkbook, type Check } from '../../check/check.ts';
 import { placeName, placesOf } from '../../check/places.ts';
-import type { CheckedWorkbook, Place } from '../../check/workbook.ts';
+import type { Place } from '../../check/workbook.ts';
 import { addressOf } from '../../files/xlsx/address.ts';
 import type { SheetPort } from '../port.ts';
-import { readForCheck, recalculatedFor } from './read-workbook.ts';
+import type { Looked } from './look.ts';
 
 /** Findings, formulas and cautions named at most. */
 const MOST_SHOWN = 60;
-
-interface Looked {
-  readonly workbook: CheckedWorkbook;
-  readonly check: Check;
-}
 
 /** What is wrong round the cells of ours in the whole workbook, each finding with the way to its cell; `asked` counts the requests. */
 export function WorkbookCheck({ port, asked }: { readonly port: SheetPort; readonly asked: number }) {
@@ -20,10 +14,8 @@ export function WorkbookCheck({ port, asked }: { readonly port: SheetPort; reado
   const [said, say] = useState('');
   const look = async (): Promise<void> => {
     setFound(undefined);
-    const formulas = (await port.formulas?.all()) ?? [];
-    const workbook = await readForCheck(formulas, port);
-    const again = await recalculatedFor(workbook, formulas, port, (done, of) => say(`${done} of ${of} formulas`));
-    setFound({ workbook, check: checkWorkbook(workbook, again) });
+    const { lookThrough } = (await port.looker?.()) ?? {};
+    if (lookThrough) setFound(await lookThrough(port, (done, of) => say(`${done} of ${of} formulas`)));
     say('');
   };
   const failed = (e: unknown): void => say(`That did not work: ${e instanceof Error ? e.message : String(e)}`);
