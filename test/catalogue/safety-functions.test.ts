@@ -279,9 +279,7 @@ describe('the air of a room', () => {
       9,
     );
     expect(value('BURN.AIR.RELEASE', 8, undefined, [['oxygen burnt share', 0.3, 0.3, 0.3]])).toBeCloseTo(5.7, 9);
-    expect(steps('BURN.AIR.RELEASE', 8).find(({ symbol }) => symbol === 'eta')?.formula).toContain(
-      'the dangerous side',
-    );
+    expect(steps('BURN.AIR.RELEASE', 8).find(({ symbol }) => symbol === 'eta')?.formula).toContain('the safe side');
   });
 
   it('takes percent as percent, and a cell formatted as a percentage too', () => {

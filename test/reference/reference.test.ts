@@ -232,9 +232,9 @@ describe('the worked job', () => {
     const prose = [...source.matchAll(/<p>([\s\S]*?)<\/p>/g)].map(([, text = '']) =>
       text.replace(/<[^>]*>/g, '').replace(/\{(?:[^{}]|\{[^{}]*\})*\}/g, ''),
     );
-    // What is typed in the prose are inputs: the hose, the boss, the next pin, the shift, and shares of cases.
+    // What is typed in the prose are inputs: the hose, the boss and a thinner one, the next pin, the shift, and shares of cases.
     const typed = prose.flatMap((text) => text.match(/\d[\d./-]*/g) ?? []);
-    expect([...new Set(typed)].sort()).toEqual(['10', '100', '12', '14', '3/8', '4-1/2']);
+    expect([...new Set(typed)].sort()).toEqual(['1.8', '10', '100', '12', '14', '3/8', '4-1/2']);
   });
 });
 
