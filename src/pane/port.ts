@@ -1,7 +1,14 @@
 import type { Cell } from '../catalogue/cell.ts';
+import type { Check } from '../check/check.ts';
+import type { CheckedWorkbook } from '../check/workbook.ts';
 import type { TableLook } from '../sheet/table-look.ts';
 import type { Entered, FormulaCell } from './unknown-name.ts';
-import type { Looked } from './workbook/look.ts';
+
+/** A workbook as it was looked through, and what was found. */
+export interface Looked {
+  readonly workbook: CheckedWorkbook;
+  readonly check: Check;
+}
 
 /** Looks through the whole workbook and says what it found. */
 export type LookThrough = (

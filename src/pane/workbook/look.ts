@@ -1,13 +1,7 @@
 /** What looks through a workbook: fetched once somebody asks for it, since few do. */
-import { checkWorkbook, type Check } from '../../check/check.ts';
-import type { CheckedWorkbook } from '../../check/workbook.ts';
-import type { SheetPort } from '../port.ts';
+import { checkWorkbook } from '../../check/check.ts';
+import type { Looked, SheetPort } from '../port.ts';
 import { readForCheck, recalculatedFor } from './read-workbook.ts';
-
-export interface Looked {
-  readonly workbook: CheckedWorkbook;
-  readonly check: Check;
-}
 
 export async function lookThrough(
   port: Pick<SheetPort, 'read' | 'formulas'>,

@@ -2,8 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { placeName, placesOf } from '../../check/places.ts';
 import type { Place } from '../../check/workbook.ts';
 import { addressOf } from '../../files/xlsx/address.ts';
-import type { SheetPort } from '../port.ts';
-import type { Looked } from './look.ts';
+import type { Looked, SheetPort } from '../port.ts';
 
 /** Findings, formulas and cautions named at most. */
 const MOST_SHOWN = 60;
