@@ -212,6 +212,10 @@ const ways: fc.Arbitrary<Rows> = fc.constantFrom<Rows>(
 /** Good ranges by the name of the parameter. */
 const GOOD: Readonly<Record<string, fc.Arbitrary<Rows>>> = {
   list,
+  operation: fc.oneof(
+    list,
+    fc.constantFrom(...OPERATION_IDS).map((word): Rows => [[word]]),
+  ),
   assumeA: ways,
   assumeB: ways,
   prices,
