@@ -124,11 +124,14 @@ describe('the pane beside Calc', () => {
     await calc.do('select', { document: 'd', address: 'C5' });
     const note = page.locator('.rs-differing');
     await note.waitFor();
-    expect(await note.textContent()).toMatch(/Sheet1 C5: Sheet1!A40:F60/);
+    expect(await note.textContent()).toMatch(/Sheet1 C5: 'Sheet1'!A40:F60/);
     await calc.do('select', { document: 'd', address: 'A70' });
-    await page.getByRole('button', { name: /^Put these \d+ assumptions into Sheet1!A40:F60$/ }).click();
-    await expect.poll(async () => (await calc.values('d', 'F40'))[0]![0]).toBe('your log');
-    expect((await calc.values('d', 'B40'))[0]![0]).not.toBe(0.5);
+    await page.getByRole('button', { name: /^Put these \d+ assumptions into '?Sheet1'?!A40:F60$/ }).click();
+    // A log without crew minutes says nothing of burning duty: that row stays, and what was fitted stands below it.
+    await expect
+      .poll(async () => (await calc.values('d', 'A41:F41'))[0])
+      .toEqual(['oxygen burnt share', expect.any(Number), expect.any(Number), expect.any(Number), '', 'your log']);
+    expect((await calc.values('d', 'A40:B40'))[0]).toEqual(['burning duty', 0.5]);
   });
 
   it('asks for nothing but its own address', () => {

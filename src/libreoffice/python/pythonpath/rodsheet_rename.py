@@ -5,6 +5,9 @@ loaded such formulas are written anew under the name that both programs show; no
 """
 
 import re
+from contextlib import contextmanager
+
+from com.sun.star.lang import IllegalArgumentException
 
 STORED = re.compile(r"_xldudf_(BURN(?:_[A-Z0-9]+)+)(?=\()", re.IGNORECASE)
 # com.sun.star.sheet.CellFlags.FORMULA
@@ -23,10 +26,27 @@ def rename_stored(document):
             if STORED.search(name.Content):
                 name.Content = renamed(name.Content)
         for sheet in document.Sheets:
-            for area in list(sheet.queryContentCells(FORMULA)):
-                rename_cells(area)
+            with unlocked(sheet):
+                for area in list(sheet.queryContentCells(FORMULA)):
+                    rename_cells(area)
     finally:
         document.enableAutomaticCalculation(automatic)
+
+
+@contextmanager
+def unlocked(sheet):
+    """Takes the lock off a sheet that has no password, and puts it back; one with a password stays as it is."""
+    locked = sheet.isProtected()
+    if locked:
+        try:
+            sheet.unprotect("")
+        except IllegalArgumentException:
+            locked = False
+    try:
+        yield
+    finally:
+        if locked:
+            sheet.protect("")
 
 
 def named_expressions(document):
