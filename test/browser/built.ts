@@ -18,8 +18,9 @@ const ROOT = new URL('../..', import.meta.url).pathname;
 
 /** Names the folder to build into before the first test file, and takes it away after the last; a folder built already can be given as BUILT. */
 export default async function setup(project: TestProject): Promise<(() => Promise<void>) | undefined> {
+  // An empty name would be the project's own folder, which a build then clears.
   const given = process.env['BUILT'];
-  if (given !== undefined) {
+  if (given) {
     project.provide('buildFolder', path.resolve(given));
     return undefined;
   }

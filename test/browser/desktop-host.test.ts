@@ -146,8 +146,8 @@ describe('the pane in the desktop host', () => {
     await open.page.getByRole('button', { name: 'Add the job template' }).click();
     await expect
       .poll(() => pane().textContent())
-      .toMatch(/Added the sheets Pins 2, Plan 2, .*, Assumptions 2 and the name Assume\./);
-    expect(host.workbook.book.names?.['Assume']).toMatch(/^'Assumptions 2'!\$A\$3:\$F\$\d+$/);
+      .toMatch(/Added the sheets Pins 2, Plan 2, .*, Assumptions 2, Checks, About and the name Assume\./);
+    expect(host.workbook.book.names?.['Assume']).toMatch(/^'Assumptions 2'!\$A\$3:\$K\$\d+$/);
     for (const name of Object.keys(before.sheets)) {
       expect(host.workbook.book.sheets[name]).toEqual(before.sheets[name]);
       expect(host.workbook.book.formulas[name]).toEqual(before.formulas[name]);
