@@ -31,7 +31,7 @@ import { shareOf } from './share.ts';
 type Line = readonly [what: string, figure: string, note: string];
 
 /** Rows of the list on which assumptions are tried: those that cost most. */
-const MOST_TRIED = 6;
+const MOST_TRIED = 3;
 /** An assumption matters that moves cost or time by at least this share from low to high. */
 const MATTERS = 0.02;
 /** Besides the user's own, which are all listed. */

@@ -32,6 +32,10 @@ export const LONGER: Readonly<Record<string, { readonly bound: number; readonly 
     bound: 1500,
     why: 'a list of items evaluated for two ways, and for each assumption that differs',
   },
+  'BURN.JOB.BASIS': {
+    bound: 1500,
+    why: 'up to three rows, each sized, cooling and all, twice for each of some forty assumptions',
+  },
   'BURN.JOB.SCHEDULE': { bound: 200, why: 'a list of items' },
   'BURN.JOB.SHEET': { bound: 400, why: 'a list of items, each drawn a thousand times' },
   'BURN.LOG.FIT': { bound: 200, why: 'a list of jobs, fitted in rounds' },

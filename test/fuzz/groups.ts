@@ -10,6 +10,7 @@ export type Group = 'sizing' | 'plans' | 'supply, heat and fit' | 'safety and li
 const CALLS = 2_700;
 /** Calls of those that take longer. */
 const DEAR: readonly (readonly [RegExp, number])[] = [
+  [/^BURN\.JOB\.BASIS$/, 10],
   [/^BURN\.(ASSUME\.EFFECT|JOB\.COMPARE)$/, 60],
   [/^BURN\.GRIP\.AFTER$/, 200],
   [/^BURN\.(LOG\.|SPREAD|JOB\.)/, 250],
