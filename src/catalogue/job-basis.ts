@@ -112,8 +112,8 @@ const ownOf = (a: Assumptions): readonly AssumptionName[] =>
 
 const weightOf = ({ quantity, sized }: ListItem): number => quantity * sized.cost;
 
-/** The rows that cost most. */
-const mostCostly = ({ items }: Job): readonly ListItem[] =>
+/** The rows that cost most, that which costs most first. */
+export const mostCostly = ({ items }: Job): readonly ListItem[] =>
   [...items].sort((x, y) => weightOf(y) - weightOf(x)).slice(0, MOST_TRIED);
 
 /** What each assumption does to cost and crew time of some rows, one at a time, what does most first. */

@@ -73,7 +73,7 @@ const SPREAD_UNIT: Readonly<Record<SpreadQuantity, QuantityName>> = {
   cylinders: 'count',
 };
 
-const headed = (name: string, quantity: QuantityName, system: UnitSystem): string => {
+export const headed = (name: string, quantity: QuantityName, system: UnitSystem): string => {
   const unit = plainUnit(quantity, system);
   return unit === '' ? name : `${name}, ${unit}`;
 };

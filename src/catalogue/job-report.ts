@@ -1,14 +1,14 @@
 /** One row of a list worked in full, and all of them in a table. */
 import { nameOf, type Job, type ListItem } from '../core/job/job-list.ts';
 import { unknownChoice } from '../core/messages.ts';
-import { supplyOf } from '../core/operations/item-supply.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import type { Output } from './declaration.ts';
+import { itemWorking } from './item-working.ts';
+import { mostCostly } from './job-basis.ts';
+import { headed } from './job-functions.ts';
 import { reached } from './plan-line.ts';
 import { STEP_COLUMNS, stepLines } from './step-table.ts';
-
-export const REPORT_COLUMNS = STEP_COLUMNS.map(({ heading }) => ({ heading }));
 
 type Line = readonly Output[];
 
@@ -26,13 +26,13 @@ const HEADINGS: readonly (readonly [string, QuantityName | undefined])[] = [
 export function jobReport(job: Job, asked: string | undefined): readonly Line[] {
   const { system } = job.basis.a;
   const chosen = chosenItem(job, asked);
-  const blank = REPORT_COLUMNS.map((): Output => null);
+  const blank = STEP_COLUMNS.map((): Output => null);
   const said = (...cells: readonly Output[]): Line => blank.map((_, i) => cells[i] ?? null);
-  const steps = chosen.sized.allSteps(supplyOf(chosen.sized, chosen.basis)).steps();
+  const steps = itemWorking(chosen.sized, chosen.basis).steps();
   const bad = job.list.bad.map((each) => said(nameOf(each), null, 'left out', null, null, null, each.problem.message));
   return [
     said(`Worked in full: ${nameOf(chosen)}`, null, null, null, `one piece of ${chosen.quantity}`),
-    REPORT_COLUMNS.map(({ heading }) => heading),
+    STEP_COLUMNS.map(({ heading }) => heading),
     ...stepLines(steps, system),
     blank,
     said(`All ${job.items.length} rows, worked alike, for all their pieces`),
@@ -41,9 +41,6 @@ export function jobReport(job: Job, asked: string | undefined): readonly Line[] 
     ...bad,
   ];
 }
-
-const headed = (heading: string, quantity: QuantityName, system: UnitSystem): string =>
-  `${heading}, ${plainUnit(quantity, system)}`;
 
 function rowOf(item: ListItem, job: Job, system: UnitSystem): Line {
   const { sized, quantity } = item;
@@ -67,13 +64,12 @@ function rowOf(item: ListItem, job: Job, system: UnitSystem): Line {
 }
 
 /** The row asked for by its mark or its number, or the one whose work costs most. */
-function chosenItem({ items }: Job, asked: string | undefined): ListItem {
-  const weight = ({ quantity, sized }: ListItem): number => quantity * sized.cost;
-  const costly = [...items].sort((x, y) => weight(y) - weight(x))[0];
+function chosenItem(job: Job, asked: string | undefined): ListItem {
+  const { items } = job;
   const wanted = asked?.trim().toLowerCase();
   const found =
     wanted === undefined
-      ? costly
+      ? mostCostly(job)[0]
       : (items.find(({ mark }) => mark.toLowerCase() === wanted) ?? items[Number(wanted) - 1]);
   if (!found) throw unknownChoice('item', asked ?? '', items.map(nameOf));
   return found;

@@ -2,8 +2,9 @@
 import { optional, tableFunction, type Declaration } from './declaration.ts';
 import { jobBasis } from './job-basis.ts';
 import { jobKnown } from './job-items.ts';
-import { REPORT_COLUMNS, jobReport } from './job-report.ts';
+import { jobReport } from './job-report.ts';
 import { jobOf, listParameter } from './read-list.ts';
+import { STEP_COLUMNS } from './step-table.ts';
 
 export const PAPER_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
@@ -47,7 +48,7 @@ export const PAPER_FUNCTIONS: readonly Declaration[] = [
       ),
     },
     assume: true,
-    result: { kind: 'table', columns: REPORT_COLUMNS, headless: true },
+    result: { kind: 'table', columns: STEP_COLUMNS, headless: true },
     sources: ['pert', 'common practice'],
     cautions: ['JOB'],
     examples: ['=BURN.JOB.REPORT({"mark","qty","dia","length";"Boom foot",2,5,18;"Lock pin",4,"1-1/2",6},"Lock pin")'],

@@ -14,7 +14,7 @@ import { cellWithPoint } from './decimal-comma.ts';
 import { REMAINDER, readCell } from './read-cell.ts';
 import type { Cells } from './read-table.ts';
 
-interface Columns {
+export interface AssumeColumns {
   readonly name: number;
   readonly value: number;
   readonly low: number;
@@ -23,13 +23,22 @@ interface Columns {
   readonly kind: number;
   /** What is said of a value; -1 where there is no such column. */
   readonly reason: { readonly [K in keyof Reason]: number };
-  /** Whether a heading row named the columns, so that low and high are meant as such. */
+  /** Whether a heading row names the columns, so that low and high are meant as such. */
   readonly named: boolean;
 }
 
 /** Only a heading tells them from notes. */
 const NOT_SAID = { why: -1, by: -1, date: -1, source: -1 };
-const POSITIONS: Columns = { name: 0, value: 1, low: 2, high: 3, unit: 4, kind: 5, reason: NOT_SAID, named: false };
+const POSITIONS: AssumeColumns = {
+  name: 0,
+  value: 1,
+  low: 2,
+  high: 3,
+  unit: 4,
+  kind: 5,
+  reason: NOT_SAID,
+  named: false,
+};
 
 /**
  * Reads the rows of `assume`: name, value, and where present low, high, unit, kind, as BURN.ASSUMED lists them; under a heading
@@ -51,14 +60,12 @@ export function readAssume(
     : handed;
   if (rows.every((row) => row.every(isBlankOrZero))) return defaults;
   if ((rows[0]?.length ?? 0) < 2) throw messages.assumeTooNarrow();
-  const first = text(rows[0]?.[0]).toLowerCase();
-  const headed = (first === 'name' || first === 'assumption') && !findAssumption(first);
-  const columns = headed ? namedColumns(rows[0] ?? []) : POSITIONS;
+  const columns = assumeColumns(rows[0] ?? []);
   const system: UnitSystem = unitsOf(rows, columns);
   const seen = new Map<string, number>();
   const overrides: Override[] = [];
   rows.forEach((row, i) => {
-    if (headed && i === 0) return;
+    if (columns.named && i === 0) return;
     const at = i + 1;
     const nameCell = row[columns.name] ?? null;
     if (isCellError(nameCell)) throw messages.inAssume(at, 'name', `holds the error ${nameCell.error}`);
@@ -86,7 +93,10 @@ export function readAssume(
   return Assumptions.from(overrides, defaults);
 }
 
-function namedColumns(heading: readonly Cell[]): Columns {
+/** The columns of a range of assumptions, by its first row, which may be a heading; -1 where there is no such heading. */
+export function assumeColumns(heading: readonly Cell[]): AssumeColumns {
+  const first = text(heading[0]).toLowerCase();
+  if ((first !== 'name' && first !== 'assumption') || findAssumption(first)) return POSITIONS;
   const find = (...names: readonly string[]): number => heading.findIndex((c) => names.includes(text(c).toLowerCase()));
   const value = find('value');
   return {
@@ -113,7 +123,7 @@ const text = (cell: Cell | undefined): string =>
 const saysComma = ([name, ...rest]: readonly Cell[]): boolean =>
   text(name).toLowerCase() === 'decimal mark' && rest.some((cell) => text(cell).toLowerCase() === 'comma');
 
-function unitsOf(rows: readonly (readonly Cell[])[], columns: Columns): UnitSystem {
+function unitsOf(rows: readonly (readonly Cell[])[], columns: AssumeColumns): UnitSystem {
   const at = rows.findIndex((row) => text(row[columns.name]).toLowerCase() === 'units');
   const cell = rows[at]?.[columns.value] ?? null;
   if (at < 0 || isBlankOrZero(cell)) return 'US';
@@ -137,7 +147,7 @@ function isNotGiven(
   entry: Assumption,
   cell: Cell | undefined,
   row: readonly Cell[],
-  columns: Columns,
+  columns: AssumeColumns,
   system: UnitSystem,
 ): boolean {
   if (cell !== 0) return isBlankCell(cell ?? null);
@@ -147,7 +157,12 @@ function isNotGiven(
   return none < si(entry.min, entry.unit) || none > si(entry.max, entry.unit);
 }
 
-function readRow(entry: Assumption, row: readonly Cell[], columns: Columns, system: UnitSystem): Override | undefined {
+function readRow(
+  entry: Assumption,
+  row: readonly Cell[],
+  columns: AssumeColumns,
+  system: UnitSystem,
+): Override | undefined {
   const read = overrideOf(entry, row, columns, system);
   if (isDefault(read, entry)) return undefined;
   const reason = reasonOf(entry, row, columns);
@@ -155,7 +170,7 @@ function readRow(entry: Assumption, row: readonly Cell[], columns: Columns, syst
 }
 
 /** What a row says of its value. A listing's own source, left standing beside another value, is none for that value. */
-function reasonOf(entry: Assumption, row: readonly Cell[], { reason: at }: Columns): Reason | undefined {
+function reasonOf(entry: Assumption, row: readonly Cell[], { reason: at }: AssumeColumns): Reason | undefined {
   const said = (column: number): string => {
     const cell = column < 0 ? null : (row[column] ?? null);
     return isBlankOrZero(cell) || isCellError(cell) ? '' : text(cell);
@@ -181,7 +196,7 @@ export function readOverride(entry: Assumption, cell: Cell, unit: string, system
   return isNotGiven(entry, cell, row, columns, system) ? undefined : overrideOf(entry, row, columns, system);
 }
 
-function overrideOf(entry: Assumption, row: readonly Cell[], columns: Columns, system: UnitSystem): Override {
+function overrideOf(entry: Assumption, row: readonly Cell[], columns: AssumeColumns, system: UnitSystem): Override {
   const cell = row[columns.value] ?? null;
   if (isChoice(entry))
     return {
@@ -227,7 +242,7 @@ function isDefault(read: Override, entry: Assumption): boolean {
 function unitOfRow(
   entry: NumberAssumption,
   row: readonly Cell[],
-  { unit: at, named }: Columns,
+  { unit: at, named }: AssumeColumns,
   system: UnitSystem,
 ): string {
   const cell = row[at] ?? null;

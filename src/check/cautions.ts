@@ -4,7 +4,7 @@ import { itemsOfCall } from '../catalogue/items-of-call.ts';
 import { CalcError } from '../core/errors.ts';
 import { cautionsOf, type RaisedCaution } from '../core/safety/cautions.ts';
 import type { Item } from '../core/safety/item.ts';
-import { givenItem, itemShape } from '../sheet/call.ts';
+import { givenItem, itemCount } from '../sheet/call.ts';
 import { SharedBases } from '../sheet/shared-bases.ts';
 import type { Argument } from '../sheet/host-function.ts';
 import type { FormulaAt, LookedAt } from './looked-at.ts';
@@ -59,10 +59,6 @@ function itemsOf(name: string, args: readonly Argument[] | undefined, shared: Sh
 }
 
 function itemsGiven(d: Declaration, args: readonly Argument[], shared: SharedBases): readonly Item[] {
-  const count = (): number => {
-    const { rows, columns } = itemShape(d, args);
-    return d.result.kind === 'table' ? 1 : Math.min(rows * columns, MOST_ITEMS);
-  };
   const each = (item: number): readonly Item[] => {
     try {
       return itemsOfCall(d, givenItem(d, args, item, shared));
@@ -73,7 +69,7 @@ function itemsGiven(d: Declaration, args: readonly Argument[], shared: SharedBas
     }
   };
   try {
-    const items = Array.from({ length: count() }, (_, i) => i).flatMap(each);
+    const items = Array.from({ length: Math.min(itemCount(d, args), MOST_ITEMS) }, (_, i) => i).flatMap(each);
     return items.length > 0 ? items : itemsOfCall(d);
   } catch (e) {
     if (e instanceof CalcError) return itemsOfCall(d);

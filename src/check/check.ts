@@ -1,5 +1,6 @@
 import { isCellError } from '../catalogue/cell.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
+import { versionIn } from '../core/version-in.ts';
 import { mixedAssumptions } from './assumptions.ts';
 import { brokenLines } from './broken-lines.ts';
 import { cautionsOfWorkbook, type CautionOfCells } from './cautions.ts';
@@ -133,7 +134,7 @@ function formulasAsTexts({ sheets }: CheckedWorkbook): readonly Finding[] {
 function olderVersions(ours: readonly FormulaAt[]): readonly Finding[] {
   return ours.flatMap((f): readonly Finding[] => {
     const version = f.read.calls.every((c) => c.name === 'BURN.VERSION')
-      ? /\d{4}\.\d{2}\.\d{2}/.exec(typeof f.value === 'string' ? f.value : '')?.[0]
+      ? versionIn(typeof f.value === 'string' ? f.value : '')
       : undefined;
     return version === undefined || version === CALCULATION_VERSION
       ? []

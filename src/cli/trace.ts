@@ -1,8 +1,10 @@
 import { createHash } from 'node:crypto';
 import { findFunction } from '../catalogue/catalogue.ts';
+import type { Declaration } from '../catalogue/declaration.ts';
 import { readAssume } from '../catalogue/read-assume.ts';
+import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { fingerprintOf } from '../core/assumptions/fingerprint.ts';
-import { numberAssumption, type NumberName } from '../core/assumptions/registry.ts';
+import type { NumberName } from '../core/assumptions/registry.ts';
 import { CalcError } from '../core/errors.ts';
 import { parseFormula, symbolsOf } from '../core/model/grammar.ts';
 import type { WorkedStep } from '../core/model/step.ts';
@@ -113,11 +115,7 @@ export function traceCall(name: string, args: readonly Argument[]): TraceCall | 
   };
 }
 
-function traceItem(
-  d: NonNullable<ReturnType<typeof findFunction>>,
-  args: readonly Argument[],
-  item: number,
-): TraceCall['items'][number] {
+function traceItem(d: Declaration, args: readonly Argument[], item: number): TraceCall['items'][number] {
   try {
     const given = givenItem(d, args, item);
     const { steps, result } = explainItem(d, given);
@@ -129,7 +127,7 @@ function traceItem(
   }
 }
 
-function nodeOf(s: WorkedStep, a: Parameters<typeof fingerprintOf>[0]): TraceNode {
+function nodeOf(s: WorkedStep, a: Assumptions): TraceNode {
   const text = typeof s.value === 'string';
   const solved = /^solve\((.*)\)$/.exec(s.expression ?? '')?.[1];
   const origin =
@@ -160,7 +158,7 @@ function nodeOf(s: WorkedStep, a: Parameters<typeof fingerprintOf>[0]): TraceNod
     origin,
     expression: origin === 'expression' ? (s.expression ?? null) : null,
     from,
-    assumption: assumptionOf(s, a),
+    assumption: s.assumption === undefined ? null : assumptionOf(s.assumption as NumberName, a),
     words: s.formula,
     kind: s.kind,
     source: s.source,
@@ -168,10 +166,8 @@ function nodeOf(s: WorkedStep, a: Parameters<typeof fingerprintOf>[0]): TraceNod
   };
 }
 
-function assumptionOf({ assumption }: WorkedStep, a: Parameters<typeof fingerprintOf>[0]): TraceNode['assumption'] {
-  if (assumption === undefined) return null;
-  const { name } = numberAssumption(assumption as NumberName);
-  const { low, high } = a.inForce(name as NumberName);
+function assumptionOf(name: NumberName, a: Assumptions): TraceNode['assumption'] {
+  const { low, high } = a.inForce(name);
   return { name, low, high };
 }
 

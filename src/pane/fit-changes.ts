@@ -1,7 +1,7 @@
 /** What a fit to finished jobs changes in the assumptions of a job, cell by cell. */
 import { toCol } from '@borgar/fx';
 import { isBlankOrZero, type Cell } from '../catalogue/cell.ts';
-import { readAssume } from '../catalogue/read-assume.ts';
+import { assumeColumns, readAssume, type AssumeColumns } from '../catalogue/read-assume.ts';
 import { isChoice } from '../core/assumptions/assumption.ts';
 import { findAssumption } from '../core/assumptions/registry.ts';
 import { fromSi, knownUnit, plainUnit, toSi } from '../core/units/parse-quantity.ts';
@@ -29,36 +29,16 @@ export interface FitChanges {
   readonly noRange: boolean;
 }
 
-/** Where the columns of a range of assumptions stand; -1 where there is none. */
-interface Columns {
-  readonly headed: boolean;
-  readonly value: number;
-  readonly low: number;
-  readonly high: number;
-  readonly unit: number;
-  readonly kind: number;
-  readonly source: number;
-}
-
 const lower = (cell: Cell | undefined): string => (typeof cell === 'string' ? cell.trim().toLowerCase() : '');
 
-function columnsOf(range: Rows): Columns {
-  const [heading = []] = range;
+/** The columns of a range as BURN functions read them, those alone that it has; low and high without a heading count as a pair. */
+function columnsOf(range: Rows): AssumeColumns {
+  const columns = assumeColumns(range[0] ?? []);
+  if (columns.named) return columns;
   const width = Math.max(0, ...range.map((row) => row.length));
-  if (!['name', 'assumption'].includes(lower(heading[0]))) {
-    const at = (place: number): number => (place < width ? place : -1);
-    return { headed: false, value: 1, low: at(3) < 0 ? -1 : 2, high: at(3), unit: at(4), kind: at(5), source: -1 };
-  }
-  const named = (name: string): number => heading.findIndex((cell) => lower(cell) === name);
-  return {
-    headed: true,
-    value: named('value') < 0 ? 1 : named('value'),
-    low: named('low'),
-    high: named('high'),
-    unit: named('unit'),
-    kind: named('kind'),
-    source: named('source'),
-  };
+  const at = (place: number): number => (place < width ? place : -1);
+  const { low, high, unit, kind } = columns;
+  return { ...columns, low: at(high) < 0 ? -1 : low, high: at(high), unit: at(unit), kind: at(kind) };
 }
 
 /** The rows of assumptions at the head of a fit; those of the jobs stand below a row without a name. */
@@ -87,7 +67,7 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
     // A row that the fit took over from the assumptions it began with is not of the log.
     if (!entry || isChoice(entry) || lower(kind) !== 'your log') continue;
     const own = range.findIndex(
-      (row, i) => (i > 0 || !columns.headed) && findAssumption(showCell(row[0] ?? null)) === entry,
+      (row, i) => (i > 0 || !columns.named) && findAssumption(showCell(row[0] ?? null)) === entry,
     );
     const at = own >= 0 ? own : blank;
     const row = range[at];
@@ -111,7 +91,7 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
       [columns.low, inUnit(low)],
       [columns.high, inUnit(high)],
       [columns.kind, 'your log'],
-      [columns.source, showCell(source ?? null)],
+      [columns.reason.source, showCell(source ?? null)],
     ];
     const cells = wanted.flatMap(([column, now]): readonly WrittenCell[] =>
       column < 0 || now === undefined || now === '' || isAlike(row[column] ?? null, now)

@@ -111,12 +111,6 @@ export function givenItem(d: Declaration, args: readonly Argument[], item: numbe
   return { values, basis: prepared.basis };
 }
 
-/** How many items a call has; throws CalcError. A table is one. */
-export function itemCount(d: Declaration, args: readonly Argument[]): number {
-  const { rows: r, columns: c } = prepare(d, args).shape;
-  return d.result.kind === 'table' ? 1 : r * c;
-}
-
 /** How one item is worked out. */
 export interface Explanation {
   readonly steps: readonly WorkedStep[];
@@ -272,6 +266,12 @@ function itemGrids(d: Declaration, args: readonly Argument[]): readonly NamedGri
 /** How the items of a call lie; throws where its ranges do not fit. */
 export function itemShape(d: Declaration, handed: readonly Argument[]): Shape {
   return broadcastShape(itemGrids(d, argumentsOf(d, handed)));
+}
+
+/** How many items a call has, of which a table is one; throws where its ranges do not fit. */
+export function itemCount(d: Declaration, args: readonly Argument[]): number {
+  const { rows: r, columns: c } = itemShape(d, args);
+  return isTableFunction(d) ? 1 : r * c;
 }
 
 function slot(name: string, parameter: Parameter, argument: Argument, system: UnitSystem): Slot {

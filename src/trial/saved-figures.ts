@@ -1,9 +1,10 @@
-import { changesSince } from '../pane/moves/moves.tsx';
+import { changesSince, MOST_SHOWN, movedText } from '../pane/moves/moves.tsx';
 import type { MovedCell } from '../pane/moves/what-moves.ts';
 import { showCell } from '../pane/show-cell.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
-import { addressOf } from '../files/xlsx/address.ts';
-import type { SavedCell, SavedSheet } from '../files/xlsx/saved-workbook.ts';
+import { versionIn } from '../core/version-in.ts';
+import { addressOf, isWithin } from '../files/xlsx/address.ts';
+import type { SavedSheet } from '../files/xlsx/saved-workbook.ts';
 import { isSame } from '../sheet/same-value.ts';
 import { isBlankCell, isCellError, type Cell } from '../catalogue/cell.ts';
 import type { Notice } from './notice.ts';
@@ -24,7 +25,6 @@ export interface SavedFigures {
 /** In the writing of the host and in that of other programs. */
 const OURS = /\bBURN[._]|_xldudf_BURN_/i;
 const VERSION = /BURN[._]VERSION\b/i;
-const MOST_SHOWN = 40;
 
 /** The figures of our functions in a file's sheets; what failed there or was never calculated is left out. */
 export function savedFigures(sheets: readonly Pick<SavedSheet, 'name' | 'cells'>[]): SavedFigures {
@@ -32,19 +32,21 @@ export function savedFigures(sheets: readonly Pick<SavedSheet, 'name' | 'cells'>
   const cells = sheets.flatMap(({ name, cells: all }) => {
     const filled = all.filter(({ formula }) => formula && OURS.test(formula.text));
     for (const { formula, value } of filled)
-      if (formula && VERSION.test(formula.text)) since ??= /\d{4}\.\d\d\.\d\d/.exec(showCell(value))?.[0];
-    const inSpill = (cell: SavedCell): boolean =>
-      filled.some(
-        ({ formula }) =>
-          formula !== undefined &&
-          !VERSION.test(formula.text) &&
-          cell.row >= formula.area.top &&
-          cell.row <= formula.area.bottom &&
-          cell.column >= formula.area.left &&
-          cell.column <= formula.area.right,
-      );
-    return (filled.length === 0 ? [] : all)
-      .filter((cell) => !isBlankCell(cell.value) && !isCellError(cell.value) && inSpill(cell))
+      if (formula && VERSION.test(formula.text)) since ??= versionIn(showCell(value));
+    const figures = filled.filter(({ formula }) => formula && !VERSION.test(formula.text));
+    const singles = new Set(figures);
+    // Few formulas fill more than their own cell.
+    const spills = figures.flatMap(({ formula }) => {
+      const area = formula?.area;
+      return area && (area.bottom > area.top || area.right > area.left) ? [area] : [];
+    });
+    return (figures.length === 0 ? [] : all)
+      .filter(
+        (cell) =>
+          !isBlankCell(cell.value) &&
+          !isCellError(cell.value) &&
+          (singles.has(cell) || spills.some((area) => isWithin(area, cell.row, cell.column))),
+      )
       .map(({ row, column, value }) => ({ sheet: name, row, column, value }));
   });
   return { since, cells };
@@ -71,12 +73,7 @@ export function movedNotice({ since, cells }: SavedFigures, moved: readonly Move
   return {
     text: made + count,
     points: [
-      ...moved
-        .slice(0, MOST_SHOWN)
-        .map(
-          ({ sheet, address, before, after }) =>
-            `${sheet} ${address}: ${showCell(before) || 'blank'} → ${showCell(after) || 'blank'}`,
-        ),
+      ...moved.slice(0, MOST_SHOWN).map(movedText),
       ...(moved.length > MOST_SHOWN ? [`${moved.length - MOST_SHOWN} more`] : []),
       ...(other ? [changesSince(since)] : []),
     ],

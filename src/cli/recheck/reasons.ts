@@ -2,6 +2,7 @@ import { isCellError } from '../../catalogue/cell.ts';
 import { Assumptions } from '../../core/assumptions/assumptions.ts';
 import { changedDefaults } from '../../core/assumptions/changed-defaults.ts';
 import { changesAfter, keptVersions, registryAsOf, versionAsOf, type Change } from '../../core/assumptions/history.ts';
+import { versionIn } from '../../core/version-in.ts';
 import type { Cell } from '../../sheet/host-function.ts';
 import { hostFunctionsWith } from '../../sheet/host-functions.ts';
 import { addressOf, sheetPrefix } from '../../files/xlsx/address.ts';
@@ -36,7 +37,7 @@ export const isVersionOnly = ({ read }: PlannedFormula): boolean =>
 export function savedVersions(workbook: SavedWorkbook, formulas: readonly PlannedFormula[]): readonly SavedVersion[] {
   return formulas.flatMap(({ read, cell, sheet }) => {
     if (!read.ours.includes(VERSION_FUNCTION) || typeof cell.value !== 'string') return [];
-    const version = /\d{4}\.\d{2}\.\d{2}/.exec(cell.value)?.[0];
+    const version = versionIn(cell.value);
     return version === undefined ? [] : [{ version, place: placeName(workbook, sheet, cell.row, cell.column) }];
   });
 }

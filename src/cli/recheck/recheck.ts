@@ -1,6 +1,7 @@
 import { isBlankCell, isCellError } from '../../catalogue/cell.ts';
 import { HISTORY, keptVersions, versionAsOf, type Change } from '../../core/assumptions/history.ts';
 import { CALCULATION_VERSION } from '../../core/version.ts';
+import { versionIn } from '../../core/version-in.ts';
 import type { Argument, Cell, HostFunction } from '../../sheet/host-function.ts';
 import { hostFunctions } from '../../sheet/host-functions.ts';
 import { addressOf } from '../../files/xlsx/address.ts';
@@ -146,9 +147,8 @@ function otherAssumptions(
 ): Recheck['otherAssumptions'] {
   if (status !== 'moved' || !isVersionOnly(formula) || typeof before !== 'string' || typeof after !== 'string')
     return [];
-  const version = (text: string): string | undefined => /\d{4}\.\d{2}\.\d{2}/.exec(text)?.[0];
   const assume = [...handed].find(([result]) => after.includes(result));
-  if (version(before) !== version(after) || !assume) return [];
+  if (versionIn(before) !== versionIn(after) || !assume) return [];
   const [, ...rows] =
     hostFunctions.find((f) => f.name === 'BURN.ASSUME.DIFF')?.call([assume[1] ?? [[null, null]]]) ?? [];
   const departures = rows.flatMap(([name = null, value = null, , , unit = null, , standard = null]) =>

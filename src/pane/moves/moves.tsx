@@ -3,9 +3,13 @@ import { changesAfter, HISTORY, versionAsOf } from '../../core/assumptions/histo
 import { CALCULATION_VERSION } from '../../core/version.ts';
 import { showCell } from '../show-cell.ts';
 import type { FormulaCell } from '../unknown-name.ts';
-import type { WhatMoves } from './what-moves.ts';
+import type { MovedCell, WhatMoves } from './what-moves.ts';
 
-const MOST_SHOWN = 40;
+/** Cells named of those that move. */
+export const MOST_SHOWN = 40;
+
+export const movedText = ({ sheet, address, before, after }: MovedCell): string =>
+  `${sheet} ${address}: ${showCell(before) || 'blank'} → ${showCell(after) || 'blank'}`;
 
 interface Given {
   readonly found: WhatMoves;
@@ -22,10 +26,8 @@ export function Moves({ found: { moved, compared, left }, since }: Given) {
         {moved.length > 0 && ', and what the sheet itself calculates from them'}.
       </p>
       <ul>
-        {moved.slice(0, MOST_SHOWN).map(({ sheet, address, before, after }) => (
-          <li key={`${sheet} ${address}`}>
-            {sheet} {address}: {showCell(before) || 'blank'} → {showCell(after) || 'blank'}
-          </li>
+        {moved.slice(0, MOST_SHOWN).map((cell) => (
+          <li key={`${cell.sheet} ${cell.address}`}>{movedText(cell)}</li>
         ))}
         {moved.length > MOST_SHOWN && <li>{moved.length - MOST_SHOWN} more</li>}
       </ul>

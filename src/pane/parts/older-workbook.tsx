@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { CALCULATION_VERSION } from '../../core/version.ts';
+import { versionIn } from '../../core/version-in.ts';
 import { Moves } from '../moves/moves.tsx';
 import { isVersion, whatMoves, type WhatMoves } from '../moves/what-moves.ts';
 import type { SheetPort } from '../port.ts';
@@ -7,9 +8,6 @@ import type { FormulaCell } from '../unknown-name.ts';
 
 const isOlder = (cell: FormulaCell): boolean =>
   typeof cell.value === 'string' && versionIn(cell.value) !== CALCULATION_VERSION && isVersion(cell);
-
-/** The version before a fingerprint, where there is one. */
-const versionIn = (text: string): string => text.split(' ')[0] ?? '';
 
 /** For a workbook that was calculated with another version, by its formulas: that it was, and on request what would move; `asked` counts the requests made elsewhere. */
 export function OlderWorkbook({
