@@ -6,15 +6,16 @@
  * row, and an argument left out as null. After the declared parameters the host adds an object of its own.
  * `CustomFunctions.Error` exists only once the host's own script is loaded, so it is looked up in the call.
  */
-import type { Argument, Cell, CellError, HostFunction, Scalar } from '../sheet/host-function.ts';
+import type { Argument, Calculated, Cell, CellError, HostFunction, Scalar } from '../sheet/host-function.ts';
 import { givenUp } from '../core/messages.ts';
 import { toCellError, type Paused } from '../sheet/call.ts';
 import { trimmed } from '../sheet/trim.ts';
 import { functionId } from './function-id.ts';
+import type { Aside } from './aside.ts';
 import type { Card, Cards } from './cards.ts';
 import { Outlet } from './outlet.ts';
 import { bytesOf, checkSize } from './result-size.ts';
-import { Turns } from './turns.ts';
+import { PAGE_TURNS } from './turns.ts';
 
 type HostValue = number | string | boolean | CustomFunctions.Error | Card;
 
@@ -32,13 +33,18 @@ interface Invocation {
   onCanceled?: () => void;
 }
 
-/** Gives the host one callable for each id of functions.json. With `cards` a result may carry its working on a card. */
-export function associate(functions: readonly HostFunction[], cards?: Cards): void {
-  CustomFunctions.associate(Object.fromEntries(functions.map((f) => [functionId(f.name), hostCall(f, cards)])));
+/** What a page may have besides: cards that a result can carry its working on, and a worker for what takes long at a stretch. */
+export interface Besides {
+  readonly cards?: Cards | undefined;
+  readonly aside?: Aside | undefined;
 }
 
-/** All functions of a page take turns, and hand over one after the other. */
-const TURNS = new Turns();
+/** Gives the host one callable for each id of functions.json. */
+export function associate(functions: readonly HostFunction[], besides: Besides = {}): void {
+  CustomFunctions.associate(Object.fromEntries(functions.map((f) => [functionId(f.name), hostCall(f, besides)])));
+}
+
+/** All functions of a page hand over one after the other. */
 const OUTLET = new Outlet();
 
 interface Result {
@@ -49,15 +55,29 @@ interface Result {
 /** One function as the host calls it. Where it takes long, the answer is promised, and the page answers others meanwhile. */
 export function hostCall(
   f: HostFunction,
-  cards?: Cards,
+  { cards, aside }: Besides = {},
 ): (...values: unknown[]) => HostValue[][] | Promise<HostValue[][]> {
   return (...values) => {
     const added = values[f.parameters.length];
     const invocation = (typeof added === 'object' && added !== null ? added : {}) as Invocation;
     let cancelled = false;
+    let stop: () => void = () => undefined;
     // The host needs the result no more: the cell was edited, or calculated anew.
-    invocation.onCanceled = () => void (cancelled = true);
-    const result = TURNS.run(results(f, values, invocation, cards), () => cancelled);
+    invocation.onCanceled = () => {
+      cancelled = true;
+      stop();
+    };
+    const inPage = (known?: Calculated): Result | undefined | Promise<Result | undefined> =>
+      PAGE_TURNS.run(results(f, values, invocation, cards, known), () => cancelled);
+    const result =
+      f.inOnePiece && aside
+        ? aside
+            .calculate(
+              { name: f.name, args: argumentsOf(f, values, invocation.parameterAddresses ?? []), explained: false },
+              (by) => (stop = by),
+            )
+            .then(inPage)
+        : inPage();
     return result instanceof Promise ? result.then(handedOver) : handedOver(result);
   };
 }
@@ -73,17 +93,21 @@ function handedOver({ rows, bytes }: Result = failure(givenUp())): HostValue[][]
 
 const failure = (reason: unknown): Result => ({ rows: [[hostError(toCellError(reason))]], bytes: 0 });
 
-/** What goes back to the host, whatever came: of an error that is not its own it would drop the text. */
+/**
+ * What goes back to the host, whatever came: of an error that is not its own it would drop the text. `known` is what
+ * was calculated elsewhere.
+ */
 function* results(
   f: HostFunction,
   values: readonly unknown[],
   { parameterAddresses }: Invocation,
   cards: Cards | undefined,
+  known: Calculated | undefined,
 ): Paused<Result> {
   try {
-    const args = argumentsOf(f, values, parameterAddresses ?? []);
-    const card = cards?.(f, args);
-    const cells = f.paused ? yield* f.paused(args) : f.call(args);
+    const args = known ? [] : argumentsOf(f, values, parameterAddresses ?? []);
+    const card = known ? undefined : cards?.(f, args);
+    const cells = known?.cells ?? (f.paused ? yield* f.paused(args) : f.call(args));
     const rows: HostValue[][] = [];
     for (const [r, row] of cells.entries()) {
       yield;

@@ -1,4 +1,5 @@
 /// <reference types="office-js" />
+import type { Calculator } from './calculator.ts';
 import { shownInPage, type Shown } from './shown.ts';
 
 const MISSING =
@@ -9,20 +10,20 @@ const MISSING =
  * Shows the side pane in its place in the page, once the host is there and somebody can see it. Its script is fetched only
  * then: most pages of the host are there for the functions alone.
  */
-export function startPane(): void {
+export function startPane(calculate: Calculator): void {
   void Office.onReady(({ host }) => {
     const element = document.getElementById('pane');
     // Outside the host, in a plain browser, the page keeps its text.
     if (!element || host !== Office.HostType.Excel) return;
     const shown = shownInPage(element);
-    void shown.wait().then(() => fetchPane(element, shown));
+    void shown.wait().then(() => fetchPane(element, shown, calculate));
   });
 }
 
-async function fetchPane(element: HTMLElement, shown: Shown): Promise<void> {
+async function fetchPane(element: HTMLElement, shown: Shown, calculate: Calculator): Promise<void> {
   const script = await import(/* webpackChunkName: 'pane' */ './pane-script.ts').catch(() => undefined);
   if (script) {
-    script.mountPane(element, script.officePort(Excel.run, shown));
+    script.mountPane(element, { ...script.officePort(Excel.run, shown), calculateCall: calculate });
     return;
   }
   const words = document.createElement('p');
@@ -30,6 +31,6 @@ async function fetchPane(element: HTMLElement, shown: Shown): Promise<void> {
   words.textContent = MISSING;
   const again = document.createElement('button');
   again.textContent = 'Try again';
-  again.onclick = () => void fetchPane(element, shown);
+  again.onclick = () => void fetchPane(element, shown, calculate);
   element.replaceChildren(words, again);
 }

@@ -77,3 +77,6 @@ export class Turns {
     }
   }
 }
+
+/** All that is calculated in a page takes turns. */
+export const PAGE_TURNS = new Turns();

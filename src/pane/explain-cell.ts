@@ -2,7 +2,7 @@ import { findFunction, CATALOGUE } from '../catalogue/catalogue.ts';
 import { nearestNames } from '../core/units/nearest-names.ts';
 import { findCalls, type FormulaCall } from './formula-calls.ts';
 import type { SelectedCell, SheetPort } from './port.ts';
-import { readCall, type ReadCall } from './read-call.ts';
+import { isUnread, readCall, type ReadCall } from './read-call.ts';
 import { resolveOperands, type ReadReference } from './resolve-operands.ts';
 import * as texts from './texts.ts';
 
@@ -27,13 +27,15 @@ export const isKnown = (call: ReadCall | UnknownCall): call is ReadCall => 'decl
  */
 export async function readSelectedCell(
   cell: SelectedCell,
-  port: Pick<SheetPort, 'read'>,
+  port: Pick<SheetPort, 'read' | 'calculateCall'>,
   before?: ReadCell,
 ): Promise<ReadCell> {
   const formula = cell.spill?.formula ?? cell.formula;
   const address = cell.spill?.from ?? cell.address;
   const read = (reference: string): ReturnType<SheetPort['read']> => port.read(reference, cell.sheet, address);
-  const calls = await Promise.all(findCalls(formula).map((c) => readOne(c, read, before?.calls ?? [])));
+  const calls = await Promise.all(
+    findCalls(formula).map((c) => readOne(c, read, before?.calls ?? [], port.calculateCall)),
+  );
   return { cell, formula, calls };
 }
 
@@ -41,6 +43,7 @@ async function readOne(
   found: FormulaCall,
   read: ReadReference,
   before: ReadCell['calls'],
+  calculate: SheetPort['calculateCall'],
 ): Promise<ReadCall | UnknownCall> {
   const d = findFunction(found.name);
   if (!d)
@@ -62,5 +65,8 @@ async function readOne(
       b.whole === found.whole &&
       JSON.stringify(b.operands) === JSON.stringify(operands),
   );
-  return same ?? readCall(d, found.text, found.whole, operands);
+  if (same) return same;
+  const args = operands.map((o) => o.argument);
+  const calculated = isUnread(operands) ? undefined : await calculate?.(d.name, args);
+  return readCall(d, found.text, found.whole, operands, calculated);
 }

@@ -1,6 +1,7 @@
 import type { Cell } from '../catalogue/cell.ts';
 import type { Check } from '../check/check.ts';
 import type { CheckedWorkbook } from '../check/workbook.ts';
+import type { Argument, Calculated } from '../sheet/host-function.ts';
 import type { TableLook } from '../sheet/table-look.ts';
 import type { Entered, FormulaCell } from './unknown-name.ts';
 
@@ -64,6 +65,8 @@ export interface SheetPort {
    * `address` is the cell whose formula it stands in: `[@length]` is of its row. Rejects with a reason in plain words.
    */
   read(reference: string, sheet: string, address: string): Promise<readonly (readonly Cell[])[]>;
+  /** Calculates a call of a function, by its name, where the host does it so that the page goes on answering meanwhile. */
+  calculateCall?(name: string, args: readonly Argument[]): Promise<Calculated>;
   readonly formulas?: {
     /** The formulas of the workbook. */
     all(): Promise<readonly FormulaCell[]>;

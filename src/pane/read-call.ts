@@ -2,7 +2,7 @@ import type { Declaration } from '../catalogue/declaration.ts';
 import { CalcError } from '../core/errors.ts';
 import type { Shape } from '../sheet/broadcast.ts';
 import { call, itemShape, type Results } from '../sheet/call.ts';
-import type { Argument } from '../sheet/host-function.ts';
+import type { Argument, Calculated, ToldExplanation } from '../sheet/host-function.ts';
 import type { SelectedCell } from './port.ts';
 import type { ReadOperand } from './resolve-operands.ts';
 
@@ -16,21 +16,27 @@ export interface ReadCall {
   readonly operands: readonly ReadOperand[];
   /** Undefined where an argument could not be read. */
   readonly results: Results | undefined;
+  /** How it is worked out, where that was told with the results. */
+  readonly explanation: ToldExplanation | undefined;
   /** How the items lie; items are counted row by row. */
   readonly shape: Shape;
 }
 
+/** `calculated` is what came of the call where that is known already. */
 export function readCall(
   declaration: Declaration,
   text: string,
   whole: boolean,
   operands: readonly ReadOperand[],
+  calculated?: Calculated,
 ): ReadCall {
   const args = operands.map((o) => o.argument);
-  const unread = operands.some((o) => o.problem !== undefined);
-  const results = unread ? undefined : call(declaration, args);
-  return { declaration, text, whole, operands, results, shape: shapeOf(declaration, args) };
+  const results = isUnread(operands) ? undefined : (calculated?.cells ?? call(declaration, args));
+  const explanation = calculated?.explanation;
+  return { declaration, text, whole, operands, results, explanation, shape: shapeOf(declaration, args) };
 }
+
+export const isUnread = (operands: readonly ReadOperand[]): boolean => operands.some((o) => o.problem !== undefined);
 
 const ONE: Shape = { rows: 1, columns: 1 };
 

@@ -25,7 +25,7 @@ const SHARED = new SharedBases();
 
 /** `place` is where the selected cell stands in the table: the row counted from 1 below the heading. */
 export function runItem(
-  { declaration, operands }: ReadCall,
+  { declaration, operands, explanation }: ReadCall,
   item: number,
   place: { readonly row: number; readonly column: number } | undefined,
 ): Run {
@@ -40,7 +40,7 @@ export function runItem(
     const row =
       place && isTableFunction(declaration) ? explainRow(declaration, given, place.row, place.column) : undefined;
     if (row) return { given, row: row.item, ...row.explanation };
-    return { given, ...explainItem(declaration, given, place?.column) };
+    return { given, ...(explanation ?? explainItem(declaration, given, place?.column)) };
   } catch (e) {
     if (!(e instanceof CalcError)) throw e;
     return { failed: e, ...(given && { given, assumptions: askedUntilFailed(declaration, given) }) };

@@ -1,9 +1,9 @@
-import { parameterLabel, type Declaration, type Kind } from '../catalogue/declaration.ts';
+import { isTableFunction, parameterLabel, type Declaration, type Kind } from '../catalogue/declaration.ts';
 import { zeroIsBlank } from '../catalogue/read-cell.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { plainUnit } from '../core/units/parse-quantity.ts';
-import { call, callByItems, workingOf } from './call.ts';
-import type { HostFunction } from './host-function.ts';
+import { call, callByItems, tableExplained, workingOf } from './call.ts';
+import type { Argument, HostFunction } from './host-function.ts';
 import { SharedBases } from './shared-bases.ts';
 
 /** All functions of a host share it. */
@@ -43,6 +43,15 @@ export function hostFunction(d: Declaration, defaults?: Assumptions): HostFuncti
     name: d.name,
     summary: d.summary,
     parameters: d.assume ? [...parameters, { ...ASSUME, optional: d.assume !== 'required' }] : parameters,
+    ...(isTableFunction(d) &&
+      parameters.some((p) => p.whole) && {
+        inOnePiece: true,
+        explained: (args: readonly Argument[]) => {
+          const calculated = tableExplained(d, args, defaults, SHARED);
+          SHARED.tidy();
+          return calculated;
+        },
+      }),
     call: (args) => {
       const results = call(d, args, defaults, SHARED);
       SHARED.tidy();

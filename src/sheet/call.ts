@@ -14,8 +14,6 @@ import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
-import type { WorkedStep } from '../core/model/step.ts';
-import type { Working } from '../core/model/working.ts';
 import { asWritten, writtenFromSi } from '../core/units/as-written.ts';
 import { plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
@@ -30,7 +28,7 @@ import {
   type NamedGrid,
   type Shape,
 } from './broadcast.ts';
-import type { Argument, WorkingLine } from './host-function.ts';
+import type { Argument, Calculated, ToldExplanation, WorkingLine } from './host-function.ts';
 import { SharedBases } from './shared-bases.ts';
 import { trimmed } from './trim.ts';
 import { argumentWithPoints } from '../catalogue/decimal-comma.ts';
@@ -112,12 +110,7 @@ export function givenItem(d: Declaration, args: readonly Argument[], item: numbe
 }
 
 /** How one item is worked out. */
-export interface Explanation {
-  readonly steps: readonly WorkedStep[];
-  /** Symbol of the step that is the value, or the cell of the row that was asked for; undefined where none is. */
-  readonly result: string | undefined;
-  /** Names of the assumptions that it rests on. */
-  readonly assumptions: ReadonlySet<string>;
+export interface Explanation extends ToldExplanation {
   /** The value of a step in SI, of those that are not shown too; undefined where there is none, or it has no solution. */
   stepValue(symbol: string): number | string | undefined;
 }
@@ -164,6 +157,32 @@ function unworked(d: Declaration, { values, basis }: GivenItem): Explanation {
   const assumptions = new Set<string>();
   d.calculate(values as never, notingBasis(basis, assumptions));
   return { steps: [], result: undefined, assumptions, stepValue: () => undefined };
+}
+
+/** The cells of a table and how it is worked out, without working it out twice; the explanation is missing where it failed. */
+export function tableExplained(
+  d: TableFunction,
+  args: readonly Argument[],
+  defaults?: Assumptions,
+  shared?: SharedBases,
+): Calculated {
+  try {
+    const prepared = prepare(d, args, defaults, shared);
+    const { basis, system } = prepared;
+    const values = readItem(prepared, 0, 0);
+    if (d.working) {
+      const cells = table(d, prepared);
+      const explained = attempt(() => explainItem(d, { values, basis }));
+      if ('failed' in explained) return { cells };
+      const { steps, result, assumptions } = explained.value;
+      return { cells, explanation: { steps, result, assumptions } };
+    }
+    const assumptions = new Set<string>();
+    const lines = d.calculate(values as never, notingBasis(basis, assumptions));
+    return { cells: tableCells(d, lines, system), explanation: { steps: [], result: undefined, assumptions } };
+  } catch (e) {
+    return { cells: [[toCellError(e)]] };
+  }
 }
 
 /** A basis of its own that notes the assumptions that are asked for. */
@@ -443,11 +462,17 @@ function failedLine(columns: readonly Column[], item: number, e: unknown): Outpu
 }
 
 function table(d: TableFunction, p: Prepared): Results {
-  const { columns, headless } = d.result;
-  const lines = d.calculate(readItem(p, 0, 0) as never, p.basis);
+  return tableCells(d, d.calculate(readItem(p, 0, 0) as never, p.basis), p.system);
+}
+
+function tableCells(
+  { result: { columns, headless } }: TableFunction,
+  lines: readonly (readonly Output[])[],
+  system: UnitSystem,
+): Results {
   return [
-    ...(headless ? [] : [headings(columns, p.system)]),
-    ...lines.map((line) => columns.map((column, i) => outputCell(line[i] ?? null, column, p.system))),
+    ...(headless ? [] : [headings(columns, system)]),
+    ...lines.map((line) => columns.map((column, i) => outputCell(line[i] ?? null, column, system))),
   ];
 }
 

@@ -5,6 +5,7 @@
  * this and nothing else of ours, and so can be tried with invented functions.
  */
 import type { Cell, CellError, Scalar } from '../catalogue/cell.ts';
+import type { WorkedStep } from '../core/model/step.ts';
 
 export type { Cell, CellError, Scalar };
 
@@ -36,6 +37,21 @@ export interface WorkingLine {
   readonly source: string;
 }
 
+/** How one item is worked out, as far as it can be handed from one script to another. */
+export interface ToldExplanation {
+  readonly steps: readonly WorkedStep[];
+  /** Symbol of the step that is the value, or the cell of the row that was asked for; undefined where none is. */
+  readonly result: string | undefined;
+  /** Names of the assumptions that it rests on. */
+  readonly assumptions: ReadonlySet<string>;
+}
+
+/** The cells of a call, and how they were worked out where that was asked for too. */
+export interface Calculated {
+  readonly cells: readonly (readonly Cell[])[];
+  readonly explanation?: ToldExplanation;
+}
+
 export interface HostFunction {
   /** Upper case with the namespace, as typed in a cell: `BURN.PIN.OXYGEN`. */
   readonly name: string;
@@ -43,6 +59,10 @@ export interface HostFunction {
   readonly parameters: readonly HostParameter[];
   /** Never throws; one row of one cell for a single value. */
   call(args: readonly Argument[]): readonly (readonly Cell[])[];
+  /** It is worked out in one piece however long its list is: a host that has to go on answering does it aside. */
+  readonly inOnePiece?: true;
+  /** Of such a function, the call with how it was worked out, in one go. */
+  explained?(args: readonly Argument[]): Calculated;
   /** The same call with pauses, where it takes long for long lists. */
   paused?(args: readonly Argument[]): Generator<undefined, readonly (readonly Cell[])[]>;
   /** The working of each cell of the result, where the call asks for it to be shown on a card; undefined where it does not. */

@@ -40,7 +40,7 @@ export function isVersion({ formula }: FormulaCell): boolean {
 /** Calculates every cell of ours anew, from what the cells hold and from what came of those before, and changes nothing. */
 export async function whatMoves(
   formulas: readonly FormulaCell[],
-  port: Pick<SheetPort, 'read'>,
+  port: Pick<SheetPort, 'read' | 'calculateCall'>,
   progress: (done: number, of: number) => void,
 ): Promise<WhatMoves> {
   const ours = formulas.filter((cell) => findCalls(cell.formula).length > 0 && !isVersion(cell));
@@ -67,7 +67,7 @@ export async function whatMoves(
     for (const [i, cell] of ours.entries()) {
       if (round === 0) progress(i, ours.length);
       const last = reads.get(cell);
-      const next = await readSelectedCell(cell, { read: asMoved }, last);
+      const next = await readSelectedCell(cell, { ...port, read: asMoved }, last);
       reads.set(cell, next);
       const [call] = next.calls;
       if (call === last?.calls[0] && call) continue;
