@@ -20,6 +20,8 @@ try {
       format: 'cjs',
       target: 'node20',
       outfile,
+      // It finds its own parts beside it.
+      external: ['playwright-core'],
       logLevel: 'error',
       jsx: 'automatic',
       jsxImportSource: 'preact',

@@ -3,31 +3,21 @@
  * is in, and the native bridge of requests, events and calls of functions. The workbook behind it is in memory.
  */
 import type { Page } from 'playwright-core';
-import { WorkbookHost, type Book, type Request } from '../host/workbook-host.ts';
-
-export type Outcome = { readonly value: unknown } | { readonly failure: number; readonly message: string };
+import type { Book, Request } from '../host/workbook-host.ts';
+import { PlayedHost, type Entry } from './played-host.ts';
 
 interface Message {
   readonly id: number;
   readonly type: number;
   readonly message: { readonly body: Request };
 }
-type Result = readonly [call: number, good: boolean, value: unknown, failure?: number];
 
-const RESULTS = /^SetInvocation(Array)?Results$/;
-const OF_OBJECTS = 65_536;
-const SELECTED = { messageType: 16, targetId: 'Workbook' };
-
-export class DesktopHost {
-  readonly workbook: WorkbookHost;
-  private readonly waiting = new Map<number, (outcome: Outcome) => void>();
-  private calls = 0;
-
+export class DesktopHost extends PlayedHost {
   private constructor(
     private readonly page: Page,
     book: Book,
   ) {
-    this.workbook = new WorkbookHost(book);
+    super(book);
   }
 
   /** To be called before the page is opened. */
@@ -38,53 +28,20 @@ export class DesktopHost {
     return host;
   }
 
-  async select(sheet: string, at: string): Promise<void> {
-    this.workbook.book.active = { sheet, at };
-    await this.send({
-      type: 3,
-      message: {
-        entries: [{ ...SELECTED, messageCategory: OF_OBJECTS, message: '{"worksheetId":"x","address":"A1"}' }],
-      },
-    });
-  }
-
-  /** Calls functions by id, with a matrix for each argument, through the library's runtime. */
-  async run(...list: readonly (readonly [id: string, args: readonly unknown[]])[]): Promise<readonly Outcome[]> {
-    const calls = list.map(([id, args]) => {
-      const number = ++this.calls;
-      return {
-        entry: { messageCategory: 1, messageType: 1000, targetId: '', message: [number, id, args, 'Pins!Z1', 4, null] },
-        outcome: new Promise<Outcome>((resolve) => this.waiting.set(number, resolve)),
-      };
-    });
-    await this.send({ type: 3, message: { entries: calls.map((c) => c.entry) } });
-    return Promise.all(calls.map((c) => c.outcome));
-  }
-
   private receive(text: string): string {
     const { id, type, message } = JSON.parse(text) as Message;
     if (type !== 1) return '';
-    const { Actions } = message.body;
-    const results = Actions.filter((action) => RESULTS.test(action.Name));
-    for (const action of results)
-      for (const [call, good, value, failure = 0] of (action.ArgumentInfo?.Arguments?.[0] ?? []) as readonly Result[]) {
-        this.waiting.get(call)?.(good ? { value } : { message: String(value), failure });
-        this.waiting.delete(call);
-      }
-    const body =
-      results.length > 0
-        ? { Results: Actions.map((action) => ({ ActionId: action.Id, Value: null })) }
-        : this.workbook.answer(message.body);
+    const body = this.answer(message.body);
     return JSON.stringify({ id, type: 2, flags: 0, message: { statusCode: 200, headers: {}, body } });
   }
 
-  private send(message: object): Promise<void> {
+  protected push(entries: readonly Entry[]): Promise<void> {
     return this.page.evaluate(
       (text) =>
         (
           globalThis as unknown as { _richApiNativeBridge: { onMessageFromHost(t: string): void } }
         )._richApiNativeBridge.onMessageFromHost(text),
-      JSON.stringify(message),
+      JSON.stringify({ type: 3, message: { entries } }),
     );
   }
 }

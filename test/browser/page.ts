@@ -37,8 +37,15 @@ export interface OpenPage {
   close(): Promise<void>;
 }
 
-/** Opens `at` of these files, by path without the leading slash; '' is the page, and a folder's is its index.html. */
-export async function openPage(files: Readonly<Record<string, string | Uint8Array>>, at = ''): Promise<OpenPage> {
+/**
+ * Opens `at` of these files, by path without the leading slash; '' is the page, and a folder's is its index.html. `played` is
+ * an address that a test answers itself.
+ */
+export async function openPage(
+  files: Readonly<Record<string, string | Uint8Array>>,
+  at = '',
+  played?: string,
+): Promise<OpenPage> {
   const server = createServer((request, response) => {
     const asked = new URL(request.url ?? '/', 'http://localhost').pathname.slice(1);
     const name = asked.endsWith('/') ? `${asked}index.html` : asked;
@@ -58,7 +65,8 @@ export async function openPage(files: Readonly<Record<string, string | Uint8Arra
   const complaints: string[] = [];
   const outside: string[] = [];
   const notice = (address: string): void => {
-    if (!address.startsWith(home) && !/^(data|blob):/.test(address)) outside.push(address);
+    const known = address.startsWith(home) || /^(data|blob):/.test(address);
+    if (!known && (played === undefined || !address.startsWith(played))) outside.push(address);
   };
   page.on('console', (message) => {
     if (['error', 'warning'].includes(message.type())) complaints.push(message.text());

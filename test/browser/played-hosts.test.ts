@@ -1,6 +1,7 @@
-/** The built page in the desktop host, as far as a browser can play it, with the vendor's library as shipped and the page's own policy. */
+/** The built page in the hosts on the desktop and on the web, as far as a browser can play them, with the vendor's libraries as shipped and the page's own policy. */
+import type { Frame, Page } from 'playwright-core';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { CATALOGUE } from '../../src/catalogue/catalogue.ts';
+import { CATALOGUE, findFunction } from '../../src/catalogue/catalogue.ts';
 import type { Cell } from '../../src/catalogue/cell.ts';
 import { call } from '../../src/sheet/call.ts';
 import { argumentsOf, asCalled } from '../addin/example-arguments.ts';
@@ -8,6 +9,8 @@ import type { Book } from '../host/workbook-host.ts';
 import { builtFiles } from './built.ts';
 import { DesktopHost } from './desktop-host.ts';
 import { openPage, type OpenPage } from './page.ts';
+import type { PlayedHost } from './played-host.ts';
+import { HOST, WebHost } from './web-host.ts';
 
 const book = (): Book => ({
   sheets: {
@@ -52,7 +55,9 @@ const book = (): Book => ({
 
 let files: Record<string, string | Buffer>;
 let open: OpenPage;
-let host: DesktopHost;
+let host: PlayedHost;
+/** Where the add-in is shown: the page itself, or a frame of the host's. */
+let addin: Page | Frame;
 /** A complaint of the browser that a test brings about. */
 let foreseen: RegExp | undefined;
 beforeAll(async () => {
@@ -72,26 +77,45 @@ afterEach(async () => {
   await open.close();
 });
 
-async function start(hidden = false): Promise<void> {
-  open = await openPage(files);
-  host = await DesktopHost.on(open.page, book());
-  if (hidden)
-    await open.page.addInitScript(() => {
-      Object.assign(globalThis, { hidden: true });
-      Object.defineProperty(document, 'visibilityState', {
-        get: () => ((globalThis as unknown as { hidden: boolean }).hidden ? 'hidden' : 'visible'),
-      });
-    });
-  await open.page.goto(new URL('add-in.html', open.page.url()).href);
-  await open.page.waitForFunction(() => 'Office' in globalThis && 'Excel' in globalThis);
+type HostName = 'desktop' | 'web';
+
+/** Opens the add-in in a host; `before` is done to the page that holds it before it is loaded. */
+async function start(
+  name: HostName,
+  before: (page: Page) => Promise<unknown> = () => Promise.resolve(),
+): Promise<void> {
+  open = await openPage(files, '', name === 'web' ? HOST : undefined);
+  const { page } = open;
+  const address = new URL('add-in.html', page.url()).href;
+  await before(page);
+  if (name === 'desktop') {
+    host = await DesktopHost.on(page, book());
+    await page.goto(address);
+    addin = page;
+  } else {
+    const web = await WebHost.open(page, address, book());
+    host = web;
+    await expect.poll(() => page.frames().length).toBeGreaterThan(1);
+    addin = web.frame;
+  }
+  await addin.waitForFunction(() => 'Office' in globalThis && 'Excel' in globalThis);
 }
-const section = (id: string): Promise<string | null> => open.page.locator(`.rs-section-${id}`).textContent();
-const pane = (): ReturnType<OpenPage['page']['locator']> => open.page.locator('#rs-panel-cell');
+
+/** Hides the page as a host does that loads it for the functions alone. */
+const hide = (page: Page): Promise<unknown> =>
+  page.addInitScript(() => {
+    Object.assign(globalThis, { hidden: true });
+    Object.defineProperty(document, 'visibilityState', {
+      get: () => ((globalThis as unknown as { hidden: boolean }).hidden ? 'hidden' : 'visible'),
+    });
+  });
+const section = (id: string): Promise<string | null> => addin.locator(`.rs-section-${id}`).textContent();
+const pane = (): ReturnType<Page['locator']> => addin.locator('#rs-panel-cell');
 
 const paneScript = (): string => Object.keys(files).find((name) => /^pane\.[0-9a-f]+\.js$/.test(name)) ?? '';
 /** What the page has loaded of our own, in order. */
 const fetched = (): Promise<readonly string[]> =>
-  open.page.evaluate(() =>
+  addin.evaluate(() =>
     performance
       .getEntriesByType('resource')
       .map(({ name }) => new URL(name).pathname.slice(1))
@@ -99,29 +123,29 @@ const fetched = (): Promise<readonly string[]> =>
       .sort(),
   );
 
-describe('the pane in the desktop host', () => {
+describe.each<HostName>(['desktop', 'web'])('the pane in the host on the %s', (name) => {
   it('follows cells, spills, errors, names, tables and whole columns', async () => {
-    await start();
+    await start(name);
     await expect.poll(() => section('result')).toMatch(/^Result[\d.]+ scf/);
     const result = async (at: string): Promise<string> => {
       await host.select('Pins', at);
-      await expect.poll(() => open.page.locator('.rs-address b').textContent()).toBe(at);
+      await expect.poll(() => addin.locator('.rs-address b').textContent()).toBe(at);
       return (await section('result')) ?? '';
     };
     expect(await result('D6')).toMatch(/^Result[\d.]+ scf/);
-    expect(await open.page.locator('.rs-address').textContent()).toContain('from D5');
+    expect(await addin.locator('.rs-address').textContent()).toContain('from D5');
     expect(await result('G5')).toMatch(/#VALUE! length is -1 in; must be more than 0 in/);
     expect(await result('H5')).toMatch(/^Result[\d.]+ scf/);
     expect(await section('assumptions')).toContain('your value');
   });
 
   it('recognises functions that the host keeps as unknown names, and enters the cell or all of them again', async () => {
-    await start();
+    await start(name);
     await host.select('Pins', 'F5');
     await expect.poll(() => pane().textContent()).toContain('The spreadsheet does not know the function in this cell');
-    await open.page.getByRole('button', { name: 'Find all such cells' }).click();
+    await addin.getByRole('button', { name: 'Find all such cells' }).click();
     await expect.poll(() => pane().textContent()).toContain('3 cells of this workbook.');
-    await open.page.getByRole('button', { name: 'Enter all 3 cells again' }).click();
+    await addin.getByRole('button', { name: 'Enter all 3 cells again' }).click();
     await expect.poll(() => pane().textContent()).toContain('2 cells entered again. 1 cell could not be:');
     expect(await pane().textContent()).toContain(
       'Locked A1: The cell or chart you are trying to change is on a protected sheet.',
@@ -132,18 +156,18 @@ describe('the pane in the desktop host', () => {
       F7: '=NOSUCH(A7)',
     });
     await host.select('Pins', 'F6');
-    await open.page.getByRole('button', { name: 'Enter F6 again' }).click();
+    await addin.getByRole('button', { name: 'Enter F6 again' }).click();
     await expect.poll(() => pane().textContent()).toContain('1 cell entered again.');
   });
 
   it('adds a job list, and the template, as sheets beside those there are', async () => {
-    await start();
+    await start(name);
     const before = structuredClone(host.workbook.book);
     await host.select('Pins', 'B9');
-    await open.page.getByRole('button', { name: 'Add a blank job list' }).click();
+    await addin.getByRole('button', { name: 'Add a blank job list' }).click();
     await expect.poll(() => pane().textContent()).toContain('Added the sheets Job list, Plan. What was there');
     expect(host.workbook.book.formulas['Plan']).toMatchObject({ A4: "=BURN.JOB.PLAN('Job list'!$A$4:$I$35)" });
-    await open.page.getByRole('button', { name: 'Add the job template' }).click();
+    await addin.getByRole('button', { name: 'Add the job template' }).click();
     await expect
       .poll(() => pane().textContent())
       .toMatch(/Added the sheets Pins 2, Plan 2, .*, Assumptions 2, Checks, About and the name Assume\./);
@@ -155,25 +179,34 @@ describe('the pane in the desktop host', () => {
   });
 
   it('sets the formats of a plan, and says so', async () => {
-    await start();
+    await start(name);
     await host.select('Pins', 'K5');
-    await open.page.getByRole('button', { name: 'Set widths, decimals and headings' }).click();
+    await addin.getByRole('button', { name: 'Set widths, decimals and headings' }).click();
     await expect.poll(() => pane().textContent()).toContain('of the table from K5 are set.');
     expect(host.workbook.looks['Pins']).toMatchObject({ 'K5:AI5': { 'font Bold': true } });
     expect(host.workbook.done).toContain('freeze Pins 5');
     await host.select('Pins', 'D5');
-    await expect.poll(() => open.page.locator('.rs-address b').textContent()).toBe('D5');
-    expect(await open.page.getByRole('button', { name: 'Set widths, decimals and headings' }).count()).toBe(0);
+    await expect.poll(() => addin.locator('.rs-address b').textContent()).toBe('D5');
+    expect(await addin.getByRole('button', { name: 'Set widths, decimals and headings' }).count()).toBe(0);
+  });
+
+  it('puts the assumptions on a sheet of their own, with a name that is free', async () => {
+    await start(name);
+    await addin.getByRole('tab', { name: 'Assumptions' }).click();
+    await addin.getByRole('button', { name: /sheet/i }).first().click();
+    await expect.poll(() => host.workbook.done).toContain('activate Assumptions 2');
+    expect(host.workbook.book.sheets['Assumptions 2']).toMatchObject({ A1: 'name', B1: 'value' });
+    await expect.poll(() => addin.locator('#rs-panel-assumptions').textContent()).toContain('Assumptions 2');
   });
 
   it('does nothing until somebody sees it, while the functions answer', async () => {
-    await start(true);
+    await start(name, hide);
     const [rods] = await host.run(['PIN.RODS', [[[4]], [[10]], null, null, null, null]]);
     expect(rods).toEqual({ value: [[expect.any(Number)]] });
     expect(host.workbook.followed.size).toBe(0);
-    expect(await open.page.getByRole('tab').count()).toBe(0);
+    expect(await addin.getByRole('tab').count()).toBe(0);
     expect(await fetched()).toEqual(['functions.js', 'pane.css']);
-    await open.page.evaluate(() => {
+    await addin.evaluate(() => {
       Object.assign(globalThis, { hidden: false });
       document.dispatchEvent(new Event('visibilitychange'));
     });
@@ -183,25 +216,23 @@ describe('the pane in the desktop host', () => {
   });
 
   it('says when its script is gone, and fetches it when it is back; the functions answer meanwhile', async () => {
-    const name = paneScript();
     foreseen = /status of 404/;
-    open = await openPage(files);
-    host = await DesktopHost.on(open.page, book());
     let gone = true;
-    await open.page.route(`**/${name}`, (route) => (gone ? route.fulfill({ status: 404 }) : route.continue()));
-    await open.page.goto(new URL('add-in.html', open.page.url()).href);
-    await expect.poll(() => open.page.getByRole('alert').textContent()).toContain('The pane could not be fetched');
+    await start(name, (page) =>
+      page.route(`**/${paneScript()}`, (route) => (gone ? route.fulfill({ status: 404 }) : route.continue())),
+    );
+    await expect.poll(() => addin.getByRole('alert').textContent()).toContain('The pane could not be fetched');
     const [rods] = await host.run(['PIN.RODS', [[[4]], [[10]], null, null, null, null]]);
     expect(rods).toEqual({ value: [[expect.any(Number)]] });
     gone = false;
-    await open.page.getByRole('button', { name: 'Try again' }).click();
+    await addin.getByRole('button', { name: 'Try again' }).click();
     await expect.poll(() => section('result')).toMatch(/^Result[\d.]+ scf/);
   });
 });
 
-describe('functions in the desktop host', () => {
+describe.each<HostName>(['desktop', 'web'])('functions in the host on the %s', (name) => {
   it('give in the page of the shared runtime what they give in the source, in every example', async () => {
-    await start();
+    await start(name);
     const list = CATALOGUE.flatMap((d) => d.examples.map((formula) => ({ d, formula, args: argumentsOf(formula) })));
     const outcomes = await host.run(
       ...list.map(({ d, args }) => [d.name.slice('BURN.'.length), padded(d, args)] as const),
@@ -211,7 +242,76 @@ describe('functions in the desktop host', () => {
       expect(outcomes[i], formula).toEqual({ value: rows });
     });
   });
+
+  it('that take long at a stretch leave the page to answer others, and stop where they are taken back', async () => {
+    await start(name);
+    await expect.poll(() => section('result')).toMatch(/^Result[\d.]+ scf/);
+    const args = padded(findFunction('BURN.JOB.COST')!, [LONG_LIST, PRICES]);
+    const [cost] = await host.begin(['JOB.COST', args]);
+    const silence = longestSilence();
+    await host.select('Pins', 'D6');
+    await expect.poll(() => addin.locator('.rs-address b').textContent()).toBe('D6');
+    const [rods] = await host.run(['PIN.RODS', [[[4]], [[10]], null, null, null, null]]);
+    expect(rods).toEqual({ value: [[expect.any(Number)]] });
+    const outcome = await cost!.outcome;
+    const rows = call(findFunction('BURN.JOB.COST')!, [LONG_LIST, PRICES]).map((row) => row.map(asShown));
+    expect(outcome).toEqual({ value: rows });
+
+    // The pane reads the cell, and what it rests on, as patiently.
+    Object.assign(host.workbook.book.sheets, { List: cellsOf(LONG_LIST), Prices: cellsOf(PRICES) });
+    host.workbook.book.formulas['Pins']!['J5'] = `=BURN.JOB.COST(List!A1:D${LONG_LIST.length},Prices!A1:B3)`;
+    await host.select('Pins', 'J5');
+    await expect.poll(() => addin.locator('.rs-address b').textContent()).toBe('J5');
+    await expect.poll(() => section('working')).toContain('Working');
+    expect(await section('assumptions')).toContain('oxygen burnt share');
+    expect(await silence()).toBeLessThan(1000);
+
+    const [again] = await host.begin([
+      'JOB.COST',
+      padded(findFunction('BURN.JOB.COST')!, [LONG_LIST.slice(1), PRICES]),
+    ]);
+    await addin.waitForTimeout(100);
+    expect(open.page.workers()).toHaveLength(1);
+    await again!.cancel();
+    await expect.poll(() => open.page.workers()).toEqual([]);
+    const [short] = await host.run([
+      'JOB.COST',
+      padded(findFunction('BURN.JOB.COST')!, [LONG_LIST.slice(0, 2), PRICES]),
+    ]);
+    expect(short).toEqual({ value: expect.any(Array) as unknown });
+  });
 });
+
+const LONG_LIST: readonly (readonly (string | number)[])[] = [
+  ['mark', 'qty', 'dia', 'length'],
+  ...Array.from({ length: 150 }, (_, i) => [`P${i}`, 1 + (i % 3), 2 + (i % 41) / 8, 5 + (i % 77) / 4]),
+];
+const PRICES = [
+  ['rod', 9],
+  ['oxygen', 0.4],
+  ['crew', 180],
+];
+
+/** Cells from A1 on by address. */
+const cellsOf = (rows: readonly (readonly (string | number)[])[]): Record<string, string | number> =>
+  Object.fromEntries(rows.flatMap((row, r) => row.map((cell, c) => [`${'ABCD'[c] ?? ''}${r + 1}`, cell] as const)));
+
+/** Watches the page from now on; gives, when it is asked, the longest time in which it answered nothing [ms]. */
+function longestSilence(): () => Promise<number> {
+  const watching = addin.evaluate(() => {
+    const seen = Object.assign(globalThis, { silence: 0 });
+    let last = performance.now();
+    setInterval(() => {
+      const now = performance.now();
+      seen.silence = Math.max(seen.silence, now - last);
+      last = now;
+    }, 5);
+  });
+  return async () => {
+    await watching;
+    return addin.evaluate(() => (globalThis as unknown as { readonly silence: number }).silence);
+  };
+}
 
 /** One argument for each parameter, as the host hands them over. */
 function padded(d: (typeof CATALOGUE)[number], args: readonly unknown[]): readonly unknown[] {
