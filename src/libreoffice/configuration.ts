@@ -41,8 +41,8 @@ function method({ id, name, summary, parameters }: Method): string {
     [
       shown('DisplayName', name),
       shown('Description', summary),
-      // The program knows its own categories only, and takes any other name for this one.
-      '<prop oor:name="Category"><value>Add-In</value></prop>',
+      '<prop oor:name="Category"><value>Rodsheet</value></prop>',
+      shown('CategoryDisplayName', 'Rodsheet'),
       shown('CompatibilityName', name),
       `<node oor:name="Parameters">${parameters.map(parameter).join('')}</node>`,
     ].join(''),

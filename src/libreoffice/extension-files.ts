@@ -1,7 +1,7 @@
 /** Files of the extension that the build writes from the declared functions; run by the build, not shipped. */
 import { hostFunctions } from '../sheet/host-functions.ts';
 import { description, functionsXcu, jobsXcu, JOB, manifest, menuXcu } from './configuration.ts';
-import { services } from './service.ts';
+import { ofCells, services } from './service.ts';
 import { typeLibrary } from './type-library.ts';
 
 const MODULE = 'org.rodsheet';
@@ -15,11 +15,11 @@ export function extensionFiles(version: string): Readonly<Record<string, string 
     services: all.map((s) => ({
       name: s.name,
       interface: s.interface,
-      methods: s.methods.map(({ id, name, parameters, ofCells = false }) => ({
-        id,
-        name,
-        ofCells,
-        zeroIsBlank: parameters.map((p) => p.zeroIsBlank ?? false),
+      methods: s.methods.map((method) => ({
+        id: method.id,
+        name: method.name,
+        ofCells: ofCells(method),
+        zeroIsBlank: method.parameters.map((p) => p.zeroIsBlank ?? false),
       })),
     })),
   };

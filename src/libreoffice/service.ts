@@ -12,6 +12,8 @@ export interface Parameter {
   readonly summary: string;
   readonly optional: boolean;
   readonly zeroIsBlank?: boolean;
+  /** Whether the cells themselves are handed over, and not what they hold. */
+  readonly ofCells?: true;
 }
 
 export interface Method {
@@ -20,9 +22,10 @@ export interface Method {
   readonly name: string;
   readonly summary: string;
   readonly parameters: readonly Parameter[];
-  /** Whether the cells themselves are handed over, with their document, and not what they hold. */
-  readonly ofCells?: true;
 }
+
+/** Whether the document is handed over before the arguments, for a method that is given cells. */
+export const ofCells = ({ parameters }: Method): boolean => parameters.some((p) => p.ofCells);
 
 export interface Service {
   readonly name: string;
@@ -30,16 +33,31 @@ export interface Service {
   readonly methods: readonly Method[];
 }
 
-/** The one function that only this host has: here a cell shows an error without the text that belongs to it. */
+/**
+ * The one function that only this host has: here a cell shows an error without the text that belongs to it. The program has
+ * no parameter that takes both a cell with an error and a text, and a formula needs a sheet that its references are of; so a
+ * formula stands beside a cell.
+ */
 const WHY: Method = {
   id: 'WHY',
   name: 'BURN.WHY',
   summary:
-    'Why the BURN function of a cell failed: which argument, what came, what is accepted. Blank where it did not fail.',
+    'Why the BURN function of a cell, or of a formula written as a text, failed: which argument, what came, what is accepted. Blank where it did not fail.',
   parameters: [
-    { id: 'cell', name: 'cell', summary: 'The cell to ask about; of a range its first cell', optional: false },
+    {
+      id: 'cell',
+      name: 'cell',
+      summary: 'The cell to ask about; of a range its first cell',
+      optional: false,
+      ofCells: true,
+    },
+    {
+      id: 'formula',
+      name: 'formula',
+      summary: 'A formula as a text, asked about in place of the one in the cell, as if it stood there: FORMULA(C3)',
+      optional: true,
+    },
   ],
-  ofCells: true,
 };
 
 export function services(functions: readonly HostFunction[]): readonly Service[] {

@@ -11,7 +11,7 @@
  *
  * Source: LibreOffice 7.4, unoidl/source/unoidlprovider.cxx, its reader; a test compares with what `unoidl-write` writes.
  */
-import type { Service } from './service.ts';
+import { ofCells, type Service } from './service.ts';
 
 const MAGIC = Buffer.from('UNOIDL\xff\0', 'latin1');
 const MODULE = 0;
@@ -57,10 +57,10 @@ class Writer {
     this.number(0);
     this.number(0);
     this.number(methods.length);
-    for (const { id, parameters, ofCells } of methods) {
-      const given = parameters.map((p) => ({ id: p.id, type: ofCells ? CELLS : ANYTHING }));
-      const all = ofCells ? [DOCUMENT, ...given] : given;
-      this.name(id);
+    for (const method of methods) {
+      const given = method.parameters.map((p) => ({ id: p.id, type: p.ofCells ? CELLS : ANYTHING }));
+      const all = ofCells(method) ? [DOCUMENT, ...given] : given;
+      this.name(method.id);
       this.name(RESULT);
       this.number(all.length);
       for (const p of all) {

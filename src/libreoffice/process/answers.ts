@@ -5,12 +5,13 @@ import type { SelectedCell } from '../../pane/port.ts';
 import { inPaneWriting } from './formula-text.ts';
 import { packedRows } from './packed-rows.ts';
 import { PaneServer } from './pane-server.ts';
-import { why } from './why.ts';
+import { why, whyWritten } from './why.ts';
 
 /** What the program asks on the pipe. */
 type Question =
   | { readonly call: string; readonly arguments: readonly (Argument | null)[] }
-  | { readonly why: SelectedCell }
+  /** Why a cell failed, or a formula that is written out and stands nowhere. */
+  | { readonly why: SelectedCell; readonly written?: true }
   | { readonly pane: true }
   /** Its answers to what was asked of it while it waits for a reason. */
   | { readonly cells: readonly (readonly Cell[])[] }
@@ -46,7 +47,7 @@ export class Answers {
     if ('call' in question) this.tellRows(this.rows(question.call, question.arguments));
     else if ('cells' in question) this.heard((asked) => asked.resolve(question.cells));
     else if ('problem' in question) this.heard((asked) => asked.reject(new Error(question.problem)));
-    else if ('why' in question) void this.reason(question.why);
+    else if ('why' in question) void this.reason(question.why, question.written ? whyWritten : why);
     else void this.pane();
   }
 
@@ -56,8 +57,8 @@ export class Answers {
     return f.call(args.map((a) => a ?? undefined));
   }
 
-  private async reason(cell: SelectedCell): Promise<void> {
-    const text = await why(inPaneWriting(cell), { read: (...question) => this.read(question) }).catch(
+  private async reason(cell: SelectedCell, of: typeof why): Promise<void> {
+    const text = await of(inPaneWriting(cell), { read: (...question) => this.read(question) }).catch(
       (thrown: unknown) => toCellError(thrown).message,
     );
     this.tell({ text });

@@ -13,21 +13,32 @@ export async function why(cell: SelectedCell, port: Pick<SheetPort, 'read'>): Pr
   return reasonIn(await readSelectedCell(cell, port));
 }
 
+/** Why a formula fails that stands in no cell, as if it stood in this one; '' where it does not. */
+export async function whyWritten(cell: SelectedCell, port: Pick<SheetPort, 'read'>): Promise<string> {
+  const { calls } = await readSelectedCell(cell, port);
+  return calls.length === 0 ? texts.NONE_OF_OURS : firstReason(calls);
+}
+
 export function reasonIn(read: ReadCell): string {
   const { cell, calls } = read;
   if (!isCellError(cell.value) || calls.length === 0) return '';
-  const reasons = calls.map((call) => (isKnown(call) ? reasonOf(call, cell) : call.problem));
   const { error } = cell.value;
-  return reasons.find((reason) => reason !== '') ?? engineErrors[error] ?? texts.notOurs(error);
+  const { row, column } = cell.spill ?? { row: 0, column: 0 };
+  return firstReason(calls, [row, column]) || (engineErrors[error] ?? texts.notOurs(error));
 }
 
-function reasonOf(call: ReadCall, cell: SelectedCell): string {
+/** Of the calls of a formula; of one that is all of the formula the item in its place, where that is said. */
+function firstReason(calls: ReadCell['calls'], place?: readonly [row: number, column: number]): string {
+  const reasons = calls.map((call) => (isKnown(call) ? reasonOf(call, call.whole ? place : undefined) : call.problem));
+  return reasons.find((reason) => reason !== '') ?? '';
+}
+
+function reasonOf(call: ReadCall, place: readonly [row: number, column: number] | undefined): string {
   const { operands, results } = call;
   const unread = operands.find((o) => o.problem !== undefined)?.problem;
   if (unread !== undefined) return unread;
   const given = operands.find((o) => Array.isArray(o.argument) && o.argument.flat().some(isCellError));
   if (given) return texts.errorInArgument(given.operand.text);
-  const at = call.whole ? (cell.spill ?? { row: 0, column: 0 }) : undefined;
-  const failed = at ? results?.[at.row]?.[at.column] : results?.flat().find((c) => isCellError(c));
+  const failed = place ? results?.[place[0]]?.[place[1]] : results?.flat().find((c) => isCellError(c));
   return failed !== undefined && isCellError(failed) ? failed.message : '';
 }

@@ -32,8 +32,8 @@ def function_method(name, zero_is_blank):
     return method
 
 
-def why(self, document, cells):
-    return ((PROCESS.why(SheetCell(document, cells.getCellByPosition(0, 0))),),)
+def why(self, document, cells, formula):
+    return ((PROCESS.why(SheetCell(document, cells.getCellByPosition(0, 0)), formula),),)
 
 
 def maker(service):

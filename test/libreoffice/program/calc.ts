@@ -3,7 +3,7 @@ import { spawn, type ChildProcessWithoutNullStreams } from 'node:child_process';
 import { rmSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import path from 'node:path';
-import { copyOfProfile, environment } from './profile.ts';
+import { copyOfProfile, environment, give, lock } from './profile.ts';
 
 /** One cell: its value, what it shows, its error (0 for none) and its formula. */
 export interface CalcCell {
@@ -30,6 +30,8 @@ export interface Options {
   /** A folder that comes first where the program looks for others. */
   readonly path?: string;
   readonly window?: boolean;
+  /** Folders of the profile that nobody may write to; '' is all of it. */
+  readonly locked?: readonly string[];
 }
 
 export class Calc {
@@ -48,7 +50,11 @@ export class Calc {
   /** With a copy of a profile. */
   static async start(original: string, options: Options = {}): Promise<Calc> {
     const profile = copyOfProfile(original);
-    const driver = spawn(PYTHON, [DRIVER, profile, ...(options.window ? ['--window'] : [])], {
+    const { locked } = options;
+    if (locked) give(profile);
+    for (const folder of locked ?? []) lock(path.join(profile, folder));
+    const more = [...(options.window ? ['--window'] : []), ...(locked ? ['--nobody'] : [])];
+    const driver = spawn(PYTHON, [DRIVER, profile, ...more], {
       env: { ...environment(options.path), ...options.environment },
     });
     const said: Buffer[] = [];

@@ -200,6 +200,32 @@ describe('an error', () => {
       expect(reasons[1]![1]).toBe('TRUE');
     }));
 
+  it('of a formula that is written as a text says why, as if the formula stood in the cell beside it', () =>
+    inDocument(async (d) => {
+      await calc.fill(d, 'A1', [
+        [3.5, 12],
+        [4, 'long'],
+      ]);
+      await calc.put(d, {
+        'D1:D2': '=BURN.PIN.RODS(A1:A2;B1:B2)',
+        E1: '=BURN.WHY(A1;"=BURN.PIN.RODS(""wide"";12)")',
+        E2: '=BURN.WHY(A1;FORMULA(D1))',
+        E3: '=BURN.WHY(A1;"BURN.PIN.RODS(A1;B1)")',
+        E4: '=BURN.WHY(A1;"=1/0")',
+        E5: '=BURN.WHY(D2;)',
+      });
+      await calc.put(d, { E6: '=BURN.WHY($Other.A1;"=BURN.PIN.RODS(A1;$\'Sheet1\'.B1)")' });
+      await calc.fill(d, 'A1', [['broad']], 'Other');
+      await calc.recalculate(d);
+      const reasons = shown(await calc.read(d, 'E1:E6')).flat();
+      expect(reasons[0]).toMatch(/^diameter is "wide"; must be/);
+      expect(reasons[1]).toMatch(/^length is "long"; must be/);
+      expect(reasons[2]).toBe('');
+      expect(reasons[3]).toBe('The formula calls no BURN function.');
+      expect(reasons[4]).toMatch(/^length is "long"; must be/);
+      expect(reasons[5]).toMatch(/^diameter is "broad"; must be/);
+    }));
+
   it('in a single argument is passed on; in a range it stops the call, which BURN.WHY says', () =>
     inDocument(async (d) => {
       await calc.fill(d, 'A1', [

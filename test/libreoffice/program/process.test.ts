@@ -80,4 +80,19 @@ describe('the process beside the program', () => {
     // What Python keeps of its own, where it may.
     expect(filesIn(packages).filter((file) => !file.includes('__pycache__'))).toEqual(before);
   });
+
+  it('works where nobody may write to the extension, as where an administrator installed it', async () => {
+    calc = await startCalc({ locked: ['user/uno_packages'] });
+    await calc.open('d');
+    await calc.put('d', { A1: '=BURN.PIN.RODS(3.5;12)', A2: '=BURN.PIN.RODS("wide";12)', A3: '=BURN.WHY(A2)' });
+    expect(await calc.shown('d', 'A1')).toBe('6');
+    expect(await calc.shown('d', 'A3')).toMatch(/^diameter is "wide"/);
+  });
+
+  it('works in a profile that nobody may write to', async () => {
+    calc = await startCalc({ locked: [''] });
+    await calc.open('d');
+    await calc.put('d', { A1: '=BURN.PIN.RODS(3.5;12)' });
+    expect(await calc.shown('d', 'A1')).toBe('6');
+  });
 });

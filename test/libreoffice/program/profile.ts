@@ -1,6 +1,6 @@
 /** Profiles of LibreOffice with the extension in them, and the environment that the program is started in. */
 import { execFileSync } from 'node:child_process';
-import { chownSync, cpSync, mkdirSync, mkdtempSync } from 'node:fs';
+import { chmodSync, chownSync, cpSync, lstatSync, mkdirSync, mkdtempSync, readdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 
@@ -17,6 +17,7 @@ export function profileWith(file: string): string {
       return newProfile(file, `profile-${tried}`);
     } catch (problem) {
       if (tried === TRIES) throw problem;
+      console.warn(`The extension could not be added, and another profile is tried: ${String(problem)}`);
     }
 }
 
@@ -51,4 +52,23 @@ export function copyOfProfile(profile: string): string {
   const folder = mkdtempSync(path.join(tmpdir(), 'rodsheet-profile-'));
   cpSync(profile, folder, { recursive: true });
   return folder;
+}
+
+/** Takes from everybody the right to write to a folder and all in it, also from the one who runs the program for the tests. */
+export function lock(folder: string): void {
+  for (const file of [
+    folder,
+    ...readdirSync(folder, { recursive: true, encoding: 'utf8' }).map((f) => path.join(folder, f)),
+  ])
+    chmodSync(file, lstatSync(file).isDirectory() ? 0o555 : 0o444);
+}
+
+/** Gives a folder and all in it to whom the program runs as where it is started with no rights of its own. */
+export function give(folder: string): void {
+  if (process.getuid?.() !== 0) return;
+  for (const file of [
+    folder,
+    ...readdirSync(folder, { recursive: true, encoding: 'utf8' }).map((f) => path.join(folder, f)),
+  ])
+    chownSync(file, NOBODY, NOBODY);
 }

@@ -61,10 +61,13 @@ class Process:
             # BURN.WHY and the menu say the reason.
             return {"rows": [[""]], "errors": [[0, 0, "#VALUE!"]]}
 
-    def why(self, cell):
-        """What is to be said of a cell; blank where nothing is."""
+    def why(self, cell, formula):
+        """What is to be said of a cell, or of a formula as if it stood there; blank where nothing is."""
+        # Left out it is nothing, from a range a table.
+        written = isinstance(formula, str) and formula.strip() != ""
         try:
-            return self.ask({"why": cell.described()}, cell.read)["text"]
+            question = {"why": cell.as_if(formula), "written": True} if written else {"why": cell.described()}
+            return self.ask(question, cell.read)["text"]
         except NoProcess as reason:
             return str(reason)
 

@@ -59,6 +59,18 @@ class SheetCell:
             }
         return told
 
+    def as_if(self, formula):
+        """The same of a formula that is written as the user types it, or as FORMULA gives it, as if it stood in the cell."""
+        place = self.cell.getCellAddress()
+        parser = self.document.createInstance("com.sun.star.sheet.FormulaParser")
+        tokens = parser.parseFormula(formula.strip().strip("{}").lstrip("="), place)
+        return {
+            "sheet": self.sheet.Name,
+            "address": address(place.Column, place.Row),
+            "formula": self.printed(tokens, place),
+            "value": None,
+        }
+
     def printed(self, tokens, place):
         parser = self.document.createInstance("com.sun.star.sheet.FormulaParser")
         parser.CompileEnglish = True
