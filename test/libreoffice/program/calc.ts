@@ -1,9 +1,9 @@
 /** LibreOffice Calc as the tests use it: one program with a profile of its own, driven by drive.py. */
 import { spawn, type ChildProcessWithoutNullStreams } from 'node:child_process';
-import { rmSync } from 'node:fs';
+import { cpSync, rmSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import path from 'node:path';
-import { copyOfProfile, environment, give, lock } from './profile.ts';
+import { asSomebody, copyOfProfile, environment, give, lock } from './profile.ts';
 
 /** One cell: its value, what it shows, its error (0 for none) and its formula. */
 export interface CalcCell {
@@ -18,6 +18,7 @@ export type Constant = number | string | null;
 export interface CalcFunction {
   readonly name: string;
   readonly description: string;
+  readonly category: number;
   readonly arguments: readonly { readonly name: string; readonly description: string }[];
 }
 
@@ -50,18 +51,23 @@ export class Calc {
   /** With a copy of a profile. */
   static async start(original: string, options: Options = {}): Promise<Calc> {
     const profile = copyOfProfile(original);
-    const { locked } = options;
-    if (locked) give(profile);
-    for (const folder of locked ?? []) lock(path.join(profile, folder));
-    const more = [...(options.window ? ['--window'] : []), ...(locked ? ['--nobody'] : [])];
-    const driver = spawn(PYTHON, [DRIVER, profile, ...more], {
-      env: { ...environment(options.path), ...options.environment },
-    });
+    const { locked, window = false } = options;
+    let command = [PYTHON, DRIVER, profile, ...(window ? ['--window'] : [])];
+    if (locked) {
+      // Root may write where nobody may, so that it is somebody else then, who may not be able to read the sources.
+      const driver = path.join(profile, 'drive.py');
+      cpSync(DRIVER, driver);
+      give(profile);
+      for (const folder of locked) lock(path.join(profile, folder));
+      command = asSomebody([PYTHON, driver, profile]);
+    }
+    const [first = '', ...rest] = command;
+    const driver = spawn(first, rest, { env: { ...environment(options.path), ...options.environment } });
     const said: Buffer[] = [];
     driver.stderr.on('data', (piece: Buffer) => said.push(piece));
     const calc = new Calc(driver, profile);
-    const first = await calc.answers.next();
-    if (first.done) throw new Error(`the program did not start: ${Buffer.concat(said).toString()}`);
+    const ready = await calc.answers.next();
+    if (ready.done) throw new Error(`the program did not start: ${Buffer.concat(said).toString()}`);
     return calc;
   }
 

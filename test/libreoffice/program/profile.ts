@@ -21,6 +21,12 @@ export function profileWith(file: string): string {
     }
 }
 
+/** A command as root has it run by somebody without rights of his own. */
+export const asSomebody = (command: readonly string[]): string[] =>
+  process.getuid?.() === 0
+    ? ['setpriv', `--reuid=${NOBODY}`, `--regid=${NOBODY}`, '--clear-groups', ...command]
+    : [...command];
+
 function newProfile(file: string, name: string): string {
   const folder = path.dirname(file);
   const profile = path.join(folder, name);
@@ -29,10 +35,7 @@ function newProfile(file: string, name: string): string {
   const asRoot = process.getuid?.() === 0;
   if (asRoot) for (const each of [folder, profile, temporary]) chownSync(each, NOBODY, NOBODY);
   const run = (program: string, ...args: readonly string[]): void => {
-    const command = [program, ...args, `-env:UserInstallation=file://${profile}`];
-    const [first = '', ...rest] = asRoot
-      ? ['setpriv', `--reuid=${NOBODY}`, `--regid=${NOBODY}`, '--clear-groups', ...command]
-      : command;
+    const [first = '', ...rest] = asSomebody([program, ...args, `-env:UserInstallation=file://${profile}`]);
     execFileSync(first, rest, { env: { ...environment(), HOME: profile, TMPDIR: temporary }, stdio: 'pipe' });
   };
   // An extension put into a profile that was never used is forgotten when the program first starts.
