@@ -41,6 +41,7 @@ function method({ id, name, summary, parameters }: Method): string {
     [
       shown('DisplayName', name),
       shown('Description', summary),
+      // 7.4 knows its own categories only, and takes any other name for Add-In.
       '<prop oor:name="Category"><value>Rodsheet</value></prop>',
       shown('CategoryDisplayName', 'Rodsheet'),
       shown('CompatibilityName', name),

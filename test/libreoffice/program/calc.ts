@@ -67,7 +67,10 @@ export class Calc {
     driver.stderr.on('data', (piece: Buffer) => said.push(piece));
     const calc = new Calc(driver, profile);
     const ready = await calc.answers.next();
-    if (ready.done) throw new Error(`the program did not start: ${Buffer.concat(said).toString()}`);
+    if (ready.done) {
+      rmSync(profile, { recursive: true, force: true });
+      throw new Error(`the program did not start: ${Buffer.concat(said).toString()}`);
+    }
     return calc;
   }
 

@@ -1,8 +1,9 @@
 /** The process: killed in the middle, missing, shared by documents, gone with the program. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import type { Calc } from './calc.ts';
+import { Calc } from './calc.ts';
 import { startCalc } from './installed.ts';
 
 let calc: Calc | undefined;
@@ -89,10 +90,10 @@ describe('the process beside the program', () => {
     expect(await calc.shown('d', 'A3')).toMatch(/^diameter is "wide"/);
   });
 
-  it('works in a profile that nobody may write to', async () => {
-    calc = await startCalc({ locked: [''] });
-    await calc.open('d');
-    await calc.put('d', { A1: '=BURN.PIN.RODS(3.5;12)' });
-    expect(await calc.shown('d', 'A1')).toBe('6');
+  it('is not reached in a profile that nobody may write to: there the program does not start, with the extension or without', async () => {
+    await expect(startCalc({ locked: [''] })).rejects.toThrow('the program did not start');
+    const bare = mkdtempSync(path.join(tmpdir(), 'rodsheet-bare-'));
+    await expect(Calc.start(bare, { locked: [''] })).rejects.toThrow('the program did not start');
+    rmSync(bare, { recursive: true });
   });
 });
