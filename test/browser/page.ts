@@ -27,6 +27,9 @@ const AT_HOME = '--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE localhost';
 export const startBrowser = (): Promise<Browser> =>
   chromium.launch({ executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium', args: [...QUIET, AT_HOME] });
 
+/** The type of a file, by its name. */
+export const typeOf = (name: string): string => TYPES[name.split('.').pop() ?? ''] ?? 'text/html';
+
 export interface OpenPage {
   readonly page: Page;
   /** Errors and warnings of the page, and what it was refused. */
@@ -38,20 +41,20 @@ export interface OpenPage {
 }
 
 /**
- * Opens `at` of these files, by path without the leading slash; '' is the page, and a folder's is its index.html. `played` is
- * an address that a test answers itself.
+ * Opens `at` of these files, by path without the leading slash; '' is the page, and a folder's is its index.html. `played` are
+ * addresses that a test answers itself.
  */
 export async function openPage(
   files: Readonly<Record<string, string | Uint8Array>>,
   at = '',
-  played?: string,
+  ...played: readonly string[]
 ): Promise<OpenPage> {
   const server = createServer((request, response) => {
     const asked = new URL(request.url ?? '/', 'http://localhost').pathname.slice(1);
     const name = asked.endsWith('/') ? `${asked}index.html` : asked;
     const body = files[name];
     if (body === undefined) response.writeHead(404).end();
-    else response.writeHead(200, { 'Content-Type': TYPES[name.split('.').pop() ?? ''] ?? 'text/html' }).end(body);
+    else response.writeHead(200, { 'Content-Type': typeOf(name) }).end(body);
   });
   await new Promise<void>((resolve) => {
     server.listen(0, 'localhost', resolve);
@@ -66,7 +69,7 @@ export async function openPage(
   const outside: string[] = [];
   const notice = (address: string): void => {
     const known = address.startsWith(home) || /^(data|blob):/.test(address);
-    if (!known && (played === undefined || !address.startsWith(played))) outside.push(address);
+    if (!known && !played.some((each) => address.startsWith(each))) outside.push(address);
   };
   page.on('console', (message) => {
     if (['error', 'warning'].includes(message.type())) complaints.push(message.text());

@@ -10,7 +10,7 @@ import { builtFiles } from './built.ts';
 import { DesktopHost } from './desktop-host.ts';
 import { openPage, type OpenPage } from './page.ts';
 import type { PlayedHost } from './played-host.ts';
-import { HOST, WebHost } from './web-host.ts';
+import { PLAYED, WebHost } from './web-host.ts';
 
 const book = (): Book => ({
   sheets: {
@@ -84,19 +84,19 @@ async function start(
   name: HostName,
   before: (page: Page) => Promise<unknown> = () => Promise.resolve(),
 ): Promise<void> {
-  open = await openPage(files, '', name === 'web' ? HOST : undefined);
+  open = await openPage(files, '', ...(name === 'web' ? PLAYED : []));
   const { page } = open;
-  const address = new URL('add-in.html', page.url()).href;
-  await before(page);
   if (name === 'desktop') {
+    const address = new URL('add-in.html', page.url()).href;
+    await before(page);
     host = await DesktopHost.on(page, book());
     await page.goto(address);
     addin = page;
   } else {
-    const web = await WebHost.open(page, address, book());
+    const web = await WebHost.on(page, files, book());
+    await before(page);
     host = web;
-    await expect.poll(() => page.frames().length).toBeGreaterThan(1);
-    addin = web.frame;
+    addin = await web.show();
   }
   await addin.waitForFunction(() => 'Office' in globalThis && 'Excel' in globalThis);
 }
@@ -219,7 +219,7 @@ describe.each<HostName>(['desktop', 'web'])('the pane in the host on the %s', (n
     foreseen = /status of 404/;
     let gone = true;
     await start(name, (page) =>
-      page.route(`**/${paneScript()}`, (route) => (gone ? route.fulfill({ status: 404 }) : route.continue())),
+      page.route(`**/${paneScript()}`, (route) => (gone ? route.fulfill({ status: 404 }) : route.fallback())),
     );
     await expect.poll(() => addin.getByRole('alert').textContent()).toContain('The pane could not be fetched');
     const [rods] = await host.run(['PIN.RODS', [[[4]], [[10]], null, null, null, null]]);
@@ -267,7 +267,7 @@ describe.each<HostName>(['desktop', 'web'])('functions in the host on the %s', (
 
     const [again] = await host.begin([
       'JOB.COST',
-      padded(findFunction('BURN.JOB.COST')!, [LONG_LIST.slice(1), PRICES]),
+      padded(findFunction('BURN.JOB.COST')!, [LONG_LIST.slice(0, -1), PRICES]),
     ]);
     await addin.waitForTimeout(100);
     expect(open.page.workers()).toHaveLength(1);

@@ -7,10 +7,17 @@
  */
 import type { Frame, Page } from 'playwright-core';
 import type { Book, Request } from '../host/workbook-host.ts';
+import { typeOf } from './page.ts';
 import { PlayedHost, type Entry } from './played-host.ts';
 
-export const HOST = 'https://excel.officeapps.live.com';
+const HOST = 'https://excel.officeapps.live.com';
+/** Where the add-in is served from: a frame of a secure page must be secure too. */
+const ADDIN = 'https://localhost:3000';
+/** What is answered here. */
+export const PLAYED = [HOST, ADDIN];
 const CONVERSATION = 'conversation';
+/** Longest that the frame takes to load [ms]. */
+const PATIENCE = 20_000;
 /** The page is of a shared runtime, and has custom functions. */
 const FLAGS = 1 + 2;
 
@@ -25,28 +32,36 @@ interface Facts {
 export class WebHost extends PlayedHost {
   private constructor(
     private readonly page: Page,
-    private readonly addin: string,
     book: Book,
   ) {
     super(book);
   }
 
-  /** Opens the host's page with the add-in at this address in a frame of it. */
-  static async open(page: Page, addin: string, book: Book): Promise<WebHost> {
-    const host = new WebHost(page, addin, book);
+  /** To be called before it is shown; the add-in is served out of these files. */
+  static async on(page: Page, files: Readonly<Record<string, string | Buffer>>, book: Book): Promise<WebHost> {
+    const host = new WebHost(page, book);
     await page.exposeFunction('toHost', (text: string) => host.receive(text));
     await page.route(`${HOST}/**`, (route) =>
       route.fulfill({ contentType: 'text/html', body: '<!doctype html><title>host</title>' }),
     );
-    await page.goto(`${HOST}/host.html`);
-    await page.evaluate(playWeb, factsOf(addin));
+    await page.route(`${ADDIN}/**`, (route) => {
+      const body = files[new URL(route.request().url()).pathname.slice(1)];
+      return body === undefined
+        ? route.fulfill({ status: 404 })
+        : route.fulfill({ body, contentType: typeOf(route.request().url()) });
+    });
     return host;
   }
 
-  get frame(): Frame {
-    const found = this.page.frames().find((frame) => frame.url().startsWith(this.addin));
-    if (!found) throw new Error('the add-in has no frame');
-    return found;
+  /** Opens the host's page with the add-in in a frame of it; gives the frame, once its page is there. */
+  async show(): Promise<Frame> {
+    await this.page.goto(`${HOST}/host.html`);
+    await this.page.evaluate(playWeb, factsOf(`${ADDIN}/pane.html`));
+    const isThere = (frame: Frame): boolean => frame.url().startsWith(ADDIN);
+    return (
+      this.page.frames().find(isThere) ??
+      (await this.page.waitForEvent('framenavigated', { predicate: isThere, timeout: PATIENCE }))
+    );
   }
 
   /** A call of one of the library's methods; the body of a request stands in it as a text among others. */

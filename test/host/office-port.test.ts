@@ -224,6 +224,13 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
       const excel = library.open(book());
       await officePort(library.run).goTo?.('Job sheet', 'C9');
       expect(excel.done).toEqual(['activate Job sheet', 'select Job sheet C9']);
+      });
+
+    it('may have many rows', async () => {
+      const excel = library.open(book());
+      const rows = Array.from({ length: 300 }, (_, i) => [`row ${i}`, i, null, i / 2, 'x', true, '', -i]);
+      expect(await officePort(library.run).addSheet('Long', rows)).toBe('Long');
+      expect(excel.book.sheets['Long']).toMatchObject({ A1: 'row 0', H300: -299 });
     });
 
     it('takes a number where the name of the sheet is taken', async () => {
