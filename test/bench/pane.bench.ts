@@ -75,11 +75,11 @@ async function shownAfter(page: Page, host: DesktopHost, at: string): Promise<nu
 async function during(page: Page, host: DesktopHost, what: string, call?: Call): Promise<void> {
   const times: number[] = [];
   const start = performance.now();
-  let working = true;
+  const work = { done: false };
   const [running] = call ? await host.begin(call) : [];
   const end = running ? running.outcome : new Promise((resolve) => setTimeout(resolve, 3000));
-  void end.then(() => (working = false));
-  for (let i = 1; working; i++) times.push(await shownAfter(page, host, ADDRESSES[i % ADDRESSES.length]!));
+  void end.then(() => (work.done = true));
+  for (let i = 1; !work.done; i++) times.push(await shownAfter(page, host, ADDRESSES[i % ADDRESSES.length]!));
   const sorted = times.toSorted((a, b) => a - b);
   line(
     `the pane shows another cell ${what}`,
