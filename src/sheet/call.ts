@@ -14,6 +14,7 @@ import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
+import type { Working } from '../core/model/working.ts';
 import { asWritten, writtenFromSi } from '../core/units/as-written.ts';
 import { plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';

@@ -224,7 +224,7 @@ describe.each<LibraryName>(['win32', 'web', 'mac'])('in the library of %s', (nam
       const excel = library.open(book());
       await officePort(library.run).goTo?.('Job sheet', 'C9');
       expect(excel.done).toEqual(['activate Job sheet', 'select Job sheet C9']);
-      });
+    });
 
     it('may have many rows', async () => {
       const excel = library.open(book());
