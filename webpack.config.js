@@ -83,6 +83,9 @@ export default async (env = {}) => {
     optimization: {
       minimizer: [new EsbuildPlugin({ target: TARGET, css: true, format: 'iife', treeShaking: true })],
       splitChunks: false,
+      // In the order in which they are used, and under short names: what is alike stands close together, which packs better.
+      moduleIds: 'natural',
+      mangleExports: 'size',
     },
     performance: { hints: false },
     stats: 'errors-warnings',
