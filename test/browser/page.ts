@@ -23,9 +23,15 @@ const QUIET = [
 /** No name but this machine's has an address, so that nothing could leave it if it tried. */
 const AT_HOME = '--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE localhost';
 
+/** Lets a page in a frame of another's keep what it stores, as browsers do unless they are told to block it. */
+const STORAGE_IN_FRAMES = '--disable-features=TrackingProtection3pcd';
+
 /** Chromium with a profile of its own. */
-export const startBrowser = (): Promise<Browser> =>
-  chromium.launch({ executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium', args: [...QUIET, AT_HOME] });
+export const startBrowser = (...more: readonly string[]): Promise<Browser> =>
+  chromium.launch({
+    executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+    args: [...QUIET, AT_HOME, ...more],
+  });
 
 /** The type of a file, by its name. */
 export const typeOf = (name: string): string => TYPES[name.split('.').pop() ?? ''] ?? 'text/html';
@@ -60,7 +66,7 @@ export async function openPage(
     server.listen(0, 'localhost', resolve);
   });
   const home = `http://localhost:${(server.address() as AddressInfo).port}/`;
-  const browser = await startBrowser();
+  const browser = await startBrowser(...(played.length > 0 ? [STORAGE_IN_FRAMES] : []));
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
   const page = await context.newPage();
   // As long as the polls of these tests.

@@ -97,6 +97,7 @@ async function start(
     await before(page);
     host = web;
     addin = await web.show();
+    await expect.poll(() => web.workbook.takesCalls).toBe(true);
   }
   await addin.waitForFunction(() => 'Office' in globalThis && 'Excel' in globalThis);
 }

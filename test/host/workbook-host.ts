@@ -111,6 +111,8 @@ export class WorkbookHost {
   readonly looks: Record<string, Record<string, Record<string, unknown>>> = {};
   /** Every object path type and member that was asked for. */
   requests = 0;
+  /** Whether the library on the web has said that functions may be called; what is called before is lost. */
+  takesCalls = false;
   /** Set to make the host refuse, as it does while a cell is being edited. */
   refuses: string | undefined;
   private readonly references = new Map<string, Thing>();
@@ -325,6 +327,10 @@ export class WorkbookHost {
 
   /** Methods that give no object. */
   private run(on: Thing | null, name: string, args: readonly unknown[]): null {
+    if (name === '_SetOsfControlContainerReadyForCustomFunctions') {
+      this.takesCalls = true;
+      return null;
+    }
     const [, what, event] = /^_(Register|Unregister)(\w+)Event$/.exec(name) ?? [];
     if (event !== undefined) {
       if (what === 'Register') this.followed.add(event);
