@@ -19,7 +19,14 @@ export interface Running {
 }
 
 export type Call = readonly [id: string, args: readonly unknown[]];
-type Result = readonly [call: number, good: boolean, value: unknown, failure?: number];
+/** As the library sends it where the host takes lists, and where it does not. */
+type Result = readonly [call: number, good: boolean, value: unknown, failure?: number] | NamedResult;
+interface NamedResult {
+  readonly id: number;
+  readonly failed?: boolean;
+  readonly value: unknown;
+  readonly errorCode?: number;
+}
 
 const RESULTS = /^SetInvocation(Array)?Results$/;
 const OF_FUNCTIONS = 1;
@@ -72,7 +79,9 @@ export abstract class PlayedHost {
     const { Actions } = request;
     const results = Actions.filter((action) => RESULTS.test(action.Name));
     for (const action of results)
-      for (const [call, good, value, failure = 0] of (action.ArgumentInfo?.Arguments?.[0] ?? []) as readonly Result[]) {
+      for (const result of (action.ArgumentInfo?.Arguments?.[0] ?? []) as readonly Result[]) {
+        const [call, good, value, failure = 0] =
+          'id' in result ? [result.id, !result.failed, result.value, result.errorCode] : result;
         this.waiting.get(call)?.(good ? { value } : { message: String(value), failure });
         this.waiting.delete(call);
       }
