@@ -255,7 +255,9 @@ describe.each<HostName>(['desktop', 'web'])('functions in the host on the %s', (
     const [rods] = await host.run(['PIN.RODS', [[[4]], [[10]], null, null, null, null]]);
     expect(rods).toEqual({ value: [[expect.any(Number)]] });
     const outcome = await cost!.outcome;
+    const before = performance.now();
     const rows = call(findFunction('BURN.JOB.COST')!, [LONG_LIST, PRICES]).map((row) => row.map(asShown));
+    const took = performance.now() - before;
     expect(outcome).toEqual({ value: rows });
 
     // The pane reads the cell, and what it rests on, as patiently.
@@ -264,7 +266,8 @@ describe.each<HostName>(['desktop', 'web'])('functions in the host on the %s', (
     await host.select('Pins', 'J5');
     await expect.poll(() => addin.locator('.rs-address b').textContent()).toBe('J5');
     await expect.poll(() => section('working')).toContain('Working');
-    expect(await silence()).toBeLessThan(1000);
+    // A page that worked it out itself would be silent for all of that; how long that is goes by the machine and its other work.
+    expect(await silence()).toBeLessThan(took / 2);
 
     const [again] = await host.begin([
       'JOB.COST',
