@@ -15,7 +15,7 @@ export interface Background {
 const BURNING =
   'Oxygen through the rod burns a share of itself with iron of the rod and of the work. The heat of that, from published data for iron and its oxides, less the share lost, heats rod and work metal to the temperature at which slag leaves. So each unit of oxygen removes so much metal, and the flow through the rod at its tip pressure gives the rate.';
 const SHARES =
-  'The shares of oxygen burnt and heat lost, the iron a rod feeds and the temperature of slag are common practice without a source; their ranges are wide, and low and high show it.';
+  'The shares of oxygen burnt and heat lost, the iron a rod feeds and the temperature of slag are common practice without a source; their ranges are wide, and low and high of an estimate show it.';
 const UNSEEN = 'Cracks, laminations, wet or painted steel, and an operator who is new to it.';
 
 interface OperationWords {
@@ -163,7 +163,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     fails: ['=BURN.ROD.CUTLIST({4;6},{"3/8 x 36";"1/4 x 24"})'],
   },
   ASSUMED: {
-    how: 'Lists the register of assumptions as it is in force.',
+    how: 'Lists the register of assumptions as it is in force. The value is the middle, as often too low as too high; one case in ten lies below the low, one in ten above the high (P10 and P90).',
     ...REGISTER,
     fails: ['=BURN.ASSUMED("nothing of the kind")'],
   },

@@ -190,7 +190,7 @@ export const CAUTION_FUNCTIONS: readonly Declaration[] = [
       columns: ['section', 'what', 'figure', 'note'].map((heading) => ({ heading })),
       headless: true,
     },
-    sources: ['osha 1910.252', 'osha 1910.253', 'osha 1910.95', 'nfpa 51b 2019', 'pert', 'common practice'],
+    sources: ['osha 1910.252', 'osha 1910.253', 'osha 1910.95', 'nfpa 51b 2019', 'hadlock bickel', 'common practice'],
     cautions: ['JOB'],
     examples: [
       '=BURN.JOB.SHEET({"mark","dia","length";"Boom foot left",5,18;"Boom foot right",5,18},{"height 30 ft";"grease-packed"},"Boom foot pins, dragline 2")',

@@ -385,7 +385,7 @@ export function startOf(text: string | undefined, { a }: Basis): Start {
   return { day: typed?.day, time: typed && !Number.isNaN(typed.time) ? typed.time : a.value('shift start') };
 }
 
-const SOURCES = ['pert', 'sobol', 'percentile', 'common practice'];
+const SOURCES = ['hadlock bickel', 'sobol', 'percentile', 'common practice'];
 
 export const JOB_FUNCTIONS: readonly Declaration[] = [
   tableFunction({
@@ -492,7 +492,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     },
     assume: true,
     result: { kind: 'table', columns: COST_COLUMNS },
-    sources: ['pert', 'common practice'],
+    sources: ['hadlock bickel', 'common practice'],
     cautions: [],
     examples: ['=BURN.JOB.COST({4,10;3,8},{"rod",9;"oxygen",0.4;"crew",180;"margin",20})'],
     about: ({ list }, basis) => jobKnown(jobOf(list, basis)),

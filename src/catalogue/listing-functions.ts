@@ -15,7 +15,7 @@ export const LISTING_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.ASSUMED',
     family: 'LISTS',
     summary:
-      'The assumptions in force: name, value, low, high, unit, kind, source. Edited, the region works as assume.',
+      'The assumptions in force: name, value (the middle), low and high (one case in ten lies below, one above), unit, kind, source. Edited, the region works as assume.',
     parameters: { search },
     assume: false,
     result: {

@@ -46,11 +46,11 @@ function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
   const unit = unitFor(f.name, basis);
   // Without the last bits that the way through SI and back leaves.
   const shown = (x: number): number => Number(fromSi(x, quantity, 'US', unit).toPrecision(12));
-  const { low, likely, high } = f.range;
+  const { low, value, high } = f.range;
   const { kind, source } = basis.a.inForce(f.name);
   const line = (as: string, from: string, meaning: string): readonly Output[] => [
     f.name,
-    shown(likely),
+    shown(value),
     shown(low),
     shown(high),
     unit,
@@ -169,11 +169,11 @@ export const LOG_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.LOG.FIT',
     family: 'LOG',
     summary:
-      'Assumptions fitted to your own finished jobs, ready to use as assume, with low, high, number of jobs and standard error; below them how each job agrees, outliers named.',
+      'Assumptions fitted to your own finished jobs, ready to use as assume, with low and high (P10, P90), number of jobs and standard error; below them how each job agrees, outliers named.',
     parameters: { log },
     assume: true,
     result: { kind: 'table', columns: FIT_COLUMNS },
-    sources: ['bayes', 'huber', 'pert', 'common practice'],
+    sources: ['bayes', 'huber', 'hadlock bickel', 'common practice'],
     cautions: [],
     examples: [
       '=BURN.LOG.FIT({"diameter","length","rods used","oxygen used","burning minutes","crew minutes";4,10,7,140,9,62;3.5,12,6,128,8,58;5,16,16,330,18,85})',
@@ -200,7 +200,7 @@ export const LOG_FUNCTIONS: readonly Declaration[] = [
     parameters: { log },
     assume: true,
     result: { kind: 'table', columns: SCORE_COLUMNS },
-    sources: ['pert', 'sobol', 'percentile', 'latin hypercube', 'common practice'],
+    sources: ['hadlock bickel', 'sobol', 'percentile', 'latin hypercube', 'common practice'],
     cautions: [],
     examples: ['=BURN.LOG.SCORE({"diameter","length","oxygen used";4,10,140;3.5,12,128;5,16,330;4,12,180;3,8,70})'],
     calculate: ({ log: cells }, basis) => {

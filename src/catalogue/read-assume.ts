@@ -44,7 +44,9 @@ const POSITIONS: AssumeColumns = {
  * Reads the rows of `assume`: name, value, and where present low, high, unit, kind, as BURN.ASSUMED lists them; under a heading
  * row also why, by, date and source, which go along with the value.
  *
- * A heading row is recognised and then names the columns. Blank names and blank values are passed over, so a
+ * Low and high are the 10th and the 90th percentile; half of the cases lie below the value. With only one of them under a heading
+ * the other keeps the default's distance from the value, in proportion; with neither both do. Equal to the value on both sides means
+ * certain, on one side that half of the cases stand at it. A heading row is recognised and then names the columns. Blank names and blank values are passed over, so a
  * region with gaps works. A plain number is in the unit of its unit column, else in the plain unit of the
  * system in force (`units`). Rows equal to the default change nothing. Throws a CalcError that names the row.
  * `defaults` are those of today or of an earlier version.
@@ -211,10 +213,10 @@ function overrideOf(entry: Assumption, row: readonly Cell[], columns: AssumeColu
     if (isNotGiven(entry, c, row, columns, system) || (!columns.named && typeof c !== 'number')) return undefined;
     return number(c, what);
   };
-  // Without a heading a third column may be a note: low and high count only as a pair of numbers.
-  const both = columns.named || (typeof row[columns.low] === 'number' && typeof row[columns.high] === 'number');
-  const low = both ? range(columns.low, 'low') : undefined;
-  const high = both ? range(columns.high, 'high') : undefined;
+  const [low, high] = [range(columns.low, 'low'), range(columns.high, 'high')];
+  // Under a heading the other one keeps its distance from the value, as of the default; without one a number might be a note.
+  if (!columns.named && (low === undefined) !== (high === undefined))
+    throw low === undefined ? messages.halfRange('high', 'low') : messages.halfRange('low', 'high');
   if (low !== undefined && low > value)
     throw messages.tooHigh('low', `${text(row[columns.low])} ${unit}`.trim(), `the value ${text(cell)}`);
   if (high !== undefined && high < value)

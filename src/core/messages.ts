@@ -121,6 +121,8 @@ export const fault = (detail: string): CalcError =>
 export const assumeTooNarrow = (): CalcError => value('assume is one column; must be two or more: name, value');
 export const inAssume = (row: number, name: string, problem: string): CalcError =>
   value(`assume row ${row}, ${name}: ${problem}`);
+export const halfRange = (given: 'low' | 'high', missing: 'low' | 'high'): CalcError =>
+  value(`${given} is given without a ${missing}; give both, or head the columns with name, value, ${given}`);
 export const unknownAssumption = (row: number, name: string, nearest: readonly string[]): CalcError =>
   missing(`assume row ${row}: "${brief(name)}" is not an assumption; nearest: ${nearest.join(', ')}`);
 
@@ -152,7 +154,7 @@ export const nothingFound = (words: string, nearest: readonly string[]): CalcErr
   missing(`nothing found for "${brief(words)}"; nearest: ${nearest.join(', ')}`);
 export const highBeyondReach = (): CalcError =>
   missing(
-    'in more than a tenth of the cases within low and high the heat does not suffice; narrow the assumptions with your own figures',
+    'in more than a tenth of the draws from the ranges of the assumptions the heat does not suffice; narrow the assumptions with your own figures',
   );
 
 // Cases without a solution
@@ -352,7 +354,7 @@ export const rangeUnknown = (): string => 'no used high: the plan has a row whos
 // Job totals
 export const confidenceBeyondReach = (confidence: string, unsolved: string): CalcError =>
   missing(
-    `in ${unsolved} of the cases within low and high the heat does not suffice for some item, so no load is enough with a confidence of ${confidence}; ` +
+    `in ${unsolved} of the draws from the ranges of the assumptions the heat does not suffice for some item, so no load is enough with a confidence of ${confidence}; ` +
       'narrow the assumptions with your own log',
   );
 

@@ -52,7 +52,8 @@ export function assumptionsPage(): Page {
           <dd>{ofKind('convention')}, a choice that changes how results are given.</dd>
         </dl>
         <p>
-          Low and high are the ends of what is drawn where a function gives a spread, most often near the value (PERT).{' '}
+          The value is the middle: as often too low as too high. One case in ten lies below the low, one in ten above
+          the high (P10 and P90); where a function gives a spread, it is drawn so.{' '}
           <a href={referencePage('BURN.ASSUMED')}>BURN.ASSUMED</a> lists them in a sheet.
         </p>
         <div class="scroll" role="region" aria-label="Table: assumptions" tabIndex={0}>

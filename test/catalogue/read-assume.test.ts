@@ -44,7 +44,7 @@ describe('the rows of assume', () => {
   });
 
   it('widen in proportion where only a value is given', () => {
-    expect(readAssume([['bore ratio', 0.5]]).inForce('bore ratio').low).toBeCloseTo(0.5 * (0.5 / 0.6), 12);
+    expect(readAssume([['bore ratio', 0.5]]).inForce('bore ratio').low).toBeCloseTo(0.55 * (0.5 / 0.6), 12);
   });
 
   it('pass over gaps, notes and a heading', () => {
@@ -57,6 +57,19 @@ describe('the rows of assume', () => {
     expect(a.value('stub')).toBeCloseTo(4 * INCH, 12);
     expect(a.value('bore ratio')).toBe(0.6);
     expect(readAssume([['stub', 4, 'measured on site']]).value('stub')).toBeCloseTo(4 * INCH, 12);
+  });
+
+  it('keep the distance of the end that is not given, and take ends equal to the value for what they say', () => {
+    const rows = (...row: Cell[]): ReturnType<typeof readAssume> =>
+      readAssume([
+        ['name', 'value', 'low', 'high'],
+        ['bore ratio', ...row],
+      ]);
+    const { value, low, high } = readAssume(undefined).inForce('bore ratio');
+    expect(rows(0.5, 0.48).inForce('bore ratio')).toMatchObject({ value: 0.5, low: 0.48, high: (0.5 * high) / value });
+    expect(rows(0.5, null, 0.52).inForce('bore ratio')).toMatchObject({ low: (0.5 * low) / value, high: 0.52 });
+    expect(rows(0.5, 0.5, 0.6).inForce('bore ratio')).toMatchObject({ low: 0.5, high: 0.6 });
+    expect(rows(0.5, 0.5, 0.5).inForce('bore ratio')).toMatchObject({ low: 0.5, high: 0.5 });
   });
 
   it('keep the unit of the unit column when the sheet is SI', () => {
@@ -91,6 +104,22 @@ describe('the rows of assume', () => {
       ],
       'assume row 2, stub: low is 3.5 in; must be at most the value 3',
     ],
+    [
+      [
+        ['name', 'value', 'low', 'high'],
+        ['stub', 3, 2, 2.5],
+      ],
+      'assume row 2, stub: high is 2.5 in; must be at least the value 3',
+    ],
+    [
+      [
+        ['name', 'value', 'low', 'high'],
+        ['bore ratio', 0.6, 0.01, 0.7],
+      ],
+      'assume row 2, bore ratio: low is 0.01; must be at least 0.05',
+    ],
+    [[['stub', 3, 2.5]], 'assume row 1, stub: low is given without a high; give both'],
+    [[['stub', 3, null, 4]], 'assume row 1, stub: high is given without a low; give both'],
     [
       [
         ['name', 'value', 'unit'],

@@ -14,8 +14,9 @@ interface Named {
 export interface NumberAssumption extends Named {
   readonly quantity: QuantityName;
   readonly unit: string;
+  /** Median: as often too low as too high. */
   readonly value: number;
-  /** What a careful estimator would call unlikely to be undercut, and to be exceeded. */
+  /** P10: one case in ten lies below it; and P90. The value and one of them may be the same: then half of the cases are at it. */
   readonly low: number;
   readonly high: number;
   /** Physical limits: outside them an override is refused. */

@@ -6,11 +6,17 @@ import { isChoice, type Assumption } from './assumption.ts';
 import { reasonText, type Reason } from './reason.ts';
 import { REGISTRY, numberAssumption, type AssumptionName, type ChoiceName, type NumberName } from './registry.ts';
 
-/** A number in force for one call, SI, with its range and where it came from. */
-export interface InForce {
+/** An uncertain number: its median, its P10 and P90, and what it cannot pass; all in one unit. */
+export interface Uncertain {
   readonly value: number;
   readonly low: number;
   readonly high: number;
+  readonly min: number;
+  readonly max: number;
+}
+
+/** A number in force for one call, SI: its median, P10, P90 and physical limits, and where it came from. */
+export interface InForce extends Uncertain {
   readonly kind: Kind;
   readonly source: string;
 }
@@ -110,6 +116,8 @@ export class Assumptions {
           value: si(a.value),
           low: si(a.low),
           high: si(a.high),
+          min: si(a.min),
+          max: si(a.max),
           kind: a.kind,
           source: a.source,
         });
@@ -181,15 +189,20 @@ export class Assumptions {
 }
 
 /**
- * A new value alone keeps the relative width of the default's range, since naming a value does not make it
- * certain; who is certain gives low and high equal to it.
+ * A new value alone keeps the relative width of the default's range, as far as the physical limits let it, since naming a value
+ * does not make it certain; who is certain gives low and high equal to it.
  */
 function overridden(o: Extract<Override, { value: number }>, base: InForce): InForce {
-  const scale = base.value === 0 ? 1 : o.value / base.value;
-  const low = o.low ?? (base.value === 0 ? o.value : Math.min(base.low * scale, o.value));
-  const high = o.high ?? (base.value === 0 ? o.value : Math.max(base.high * scale, o.value));
-  const source = o.kind === 'your log' && !o.reason ? o.kind : reasonText(o.reason);
-  return { value: o.value, low: Math.min(low, high), high: Math.max(low, high), kind: o.kind, source };
+  const { value, kind } = o;
+  const scale = base.value === 0 ? 1 : value / base.value;
+  const scaled = (end: number): number =>
+    base.value === 0 ? value : Math.min(base.max, Math.max(base.min, end * scale));
+  const low = o.low ?? Math.min(scaled(base.low), value);
+  const high = o.high ?? Math.max(scaled(base.high), value);
+  // What was given may lie a rounding beyond a limit.
+  const [min, max] = [Math.min(base.min, low), Math.max(base.max, high)];
+  const source = kind === 'your log' && !o.reason ? kind : reasonText(o.reason);
+  return { value, low: Math.min(low, high), high: Math.max(low, high), min, max, kind, source };
 }
 
 const DEFAULTS = Assumptions.fromRegistry();

@@ -1,4 +1,4 @@
-import type { Assumptions } from '../assumptions/assumptions.ts';
+import type { Assumptions, Uncertain } from '../assumptions/assumptions.ts';
 import type { NumberName } from '../assumptions/registry.ts';
 import { assumed } from '../assumptions/assumed.ts';
 import { calculated, type Step } from '../model/step.ts';
@@ -23,14 +23,10 @@ export const interferenceSteps = (ratio: string): readonly Step[] => [
   calculated('delta', 'interference', 'length', `${ratio} * D`, 'interference over diameter x diameter'),
 ];
 
-/** Low, likely and high of an assumption in force, times a scale. */
-export function levelsInForce(
-  name: NumberName,
-  a: Assumptions,
-  scale = 1,
-): { readonly low: number; readonly likely: number; readonly high: number } {
-  const { low, value, high } = a.inForce(name);
-  return { low: scale * low, likely: scale * value, high: scale * high };
+/** An assumption in force, times a scale. */
+export function uncertainInForce(name: NumberName, a: Assumptions, scale = 1): Uncertain {
+  const { low, value, high, min, max } = a.inForce(name);
+  return { low: scale * low, value: scale * value, high: scale * high, min: scale * min, max: scale * max };
 }
 
 export const pinSteelInForce = (a: Assumptions) => ({

@@ -1,15 +1,14 @@
 import { assumed } from '../assumptions/assumed.ts';
-import type { Assumptions } from '../assumptions/assumptions.ts';
+import type { Assumptions, Uncertain } from '../assumptions/assumptions.ts';
 import type { CalcError } from '../errors.ts';
 import type { CoolingMethod, PinInBoss } from '../heat/cool-pin.ts';
 import { heatingSymbols, methodInForce } from '../heat/heat-in-force.ts';
-import { interpolate } from '../heat/interpolate.ts';
 import { gripBeyondPriors, notAbove } from '../messages.ts';
 import { calculated, given, solved, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { work } from '../model/working.ts';
-import { drawsOf, pertDraws } from '../spread/draws.ts';
-import { pert, pertCdf, pertQuantile } from '../spread/pert.ts';
+import { normalColumn } from '../spread/draws.ts';
+import { johnson, johnsonCdf, johnsonColumn, johnsonQuantile } from '../spread/johnson.ts';
 import { sobolColumn } from '../spread/sobol.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
@@ -21,7 +20,7 @@ import {
   pressureBeforeSteps,
   type PressFit,
 } from './contact-pressure.ts';
-import { elasticitySteps, levelsInForce } from './fit-in-force.ts';
+import { elasticitySteps, uncertainInForce } from './fit-in-force.ts';
 import { gripForceStep } from './grip-force.ts';
 import { CASES, retainedInCases, type Retained } from './heated-cases.ts';
 import { SHRINK_RESULTS, SHRINK_SYMBOLS } from './shrink-in-force.ts';
@@ -33,15 +32,15 @@ export interface Levels<T> {
   readonly high: T;
 }
 
-/** What is believed of the joint before anything was tried, each from low over likely to high. */
+/** What is believed of the joint before anything was tried. */
 export interface GripPriors {
   /** Interference on the diameter [m], 0 or more. */
-  readonly interference: Levels<number>;
-  readonly friction: Levels<number>;
+  readonly interference: Uncertain;
+  readonly friction: Uncertain;
   /** Shear strength that rust adds [Pa]. */
-  readonly bond: Levels<number>;
+  readonly bond: Uncertain;
   /** Share of the rust's strength left after heating and cooling, 0 to 1. */
-  readonly bondLeft: Levels<number>;
+  readonly bondLeft: Uncertain;
 }
 
 export interface GripAfterInputs {
@@ -71,17 +70,15 @@ export interface GripAfter {
   chance(force: number): number;
 }
 
-/** Points of the table that turns probabilities into bond strengths. */
-const BOND_POINTS = 64;
+/** Percentile of interference, friction and bond up to which a grip is thought possible. */
+const MOST = 0.99;
 
 /** Factors of a case, in the order in which they are given. */
 const FACTORS = ['delta', 'mu', 'left', 'u', 'case'] as const;
 
 /** One case: how it agrees with the push that did not move the pin, `w`, and the forces before and after, `F_0` and `F_1`. */
 function caseList({ tried, priors: { bond: range }, retained }: GripAfterInputs): StepList {
-  const bond = pert(range.low, range.likely, range.high);
-  const probabilities = Array.from({ length: BOND_POINTS + 1 }, (_, i) => i / BOND_POINTS);
-  const strengths = probabilities.map((p) => pertQuantile(bond, p));
+  const bond = johnson(range);
   return new StepList(
     [
       given('D', 'diameter', 'length'),
@@ -111,18 +108,18 @@ function caseList({ tried, priors: { bond: range }, retained }: GripAfterInputs)
         'chance that the rust bond is that strong',
         'ratio',
         ['tau_held'],
-        (least) => 1 - (tried > 0 ? pertCdf(bond, least) : 0),
+        (least) => 1 - (tried > 0 ? johnsonCdf(bond, least) : 0),
         'share of the range of the rust bond above it; 1 where nothing was tried',
-        'pert',
+        'hadlock bickel',
       ),
       solved(
         'tau',
         'rust bond',
         'stress',
         ['tau_held', 'w', 'u'],
-        (least, w, u) => Math.max(least, interpolate(probabilities, strengths, 1 - w + u * w)),
+        (least, w, u) => Math.max(least, johnsonQuantile(bond, Math.min(1 - w + u * w, 1 - Number.EPSILON / 2))),
         'from what is left of its range',
-        'pert',
+        'hadlock bickel',
       ),
       gripForceStep({ force: 'F_0', friction: 'mu', pressure: 'p_0', bond: 'tau' }),
       solved(
@@ -174,33 +171,25 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): G
   const list = caseList(inputs);
   const cases = work(list, { ...fitGiven(fit), b_old: fit.existing ?? 0, L: length, T: tried }).evaluation;
   const { interference, friction, bond, bondLeft } = priors;
-  const most = cases.over(['delta', 'mu', 'tau']).give([interference.high, friction.high, bond.high]).number('F_0');
+  const most = cases
+    .over(['delta', 'mu', 'tau'])
+    .give([interference, friction, bond].map((range) => johnsonQuantile(johnson(range), MOST)))
+    .number('F_0');
   const beyond = (): CalcError =>
     gripBeyondPriors(showQuantity(tried, 'force', system), showQuantity(most, 'force', system));
   if (!(most > tried)) throw beyond();
 
-  const factor = (name: string, range: Levels<number>) => ({ name, ...range });
-  const drawn = pertDraws(
-    [factor('interference', interference), factor('friction', friction), factor('bond left', bondLeft)],
-    count,
-    seed,
+  const drawn = [interference, friction, bondLeft].map((range, k) =>
+    johnsonColumn(johnson(range), normalColumn(k, count, seed)),
   );
-  const drawing = cases
-    .over(FACTORS)
-    .give([
-      drawsOf(drawn, 'interference'),
-      drawsOf(drawn, 'friction'),
-      drawsOf(drawn, 'bond left'),
-      sobolColumn(3, count, seed),
-      sobolColumn(4, count, seed),
-    ]);
+  const drawing = cases.over(FACTORS).give([...drawn, sobolColumn(3, count, seed), sobolColumn(4, count, seed)]);
   const [weights, before, after, left] = ['w', 'F_0', 'F_1', 'delta_push'].map((symbol) => drawing.column(symbol)) as [
     Float64Array,
     Float64Array,
     Float64Array,
     Float64Array,
   ];
-  const pressed = drawsOf(drawn, 'interference');
+  const pressed = drawn[0]!;
   const agreement = weights.reduce((sum, w) => sum + w, 0) / count;
   if (!(agreement > 0)) throw beyond();
   const levels = (values: Float64Array): Levels<number> => {
@@ -219,11 +208,13 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): G
 /** Draws and seed of a grip after burning; the seed is any, fixed so that a cell stays as it is. */
 const DRAWS = 1024;
 const SEED = 1;
+/** Percentile of the interference up to which its loosening is followed; beyond, straight on. */
+const LARGEST = 0.99;
 
 /** `retainedInCases` of a pin with the assumptions in force; the pace of burning has the draws given [kg/s]. */
 export function retainedInForce(pin: PinInBoss, paces: Float64Array, a: Assumptions): readonly Retained[] {
-  const { high } = levelsInForce('interference over diameter', a, pin.diameter);
-  return retainedInCases(pin, methodInForce(a), paces, high, a);
+  const interference = johnson(uncertainInForce('interference over diameter', a, pin.diameter));
+  return retainedInCases(pin, methodInForce(a), paces, johnsonQuantile(interference, LARGEST), a);
 }
 
 /** `gripAfter` of a pin in its boss after a push of so much [N] that did not move it, with the assumptions in force. */
@@ -234,7 +225,7 @@ export function gripAfterInForce(
   a: Assumptions,
 ): GripAfter {
   checkPressFit(pin, a.system);
-  const interference = levelsInForce('interference over diameter', a, pin.diameter);
+  const interference = uncertainInForce('interference over diameter', a, pin.diameter);
   const poisson = a.value('poisson ratio');
   return gripAfter(
     {
@@ -253,9 +244,9 @@ export function gripAfterInForce(
       seed: SEED,
       priors: {
         interference,
-        friction: levelsInForce('joint friction', a),
-        bond: levelsInForce('rust bond', a),
-        bondLeft: levelsInForce('bond left after burning', a),
+        friction: uncertainInForce('joint friction', a),
+        bond: uncertainInForce('rust bond', a),
+        bondLeft: uncertainInForce('bond left after burning', a),
       },
     },
     a.system,

@@ -5,7 +5,8 @@ import { LONGEST } from '../heat/cooling-time.ts';
 import type { HeatGrid } from '../heat/heat-physics.ts';
 import { bossInForce, coolingInForce, physicsInForce } from '../heat/heat-in-force.ts';
 import { drawPercentile } from '../spread/draw-percentile.ts';
-import { pert, pertQuantiles } from '../spread/pert.ts';
+import { normalColumn } from '../spread/draws.ts';
+import { johnson, johnsonColumn } from '../spread/johnson.ts';
 import { sobolColumn } from '../spread/sobol.ts';
 import { bossSteelInForce, pinSteelInForce } from './fit-in-force.ts';
 import { heatedPin, interferenceLeft, type HeatedPin } from './shrink-pin.ts';
@@ -56,15 +57,8 @@ function casesOf(
 ): readonly Case[] {
   const names = [...BURNING, ...(method === 'water' ? WATER : []), ...further];
   const ordered = paces.filter((pace) => pace > 0).sort();
-  const [first, ...columns] = ['pace', ...names].map((_, k) => sobolColumn(k, count, SEED)) as [
-    Float64Array,
-    ...Float64Array[],
-  ];
-  const drawn = names.map((name, k) => {
-    const { low, value, high } = a.inForce(name);
-    return pertQuantiles(pert(low, value, high), columns[k]!);
-  });
-  return Array.from(first, (u, i) => ({
+  const drawn = names.map((name, k) => johnsonColumn(johnson(a.inForce(name)), normalColumn(k + 1, count, SEED)));
+  return Array.from(sobolColumn(0, count, SEED), (u, i) => ({
     a: Assumptions.from(
       names.map((name, k): Override => ({ name, value: drawn[k]![i]!, kind: 'your value' })),
       a,

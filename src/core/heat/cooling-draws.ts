@@ -3,8 +3,8 @@ import { Assumptions, type Override } from '../assumptions/assumptions.ts';
 import type { NumberName } from '../assumptions/registry.ts';
 import type { Basis } from '../basis.ts';
 import { CalcError } from '../errors.ts';
-import { pert, pertQuantiles } from '../spread/pert.ts';
-import { sobolColumn } from '../spread/sobol.ts';
+import { normalColumn } from '../spread/draws.ts';
+import { johnson, johnsonColumn } from '../spread/johnson.ts';
 import type { CoolingMethod } from './cool-pin.ts';
 import { coolingTime, LONGEST } from './cooling-time.ts';
 import { bossInForce, coolingInForce, methodInForce, physicsInForce, targetName } from './heat-in-force.ts';
@@ -99,10 +99,7 @@ interface Worlds {
 function worldsOf(method: CoolingMethod, { a, once }: Basis): Worlds {
   return once(`cooling worlds ${method}`, () => {
     const names = coolingFactors(method);
-    const columns = names.map((name, k) => {
-      const { low, value, high } = a.inForce(name);
-      return pertQuantiles(pert(low, value, high), sobolColumn(k, WORLDS, SEED));
-    });
+    const columns = names.map((name, k) => johnsonColumn(johnson(a.inForce(name)), normalColumn(k, WORLDS, SEED)));
     const rows = (i: number): readonly Override[] =>
       names.map((name, k) => ({ name, value: columns[k]![i]!, kind: 'your value' }));
     return { each: Array.from({ length: WORLDS }, (_, i) => Assumptions.from(rows(i), a)), columns };

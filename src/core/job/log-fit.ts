@@ -1,4 +1,5 @@
 /** Process factors fitted to the user's own finished jobs. */
+import type { InForce } from '../assumptions/assumptions.ts';
 import { numberAssumption, type NumberName, type ReadNumber } from '../assumptions/registry.ts';
 import type { Basis } from '../basis.ts';
 import { findMaterial, type Material } from '../burn/materials.ts';
@@ -8,8 +9,9 @@ import { removalOf } from '../burn/heat-balance.ts';
 import { toSi } from '../units/parse-quantity.ts';
 import { bayesUpdate, type BayesFit } from './bayes-update.ts';
 import { cholesky, choleskySolve } from '../spread/cholesky.ts';
-import { carriedRange, logMomentsOfPert, type LogMoments, type Range } from './log-range.ts';
+import { carriedRange, logMoments, type LogMoments, type Range } from './log-range.ts';
 import { CHANNELS, isNoted, type Channel, type LogJob } from './log-job.ts';
+import { johnson, johnsonAt } from '../spread/johnson.ts';
 import { normalQuantile } from '../spread/normal.ts';
 import { HALF_ROD, jobPredictor, type PredictJobs } from './predict-jobs.ts';
 import { studentQuantile } from '../spread/student.ts';
@@ -18,6 +20,8 @@ import { SHARED, drawnFactors } from '../operations/draw-item.ts';
 /** A shared pace of all crew times that do not depend on burning: what a log can tell of them. */
 const PACE = 'pace of the crew';
 type Fitted = NumberName | typeof PACE;
+/** Equally likely paces that stand for all. */
+const PACES = 256;
 
 /** Lower end of a crew time's range in the logarithm, over its value, where the user lets it start at nothing. */
 const LEAST_TIME = 1e-3;
@@ -101,39 +105,33 @@ function logNoted(job: LogJob, channel: number): number {
   return Math.log(channel === 0 && Number.isInteger(noted) ? noted - HALF_ROD : noted);
 }
 
-const rangeOf = (name: NumberName, { a }: Basis): Range => {
-  const { low, value, high } = a.inForce(name);
-  return { low: Math.max(low, LEAST_TIME * value), likely: value, high };
+const rangeOf = (name: NumberName, { a }: Basis): InForce => {
+  const inForce = a.inForce(name);
+  return { ...inForce, low: Math.max(inForce.low, LEAST_TIME * inForce.value) };
 };
 /** Moments of the logarithm of a factor's range in force. */
 const momentsOf = (name: NumberName, basis: Basis): LogMoments =>
-  basis.once(`log moments ${name}`, () => logMomentsOfPert(rangeOf(name, basis)));
+  basis.once(`log moments ${name}`, () => logMoments(rangeOf(name, basis)));
 const isCertain = ({ low, high }: Range): boolean => !(high > low);
 
 /** The range within the physical limits of its assumption. */
-function withinLimits(name: NumberName, { low, likely, high }: Range): Range {
+function withinLimits(name: NumberName, { low, value, high }: Range): Range {
   const { min, max, quantity, unit } = numberAssumption(name);
   const [least, most] = [toSi(min, quantity, 'US', unit), toSi(max, quantity, 'US', unit)];
   const held = (x: number): number => Math.min(Math.max(x, least), most);
-  return { low: held(low), likely: held(likely), high: held(high) };
+  return { low: held(low), value: held(value), high: held(high) };
 }
 
-/** Mean and deviation of ln of the sum of the crew's fixed times, over its value, from their PERT ranges. */
-function paceMoments(times: readonly NumberName[], basis: Basis): LogMoments {
-  let [value, mean, variance] = [0, 0, 0];
-  for (const name of times) {
-    const range = rangeOf(name, basis);
-    value += range.likely;
-    if (isCertain(range)) mean += range.likely;
-    else {
-      const m = momentsOf(name, basis);
-      const expected = Math.exp(m.mean + m.deviation ** 2 / 2);
-      mean += expected;
-      variance += expected ** 2 * Math.expm1(m.deviation ** 2);
-    }
-  }
-  const spread = Math.log1p(variance / mean ** 2);
-  return { mean: Math.log(mean / value) - spread / 2, deviation: Math.sqrt(spread) };
+/** Mean and deviation of ln of the sum of the crew's fixed times, over its value: a crew that is slow at one is slow at all, as in the draws. */
+function paceMoments(times: readonly NumberName[], { a }: Basis): LogMoments {
+  const ranges = times.map((name) => johnson(a.inForce(name)));
+  const value = ranges.reduce((sum, { range }) => sum + range.value, 0);
+  const logs = Array.from({ length: PACES }, (_, i) => {
+    const z = normalQuantile((i + 0.5) / PACES);
+    return Math.log(ranges.reduce((sum, range) => sum + johnsonAt(range, z), 0) / value);
+  });
+  const mean = logs.reduce((sum, x) => sum + x, 0) / PACES;
+  return { mean, deviation: Math.sqrt(logs.reduce((sum, x) => sum + (x - mean) ** 2, 0) / PACES) };
 }
 
 /** One rod of each kind, for kinds that the log has none of. */
@@ -220,9 +218,9 @@ function holdOthers(model: Model, prior: readonly LogMoments[]): readonly Held[]
     const range = rangeOf(name, basis);
     if (!triangle || fitted.includes(name) || paced.includes(name) || isCertain(range)) return [];
     const moments = momentsOf(name, basis);
-    const value = withinLimits(name, { low: 0, likely: range.likely * Math.exp(moments.deviation), high: 0 }).likely;
+    const value = withinLimits(name, { low: 0, value: range.value * Math.exp(moments.deviation), high: 0 }).value;
     const effect = meanChange(model, at, predictAt(model, centre, { name, value }), channels).map(
-      (d) => d * (moments.deviation / Math.log(value / range.likely)),
+      (d) => d * (moments.deviation / Math.log(value / range.value)),
     );
     if (!effect.every(Number.isFinite) || effect.every((d) => Math.abs(d) < NO_EFFECT)) return [];
     const solved = choleskySolve(triangle, effect);
@@ -230,7 +228,7 @@ function holdOthers(model: Model, prior: readonly LogMoments[]): readonly Held[]
       columns,
       (column, k) => column.reduce((sum, d, i) => sum + d * (solved[i] ?? 0), 0) * (prior[k]?.deviation ?? 0) ** 2,
     );
-    return [{ name, moments: { mean: moments.mean - Math.log(range.likely), deviation: moments.deviation }, shift }];
+    return [{ name, moments: { mean: moments.mean - Math.log(range.value), deviation: moments.deviation }, shift }];
   });
 }
 
@@ -437,7 +435,7 @@ function factorsAfter(
     high80: Math.exp(to.mean + z * to.deviation),
   });
   const plain = (name: NumberName, role: Role, range: Range): FittedFactor => {
-    const m = isCertain(range) ? { mean: Math.log(range.likely), deviation: 0 } : momentsOf(name, basis);
+    const m = isCertain(range) ? { mean: Math.log(range.value), deviation: 0 } : momentsOf(name, basis);
     return {
       name,
       role,
@@ -474,7 +472,7 @@ function factorsAfter(
       );
     }
     if (held.some((h) => h.name === name))
-      return plain(name, 'held', { low: range.likely, likely: range.likely, high: range.likely });
+      return plain(name, 'held', { low: range.value, value: range.value, high: range.value });
     if (name === 'item scatter' && fit && !isCertain(range)) {
       const from = momentsOf(name, basis);
       return carried(
@@ -505,7 +503,4 @@ function factorsAfter(
   return [...listed, ...further].map(one);
 }
 
-function basisRange(name: NumberName, { a }: Basis): Range {
-  const { low, value, high } = a.inForce(name);
-  return { low, likely: value, high };
-}
+const basisRange = (name: NumberName, { a }: Basis): Range => a.inForce(name);

@@ -1,7 +1,8 @@
 /** Ranges of positive factors in terms of their logarithm. */
+import type { Uncertain } from '../assumptions/assumptions.ts';
 import { notAbove, shown } from '../messages.ts';
 import { normalQuantile } from '../spread/normal.ts';
-import { pert, pertQuantile } from '../spread/pert.ts';
+import { johnson, johnsonQuantile } from '../spread/johnson.ts';
 
 /** Mean and standard deviation of the natural logarithm of a factor. */
 export interface LogMoments {
@@ -9,28 +10,27 @@ export interface LogMoments {
   readonly deviation: number;
 }
 
-export interface Range {
-  readonly low: number;
-  readonly likely: number;
-  readonly high: number;
-}
+/** Median, P10 and P90 of a factor. */
+export type Range = Pick<Uncertain, 'low' | 'value' | 'high'>;
 
 const CELLS = 256;
 
 /**
- * Mean and standard deviation of ln x for a factor x with a PERT range, over equally likely cells of the distribution.
+ * Mean and standard deviation of ln x for a factor x by its median, P10, P90 and limits, over equally likely cells of the
+ * distribution.
  *
- * @param range low, likely and high, all more than 0, in one unit
- * Range of validity: high/low up to about 1000; relative error of the deviation below 1e-3.
+ * @param range low more than 0, all in one unit
+ * Range of validity: high/low up to about 1000; relative error of the deviation below 1e-2.
  */
-export function logMomentsOfPert({ low, likely, high }: Range): LogMoments {
+export function logMoments(range: Uncertain): LogMoments {
+  const { low, value } = range;
   if (!(low > 0)) throw notAbove('low', shown(low), '0');
-  const distribution = pert(low, likely, high);
+  const distribution = johnson(range);
   let sum = 0;
   let square = 0;
-  const centre = Math.log(likely);
+  const centre = Math.log(value);
   for (let i = 0; i < CELLS; i++) {
-    const d = Math.log(pertQuantile(distribution, (i + 0.5) / CELLS)) - centre;
+    const d = Math.log(johnsonQuantile(distribution, (i + 0.5) / CELLS)) - centre;
     sum += d;
     square += d * d;
   }
@@ -56,13 +56,13 @@ export function logMomentsOfQuantiles(low: number, high: number, probability: nu
 /**
  * A range carried along when the moments of its logarithm change: shifted and narrowed on the logarithmic scale.
  *
- * ln x' = mean' + (ln x - mean) deviation'/deviation for low, likely and high; unchanged moments give the same range.
- * The PERT distribution of the new range has the new moments within about a tenth of the deviation.
+ * ln x' = mean' + (ln x - mean) deviation'/deviation for low, value and high; unchanged moments give the same range.
+ * The distribution of the new range has the new moments within about a tenth of the deviation.
  */
 export function carriedRange(range: Range, from: LogMoments, to: LogMoments): Range {
   const stretch = from.deviation > 0 ? to.deviation / from.deviation : 1;
   const shift = to.mean - from.mean;
   const carry = (x: number): number =>
     shift === 0 && stretch === 1 ? x : x * Math.exp(shift + (Math.log(x) - from.mean) * (stretch - 1));
-  return { low: carry(range.low), likely: carry(range.likely), high: carry(range.high) };
+  return { low: carry(range.low), value: carry(range.value), high: carry(range.high) };
 }

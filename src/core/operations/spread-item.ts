@@ -3,7 +3,7 @@ import { drawItem } from './draw-item.ts';
 import { drawPercentiles, percentileWork } from '../spread/draw-percentile.ts';
 import type { Sized } from './sized.ts';
 
-/** Draws for each estimate: a power of two, converged to 1 % of the value. */
+/** Draws for each estimate: a power of two, converged to some 2 % of the value. */
 export const DRAWS = 1024;
 const LOW = 0.1;
 const HIGH = 0.9;
@@ -26,7 +26,7 @@ export function wholeTowards(count: number, p: number): number {
 }
 
 /**
- * How far one item may depart: P10 and P90 of oxygen, rods and crew time over quasi-random PERT draws of the
+ * How far one item may depart: P10 and P90 of oxygen, rods and crew time over quasi-random draws of the
  * process factors with the item's own scatter. Rod and method stay as planned. A draw in which the heat does not
  * suffice counts as more than any other; where more than a tenth do, the high is Infinity.
  */

@@ -80,7 +80,7 @@ export function betaCdf(shape: BetaShape, x: number): number {
 }
 
 /** Density x^(a-1) (1-x)^(b-1)/B(a, b) inside 0 to 1. */
-export function betaDensity({ a, b, logB }: BetaShape, x: number): number {
+function betaDensity({ a, b, logB }: BetaShape, x: number): number {
   return Math.exp((a - 1) * Math.log(x) + (b - 1) * Math.log1p(-x) - logB);
 }
 

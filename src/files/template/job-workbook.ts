@@ -420,7 +420,7 @@ function pinSheet(): NewSheet {
         'Yellow cells are yours to fill. Plain numbers are inches; texts such as 100 mm, 4-1/2 or 3/8 (typed with an apostrophe) work too. Bore, rod and material may stay blank.',
       ],
       [
-        `="Calculation "&${VERSION_CELL}&". Estimates with a low and a high; they do not say that a job is safe. Cautions are on their own sheet."`,
+        `="Calculation "&${VERSION_CELL}&". Low and high: one case in ten takes less, one in ten more. Estimates; they do not say that a job is safe. Cautions are on their own sheet."`,
       ],
       [],
       [

@@ -59,7 +59,7 @@ function FromPinToQuote({ plan, working }: { readonly plan: Row; readonly workin
         {of('t_crew')} crew minutes, and a ram of {n(numberIn(plan, 'ram'))} tons.
       </li>
       <li>
-        The same is done over again with the assumptions drawn between their low and high: oxygen{' '}
+        The same is done over again with the assumptions drawn from their ranges: oxygen{' '}
         {n(numberIn(plan, 'oxygen low'))} to {n(numberIn(plan, 'oxygen high'))} scf, crew{' '}
         {n(numberIn(plan, 'crew low'))} to {n(numberIn(plan, 'crew high'))} min in eight cases of ten.
       </li>

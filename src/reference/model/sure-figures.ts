@@ -2,8 +2,7 @@
 import { Assumptions } from '../../core/assumptions/assumptions.ts';
 import { findMaterial } from '../../core/burn/materials.ts';
 import { findRod } from '../../core/burn/rods.ts';
-import { betaDensity } from '../../core/spread/beta-distribution.ts';
-import { pert } from '../../core/spread/pert.ts';
+import { johnson, johnsonCdf, johnsonQuantile } from '../../core/spread/johnson.ts';
 import { seeded } from '../../core/spread/seeded.ts';
 import { cooledBy, drawnFactors } from '../../core/operations/draw-item.ts';
 import { operationOf } from '../../core/operations/all.ts';
@@ -14,23 +13,27 @@ import { cellsOf, maybeCell, numberIn, numberOf, rangeOf, rowsOf, steps, textIn,
 
 export const PIN = [4, 10] as const;
 
-export function pertOfOxygen(): LinePlot {
-  const { low, value, high } = rangeOf('oxygen burnt share');
-  const { shape } = pert(low, value, high);
+/** Density of what is drawn for the burnt share, from a thousandth to a thousandth of its probability. */
+export function burntShareDrawn(): LinePlot {
+  const range = rangeOf('oxygen burnt share');
+  const distribution = johnson(range);
+  const [from, to] = [0.001, 0.999].map((p) => johnsonQuantile(distribution, p)) as [number, number];
+  const half = (to - from) / 400;
+  const percent = (x: number): number => Number((100 * x).toPrecision(6));
   return {
-    name: 'pert-oxygen',
+    name: 'burnt-share-drawn',
     title: 'How the share of oxygen that burns is drawn',
-    caption:
-      'A PERT curve: never outside low and high, most often near the value, leaning to the longer side. All that an estimate draws is drawn so.',
-    x: { label: 'share of oxygen that burns', unit: '%', low: 100 * low, high: 100 * high },
+    caption: `Half of the draws lie below the value, ${percent(range.value)} %; one in ten below the low, ${percent(range.low)} %, and one in ten above the high, ${percent(range.high)} %. None passes the physical limits. All that an estimate draws is drawn so.`,
+    x: { label: 'share of oxygen that burns', unit: '%', low: percent(from), high: percent(to) },
     y: { label: 'chance for each percent', unit: '%', low: 0 },
     series: [
       {
-        name: 'PERT',
-        points: steps(0, 1, 0.025).map((u) => ({
-          x: Number((100 * (low + u * (high - low))).toPrecision(6)),
-          y: shape && u > 0 && u < 1 ? (100 * betaDensity(shape, u)) / (100 * (high - low)) : 0,
-        })),
+        name: 'drawn',
+        points: steps(0, 1, 0.02).map((u) => {
+          const x = from + u * (to - from);
+          const chance = johnsonCdf(distribution, x + half) - johnsonCdf(distribution, x - half);
+          return { x: percent(x), y: chance / (2 * half) };
+        }),
       },
     ],
   };

@@ -17,7 +17,7 @@ import {
   learning,
   learningPlot,
   oxygenChance,
-  pertOfOxygen,
+  burntShareDrawn,
   tornado,
   truth,
 } from './sure-figures.ts';
@@ -44,17 +44,17 @@ export function surePage(): Page {
     lead: 'What the low and the high of an estimate mean, where they come from, what narrows them, and what nobody has shown yet.',
     body: (
       <>
-        <h2>Two kinds of low and high</h2>
+        <h2>One meaning of low and high</h2>
         <p>
-          An <strong>assumption's</strong> low and high are the ends of what it can be: nothing outside them is drawn.
-          An <strong>estimate's</strong> low and high are drawn from all of them together: one case in ten takes less
-          than the low, one in ten more than the high. For a pin of {PIN[0]} in by {PIN[1]} in that is{' '}
-          {n(numberIn(plan, 'oxygen low'))} to {n(numberIn(plan, 'oxygen high'))} scf about{' '}
-          {n(numberIn(plan, 'oxygen'))}. The figure in the middle is what the assumptions' own values give, not an
-          average; the upper side is the longer one.
+          An <strong>assumption's</strong> value is its middle: as often too low as too high. One case in ten lies below
+          its low, one in ten above its high (P10, P50 and P90). An <strong>estimate's</strong> low and high mean the
+          same, drawn from all assumptions together: one case in ten takes less than the low, one in ten more than the
+          high. For a pin of {PIN[0]} in by {PIN[1]} in that is {n(numberIn(plan, 'oxygen low'))} to{' '}
+          {n(numberIn(plan, 'oxygen high'))} scf about {n(numberIn(plan, 'oxygen'))}. The figure in the middle is what
+          the assumptions' own values give, not an average; the upper side is the longer one.
         </p>
         <Pair>
-          <LineFigure plot={pertOfOxygen()} />
+          <LineFigure plot={burntShareDrawn()} />
           <LineFigure plot={oxygenChance()} />
         </Pair>
         <p>
@@ -64,10 +64,38 @@ export function surePage(): Page {
         </p>
         <Equation
           says="The curve an assumption is drawn from:"
-          formula="x = low + (high − low) Beta(1 + 4 (value − low) / (high − low), 1 + 4 (high − value) / (high − low))"
-          symbols="Draws spread evenly, by a scrambled sequence. Sources:"
-          sources={['pert', 'sobol', 'percentile']}
+          formula="y = B + h z / c ± (√(a² + (h² − a²) (z / c)²) − a)"
+          symbols="y is ln((x − least) / (most − x)) of the value drawn, with the physical limits; L, B and H are those of low, value and high; h = (H − L) / 2; a the smaller of B − L and H − B; c = 1.2816; z a standard normal number; plus where the upper half is the wider. The three percentiles hold exactly and no limit is passed. Draws spread evenly, by a scrambled sequence. Sources:"
+          sources={['hadlock bickel', 'sobol', 'percentile']}
         />
+
+        <h2>Where the ranges come from</h2>
+        <p>
+          Where a source prints usual values, its ends stand as low and high. Where it prints extremes, they are no P10
+          and P90: those lie about half as far out, counted in factors, and rounded to what a person would write; so do
+          those of common practice that had been thought of as the ends of what can be. The physical limits beside them
+          are what the call refuses to pass. A low equal to the value means that half of the cases stand at it, as with
+          hose fittings; both equal mean that it is certain, or yours to set. The holder's 0.065 to 0.11 in are
+          extremes, and its low and high lie inside; so are 1 to 3.5 psi an inch for the pressure's rise. The purity's
+          99.2 to 99.7 percent are what filling stations deliver, and stand.
+        </p>
+        <p>
+          Factors of the crew go up and down together: who is slow at one task is slow at all, and burns less of the
+          time. It errs on the wide side. The factors of burning are drawn each by itself. That a rod which burns more
+          of its oxygen melts faster is likely, but how far nobody has published; drawn together the two would make up
+          for each other, and the oxygen's range would be narrower than what is known. A log tells it.
+        </p>
+        <h2>Whether the figure is the middle</h2>
+        <p>
+          With one assumption uncertain the figure worked out is exactly the middle. With all of them it is about that:
+          over a sweep of pins, holes, grooves, cuts, studs and breaches four figures of five lie between the 40th and
+          the 60th percentile of their own draws, none lies higher, and the rest lie lower, since nearly everything
+          leans to the long side. A pin's crew time stands at the 34th or above, for in a thin boss it cools for an hour
+          in place of minutes; a groove's time at the work at the 25th, for passes are whole; a long thick cut at the
+          32nd, for holes are; oxygen through concrete, and of small short holes, at the 20th, for there the larger of
+          two counts, the heat's time or the slag's, and one of two is above its middle in three cases of four. So a
+          plain sum of figures runs short more often than not: load by <Fn name="BURN.JOB.STOCK" />.
+        </p>
 
         <h2>Which assumptions matter</h2>
         <p>

@@ -142,10 +142,11 @@ describe('grip after burning and cooling', () => {
 
   it('has a chance that rises with the ram from none to certain', () => {
     const grip = gripOf({ tons: 60 });
-    const chances = [0, 10, 30, 60, 100, 300].map((tons) => grip.chance(tons * SHORT_TON));
+    const chances = [0, 10, 30, 60, 100, 300, 5000].map((tons) => grip.chance(tons * SHORT_TON));
     chances.slice(1).forEach((chance, i) => expect(chance).toBeGreaterThanOrEqual(chances[i]!));
     expect(chances[0]).toBe(0);
     expect(chances.at(-1)).toBeCloseTo(1, 12);
+    expect(chances.at(-2)).toBeGreaterThan(0.97);
     expect(grip.chance(grip.after.likely)).toBeCloseTo(0.5, 1);
   });
 
@@ -156,7 +157,7 @@ describe('grip after burning and cooling', () => {
   });
 
   it('agrees with the sum by hand where every range is a single value', () => {
-    const certain = (x: number) => ({ low: x, likely: x, high: x });
+    const certain = (x: number) => ({ low: x, value: x, high: x, min: 0, max: 1e9 });
     const priors = {
       ...priorsFor(PIN.diameter),
       interference: certain(DELTA),

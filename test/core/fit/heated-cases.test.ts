@@ -90,11 +90,11 @@ describe('interference left in cases of heating and cooling', () => {
       ReturnType<typeof looseningInCases>,
     ];
     // In thousandths of an inch: a pin of this size has 1.2 of interference.
-    expect(Math.abs(few.likely - many.likely)).toBeLessThan(0.15e-3 * INCH);
+    expect(Math.abs(few.likely - many.likely)).toBeLessThan(0.2e-3 * INCH);
     expect(Math.abs(few.nothing - many.nothing)).toBeLessThan(0.1);
     const forces = [undefined, 256].map((cases) => gripOf({ tons: 60, method, cases }).after);
     expect(Math.abs(forces[0]!.likely / forces[1]!.likely - 1)).toBeLessThan(0.12);
-    expect(Math.abs(forces[0]!.high / forces[1]!.high - 1)).toBeLessThan(0.1);
+    expect(Math.abs(forces[0]!.high / forces[1]!.high - 1)).toBeLessThan(0.15);
     expect(Math.abs(forces[0]!.low / forces[1]!.low - 1)).toBeLessThan(0.2);
   });
 });

@@ -1,12 +1,12 @@
 import { FIT_ASSUMPTIONS } from '../../../src/core/assumptions/fit.ts';
 import type { CoolingMethod, PinInBoss } from '../../../src/core/heat/cool-pin.ts';
-import { gripAfter, type GripAfter, type GripPriors, type Levels } from '../../../src/core/fit/grip-after.ts';
+import { gripAfter, type GripAfter, type GripPriors } from '../../../src/core/fit/grip-after.ts';
 import { contactPressureSteps, fitGiven, type PressFit } from '../../../src/core/fit/contact-pressure.ts';
-import { elasticitySteps } from '../../../src/core/fit/fit-in-force.ts';
+import { elasticitySteps, uncertainInForce } from '../../../src/core/fit/fit-in-force.ts';
 import { given } from '../../../src/core/model/step.ts';
 import { StepList } from '../../../src/core/model/step-list.ts';
 import { work } from '../../../src/core/model/working.ts';
-import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
+import { Assumptions, type Override, type Uncertain } from '../../../src/core/assumptions/assumptions.ts';
 import { retainedInCases } from '../../../src/core/fit/heated-cases.ts';
 import type { SteelStrength } from '../../../src/core/fit/ring-steel.ts';
 import { POUND_FORCE } from '../../../src/core/units/quantities.ts';
@@ -21,11 +21,7 @@ export function fitAssumed(name: Name, level: Level = 'value'): number {
   return toSi(row[level], row.quantity, 'US', row.unit);
 }
 
-const levels = (name: Name, scale = 1): Levels<number> => ({
-  low: scale * fitAssumed(name, 'low'),
-  likely: scale * fitAssumed(name),
-  high: scale * fitAssumed(name, 'high'),
-});
+const levels = (name: Name, scale = 1): Uncertain => uncertainInForce(name, Assumptions.defaults(), scale);
 
 export const SHORT_TON = 2000 * POUND_FORCE;
 export const PIN_STEEL: SteelStrength = {

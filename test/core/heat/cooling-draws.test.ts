@@ -8,8 +8,8 @@ import { tabulatedCoolingTime } from '../../../src/core/heat/cooling-table.ts';
 import { coolingTime, LONGEST } from '../../../src/core/heat/cooling-time.ts';
 import { bossInForce, coolingInForce, physicsInForce } from '../../../src/core/heat/heat-in-force.ts';
 import { drawPercentiles } from '../../../src/core/spread/draw-percentile.ts';
-import { pert, pertQuantiles } from '../../../src/core/spread/pert.ts';
-import { sobolColumn } from '../../../src/core/spread/sobol.ts';
+import { normalColumn } from '../../../src/core/spread/draws.ts';
+import { johnson, johnsonColumn } from '../../../src/core/spread/johnson.ts';
 import { INCH } from './physics.ts';
 
 const PACE = 0.008;
@@ -21,10 +21,7 @@ const assumptions = (method: CoolingMethod, ...rows: readonly Override[]): Assum
 
 /** Draws of their own, in other coordinates than those of an estimate. */
 const columnsOf = (method: CoolingMethod, a: Assumptions): readonly Float64Array[] =>
-  coolingFactors(method).map((name, k) => {
-    const { low, value, high } = a.inForce(name);
-    return pertQuantiles(pert(low, value, high), sobolColumn(k + 20, COUNT, 5));
-  });
+  coolingFactors(method).map((name, k) => johnsonColumn(johnson(a.inForce(name)), normalColumn(k + 20, COUNT, 5)));
 
 const pinOf = (diameter: number, bore: number, length: number) => ({
   diameter: diameter * INCH,

@@ -10,7 +10,7 @@ import { batteryStrikes } from '../../../src/core/safety/battery-strikes.ts';
 import type { Sized } from '../../../src/core/operations/sized.ts';
 import { drawableContent } from '../../../src/core/oxygen/drawable-content.ts';
 import { jobWith } from './listed.ts';
-import { PIN, STEEL, basisWith, drawFactor, scattered, sizePin } from './simulated-log.ts';
+import { PIN, STEEL, basisWith, drawWorld, scattered, sizePin } from './simulated-log.ts';
 
 const basisOf = (): Basis => new Basis(Assumptions.defaults());
 const PINS = [
@@ -45,10 +45,7 @@ describe('what to load for a job', () => {
     const jobs = 1500;
     const suffices = { load: 0, plain: 0 };
     for (let j = 0; j < jobs; j++) {
-      const world = basisWith({
-        ...Object.fromEntries(names.map((name) => [name, drawFactor(name, random, basis)])),
-        'tip pressure': 7e5,
-      });
+      const world = basisWith({ ...drawWorld(names, random, basis), 'tip pressure': 7e5 });
       const rods = new Map<string, number>();
       const total = { oxygen: 0, crew: 0, rods: 0 };
       let solved = true;
@@ -56,7 +53,7 @@ describe('what to load for a job', () => {
         try {
           const took = scattered(
             sizePin(d, l, sizings[i]!.name, world),
-            drawFactor('item scatter', random, basis),
+            drawWorld(['item scatter'], random, basis)['item scatter']!,
             world,
             sizings[i]!.cooling,
           );
@@ -108,7 +105,8 @@ describe('what to load for a job', () => {
     const basis = basisOf();
     const sizings = sized(basis);
     let before = jobStock(jobWith(sizings, basis), 0.3);
-    for (const confidence of [0.5, 0.7, 0.9, 0.95, 0.99]) {
+    // In about one draw of a hundred the heat does not suffice for some pin, so that no load is enough with 0.99.
+    for (const confidence of [0.5, 0.7, 0.9, 0.95, 0.97]) {
       const now = jobStock(jobWith(sizings, basis), confidence);
       now.lines.forEach((line, i) => expect(line.load).toBeGreaterThanOrEqual(before.lines[i]?.load ?? NaN));
       expect(lineOf(now, 'crew work').load).toBeGreaterThan(lineOf(before, 'crew work').load);
@@ -179,7 +177,7 @@ describe('what to load for a job', () => {
     );
     const sizings = [sizePin(4, 10, '3/8 x 36', basis)];
     expect(() => jobStock(jobWith(sizings, basis), 0.95)).toThrow(
-      /in \d+% of the cases within low and high the heat does not suffice/,
+      /in \d+% of the draws from the ranges of the assumptions the heat does not suffice/,
     );
   });
 });

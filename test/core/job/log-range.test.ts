@@ -1,35 +1,35 @@
 import { describe, expect, it } from 'vitest';
 import { CalcError } from '../../../src/core/errors.ts';
-import { carriedRange, logMomentsOfPert, logMomentsOfQuantiles } from '../../../src/core/job/log-range.ts';
+import { carriedRange, logMoments, logMomentsOfQuantiles, type Range } from '../../../src/core/job/log-range.ts';
+import { johnson, johnsonCdf } from '../../../src/core/spread/johnson.ts';
 import { normalCdf } from '../../../src/core/spread/normal.ts';
-import { pert, pertDeviation, pertMean } from '../../../src/core/spread/pert.ts';
+
+const limited = (range: Range) => ({ ...range, min: 0, max: 1e6 });
 
 describe('moments of the logarithm', () => {
-  it('of a narrow range are those of the range over its mean', () => {
-    const range = { low: 98, likely: 100, high: 103 };
-    const d = pert(range.low, range.likely, range.high);
-    const { mean, deviation } = logMomentsOfPert(range);
-    expect(mean).toBeCloseTo(Math.log(pertMean(d)), 4);
-    expect(deviation / (pertDeviation(d) / pertMean(d))).toBeCloseTo(1, 2);
+  it('of a range with one ratio to either side are those of its lognormal', () => {
+    const { mean, deviation } = logMoments(limited({ low: 10, value: 20, high: 40 }));
+    expect(mean).toBeCloseTo(Math.log(20), 4);
+    // 1.2816 is the normal quantile of 0.9.
+    expect(deviation / (Math.log(2) / 1.2816)).toBeCloseTo(1, 2);
   });
 
-  it('of a uniform-like wide range agree with direct integration of the density', () => {
-    // Density of PERT 0.1, 1, 4 integrated by the midpoint rule in x.
-    const [low, likely, high] = [0.1, 1, 4];
-    const a = 1 + (4 * (likely - low)) / (high - low);
-    const n = 200_000;
-    let [total, first, second] = [0, 0, 0];
+  it('of a skewed range agree with direct integration of the probability', () => {
+    const range = { low: 0.5, value: 1, high: 4, min: 0, max: 10 };
+    const d = johnson(range);
+    const n = 20_000;
+    let [first, second, before] = [0, 0, 0];
     for (let i = 0; i < n; i++) {
-      const u = (i + 0.5) / n;
-      const f = u ** (a - 1) * (1 - u) ** (5 - a);
-      const l = Math.log(low + (high - low) * u);
-      total += f;
-      first += f * l;
-      second += f * l * l;
+      // Even steps of ln x from ln 0.005 to ln 10.
+      const l = Math.log(0.005) + ((i + 0.5) / n) * Math.log(2000);
+      const p = johnsonCdf(d, Math.exp(l + Math.log(2000) / n / 2));
+      first += (p - before) * l;
+      second += (p - before) * l * l;
+      before = p;
     }
-    const { mean, deviation } = logMomentsOfPert({ low, likely, high });
-    expect(mean).toBeCloseTo(first / total, 3);
-    expect(deviation / Math.sqrt(second / total - (first / total) ** 2)).toBeCloseTo(1, 2);
+    const { mean, deviation } = logMoments(range);
+    expect(mean).toBeCloseTo(first, 2);
+    expect(deviation / Math.sqrt(second - first ** 2)).toBeCloseTo(1, 2);
   });
 
   it('of a lognormal range put the stated probability between its ends', () => {
@@ -42,7 +42,7 @@ describe('moments of the logarithm', () => {
   });
 
   it('need positive ends in order', () => {
-    expect(() => logMomentsOfPert({ low: 0, likely: 1, high: 2 })).toThrow(CalcError);
+    expect(() => logMoments(limited({ low: 0, value: 1, high: 2 }))).toThrow(CalcError);
     expect(() => logMomentsOfQuantiles(0, 1, 0.8)).toThrow(CalcError);
     expect(() => logMomentsOfQuantiles(2, 2, 0.8)).toThrow(CalcError);
     for (const p of [0, 1, -1, NaN]) expect(() => logMomentsOfQuantiles(1, 2, p)).toThrow(CalcError);
@@ -50,16 +50,16 @@ describe('moments of the logarithm', () => {
 });
 
 describe('a carried range', () => {
-  const range = { low: 0.15, likely: 0.25, high: 0.4 };
-  const from = logMomentsOfPert(range);
+  const range = { low: 0.15, value: 0.25, high: 0.4 };
+  const from = logMoments(limited(range));
 
   it('is the same for the same moments', () => {
     expect(carriedRange(range, from, { ...from })).toEqual(range);
   });
 
-  it('has, as PERT, the moments it was carried to within a tenth of the deviation', () => {
+  it('has the moments it was carried to within a tenth of the deviation', () => {
     const to = { mean: from.mean + 0.2, deviation: from.deviation / 2 };
-    const moments = logMomentsOfPert(carriedRange(range, from, to));
+    const moments = logMoments(limited(carriedRange(range, from, to)));
     expect(Math.abs(moments.mean - to.mean)).toBeLessThan(0.1 * to.deviation);
     expect(Math.abs(moments.deviation / to.deviation - 1)).toBeLessThan(0.1);
   });
@@ -68,6 +68,6 @@ describe('a carried range', () => {
     const narrow = carriedRange(range, from, { mean: from.mean, deviation: from.deviation / 4 });
     expect(narrow.low).toBeGreaterThan(range.low);
     expect(narrow.high).toBeLessThan(range.high);
-    expect(narrow.low < narrow.likely && narrow.likely < narrow.high).toBe(true);
+    expect(narrow.low < narrow.value && narrow.value < narrow.high).toBe(true);
   });
 });

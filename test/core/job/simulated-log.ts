@@ -1,11 +1,14 @@
 /** Invented finished jobs, made by sizing pins with stated true factors and then letting them scatter. */
 import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
-import type { NumberName } from '../../../src/core/assumptions/registry.ts';
+import { isChoice } from '../../../src/core/assumptions/assumption.ts';
+import { REGISTRY, type NumberName } from '../../../src/core/assumptions/registry.ts';
 import { Basis } from '../../../src/core/basis.ts';
+import { CalcError } from '../../../src/core/errors.ts';
 import { findMaterial } from '../../../src/core/burn/materials.ts';
 import { findRod, rodMassPerLength } from '../../../src/core/burn/rods.ts';
 import type { LogJob } from '../../../src/core/job/log-job.ts';
-import { pert, pertQuantile } from '../../../src/core/spread/pert.ts';
+import { johnson, johnsonQuantile } from '../../../src/core/spread/johnson.ts';
+import { drawnWith } from '../../../src/core/operations/draw-item.ts';
 import type { Seeded } from '../../../src/core/spread/seeded.ts';
 import { operationOf } from '../../../src/core/operations/all.ts';
 import { sized, type Sized } from '../../../src/core/operations/sized.ts';
@@ -30,10 +33,49 @@ export function basisWith(truth: Truth): Basis {
   );
 }
 
-/** A random draw of a factor from its range in force. */
-export function drawFactor(name: NumberName, random: Seeded, basis = new Basis(Assumptions.defaults())): number {
-  const { low, value, high } = basis.a.inForce(name);
-  return pertQuantile(pert(low, value, high), random.uniform());
+/** A basis in which every assumption is certain, these with other values. */
+export const certainly = (truth: Truth): Basis =>
+  basisWith({
+    ...Object.fromEntries(
+      REGISTRY.flatMap((entry) =>
+        isChoice(entry) ? [] : [[entry.name, Assumptions.defaults().value(entry.name as NumberName)]],
+      ),
+    ),
+    ...truth,
+  });
+
+/** A random world: factors from their ranges in force, those together that the draws draw together. */
+export function drawWorld(
+  names: readonly NumberName[],
+  random: Seeded,
+  basis = new Basis(Assumptions.defaults()),
+): Readonly<Partial<Record<NumberName, number>>> {
+  const chances = new Map<NumberName, number>();
+  return Object.fromEntries(
+    names.map((each) => {
+      const { name, falling } = drawnWith(each);
+      const chance = chances.get(name) ?? random.uniform();
+      chances.set(name, chance);
+      return [each, johnsonQuantile(johnson(basis.a.inForce(each)), falling ? 1 - chance : chance)];
+    }),
+  );
+}
+
+/** `drawWorld` until the heat suffices to burn a pin: other worlds leave no log, and their draws count as more than any other. */
+export function drawBurningWorld(
+  names: readonly NumberName[],
+  random: Seeded,
+  basis = new Basis(Assumptions.defaults()),
+): ReturnType<typeof drawWorld> {
+  for (;;) {
+    const world = drawWorld(names, random, basis);
+    try {
+      sizePin(4, 10, undefined, basisWith(world));
+      return world;
+    } catch (e) {
+      if (!(e instanceof CalcError)) throw e;
+    }
+  }
 }
 
 export interface Noise {
@@ -110,13 +152,12 @@ export function simulateLog(
   noise: Noise = NOISE,
   basis = new Basis(Assumptions.defaults()),
 ): readonly LogJob[] {
-  const world = basisWith(truth);
-  const { low, value, high } = basis.a.inForce('item scatter');
-  const scatter = pert(low, value, high);
+  const world = certainly(truth);
+  const scatter = johnson(basis.a.inForce('item scatter'));
   return pins.map(({ diameter, length }, i) => {
     const sizing = sizePin(diameter, length, undefined, basis);
     const happened = sizePin(diameter, length, sizing.name, world);
-    const own = pertQuantile(scatter, random.uniform());
+    const own = johnsonQuantile(scatter, random.uniform());
     const noted = (x: number, deviation: number): number => x * Math.exp(deviation * random.normal());
     const took = scattered(happened, own, world, sizing.cooling);
     const rods = wholeUp(noted(rodsFor(happened.consumed * own, happened, world), noise.rods));

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
 import { Basis } from '../../../src/core/basis.ts';
+import { CalcError } from '../../../src/core/errors.ts';
 import { findRod } from '../../../src/core/burn/rods.ts';
 import {
   cooledBy,
@@ -15,7 +16,7 @@ import { SOBOL_DIMENSIONS } from '../../../src/core/spread/sobol.ts';
 import { OPERATION_IDS, operationOf } from '../../../src/core/operations/all.ts';
 import { sized, type Sized } from '../../../src/core/operations/sized.ts';
 import { DRAWS, spreadItem } from '../../../src/core/operations/spread-item.ts';
-import { IN, PIN, STEEL, basisWith, scattered, sizePin } from '../job/simulated-log.ts';
+import { IN, PIN, STEEL, basisWith, certainly, scattered, sizePin } from '../job/simulated-log.ts';
 
 const basisOf = (): Basis => new Basis(Assumptions.defaults());
 const SHORT = findRod('3/8').rod;
@@ -61,13 +62,19 @@ describe('the draws', () => {
     const names = drawnFactors(PIN, SHORT, STEEL, basis.a);
     drawsOfShared('item scatter', 32, basis).forEach((own, i) => {
       const drawn = Object.fromEntries(names.map((name) => [name, drawsOfShared(name, 32, basis)[i]]));
-      const certain = basisWith({ ...cooled, ...drawn });
+      const certain = certainly({ ...cooled, ...drawn });
+      // A draw in which the heat does not suffice takes more than any other, where sizing refuses.
+      if (draws.oxygen[i] === Infinity) {
+        expect(() => sizePin(4, 16, '3/8 x 36', certain)).toThrow(CalcError);
+        return;
+      }
       const took = scattered(sizePin(4, 16, '3/8 x 36', certain), own, certain, sizing.cooling);
       expect(draws.rods[i]).toBe(took.rods);
       expect(draws.oxygen[i]).toBeCloseTo(took.oxygen, 9);
       expect(draws.burnTime[i]).toBeCloseTo(took.burning, 6);
       expect(draws.crewTime[i]).toBeCloseTo(took.crew, 6);
     });
+    expect(draws.oxygen.filter((oxygen) => oxygen < Infinity).length).toBeGreaterThan(28);
   });
 });
 
@@ -150,7 +157,7 @@ const ITEMS: readonly (readonly [string, () => Sized, number])[] = [
       [6, 24],
       [8, 12],
     ] as const
-  ).map(([d, l]) => [`a pin of ${d} x ${l} in`, () => sizePin(d, l, undefined, basisOf()), 0.01] as const),
+  ).map(([d, l]) => [`a pin of ${d} x ${l} in`, () => sizePin(d, l, undefined, basisOf()), 0.02] as const),
   [
     'a hole of 2 x 8 in',
     () =>
@@ -160,7 +167,7 @@ const ITEMS: readonly (readonly [string, () => Sized, number])[] = [
         material: STEEL,
         basis: basisOf(),
       }),
-    0.01,
+    0.02,
   ],
   [
     'a cut of 2 x 20 in',
@@ -171,7 +178,7 @@ const ITEMS: readonly (readonly [string, () => Sized, number])[] = [
         material: STEEL,
         basis: basisOf(),
       }),
-    0.01,
+    0.02,
   ],
   [
     'studs of 1.5 in',
@@ -182,7 +189,7 @@ const ITEMS: readonly (readonly [string, () => Sized, number])[] = [
         material: STEEL,
         basis: basisOf(),
       }),
-    0.01,
+    0.02,
   ],
   [
     'a groove of 3/4 x 1/2 x 24 in',
@@ -193,12 +200,14 @@ const ITEMS: readonly (readonly [string, () => Sized, number])[] = [
         material: STEEL,
         basis: basisOf(),
       }),
-    0.015,
+    0.02,
   ],
 ];
 
 describe('the spread of an item', () => {
-  it.each(ITEMS)('has converged to 1 percent at the default count for %s', (_, make, tolerance) => {
+  // Estimates are about twice as wide as they were when low and high were ends: P90 over P10 of a pin's oxygen is 3.3, and
+  // the error of a percentile of so many draws grows with the width.
+  it.each(ITEMS)('has converged to 2 percent at the default count for %s', (_, make, tolerance) => {
     const sizing = make();
     const ends = (count: number): readonly number[] => {
       const draws = drawItem(sizing, count, basisOf());
@@ -219,7 +228,7 @@ describe('the spread of an item', () => {
   it('closes in on the plan as the factors become certain', () => {
     const a = Assumptions.defaults();
     const names = [...drawnFactors(PIN, SHORT, STEEL, a), ...cooledBy(PIN, a), 'item scatter'] as const;
-    const certain = basisWith(Object.fromEntries(names.map((name) => [name, Assumptions.defaults().value(name)])));
+    const certain = certainly(Object.fromEntries(names.map((name) => [name, Assumptions.defaults().value(name)])));
     const sizing = sizePin(4, 10, undefined, certain);
     const spread = spreadItem(sizing, certain);
     expect(spread.lowOxygen).toBeCloseTo(sizing.oxygen, 12);

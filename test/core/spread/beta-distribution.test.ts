@@ -2,7 +2,6 @@ import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { CalcError } from '../../../src/core/errors.ts';
 import { betaCdf, betaQuantile, betaShape, logGamma } from '../../../src/core/spread/beta-distribution.ts';
-import { pert, pertCdf, pertDeviation, pertMean, pertQuantile } from '../../../src/core/spread/pert.ts';
 
 // SciPy 1.17.1, scipy.stats.beta: a, b, probability, value.
 const QUANTILE: readonly (readonly [number, number, number, number])[] = [
@@ -97,82 +96,5 @@ describe('beta distribution', () => {
     expect(logGamma(11)).toBeCloseTo(Math.log(3628800), 13);
     expect(logGamma(0.5)).toBeCloseTo(Math.log(Math.PI) / 2, 14);
     for (let x = 0.1; x < 40; x += 0.3) expect(logGamma(x)).toBeCloseTo(jstat.jStat.gammaln(x), 9);
-  });
-});
-
-describe('PERT distribution', () => {
-  const cases = [
-    [10, 20, 40],
-    [-3, -1, 0],
-    [0, 0, 8],
-    [1, 5, 5],
-    [0.2, 0.3, 0.4],
-  ] as const;
-
-  it.each(cases)('from %d over %d to %d has the mean and deviation in closed form', (low, likely, high) => {
-    const d = pert(low, likely, high);
-    const mean = (low + 4 * likely + high) / 6;
-    expect(pertMean(d)).toBeCloseTo(mean, 12);
-    expect(pertDeviation(d)).toBeCloseTo(Math.sqrt(((mean - low) * (high - mean)) / 7), 12);
-    const a = 1 + (4 * (likely - low)) / (high - low);
-    expect(pertMean(d)).toBeCloseTo(low + (high - low) * jstat.jStat.beta.mean(a, 6 - a), 12);
-    expect(pertDeviation(d)).toBeCloseTo((high - low) * Math.sqrt(jstat.jStat.beta.variance(a, 6 - a)), 12);
-  });
-
-  it.each(cases)('from %d over %d to %d has the mean of its own quantiles', (low, likely, high) => {
-    const d = pert(low, likely, high);
-    const n = 20_000;
-    let sum = 0;
-    let square = 0;
-    for (let i = 0; i < n; i++) {
-      const x = pertQuantile(d, (i + 0.5) / n);
-      sum += x / n;
-      square += (x - pertMean(d)) ** 2 / n;
-    }
-    expect(Math.abs(sum - pertMean(d))).toBeLessThan(1e-5 * (high - low));
-    expect(Math.abs(Math.sqrt(square) / pertDeviation(d) - 1)).toBeLessThan(2e-4);
-  });
-
-  it('is the polynomial of degree 5 for a symmetric range', () => {
-    // a = b = 3: F(u) = 10 u^3 - 15 u^4 + 6 u^5.
-    const d = pert(2, 5, 8);
-    for (let x = 2; x <= 8; x += 0.125) {
-      const u = (x - 2) / 6;
-      expect(pertCdf(d, x)).toBeCloseTo(10 * u ** 3 - 15 * u ** 4 + 6 * u ** 5, 14);
-    }
-    expect(pertQuantile(d, 0.5)).toBeCloseTo(5, 13);
-  });
-
-  it('is even between its ends for a weight of 0', () => {
-    const d = pert(10, 12, 30, 0);
-    expect(pertQuantile(d, 0.25)).toBeCloseTo(15, 12);
-    expect(pertMean(d)).toBeCloseTo(20, 12);
-  });
-
-  it('scales and shifts with its range', () => {
-    for (const p of [0, 0.1, 0.5, 0.9, 1]) {
-      expect(pertQuantile(pert(10, 20, 40), p)).toBeCloseTo(10 + 10 * pertQuantile(pert(0, 1, 3), p), 11);
-      expect(pertQuantile(pert(-40, -20, -10), p)).toBeCloseTo(-pertQuantile(pert(10, 20, 40), 1 - p), 11);
-    }
-  });
-
-  it('is certain where low equals high', () => {
-    const d = pert(3, 3, 3);
-    expect([pertMean(d), pertDeviation(d), pertQuantile(d, 0.1), pertCdf(d, 2.9), pertCdf(d, 3)]).toEqual([
-      3, 0, 3, 0, 1,
-    ]);
-  });
-
-  it('refuses a likely value outside its ends', () => {
-    expect(() => pert(10, 9, 12)).toThrow('likely is 9; must be at least low, 10');
-    expect(() => pert(10, 13, 12)).toThrow('likely is 13; must be at most high, 12');
-    expect(() => pert(12, 11, 10)).toThrow(CalcError);
-    for (const bad of [NaN, Infinity]) {
-      expect(() => pert(bad, 11, 12)).toThrow(CalcError);
-      expect(() => pert(10, bad, 12)).toThrow(CalcError);
-      expect(() => pert(10, 11, bad)).toThrow(CalcError);
-    }
-    expect(() => pert(10, 11, 12, -1)).toThrow(CalcError);
-    for (const p of [-0.1, 1.1, NaN]) expect(() => pertQuantile(pert(3, 3, 3), p)).toThrow(CalcError);
   });
 });
