@@ -26,7 +26,7 @@ export const PAPER_FUNCTIONS: readonly Declaration[] = [
       columns: ['section', 'what', 'figure', 'note'].map((heading) => ({ heading })),
       headless: true,
     },
-    sources: ['aace 34r-05', 'aace 18r-97', 'pert', 'common practice'],
+    sources: ['aace 34r-05', 'aace 18r-97', 'hadlock bickel', 'common practice'],
     cautions: ['JOB'],
     examples: [
       '=BURN.JOB.BASIS({"mark","qty","dia","length";"Boom foot",2,5,18;"Lock pin",4,"1-1/2",6},"Boom foot pins, dragline 2")',
@@ -49,7 +49,7 @@ export const PAPER_FUNCTIONS: readonly Declaration[] = [
     },
     assume: true,
     result: { kind: 'table', columns: STEP_COLUMNS, headless: true },
-    sources: ['pert', 'common practice'],
+    sources: ['hadlock bickel', 'common practice'],
     cautions: ['JOB'],
     examples: ['=BURN.JOB.REPORT({"mark","qty","dia","length";"Boom foot",2,5,18;"Lock pin",4,"1-1/2",6},"Lock pin")'],
     about: ({ list }, basis) => jobKnown(jobOf(list, basis)),

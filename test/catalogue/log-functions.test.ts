@@ -95,8 +95,8 @@ describe('BURN.LOG.FIT', () => {
     expect(rowOf(rows, 'stub').slice(0, 6)).toEqual([
       'stub',
       expect.closeTo(4, 9),
-      expect.closeTo(8 / 3, 9),
-      expect.closeTo(16 / 3, 9),
+      expect.closeTo(10 / 3, 9),
+      expect.closeTo(14 / 3, 9),
       'in',
       'your value',
     ]);

@@ -102,7 +102,7 @@ describe('the heat balance', () => {
   it('removes more with more oxygen burnt and less heat lost, from where the rod just melts', () => {
     const plot = removedByOxygen();
     for (const s of plot.series) rises(plot, s.name);
-    expect(valueAt(plot, '3% lost', 40).y!).toBeGreaterThan(valueAt(plot, '12% lost', 40).y!);
+    expect(valueAt(plot, '4% lost', 40).y!).toBeGreaterThan(valueAt(plot, '9% lost', 40).y!);
     expect(valueAt(plot, '6% lost', 38).y).toBeCloseTo(
       call(findFunction('BURN.PIN.STEPS')!, [4, 10]).find((r) => r[1] === 'k')?.[2] as number,
       9,
@@ -262,11 +262,11 @@ describe('how sure', () => {
     expect(first?.name).toBe('oxygen burnt share');
     const now = fresh('BURN.PIN.OXYGEN', 4, 10);
     expect(first?.low).toBeCloseTo(
-      fresh('BURN.PIN.OXYGEN', 4, 10, null, null, null, [['oxygen burnt share', 0.26]]) - now,
+      fresh('BURN.PIN.OXYGEN', 4, 10, null, null, null, [['oxygen burnt share', 0.32]]) - now,
       6,
     );
     expect(first?.high).toBeCloseTo(
-      fresh('BURN.PIN.OXYGEN', 4, 10, null, null, null, [['oxygen burnt share', 0.56]]) - now,
+      fresh('BURN.PIN.OXYGEN', 4, 10, null, null, null, [['oxygen burnt share', 0.46]]) - now,
       6,
     );
     const spans = bars.map(({ low = 0, high = 0 }) => Math.max(low, high, 0) - Math.min(low, high, 0));

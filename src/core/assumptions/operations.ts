@@ -572,7 +572,7 @@ export const OPERATION_ASSUMPTIONS = [
     unit: 'MJ/kg',
     value: 2,
     low: 1.8,
-    high: 2.3,
+    high: 2.4,
     min: 0.5,
     max: 6,
     kind: 'convention',

@@ -90,7 +90,7 @@ export function surePage(): Page {
           With one assumption uncertain the figure worked out is exactly the middle. With all of them it is about that:
           over a sweep of pins, holes, grooves, cuts, studs and breaches four figures of five lie between the 40th and
           the 60th percentile of their own draws, none lies higher, and the rest lie lower, since nearly everything
-          leans to the long side. A pin's crew time stands at the 34th or above, for in a thin boss it cools for an hour
+          leans to the long side. A pin's crew time stands at the 33rd or above, for in a thin boss it cools for an hour
           in place of minutes; a groove's time at the work at the 25th, for passes are whole; a long thick cut at the
           32nd, for holes are; oxygen through concrete, and of small short holes, at the 20th, for there the larger of
           two counts, the heat's time or the slag's, and one of two is above its middle in three cases of four. So a

@@ -208,7 +208,7 @@ describe('why a cell moved', () => {
       status: 'moved',
       why: {
         kind: 'assumption',
-        text: `defaults changed since ${FIRST_VERSION}: bore ratio 0.5 (0.4 to 0.6) -> 0.6 (0.5 to 0.75)`,
+        text: `defaults changed since ${FIRST_VERSION}: bore ratio 0.5 (0.4 to 0.6) -> 0.6 (0.55 to 0.67)`,
       },
     });
     expect(r.cells.filter((c) => c.status === 'moved').every((c) => c.why?.kind === 'assumption')).toBe(true);

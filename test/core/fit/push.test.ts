@@ -267,7 +267,7 @@ describe('guard plates', () => {
   });
   it('warns first that the bore may reach the boss, then that it does', () => {
     expect(plates().drift).toBe('stays in the pin');
-    expect(plates({ depth: 30 * INCH }).drift).toBe('may reach the boss');
+    expect(plates({ depth: 50 * INCH }).drift).toBe('may reach the boss');
     expect(plates({ depth: 80 * INCH }).drift).toBe('reaches the boss');
     // A wall of nothing counts as reached: 1 in of drift in a pin with 1 in of wall.
     const exact = { diameter: 4, hole: 2, depth: 1 };

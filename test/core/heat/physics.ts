@@ -34,12 +34,12 @@ export const PHYSICS: HeatPhysics = {
 /** A pin of 4 in, 10 in long, bored 2.5 in, in a boss of 10 in. */
 export const PIN: PinInBoss = { diameter: 4 * INCH, hole: 2.5 * INCH, boss: 10 * INCH, length: 10 * INCH };
 
-export function passesOf(pin: PinInBoss = PIN, burnTime = 600, level: Level = 'value'): readonly BurnPass[] {
+export function passesOf(pin: PinInBoss = PIN, burnTime = 600, level: Level | number = 'value'): readonly BurnPass[] {
   return heatIntoWall({
     hole: pin.hole,
     pilot: 0.75 * INCH,
     burnTime,
-    heatPerMass: assumed('heat into the part', level),
+    heatPerMass: typeof level === 'number' ? level : assumed('heat into the part', level),
     density: DENSITY,
   });
 }

@@ -5,7 +5,7 @@ import { logFit } from '../../../src/core/job/log-fit.ts';
 import type { LogJob } from '../../../src/core/job/log-job.ts';
 import { logScore, type ChannelScore, type Verdict } from '../../../src/core/job/log-score.ts';
 import { seeded, type Seeded } from '../../../src/core/spread/seeded.ts';
-import { drawnFactors } from '../../../src/core/operations/draw-item.ts';
+import { SHARED, drawnFactors } from '../../../src/core/operations/draw-item.ts';
 import { PIN, STEEL, drawBurningWorld, randomPins, simulateLog, type Truth } from './simulated-log.ts';
 
 const basis = new Basis(Assumptions.defaults());
@@ -28,8 +28,8 @@ function known(truth: Truth): Basis {
   const near = Object.entries(truth).map(([name, value]): Override => ({
     name: name as never,
     value,
-    low: 0.97 * value,
-    high: 1.03 * value,
+    low: 0.985 * value,
+    high: 1.015 * value,
     kind: 'your value',
   }));
   return new Basis(Assumptions.from(near));
@@ -56,10 +56,7 @@ describe('the score of a log', () => {
     const usual = (...names: readonly Parameters<Assumptions['value']>[0][]): Truth =>
       Object.fromEntries(names.map((name) => [name, basis.a.value(name)]));
     const truth = usual('oxygen burnt share', 'rod feed ratio');
-    const sure = known({
-      ...truth,
-      ...usual('heat lost share', 'slag temperature', 'product FeO share', 'idle oxygen share', 'flow factor'),
-    });
+    const sure = known({ ...truth, ...usual(...SHARED) });
     const random = seeded(31);
     const pins = randomPins(40, random);
     const jobs = simulateLog(pins, truth, random, undefined, sure);

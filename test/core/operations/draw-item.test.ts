@@ -157,7 +157,7 @@ const ITEMS: readonly (readonly [string, () => Sized, number])[] = [
       [6, 24],
       [8, 12],
     ] as const
-  ).map(([d, l]) => [`a pin of ${d} x ${l} in`, () => sizePin(d, l, undefined, basisOf()), 0.02] as const),
+  ).map(([d, l]) => [`a pin of ${d} x ${l} in`, () => sizePin(d, l, undefined, basisOf()), 0.01] as const),
   [
     'a hole of 2 x 8 in',
     () =>
@@ -167,7 +167,7 @@ const ITEMS: readonly (readonly [string, () => Sized, number])[] = [
         material: STEEL,
         basis: basisOf(),
       }),
-    0.02,
+    0.01,
   ],
   [
     'a cut of 2 x 20 in',
@@ -178,7 +178,8 @@ const ITEMS: readonly (readonly [string, () => Sized, number])[] = [
         material: STEEL,
         basis: basisOf(),
       }),
-    0.02,
+    // Its burning stands 1.1 % off at the low, the most of 39 items looked at.
+    0.012,
   ],
   [
     'studs of 1.5 in',
@@ -189,7 +190,7 @@ const ITEMS: readonly (readonly [string, () => Sized, number])[] = [
         material: STEEL,
         basis: basisOf(),
       }),
-    0.02,
+    0.01,
   ],
   [
     'a groove of 3/4 x 1/2 x 24 in',
@@ -200,20 +201,18 @@ const ITEMS: readonly (readonly [string, () => Sized, number])[] = [
         material: STEEL,
         basis: basisOf(),
       }),
-    0.02,
+    0.01,
   ],
 ];
 
 describe('the spread of an item', () => {
-  // Estimates are about twice as wide as they were when low and high were ends: P90 over P10 of a pin's oxygen is 3.3, and
-  // the error of a percentile of so many draws grows with the width.
-  it.each(ITEMS)('has converged to 2 percent at the default count for %s', (_, make, tolerance) => {
+  it.each(ITEMS)('has converged to 1 percent at the default count for %s', (_, make, tolerance) => {
     const sizing = make();
     const ends = (count: number): readonly number[] => {
       const draws = drawItem(sizing, count, basisOf());
       return [draws.oxygen, draws.burnTime, draws.crewTime].flatMap((d) => drawPercentiles(d, [0.1, 0.9]));
     };
-    const many = ends(2 ** 14);
+    const many = ends(2 ** 16);
     ends(DRAWS).forEach((value, i) => expect(Math.abs(value / (many[i] ?? NaN) - 1)).toBeLessThan(tolerance));
   });
 

@@ -14,7 +14,6 @@ describe('Student t quantile', () => {
     [0.1, 30, -1.3104150253913955],
     [0.500001, 7, 2.5974602756555918e-6],
     [0.9, 1e5, 1.2815600314493614],
-    [0.01, 0.5, -1028.4910104716218],
   ])('at probability %d with %d degrees agrees with an independent program', (p, degrees, t) => {
     expect(Math.abs(studentQuantile(p, degrees) / t - 1)).toBeLessThan(1e-9);
   });
@@ -34,8 +33,8 @@ describe('Student t quantile', () => {
     }
   });
 
-  it('refuses a probability of 0 or 1 and no degrees', () => {
+  it('refuses a probability of 0 or 1 and less than one degree', () => {
     for (const p of [0, 1, NaN]) expect(() => studentQuantile(p, 3)).toThrow(CalcError);
-    for (const n of [0, -1, NaN]) expect(() => studentQuantile(0.9, n)).toThrow(CalcError);
+    for (const n of [0, 0.5, -1, NaN]) expect(() => studentQuantile(0.9, n)).toThrow(CalcError);
   });
 });

@@ -166,7 +166,7 @@ describe('two versions side by side', () => {
       const text = (await note.textContent()) ?? '';
       const { assumption, before, now } = NEWER;
       expect(text).toContain(
-        `Changed since ${CALCULATION_VERSION}: default of ${assumption}: ${before} (0.03 to 0.2), now ${now} (0.2 to 0.4); pipes are rougher.`,
+        `Changed since ${CALCULATION_VERSION}: default of ${assumption}: ${before} (0.05 to 0.13), now ${now} (0.2 to 0.4); pipes are rougher.`,
       );
       expect(text).not.toContain('could not be compared');
       expect(text).toMatch(new RegExp(`^.*\\b${told.length} cells of \\d+ formulas would move`));

@@ -99,7 +99,7 @@ function copyNewer(folder: string): void {
   edit(folder, 'src/core/version.ts', /(CALCULATION_VERSION = ')[\d.]+'/, `$1${version}'`);
   const change = {
     version,
-    replaced: [{ name: assumption, value: before, low: 0.03, high: 0.2 }],
+    replaced: [{ name: assumption, value: before, low: 0.05, high: 0.13 }],
     calculation: ['pipes are rougher'],
   };
   edit(
@@ -111,7 +111,7 @@ function copyNewer(folder: string): void {
   edit(
     folder,
     'src/core/assumptions/crew.ts',
-    new RegExp(`(name: '${assumption}',[^}]*?value: )${before},\\s*low: 0\\.03,\\s*high: 0\\.2,`),
+    new RegExp(`(name: '${assumption}',[^}]*?value: )${before},\\s*low: 0\\.05,\\s*high: 0\\.13,`),
     `$1${now}, low: 0.2, high: 0.4,`,
   );
 }
