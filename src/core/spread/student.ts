@@ -10,7 +10,7 @@ const MOST_STEPS = 200;
  */
 function gammaRatio(a: number): number {
   let ratio = 1;
-  for (let i = 0; i < 16; i++) ratio *= a / (a++ + 0.5);
+  for (let i = 0; i < 40; i++) ratio *= a / (a++ + 0.5);
   const series = [-1 / 8, 1 / 128, 5 / 1024, -21 / 32768, -399 / 262144].reduceRight((sum, c) => (sum + c) / a, 0);
   return ratio * Math.sqrt(a) * (1 + series);
 }
