@@ -6,7 +6,7 @@ import { showWithUnit } from './show-cell.ts';
 
 export const CHART = {
   width: 340,
-  height: 286,
+  height: 290,
   left: 44,
   right: 282,
   top: 22,
