@@ -11,7 +11,9 @@ import type { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import { oneAtATime, type Effect } from '../core/job/one-at-a-time.ts';
 import { oneRowOnly } from '../core/messages.ts';
+import { itemIndices } from '../core/operations/item-indices.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';
+import type { Indices } from '../core/spread/sobol-indices.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { required, tableFunction, type Declaration, type Output } from './declaration.ts';
@@ -50,6 +52,8 @@ const EFFECT_COLUMNS = [
   'value',
   'high',
   'unit of the assumption',
+  'first index',
+  'total index',
   'note',
 ].map((heading) => ({ heading }));
 
@@ -110,6 +114,7 @@ function effectLine(
   rank: number,
   { name, quantity }: (typeof RESULTS)[number],
   { a: { system } }: Basis,
+  indices: Indices | undefined,
 ): readonly Output[] {
   const entry = numberAssumption(e.name);
   const unit = unitOf(entry, system);
@@ -133,6 +138,8 @@ function effectLine(
     plainUnit(quantity, system),
     ...assumed(e.inForce),
     unit,
+    indices?.first ?? null,
+    indices?.total ?? null,
     note === '' ? null : note,
   ];
 }
@@ -165,7 +172,7 @@ export const ASSUME_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.ASSUME.EFFECT',
     family: 'LISTS',
     summary:
-      'What each assumption does to oxygen, rods and crew time of one item: one at a time from low to high, largest first. The two columns of changes are the bars of a tornado chart.',
+      'What each assumption does to oxygen, rods and crew time of one item: one at a time from low to high, largest first (the bars of a tornado), and its share of what is uncertain: first index by itself, total index with others.',
     parameters: {
       operation: required(
         { kind: 'choice', choices: OPERATION_IDS },
@@ -180,7 +187,7 @@ export const ASSUME_FUNCTIONS: readonly Declaration[] = [
     },
     assume: true,
     result: { kind: 'table', columns: EFFECT_COLUMNS },
-    sources: ['common practice'],
+    sources: ['sobol indices', 'sobol', 'common practice'],
     cautions: ['SPREAD'],
     examples: ['=BURN.ASSUME.EFFECT("PIN",{4,10})', '=BURN.ASSUME.EFFECT("HOLE",{1.5,6})'],
     about: ({ operation: id, sizes }, basis) => listItems(id as OperationId, 'sizes', asRow(sizes), basis).items,
@@ -192,8 +199,9 @@ export const ASSUME_FUNCTIONS: readonly Declaration[] = [
         const [s] = goodItems(operation, 'sizes', asRow(sizes), varied).sizings;
         return s ? [s.oxygen, s.rods, s.crewTime] : [];
       }, basis.a);
+      const indices = sizings[0] && itemIndices(sizings[0], basis);
       return RESULTS.flatMap((result, i) =>
-        (effects[i] ?? []).map((e, rank) => effectLine(e, rank + 1, result, basis)),
+        (effects[i] ?? []).map((e, rank) => effectLine(e, rank + 1, result, basis, indices?.get(e.name)?.[i])),
       );
     },
   }),

@@ -322,6 +322,18 @@ const OTHERS: Readonly<Record<string, Background>> = {
     holds: 'Changes of one assumption alone, from A.',
     leavesOut: 'Whatever differs in the list itself.',
   },
+  'JOB.JOINT': {
+    how: 'Cost and time of every world of the load stand side by side: the cost of what is used, priced as in BURN.JOB.COST, and the time of the schedule laid out at 17 paces. A chance is the share of the worlds; a frontier has the least cost for each time.',
+    holds:
+      'What varies is what the assumptions say. Plus or minus is the 95 % interval of a chance counted over draws at random; evenly spread draws are nearer.',
+    leavesOut: 'Weather, waiting for the crane, breakdowns, prices that change.',
+  },
+  'ASSUME.WORTH': {
+    how: 'A quote that covers the cost with the assumption load confidence loses what a job costs more, and by so much less what it costs less that this confidence is right. Worth is what that loss falls by, on average, where the assumption is known before: the cost less a cubic regression on it over the draws. Assumptions that are drawn together are known together.',
+    holds:
+      'One assumption known, the others as uncertain as they were; a worth below 1 % of knowing everything is chance and is left out.',
+    leavesOut: 'What the measuring costs, and what a better rod or another method would change.',
+  },
   'JOB.SHEET': {
     how: 'Gathers cautions, the list by mark, the load, the times, departures from defaults, fire watch and what to wear from the other functions. Confidence, crews, shift and start are those of the assumptions load confidence, crews, day length and shift start.',
     holds: 'What the list and the conditions say.',
@@ -345,8 +357,8 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'Jobs that were never written down, which are rarely the good ones.',
   },
   'LOG.SCORE': {
-    how: 'Each job is estimated with the assumptions given and compared with what was noted; bias and spread are held against what honest estimates would show by chance.',
-    holds: 'It says nothing with a handful of jobs, and says so.',
+    how: 'Each job is estimated with the assumptions given and compared with what was noted; bias and spread are held against what honest estimates would show by chance. CRPS is the mean distance of the whole distribution from what was noted, in parts of its middle; skill is how much less that is than with the ratios of noted over estimated of your other jobs alone. Between vouched from and vouched to, times the middle (BURN.SPREAD at 50), the next job of the kind comes out in eight cases of ten, whatever the model: these are the ratios of the log itself.',
+    holds: 'It says nothing with a handful of jobs, and says so; nine are needed to vouch for a range.',
     leavesOut: 'Whether the jobs to come are like those of the log.',
     fails: ['=BURN.LOG.SCORE({"diameter","length";4,10})'],
   },

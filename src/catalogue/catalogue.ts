@@ -12,6 +12,7 @@ import { REGISTER_FUNCTIONS } from './register-functions.ts';
 import { ROD_CHOICE_FUNCTIONS } from './rod-choice-functions.ts';
 import { ROD_FUNCTIONS } from './rod-functions.ts';
 import { SAFETY_FUNCTIONS } from './safety-functions.ts';
+import { SURE_FUNCTIONS } from './sure-functions.ts';
 import { SUPPLY_FUNCTIONS } from './supply-functions.ts';
 
 /** Every function, family by family, in the order of the index. */
@@ -26,6 +27,7 @@ export const CATALOGUE: readonly Declaration[] = [
   ...FIT_FUNCTIONS,
   ...ROD_CHOICE_FUNCTIONS,
   ...JOB_FUNCTIONS,
+  ...SURE_FUNCTIONS,
   ...PAPER_FUNCTIONS,
   ...LOG_FUNCTIONS,
   ...SAFETY_FUNCTIONS,

@@ -59,10 +59,15 @@ const confidence = optional(
   'Chance that nothing runs short on the whole job: 90, 90% or 0.9; the assumption load confidence when left out',
   '90',
 );
-const crews = optional(
+export const crews = optional(
   { kind: 'quantity', quantity: 'count', above: 0, max: 100, whole: true },
   'Crews that work side by side; the assumption crews when left out',
   '1',
+);
+export const pricesParameter = required(
+  { kind: 'cells' },
+  `Rows name, price and, for oxygen and crew, per (100 scf, h). Names: ${PRICE_NAMES.filter((n) => !n.startsWith('rod ')).join(', ')}, rod 3/8 x 36, other ...`,
+  'A1:C9',
 );
 
 const SPREAD_UNIT: Readonly<Record<SpreadQuantity, QuantityName>> = {
@@ -480,16 +485,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     family: 'JOB',
     summary:
       'Priced lines of a job list from your own price cells: quoted is what BURN.JOB.STOCK loads, with days and waiting of BURN.JOB.SCHEDULE; used low and used high are what the job takes in eight cases of ten.',
-    parameters: {
-      list: listParameter,
-      prices: required(
-        { kind: 'cells' },
-        `Rows name, price and, for oxygen and crew, per (100 scf, h). Names: ${PRICE_NAMES.filter((n) => !n.startsWith('rod ')).join(', ')}, rod 3/8 x 36, other ...`,
-        'A1:C9',
-      ),
-      confidence,
-      crews,
-    },
+    parameters: { list: listParameter, prices: pricesParameter, confidence, crews },
     assume: true,
     result: { kind: 'table', columns: COST_COLUMNS },
     sources: ['hadlock bickel', 'common practice'],

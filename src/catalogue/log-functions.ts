@@ -5,7 +5,7 @@ import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
 import { logFit, type FittedFactor, type JobFit, type LogFit } from '../core/job/log-fit.ts';
 import { CHANNELS } from '../core/job/log-job.ts';
-import { logScore, type ChannelScore } from '../core/job/log-score.ts';
+import { FEW_JOBS, logScore, type ChannelScore } from '../core/job/log-score.ts';
 import * as messages from '../core/messages.ts';
 import { findSource } from '../core/sources/register.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
@@ -138,9 +138,15 @@ const SCORE_COLUMNS = [
   { heading: 'under middle', quantity: 'percent' },
   { heading: 'under high', quantity: 'percent' },
   { heading: 'verdict' },
+  { heading: 'CRPS', quantity: 'percent' },
+  { heading: 'skill', quantity: 'percent' },
+  { heading: 'vouched from' },
+  { heading: 'vouched to' },
+  { heading: 'note' },
 ] as const satisfies readonly Column[];
 
 function scoreLine(s: ChannelScore): readonly Output[] {
+  const skill = s.jobs < FEW_JOBS ? undefined : 1 - s.crps / s.crpsOfOwn;
   return [
     s.channel,
     s.jobs,
@@ -154,6 +160,13 @@ function scoreLine(s: ChannelScore): readonly Output[] {
     s.underMiddle,
     s.underHigh,
     messages.verdict(s.verdict, percent(Math.abs(s.bias - 1))),
+    s.crps,
+    skill ?? null,
+    s.vouched?.[0] ?? null,
+    s.vouched?.[1] ?? null,
+    [skill !== undefined && skill < 0 ? messages.losesToOwn() : '', s.vouched ? '' : messages.cannotVouch()]
+      .filter((note) => note !== '')
+      .join('; ') || null,
   ];
 }
 
@@ -196,11 +209,11 @@ export const LOG_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.LOG.SCORE',
     family: 'LOG',
     summary:
-      'How estimates with these assumptions do on finished jobs: bias, spread, share of jobs inside low to high, and whether the confidence they claim is honest.',
+      'How estimates with these assumptions do on finished jobs: bias, spread, share of jobs inside low to high, whether the confidence they claim is honest, whether they beat your own ratios alone, and the range that the log vouches for.',
     parameters: { log },
     assume: true,
     result: { kind: 'table', columns: SCORE_COLUMNS },
-    sources: ['hadlock bickel', 'sobol', 'percentile', 'latin hypercube', 'common practice'],
+    sources: ['hadlock bickel', 'sobol', 'percentile', 'latin hypercube', 'crps', 'conformal', 'common practice'],
     cautions: [],
     examples: ['=BURN.LOG.SCORE({"diameter","length","oxygen used";4,10,140;3.5,12,128;5,16,330;4,12,180;3,8,70})'],
     calculate: ({ log: cells }, basis) => {

@@ -37,6 +37,8 @@ const OTHER_WORDS: Readonly<Record<string, string>> = {
   GRIP: 'press fit interference rust seized friction force loosen',
   PUSH: 'ram jack press hydraulic tons porta extract drive out',
   GUARD: 'shield plate fixture jig guide protection',
+  'JOB.JOINT': 'joint confidence budget deadline chance risk on time in budget frontier',
+  'ASSUME.WORTH': 'value of information measure test before bidding worth knowing',
   SPREAD: 'risk percentile confidence range uncertainty contingency p90',
   'JOB.PLAN': 'takeoff schedule of pins marks quantities whole list total sum',
   'JOB.STOCK': 'load list packing truck van what to bring order how many shopping materials',

@@ -41,6 +41,14 @@ export class Basis {
     this.kept.set(key, made);
     return made;
   };
+
+  /** A basis on the same assumptions that takes over what is kept, but for keys that begin with one of these. */
+  apart(...beginnings: readonly string[]): Basis {
+    return new Basis(
+      this.a,
+      new Map([...this.kept].filter(([key]) => !beginnings.some((beginning) => key.startsWith(beginning)))),
+    );
+  }
 }
 
 /** A basis that notes which assumptions each value rests on, for a search that changes them one at a time. */

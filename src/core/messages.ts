@@ -376,6 +376,16 @@ export const bareNoise = (dose: string, rule: string): string =>
 export const watchUntil = (time: string, rule: string): string => `fire watch until ${time} (${rule})`;
 export const jointLoad = (items: string, level: string): string =>
   `${items}; each line is loaded for ${level} of the cases, so that all suffice together`;
+export const plansAddedUp = (): string => 'the plans added up, and the schedule as planned';
+export const neverBoth = (): string =>
+  'in so many cases the work does not fit the shifts, or the heat does not suffice';
+export const worthOfAll = (currency: string, confidence: string, uncertain: boolean): string =>
+  uncertain
+    ? `${currency === '' ? '' : `${currency}; `}what a quote that covers the cost in ${confidence} of cases loses by not knowing; worths do not add up`
+    : 'nothing that is uncertain has a price';
+export const losesToOwn = (): string =>
+  'the estimates lose to your own jobs: their ratios of noted over estimated alone would have come nearer';
+export const cannotVouch = (): string => 'fewer than nine jobs: the log cannot vouch for the range';
 export const batteryTooSmall = (): CalcError =>
   missing(
     'the battery does not light a single rod at this current; take a larger battery capacity, or a lower strike current or time',

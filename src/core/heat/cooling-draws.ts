@@ -141,10 +141,13 @@ function drawnFor(pin: Pin, pace: number, columns: Columns, basis: Basis): Drawn
   const { a } = basis;
   const method = methodInForce(a);
   const worlds = worldsOf(method, basis);
-  const times = worlds.each.map((world) => inWorld(pin, pace, method, world));
+  // Apart from the draws: other draws of the same pin take the same worlds.
+  const { times, planned } = basis.once(`cooling in worlds ${pin.diameter} ${pin.hole} ${pin.length} ${pace}`, () => ({
+    times: worlds.each.map((world) => inWorld(pin, pace, method, world)),
+    planned: inWorld(pin, pace, method, a),
+  }));
   const bore = pin.hole / pin.diameter;
-  const draws = nearest(likeness(columns, bore, method), likeness(worlds.columns, bore, method), times);
-  return { planned: inWorld(pin, pace, method, a), draws };
+  return { planned, draws: nearest(likeness(columns, bore, method), likeness(worlds.columns, bore, method), times) };
 }
 
 /**

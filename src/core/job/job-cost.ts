@@ -47,9 +47,10 @@ export interface Amount {
   readonly usedHigh: number;
 }
 
-/** What is priced: the quantity quoted, and that of each world. */
+/** What is priced: the quantity quoted, that of the plans, and that of each world. */
 interface Priced {
   readonly value: number;
+  readonly plain: number;
   readonly draws: Column;
 }
 
@@ -173,7 +174,7 @@ class Costing {
   }
 }
 
-const certain = (x: number): Priced => ({ value: x, draws: x });
+const certain = (x: number): Priced => ({ value: x, plain: x, draws: x });
 
 /** What the schedule says of a job, as planned and in each world. */
 interface Scheduled {
@@ -207,7 +208,7 @@ function scheduled(job: Job, crewing: Crewing): Scheduled {
         for (let i = Math.floor(k * share); i < (k + 1) * share; i++)
           column[order[i]!] = Number.isFinite(draws[order[i]!]!) ? at : Infinity;
       }
-      return { value: value(planned), draws: column };
+      return { value: value(planned), plain: value(planned), draws: column };
     };
     return { days: of((s) => s.shifts), crewDays: of((s) => s.crewShifts), standby: of((s) => s.standby) };
   });
@@ -218,7 +219,7 @@ function takenLines(c: Costing, job: Job, prices: Prices, confidence: number, cr
   const stock = jobStock(job, confidence).lines;
   const { days, crewDays, standby } = scheduled(job, crewing);
   const price = (line: PricedLine): number | undefined => prices.lines.get(line);
-  const load = ({ load: value, draws }: StockLine): Priced => ({ value, draws });
+  const load = ({ load: value, plain, draws }: StockLine): Priced => ({ value, plain, draws });
   const lineOf = (name: string): StockLine | undefined => stock.find((line) => line.name === name);
   const loaded = (symbol: string, name: string, quantity: QuantityName, of = name): string =>
     c.total(symbol, name, quantity, load(lineOf(of)!), 'what is loaded for the confidence asked for');
@@ -346,6 +347,27 @@ function costingOf(job: Job, prices: Prices, confidence: number, crewing: Crewin
       c.steps,
       c.steps.map((step) => step.symbol),
     ),
+  };
+}
+
+/** What a job comes to before contingency, margin and tax: by the plans and in each world. */
+export function jobSpending(
+  job: Job,
+  prices: Prices,
+  confidence: number,
+  crewing: Crewing,
+): { readonly planned: number; readonly draws: Float64Array } {
+  const { c, list } = costingOf(job, prices, confidence, crewing);
+  const sum = (of: (priced: Priced) => Column): Column =>
+    new Evaluation(
+      list,
+      Object.fromEntries(Object.entries(c.values).map(([symbol, priced]) => [symbol, of(priced)])),
+      job.basis.a,
+    ).column('S');
+  const draws = sum((priced) => priced.draws);
+  return {
+    planned: sum((priced) => priced.plain) as number,
+    draws: typeof draws === 'number' ? new Float64Array(DRAWS).fill(draws) : draws,
   };
 }
 

@@ -4,6 +4,8 @@ import { DRAWS, wholeTowards } from '../operations/spread-item.ts';
 import { drawPercentiles, percentileWork, type PercentileWork } from '../spread/draw-percentile.ts';
 import { drawItem, type ItemDraws } from '../operations/draw-item.ts';
 import { CHANNELS, type Channel, type LogJob } from './log-job.ts';
+import { conformalRange } from '../spread/conformal.ts';
+import { crps } from '../spread/crps.ts';
 import { normalQuantile } from '../spread/normal.ts';
 import { ownScatter, shuffled } from '../operations/own-scatter.ts';
 
@@ -34,6 +36,11 @@ export interface ChannelScore {
   readonly honestLeast: number;
   readonly honestMost: number;
   readonly verdict: Verdict;
+  /** Mean CRPS of the estimates in parts of their middle, and of the user's own ratios of noted over estimated, each job left out in turn. */
+  readonly crps: number;
+  readonly crpsOfOwn: number;
+  /** Between what multiples of the middle the next job comes out in eight cases of ten; undefined for fewer than nine jobs. */
+  readonly vouched: readonly [number, number] | undefined;
 }
 
 /** The claims about one figure of all jobs that note it. */
@@ -42,6 +49,8 @@ interface Claims {
   readonly low: number[];
   readonly middle: number[];
   readonly high: number[];
+  /** CRPS of each claim in parts of its middle. */
+  readonly crps: number[];
   /** ln of what might have been noted over the middle: for each world one value of every job. */
   readonly logs: Float64Array;
   /** Jobs inside low to high in each world. */
@@ -75,6 +84,7 @@ function claimsOf(jobs: readonly LogJob[], basis: Basis): ReadonlyMap<Channel, C
         low: [],
         middle: [],
         high: [],
+        crps: [],
         logs: new Float64Array(count * DRAWS),
         inside: new Int32Array(DRAWS),
       });
@@ -106,6 +116,7 @@ function claimsOf(jobs: readonly LogJob[], basis: Basis): ReadonlyMap<Channel, C
       claims.low.push(least);
       claims.middle.push(middle);
       claims.high.push(most);
+      claims.crps.push(crps(draws, noted) / middle);
     });
   });
   return all;
@@ -127,13 +138,28 @@ function shows(logs: Float64Array, inside: number, work: PercentileWork): Shown 
   return { bias: Math.exp(middle), spread: (over - under) / 2, inside };
 }
 
-function scoreOf(channel: Channel, { noted, low, middle, high, logs, inside }: Claims): ChannelScore {
+/** Mean CRPS of each figure held against the others. */
+const ofTheOthers = (figures: readonly number[]): number =>
+  mean(
+    figures.map((figure, i) =>
+      crps(
+        figures.filter((_, k) => k !== i),
+        figure,
+        true,
+      ),
+    ),
+  );
+
+const mean = (figures: readonly number[]): number => figures.reduce((sum, x) => sum + x, 0) / figures.length;
+
+function scoreOf(channel: Channel, { noted, low, middle, high, crps: each, logs, inside }: Claims): ChannelScore {
   const jobs = noted.length;
+  const ratios = noted.map((x, i) => x / middle[i]!);
   const work = percentileWork(jobs);
   const underShare = (limits: readonly number[]): number =>
     noted.filter((x, i) => x <= (limits[i] ?? NaN)).length / jobs;
   const actual = shows(
-    Float64Array.from(noted, (x, i) => Math.log(x / (middle[i] ?? NaN))),
+    Float64Array.from(ratios, Math.log),
     noted.filter((x, i) => x >= (low[i] ?? NaN) && x <= (high[i] ?? NaN)).length / jobs,
     work,
   );
@@ -176,6 +202,9 @@ function scoreOf(channel: Channel, { noted, low, middle, high, logs, inside }: C
     honestLeast,
     honestMost,
     verdict,
+    crps: mean(each),
+    crpsOfOwn: ofTheOthers(ratios),
+    vouched: conformalRange(ratios, HIGH - LOW),
   };
 }
 
@@ -186,6 +215,9 @@ function scoreOf(channel: Channel, { noted, low, middle, high, logs, inside }: C
  * that honest estimates may all be off to the same side: what the log shows is held against what each world of the
  * draws would have shown, not against a binomial count. `too low` and `too high` are said of the estimates: the typical
  * job took more, or less, than 98 in 100 honest logs would show. `too narrow` and `too wide` are said of low and high.
+ *
+ * Against a plain reference class the estimates are scored as whole distributions (CRPS): the user's own ratios of noted over estimated,
+ * those of the other jobs for each job. From nine jobs on the same ratios vouch for a range that rests on no model.
  */
 export function logScore(jobs: readonly LogJob[], basis: Basis): readonly ChannelScore[] {
   return [...claimsOf(jobs, basis)].map(([channel, claims]) => scoreOf(channel, claims));

@@ -116,18 +116,58 @@ export function drawnFactors(
 export const cooledBy = (operation: Operation, a: Assumptions): readonly NumberName[] =>
   operation.cooling?.factors(a) ?? [];
 
+/** The scramble of a coordinate. */
+const seedOf = (place: number): number => SCRAMBLES[place] ?? place;
+
+/** A factor with the coordinate that it is drawn from, and the scramble of that. */
+export interface Placed {
+  readonly name: NumberName;
+  readonly place: number;
+  readonly seed: number;
+}
+
+/** What the work at an item is drawn from. */
+function workPlaces({ operation, rod, material }: Sized, { a }: Basis): readonly Placed[] {
+  let behind = PLACED.length;
+  return drawnFactors(operation, rod.rod, material, a).map((name) => {
+    const place = placeOf(name);
+    return { name, place: place < 0 ? behind++ : place, seed: seedOf(place) };
+  });
+}
+
+const coolingPlaces = (operation: Operation, { a }: Basis): readonly Placed[] =>
+  cooledBy(operation, a).map((name, k) => {
+    const place = PLACED.indexOf(name);
+    return place < 0 ? { name, place: SOBOL_DIMENSIONS - 1 - k, seed: COOLING_SEED } : { name, place, seed: seedOf(place) };
+  });
+
+/** All that an item is drawn from, its own scatter left out. */
+export const placesOf = (item: Sized, basis: Basis): readonly Placed[] => [
+  ...workPlaces(item, basis),
+  ...coolingPlaces(item.operation, basis),
+];
+
+/** All that is drawn for a job besides: its supply, its plates. */
+export const jobPlaces: readonly Placed[] = (
+  ['cylinder pressure', 'leftover pressure', 'strike current', 'strike time', 'plates per pin'] as const
+).map((name) => {
+  const place = PLACED.indexOf(name);
+  return { name, place, seed: seedOf(place) };
+});
+
+/** Under what a basis keeps the normal scores of a coordinate. */
+export const scoresKey = (place: number, seed: number, count: number): string => `normals ${place} ${count} ${seed}`;
+
+/** Normal scores of a coordinate; not to be changed. */
+export const scoresAt = (place: number, seed: number, count: number, { once }: Basis): Float64Array =>
+  once(scoresKey(place, seed, count), () => normalColumn(place, count, seed));
+
 /** The draws of one assumption in force, by its median, P10, P90 and limits. */
-function drawn(
-  name: NumberName,
-  place: number,
-  count: number,
-  { a, once }: Basis,
-  seed = SCRAMBLES[place] ?? place,
-): Float64Array {
-  return once(`draws ${name} ${place} ${count} ${seed}`, () => {
-    const inForce = a.inForce(name);
+function drawn(name: NumberName, place: number, count: number, basis: Basis, seed = seedOf(place)): Float64Array {
+  return basis.once(`draws ${name} ${place} ${count} ${seed}`, () => {
+    const inForce = basis.a.inForce(name);
     if (!(inForce.low < inForce.high)) return new Float64Array(count).fill(inForce.value);
-    const normals = once(`normals ${place} ${count} ${seed}`, () => normalColumn(place, count, seed));
+    const normals = scoresAt(place, seed, count, basis);
     return johnsonColumn(johnson(inForce), drawnWith(name).falling ? normals.map((z) => -z) : normals);
   });
 }
@@ -138,14 +178,8 @@ export function drawsOfShared(name: NumberName, count: number, basis: Basis): Fl
 }
 
 /** `count` draws of what the cooling of an item is drawn from, the same for every item of a call: from the last coordinates. */
-export function drawsOfCooling(operation: Operation, count: number, basis: Basis): readonly Float64Array[] {
-  return cooledBy(operation, basis.a).map((name, k) => {
-    const place = PLACED.indexOf(name);
-    return place < 0
-      ? drawn(name, SOBOL_DIMENSIONS - 1 - k, count, basis, COOLING_SEED)
-      : drawn(name, place, count, basis);
-  });
-}
+export const drawsOfCooling = (operation: Operation, count: number, basis: Basis): readonly Float64Array[] =>
+  coolingPlaces(operation, basis).map(({ name, place, seed }) => drawn(name, place, count, basis, seed));
 
 /** What one item takes in each draw, in the order of the draws; SI, rods whole. Infinity where the heat does not suffice. */
 export interface ItemDraws {
@@ -175,15 +209,13 @@ interface Drawn {
  * `count` joint draws of one operation, way, kind of rod and material: scrambled Sobol points through the quantiles of the
  * assumptions in force. The same call gives the same draws, and items of one call share them.
  */
-function drawnSteps({ operation, rod, material, method }: Sized, count: number, basis: Basis): Drawn {
+function drawnSteps(item: Sized, count: number, basis: Basis): Drawn {
+  const { operation, rod, material, method } = item;
   const shape = { operation, rod: rod.rod, coupled: rod.coupled, material, method };
   return basis.reading(`drawn ${shapeKey(shape)} ${count}`, () => {
-    const columns = new Map<string, Column>();
-    let behind = PLACED.length;
-    for (const name of drawnFactors(operation, rod.rod, material, basis.a)) {
-      const place = placeOf(name);
-      columns.set(name, drawn(name, place < 0 ? behind++ : place, count, basis));
-    }
+    const columns = new Map<string, Column>(
+      workPlaces(item, basis).map(({ name, place }) => [name, drawn(name, place, count, basis)]),
+    );
     const all = itemEvaluation(shape, basis, columns);
     const [removed, share] = [all.column('k'), all.column('share')];
     const none = (c: Column, i: number): boolean => Number.isNaN(typeof c === 'number' ? c : c[i]!);

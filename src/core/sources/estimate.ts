@@ -31,6 +31,45 @@ export const ESTIMATE_SOURCES = [
     usedFor: 'Percentiles of draws',
   },
   {
+    key: 'gao cost guide',
+    citation: 'GAO-20-195G, Cost Estimating and Assessment Guide: joint cost and schedule confidence',
+    edition: '2020 (as remembered)',
+    usedFor: 'Chance that cost and time both hold',
+  },
+  {
+    key: 'jcgm 101',
+    citation: 'JCGM 101:2008, Propagation of distributions using a Monte Carlo method, 7.9',
+    edition: '2008 (as remembered)',
+    usedFor: 'How far a chance that is counted over draws may be off',
+  },
+  {
+    key: 'strong evppi',
+    citation:
+      'Strong, Oakley and Brennan, Estimating multiparameter partial expected value of perfect information from a probabilistic sensitivity analysis sample, Medical Decision Making 34 (2014) 311',
+    edition: '2014 (as remembered)',
+    usedFor: 'What it is worth to measure an assumption',
+  },
+  {
+    key: 'sobol indices',
+    citation:
+      'Jansen, Analysis of variance designs for model output, Computer Physics Communications 117 (1999) 35; Saltelli and others, Variance based sensitivity analysis of model output, Computer Physics Communications 181 (2010) 259',
+    edition: '1999, 2010 (as remembered)',
+    usedFor: 'Share of what is uncertain that an assumption brings in',
+  },
+  {
+    key: 'crps',
+    citation:
+      'Gneiting and Raftery, Strictly proper scoring rules, prediction, and estimation, Journal of the American Statistical Association 102 (2007) 359; Ferro, Fair scores for ensemble forecasts, Quarterly Journal of the Royal Meteorological Society 140 (2014) 1917',
+    edition: '2007, 2014 (as remembered)',
+    usedFor: 'Score of whole distributions on finished jobs',
+  },
+  {
+    key: 'conformal',
+    citation: 'Vovk, Gammerman and Shafer, Algorithmic Learning in a Random World',
+    edition: '2005 (as remembered)',
+    usedFor: 'A range from the log alone, whatever the model',
+  },
+  {
     key: 'bayes',
     citation: 'Gelman, Carlin, Stern, Dunson, Vehtari and Rubin, Bayesian Data Analysis, chapters 4 and 13',
     edition: '3rd edition, 2013',
