@@ -7,8 +7,8 @@ const MISSING =
   'spreadsheet was started, close all workbooks and start it again.';
 
 /**
- * Shows the side pane in its place in the page, once the host is there and somebody can see it. Its script is fetched only
- * then: most pages of the host are there for the functions alone.
+ * Shows the side pane in its place in the page, once the host is there and somebody can see it. Its script and its looks are
+ * fetched only then: most pages of the host are there for the functions alone.
  */
 export function startPane(calculate: Calculator): void {
   void Office.onReady(({ host }) => {
@@ -21,7 +21,10 @@ export function startPane(calculate: Calculator): void {
 }
 
 async function fetchPane(element: HTMLElement, shown: Shown, calculate: Calculator): Promise<void> {
-  const script = await import(/* webpackChunkName: 'pane' */ './pane-script.ts').catch(() => undefined);
+  const [script] = await Promise.all([
+    import(/* webpackChunkName: 'pane' */ './pane-script.ts').catch(() => undefined),
+    fetchStyle(),
+  ]);
   if (script) {
     script.mountPane(element, { ...script.officePort(Excel.run, shown), calculateCall: calculate });
     return;
@@ -33,4 +36,15 @@ async function fetchPane(element: HTMLElement, shown: Shown, calculate: Calculat
   again.textContent = 'Try again';
   again.onclick = () => void fetchPane(element, shown, calculate);
   element.replaceChildren(words, again);
+}
+
+/** The looks of the pane: it is not shown before they are there, and all the same where they cannot be had. */
+function fetchStyle(): Promise<void> {
+  return new Promise((done) => {
+    const link = document.createElement('link');
+    link.rel = 'stylesheet';
+    link.href = 'pane.css';
+    link.onload = link.onerror = (): void => done();
+    document.head.append(link);
+  });
 }

@@ -114,9 +114,6 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: ['common practice'],
     cautions: ['AIR.RELEASE'],
     examples: ['=BURN.AIR.RELEASE(8)'],
-    monotone: [
-      { rises: ['flow'], risesWith: ['leak flow'], fallsWith: ['oxygen burnt share', 'bar oxygen burnt share'] },
-    ],
     working: ({ flow, rod }, { a }) => {
       const choice = rod ?? findRod('3/8');
       return workAll(
@@ -144,10 +141,6 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['AIR.OXYGEN'],
     examples: ['=BURN.AIR.OXYGEN(4000,6,150,30)', '=BURN.AIR.OXYGEN(4000,6,{0;150;2000},30,20.9)'],
-    monotone: [
-      { rises: ['release', 'start'], risesWith: ['fresh air oxygen'] },
-      { rises: ['minutes'], falls: ['volume', 'freshAir'], without: ['start'] },
-    ],
     working: ({ minutes, start: percent, ...of }, basis) => {
       const { room, values } = roomOf(of, percent, basis);
       const steps = [...ROOM_STEPS, ...RELEASED, startStep(percent), given('t', 'minutes', 'time')];
@@ -165,10 +158,6 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['AIR.RISE'],
     examples: ['=BURN.AIR.RISE(4000,6,100)'],
-    monotone: [
-      { rises: ['volume', 'limit'], falls: ['release', 'start'] },
-      { rises: ['freshAir'], without: ['start'] },
-    ],
     working: ({ start: percent, limit: most, ...of }, basis) => {
       const { room, from, values } = roomOf(of, percent, basis);
       const steps = [...ROOM_STEPS, ...RELEASED, startStep(percent), ...oxygenRiseSteps(room, from, limitOf(most))];
@@ -186,13 +175,6 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['AIR.CLEAR'],
     examples: ['=BURN.AIR.CLEAR(4000,500,26)'],
-    monotone: [
-      {
-        rises: ['volume', 'start'],
-        falls: ['freshAir', 'limit'],
-        risesWith: ['air mixing factor', 'fresh air oxygen'],
-      },
-    ],
     working: ({ start: percent, limit: most, ...of }, basis) => {
       const { room, from, values } = roomOf(of, percent, basis);
       const steps = [...ROOM_STEPS, startStep(percent), ...oxygenClearSteps(room, from, limitOf(most))];
@@ -210,7 +192,6 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['AIR.FRESH'],
     examples: ['=BURN.AIR.FRESH(6)', '=BURN.AIR.FRESH(6,22)'],
-    monotone: [{ rises: ['release'], falls: ['limit'], risesWith: ['air mixing factor', 'fresh air oxygen'] }],
     working: ({ release: flow, limit: most }, { a }) => {
       const steps = [...MIXED, ...RELEASED, ...freshAirSteps(a.value('fresh air oxygen'), limitOf(most))];
       return work(new StepList(steps, ['Q']), { m_free: flow }, a);
@@ -236,7 +217,6 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.252'],
     cautions: ['AIR.PEOPLE'],
     examples: ['=BURN.AIR.PEOPLE(4000,14,2)', '=BURN.AIR.PEOPLE(60000,30,2,"yes")'],
-    monotone: [{ rises: ['people'], falls: ['volume', 'ceiling'] }],
     working: ({ volume: V, ceiling, people, obstructed }) =>
       ventilation(V, ceiling, people, obstructed === 'yes').working,
   }),
@@ -269,14 +249,6 @@ export const AIR_FUNCTIONS: readonly Declaration[] = [
     sources: ['ap-42 12.19', 'osha 1910.1000', 'niosh pocket guide', 'iupac atomic weights', 'acgih ventilation'],
     cautions: ['AIR.FUME'],
     examples: ['=BURN.AIR.FUME("3/8",20,4000,150)'],
-    monotone: [
-      {
-        column: 'in the air',
-        rises: ['minutes'],
-        falls: ['volume', 'freshAir'],
-        risesWith: ['fume factor', 'air mixing factor'],
-      },
-    ],
     calculate: ({ rod, minutes, volume: V, freshAir: Q }, basis) =>
       exposureFigures(fumeWorking(rod, minutes, V, Q, basis).evaluation).map(({ what, value, limit: of, exceeds }) => [
         of.name,

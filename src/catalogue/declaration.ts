@@ -1,4 +1,3 @@
-import type { ChoiceName, NumberName } from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
 import type { Material } from '../core/burn/materials.ts';
@@ -87,26 +86,6 @@ export interface Column {
 /** A number is SI where the column or result has a quantity; a CalcError fails that cell alone. */
 export type Output = number | string | null | CalcError;
 
-/**
- * How a number moves while one thing it depends on grows and all else stands: never against it. Tested on pairs of values
- * over all that is accepted.
- */
-export interface Monotone<N extends string = string> {
-  /** Column of the first row, of functions that give rows or a table. */
-  readonly column?: string;
-  /** Parameters with which it rises, or falls. */
-  readonly rises?: readonly N[];
-  readonly falls?: readonly N[];
-  /** Assumptions with which it rises, or falls. */
-  readonly risesWith?: readonly NumberName[];
-  readonly fallsWith?: readonly NumberName[];
-  /** Optional parameters that it holds with only, and without. */
-  readonly given?: readonly N[];
-  readonly without?: readonly N[];
-  /** Words of assumptions that it holds with only. */
-  readonly assuming?: Readonly<Partial<Record<ChoiceName, string>>>;
-}
-
 interface Common<P extends Record<string, Parameter>> {
   readonly name: string;
   readonly family: string;
@@ -122,7 +101,6 @@ interface Common<P extends Record<string, Parameter>> {
   about?(values: Values<P>, basis: Basis): readonly KnownItem[];
   /** Formulas that can be put in a cell as they stand; every one is run by a test. */
   readonly examples: readonly string[];
-  readonly monotone?: readonly Monotone<keyof P & string>[];
 }
 
 /** One value for each item; ranges broadcast and spill. */

@@ -44,7 +44,6 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.133'],
     cautions: ['EYE'],
     examples: ['=BURN.EYE.SHADE(3)', '=BURN.EYE.SHADE("20 mm")'],
-    monotone: [{ rises: ['thickness'] }],
     working: ({ thickness }) => eyeShadeWorking(thickness),
   }),
   rowsFunction({
@@ -76,10 +75,6 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.253'],
     cautions: ['CYLINDER'],
     examples: ['=BURN.CYLINDER.SEPARATION(12)', '=BURN.CYLINDER.SEPARATION({12;8},{0;6},{0;30})'],
-    monotone: [
-      { column: 'missing', falls: ['separation'] },
-      { column: 'distance', rises: ['separation'] },
-    ],
     calculate: ({ separation, barrierHeight, barrierMinutes }, { a }) => {
       const barrier = barrierOf(barrierHeight, barrierMinutes);
       const { needed, missing, barrierCounts, short } = cylinderSeparation(separation, barrier);
@@ -125,9 +120,6 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     sources: ['osha 1910.253', 'osha 1910.104'],
     cautions: ['CYLINDER.LIMITS'],
     examples: ['=BURN.CYLINDER.LIMITS(12)', '=BURN.CYLINDER.LIMITS(26,244,8000)'],
-    monotone: [
-      { column: 'oxygen', rises: ['cylinders', 'content'], risesWith: ['cylinder volume', 'cylinder pressure'] },
-    ],
     calculate: ({ cylinders, content, reserve }, { a }) => {
       const check = manifoldLimits(cylinders, content, reserve ?? 0, a);
       return (
@@ -165,7 +157,6 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     sources: ['astm b258', 'nbs handbook 100'],
     cautions: ['LEAD'],
     examples: ['=BURN.LEAD.DROP(150,100,"2/0")'],
-    monotone: [{ rises: ['amps', 'length'], risesWith: ['lead temperature', 'lead lay'] }],
     about: ({ amps }) => figureOf('welding machine', amps),
     working: ({ amps, length, gauge }, { a }) => leadDropInForce(amps, length, gauge, a),
   }),
@@ -183,7 +174,6 @@ export const EQUIPMENT_FUNCTIONS: readonly Declaration[] = [
     sources: ['peukert 1897', 'common practice'],
     cautions: ['BATTERY'],
     examples: ['=BURN.BATTERY.STRIKES(100)', '=BURN.BATTERY.STRIKES(70,150,3)'],
-    monotone: [{ rises: ['ampHours'], falls: ['amps', 'seconds'], risesWith: ['battery usable share'] }],
     about: () => [{ conditions: [{ name: 'battery' }] }],
     working: ({ ampHours, amps, seconds }, { a }) => batteryStrikesInForce(ampHours, amps, seconds, a),
   }),

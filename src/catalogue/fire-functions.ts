@@ -112,7 +112,6 @@ export const FIRE_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['FIRE.REACH'],
     examples: ['=BURN.FIRE.REACH(30)'],
-    monotone: [{ rises: ['height'], risesWith: ['throw speed', 'wind', 'bounce'] }],
     about: ({ height: metres }) => figureOf('height', metres),
     working: ({ height: metres }, basis) => fireReachInForce(metres, basis),
   }),

@@ -73,14 +73,6 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: [...GRIP, 'hill', 'simo hughes', 'timoshenko goodier'],
     cautions: ['GRIP'],
     examples: ['=BURN.GRIP.PRESSURE(4,0.001,6)', '=BURN.GRIP.PRESSURE(4,0.001,6,2.5)'],
-    monotone: [
-      {
-        rises: ['interference', 'boss'],
-        falls: ['hole'],
-        risesWith: ['pin modulus', 'boss modulus', 'pin yield strength', 'boss yield strength'],
-      },
-      { falls: ['diameter'], without: ['hole'] },
-    ],
     about: (_, { a }) => [{ cooling: methodInForce(a) }],
     working: ({ hole: d = 0, ...pin }, { a }) => pressedPressure({ ...pin, hole: d }, a),
   }),
@@ -95,9 +87,6 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: GRIP,
     cautions: ['GRIP'],
     examples: ['=BURN.GRIP.FORCE(4,10,0.0012,10)', '=BURN.GRIP.FORCE(4,10,0.0012,10,2.5)'],
-    monotone: [
-      { rises: ['length', 'interference', 'boss'], falls: ['hole'], risesWith: ['joint friction', 'rust bond'] },
-    ],
     about: (_, { a }) => [{ cooling: methodInForce(a) }],
     working: ({ hole: d = 0, ...pin }, { a }) => pressedForce({ ...pin, hole: d }, a),
   }),
@@ -122,7 +111,6 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: [...GRIP, 'importance sampling', 'en 1993-1-2', 'hill', 'simo hughes', 'churchill chu'],
     cautions: ['GRIP'],
     examples: ['=BURN.GRIP.AFTER(4,10,10,2.5,60)'],
-    monotone: [{ column: 'likely', rises: ['force tried'] }],
     about: (_, { a }) => [{ cooling: methodInForce(a) }],
     working: ({ 'force tried': tried, ...pin }, basis) => burntPinGrip(pin, tried, basis).working,
     calculate: ({ 'force tried': tried, ...pin }, basis) => {
@@ -184,7 +172,6 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: ['common practice'],
     cautions: ['PUSH'],
     examples: ['=BURN.PUSH.RAM(30)', '=BURN.PUSH.RAM("270 kN")'],
-    monotone: [{ rises: ['force'], fallsWith: ['ram use'] }],
     working: ({ force }, { a }) => pushRam(force, a),
   }),
   rowsFunction({
@@ -209,17 +196,6 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: ['common practice'],
     cautions: ['PUSH'],
     examples: ['=BURN.PUSH.SPACERS(10,6)'],
-    monotone: [
-      {
-        column: 'strokes',
-        rises: ['length'],
-        falls: ['stroke'],
-        risesWith: ['push clearance'],
-        fallsWith: ['stroke use'],
-      },
-      { column: 'spacers', rises: ['length'], falls: ['stroke'] },
-      { column: 'travel', rises: ['length'] },
-    ],
     working: ({ length: L, stroke }, { a }) => pushSpacers(L, stroke, a),
     calculate: ({ length: L, stroke }, { a }) => {
       const at = pushSpacers(L, stroke, a).evaluation;
@@ -256,9 +232,6 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: ['column formulas', 'common practice'],
     cautions: ['PUSH'],
     examples: ['=BURN.PUSH.CHECK(30,4,2.5,10)', '=BURN.PUSH.CHECK(30,4,2.5,10,3.5)'],
-    monotone: [
-      { column: 'used', rises: ['force', 'hole'], falls: ['spacerDiameter'], fallsWith: ['pin yield strength'] },
-    ],
     working: ({ 'pin diameter': D, ...push }, { a }) => pushCheck({ ...push, diameter: D }, a).working,
     calculate: ({ 'pin diameter': D, ...push }, { a }) => {
       const c = pushCheck({ ...push, diameter: D }, a);
@@ -298,7 +271,6 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     sources: ['common practice', 'aws d1.1'],
     cautions: ['GUARD', 'PIN'],
     examples: ['=BURN.GUARD.PLATES(4,10)'],
-    monotone: [{ column: 'value', rises: ['diameter'], risesWith: ['base plate margin'] }],
     working: (sizes, basis) => guardOf(sizes, basis).working,
     calculate: (sizes, basis) => {
       const { a } = basis;

@@ -59,14 +59,6 @@ export const HEAT_FUNCTIONS: readonly Declaration[] = [
       '=BURN.COOL.TIME(4,2.5,10,"water")',
       '=BURN.COOL.TIME("100 mm","60 mm","250 mm","air","120 C")',
     ],
-    monotone: [
-      {
-        falls: ['target'],
-        risesWith: ['heat into the part'],
-        without: ['method'],
-        assuming: { 'cooling method': 'air' },
-      },
-    ],
     about: ({ method: word }, { a }) => [{ cooling: methodOr(word, a) }],
     working: ({ method: word, target, ...pin }, basis) =>
       burntPinCooling(pin, { ...wayOf(word, basis.a), target }, basis),

@@ -413,7 +413,6 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: [],
     examples: ['=BURN.SPREAD("PIN",{4,10;3,8},"oxygen",90)'],
-    monotone: [{ column: 'value', rises: ['percentile'] }],
     about: ({ operation: id, sizes: cells }, basis) => listItems(id as OperationId, 'sizes', cells, basis).items,
     calculate: ({ operation: id, sizes: cells, quantity: word, percentile }, basis) => {
       const operation = operationOf(id as OperationId);
@@ -460,7 +459,6 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     sources: [...SOURCES, 'latin hypercube', 'peukert 1897'],
     cautions: ['CYLINDER', 'BATTERY'],
     examples: ['=BURN.JOB.STOCK({"mark","qty","dia","length";"Boom foot",2,5,18;"Lock pin",4,"1-1/2",6},90)'],
-    monotone: [{ column: 'amount', rises: ['confidence'] }],
     about: ({ list }, basis) => jobKnown(jobOf(list, basis)),
     calculate: ({ list, confidence: given }, basis) => {
       const job = jobOf(list, basis);

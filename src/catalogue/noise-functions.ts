@@ -195,7 +195,6 @@ export const NOISE_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['NOISE'],
     examples: ['=BURN.NOISE.HOURS(92)', '=BURN.NOISE.HOURS(92,"OSHA")', '=BURN.NOISE.HOURS({90;95;100},"NIOSH")'],
-    monotone: [{ falls: ['level'] }],
     about: ({ level }) => figureOf('noise', level),
     working: ({ level, rule: word }, { a }) => {
       const of = ruleOf(word, a);

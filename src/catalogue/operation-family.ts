@@ -23,7 +23,6 @@ import {
   type Values,
 } from './declaration.ts';
 import { itemWorking } from './item-working.ts';
-import { operationMoves } from './operation-moves.ts';
 import { PLAN_COLUMNS, planLine, shareCylinders } from './plan-line.ts';
 import { STEP_COLUMNS, stepLines } from './step-table.ts';
 
@@ -77,7 +76,6 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       return [{ material, rod }];
     },
     examples: [`=BURN.${operation.id}.${suffix}(${arguments_})`],
-    monotone: operationMoves<keyof FamilyParameters<G> & string>(operation, suffix),
   });
   const value = (
     suffix: string,

@@ -13,7 +13,6 @@ export const PIN_FUNCTIONS: readonly Declaration[] = [
     sources: ['common practice'],
     cautions: ['PIN'],
     examples: ['=BURN.PIN.HOLE(4)'],
-    monotone: [{ rises: ['diameter'], risesWith: ['bore ratio'] }],
     working: ({ diameter }, { a }) => pinHole(diameter, a),
   }),
 ];

@@ -30,14 +30,6 @@ export const ROD_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['ROD'],
     examples: ['=BURN.ROD.FLOW("3/8",80)', '=BURN.ROD.FLOW("1/4 x 24",90,12)'],
-    monotone: [
-      {
-        rises: ['pressure'],
-        falls: ['length'],
-        risesWith: ['holder orifice', 'bar holder ratio', 'air pressure'],
-        fallsWith: ['gas temperature'],
-      },
-    ],
     working: ({ rod, pressure, length }, basis) => rodFlowOf(rod.rod, pressure, lengthOf(rod, length), basis),
   }),
   workedFunction({
@@ -54,9 +46,6 @@ export const ROD_FUNCTIONS: readonly Declaration[] = [
     sources: SOURCES,
     cautions: ['ROD'],
     examples: ['=BURN.ROD.PRESSURE("3/8",8)'],
-    monotone: [
-      { rises: ['flow', 'length'], fallsWith: ['holder orifice', 'bar holder ratio'], risesWith: ['gas temperature'] },
-    ],
     working: ({ rod, flow, length }, basis) => rodPressureOf(rod.rod, flow, lengthOf(rod, length), basis),
   }),
 ];

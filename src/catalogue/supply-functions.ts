@@ -95,7 +95,6 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
       '=BURN.CYLINDER.CONTENT("43 L",2200,70,0)',
       '=BURN.CYLINDER.CONTENT("12 x 50 L pack","200 bar","15 C",0)',
     ],
-    monotone: [{ rises: ['waterVolume', 'pressure'], falls: ['temperature', 'leftoverPressure'] }],
     working: ({ waterVolume, pressure, temperature, leftoverPressure }, { a }) => {
       checkReading(pressure, temperature ?? a.value('gas temperature'), waterVolume, a);
       const { size, volume } = waterVolume;
@@ -147,7 +146,6 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
       '=BURN.CYLINDER.COUNT(1000)',
       '=BURN.CYLINDER.COUNT(1000,BURN.CYLINDER.CONTENT("50 L","200 bar","15 C"))',
     ],
-    monotone: [{ rises: ['oxygen'], falls: ['content'], risesWith: ['cylinder change loss', 'leftover pressure'] }],
     working: ({ oxygen, content }, basis) => countInForce(oxygen, content, basis),
   }),
   workedFunction({
@@ -164,7 +162,6 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: ['oxygen equation of state'],
     cautions: ['CYLINDER'],
     examples: ['=BURN.CYLINDER.GAUGE(2200,0)', '=BURN.CYLINDER.GAUGE(2200,"38 C")'],
-    monotone: [{ rises: ['pressure at 70 F', 'temperature'] }],
     working: ({ 'pressure at 70 F': fill, temperature }, { a }) => work(GAUGE, { p_fill: fill, T_gas: temperature }, a),
   }),
   workedFunction({
@@ -183,13 +180,6 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: HOSE,
     cautions: ['HOSE'],
     examples: ['=BURN.HOSE.LOSS(20,90,50,"3/8")'],
-    monotone: [
-      {
-        rises: ['flow', 'length'],
-        falls: ['setting', 'bore'],
-        risesWith: ['hose fittings', 'hose roughness', 'gas temperature'],
-      },
-    ],
     working: ({ flow, setting, length, bore: d }, basis) => lossInForce(flow, setting, length, d, basis),
   }),
   workedFunction({
@@ -209,13 +199,6 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: [...HOSE, 'navy diving manual', 'navy underwater cutting'],
     cautions: ['HOSE'],
     examples: ['=BURN.HOSE.SETTING(90,15,50,"3/8")', '=BURN.HOSE.SETTING(90,15,100,"3/8",60)'],
-    monotone: [
-      {
-        rises: ['tipPressure', 'flow', 'length', 'depth'],
-        falls: ['bore'],
-        risesWith: ['hose fittings', 'hose roughness'],
-      },
-    ],
     about: ({ depth }) => figureOf('underwater', depth),
     working: ({ tipPressure: tip, flow, length, bore: d, depth }, basis) =>
       settingInForce({ tip, flow, length, bore: d, depth }, basis),
@@ -247,15 +230,6 @@ export const SUPPLY_FUNCTIONS: readonly Declaration[] = [
     sources: [...HOSE, 'blasius', 'orifice flow', 'churchill chu wall', 'navy diving manual'],
     cautions: ['SUPPLY'],
     examples: ['=BURN.SUPPLY.CHECK("3/8 x 36",90,50,"3/8",1)', '=BURN.SUPPLY.CHECK("3/8 x 36",90,200,"1/4",2,100)'],
-    monotone: [
-      {
-        column: 'now',
-        rises: ['setting', 'bore', 'cylinders', 'content'],
-        falls: ['hoseLength', 'depth'],
-        risesWith: ['holder orifice'],
-        fallsWith: ['hose fittings'],
-      },
-    ],
     about: ({ depth }) => figureOf('underwater', depth),
     calculate: (inputs, basis) => supplyLines(checkSupply(inputs, basis), inputs, basis.a),
     working: supplyWorking,

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { backgroundOf } from '../../src/catalogue/background.ts';
+import { movesOf } from '../../src/catalogue/moves.ts';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../../src/core/operations/all.ts';
 import { CAUTIONS } from '../../src/core/safety/cautions.ts';
@@ -44,11 +45,12 @@ const NEEDS: readonly (readonly [what: string, file: string, has: (id: Operation
   ],
   [
     'the direction in which its results move with its sizes',
-    'SIZES in src/catalogue/operation-moves.ts',
+    'SIZES in src/catalogue/moves.ts',
     (id) =>
       RESULTS.map((r) => `BURN.${id}.${r}`).every(
         (name) =>
-          NOT_BY_SIZE.includes(name) || findFunction(name)?.monotone?.every((m) => (m.rises ?? []).length > 0) === true,
+          NOT_BY_SIZE.includes(name) ||
+          [movesOf({ name })].every((moves) => moves.length > 0 && moves.every((m) => (m.rises ?? []).length > 0)),
       ),
   ],
   [

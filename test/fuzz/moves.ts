@@ -5,9 +5,9 @@ import {
   isRowsFunction,
   isTableFunction,
   type Declaration,
-  type Monotone,
   type QuantityKind,
 } from '../../src/catalogue/declaration.ts';
+import { movesOf as declaredMoves, type Monotone } from '../../src/catalogue/moves.ts';
 import { isChoice, type NumberAssumption } from '../../src/core/assumptions/assumption.ts';
 import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { fromSi, toSi } from '../../src/core/units/parse-quantity.ts';
@@ -28,7 +28,7 @@ export interface Move {
 export function movesOf(d: Declaration): readonly Move[] {
   const of = (m: Monotone, names: readonly string[] | undefined, assumed: boolean, up: boolean): readonly Move[] =>
     (names ?? []).map((by) => ({ d, by, assumed, up, of: m }));
-  return (d.monotone ?? []).flatMap((m) => [
+  return declaredMoves(d).flatMap((m) => [
     ...of(m, m.rises, false, true),
     ...of(m, m.falls, false, false),
     ...of(m, m.risesWith, true, true),
