@@ -267,6 +267,58 @@ function scorePlots({ rows, text, number }: TableColumns): readonly PanePlot[] {
       ];
 }
 
+/** The least cost for each time, a line for each chance that both hold. */
+function jointPlots({ rows, text, number }: TableColumns): readonly PanePlot[] {
+  const points = rows.flatMap((row) => {
+    const [, chance] = /^both (.*)$/.exec(text(row, 'what')) ?? [];
+    const [hours, cost] = [number(row, 'hours'), number(row, 'cost')];
+    return chance === undefined || hours === undefined || cost === undefined ? [] : [{ chance, x: hours, y: cost }];
+  });
+  const [asked] = rows;
+  const both = asked && number(asked, 'both hold');
+  if (points.length < 2 || !asked || both === undefined) return [];
+  return [
+    {
+      kind: 'lines',
+      plot: {
+        name: 'rs-joint',
+        title: 'Least cost for each time, so that both hold',
+        caption: `Each line is a chance that cost and time both hold. As asked, both hold in ${showNumber(Number(both.toPrecision(2)))}% of such jobs.`,
+        x: { label: 'time', unit: 'h' },
+        y: { label: 'cost', unit: text(asked, 'note') },
+        series: [...new Set(points.map((p) => p.chance))].map((chance) => ({
+          name: chance,
+          points: points.filter((p) => p.chance === chance).sort((p, q) => p.x - q.x),
+        })),
+      },
+    },
+  ];
+}
+
+function worthPlots({ rows, text, number }: TableColumns): readonly PanePlot[] {
+  const worth = rows.filter((row) => number(row, 'rank') !== undefined);
+  if (worth.length < 2) return [];
+  const named = (row: Row): string => {
+    const [first = '', ...others] = text(row, 'measure').split(', ');
+    return others.length > 0 ? `${first} and ${others.length} more` : first;
+  };
+  return [
+    {
+      kind: 'rows',
+      plot: {
+        name: 'rs-worth',
+        title: 'What it is worth to measure',
+        caption: `In the money of the prices, before the job is quoted.${worth.length > TORNADO ? ` The first ${TORNADO} of ${worth.length}.` : ''}`,
+        label: 'worth',
+        unit: '',
+        of: 'assumption',
+        bars: true,
+        rows: worth.slice(0, TORNADO).map((row) => ({ name: named(row), value: number(row, 'worth') })),
+      },
+    },
+  ];
+}
+
 /** Shifts that a plot of the pressure shows; lines are told apart up to so many. */
 const MOST_SHIFTS = 4;
 
@@ -329,6 +381,8 @@ export function picturesOf(explained: Drawn): readonly PanePlot[] {
   }
   if (name === 'BURN.JOB.COST') return costPlots(columns);
   if (name === 'BURN.JOB.STOCK') return stockPlots(columns);
+  if (name === 'BURN.JOB.JOINT') return jointPlots(columns);
+  if (name === 'BURN.ASSUME.WORTH') return worthPlots(columns);
   if (name === 'BURN.ASSUME.EFFECT') return tornadoPlots(columns);
   if (name === 'BURN.LOG.FIT') return fitPlots(table);
   if (name === 'BURN.LOG.SCORE') return scorePlots(columns);

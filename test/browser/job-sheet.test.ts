@@ -59,6 +59,7 @@ beforeAll(async () => {
   const text = (name: string): string => outputFiles.find((file) => file.path === name)?.text ?? '';
   const html = readFileSync(`${ROOT}src/pane/pane.html`, 'utf8')
     .replace('%OFFICE_ORIGIN%', '')
+    .replace('</head>', '<link rel="stylesheet" href="pane.css"></head>')
     .replace(/ *<script src="%OFFICE_JS%"[^>]*><\/script>\n/g, '');
   open = await openPage({
     '': html,

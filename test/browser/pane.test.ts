@@ -23,10 +23,11 @@ const section = (id: string): ReturnType<typeof locate> => locate(`.rs-section-$
 const focused = (): Promise<string | null | undefined> => open.page.evaluate(() => document.activeElement?.textContent);
 const tab = (name: string): ReturnType<typeof locate> => open.page.getByRole('tab', { name });
 
-/** The add-in's own page with its policy, without the host's script. */
+/** The add-in's own page with its policy and the looks that it fetches once it is shown, without the host's script. */
 function paneHtml(): string {
   return readFileSync(`${ROOT}src/pane/pane.html`, 'utf8')
     .replace('%OFFICE_ORIGIN%', '')
+    .replace('</head>', '<link rel="stylesheet" href="pane.css"></head>')
     .replace(/ *<script src="%OFFICE_JS%"[^>]*><\/script>\n/g, '');
 }
 

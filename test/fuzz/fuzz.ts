@@ -36,6 +36,11 @@ export const LONGER: Readonly<Record<string, { readonly bound: number; readonly 
     bound: 1500,
     why: 'up to three rows, each sized, cooling and all, twice for each of some forty assumptions',
   },
+  'BURN.JOB.JOINT': {
+    bound: 600,
+    why: 'a list of items, each drawn a thousand times, and laid out in shifts at 17 paces',
+  },
+  'BURN.ASSUME.WORTH': { bound: 600, why: 'as BURN.JOB.COST, and a regression for each of some forty assumptions' },
   'BURN.JOB.SCHEDULE': { bound: 200, why: 'a list of items' },
   'BURN.JOB.SHEET': { bound: 400, why: 'a list of items, each drawn a thousand times' },
   'BURN.LOG.FIT': { bound: 200, why: 'a list of jobs, fitted in rounds' },

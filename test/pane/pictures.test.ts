@@ -33,6 +33,51 @@ const under = (table: Table, row: number, heading: string): Cell =>
 
 const PLAN = run('BURN.PIN.PLAN', [[4], [3.5], ['wide'], [5]], [[10], [12], [8], [16]]);
 
+const PRICES = [
+  ['rod', 9],
+  ['oxygen', 0.4],
+  ['crew', 180],
+];
+
+describe('the frontier of cost and time', () => {
+  it('is a line for each chance through the points of the table, less cost for more time', () => {
+    const table = run(
+      'BURN.JOB.JOINT',
+      [
+        [4, 10],
+        [3, 8],
+      ],
+      PRICES,
+      1000,
+      5,
+    );
+    const [plot] = pictures('BURN.JOB.JOINT', table);
+    if (plot?.kind !== 'lines') throw new Error('no lines');
+    expect(plot.plot.series.map((s) => s.name)).toEqual(['50%', '70%', '90%']);
+    const points = plot.plot.series.flatMap((s) => s.points);
+    expect(points.length).toBe(table.filter((row) => /^both /.test(String(row[0]))).length);
+    for (const { points: own } of plot.plot.series)
+      own.slice(1).forEach((p, i) => expect(p.y! < own[i]!.y! && p.x > own[i]!.x).toBe(true));
+    expect(render(h(LineFigure, { plot: plot.plot }))).toContain('70%');
+  });
+});
+
+describe('what it is worth to measure', () => {
+  it('is a bar for each line of the table but the sum', () => {
+    const table = run(
+      'BURN.ASSUME.WORTH',
+      [
+        [4, 10],
+        [3, 8],
+      ],
+      PRICES,
+    );
+    const { rows } = rowsOf(pictures('BURN.ASSUME.WORTH', table));
+    expect(rows.map((r) => r.value)).toEqual(table.slice(1, -1).map((_, i) => under(table, i + 1, 'worth')));
+    expect(rows.some((r) => / and \d more$/.test(r.name))).toBe(true);
+  });
+});
+
 describe('the rods of a plan', () => {
   const plot = rowsOf(pictures('BURN.PIN.PLAN', PLAN));
 

@@ -152,4 +152,38 @@ describe('the score of a log', () => {
   it('gives nothing where nothing is noted', () => {
     expect(logScore([], basis)).toEqual([]);
   });
+
+  it('beats the ratios of the other jobs where the factors are known, and loses to them where it is off by half', () => {
+    const logs = 12;
+    let [close, off, own] = [0, 0, 0];
+    for (let i = 0; i < logs; i++) {
+      const random = seeded(900 + i);
+      const truth = worldOf(random);
+      const jobs = simulateLog(randomPins(12, random), truth, random, undefined, basis);
+      const near = scoreOf(logScore(jobs, known(truth)), 'oxygen');
+      const far = scoreOf(
+        logScore(
+          jobs.map((job) => times(job, 1.5)),
+          known(truth),
+        ),
+        'oxygen',
+      );
+      close += near.crps / logs;
+      own += near.crpsOfOwn / logs;
+      off += far.crps / far.crpsOfOwn / logs;
+    }
+    // Twelve ratios know the middle nearly as well as who knows the factors, but not their own width.
+    expect(close).toBeLessThan(own);
+    expect(off).toBeGreaterThan(1.5);
+  });
+
+  it('vouches for a range from nine jobs on, which holds the middle of the ratios', () => {
+    const random = seeded(77);
+    const jobs = simulateLog(randomPins(9, random), worldOf(random), random, undefined, basis);
+    const [low = NaN, high = NaN] = scoreOf(logScore(jobs, basis), 'oxygen').vouched!;
+    const { bias } = scoreOf(logScore(jobs, basis), 'oxygen');
+    expect(low).toBeLessThan(bias);
+    expect(high).toBeGreaterThan(bias);
+    expect(scoreOf(logScore(jobs.slice(0, 8), basis), 'oxygen').vouched).toBeUndefined();
+  });
 });
