@@ -93,15 +93,21 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
       [columns.kind, 'your log'],
       [columns.reason.source, showCell(source ?? null)],
     ];
+    const addressOf = (column: number): string => `${toCol(area.left + column)}${area.top + at + 1}`;
     const cells = wanted.flatMap(([column, now]): readonly WrittenCell[] =>
       column < 0 || now === undefined || now === '' || isAlike(row[column] ?? null, now)
         ? []
-        : [{ address: `${toCol(area.left + column)}${area.top + at + 1}`, value: now }],
+        : [{ address: addressOf(column), value: now }],
     );
     const figures = [columns.value, columns.low, columns.high];
     const moves = wanted.some(
       ([column, now]) =>
         column >= 0 && figures.includes(column) && now !== undefined && !isAlike(row[column] ?? null, now),
+    );
+    // What somebody said of the value that stood here is not said of the new one.
+    const { why, by, date } = columns.reason;
+    const said = [why, by, date].flatMap((column): readonly WrittenCell[] =>
+      column < 0 || isBlankOrZero(row[column] ?? null) ? [] : [{ address: addressOf(column), value: '' }],
     );
     if (moves)
       changes.push({
@@ -113,7 +119,7 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
           columns.high < 0 ? undefined : inUnit(high),
           to,
         ),
-        cells,
+        cells: [...cells, ...said],
       });
   }
   return { changes, noRoom, noRange: columns.low < 0 || columns.high < 0 };

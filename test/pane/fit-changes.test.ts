@@ -99,4 +99,16 @@ describe('a fit that goes into the assumptions of a job', () => {
     expect(found.changes[0]?.cells.map((c) => c.address)).toEqual(['B1']);
     expect(found.noRoom.length).toBeGreaterThan(3);
   });
+
+  it('takes away who said why of a value that it replaces, and of no other', () => {
+    const range: Rows = [
+      ['name', 'value', 'low', 'high', 'why', 'by', 'date'],
+      ['rod change time', 2, 1.5, 2.5, 'cold hands', 'the foreman', 46000],
+      ['stub', 4, 3, 5, 'short holder', 'the foreman', 46000],
+    ];
+    const [, fitted, kept] = after(range, changesIn(range));
+    expect(fitted![1]).not.toBe(2);
+    expect(fitted!.slice(4)).toEqual(['', '', '']);
+    expect(kept).toEqual(range[2]);
+  });
 });
