@@ -138,7 +138,9 @@ function workPlaces({ operation, rod, material }: Sized, { a }: Basis): readonly
 const coolingPlaces = (operation: Operation, { a }: Basis): readonly Placed[] =>
   cooledBy(operation, a).map((name, k) => {
     const place = PLACED.indexOf(name);
-    return place < 0 ? { name, place: SOBOL_DIMENSIONS - 1 - k, seed: COOLING_SEED } : { name, place, seed: seedOf(place) };
+    return place < 0
+      ? { name, place: SOBOL_DIMENSIONS - 1 - k, seed: COOLING_SEED }
+      : { name, place, seed: seedOf(place) };
   });
 
 /** All that an item is drawn from, its own scatter left out. */
