@@ -87,7 +87,7 @@ export const SURE_FUNCTIONS: readonly Declaration[] = [
       cost: required(
         { kind: 'quantity', quantity: 'money', above: 0, max: 1e12 },
         'What the job may cost you, in the money of the prices: before contingency, margin and tax',
-        '6000',
+        '600',
       ),
       hours: required(
         { kind: 'quantity', quantity: 'hours', above: 0, max: 3.6e8 },
@@ -100,7 +100,7 @@ export const SURE_FUNCTIONS: readonly Declaration[] = [
     result: { kind: 'table', columns: JOINT_COLUMNS },
     sources: ['gao cost guide', 'jcgm 101', 'sobol', 'percentile', 'common practice'],
     cautions: [],
-    examples: ['=BURN.JOB.JOINT({4,10;3,8},{"rod",9;"oxygen",0.4;"crew",180},1000,5)'],
+    examples: ['=BURN.JOB.JOINT({4,10;3,8},{"rod",9;"oxygen",0.4;"crew",180},600,2.2)'],
     about: ({ list }, basis) => jobKnown(jobOf(list, basis)),
     calculate: ({ list, prices, cost, hours, crews: number }, basis) => {
       const job = jobOf(list, basis);

@@ -292,8 +292,29 @@ describe('BURN.ASSUME.EFFECT', () => {
       0.3,
       0.95,
       '',
+      expect.any(Number),
+      expect.any(Number),
       expect.stringMatching(/^at high: /),
     ]);
+  });
+
+  it('shares out what is uncertain among what is drawn', () => {
+    const rows = effect('PIN', [[4, 10]], [['oxygen purity', 99, 98.5, 99.5]]);
+    const shares = rows
+      .slice(1)
+      .filter((r) => r[0] === 'oxygen')
+      .map((r) => ({ name: r[2], first: r[13], total: r[14] }));
+    const drawn = shares.filter(({ first }) => typeof first === 'number');
+    expect(drawn.length).toBeGreaterThan(8);
+    // The bore and the access are decided, not drawn.
+    expect(shares.find(({ name }) => name === 'bore ratio')).toMatchObject({ first: null, total: null });
+    const sum = drawn.reduce((all, { first }) => all + (first as number), 0);
+    // What the item's own scatter brings in is left; each share is off by chance.
+    expect(sum).toBeGreaterThan(0.6);
+    expect(sum).toBeLessThan(1.1);
+    const [most] = [...drawn].sort((x, y) => (y.first as number) - (x.first as number));
+    expect(most?.name).toBe('oxygen burnt share');
+    for (const { first, total } of drawn) expect(total as number).toBeGreaterThan((first as number) - 0.1);
   });
 
   it('gives SI where the rows ask for it', () => {

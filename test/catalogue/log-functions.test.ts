@@ -200,9 +200,22 @@ describe('BURN.LOG.SCORE', () => {
     expect(Math.abs(Math.log(rowOf(after, 'oxygen')[2] as number))).toBeLessThan(
       Math.abs(Math.log(rowOf(before, 'oxygen')[2] as number)),
     );
-    expect(rowOf(after, 'note')[11]).toContain('if from these same jobs the score flatters');
+    expect(rowOf(after, 'note').at(-1)).toContain('if from these same jobs the score flatters');
     for (const row of before.slice(1))
       for (const cell of row.slice(3, 11)) expect((cell as number) >= 0 && (cell as number) <= 100).toBe(true);
+  });
+
+  it('says where the ratios of the log alone come nearer, and what range it vouches for', () => {
+    const heading = run('BURN.LOG.SCORE', LOG)[0]!;
+    const of = (cells: readonly (readonly Cell[])[], name: string): Cell =>
+      rowOf(cells, 'oxygen')[heading.findIndex((h) => String(h).startsWith(name))]!;
+    const twice = LOG.map((row, i) => (i === 0 ? row : row.map((c, k) => (k === 4 ? 2 * (c as number) : c))));
+    const [plain, off] = [run('BURN.LOG.SCORE', LOG), run('BURN.LOG.SCORE', twice)];
+    expect(of(off, 'skill') as number).toBeLessThan(Math.min(0, of(plain, 'skill') as number));
+    expect(of(off, 'note')).toContain('the estimates lose to your own jobs');
+    // Twice as much noted is vouched for as twice as much.
+    expect((of(off, 'vouched from') as number) / (of(plain, 'vouched from') as number)).toBeCloseTo(2, 1);
+    expect(of(run('BURN.LOG.SCORE', LOG.slice(0, 9)), 'note')).toContain('the log cannot vouch for the range');
   });
 
   it('says when estimates run low, and that nothing is noted', () => {

@@ -222,3 +222,23 @@ export function coverage(): { readonly before: Row; readonly after: Row; readonl
   };
   return { before: oxygen(null), after: oxygen(taught), jobs: 30 };
 }
+
+const TWO_PINS = [
+  [4, 10],
+  [3, 8],
+];
+const PRICES = [
+  ['rod', 9],
+  ['oxygen', 0.4],
+  ['crew', 180],
+];
+
+/** Two pins at invented prices: what is best measured, what everything would be worth, and a cost and a time that may both hold. */
+export function worthAndJoint(): { readonly best: Row; readonly everything: Row; readonly joint: Row } {
+  const worth = rowsOf('BURN.ASSUME.WORTH', TWO_PINS, PRICES);
+  const [best] = worth;
+  const everything = worth.find((row) => row['measure'] === 'everything');
+  const [joint] = rowsOf('BURN.JOB.JOINT', TWO_PINS, PRICES, 600, 2.2);
+  if (!best || !everything || !joint) throw new Error('two pins give no worth');
+  return { best, everything, joint };
+}

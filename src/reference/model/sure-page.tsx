@@ -20,6 +20,7 @@ import {
   burntShareDrawn,
   tornado,
   truth,
+  worthAndJoint,
 } from './sure-figures.ts';
 
 const inside = (row: Row): string => `${n(numberIn(row, 'inside low to high'), 2)} percent`;
@@ -33,6 +34,7 @@ export function surePage(): Page {
   const numbers = REGISTRY.filter((entry) => !isChoice(entry));
   const practice = numbers.filter((entry) => entry.kind === 'common practice').length;
   const drawn = drawnForPin();
+  const { best, everything, joint } = worthAndJoint();
   const { planned, hot } = coolingOfPlan();
   const crewTime = tornado(rows, 'crew time', 'min');
   const undrawn = crewTime.bars.map((b) => b.name).filter((name) => !drawn.includes(name));
@@ -118,6 +120,27 @@ export function surePage(): Page {
           high: {undrawn.join(', ')}. Chosen rods and ways stay as planned in all draws.
         </p>
 
+        <p>
+          <Fn name="BURN.ASSUME.EFFECT" /> has two more columns beside the bars: the share of all that is uncertain that
+          an assumption brings in by itself (first index), and with all that it does together with others (total index;{' '}
+          <Cite source="sobol indices" />
+          ). <Fn name="BURN.ASSUME.WORTH" /> puts money to it: for two pins at invented prices, measuring{' '}
+          {textIn(best, 'measure')} before the job is quoted is worth {n(numberIn(best, 'worth'))} of the{' '}
+          {n(numberIn(everything, 'worth'))} that knowing everything would be (<Cite source="strong evppi" />
+          ).
+        </p>
+
+        <h2>Cost and time together</h2>
+        <p>
+          A budget and a date that each hold in eight cases of ten do not both hold in eight of ten.{' '}
+          <Fn name="BURN.JOB.JOINT" /> counts both over the same draws: with {n(numberIn(joint, 'cost'))} and{' '}
+          {n(numberIn(joint, 'hours'))} hours for the same two pins the cost holds in{' '}
+          {n(numberIn(joint, 'cost holds'), 2)} percent, the time in {n(numberIn(joint, 'time holds'), 2)}, both in{' '}
+          {n(numberIn(joint, 'both hold'), 2)}, plus or minus {n(numberIn(joint, 'plus or minus'), 2)} for {DRAWS} draws
+          (<Cite source="jcgm 101" />
+          ).
+        </p>
+
         <h2>What a log does</h2>
         <p>
           <Fn name="BURN.LOG.FIT" /> takes your finished jobs and moves the assumptions toward them. Here a crew is made
@@ -141,7 +164,12 @@ export function surePage(): Page {
           high of the defaults, and {inside(after)} between those after its log. Eight in ten is what a low and high
           claim, but jobs of one crew are right or wrong together: this is one trial, not thirty.{' '}
           <Fn name="BURN.LOG.SCORE" /> says of the first “{textIn(before, 'verdict')}” and of the second “
-          {textIn(after, 'verdict')}”.
+          {textIn(after, 'verdict')}”. It also scores the whole distribution (<Cite source="crps" />
+          ) against the plainest forecast there is, the ratios of noted over estimated of your other jobs, and says when
+          the estimates lose to it; and from nine jobs on it gives the range that those ratios vouch for whatever the
+          model (
+          <Cite source="conformal" />
+          ).
         </p>
         <p>
           <strong>That shows that the arithmetic holds together, no more.</strong> The jobs were made by the model
