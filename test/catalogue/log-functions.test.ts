@@ -208,7 +208,7 @@ describe('BURN.LOG.SCORE', () => {
   it('says where the ratios of the log alone come nearer, and what range it vouches for', () => {
     const heading = run('BURN.LOG.SCORE', LOG)[0]!;
     const of = (cells: readonly (readonly Cell[])[], name: string): Cell =>
-      rowOf(cells, 'oxygen')[heading.findIndex((h) => String(h).startsWith(name))]!;
+      rowOf(cells, 'oxygen')[heading.findIndex((h) => String(h).replace(/, %$/, '') === name)]!;
     const twice = LOG.map((row, i) => (i === 0 ? row : row.map((c, k) => (k === 4 ? 2 * (c as number) : c))));
     const [plain, off] = [run('BURN.LOG.SCORE', LOG), run('BURN.LOG.SCORE', twice)];
     expect(of(off, 'skill') as number).toBeLessThan(Math.min(0, of(plain, 'skill') as number));

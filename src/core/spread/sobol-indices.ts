@@ -8,8 +8,9 @@ export interface Indices {
  * Sobol indices of one input from results at three sets of draws: at A, at B, which has nothing to do with A, and at A with this
  * input taken from B.
  *
- * first = 1 - mean (f(B) - f(AB))^2 / (2 V), total = mean (f(A) - f(AB))^2 / (2 V), V the variance of f over A and B. Draws in which one of
- * them is not finite are left out. Chance may bring either a little below 0 or above 1: they are kept within.
+ * total = mean (f(A) - f(AB))^2 / (2 V), V the variance of f over A and B. first = mean (f(B) - m)(f(AB) - f(A)) / V, m the mean, which chance
+ * moves little where the input does little; where it does most, 1 - mean (f(B) - f(AB))^2 / (2 V). Draws in which one of them is not finite
+ * are left out. Chance may bring either a little below 0 or above 1: they are kept within.
  *
  * @returns undefined where nothing varies
  * Source: Jansen, Computer Physics Communications 117 (1999) 35; Saltelli and others, Computer Physics Communications 181 (2010)
@@ -23,8 +24,10 @@ export function sobolIndices(atA: Float64Array, atB: Float64Array, mixed: Float6
   const variance = mean((i) => ((atA[i]! - middle) ** 2 + (atB[i]! - middle) ** 2) / 2);
   if (!(variance > 1e-18 * middle * middle)) return undefined;
   const share = (x: number): number => Math.min(1, Math.max(0, x));
-  return {
-    first: share(1 - mean((i) => (atB[i]! - mixed[i]!) ** 2) / (2 * variance)),
-    total: share(mean((i) => (atA[i]! - mixed[i]!) ** 2) / (2 * variance)),
-  };
+  const total = mean((i) => (atA[i]! - mixed[i]!) ** 2) / (2 * variance);
+  const first =
+    total < 0.5
+      ? mean((i) => (atB[i]! - middle) * (mixed[i]! - atA[i]!)) / variance
+      : 1 - mean((i) => (atB[i]! - mixed[i]!) ** 2) / (2 * variance);
+  return { first: share(first), total: share(total) };
 }
