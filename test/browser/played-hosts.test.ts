@@ -206,7 +206,7 @@ describe.each<HostName>(['desktop', 'web'])('the pane in the host on the %s', (n
     expect(rods).toEqual({ value: [[expect.any(Number)]] });
     expect(host.workbook.followed.size).toBe(0);
     expect(await addin.getByRole('tab').count()).toBe(0);
-    expect(await fetched()).toEqual(['functions.js', 'pane.css']);
+    expect(await fetched()).toEqual(['functions.js']);
     await addin.evaluate(() => {
       Object.assign(globalThis, { hidden: false });
       document.dispatchEvent(new Event('visibilitychange'));
