@@ -181,7 +181,7 @@ describe('the score of a log', () => {
   it('vouches for a range from nine jobs on, which holds the middle of the ratios', () => {
     const random = seeded(77);
     const jobs = simulateLog(randomPins(9, random), worldOf(random), random, undefined, basis);
-    const [low = NaN, high = NaN] = scoreOf(logScore(jobs, basis), 'oxygen').vouched!;
+    const [low, high] = scoreOf(logScore(jobs, basis), 'oxygen').vouched!;
     const { bias } = scoreOf(logScore(jobs, basis), 'oxygen');
     expect(low).toBeLessThan(bias);
     expect(high).toBeGreaterThan(bias);

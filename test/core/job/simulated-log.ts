@@ -37,9 +37,7 @@ export function basisWith(truth: Truth): Basis {
 export const certainly = (truth: Truth): Basis =>
   basisWith({
     ...Object.fromEntries(
-      REGISTRY.flatMap((entry) =>
-        isChoice(entry) ? [] : [[entry.name, Assumptions.defaults().value(entry.name as NumberName)]],
-      ),
+      REGISTRY.flatMap((entry) => (isChoice(entry) ? [] : [[entry.name, Assumptions.defaults().value(entry.name)]])),
     ),
     ...truth,
   });

@@ -2,7 +2,7 @@ import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { isChoice } from '../../../src/core/assumptions/assumption.ts';
 import { Assumptions, type Uncertain } from '../../../src/core/assumptions/assumptions.ts';
-import { REGISTRY, type NumberName } from '../../../src/core/assumptions/registry.ts';
+import { REGISTRY } from '../../../src/core/assumptions/registry.ts';
 import { CalcError } from '../../../src/core/errors.ts';
 import { johnson, johnsonCdf, johnsonColumn, johnsonQuantile } from '../../../src/core/spread/johnson.ts';
 import { normalQuantile } from '../../../src/core/spread/normal.ts';
@@ -164,7 +164,7 @@ describe('a distribution by its median, P10, P90 and limits', () => {
     const a = Assumptions.defaults();
     for (const entry of REGISTRY) {
       if (isChoice(entry)) continue;
-      const range = a.inForce(entry.name as NumberName);
+      const range = a.inForce(entry.name);
       expect(Math.abs(johnsonQuantile(johnson(range), 0.9) - range.high), entry.name).toBeLessThanOrEqual(
         1e-12 * Math.max(Math.abs(range.high), range.high - range.low),
       );
