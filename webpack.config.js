@@ -30,9 +30,10 @@ const LOCAL = `https://localhost:${PORT}`;
 const OFFICE_DIST = path.join(ROOT, 'node_modules/@microsoft/office-js/dist');
 const OFFICE_JS = { vendor: 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js', package: 'office/office.js' };
 const TARGET = 'es2022';
-/** The functions, the pane that they fetch once it is shown, and what that fetches once a job is begun or a workbook looked through. */
-const ADDIN_SCRIPT = /^(functions|(pane|job|check)\.\w+)\.js$/;
-const FETCHED_LATER = ['pane', 'job', 'check'];
+/** The functions, the pane that they fetch once it is shown, what that fetches once a job is begun or a workbook looked through, and what
+ *  long lists are worked out with. */
+const ADDIN_SCRIPT = /^(functions|(pane|job|check|lists)\.\w+)\.js$/;
+const FETCHED_LATER = ['pane', 'job', 'check', 'lists'];
 /** The host in a browser fetches functions.json and the icons from pages of its own. */
 const FOR_THE_HOST = { 'Access-Control-Allow-Origin': '*', 'Cross-Origin-Resource-Policy': 'cross-origin' };
 
@@ -78,6 +79,8 @@ export default async (env = {}) => {
           loader: 'esbuild-loader',
           options: { target: TARGET, jsx: 'automatic', jsxImportSource: 'preact' },
         },
+        // What only a later script asks of these goes into that script, or nowhere: loading them does nothing.
+        { test: /\/src\/(core|catalogue|sheet)\//, exclude: /host-functions/, sideEffects: false },
       ],
     },
     optimization: {

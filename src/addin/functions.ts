@@ -5,7 +5,9 @@
  * The host loads it in the page of the shared runtime, and the page in a worker, which calculates what takes long. In a
  * runtime that runs scripts without a page it answers every function all the same, and shows nothing.
  */
-import { hostFunctions } from '../sheet/host-functions.ts';
+import { CATALOGUE } from '../catalogue/catalogue.ts';
+import { hostFunction } from '../sheet/as-host-function.ts';
+import { LONG_LISTS } from '../sheet/long-lists.ts';
 import { Aside, type Helper } from './aside.ts';
 import { associate } from './associate.ts';
 import { showCards } from './cards.ts';
@@ -16,12 +18,16 @@ import { calculator } from './calculator.ts';
 /** Whether the build is one whose functions.json lets rich values through. */
 declare const CARDS: boolean | undefined;
 
+const functions = CATALOGUE.map((d) => hostFunction(d));
 const worker = ownWorker();
-if (worker) answerPage(worker, hostFunctions);
+if (worker) answerPage(worker, functions);
 else {
   const cards = typeof CARDS !== 'undefined' && CARDS ? showCards : undefined;
   // Beside the page, as its other scripts.
   const aside = typeof Worker === 'undefined' ? undefined : new Aside(() => new Worker('functions.js') as Helper);
-  associate(hostFunctions, { cards, aside });
-  if (typeof document !== 'undefined') startPane(calculator(hostFunctions, aside));
+  associate(functions, { cards, aside });
+  if (typeof document !== 'undefined') {
+    LONG_LISTS.fetch = async () => (await import(/* webpackChunkName: 'lists' */ '../catalogue/plan-list.ts')).planList;
+    startPane(calculator(functions, aside));
+  }
 }

@@ -89,7 +89,7 @@ const RESULT_WORDS: Readonly<Record<Exclude<Suffix, 'PRESSURE'>, string>> = {
     'Flow times the time of burning, with a share for idling, and the flow of a lighting for each rod or place to start at.',
   BURN: 'Metal to remove over the rate of removal.',
   TIME: 'Burning over the share of the time in which a rod burns, rod changes and handling, all slower in a bad position, and the fixed times of the crew; for a pin also its cooling.',
-  PLAN: 'One row of what the other functions give. Low and high come from draws over the ranges of the assumptions: one case in ten lies under the low, one over the high. The regulator setting is for the hose assumed; cylinders are shared down the list.',
+  PLAN: 'One row of what the other functions give. Low and high come from draws over the ranges of the assumptions: one case in ten lies under the low, one over the high. The regulator setting is for the hose assumed; cylinders are shared down the list. Lists of 1,000 different items and more are worked out in columns, and low and high of their pins and holes read between solved sizes: see How sure.',
   STEPS: 'The same calculation with every step written down: each uses only what stands before it.',
 };
 

@@ -2,6 +2,7 @@ import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
 import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
+import type { Operation } from '../core/operations/operation.ts';
 import type { CylinderChoice } from '../core/oxygen/cylinder-sizes.ts';
 import type { Working } from '../core/model/working.ts';
 import type { KnownItem } from '../core/safety/item.ts';
@@ -117,8 +118,20 @@ export interface RowsFunction<P extends Record<string, Parameter> = Record<strin
   calculate(values: Values<P>, basis: Basis): readonly Output[];
   /** How one item is worked out, where that is explained; or one step of it alone, that of a column, where the item has it. */
   working?(values: Values<P>, basis: Basis, step?: string): Working;
-  /** Columns that depend on all good rows together, by their place: one output for each of these rows, in place of what `calculate` gave. */
-  together?(rows: readonly (readonly Output[])[], basis: Basis): ReadonlyMap<number, readonly Output[]>;
+  /**
+   * Columns that depend on all good rows together, by their place: one output for each of these rows, in place of what `calculate`
+   * gave; of the columns `from`, each with one output for each of these rows.
+   */
+  readonly together?: {
+    readonly from: readonly number[];
+    of(columns: readonly (readonly Output[])[], basis: Basis): ReadonlyMap<number, readonly Output[]>;
+  };
+  /** What a plan's rows are of: long lists of them are worked out in columns. */
+  readonly plan?: {
+    readonly operation: Operation;
+    /** What is said of an item's sizes before anything is worked out. */
+    notes(values: Values<P>, basis: Basis): readonly string[];
+  };
 }
 
 /** A table from one set of arguments. */

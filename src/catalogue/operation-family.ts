@@ -23,7 +23,7 @@ import {
   type Values,
 } from './declaration.ts';
 import { itemWorking } from './item-working.ts';
-import { PLAN_COLUMNS, planLine, shareCylinders } from './plan-line.ts';
+import { PLAN_COLUMNS, SHARED_CYLINDERS, planLine } from './plan-line.ts';
 import { STEP_COLUMNS, stepLines } from './step-table.ts';
 
 type SizeParameters<G extends string> = Record<G, Parameter>;
@@ -51,6 +51,7 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
   /** Whether sizes were likelier meant in the other unit. */
   const slipOf = (values: Values<FamilyParameters<G>>, system: UnitSystem): string =>
     slipQuestion(operation.id as OperationId, values as unknown as Sizes<G>, system, values[UNITS_WRITTEN]);
+  const notesOf = (values: Values<FamilyParameters<G>>, { a }: Basis): readonly string[] => [slipOf(values, a.system)];
   const size = (values: Values<FamilyParameters<G>>, basis: Basis): Sized => {
     const { rod, material, ...rest } = values as unknown as { rod?: RodChoice; material?: Material };
     const sizes = rest as Sizes<G>;
@@ -104,10 +105,11 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       // Lists hold many items of the same sizes.
       calculate: (v, basis) =>
         basis.once(`plan ${operation.id} ${itemKey(v)}`, () =>
-          planLine(size(v, basis), basis, { notes: [slipOf(v, basis.a.system)] }),
+          planLine(size(v, basis), basis, { notes: notesOf(v, basis) }),
         ),
+      plan: { operation, notes: notesOf },
       working: stepsOf,
-      together: shareCylinders,
+      together: SHARED_CYLINDERS,
     }),
     tableFunction({
       ...common('STEPS'),

@@ -9,7 +9,7 @@ import { highBeyondReach } from '../core/messages.ts';
 import { conditionText, type Condition } from '../core/safety/conditions.ts';
 import { itemOf } from '../core/safety/item.ts';
 import { isOperation } from '../core/safety/operations.ts';
-import type { Column, Output } from './declaration.ts';
+import type { Column, Output, RowsFunction } from './declaration.ts';
 import { planCautions, planConditions } from './plan-cautions.ts';
 
 /** Headings of a plan; the first holds the item's number, the last the reason of a failed row. */
@@ -49,6 +49,8 @@ export interface PlanRow {
   readonly quantity: number;
   /** Low and high of all pieces together. */
   readonly spread: Spread;
+  /** Of the regulator, where it is known. */
+  readonly setting: number;
   /** Conditions and notes of its own, besides those of the assumptions. */
   readonly conditions: readonly Condition[];
   readonly notes: readonly string[];
@@ -58,7 +60,7 @@ export interface PlanRow {
 export function planLine(s: Sized, basis: Basis, row: Partial<PlanRow> = {}): readonly Output[] {
   const { operation } = s;
   const { quantity: n = 1, spread = spreadItem(s, basis), conditions = [], notes: own = [] } = row;
-  const setting = settingOrError(s, basis);
+  const setting = row.setting ?? settingOrError(s, basis);
   const ram = orError(() => s.ram() ?? null);
   const notes = [
     ...own,
@@ -132,27 +134,30 @@ const [OXYGEN, FLOW, OPENED, LEFT, SETTING, NOTE] = [
 ];
 
 /** Items share cylinders: each row shows how many the list has opened with it, and what the last of them still serves. */
-export function shareCylinders(
-  rows: readonly (readonly Output[])[],
-  basis: Basis,
-): ReadonlyMap<number, readonly Output[]> {
-  const items = rows.map((row) => ({
-    oxygen: row[OXYGEN] as number,
-    flow: row[FLOW] as number,
-    setting: typeof row[SETTING] === 'number' ? row[SETTING] : undefined,
-  }));
-  try {
-    const cylinders = cylindersOpened(items, basis);
-    return new Map([
-      [OPENED, cylinders.map(({ opened }) => opened)],
-      [LEFT, cylinders.map(({ left }) => left)],
-    ]);
-  } catch (e) {
-    if (!(e instanceof CalcError)) throw e;
-    return new Map<number, readonly Output[]>([
-      [OPENED, rows.map(() => e)],
-      [LEFT, rows.map(() => e)],
-      [NOTE, rows.map((row) => [row[NOTE], e.message].filter((text) => text !== '').join('; '))],
-    ]);
-  }
-}
+export const SHARED_CYLINDERS: NonNullable<RowsFunction['together']> = {
+  from: [OXYGEN, FLOW, SETTING, NOTE],
+  of: ([oxygen, flows, settings, notes], basis) => {
+    const items = oxygen!.map((each, i) => {
+      const setting = settings![i];
+      return {
+        oxygen: each as number,
+        flow: flows![i] as number,
+        setting: typeof setting === 'number' ? setting : undefined,
+      };
+    });
+    try {
+      const cylinders = cylindersOpened(items, basis);
+      return new Map([
+        [OPENED, cylinders.map(({ opened }) => opened)],
+        [LEFT, cylinders.map(({ left }) => left)],
+      ]);
+    } catch (e) {
+      if (!(e instanceof CalcError)) throw e;
+      return new Map<number, readonly Output[]>([
+        [OPENED, items.map(() => e)],
+        [LEFT, items.map(() => e)],
+        [NOTE, notes!.map((note) => [note, e.message].filter((text) => text !== '').join('; '))],
+      ]);
+    }
+  },
+};

@@ -12,7 +12,8 @@ import { findSource } from '../core/sources/register.ts';
 import { writtenFromSi } from '../core/units/as-written.ts';
 import { plainUnit, siUnit } from '../core/units/parse-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
-import { explainItem, givenItem, itemCount } from '../sheet/call.ts';
+import { givenItem, itemCount } from '../sheet/call.ts';
+import { explainItem } from '../sheet/explain.ts';
 import type { Argument, Cell, HostFunction } from '../sheet/host-function.ts';
 
 export const TRACE_SCHEMA = 'rodsheet-trace/1';

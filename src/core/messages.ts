@@ -12,8 +12,8 @@ const value = (message: string): CalcError => new CalcError('#VALUE!', message);
 const missing = (message: string): CalcError => new CalcError('#N/A', message);
 
 /** A number in a message: six significant digits at most, no trailing zeros. */
-export function shown(x: number): string {
-  return String(Number(x.toPrecision(6)));
+export function shown(x: number, digits = 6): string {
+  return String(Number(x.toPrecision(Math.min(digits, 6))));
 }
 
 /** Longest text of a cell that a message repeats; a cell can hold a whole page. */
@@ -177,21 +177,6 @@ export const spillBeyondSheet = (): string =>
   'the result reaches beyond the edge of the sheet: move the formula up or to the left';
 /** A range such as A6:A. */
 export const openRange = (range: string): string => `${range} has no last row: give one, as in ${range}500`;
-
-/** What the engine's own errors mean, where nothing more is known. */
-export const engineErrors: Readonly<Record<string, string>> = {
-  '#NULL!': 'these ranges have no cell in common',
-  '#DIV/0!': 'division by zero or by a blank cell',
-  '#VALUE!': 'a value is of the wrong kind for the formula',
-  '#REF!': 'the formula refers to a cell that does not exist',
-  '#NAME?': 'the formula uses a name that is not known',
-  '#NUM!': 'the result is no number, or too large a one',
-  '#N/A': 'nothing was found, or a function got the wrong number of arguments',
-  '#SPILL!': 'the result needs more cells than are free beside and below the formula',
-  '#CALC!': 'the result is empty',
-  '#CYCLE!': 'circular reference',
-  '#ERROR!': 'the formula cannot be read',
-};
 
 // Exposures and cautions
 export const tooManyHours = (hours: number): CalcError =>

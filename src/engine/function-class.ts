@@ -11,7 +11,8 @@ import {
   StringValueObject,
 } from '@univerjs/engine-formula';
 import type { BaseValueObject } from '@univerjs/engine-formula';
-import { engineErrors, tooManyArguments, unexpected } from '../core/messages.ts';
+import { tooManyArguments, unexpected } from '../core/messages.ts';
+import { engineErrors } from '../sheet/engine-errors.ts';
 import type { Argument, Cell, CellError, HostFunction } from '../sheet/host-function.ts';
 import { errorValue, textOfValue } from './error-text.ts';
 import { usedRanges } from './used-range.ts';

@@ -1,7 +1,7 @@
 import { CellValueType } from '@univerjs/core';
 import type { ICellData, Nullable } from '@univerjs/core';
 import { ERROR_TYPE_SET } from '@univerjs/engine-formula';
-import { engineErrors } from '../core/messages.ts';
+import { engineErrors } from '../sheet/engine-errors.ts';
 import type { Cell } from '../sheet/host-function.ts';
 import { textOfCell } from './error-text.ts';
 import { unknownFunction } from './unknown-function.ts';

@@ -32,7 +32,8 @@ import {
   ValueObjectFactory,
 } from '@univerjs/engine-formula';
 import type { BaseValueObject, FormulaDependencyTree, IAllRuntimeData } from '@univerjs/engine-formula';
-import { engineErrors, unexpected, unreadableFormula } from '../core/messages.ts';
+import { unexpected, unreadableFormula } from '../core/messages.ts';
+import { engineErrors } from '../sheet/engine-errors.ts';
 import { circularCells, placeKey } from './circular.ts';
 import { errorValue, textOfCell } from './error-text.ts';
 import { changes, spillsAfter, type Spills } from './settle-spills.ts';

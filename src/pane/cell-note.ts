@@ -1,5 +1,5 @@
 import { isBlankCell, isCellError, type Cell } from '../catalogue/cell.ts';
-import { engineErrors } from '../core/messages.ts';
+import { engineErrors } from '../sheet/engine-errors.ts';
 import type { SelectedCell } from './port.ts';
 import type { ReadCall } from './read-call.ts';
 import { showCell } from './show-cell.ts';

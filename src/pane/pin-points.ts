@@ -2,7 +2,7 @@ import { CalcError } from '../core/errors.ts';
 import { SHRINK_GRID, type ShrinkReason } from '../core/fit/shrink-pin.ts';
 import type { CoolingMethod, PinInBoss } from '../core/heat/cool-pin.ts';
 import { bossInForce, methodInForce } from '../core/heat/heat-in-force.ts';
-import { burntPinShrink } from '../core/operations/burnt-pin.ts';
+import { burntPinShrink } from '../core/operations/burnt-pin-shrink.ts';
 import type { Explained } from './explained.ts';
 
 const FAMILIES = ['PIN', 'COOL', 'GRIP'];

@@ -1,13 +1,7 @@
 import { CalcError } from '../core/errors.ts';
 import { isTableFunction, type ItemOfRow } from '../catalogue/declaration.ts';
-import {
-  askedUntilFailed,
-  explainItem,
-  explainRow,
-  givenItem,
-  type Explanation,
-  type GivenItem,
-} from '../sheet/call.ts';
+import { givenItem, type GivenItem } from '../sheet/call.ts';
+import { explainItem, type Explanation, askedUntilFailed, explainRow } from '../sheet/explain.ts';
 import { SharedBases } from '../sheet/shared-bases.ts';
 import type { ReadCall } from './read-call.ts';
 

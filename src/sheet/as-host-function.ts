@@ -2,9 +2,14 @@ import { isTableFunction, parameterLabel, type Declaration, type Kind } from '..
 import { zeroIsBlank } from '../catalogue/read-cell.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { plainUnit } from '../core/units/parse-quantity.ts';
-import { call, callByItems, tableExplained, workingOf } from './call.ts';
+import { call, callByItems } from './call.ts';
+import { tableExplained, workingOf } from './explain.ts';
 import type { Argument, HostFunction } from './host-function.ts';
+import { readyFor } from './long-lists.ts';
 import { SharedBases } from './shared-bases.ts';
+
+/** Whether the build is one whose results can carry their working on a card; nothing outside of a build says so. */
+declare const CARDS: boolean | undefined;
 
 /** All functions of a host share it. */
 const SHARED = new SharedBases();
@@ -58,10 +63,11 @@ export function hostFunction(d: Declaration, defaults?: Assumptions): HostFuncti
       return results;
     },
     *paused(args) {
+      yield* readyFor(args);
       const results = yield* callByItems(d, args, defaults, SHARED);
       SHARED.tidy();
       return results;
     },
-    working: (args) => workingOf(d, args, defaults, SHARED),
+    ...(typeof CARDS === 'undefined' || CARDS ? { working: (args) => workingOf(d, args, defaults, SHARED) } : {}),
   };
 }

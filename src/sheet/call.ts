@@ -1,7 +1,6 @@
 import type {
   Column,
   Declaration,
-  ItemOfRow,
   Output,
   Parameter,
   RowsFunction,
@@ -14,7 +13,6 @@ import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
-import type { Working } from '../core/model/working.ts';
 import { asWritten, writtenFromSi } from '../core/units/as-written.ts';
 import { plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
@@ -29,7 +27,8 @@ import {
   type NamedGrid,
   type Shape,
 } from './broadcast.ts';
-import type { Argument, Calculated, ToldExplanation, WorkingLine } from './host-function.ts';
+import type { Argument } from './host-function.ts';
+import { LONG_LISTS } from './long-lists.ts';
 import { SharedBases } from './shared-bases.ts';
 import { trimmed } from './trim.ts';
 import { argumentWithPoints } from '../catalogue/decimal-comma.ts';
@@ -38,7 +37,7 @@ import { blankError, readCell, unitWritten } from '../catalogue/read-cell.ts';
 export type Results = readonly (readonly Cell[])[];
 
 /** The arguments of one call, read as far as they are the same for all items. */
-interface Prepared {
+export interface Prepared {
   readonly basis: Basis;
   readonly system: UnitSystem;
   readonly slots: readonly Slot[];
@@ -110,137 +109,7 @@ export function givenItem(d: Declaration, args: readonly Argument[], item: numbe
   return { values, basis: prepared.basis };
 }
 
-/** How one item is worked out. */
-export interface Explanation extends ToldExplanation {
-  /** The value of a step in SI, of those that are not shown too; undefined where there is none, or it has no solution. */
-  stepValue(symbol: string): number | string | undefined;
-}
-
-/** Explains an item, or one column of its row alone; throws CalcError. */
-export function explainItem(d: Declaration, { values, basis }: GivenItem, column?: number): Explanation {
-  if (!d.working) return unworked(d, { values, basis });
-  const asked = isRowsFunction(d) && column !== undefined ? d.result.columns[column]?.step : undefined;
-  const working = d.working(values as never, basis, asked);
-  return explanationOf(working, d.result.kind === 'value' || working.result === asked);
-}
-
-/** The item of a row of a table, counted from 1 below the heading, and how it is worked out, or one column of it; undefined where it is about none. */
-export function explainRow(
-  d: TableFunction,
-  { values, basis }: GivenItem,
-  row: number,
-  column?: number,
-): { readonly item: ItemOfRow; readonly explanation: Explanation } | undefined {
-  const item = d.row?.(values as never, basis, row);
-  if (!item) return undefined;
-  const asked = column === undefined ? undefined : d.result.columns[column]?.step;
-  const working = item.working(asked);
-  return { item, explanation: explanationOf(working, working.result === asked) };
-}
-
-function explanationOf(working: Working, isResult: boolean): Explanation {
-  const { evaluation, result } = working;
-  return {
-    steps: working.steps(),
-    result: isResult ? result : undefined,
-    assumptions: working.assumptions(),
-    stepValue: (symbol) => (evaluation.list.has(symbol) ? evaluation.found(symbol) : undefined),
-  };
-}
-
-/** `explainItem` of an item of a call. */
-export function explain(d: Declaration, args: readonly Argument[], item = 0, column?: number): Explanation {
-  return explainItem(d, givenItem(d, args, item), column);
-}
-
-/** A calculation without a list of steps: nothing is shown, and the assumptions are those it asks for. */
-function unworked(d: Declaration, { values, basis }: GivenItem): Explanation {
-  const assumptions = new Set<string>();
-  d.calculate(values as never, notingBasis(basis, assumptions));
-  return { steps: [], result: undefined, assumptions, stepValue: () => undefined };
-}
-
-/** The cells of a table and how it is worked out, without working it out twice; the explanation is missing where it failed. */
-export function tableExplained(
-  d: TableFunction,
-  args: readonly Argument[],
-  defaults?: Assumptions,
-  shared?: SharedBases,
-): Calculated {
-  try {
-    const prepared = prepare(d, args, defaults, shared);
-    const { basis, system } = prepared;
-    const values = readItem(prepared, 0, 0);
-    if (d.working) {
-      const cells = table(d, prepared);
-      const explained = attempt(() => explainItem(d, { values, basis }));
-      if ('failed' in explained) return { cells };
-      const { steps, result, assumptions } = explained.value;
-      return { cells, explanation: { steps, result, assumptions } };
-    }
-    const assumptions = new Set<string>();
-    const lines = d.calculate(values as never, notingBasis(basis, assumptions));
-    return { cells: tableCells(d, lines, system), explanation: { steps: [], result: undefined, assumptions } };
-  } catch (e) {
-    return { cells: [[toCellError(e)]] };
-  }
-}
-
-/** A basis of its own that notes the assumptions that are asked for. */
-const notingBasis = ({ a }: Basis, asked: Set<string>): Basis => {
-  const note = (name: string): void => void asked.add(name);
-  return new Basis(a.noting(note, note));
-};
-
-/** The assumptions that an item had asked for when it failed. */
-export function askedUntilFailed(d: Declaration, { values, basis }: GivenItem): ReadonlySet<string> {
-  const asked = new Set<string>();
-  try {
-    d.calculate(values as never, notingBasis(basis, asked));
-  } catch (e) {
-    if (!(e instanceof CalcError)) throw e;
-  }
-  return asked;
-}
-
-/** Cards are slow by the thousand; a longer list has plain numbers. */
-const MOST_CARDS = 50;
-
-/** The working of each cell of a result, where the assumption `show working` asks for cards; undefined where it does not, or the result is no number. */
-export function workingOf(
-  d: Declaration,
-  args: readonly Argument[],
-  defaults?: Assumptions,
-  shared?: SharedBases,
-): ((row: number, column: number) => readonly WorkingLine[]) | undefined {
-  if (isRowsFunction(d) || isTableFunction(d) || d.result.quantity === 'text') return undefined;
-  try {
-    const prepared = prepare(d, args, defaults, shared);
-    const { rows: r, columns: c } = prepared.shape;
-    if (prepared.basis.a.word('show working') !== 'card' || r * c > MOST_CARDS) return undefined;
-    return (row, column) => {
-      const { steps } = explainItem(d, { values: readItem(prepared, row, column), basis: prepared.basis });
-      return steps.map((s): WorkingLine => {
-        const { name, symbol, formula, kind, source } = s;
-        const text = typeof s.value === 'string';
-        return {
-          name,
-          symbol,
-          value: text ? s.value : writtenFromSi(s.value, s.quantity, prepared.system),
-          unit: text ? '' : plainUnit(s.quantity, prepared.system),
-          formula,
-          kind,
-          source,
-        };
-      });
-    };
-  } catch {
-    // What is wrong stands in the cell.
-    return undefined;
-  }
-}
-
-function prepare(
+export function prepare(
   d: Declaration,
   handed: readonly Argument[],
   defaults?: Assumptions,
@@ -304,7 +173,7 @@ function slot(name: string, parameter: Parameter, argument: Argument, system: Un
   return { ...common, varies: false, once: attempt(() => readOne(cellAt(grid, 0, 0), label, parameter, system)) };
 }
 
-function attempt<T>(make: () => T): Attempt<T> {
+export function attempt<T>(make: () => T): Attempt<T> {
   try {
     return { value: make() };
   } catch (e) {
@@ -326,7 +195,7 @@ function readOne(cell: Cell, label: string, parameter: Parameter, system: UnitSy
 
 const isLength = ({ parameter: { kind } }: Slot): boolean => kind.kind === 'quantity' && kind.quantity === 'length';
 
-function readItem({ slots, system }: Prepared, r: number, c: number): Record<string, unknown> {
+export function readItem({ slots, system }: Prepared, r: number, c: number): Record<string, unknown> {
   const values: Record<string, unknown> = {};
   const written: string[] = [];
   for (const s of slots) {
@@ -350,8 +219,7 @@ function eachOnce<T>(p: Prepared, work: (values: Record<string, unknown>) => T):
   const known = new Map<string, Attempt<T>>();
   return (r, c) => {
     const values = readItem(p, r, c);
-    let key = '';
-    for (const { grid } of listed) key += keyOf(cellAt(grid ?? [], r, c));
+    const key = keyAt(listed, r, c);
     let made = known.get(key);
     if (!made) {
       made = attempt(() => work(values));
@@ -359,6 +227,13 @@ function eachOnce<T>(p: Prepared, work: (values: Record<string, unknown>) => T):
     }
     return valueOf(made);
   };
+}
+
+/** All that an item of a list is given as, of the arguments that change. */
+function keyAt(listed: readonly Slot[], r: number, c: number): string {
+  let key = '';
+  for (const { grid } of listed) key += keyOf(cellAt(grid ?? [], r, c));
+  return key;
 }
 
 /** A cell as part of a key; texts stand with their length, so that none can look like two cells. */
@@ -395,63 +270,58 @@ function* values(d: ValueFunction, p: Prepared): Paused<Results> {
 
 function* rows(d: RowsFunction, p: Prepared): Paused<Results> {
   const { columns } = d.result;
-  const good: (readonly Output[])[] = [];
-  const lines: (readonly Output[] | undefined)[] = [];
-  const item = eachOnce(p, (values) => d.calculate(values as never, p.basis));
-  for (let r = 0; r < p.shape.rows; r++) {
-    for (let c = 0; c < p.shape.columns; c++) {
+  const { from = [] } = d.together ?? {};
+  const { rows: high, columns: wide } = p.shape;
+  const slots = p.slots.filter((s) => s.varies);
+  const listed =
+    d.plan &&
+    LONG_LISTS.work?.(d, {
+      count: high * wide,
+      varying: slots.map((s) => s.name),
+      basis: p.basis,
+      key: (at) => keyAt(slots, Math.floor(at / wide), at % wide),
+      values: (at) => readItem(p, Math.floor(at / wide), at % wide),
+    });
+  const item: (r: number, c: number, at: number) => readonly Output[] = listed
+    ? (_r, _c, at) => listed(at)
+    : eachOnce(p, (values) => d.calculate(values as never, p.basis));
+  // Items of the same sizes have one line among them.
+  const made = new Map<readonly Output[], readonly Cell[]>();
+  const finished: Cell[][] = [];
+  /** Places of the good rows, and what is decided together is decided from. */
+  const good: number[] = [];
+  const kept = from.map((): Output[] => []);
+  for (let r = 0; r < high; r++) {
+    for (let c = 0; c < wide; c++) {
       yield;
       if (isBlankItem(p, r, c)) {
-        lines.push(undefined);
+        finished.push(columns.map(() => null));
         continue;
       }
       let line: readonly Output[];
       try {
-        line = item(r, c);
-        good.push(line);
+        line = item(r, c, finished.length);
+        good.push(finished.length);
+        from.forEach((column, k) => kept[k]!.push(line[column] ?? null));
       } catch (e) {
-        line = failedLine(columns, lines.length + 1, e);
+        line = failedLine(columns, finished.length + 1, e);
       }
-      lines.push(line);
+      let cells = made.get(line);
+      if (!cells) {
+        cells = columns.map((column, k) => outputCell(line[k] ?? null, column, p.system));
+        if (!listed) made.set(line, cells);
+      }
+      const own = listed ? (cells as Cell[]) : [...cells];
+      if (line[0] === null) own[0] = finished.length + 1;
+      finished.push(own);
     }
   }
-  return [headings(columns, p.system), ...(yield* finishedLines(d, p, lines, good))];
-}
-
-/** The cells of all rows, with what the good ones decide together. */
-function* finishedLines(
-  d: RowsFunction,
-  p: Prepared,
-  lines: readonly (readonly Output[] | undefined)[],
-  good: readonly (readonly Output[])[],
-): Paused<Cell[][]> {
-  const { columns } = d.result;
-  const decided = [...(d.together?.(good, p.basis) ?? [])];
-  const blank: readonly Cell[] = columns.map(() => null);
-  // Items of the same sizes have one line among them.
-  const made = new Map<readonly Output[], readonly Cell[]>();
-  const finished: Cell[][] = [];
-  let at = 0;
-  for (const line of lines) {
-    yield;
-    if (!line) {
-      finished.push([...blank]);
-      continue;
+  for (const [place, outputs] of d.together?.of(kept, p.basis) ?? [])
+    for (const [i, output] of outputs.entries()) {
+      yield;
+      finished[good[i]!]![place] = outputCell(output, columns[place]!, p.system);
     }
-    let cells = made.get(line);
-    if (!cells) {
-      cells = columns.map((column, k) => outputCell(line[k] ?? null, column, p.system));
-      made.set(line, cells);
-    }
-    const own = [...cells];
-    if (line[0] === null) own[0] = finished.length + 1;
-    if (line === good[at]) {
-      for (const [place, outputs] of decided) own[place] = outputCell(outputs[at] ?? null, columns[place]!, p.system);
-      at++;
-    }
-    finished.push(own);
-  }
-  return finished;
+  return [headings(columns, p.system), ...finished];
 }
 
 /** The item's number stands first, the reason last, the error itself in every column of numbers. */
@@ -462,11 +332,11 @@ function failedLine(columns: readonly Column[], item: number, e: unknown): Outpu
   );
 }
 
-function table(d: TableFunction, p: Prepared): Results {
+export function table(d: TableFunction, p: Prepared): Results {
   return tableCells(d, d.calculate(readItem(p, 0, 0) as never, p.basis), p.system);
 }
 
-function tableCells(
+export function tableCells(
   { result: { columns, headless } }: TableFunction,
   lines: readonly (readonly Output[])[],
   system: UnitSystem,

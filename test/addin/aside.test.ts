@@ -6,7 +6,8 @@ import { calculator } from '../../src/addin/calculator.ts';
 import { answerPage } from '../../src/addin/in-worker.ts';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { CALCULATION_VERSION } from '../../src/core/version.ts';
-import { call, explain } from '../../src/sheet/call.ts';
+import { call } from '../../src/sheet/call.ts';
+import { explain } from '../../src/sheet/explain.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import type { HostFunction } from '../../src/sheet/host-function.ts';
 

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Card } from '../../src/addin/cards.ts';
 import { metadata } from '../../src/addin/metadata.ts';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
-import { explain } from '../../src/sheet/call.ts';
+import { explain } from '../../src/sheet/explain.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import { SpreadsheetHost, type Outcome } from './spreadsheet-host.ts';
 

@@ -158,10 +158,12 @@ describe('the built functions in the host', () => {
     expect(later.sort()).toEqual([
       expect.stringMatching(/^check\.[0-9a-f]{8}\.js$/),
       expect.stringMatching(/^job\.[0-9a-f]{8}\.js$/),
+      expect.stringMatching(/^lists\.[0-9a-f]{8}\.js$/),
       expect.stringMatching(/^pane\.[0-9a-f]{8}\.js$/),
     ]);
     for (const name of later) expect(bundle).toContain(name.split('.')[1]);
-    // What begins a job, or looks through a workbook, is fetched by whoever asks for it.
+    // What begins a job, looks through a workbook or works out a long list is fetched by whoever asks for it.
+    expect(await packed(later.filter((name) => name.startsWith('lists')))).toBeLessThanOrEqual(4_000);
     expect(await packed(later.filter((name) => name.startsWith('check')))).toBeLessThanOrEqual(20_000);
     expect(await packed([...later.filter((name) => name.startsWith('pane')), 'pane.css'])).toBeLessThanOrEqual(72_000);
     expect(await packed(later.filter((name) => name.startsWith('job')))).toBeLessThanOrEqual(20_000);

@@ -4,7 +4,8 @@
  */
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { PLAN_COLUMNS } from '../../src/catalogue/plan-line.ts';
-import { call, explainItem, givenItem } from '../../src/sheet/call.ts';
+import { call, givenItem } from '../../src/sheet/call.ts';
+import { explainItem } from '../../src/sheet/explain.ts';
 import { SharedBases } from '../../src/sheet/shared-bases.ts';
 
 const CALLS = 300;

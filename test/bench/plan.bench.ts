@@ -16,7 +16,8 @@ import { HyperFormula } from 'hyperformula';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import type { WorkedStep } from '../../src/core/model/step.ts';
 import { toSi } from '../../src/core/units/parse-quantity.ts';
-import { call, explain } from '../../src/sheet/call.ts';
+import { call, callByItems, type Results } from '../../src/sheet/call.ts';
+import { explain } from '../../src/sheet/explain.ts';
 import type { Cell } from '../../src/sheet/host-function.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import { calculateWorkbook } from '../../src/engine/headless.ts';
@@ -65,8 +66,13 @@ interface Chain {
   readonly at: (symbol: string) => number;
 }
 
-/** The working of one pin. */
-const working = (i: number): readonly WorkedStep[] => explain(CREW, [...inSteps(i), undefined, ROD]).steps;
+/** The working of one pin: crew time, oxygen and rods. */
+function working(i: number): readonly WorkedStep[] {
+  const steps = [CREW, ...['OXYGEN', 'RODS'].map((suffix) => findFunction(`BURN.PIN.${suffix}`)!)].flatMap(
+    (d) => explain(d, [...inSteps(i), undefined, ROD]).steps,
+  );
+  return steps.filter((step, at) => steps.findIndex(({ symbol }) => symbol === step.symbol) === at);
+}
 
 const calculated = ({ expression }: WorkedStep): boolean => expression !== undefined && !expression.startsWith('solve');
 
@@ -80,9 +86,9 @@ function plainChain(rows: number): Chain {
   const where = new Map<string, (row: number) => string>();
   perRow.forEach((s, i) => where.set(s.symbol, (row) => `${columnLetters(i)}${row}`));
   shared.forEach((s, i) => where.set(s.symbol, () => `$${columnLetters(i)}$1`));
-  // HyperFormula reads no 1E-9.
+  // HyperFormula reads no 1e-9.
   const formula = (s: WorkedStep, row: number): string =>
-    `=${(s.expression ?? '').replaceAll('1e-9', '0.000000001').replace(/[A-Za-z_][A-Za-z_0-9]*/g, (name) => (name === 'PI' ? 'PI()' : name === 'ceil' ? 'ROUNDUP' : (where.get(name)?.(row) ?? name.toUpperCase())))}`.replace(
+    `=${(s.expression ?? '').replace(/\d+e-\d+/g, (x) => Number(x).toFixed(12)).replace(/[A-Za-z_][A-Za-z_0-9]*/g, (name) => (name === 'PI' ? 'PI()' : name === 'ceil' ? 'ROUNDUP' : (where.get(name)?.(row) ?? name.toUpperCase())))}`.replace(
       /ROUNDUP\(([^()]*(?:\([^()]*\)[^()]*)*)\)/g,
       'ROUNDUP($1,0)',
     );
@@ -138,6 +144,47 @@ async function list(what: string, sizes: Sizes, n: number): Promise<number> {
   return cpu / n;
 }
 
+const MANY = 100_000;
+
+/** Milliseconds of processor a row. */
+async function expAndLog(rows: number): Promise<number> {
+  const sizes = Float64Array.from({ length: rows }, (_, i) => allDistinct(i)[0] / 10);
+  let sum = 0;
+  const { cpu } = await spent(() => {
+    for (let pass = 0; pass < 50; pass++) for (let i = 0; i < rows; i++) sum += Math.log(Math.exp(sizes[i]!));
+  });
+  if (!(sum > 0)) throw new Error('no sum');
+  return cpu / rows;
+}
+
+/** Memory that a plan takes while it is worked out, over that of its result; only where Node lets it be collected (--expose-gc). */
+function memory(): void {
+  const { gc } = globalThis as { gc?: () => void };
+  if (!gc) return;
+  const used = (): number => {
+    gc();
+    const { heapUsed, external } = process.memoryUsage();
+    return (heapUsed + external) / 1e6;
+  };
+  const [diameters, lengths] = columns(allDistinct, MANY);
+  const before = used();
+  let most = before;
+  const paused = callByItems(PLAN, [diameters, lengths]);
+  let result: Results | undefined;
+  for (let i = 0; !result; i++) {
+    const { done, value } = paused.next();
+    if (done) result = value;
+    if (i % 10_000 === 0) most = Math.max(most, used());
+  }
+  most = Math.max(most, used());
+  const own = used() - before;
+  line(
+    `memory of a plan of ${MANY} rows`,
+    `${(most - before).toFixed(0)} MB at most, its result ${own.toFixed(0)} MB: ${((most - before) / own).toFixed(2)} (asked: at most 2)`,
+  );
+  if (result.length !== MANY + 1) throw new Error('rows are missing');
+}
+
 /** Packed sizes of what the page of the add-in loads of our own, built to a folder of its own. */
 function packedSizes(): void {
   const out = mkdtempSync(path.join(tmpdir(), 'rodsheet-size-'));
@@ -176,6 +223,11 @@ async function main(): Promise<void> {
   const hundred = await list('sizes in steps', inSteps, 100_000);
   await list('in eighths and quarters', measured, 100_000);
   await list('all distinct', allDistinct, 10_000);
+  const many = await list('all distinct', allDistinct, MANY);
+  const passes = await expAndLog(MANY);
+  line(`50 passes of exp and log over ${MANY} rows`, micro(passes));
+  line('ratio PIN.PLAN, all distinct / 50 passes of exp and log', `${(many / passes).toFixed(1)} (asked: at most 20)`);
+  memory();
 
   for (const suffix of ['RODS', 'OXYGEN', 'TIME']) ours(suffix);
   const chain = plainChain(TRIAL_ROWS);
@@ -220,6 +272,7 @@ async function main(): Promise<void> {
   for (const [name, own] of [
     ['10,000 rows in one call', ten],
     ['100,000 rows in one call', hundred],
+    ['100,000 distinct rows in one call', many],
   ] as const) {
     line(`ratio trial engine / ours, ${name}`, (plain / own).toFixed(1));
     line(`ratio HyperFormula / ours, ${name}`, `${(hyper / own).toFixed(2)}${hyper < own ? ': ours is slower' : ''}`);

@@ -27,7 +27,7 @@ try {
       jsxImportSource: 'preact',
     });
     console.log(`\n${file}`);
-    failed += spawnSync(process.execPath, [outfile], { stdio: 'inherit' }).status === 0 ? 0 : 1;
+    failed += spawnSync(process.execPath, ['--expose-gc', outfile], { stdio: 'inherit' }).status === 0 ? 0 : 1;
   }
 } finally {
   rmSync(out, { recursive: true, force: true });

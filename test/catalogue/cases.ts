@@ -3,7 +3,7 @@ import type { Cell } from '../../src/catalogue/cell.ts';
 import type { Declaration, Parameter } from '../../src/catalogue/declaration.ts';
 import { CalcError } from '../../src/core/errors.ts';
 import type { WorkedStep } from '../../src/core/model/step.ts';
-import { explain } from '../../src/sheet/call.ts';
+import { explain } from '../../src/sheet/explain.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 
 export type Rows = readonly (readonly Cell[])[];

@@ -5,7 +5,8 @@ import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
 import { parameterLabel, type Declaration, type Parameter } from '../../src/catalogue/declaration.ts';
 import { findSource } from '../../src/core/sources/register.ts';
 import { writtenFromSi } from '../../src/core/units/as-written.ts';
-import { call, explain } from '../../src/sheet/call.ts';
+import { call } from '../../src/sheet/call.ts';
+import { explain } from '../../src/sheet/explain.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { replay } from '../core/model/replay.ts';
 

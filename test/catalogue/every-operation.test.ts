@@ -7,7 +7,7 @@ import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../../src/core/operations/all.ts';
 import { CAUTIONS } from '../../src/core/safety/cautions.ts';
 import { toSi } from '../../src/core/units/parse-quantity.ts';
-import { explain } from '../../src/sheet/call.ts';
+import { explain } from '../../src/sheet/explain.ts';
 import { readGolden } from '../golden/golden.ts';
 
 /** Operations for which the cautions of all work are enough, as was decided for each. */

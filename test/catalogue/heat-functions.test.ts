@@ -11,7 +11,8 @@ import { coolingTime } from '../../src/core/heat/cooling-time.ts';
 import { tabulatedCoolingTime } from '../../src/core/heat/cooling-table.ts';
 import { bossInForce, coolingInForce, physicsInForce } from '../../src/core/heat/heat-in-force.ts';
 import { INCH } from '../../src/core/units/quantities.ts';
-import { call, explain } from '../../src/sheet/call.ts';
+import { call } from '../../src/sheet/call.ts';
+import { explain } from '../../src/sheet/explain.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 
 const cells = (name: string, ...args: Argument[]): readonly (readonly Cell[])[] => call(findFunction(name)!, args);

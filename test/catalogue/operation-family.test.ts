@@ -4,7 +4,8 @@ import { operationFamily } from '../../src/catalogue/operation-family.ts';
 import { calculated } from '../../src/core/model/step.ts';
 import { defineOperation } from '../../src/core/operations/operation.ts';
 import { severPressure } from '../../src/core/operations/tip-pressure.ts';
-import { call, explain } from '../../src/sheet/call.ts';
+import { call } from '../../src/sheet/call.ts';
+import { explain } from '../../src/sheet/explain.ts';
 import { replay } from '../core/model/replay.ts';
 
 /** An invented operation: melting a plug of a given volume out of a pocket. */

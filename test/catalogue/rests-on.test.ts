@@ -5,7 +5,7 @@ import type { Declaration } from '../../src/catalogue/declaration.ts';
 import { isChoice } from '../../src/core/assumptions/assumption.ts';
 import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { CalcError } from '../../src/core/errors.ts';
-import { explain, type Explanation } from '../../src/sheet/call.ts';
+import { explain, type Explanation } from '../../src/sheet/explain.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { CASES, exampleArguments, type Rows } from './cases.ts';
 

@@ -12,7 +12,8 @@ import { OPERATIONS, isOperation, type Operation } from '../../src/core/safety/o
 import { Assumptions } from '../../src/core/assumptions/assumptions.ts';
 import { REGISTRY, type NumberName } from '../../src/core/assumptions/registry.ts';
 import { findSource } from '../../src/core/sources/register.ts';
-import { call, explain } from '../../src/sheet/call.ts';
+import { call } from '../../src/sheet/call.ts';
+import { explain } from '../../src/sheet/explain.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { replay } from '../core/model/replay.ts';
 

@@ -4,7 +4,7 @@ import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
 import { itemsOfCall } from '../../src/catalogue/items-of-call.ts';
 import { cautionsOf } from '../../src/core/safety/cautions.ts';
 import type { WorkedStep } from '../../src/core/model/step.ts';
-import { explain } from '../../src/sheet/call.ts';
+import { explain } from '../../src/sheet/explain.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
 import { replay } from '../core/model/replay.ts';
 import { cellsOf, numberOf, rowsOf, textOf } from '../published/plan-of.ts';

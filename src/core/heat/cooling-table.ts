@@ -1,4 +1,5 @@
 import type { Basis } from '../basis.ts';
+import { overSimplex } from '../model/simplex.ts';
 import { coolingTime } from './cooling-time.ts';
 import { bossInForce, coolingInForce, methodInForce, physicsInForce } from './heat-in-force.ts';
 
@@ -14,8 +15,7 @@ const RANGE = {
 /** Cooling goes about as this power of the diameter, between the pin's own conduction (2) and the air round the boss (1). */
 const POWER = 1.5;
 
-const AXES = ['size', 'bore', 'slimness', 'pace'] as const;
-type Axis = (typeof AXES)[number];
+type Axis = keyof typeof STEPS;
 
 /**
  * Cooling time of a pin in its assumed boss, read from a table that is filled where it is needed.
@@ -45,42 +45,43 @@ export function tabulatedCoolingTime(
         a.system,
       ),
     );
-  const where: Readonly<Record<Axis, number>> = {
-    size: Math.log(diameter),
-    bore: hole / diameter,
-    slimness: Math.log(length / diameter),
-    pace: Math.log(burnt),
-  };
-  const cells = AXES.map((axis) => {
+  const at = (axis: Axis, x: number): number => {
     const [least, most] = RANGE[axis];
     // A hair of rounding must not call for one more entry.
-    const at = Number((Math.min(most, Math.max(least, where[axis])) / STEPS[axis]).toFixed(9));
-    return { axis, low: Math.floor(at), share: at - Math.floor(at) };
-  });
-  const node = Object.fromEntries(cells.map(({ axis, low }) => [axis, low])) as Record<Axis, number>;
-  const rising = [...cells].sort((x, y) => y.share - x.share);
-  let sum = (1 - (rising[0]?.share ?? 0)) * entry(node, basis);
-  rising.forEach(({ axis, share }, i) => {
-    node[axis]++;
-    const weight = share - (rising[i + 1]?.share ?? 0);
-    if (weight > 0) sum += weight * entry(node, basis);
+    return Math.round((Math.min(most, Math.max(least, x)) / STEPS[axis]) * 1e9) / 1e9;
+  };
+  const place = [
+    at('size', Math.log(diameter)),
+    at('bore', hole / diameter),
+    at('slimness', Math.log(length / diameter)),
+    at('pace', Math.log(burnt)),
+  ];
+  const entries = basis.reading('cooling entries', () => new Map<number, number>());
+  let sum = 0;
+  overSimplex(place, (corner, weight) => {
+    const key = corner.reduce((all, k) => all * 256 + k + 128, 0);
+    let value = entries.get(key);
+    if (value === undefined) entries.set(key, (value = entry(corner, basis)));
+    sum += weight * value;
+    return true;
   });
   return sum * diameter ** POWER;
 }
 
-function entry(node: Readonly<Record<Axis, number>>, basis: Basis): number {
+function entry(corner: readonly number[], basis: Basis): number {
   const { a } = basis;
-  return basis.once(`cooling ${node.size} ${node.bore} ${node.slimness} ${node.pace}`, () => {
-    const diameter = Math.exp(node.size * STEPS.size);
+  return basis.once(`cooling ${corner.join(' ')}`, () => {
+    const [size, bore, slimness, pace] = corner as readonly [number, number, number, number];
+    const diameter = Math.exp(size * STEPS.size);
     const pin = {
       diameter,
-      hole: Math.min(node.bore * STEPS.bore, 0.985) * diameter,
+      hole: Math.min(bore * STEPS.bore, 0.985) * diameter,
       boss: bossInForce(diameter, a),
-      length: Math.exp(node.slimness * STEPS.slimness) * diameter,
+      length: Math.exp(slimness * STEPS.slimness) * diameter,
     };
     return (
       coolingTime(
-        coolingInForce(pin, methodInForce(a), undefined, Math.exp(node.pace * STEPS.pace), a),
+        coolingInForce(pin, methodInForce(a), undefined, Math.exp(pace * STEPS.pace), a),
         physicsInForce(a),
         undefined,
         a.system,

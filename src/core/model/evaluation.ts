@@ -389,21 +389,9 @@ function columnByColumn(operator: Operator, a: Float64Array, b: Float64Array, in
       for (; i < n; i++) into[i] = a[i]! / b[i]!;
       return;
     case 'min':
-      for (; i < fours; i += 4) {
-        into[i] = Math.min(a[i]!, b[i]!);
-        into[i + 1] = Math.min(a[i + 1]!, b[i + 1]!);
-        into[i + 2] = Math.min(a[i + 2]!, b[i + 2]!);
-        into[i + 3] = Math.min(a[i + 3]!, b[i + 3]!);
-      }
       for (; i < n; i++) into[i] = Math.min(a[i]!, b[i]!);
       return;
     case 'max':
-      for (; i < fours; i += 4) {
-        into[i] = Math.max(a[i]!, b[i]!);
-        into[i + 1] = Math.max(a[i + 1]!, b[i + 1]!);
-        into[i + 2] = Math.max(a[i + 2]!, b[i + 2]!);
-        into[i + 3] = Math.max(a[i + 3]!, b[i + 3]!);
-      }
       for (; i < n; i++) into[i] = Math.max(a[i]!, b[i]!);
       return;
     case '^':
@@ -453,21 +441,9 @@ function columnByNumber(operator: Operator, a: Float64Array, b: number, into: Fl
       for (; i < n; i++) into[i] = a[i]! / b;
       return;
     case 'min':
-      for (; i < fours; i += 4) {
-        into[i] = Math.min(a[i]!, b);
-        into[i + 1] = Math.min(a[i + 1]!, b);
-        into[i + 2] = Math.min(a[i + 2]!, b);
-        into[i + 3] = Math.min(a[i + 3]!, b);
-      }
       for (; i < n; i++) into[i] = Math.min(a[i]!, b);
       return;
     case 'max':
-      for (; i < fours; i += 4) {
-        into[i] = Math.max(a[i]!, b);
-        into[i + 1] = Math.max(a[i + 1]!, b);
-        into[i + 2] = Math.max(a[i + 2]!, b);
-        into[i + 3] = Math.max(a[i + 3]!, b);
-      }
       for (; i < n; i++) into[i] = Math.max(a[i]!, b);
       return;
     case '^':

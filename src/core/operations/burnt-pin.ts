@@ -5,7 +5,7 @@ import { gripAfterInForce, gripAfterSteps, GRIP_RESULTS, retainedInForce, type G
 import { elasticitySteps, interferenceSteps, strengthSteps } from '../fit/fit-in-force.ts';
 import { CASES, looseningInCases, type Loosening } from '../fit/heated-cases.ts';
 import { shrinkInForce, shrinkSteps, SHRINK_RESULTS, SHRINK_SYMBOLS } from '../fit/shrink-in-force.ts';
-import type { Shrink, ShrinkReason } from '../fit/shrink-pin.ts';
+import type { ShrinkReason } from '../fit/shrink-pin.ts';
 import { coolingCurve } from '../heat/cooling-curve.ts';
 import type { CoolingMethod, PinInBoss } from '../heat/cool-pin.ts';
 import {
@@ -49,7 +49,7 @@ export interface Cooled {
 }
 
 /** Metal removed over time at the work [kg/s]. */
-const paceOf = ({ removed, timeAtWork }: Sized): number => removed / timeAtWork;
+export const paceOf = ({ removed, timeAtWork }: Sized): number => removed / timeAtWork;
 
 /** Draws of the pace: the cases read no finer. */
 const PACES = 128;
@@ -94,13 +94,6 @@ export function burntPinCurve(pin: PinInBoss, cooled: Cooled, points: number, ba
   const times = Array.from({ length: points }, (_, i) => until * (i / (points - 1)) ** 2);
   const cooling = coolingInForce(pin, cooled.method, undefined, evaluation.number('pace'), a);
   return coolingCurve({ ...cooling, times }, physicsInForce(a), undefined, a.system);
-}
-
-/** How a pin in its boss loosens after its own burning, moment by moment. */
-export function burntPinShrink(pin: PinInBoss, { method, target }: Omit<Cooled, 'decidedBy'>, basis: Basis): Shrink {
-  const { diameter, hole, length } = pin;
-  const item = sized({ operation: PIN, sizes: { diameter, hole, length }, basis });
-  return shrinkInForce(pin, method, paceOf(item), basis.a, target);
 }
 
 /** Steps of how a pin loosened, from `heatingSteps` on; `D`, `d`, `L`, `M`, `t_work` and the boss stand before. */

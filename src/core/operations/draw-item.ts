@@ -127,7 +127,7 @@ export interface Placed {
 }
 
 /** What the work at an item is drawn from. */
-function workPlaces({ operation, rod, material }: Sized, { a }: Basis): readonly Placed[] {
+function workPlaces({ operation, rod, material }: Drawable, { a }: Basis): readonly Placed[] {
   let behind = PLACED.length;
   return drawnFactors(operation, rod.rod, material, a).map((name) => {
     const place = placeOf(name);
@@ -207,11 +207,26 @@ interface Drawn {
   readonly without: readonly number[];
 }
 
+/** What the draws of an item start from. */
+export type Drawable = Pick<
+  Sized,
+  | 'operation'
+  | 'rod'
+  | 'material'
+  | 'method'
+  | 'planned'
+  | 'pressure'
+  | 'widenPressure'
+  | 'removed'
+  | 'timeAtWork'
+  | 'cooling'
+>;
+
 /**
  * `count` joint draws of one operation, way, kind of rod and material: scrambled Sobol points through the quantiles of the
  * assumptions in force. The same call gives the same draws, and items of one call share them.
  */
-function drawnSteps(item: Sized, count: number, basis: Basis): Drawn {
+function drawnSteps(item: Drawable, count: number, basis: Basis): Drawn {
   const { operation, rod, material, method } = item;
   const shape = { operation, rod: rod.rod, coupled: rod.coupled, material, method };
   return basis.reading(`drawn ${shapeKey(shape)} ${count}`, () => {
@@ -233,7 +248,7 @@ function drawnSteps(item: Sized, count: number, basis: Basis): Drawn {
  * @param own how the item departs from the others, one for each draw; the draws of `item scatter` where left out
  */
 export function drawItem(
-  item: Sized,
+  item: Drawable,
   count: number,
   basis: Basis,
   own = drawsOfShared('item scatter', count, basis),

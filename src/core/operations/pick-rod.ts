@@ -42,18 +42,23 @@ const highest = ({ flow, widenFlow }: Flows): number => Math.max(flow, widenFlow
 /** The lengths of some rods that the access lets in, that are longer than their stub and that the supply feeds, with their flow. */
 function fedRods(
   rods: readonly Rod[],
-  pressures: Pick<Task, 'pressure' | 'widenPressure'>,
+  pressures: Pick<Task, 'pressure' | 'widenPressure' | 'listed'>,
   clear: number | undefined,
   basis: Basis,
 ): readonly FedLength[] {
   const [supply, over] = [basis.a.value('supply flow'), basis.a.value('flow factor')];
-  return rods
-    .flatMap((rod) =>
-      letIn(rod, clear, basis)
-        .filter((length) => length > stubOf(rod, basis))
-        .map((length) => ({ rod, length, ...flowsOf({ rod, length }, pressures, basis) })),
-    )
-    .filter((fed) => over * highest(fed) <= supply * (1 + 1e-9));
+  const fed: FedLength[] = [];
+  for (const rod of rods) {
+    const lengths = basis.once(`lengths ${rod.name} ${clear}`, () =>
+      letIn(rod, clear, basis).filter((length) => length > stubOf(rod, basis)),
+    );
+    for (const length of lengths) {
+      const { flow, widenFlow } = flowsOf({ rod, length }, pressures, basis);
+      const each = { rod, length, flow, widenFlow };
+      if (over * highest(each) <= supply * (1 + 1e-9)) fed.push(each);
+    }
+  }
+  return fed;
 }
 
 /** Why no rod fits, of all and of those that pass the opening. */
@@ -117,7 +122,7 @@ export function rankRods(
   const passing = choice ? all : all.filter((r) => passes(r, opening, basis));
   const feed = (): readonly FedLength[] => fedRods(passing, task, clear, basis);
   const fed =
-    clear === undefined
+    clear === undefined && !task.listed
       ? basis.once(`rods fed ${passing.map((r) => r.name).join()} ${pressure} ${widenPressure}`, feed)
       : feed();
   if (fed.length === 0) throw noneFits(all, passing, opening, task, clear, basis);
@@ -127,9 +132,10 @@ export function rankRods(
       flow,
       widenFlow,
     }));
-    return waysOf(task, rods, basis).flatMap(([first, ...others], i) =>
-      first ? [{ rod: rods[i]!.rod, ways: [first, ...others] }] : [],
-    );
+    const rated: Candidate[] = [];
+    for (const [i, ways] of waysOf(task, rods, basis).entries())
+      if (ways.length > 0) rated.push({ rod: rods[i]!.rod, ways: ways as Candidate['ways'] });
+    return rated;
   };
   const single = rate(fed, coupled);
   const worth =
@@ -186,18 +192,19 @@ export function pickRod(
  */
 function couldPay({ used, consumed }: Way, { rod, length, flow }: FedLength, basis: Basis): boolean {
   const { a } = basis;
-  const { price, saved, joint } = basis.once(`coupling ${rod.name}`, () => {
+  const { price, saved, joint, lit, stub } = basis.once(`coupling ${rod.name}`, () => {
     const slowed = siteHandling(a);
     const crew = a.value('crew price') * slowed;
     return {
       price: a.value(rodNames(rod).price) * rodMassPerLength(rod),
       saved: crew * a.value('rod change time'),
-      joint: crew * a.value('coupling time') + a.value('coupling price'),
+      joint: a.value('string rods') > 0 ? 0 : crew * a.value('coupling time') + a.value('coupling price'),
+      lit: a.value('oxygen price') * a.value('flow factor') * a.value('lighting time'),
+      stub: stubOf(rod, basis),
     };
   });
-  const lit = a.value('oxygen price') * a.value('flow factor') * flow * a.value('lighting time');
-  const strung = (consumed + stubOf(rod, basis)) / length;
-  return (used - strung) * (price * length + saved + lit) > (strung - 1) * joint * (a.value('string rods') > 0 ? 0 : 1);
+  const strung = (consumed + stub) / length;
+  return (used - strung) * (price * length + saved + lit * flow) > (strung - 1) * joint;
 }
 
 /** What a rod was picked from. */
@@ -233,7 +240,7 @@ function pickReason(
       ? `it ${opening.does ?? 'pierces'} ${shown(widthMade(rod, opening, basis))} wide, within the ${opening.name} of ${shown(opening.width)}`
       : '',
     wider ? `${wider.name} would make it ${shown(widthMade(wider, opening, basis))}` : '',
-    `its work costs least of ${fitting} that fit an access of ${shown(access)}${against} (${pricesOf(rod, a)})`,
+    `its work costs least of ${fitting} that fit an access of ${shown(access)}${against} (${basis.once(`prices ${rod.kind}`, () => pricesOf(rod, a))})`,
     why === '' ? '' : `coupled, ${why}`,
     covered,
   ]

@@ -31,10 +31,13 @@ function longestOf({ length, coupled }: FittedRod, { a }: Basis): number {
   return most > 0 ? most * length : Infinity;
 }
 
+/** How deep a rod, or a string of them, gets with its stub left [m]. */
+export const farthest = (fitted: FittedRod, basis: Basis): number =>
+  longestOf(fitted, basis) - stubOf(fitted.rod, basis);
+
 /** Whether a rod, or a string of them, gets to `reach` [m] with its stub left, and something of itself to burn there. */
-export function reaches(fitted: FittedRod, reach: number, basis: Basis): boolean {
-  return longestOf(fitted, basis) - stubOf(fitted.rod, basis) > reach * (1 + 1e-9);
-}
+export const reaches = (fitted: FittedRod, reach: number, basis: Basis): boolean =>
+  farthest(fitted, basis) > reach * (1 + 1e-9);
 
 /** The error of a rod, or a string, that does not reach. */
 export function tooShort(fitted: FittedRod, reach: number, basis: Basis): CalcError {

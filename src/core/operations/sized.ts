@@ -2,7 +2,7 @@ import type { Assumptions } from '../assumptions/assumptions.ts';
 import type { Basis } from '../basis.ts';
 import type { ChoiceName } from '../assumptions/registry.ts';
 import { findMaterial, type Material } from '../burn/materials.ts';
-import { meanFlow, rodGiven } from '../burn/rod-line.ts';
+import { rodGiven } from '../burn/rod-line.ts';
 import { rodMassPerLength, rodName, rodNames, type Rod, type RodChoice } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
 import { isMissing } from '../messages.ts';
@@ -15,7 +15,7 @@ import type { Operation, Planned, Sizes } from './operation.ts';
 import { considered, pickRod } from './pick-rod.ts';
 import { pricesOf, showCost } from './price-words.ts';
 import { checkOpening, type FittedRod } from './rod-fit.ts';
-import { flowsOf, shapeKey, unreachable, waysOf, type Task, type Way } from './ways.ts';
+import { flowsOf, shapeKey, unreachable, waysOf, type Listed, type Task, type Way } from './ways.ts';
 
 /** One thing to do: an operation on a piece of some size and material, with a rod where one is named. */
 export interface Item<G extends string = string> {
@@ -25,6 +25,8 @@ export interface Item<G extends string = string> {
   /** That of the assumptions where left out. */
   readonly material?: Material | undefined;
   readonly basis: Basis;
+  /** What columns of a long list hold for it. */
+  readonly listed?: (Listed & ReturnType<typeof plannedItem> & { readonly ram: number | undefined }) | undefined;
 }
 
 /** What one item takes; SI. */
@@ -113,7 +115,7 @@ export function plannedItem<G extends string>(
   };
 }
 
-function withDefaults<G extends string>(operation: Operation<G>, sizes: Sizes<G>): Sizes<G> {
+export function withDefaults<G extends string>(operation: Operation<G>, sizes: Sizes<G>): Sizes<G> {
   const all: { [K in G]?: number | undefined } = {};
   for (const name of operation.order) all[name] = sizes[name] ?? operation.sizes[name].default;
   return all;
@@ -133,12 +135,13 @@ export function sized<G extends string>({
   rod: choice,
   material: named,
   basis,
+  listed,
 }: Item<G>): Sized {
   const { a } = basis;
   const operation = declared as Operation;
   const material = named ?? findMaterial(a.word(materialWord(operation)));
-  const { planned, pressure, widenPressure } = plannedItem(declared, sizes, basis);
-  const task: Task = { operation, planned, pressure, widenPressure, material };
+  const { planned, pressure, widenPressure } = listed ?? plannedItem(declared, sizes, basis);
+  const task: Task = { operation, planned, pressure, widenPressure, material, listed };
   if (choice) checkOpening(operation.opening(planned), choice.rod, basis);
   const { rod, ways } = pickRod(task, choice, basis);
   const [way, ...otherWays] = ways ?? waysOf(task, [{ rod, ...flowsOf(rod, task, basis) }], basis)[0] ?? [];
@@ -182,7 +185,7 @@ export function sized<G extends string>({
     name,
     pressure,
     widenPressure,
-    flow: meanFlow(rod.rod, length, pressure, basis),
+    flow: a.value('flow factor') * flowsOf(rod, task, basis).flow,
     consumed: way.consumed,
     rods: way.rods,
     lightings: way.lightings,
@@ -204,7 +207,7 @@ export function sized<G extends string>({
     slagged: way.slagged,
     material,
     planned,
-    ram: () => ramOf(operation, planned, basis),
+    ram: () => listed?.ram ?? ramOf(operation, planned, basis),
     ramSteps: () => ramSteps(operation, planned, basis),
     working: (result, besides, shown, decidedBy = []) => {
       const at = evaluated(besides);
@@ -280,16 +283,20 @@ function decisions(
 
 /** Rating of the ram that pushes a planned item out [N]; undefined where nothing is pushed. */
 function ramOf(operation: Operation, planned: Planned, basis: Basis): number | undefined {
-  const { order, sizes } = operation;
   if (!operation.ram) return undefined;
-  const symbols = order.map((name) => sizes[name]!.symbol);
-  const at = basis.reading(`ram ${operation.id}`, () => {
+  return ramEvaluation(operation, basis)
+    .give(operation.order.map((name) => planned[name]!))
+    .number('R_ram');
+}
+
+/** The steps of the ram, to be given the planned sizes. */
+export function ramEvaluation(operation: Operation, basis: Basis): Evaluation {
+  const { order, sizes } = operation;
+  return basis.reading(`ram ${operation.id}`, () => {
     const given_ = order.map((name) => given(sizes[name]!.symbol, name, sizes[name]!.quantity));
-    return new Evaluation(new StepList([...given_, ...(operation.ram?.(basis.a) ?? [])], ['R_ram']), {}, basis.a).over(
-      symbols,
-    );
+    const list = new StepList([...given_, ...(operation.ram?.(basis.a) ?? [])], ['R_ram']);
+    return new Evaluation(list, {}, basis.a).over(order.map((name) => sizes[name]!.symbol));
   });
-  return at.give(order.map((name) => planned[name]!)).number('R_ram');
 }
 
 /** Steps of the ram to bring; up to the rating needed where no common ram has it. */

@@ -47,17 +47,21 @@ export function unitSlip(
 ): UnitSlip | undefined {
   const [unit, likelier] = system === 'SI' ? (['mm', 'in'] as const) : (['in', 'mm'] as const);
   const inches = likelier === 'in' ? 1 : 1 / 25.4;
-  const given = Object.entries(USUAL_SIZES[operation]).flatMap(([size, [low, high]]) => {
+  const usual = (value: number, [low, high]: readonly [number, number]): boolean =>
+    value >= low * (1 - 1e-9) && value <= high * (1 + 1e-9);
+  const all = USUAL_SIZES[operation];
+  let odd: { readonly size: string; readonly number: number } | undefined;
+  let otherwise = true;
+  for (const size in all) {
     const value = sizes[size];
-    if (value === undefined) return [];
-    const number = fromSi(value, 'length', system);
-    const isUsual = (x: number): boolean => x >= low * (1 - 1e-9) && x <= high * (1 + 1e-9);
-    const usual = isUsual(value / INCH);
+    if (value === undefined) continue;
     const bare = !written.has(size);
-    return [{ size, number, bare, usual, otherwise: bare ? isUsual(number * inches) : usual }];
-  });
-  const odd = given.find((g) => g.bare && !g.usual);
-  return odd && given.every((g) => g.otherwise) ? { size: odd.size, number: odd.number, unit, likelier } : undefined;
+    const asIs = usual(value / INCH, all[size]!);
+    const number = fromSi(value, 'length', system);
+    otherwise &&= bare ? usual(number * inches, all[size]!) : asIs;
+    if (bare && !asIs) odd ??= { size, number };
+  }
+  return odd && otherwise ? { ...odd, unit, likelier } : undefined;
 }
 
 /** The question in words; empty where nothing is to be asked. */

@@ -1,5 +1,5 @@
 import type { Basis } from '../basis.ts';
-import { rodMassPerLength } from '../burn/rods.ts';
+import { rodMassPerLength, type Rod } from '../burn/rods.ts';
 import { calculatedFlow, rodGiven } from '../burn/rod-line.ts';
 import type { Material } from '../burn/materials.ts';
 import { Evaluation, type Column } from '../model/evaluation.ts';
@@ -56,6 +56,14 @@ export interface Task {
   /** The same while widening, where the operation widens what it pierced. */
   readonly widenPressure: number | undefined;
   readonly material: Material;
+  /** Where the item is one of a long list: its flows and ways, read from columns of all items. */
+  readonly listed?: Listed | undefined;
+}
+
+/** Flows and ways of an item of a long list, worked out for many items at once. */
+export interface Listed {
+  flows(rod: Rod, length: number): Flows;
+  ways(fed: readonly Fed[]): readonly (readonly Way[])[];
 }
 
 /** Rods of one construction have the same steps; sizes, rod and flow are given anew for each item. */
@@ -83,12 +91,13 @@ export const flowOf = ({ rod, length }: Pick<FittedRod, 'rod' | 'length'>, press
 /** Flows of a rod at the pressures of an item, before the flow factor. */
 export const flowsOf = (
   rod: Pick<FittedRod, 'rod' | 'length'>,
-  { pressure, widenPressure }: Pick<Task, 'pressure' | 'widenPressure'>,
+  { pressure, widenPressure, listed }: Pick<Task, 'pressure' | 'widenPressure' | 'listed'>,
   basis: Basis,
-): Flows => ({
-  flow: flowOf(rod, pressure, basis),
-  widenFlow: widenPressure === undefined ? undefined : flowOf(rod, widenPressure, basis),
-});
+): Flows =>
+  listed?.flows(rod.rod, rod.length) ?? {
+    flow: flowOf(rod, pressure, basis),
+    widenFlow: widenPressure === undefined ? undefined : flowOf(rod, widenPressure, basis),
+  };
 
 /** Values for `anewOf`: numbers, or a column over rods. */
 export function givenOf(
@@ -138,7 +147,7 @@ export const shapeKey = ({ operation, rod, coupled, material, method }: Omit<Ite
   `${operation.id} ${method} ${rod.kind} ${coupled} ${material.name}`;
 
 /** Ways that the operation's word asks for; all where it names none. */
-function methodsOf(operation: Operation, { a }: Basis): readonly (string | undefined)[] {
+export function methodsOf(operation: Operation, { a }: Basis): readonly (string | undefined)[] {
   const { methods } = operation;
   if (!methods) return [undefined];
   const named = methods.names.filter((name) => name === a.word(methods.choice));
@@ -150,6 +159,7 @@ function methodsOf(operation: Operation, { a }: Basis): readonly (string | undef
  * it names one. Empty for a rod that does not reach. The steps are evaluated for all rods at once.
  */
 export function waysOf(task: Task, fed: readonly Fed[], basis: Basis): readonly (readonly Way[])[] {
+  if (task.listed) return task.listed.ways(fed);
   const ways: Way[][] = fed.map(() => []);
   for (const kind of ['short', 'bar'] as const) {
     for (const coupled of [false, true]) {
@@ -180,6 +190,50 @@ function waysWith(
   const { operation, material } = task;
   const [{ rod: first }] = fed as readonly [Fed, ...Fed[]];
   const shape = { operation, rod: first.rod, coupled: first.coupled, material, method };
+  const { reach, columns } = waysAt(
+    shape,
+    givenOf(task, {
+      length: columnOf(fed, ({ rod }) => rod.length),
+      diameter: columnOf(fed, ({ rod }) => rod.rod.outsideDiameter),
+      mass: columnOf(fed, ({ rod }) => rodMassPerLength(rod.rod)),
+      flow: columnOf(fed, ({ flow }) => flow),
+      widenFlow: columnOf(fed, ({ widenFlow }) => widenFlow ?? NaN),
+    }),
+    basis,
+  );
+  const each = fed.map(({ rod }, i) => reaches(rod, reach(i), basis));
+  if (!each.includes(true)) return fed.map(() => undefined);
+  const of = columns();
+  return fed.map((_, i) => (each[i] ? wayOf(of, i) : undefined));
+}
+
+/** The way at one place. */
+function wayOf(of: WayColumns, i: number): Way {
+  const way: Record<string, unknown> = {};
+  for (const name in of) {
+    const value = of[name as keyof WayColumns];
+    way[name] = typeof value === 'function' ? value(i) : value;
+  }
+  return way as unknown as Way;
+}
+
+/** What one way takes at many places: with several rods, or for several items. */
+export type WayColumns = { readonly [K in Exclude<keyof Way, 'method' | 'slagged'>]: At } & {
+  readonly method: string | undefined;
+  readonly slagged: (i: number) => boolean;
+};
+
+/**
+ * One way at many places, `given` as `givenOf` has it. All but the reach is worked out when it is asked for; it can be read until the
+ * next places are given, and for ever where `kept`.
+ */
+export function waysAt(
+  shape: Omit<ItemShape, 'sizes'>,
+  given: readonly Column[],
+  basis: Basis,
+  kept = false,
+): { readonly reach: At; readonly columns: () => WayColumns } {
+  const { operation, method } = shape;
   const at = basis
     .reading(`ways ${shapeKey(shape)}`, () => {
       const all = itemEvaluation(shape, basis);
@@ -188,72 +242,39 @@ function waysWith(
       all.number('r_pure');
       return all.over(anewOf(operation));
     })
-    .give(
-      givenOf(task, {
-        length: columnOf(fed, ({ rod }) => rod.length),
-        diameter: columnOf(fed, ({ rod }) => rod.rod.outsideDiameter),
-        mass: columnOf(fed, ({ rod }) => rodMassPerLength(rod.rod)),
-        flow: columnOf(fed, ({ flow }) => flow),
-        widenFlow: columnOf(fed, ({ widenFlow }) => widenFlow ?? NaN),
-      }),
-    );
-  const read = (symbol: string): ((i: number) => number) => {
+    .give(given);
+  const read = (symbol: string): At => {
     const value = at.column(symbol);
-    return (i) => (typeof value === 'number' ? value : value[i]!);
+    if (typeof value === 'number') return () => value;
+    const column = kept ? value.slice() : value;
+    return (i) => column[i]!;
   };
   const reach = read('reach');
-  const each = fed.map(({ rod }, i) => reaches(rod, reach(i), basis));
-  if (!each.includes(true)) return fed.map(() => undefined);
-  const [time, cost, rods, used, consumed, oxygen, burnTime, lightings, removed, fixedTime] = [
-    't_work',
-    'C_work',
-    'N',
-    'N_used',
-    'l',
-    'O',
-    't',
-    'n_light',
-    'M',
-    't_fixed',
-  ].map(read) as [
-    (i: number) => number,
-    (i: number) => number,
-    (i: number) => number,
-    (i: number) => number,
-    (i: number) => number,
-    (i: number) => number,
-    (i: number) => number,
-    (i: number) => number,
-    (i: number) => number,
-    (i: number) => number,
-  ];
-  const slagged = operation.piercedAt === undefined ? () => false : slaggedOf(read);
-  return fed.map((_, i) =>
-    each[i]
-      ? {
-          method,
-          time: time(i),
-          cost: cost(i),
-          rods: rods(i),
-          used: used(i),
-          consumed: consumed(i),
-          oxygen: oxygen(i),
-          burnTime: burnTime(i),
-          lightings: lightings(i),
-          removed: removed(i),
-          slagged: slagged(i),
-          reach: reach(i),
-          fixedTime: fixedTime(i),
-        }
-      : undefined,
-  );
+  return {
+    reach,
+    columns: () => ({
+      method,
+      reach,
+      time: read('t_work'),
+      cost: read('C_work'),
+      rods: read('N'),
+      used: read('N_used'),
+      consumed: read('l'),
+      oxygen: read('O'),
+      burnTime: read('t'),
+      lightings: read('n_light'),
+      removed: read('M'),
+      fixedTime: read('t_fixed'),
+      slagged: operation.piercedAt === undefined ? () => false : slaggedOf(read),
+    }),
+  };
 }
 
 /**
  * Whether a wider pierce would burn faster: burning time x* / v + (x - x*) [1 + (x + x*) / (2 s)] / c falls with the width w where
  * (x^2 - x*^2) / (2 c s) > 2 x* / v, since v goes with 1 / w^2 and s with w.
  */
-function slaggedOf(read: (symbol: string) => (i: number) => number): (i: number) => boolean {
+function slaggedOf(read: (symbol: string) => At): (i: number) => boolean {
   const [x, free, v, c, s] = ['x', 'x_free', 'v', 'c', 's'].map(read) as [At, At, At, At, At];
   return (i) => (x(i) ** 2 - free(i) ** 2) / (2 * c(i) * s(i)) > (2 * free(i)) / v(i);
 }

@@ -1,5 +1,5 @@
 import { isCellError } from '../../catalogue/cell.ts';
-import { engineErrors } from '../../core/messages.ts';
+import { engineErrors } from '../../sheet/engine-errors.ts';
 import { isKnown, readSelectedCell, type ReadCell } from '../../pane/explain-cell.ts';
 import type { SelectedCell, SheetPort } from '../../pane/port.ts';
 import type { ReadCall } from '../../pane/read-call.ts';

@@ -1,7 +1,7 @@
 /** Cooling, shrink and grip. */
 import { findFunction } from '../../catalogue/catalogue.ts';
 import { INCH } from '../../core/units/quantities.ts';
-import { explain } from '../../sheet/call.ts';
+import { explain } from '../../sheet/explain.ts';
 import type { BarPlot } from '../../pane/charts/bar-plot.ts';
 import type { LinePlot, Point } from '../../pane/charts/line-plot.ts';
 import { cellsOf, maybeNumber, numberIn, rangeOf, rowsOf, steps, textIn, type Row } from './figures.ts';

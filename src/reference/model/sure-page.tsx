@@ -64,6 +64,15 @@ export function surePage(): Page {
           what they share, the crew, the gas and the rods: if the first pin is thirsty, so are the others, and a list
           does not average its risk away. <Fn name="BURN.JOB.STOCK" /> uses that.
         </p>
+        <p>
+          A plan of 1,000 different items or more is worked out in columns. Its low and high of pins and holes are read
+          between sizes that are solved, a twelfth of a power of e apart (a sixth where three sizes vary), in the
+          logarithms. Beside the same item alone 19 of 20 stand within 0.6 %, all within 2 %, and rods low and high are
+          at most one off; percentiles of {DRAWS} draws are themselves only sure to some 2 %. What is planned agrees
+          within 3e-7. Groove, cut, stud and breach have their exact low and high in long lists too, since passes, holes
+          and starts are counted whole and low and high jump with them. An item that stands at the edge of what its rod
+          can do is always worked out by itself.
+        </p>
         <Equation
           says="The curve an assumption is drawn from:"
           formula="y = B + h z / c ± (√(a² + (h² − a²) (z / c)²) − a)"

@@ -6,7 +6,7 @@ import { misfits } from '../../../src/core/model/dimensions.ts';
 import { StepList } from '../../../src/core/model/step-list.ts';
 import { findCalls } from '../../../src/pane/formula-calls.ts';
 import { resolveOperands } from '../../../src/pane/resolve-operands.ts';
-import { explain } from '../../../src/sheet/call.ts';
+import { explain } from '../../../src/sheet/explain.ts';
 import { CASES, exampleArguments, workingOf } from '../../catalogue/cases.ts';
 
 /** Lists that were asked for a step. */

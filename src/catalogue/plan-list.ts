@@ -1,0 +1,134 @@
+import type { Basis } from '../core/basis.ts';
+import { findMaterial, type Material } from '../core/burn/materials.ts';
+import type { RodChoice } from '../core/burn/rods.ts';
+import { CalcError } from '../core/errors.ts';
+import { ItemColumns, NotListed, settingAt } from '../core/operations/item-columns.ts';
+import type { Sizes } from '../core/operations/operation.ts';
+import { materialWord, sized } from '../core/operations/sized.ts';
+import { spreadBetween } from '../core/operations/spread-lattice.ts';
+import { spreadItem } from '../core/operations/spread-item.ts';
+import type { Output, RowsFunction } from './declaration.ts';
+import { planLine } from './plan-line.ts';
+
+type PlanValues = Readonly<Record<string, unknown>> & {
+  readonly rod?: RodChoice | undefined;
+  readonly material?: Material | undefined;
+};
+
+/** The items of a list of a declaration, by their place. */
+export interface ListedItems {
+  readonly count: number;
+  /** Names of the parameters that are not the same for all. */
+  readonly varying: readonly string[];
+  readonly basis: Basis;
+  /** What an item is given as, in a text. */
+  readonly key: (at: number) => string;
+  /** What it is given, in SI; throws CalcError. */
+  readonly values: (at: number) => PlanValues;
+}
+
+/** Gives the lines of a long list, by the places of its items, which are asked for in order; undefined where the list is not long. */
+export type LongList = (d: RowsFunction, items: ListedItems) => ((at: number) => readonly Output[]) | undefined;
+
+/** Items that differ, from which on a list is long. */
+export const LONG = 1000;
+/** Items of a long list that are worked out together. */
+const CHUNK = 1000;
+
+function isLong({ count, key }: ListedItems): boolean {
+  const seen = new Set<string>();
+  for (let at = 0; at < count && seen.size + count - at >= LONG; at++) if (seen.add(key(at)).size === LONG) return true;
+  return false;
+}
+
+/**
+ * Rows of a long plan, worked out in columns, a thousand items at a time: those of `calculate` but for what is read between points of
+ * a lattice (`ItemColumns`, `spreadBetween`). A row that columns do not hold is worked out by itself.
+ */
+export const planList: LongList = (d, items) => {
+  if (!isLong(items)) return undefined;
+  let [start, end] = [0, 0];
+  let read: readonly (number | CalcError)[] = [];
+  let line: (i: number) => readonly Output[] = () => [];
+  return (at) => {
+    if (at >= end) {
+      start = at;
+      end = Math.min(at + CHUNK, items.count);
+      const values: PlanValues[] = [];
+      read = Array.from({ length: end - start }, (_, i) => {
+        try {
+          return values.push(items.values(start + i)) - 1;
+        } catch (e) {
+          if (e instanceof CalcError) return e;
+          throw e;
+        }
+      });
+      line = lines(d, values, items);
+    }
+    const place = read[at - start]!;
+    if (typeof place !== 'number') throw place;
+    return line(place);
+  };
+};
+
+function lines(
+  d: RowsFunction,
+  items: readonly PlanValues[],
+  { varying, basis }: Pick<ListedItems, 'varying' | 'basis'>,
+): (i: number) => readonly Output[] {
+  const plan = d.plan!;
+  const { operation } = plan;
+  const alike = new Map<string, number[]>();
+  const keys = items.map(({ rod, material, ...sizes }) => {
+    const given = operation.order.map((name) => Number(sizes[name] !== undefined)).join('');
+    return `${given} ${rod?.rod.name} ${rod?.length} ${rod?.coupled} ${material?.name}`;
+  });
+  const place = keys.map((key) => {
+    const places = alike.get(key) ?? [];
+    alike.set(key, places);
+    return places.push(places.length) - 1;
+  });
+  const columns = new Map<string, ItemColumns | undefined>();
+  const columnsOf = (key: string): ItemColumns | undefined => {
+    if (!columns.has(key)) columns.set(key, make(items.filter((_, i) => keys[i] === key)));
+    return columns.get(key);
+  };
+  const make = (each: readonly PlanValues[]): ItemColumns | undefined => {
+    const material = each[0]?.material ?? findMaterial(basis.a.word(materialWord(operation)));
+    return listedOrNone(() => new ItemColumns(operation, material, each as unknown as readonly Sizes[], basis));
+  };
+  return (i) => {
+    const values = items[i]!;
+    const listed = columnsOf(keys[i]!);
+    const line =
+      listed &&
+      listedOrNone(() => {
+        const { rod, material, ...sizes } = values;
+        const item = sized({
+          operation,
+          sizes: sizes as Sizes,
+          rod,
+          material: material ?? listed.material,
+          basis,
+          listed: listed.turnTo(place[i]!),
+        });
+        const setting = settingAt(item.rod, item.pressure, basis);
+        return planLine(item, basis, {
+          spread: spreadBetween(item, { given: listed.names, varying }, basis) ?? spreadItem(item, basis),
+          notes: plan.notes(values as never, basis),
+          ...(Number.isNaN(setting) ? {} : { setting }),
+        });
+      });
+    return line ?? d.calculate(values as never, basis);
+  };
+}
+
+/** Nothing where the way in columns has no answer: the item by itself has one, or tells why not. */
+function listedOrNone<T>(make: () => T): T | undefined {
+  try {
+    return make();
+  } catch (e) {
+    if (e instanceof NotListed || e instanceof CalcError) return undefined;
+    throw e;
+  }
+}

@@ -1,0 +1,242 @@
+import type { Basis } from '../basis.ts';
+import type { Material } from '../burn/materials.ts';
+import { rodMassPerLength, type Rod } from '../burn/rods.ts';
+import { CalcError } from '../errors.ts';
+import { Evaluation } from '../model/evaluation.ts';
+import { smoothLattice } from '../model/smooth-lattice.ts';
+import { itemSetting } from './item-supply.ts';
+import { planningList } from './item-steps.ts';
+import type { Operation, Planned, Sizes } from './operation.ts';
+import { farthest, type FittedRod } from './rod-fit.ts';
+import { ramEvaluation, withDefaults } from './sized.ts';
+import {
+  flowOf,
+  givenOf,
+  methodsOf,
+  waysAt,
+  type Fed,
+  type Flows,
+  type Listed,
+  type Way,
+  type WayColumns,
+} from './ways.ts';
+
+/** Step in the logarithm of the pressure at which flows and settings are solved. */
+const PRESSURE_STEP = 1 / 64;
+
+type Columns = Readonly<Record<string, Float64Array>>;
+/** A way of one item, read from columns when it is asked for: of most ways it is the cost alone. */
+class ListedWay implements Way {
+  constructor(
+    private readonly of: WayColumns,
+    private readonly i: number,
+    readonly cost: number,
+  ) {}
+  get method() {
+    return this.of.method;
+  }
+  get time() {
+    return this.of.time(this.i);
+  }
+  get rods() {
+    return this.of.rods(this.i);
+  }
+  get used() {
+    return this.of.used(this.i);
+  }
+  get consumed() {
+    return this.of.consumed(this.i);
+  }
+  get oxygen() {
+    return this.of.oxygen(this.i);
+  }
+  get burnTime() {
+    return this.of.burnTime(this.i);
+  }
+  get lightings() {
+    return this.of.lightings(this.i);
+  }
+  get removed() {
+    return this.of.removed(this.i);
+  }
+  get slagged() {
+    return this.of.slagged(this.i);
+  }
+  get reach() {
+    return this.of.reach(this.i);
+  }
+  get fixedTime() {
+    return this.of.fixedTime(this.i);
+  }
+}
+
+/** A rod of one length for all items. */
+interface RodColumns {
+  readonly flow: Float64Array;
+  readonly widenFlow: Float64Array | undefined;
+  /** Its ways, single and coupled, where they were asked for. */
+  readonly ways: ({ readonly farthest: number; readonly all: readonly WayColumns[] } | undefined)[];
+}
+
+/** An item that columns do not hold: it is worked out by itself, which says what is wrong with it, if anything is. */
+export class NotListed extends Error {}
+
+/**
+ * Items of a long list that differ in their sizes only, worked out together: each step is evaluated for all of them at once, what is
+ * solved from a pressure is solved on a lattice of pressures (`smoothLattice`) and read between its points. What is picked, and what is
+ * said of it, is decided item by item as ever: `sized` reads what it needs from here.
+ *
+ * All sizes that are given must be given of every item.
+ */
+export class ItemColumns implements Listed {
+  /** Sizes that are not left to the plan. */
+  readonly names: readonly string[];
+  private readonly given: Columns;
+  private readonly plan: Columns;
+  private readonly pressures: Float64Array;
+  private readonly widenPressures: Float64Array | undefined;
+  private readonly rods = new Map<Rod, Map<number, RodColumns>>();
+  private rams: Float64Array | undefined;
+  /** The item that is asked for. */
+  private at = 0;
+
+  constructor(
+    private readonly operation: Operation,
+    readonly material: Material,
+    sizes: readonly Sizes[],
+    private readonly basis: Basis,
+  ) {
+    const { order, plans } = operation;
+    const all = sizes.map((each) => withDefaults(operation, each));
+    const [first = {}] = all;
+    this.names = order.filter((name) => first[name] !== undefined);
+    const column = (value: (i: number) => number): Float64Array => Float64Array.from(all, (_, i) => value(i));
+    this.given = Object.fromEntries(this.names.map((name) => [name, column((i) => all[i]![name] ?? NaN)]));
+    if (order.some((name) => first[name] === undefined && !plans?.[name])) throw new NotListed();
+    const symbol = (name: string): string => operation.sizes[name]!.symbol;
+    const at = new Evaluation(planningList(operation, this.names, basis.a), {}, basis.a)
+      .over(this.names.map(symbol))
+      .give(this.names.map((name) => this.given[name]!));
+    const read = (step: string): Float64Array => columnOf(at, step, all.length);
+    this.plan = Object.fromEntries(order.map((name) => [name, read(symbol(name))]));
+    this.pressures = read('p');
+    this.widenPressures = operation.widening && read('p_widen');
+  }
+
+  /** Turns to one item. */
+  turnTo(i: number): this {
+    const { operation, basis } = this;
+    this.at = i;
+    operation.check?.(Object.fromEntries(this.names.map((name) => [name, this.given[name]![i]])), basis.a);
+    return this;
+  }
+
+  get planned(): Planned {
+    const planned: Record<string, number> = {};
+    for (const name in this.plan) planned[name] = solved(this.plan[name]![this.at]!);
+    return planned;
+  }
+
+  get pressure(): number {
+    return solved(this.pressures[this.at]!);
+  }
+
+  get widenPressure(): number | undefined {
+    return this.widenPressures && solved(this.widenPressures[this.at]!);
+  }
+
+  flows(rod: Rod, length: number): Flows {
+    const { flow, widenFlow } = this.columnsOf(rod, length);
+    return { flow: solved(flow[this.at]!), widenFlow: widenFlow && solved(widenFlow[this.at]!) };
+  }
+
+  ways(fed: readonly Fed[]): readonly (readonly Way[])[] {
+    return fed.map(({ rod }) => {
+      const columns = this.columnsOf(rod.rod, rod.length);
+      const ways: Way[] = [];
+      const { farthest: most, all } = (columns.ways[Number(rod.coupled)] ??= {
+        farthest: farthest(rod, this.basis),
+        all: this.waysWith(rod, columns),
+      });
+      for (const of of all)
+        if (most > of.reach(this.at) * (1 + 1e-9)) ways.push(new ListedWay(of, this.at, solved(of.cost(this.at))));
+      return ways.length > 1 ? ways.sort((x, y) => x.cost - y.cost) : ways;
+    });
+  }
+
+  /** Rating of the ram that pushes the item out [N]; undefined where the operation pushes none, or that is to be found for it alone. */
+  get ram(): number | undefined {
+    const { operation, basis } = this;
+    if (!operation.ram) return undefined;
+    this.rams ??= columnOf(
+      ramEvaluation(operation, basis).give(operation.order.map((name) => this.plan[name]!)),
+      'R_ram',
+      this.pressures.length,
+    );
+    const ram = this.rams[this.at]!;
+    return Number.isNaN(ram) ? undefined : ram;
+  }
+
+  private columnsOf(rod: Rod, length: number): RodColumns {
+    let lengths = this.rods.get(rod);
+    if (!lengths) this.rods.set(rod, (lengths = new Map<number, RodColumns>()));
+    let columns = lengths.get(length);
+    if (!columns) {
+      const at = flowAt(rod, length, this.basis);
+      columns = { flow: this.pressures.map(at), widenFlow: this.widenPressures?.map(at), ways: [] };
+      lengths.set(length, columns);
+    }
+    return columns;
+  }
+
+  private waysWith(
+    { rod, length, coupled }: Pick<FittedRod, 'rod' | 'length' | 'coupled'>,
+    { flow, widenFlow }: RodColumns,
+  ): readonly WayColumns[] {
+    const { operation, material, basis } = this;
+    const given = givenOf(
+      { operation, planned: this.plan, pressure: this.pressures, widenPressure: this.widenPressures },
+      { length, diameter: rod.outsideDiameter, mass: rodMassPerLength(rod), flow, widenFlow },
+    );
+    return methodsOf(operation, basis).map((method) =>
+      waysAt({ operation, rod, coupled, material, method }, given, basis, true).columns(),
+    );
+  }
+}
+
+/** A step for each item, to be kept. */
+function columnOf(at: Evaluation, step: string, count: number): Float64Array {
+  const value = at.column(step);
+  return typeof value === 'number' ? new Float64Array(count).fill(value) : value.slice();
+}
+
+function solved(x: number): number {
+  if (Number.isNaN(x)) throw new NotListed();
+  return x;
+}
+
+const orNaN = (solve: () => number): number => {
+  try {
+    return solve();
+  } catch (e) {
+    if (e instanceof CalcError) return NaN;
+    throw e;
+  }
+};
+
+/** Flow of a rod at any pressure, before the flow factor [kg/s]; within 1e-9 of `flowOf`. */
+const flowAt = (rod: Rod, length: number, basis: Basis): ((pressure: number) => number) =>
+  basis.reading(`flows ${rod.name} ${length}`, () =>
+    smoothLattice(PRESSURE_STEP, (p) => orNaN(() => flowOf({ rod, length }, p, basis))),
+  );
+
+/** Regulator setting for a rod at any pressure [Pa]; NaN where the hose cannot feed it, or nearly so. */
+export function settingAt({ rod, length }: FittedRod, pressure: number, basis: Basis): number {
+  return basis.reading(`settings ${rod.name} ${length}`, () => {
+    const flow = flowAt(rod, length, basis);
+    const over = basis.a.value('flow factor');
+    return smoothLattice(PRESSURE_STEP, (p) =>
+      orNaN(() => itemSetting({ pressure: p, flow: over * flow(p) }, basis).gauge),
+    );
+  })(pressure);
+}

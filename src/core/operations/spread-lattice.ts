@@ -1,0 +1,92 @@
+import type { Basis } from '../basis.ts';
+import { CalcError } from '../errors.ts';
+import { overSimplex } from '../model/simplex.ts';
+import type { Operation, Sizes } from './operation.ts';
+import { wholeUp } from './rod-fit.ts';
+import { sized, type Sized } from './sized.ts';
+import { spreadEnds, type Spread } from './spread-item.ts';
+
+/** Steps of the lattice in the logarithms of the sizes: finer where two sizes vary than where more do. */
+const STEPS = { few: 1 / 12, many: 1 / 6 } as const;
+/** Places of the lattice to either side of 1 m that a key can hold. */
+const PLACES = 2 ** 10;
+
+/** Sizes of a list by name. */
+export interface SizesOfList {
+  /** Not left to the plan. */
+  readonly given: readonly string[];
+  /** Not the same in the whole list. */
+  readonly varying: readonly string[];
+}
+
+/** Logarithms of low and high at one point of the lattice; undefined where the item is none there, or has no low or high. */
+type Point = Float64Array | undefined;
+
+/**
+ * Low and high of an item of a long list, read between items of the same rod and way on a lattice of the sizes that vary in the list:
+ * straight lines in the logarithms over the simplex that holds the item. Undefined where that cannot be, at the edge of what the
+ * rod can do.
+ *
+ * Undefined too where work is counted in whole passes, holes or starts: its low and high jump from one size to the next.
+ *
+ * An item's low and high are percentiles of draws, which wander by some tenths of a percent from one size to the next: so much may
+ * stand between this and `spreadItem`; `test/core/operations/item-columns.test.ts` measures it. Rods are the whole count of those
+ * not rounded.
+ */
+export function spreadBetween(item: Sized, { given, varying }: SizesOfList, basis: Basis): Spread | undefined {
+  const { operation, planned, material, method } = item;
+  if (isCounted(operation, basis)) return undefined;
+  const axes = given.filter((name) => varying.includes(name) && !operation.sizes[name]!.whole);
+  const step = axes.length > 2 ? STEPS.many : STEPS.few;
+  let held = `${item.name} ${material.name} ${method}`;
+  for (const name of given) if (!axes.includes(name)) held += ` ${planned[name]}`;
+  const points = basis.reading(
+    `low and high of ${operation.id} ${axes.join()} ${held}`,
+    () => new Map<number, Point>(),
+  );
+  const at = axes.map((name) => Math.log(planned[name]!) / step);
+  const sums = new Float64Array(6);
+  const complete = overSimplex(at, (place, weight) => {
+    let key = 0;
+    for (const k of place) key = key * 2 * PLACES + k + PLACES;
+    let point = points.get(key);
+    if (point === undefined && !points.has(key)) {
+      const sizes = Object.fromEntries(given.map((name) => [name, planned[name]!]));
+      axes.forEach((name, i) => (sizes[name] = Math.exp(place[i]! * step)));
+      point = pointAt(item, sizes, basis);
+      points.set(key, point);
+    }
+    if (!point) return false;
+    for (let i = 0; i < 6; i++) sums[i] = sums[i]! + weight * point[i]!;
+    return true;
+  });
+  if (!complete) return undefined;
+  const [lowOxygen, highOxygen, lowCrewTime, highCrewTime, lowUsed, highUsed] = sums.map(Math.exp) as unknown as [
+    ...(readonly [number, number, number, number, number, number]),
+  ];
+  return { lowOxygen, highOxygen, lowCrewTime, highCrewTime, lowRods: wholeUp(lowUsed), highRods: wholeUp(highUsed) };
+}
+
+const isCounted = (operation: Operation, basis: Basis): boolean =>
+  basis.once(`counted ${operation.id}`, () =>
+    (operation.methods?.names ?? [undefined]).some((method) => {
+      const { whole, steps } = operation.work(basis.a, method);
+      return whole !== undefined || steps.some(({ symbol }) => symbol === 'starts');
+    }),
+  );
+
+function pointAt({ operation, rod, material, method }: Sized, sizes: Sizes, basis: Basis): Point {
+  try {
+    const all = sized({ operation, sizes, rod, material, basis });
+    const { otherWays } = all;
+    const way = all.method === method ? undefined : otherWays.find((each) => each.method === method);
+    if (all.method !== method && !way) return undefined;
+    const item = way ? { ...all, method, removed: way.removed, timeAtWork: way.time } : all;
+    const { lowOxygen, highOxygen, lowCrewTime, highCrewTime, used } = spreadEnds(item, basis);
+    const logs = Float64Array.of(lowOxygen, highOxygen, lowCrewTime, highCrewTime, ...used).map(Math.log);
+    return logs.every(Number.isFinite) ? logs : undefined;
+  } catch (e) {
+    if (e instanceof CalcError) return undefined;
+    throw e;
+  }
+}
