@@ -147,7 +147,7 @@ describe('the built functions in the host', () => {
     expect(pane).toContain('src="functions.js"');
   });
 
-  it('load at most 200 kB of our own, packed, and the pane with its looks once it is shown at most 72 kB more', async () => {
+  it('load at most 200 kB of our own, packed, and the pane with its looks once it is shown at most 73.5 kB more', async () => {
     const { document } = new JSDOM(await readFile(path.join(dist, 'pane.html'), 'utf8')).window;
     const loaded = [...document.querySelectorAll('[src], link[href]')]
       .map((element) => element.getAttribute('src') ?? element.getAttribute('href') ?? '')
@@ -165,7 +165,7 @@ describe('the built functions in the host', () => {
     // What begins a job, looks through a workbook or works out a long list is fetched by whoever asks for it.
     expect(await packed(later.filter((name) => name.startsWith('lists')))).toBeLessThanOrEqual(4_000);
     expect(await packed(later.filter((name) => name.startsWith('check')))).toBeLessThanOrEqual(20_000);
-    expect(await packed([...later.filter((name) => name.startsWith('pane')), 'pane.css'])).toBeLessThanOrEqual(72_000);
+    expect(await packed([...later.filter((name) => name.startsWith('pane')), 'pane.css'])).toBeLessThanOrEqual(73_500);
     expect(await packed(later.filter((name) => name.startsWith('job')))).toBeLessThanOrEqual(20_000);
   });
 
