@@ -72,6 +72,8 @@ export interface DrawnPlot {
 export const PLOT = { width: 360, head: 24, name: 15, tall: 170, under: 40, left: 46, most: 5 } as const;
 /** Width of a letter of the labels, on the wide side. */
 const LETTER = 6.8;
+/** A percent sign is as wide as two letters. */
+const widthOf = (name: string): number => name.replaceAll('%', '%%').length * LETTER;
 /** Names at the ends of lines stand at least this far apart. */
 const APART = 13;
 
@@ -87,7 +89,7 @@ export const withUnit = ({ label, unit }: Axis): string => (unit === '' ? label 
 /** Where everything of a plot stands, with the same in words. Pure: the same plot gives the same text. */
 export function drawPlot(plot: LinePlot): DrawnPlot {
   const { series, x: across, y: up, shade } = plot;
-  const right = PLOT.width - Math.ceil(Math.max(...series.map((s) => s.name.length)) * LETTER) - 6;
+  const right = PLOT.width - Math.ceil(Math.max(...series.map((s) => widthOf(s.name)))) - 6;
   const top = PLOT.head + (shade ? PLOT.name : 0);
   const bottom = top + PLOT.tall;
   const xs = series.flatMap((s) => s.points.map((p) => p.x));
@@ -166,10 +168,9 @@ function drawLine({ name, points }: Series, x: Scale, y: Scale): DrawnLine {
 /** Moves names that would overlap downward until they stand apart, and the lowest up where they would leave the frame. */
 function placed(lines: readonly DrawnLine[], bottom: number): readonly DrawnLine[] {
   const order = [...lines].sort((p, q) => p.label.y - q.label.y);
-  const left = ({ name, label }: DrawnLine): number =>
-    label.x - (label.anchor === 'middle' ? (name.length * LETTER) / 2 : 0);
+  const left = ({ name, label }: DrawnLine): number => label.x - (label.anchor === 'middle' ? widthOf(name) / 2 : 0);
   const beside = (p: DrawnLine, q: DrawnLine): boolean =>
-    left(p) < left(q) + q.name.length * LETTER && left(q) < left(p) + p.name.length * LETTER;
+    left(p) < left(q) + widthOf(q.name) && left(q) < left(p) + widthOf(p.name);
   const heights = new Map<DrawnLine, number>();
   const sweep = (
     through: readonly DrawnLine[],
