@@ -200,6 +200,18 @@ describe.each<HostName>(['desktop', 'web'])('the pane in the host on the %s', (n
     await expect.poll(() => addin.locator('#rs-panel-assumptions').textContent()).toContain('Assumptions 2');
   });
 
+  it('looks through the whole workbook, and leads to the cells of what it finds', async () => {
+    await start(name);
+    await host.select('Assumptions', 'A1');
+    await addin.getByRole('button', { name: 'Check the workbook' }).click();
+    const check = addin.locator('.rs-check');
+    await expect.poll(() => check.textContent()).toMatch(/\d+ cells with our functions looked at: \d+ found/);
+    const found = check.getByRole('listitem').filter({ hasText: 'length is -1 in' }).first();
+    await found.getByRole('button').click();
+    await expect.poll(() => host.workbook.done).toContain('select Pins G5');
+    expect(await check.getByText('Cautions of all this work').count()).toBe(1);
+  });
+
   it('does nothing until somebody sees it, while the functions answer', async () => {
     await start(name, hide);
     const [rods] = await host.run(['PIN.RODS', [[[4]], [[10]], null, null, null, null]]);
