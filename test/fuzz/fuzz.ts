@@ -16,7 +16,10 @@ export const ONE_CELL = 50;
 const BUSY = Number(process.env['FUZZ_BUSY'] ?? 3);
 /** Functions that take longer for one cell, or take a list in one cell, with the reason and a bound of their own [ms]. */
 export const LONGER: Readonly<Record<string, { readonly bound: number; readonly why: string }>> = {
-  'BURN.ASSUME.EFFECT': { bound: 700, why: 'sizes an item, cooling and all, twice for each of some forty assumptions' },
+  'BURN.ASSUME.EFFECT': {
+    bound: 1500,
+    why: 'sizes an item, cooling and all, twice for each of some forty assumptions, and draws it anew for each of its shares',
+  },
   'BURN.SUPPLY.CHECK': {
     bound: 600,
     why: 'some milliseconds, but up to 64 cylinders drawn through a hose as fine as a pinhole last for weeks, followed in steps of minutes',
