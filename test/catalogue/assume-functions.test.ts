@@ -317,6 +317,17 @@ describe('BURN.ASSUME.EFFECT', () => {
     for (const { first, total } of drawn) expect(total as number).toBeGreaterThan((first as number) - 0.1);
   });
 
+  it.each([
+    ['CUT', [2, 12], 'kerf width'],
+    ['GOUGE', [1, 0.5, 12], 'groove overcut'],
+    ['BREACH', [12, 2], 'concrete heat to melt'],
+  ])('gives %s of %j its share of what that operation alone is drawn from: %s', (id, sizes, name) => {
+    const row = effect(id, [sizes]).find((r) => r[0] === 'oxygen' && r[2] === name);
+    expect(Math.abs(row?.[3] as number)).toBeGreaterThan(0.02 * (row?.[6] as number));
+    expect(row?.[13] as number).toBeGreaterThan(0.02);
+    expect(row?.[14] as number).toBeGreaterThan(0.02);
+  });
+
   it('gives SI where the rows ask for it', () => {
     const si = effect('PIN', [[100, 250]], [['units', 'SI']]);
     const us = effect('PIN', [['100 mm', '250 mm']]);

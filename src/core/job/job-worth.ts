@@ -1,6 +1,6 @@
 /** What it is worth to measure an assumption before a job is quoted. */
 import type { NumberName } from '../assumptions/registry.ts';
-import { drawnWith, jobPlaces, placesOf, scoresAt } from '../operations/draw-item.ts';
+import { drawnWith, jobPlaces, placesOf, scoresAt, scoresKey } from '../operations/draw-item.ts';
 import { DRAWS } from '../operations/spread-item.ts';
 import { drawPercentile } from '../spread/draw-percentile.ts';
 import { residuals } from '../spread/regression.ts';
@@ -62,14 +62,15 @@ export function jobWorth(job: Job, prices: Prices, confidence: number, crewing: 
     ...items.flatMap((item) => placesOf(item.sized, item.basis).map((placed) => ({ ...placed, on: item.basis }))),
     ...jobPlaces.map((placed) => ({ ...placed, on: basis })),
   ];
-  for (const { name, place, seed, on } of places) {
+  for (const { on, ...factor } of places) {
+    const { name } = factor;
     const { low, high } = on.a.inForce(name);
     if (!(low < high)) continue;
     const first = drawnWith(name).name;
     const group = groups.get(first) ?? { names: new Set(), scores: new Map() };
     groups.set(first, group);
     group.names.add(name);
-    group.scores.set(`${place} ${seed}`, scoresAt(place, seed, DRAWS, basis));
+    group.scores.set(scoresKey(factor, DRAWS), scoresAt(factor, DRAWS, basis));
   }
   const each = [...groups.values()].map(({ names, scores }): Worth => {
     const known = residuals(cost, [...scores.values()].map(only));

@@ -96,8 +96,6 @@ export function drawnWith(name: NumberName): { readonly name: NumberName; readon
   return { name: CREW.includes(name) ? CREW[0] : name, falling: name === FALLING };
 }
 
-const placeOf = (name: NumberName): number => PLACED.indexOf(drawnWith(name).name);
-
 /** Every factor that the spread of an item draws, its own scatter left out. */
 export function drawnFactors(
   operation: Operation,
@@ -116,9 +114,6 @@ export function drawnFactors(
 export const cooledBy = (operation: Operation, a: Assumptions): readonly NumberName[] =>
   operation.cooling?.factors(a) ?? [];
 
-/** The scramble of a coordinate. */
-const seedOf = (place: number): number => SCRAMBLES[place] ?? place;
-
 /** A factor with the coordinate that it is drawn from, and the scramble of that. */
 export interface Placed {
   readonly name: NumberName;
@@ -126,21 +121,24 @@ export interface Placed {
   readonly seed: number;
 }
 
+const placed = (name: NumberName, place: number): Placed => ({ name, place, seed: SCRAMBLES[place] ?? place });
+
+/** At the factor's own place; a negative one where it has none. */
+const placedAsNamed = (name: NumberName): Placed => placed(name, PLACED.indexOf(drawnWith(name).name));
+
 /** What the work at an item is drawn from. */
 function workPlaces({ operation, rod, material }: Drawable, { a }: Basis): readonly Placed[] {
   let behind = PLACED.length;
   return drawnFactors(operation, rod.rod, material, a).map((name) => {
-    const place = placeOf(name);
-    return { name, place: place < 0 ? behind++ : place, seed: seedOf(place) };
+    const own = placedAsNamed(name);
+    return own.place < 0 ? placed(name, behind++) : own;
   });
 }
 
 const coolingPlaces = (operation: Operation, { a }: Basis): readonly Placed[] =>
   cooledBy(operation, a).map((name, k) => {
-    const place = PLACED.indexOf(name);
-    return place < 0
-      ? { name, place: SOBOL_DIMENSIONS - 1 - k, seed: COOLING_SEED }
-      : { name, place, seed: seedOf(place) };
+    const own = placedAsNamed(name);
+    return own.place < 0 ? { name, place: SOBOL_DIMENSIONS - 1 - k, seed: COOLING_SEED } : own;
   });
 
 /** All that an item is drawn from, its own scatter left out. */
@@ -152,36 +150,35 @@ export const placesOf = (item: Sized, basis: Basis): readonly Placed[] => [
 /** All that is drawn for a job besides: its supply, its plates. */
 export const jobPlaces: readonly Placed[] = (
   ['cylinder pressure', 'leftover pressure', 'strike current', 'strike time', 'plates per pin'] as const
-).map((name) => {
-  const place = PLACED.indexOf(name);
-  return { name, place, seed: seedOf(place) };
-});
+).map(placedAsNamed);
 
 /** Under what a basis keeps the normal scores of a coordinate. */
-export const scoresKey = (place: number, seed: number, count: number): string => `normals ${place} ${count} ${seed}`;
+export const scoresKey = ({ place, seed }: Omit<Placed, 'name'>, count: number): string =>
+  `normals ${place} ${count} ${seed}`;
 
 /** Normal scores of a coordinate; not to be changed. */
-export const scoresAt = (place: number, seed: number, count: number, { once }: Basis): Float64Array =>
-  once(scoresKey(place, seed, count), () => normalColumn(place, count, seed));
+export const scoresAt = (at: Omit<Placed, 'name'>, count: number, { once }: Basis): Float64Array =>
+  once(scoresKey(at, count), () => normalColumn(at.place, count, at.seed));
 
 /** The draws of one assumption in force, by its median, P10, P90 and limits. */
-function drawn(name: NumberName, place: number, count: number, basis: Basis, seed = seedOf(place)): Float64Array {
+function drawn(factor: Placed, count: number, basis: Basis): Float64Array {
+  const { name, place, seed } = factor;
   return basis.once(`draws ${name} ${place} ${count} ${seed}`, () => {
     const inForce = basis.a.inForce(name);
     if (!(inForce.low < inForce.high)) return new Float64Array(count).fill(inForce.value);
-    const normals = scoresAt(place, seed, count, basis);
+    const normals = scoresAt(factor, count, basis);
     return johnsonColumn(johnson(inForce), drawnWith(name).falling ? normals.map((z) => -z) : normals);
   });
 }
 
 /** `count` draws of an assumption that has a place: the same for every item of a call. */
 export function drawsOfShared(name: NumberName, count: number, basis: Basis): Float64Array {
-  return drawn(name, placeOf(name), count, basis);
+  return drawn(placedAsNamed(name), count, basis);
 }
 
 /** `count` draws of what the cooling of an item is drawn from, the same for every item of a call: from the last coordinates. */
 export const drawsOfCooling = (operation: Operation, count: number, basis: Basis): readonly Float64Array[] =>
-  coolingPlaces(operation, basis).map(({ name, place, seed }) => drawn(name, place, count, basis, seed));
+  coolingPlaces(operation, basis).map((factor) => drawn(factor, count, basis));
 
 /** What one item takes in each draw, in the order of the draws; SI, rods whole. Infinity where the heat does not suffice. */
 export interface ItemDraws {
@@ -231,7 +228,7 @@ function drawnSteps(item: Drawable, count: number, basis: Basis): Drawn {
   const shape = { operation, rod: rod.rod, coupled: rod.coupled, material, method };
   return basis.reading(`drawn ${shapeKey(shape)} ${count}`, () => {
     const columns = new Map<string, Column>(
-      workPlaces(item, basis).map(({ name, place }) => [name, drawn(name, place, count, basis)]),
+      workPlaces(item, basis).map((factor) => [factor.name, drawn(factor, count, basis)]),
     );
     const all = itemEvaluation(shape, basis, columns);
     const [removed, share] = [all.column('k'), all.column('share')];

@@ -24,10 +24,8 @@ export function itemIndices(item: Sized, basis: Basis): ReadonlyMap<NumberName, 
     const { low, high } = basis.a.inForce(name);
     return low < high;
   });
-  const keyOf = ({ place, seed }: Placed): string => scoresKey(place, seed, DRAWS);
-  const other = new Map(
-    places.map((p) => [keyOf(p), shuffled(scoresAt(p.place, p.seed, DRAWS, basis), OTHER_ORDER)] as const),
-  );
+  const keyOf = (p: Placed): string => scoresKey(p, DRAWS);
+  const other = new Map(places.map((p) => [keyOf(p), shuffled(scoresAt(p, DRAWS, basis), OTHER_ORDER)] as const));
   const cooling = cooledBy(item.operation, basis.a);
   const at = (otherwise: readonly string[]): readonly Float64Array[] => {
     const changed = places.filter((p) => otherwise.includes(keyOf(p))).map(({ name }) => name);
