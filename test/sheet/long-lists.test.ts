@@ -1,5 +1,5 @@
 /** How a page gets what long lists are worked out with. */
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import type { LongList } from '../../src/catalogue/plan-list.ts';
 import { LONG_LISTS, readyFor } from '../../src/sheet/long-lists.ts';
 
@@ -18,9 +18,16 @@ async function turns(args: readonly unknown[]): Promise<number> {
 }
 
 describe('a long list in a page', () => {
-  afterEach(() => {
+  // Other tests of this process may have it from the start, and get it back.
+  const before = { ...LONG_LISTS };
+  const empty = (): void => {
     delete LONG_LISTS.work;
     delete LONG_LISTS.fetch;
+  };
+  beforeEach(empty);
+  afterAll(() => {
+    empty();
+    Object.assign(LONG_LISTS, before);
   });
 
   it('waits until what it needs is fetched, once', async () => {
