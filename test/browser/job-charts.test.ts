@@ -1,18 +1,17 @@
 /** The charts of a load and of a schedule, in a real browser. */
-import { mkdirSync, readFileSync } from 'node:fs';
-import { build } from 'esbuild';
+import { mkdirSync } from 'node:fs';
 import type { AxeResults, RunOptions } from 'axe-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Cell } from '../../src/catalogue/cell.ts';
 import type { MemoryPort } from './memory-port.ts';
-import { openPage, type OpenPage } from './page.ts';
+import { openMemoryPane } from './memory-pane.ts';
+import type { OpenPage } from './page.ts';
 
 declare const sheet: MemoryPort;
 declare const axe: { run(context: Document, options: RunOptions): Promise<AxeResults> };
 
-const ROOT = new URL('../..', import.meta.url).pathname;
 const PAGE =
-  '<!doctype html><html lang="en"><head><title>Charts</title><link rel="icon" href="data:,"><link rel="stylesheet" href="pane.css"></head><body class="rs-page"><main><h1>Charts</h1><div id="pane"></div></main><script src="pane.js"></script></body></html>';
+  '<!doctype html><html lang="en"><head><title>Charts</title><link rel="icon" href="data:,"><link rel="stylesheet" href="pane.css"></head><body class="rs-page"><main><h1>Charts</h1><div id="pane"></div></main><script src="functions.js"></script></body></html>';
 const CELLS: Readonly<Record<string, Cell>> = {
   A1: 'diameter',
   B1: 'length',
@@ -52,22 +51,7 @@ const CELLS: Readonly<Record<string, Cell>> = {
 
 let open: OpenPage;
 beforeAll(async () => {
-  const { outputFiles } = await build({
-    absWorkingDir: ROOT,
-    bundle: true,
-    write: false,
-    target: 'es2022',
-    format: 'iife',
-    outdir: '/',
-    jsx: 'automatic',
-    jsxImportSource: 'preact',
-    entryPoints: { pane: 'test/browser/pane-entry.ts', style: 'src/pane/pane.css' },
-  });
-  const text = (name: string): string => outputFiles.find((file) => file.path === name)?.text ?? '';
-  open = await openPage({ '': PAGE, 'pane.js': text('/pane.js'), 'pane.css': text('/style.css') });
-  await open.page.waitForFunction(() => 'sheet' in globalThis);
-  await open.page.evaluate(readFileSync(`${ROOT}node_modules/axe-core/axe.min.js`, 'utf8'));
-  await open.page.setViewportSize({ width: 360, height: 900 });
+  open = await openMemoryPane(PAGE);
   await open.page.evaluate((cells) => sheet.fill('Charts', cells), CELLS);
 });
 afterAll(() => (open as OpenPage | undefined)?.close());

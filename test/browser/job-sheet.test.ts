@@ -1,14 +1,13 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { build } from 'esbuild';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import type { AxeResults, RunOptions } from 'axe-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { MemoryPort } from './memory-port.ts';
-import { openPage, type OpenPage } from './page.ts';
+import { openMemoryPane } from './memory-pane.ts';
+import type { OpenPage } from './page.ts';
 
 declare const sheet: MemoryPort;
 declare const axe: { run(context: Document, options: RunOptions): Promise<AxeResults> };
 
-const ROOT = new URL('../..', import.meta.url).pathname;
 /** A folder for what was printed, to look at; nothing is kept without it. */
 const SHOTS = process.env['SHOTS'];
 
@@ -44,32 +43,7 @@ async function print(): Promise<void> {
 }
 
 beforeAll(async () => {
-  const { outputFiles } = await build({
-    absWorkingDir: ROOT,
-    bundle: true,
-    write: false,
-    minify: true,
-    target: 'es2022',
-    format: 'iife',
-    outdir: '/',
-    jsx: 'automatic',
-    jsxImportSource: 'preact',
-    entryPoints: { pane: 'test/browser/pane-entry.ts', style: 'src/pane/pane.css' },
-  });
-  const text = (name: string): string => outputFiles.find((file) => file.path === name)?.text ?? '';
-  const html = readFileSync(`${ROOT}src/pane/pane.html`, 'utf8')
-    .replace('%OFFICE_ORIGIN%', '')
-    .replace('</head>', '<link rel="stylesheet" href="pane.css"></head>')
-    .replace(/ *<script src="%OFFICE_JS%"[^>]*><\/script>\n/g, '');
-  open = await openPage({
-    '': html,
-    'functions.js': text('/pane.js'),
-    'pane.css': text('/style.css'),
-    'favicon.ico': '',
-  });
-  await open.page.waitForFunction(() => 'sheet' in globalThis);
-  await open.page.evaluate(readFileSync(`${ROOT}node_modules/axe-core/axe.min.js`, 'utf8'));
-  await open.page.setViewportSize({ width: 360, height: 900 });
+  open = await openMemoryPane();
 });
 afterAll(() => (open as OpenPage | undefined)?.close());
 

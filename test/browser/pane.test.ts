@@ -1,5 +1,4 @@
-import { mkdirSync, readFileSync } from 'node:fs';
-import { build } from 'esbuild';
+import { mkdirSync } from 'node:fs';
 import type { AxeResults, RunOptions } from 'axe-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { call } from '../../src/sheet/call.ts';
@@ -7,12 +6,12 @@ import { CATALOGUE, findFunction } from '../../src/catalogue/catalogue.ts';
 import { REGISTRY } from '../../src/core/assumptions/registry.ts';
 import { SOURCES } from '../../src/core/sources/register.ts';
 import type { MemoryPort } from './memory-port.ts';
-import { openPage, type OpenPage } from './page.ts';
+import { openMemoryPane, ownPage } from './memory-pane.ts';
+import type { OpenPage } from './page.ts';
 
 declare const sheet: MemoryPort;
 declare const axe: { run(context: Document, options: RunOptions): Promise<AxeResults> };
 
-const ROOT = new URL('../..', import.meta.url).pathname;
 /** A folder for screenshots to look at; none are taken without it. */
 const SHOTS = process.env['SHOTS'];
 
@@ -22,14 +21,6 @@ const panel = (id = 'cell'): ReturnType<typeof locate> => locate(`#rs-panel-${id
 const section = (id: string): ReturnType<typeof locate> => locate(`.rs-section-${id}`);
 const focused = (): Promise<string | null | undefined> => open.page.evaluate(() => document.activeElement?.textContent);
 const tab = (name: string): ReturnType<typeof locate> => open.page.getByRole('tab', { name });
-
-/** The add-in's own page with its policy and the looks that it fetches once it is shown, without the host's script. */
-function paneHtml(): string {
-  return readFileSync(`${ROOT}src/pane/pane.html`, 'utf8')
-    .replace('%OFFICE_ORIGIN%', '')
-    .replace('</head>', '<link rel="stylesheet" href="pane.css"></head>')
-    .replace(/ *<script src="%OFFICE_JS%"[^>]*><\/script>\n/g, '');
-}
 
 async function select(address: string, on = 'Job sheet'): Promise<void> {
   await open.page.evaluate(([name, at]) => sheet.select(name ?? '', at ?? ''), [on, address]);
@@ -48,28 +39,7 @@ async function shot(name: string): Promise<void> {
 }
 
 beforeAll(async () => {
-  const { outputFiles } = await build({
-    absWorkingDir: ROOT,
-    bundle: true,
-    write: false,
-    minify: true,
-    target: 'es2022',
-    format: 'iife',
-    outdir: '/',
-    jsx: 'automatic',
-    jsxImportSource: 'preact',
-    entryPoints: { pane: 'test/browser/pane-entry.ts', style: 'src/pane/pane.css' },
-  });
-  const text = (name: string): string => outputFiles.find((file) => file.path === name)?.text ?? '';
-  open = await openPage({
-    '': paneHtml(),
-    'functions.js': text('/pane.js'),
-    'pane.css': text('/style.css'),
-    'favicon.ico': '',
-  });
-  await open.page.waitForFunction(() => 'sheet' in globalThis);
-  await open.page.evaluate(readFileSync(`${ROOT}node_modules/axe-core/axe.min.js`, 'utf8'));
-  await open.page.setViewportSize({ width: 360, height: 900 });
+  open = await openMemoryPane();
 });
 afterAll(() => (open as OpenPage | undefined)?.close());
 beforeEach(async () => {
@@ -384,7 +354,7 @@ describe('the pane for everybody', () => {
   });
 
   it("asks for nothing outside, and keeps to its page's policy, which allows nothing inline", () => {
-    const policy = /Content-Security-Policy" content="([^"]*)"/.exec(paneHtml())?.[1] ?? '';
+    const policy = /Content-Security-Policy" content="([^"]*)"/.exec(ownPage())?.[1] ?? '';
     expect(policy).toContain("default-src 'none'");
     expect(policy).not.toContain('unsafe');
     expect(open.outside).toEqual([]);
