@@ -1,4 +1,4 @@
-import { isChoice, type Assumption, type NumberAssumption } from '../core/assumptions/assumption.ts';
+import { isChoice, type Assumption, unitIn } from '../core/assumptions/assumption.ts';
 import type { Assumptions, InForce } from '../core/assumptions/assumptions.ts';
 import { NO_REASON } from '../core/assumptions/reason.ts';
 import {
@@ -15,7 +15,7 @@ import { itemIndices } from '../core/operations/item-indices.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';
 import type { Indices } from '../core/spread/sobol-indices.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
-import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
+import type { QuantityName } from '../core/units/quantities.ts';
 import { required, tableFunction, type Declaration, type Output } from './declaration.ts';
 import { listItems } from './job-items.ts';
 import { goodItems } from './read-items.ts';
@@ -60,10 +60,6 @@ const EFFECT_COLUMNS = [
 /** Without the last digits that changing the unit leaves: 3, not 2.9999999999999996. */
 const tidy = (x: number): number => Number(x.toPrecision(14));
 
-/** Unit in which an assumption is shown: its own, or the plain one of SI. */
-const unitOf = (entry: NumberAssumption, system: UnitSystem): string =>
-  system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
-
 function departure(entry: Assumption, basis: Basis): readonly Output[] {
   const { a } = basis;
   if (isChoice(entry))
@@ -81,7 +77,7 @@ function departure(entry: Assumption, basis: Basis): readonly Output[] {
       null,
       ...said(entry, a),
     ];
-  const unit = unitOf(entry, a.system);
+  const unit = unitIn(entry, a.system);
   const shown = (x: number): number => tidy(fromSi(x, entry.quantity, 'US', unit));
   const of = ({ value, low, high }: InForce): readonly number[] => [value, low, high].map(shown);
   const now = a.inForce(entry.name as NumberName);
@@ -117,7 +113,7 @@ function effectLine(
   indices: Indices | undefined,
 ): readonly Output[] {
   const entry = numberAssumption(e.name);
-  const unit = unitOf(entry, system);
+  const unit = unitIn(entry, system);
   const result = (x: number | CalcError): Output => (x instanceof CalcError ? x : fromSi(x, quantity, system));
   const change = (x: number | CalcError): Output =>
     x instanceof CalcError ? null : fromSi(x, quantity, system) - fromSi(e.asAssumed, quantity, system);

@@ -1,5 +1,5 @@
 /** The basis of an estimate: what a stranger needs to judge it without any other paper. */
-import { isChoice } from '../core/assumptions/assumption.ts';
+import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { fingerprintOf } from '../core/assumptions/fingerprint.ts';
 import {
@@ -17,7 +17,7 @@ import { jobStock } from '../core/job/job-stock.ts';
 import { oneAtATime, type Effect } from '../core/job/one-at-a-time.ts';
 import type { Kind } from '../core/model/step.ts';
 import { findSource } from '../core/sources/register.ts';
-import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
+import { fromSi } from '../core/units/parse-quantity.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
@@ -231,8 +231,9 @@ function assumptionLines(
     ],
     ...listed.map((e): Line => {
       const { value, low, high, kind, source } = a.inForce(e.name);
-      const { quantity, unit: own } = numberAssumption(e.name);
-      const unit = a.system === 'SI' ? plainUnit(quantity, 'SI') : own;
+      const entry = numberAssumption(e.name);
+      const { quantity } = entry;
+      const unit = unitIn(entry, a.system);
       const number = (x: number): string => String(Number(fromSi(x, quantity, 'US', unit).toPrecision(DIGITS)));
       return [
         e.name,

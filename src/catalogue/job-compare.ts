@@ -1,6 +1,6 @@
 /** Two ways to do one job, side by side. */
 import { Assumptions, type Override } from '../core/assumptions/assumptions.ts';
-import { isChoice } from '../core/assumptions/assumption.ts';
+import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
 import { findAssumption, type AssumptionName, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
@@ -13,7 +13,7 @@ import type { QuantityName } from '../core/units/quantities.ts';
 import type { Column, Output } from './declaration.ts';
 import { jobOf } from './read-list.ts';
 import type { Cells } from './read-table.ts';
-import { shareOf } from './share.ts';
+import { loadConfidence } from './share.ts';
 
 export const COMPARE_COLUMNS = [
   { heading: 'what' },
@@ -47,8 +47,6 @@ const QUANTITY: Readonly<Record<Figure, QuantityName>> = {
   cost: 'money',
 };
 
-const confidenceIn = ({ a }: Basis): number => shareOf(a.value('load confidence'));
-
 function sumsOf(job: Job, prices: Prices | undefined): Sums {
   const sum = (of: (item: Job['items'][number]) => number): number =>
     job.items.reduce((all, item) => all + item.quantity * of(item), 0);
@@ -61,7 +59,7 @@ function sumsOf(job: Job, prices: Prices | undefined): Sums {
 }
 
 const priceOf = (job: Job, prices: Prices): number | undefined =>
-  jobCost(job, prices, confidenceIn(job.basis), crewingOf(job.basis)).find(({ name }) => name === 'price')?.amount
+  jobCost(job, prices, loadConfidence(job.basis), crewingOf(job.basis)).find(({ name }) => name === 'price')?.amount
     ?.value;
 
 /** What a way says of an assumption, as far as it differs from another. */
@@ -105,7 +103,7 @@ export function compareJobs(
     note,
   });
   const loaded = (job: Job, which: (name: string) => boolean): number =>
-    jobStock(job, confidenceIn(job.basis))
+    jobStock(job, loadConfidence(job.basis))
       .lines.filter(({ name }) => which(name))
       .reduce((sum, { load }) => sum + load, 0);
   const schedule = (job: Job): ReturnType<typeof jobSchedule> => jobSchedule(job, crewingOf(job.basis));
@@ -188,7 +186,7 @@ function unitAnd(name: AssumptionName, a: Assumptions, x: Override, y: Override)
   const entry = findAssumption(name);
   if (!entry || isChoice(entry) || 'word' in x || 'word' in y)
     return { unit: '', A: 'word' in x ? x.word : null, B: 'word' in y ? y.word : null };
-  const unit = a.system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
+  const unit = unitIn(entry, a.system);
   const shown = (value: number): number => Number(fromSi(value, entry.quantity, 'US', unit).toPrecision(9));
   return { unit, A: shown(x.value), B: shown(y.value) };
 }

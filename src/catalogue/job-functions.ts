@@ -40,7 +40,7 @@ import type { Cells } from './read-table.ts';
 import { jobOf, listParameter } from './read-list.ts';
 import { readAssume } from './read-assume.ts';
 import { PRICE_NAMES, readPrices } from './read-prices.ts';
-import { CONFIDENCE, shareOf } from './share.ts';
+import { CONFIDENCE, loadConfidence, shareOf } from './share.ts';
 
 const HOUR = 3600;
 
@@ -190,14 +190,17 @@ function totalCells(job: Job): Readonly<Record<string, Output>> {
   };
 }
 
+/** A line that says something first, and why in the last column. */
+export const noteLine = (what: string, reason: string, columns: number): readonly Output[] =>
+  Array.from({ length: columns }, (_, i): Output => (i === 0 ? what : i === columns - 1 ? reason : null));
+
 /** Rows of a list that were left out and columns that are not read, one a line, with the reason in the last column. */
 export function leftOutOfList({ bad, remarks }: JobList, columns: number): readonly (readonly Output[])[] {
-  const line = (what: string, reason: string): readonly Output[] =>
-    Array.from({ length: columns }, (_, i): Output => (i === 0 ? what : i === columns - 1 ? reason : null));
-  return [...bad.map(({ problem }) => line('left out', problem.message)), ...remarks.map((r) => line('not read', r))];
+  return [
+    ...bad.map(({ problem }) => noteLine('left out', problem.message, columns)),
+    ...remarks.map((remark) => noteLine('not read', remark, columns)),
+  ];
 }
-
-const confidenceOf = (given: number | undefined, { a }: Basis): number => shareOf(given ?? a.value('load confidence'));
 
 const STOCK_COLUMNS = [
   { heading: 'load' },
@@ -249,7 +252,7 @@ const costing = (
 ): Parameters<typeof jobCost> => [
   jobOf(list, basis),
   readPrices(prices, basis.a.system),
-  confidenceOf(given, basis),
+  loadConfidence(basis, given),
   crewingOf(basis, number),
 ];
 
@@ -462,7 +465,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     about: ({ list }, basis) => jobKnown(jobOf(list, basis)),
     calculate: ({ list, confidence: given }, basis) => {
       const job = jobOf(list, basis);
-      const stock = jobStock(job, confidenceOf(given, basis));
+      const stock = jobStock(job, loadConfidence(basis, given));
       return [
         ...stock.lines.map((line) => stockLine(line, basis)),
         [

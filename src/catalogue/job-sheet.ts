@@ -1,4 +1,4 @@
-import { isChoice, type Assumption } from '../core/assumptions/assumption.ts';
+import { isChoice, type Assumption, unitIn } from '../core/assumptions/assumption.ts';
 import { REGISTRY, type AssumptionName, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
 import { rodNames, type Rod } from '../core/burn/rods.ts';
@@ -22,7 +22,7 @@ import { OPERATIONS } from '../core/safety/operations.ts';
 import { wearFor } from '../core/safety/ppe.ts';
 import { rodCover } from '../core/safety/welding-machine.ts';
 import { operationOf } from '../core/operations/all.ts';
-import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
+import { fromSi } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
@@ -381,7 +381,7 @@ function departures({ a }: Basis): readonly Line[] {
           `default ${entry.value}; ${a.reasonOf(entry.name as AssumptionName)}`,
         ];
       const { value, low, high, kind } = a.inForce(entry.name as NumberName);
-      const unit = a.system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
+      const unit = unitIn(entry, a.system);
       const inUnit = (si: number): string =>
         `${Number(fromSi(si, entry.quantity, 'US', unit).toPrecision(4))}${unit === '' ? '' : ` ${unit}`}`;
       return [

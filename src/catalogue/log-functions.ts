@@ -1,6 +1,6 @@
-import { isChoice } from '../core/assumptions/assumption.ts';
+import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
 import { Assumptions } from '../core/assumptions/assumptions.ts';
-import { REGISTRY, numberAssumption, type NumberName } from '../core/assumptions/registry.ts';
+import { REGISTRY, numberAssumption } from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
 import { logFit, type FittedFactor, type JobFit, type LogFit } from '../core/job/log-fit.ts';
@@ -8,7 +8,7 @@ import { CHANNELS } from '../core/job/log-job.ts';
 import { FEW_JOBS, logScore, type ChannelScore } from '../core/job/log-score.ts';
 import * as messages from '../core/messages.ts';
 import { findSource } from '../core/sources/register.ts';
-import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
+import { fromSi } from '../core/units/parse-quantity.ts';
 import { required, tableFunction, type Column, type Declaration, type Output } from './declaration.ts';
 import { readLog } from './read-log.ts';
 
@@ -36,14 +36,10 @@ const JOB_HEADING: readonly Output[] = [
 
 const percent = (x: number): string => `${Number((100 * x).toPrecision(2))}%`;
 
-function unitFor(name: NumberName, { a }: Basis): string {
-  const { quantity, unit } = numberAssumption(name);
-  return a.system === 'SI' ? plainUnit(quantity, 'SI') : unit;
-}
-
 function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
-  const { quantity, summary } = numberAssumption(f.name);
-  const unit = unitFor(f.name, basis);
+  const entry = numberAssumption(f.name);
+  const { quantity, summary } = entry;
+  const unit = unitIn(entry, basis.a.system);
   // Without the last bits that the way through SI and back leaves.
   const shown = (x: number): number => Number(fromSi(x, quantity, 'US', unit).toPrecision(12));
   const { low, value, high } = f.range;
@@ -97,7 +93,7 @@ function carriedOver(factors: readonly FittedFactor[], { a }: Basis): readonly (
     const name = entry.name;
     const [now, before] = [a.inForce(name), standard.inForce(name)];
     if (now.value === before.value && now.low === before.low && now.high === before.high) return [];
-    const unit = a.system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
+    const unit = unitIn(entry, a.system);
     const shown = (x: number): number => fromSi(x, entry.quantity, 'US', unit);
     return [[name, shown(now.value), shown(now.low), shown(now.high), unit, now.kind, now.source, entry.summary]];
   });

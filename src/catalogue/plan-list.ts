@@ -8,6 +8,7 @@ import { materialWord, sized } from '../core/operations/sized.ts';
 import { spreadBetween } from '../core/operations/spread-lattice.ts';
 import { spreadItem } from '../core/operations/spread-item.ts';
 import type { Output, RowsFunction } from './declaration.ts';
+import { LONG } from './long.ts';
 import { planLine } from './plan-line.ts';
 
 type PlanValues = Readonly<Record<string, unknown>> & {
@@ -30,8 +31,6 @@ export interface ListedItems {
 /** Gives the lines of a long list, by the places of its items, which are asked for in order; undefined where the list is not long. */
 export type LongList = (d: RowsFunction, items: ListedItems) => ((at: number) => readonly Output[]) | undefined;
 
-/** Items that differ, from which on a list is long. */
-export const LONG = 1000;
 /** Items of a long list that are worked out together. */
 const CHUNK = 1000;
 
@@ -78,19 +77,19 @@ function lines(
 ): (i: number) => readonly Output[] {
   const plan = d.plan!;
   const { operation } = plan;
-  const alike = new Map<string, number[]>();
+  const alike = new Map<string, PlanValues[]>();
   const keys = items.map(({ rod, material, ...sizes }) => {
     const given = operation.order.map((name) => Number(sizes[name] !== undefined)).join('');
     return `${given} ${rod?.rod.name} ${rod?.length} ${rod?.coupled} ${material?.name}`;
   });
-  const place = keys.map((key) => {
-    const places = alike.get(key) ?? [];
-    alike.set(key, places);
-    return places.push(places.length) - 1;
+  const place = keys.map((key, i) => {
+    const each = alike.get(key) ?? [];
+    alike.set(key, each);
+    return each.push(items[i]!) - 1;
   });
   const columns = new Map<string, ItemColumns | undefined>();
   const columnsOf = (key: string): ItemColumns | undefined => {
-    if (!columns.has(key)) columns.set(key, make(items.filter((_, i) => keys[i] === key)));
+    if (!columns.has(key)) columns.set(key, make(alike.get(key) ?? []));
     return columns.get(key);
   };
   const make = (each: readonly PlanValues[]): ItemColumns | undefined => {

@@ -1,5 +1,5 @@
 import { isBlankCell, isBlankOrZero, isCellError, type Cell } from './cell.ts';
-import { isChoice, type Assumption, type NumberAssumption } from '../core/assumptions/assumption.ts';
+import { isChoice, type Assumption, type NumberAssumption, unitIn } from '../core/assumptions/assumption.ts';
 import { Assumptions, type Override } from '../core/assumptions/assumptions.ts';
 import { REGISTRY, findAssumption, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import { NO_REASON, type Reason } from '../core/assumptions/reason.ts';
@@ -8,7 +8,7 @@ import { calendarDay } from '../core/job/clock.ts';
 import * as messages from '../core/messages.ts';
 import { findSource } from '../core/sources/register.ts';
 import { nearestNames } from '../core/units/nearest-names.ts';
-import { knownUnit, plainUnit, toSi } from '../core/units/parse-quantity.ts';
+import { knownUnit, toSi } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { cellWithPoint } from './decimal-comma.ts';
 import { REMAINDER, readCell } from './read-cell.ts';
@@ -249,7 +249,7 @@ function unitOfRow(
 ): string {
   const cell = row[at] ?? null;
   const written = isBlankOrZero(cell) ? '' : text(cell);
-  const standard = system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
+  const standard = unitIn(entry, system);
   if (written === '') return standard;
   const unit = knownUnit(written, entry.quantity);
   if (unit === undefined && named) throw messages.unknownChoice('unit', written, [standard]);

@@ -1,3 +1,4 @@
+import type { Basis } from '../core/basis.ts';
 import type { QuantityKind } from './declaration.ts';
 
 /** One percent. */
@@ -14,3 +15,6 @@ export function shareOf(percent: number): number {
   // Rounded, so that 90 and 0.9 mean the same to the last bit.
   return Number((percent < PERCENT ? percent / PERCENT : percent).toPrecision(12));
 }
+
+/** The confidence that a job is loaded for; that of the assumptions where none is given. */
+export const loadConfidence = ({ a }: Basis, given = a.value('load confidence')): number => shareOf(given);

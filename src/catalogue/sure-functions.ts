@@ -1,17 +1,17 @@
 /** How sure a job is, and what it is worth to know more. */
+import { unitIn } from '../core/assumptions/assumption.ts';
 import { numberAssumption, type NumberName } from '../core/assumptions/registry.ts';
-import type { Basis } from '../core/basis.ts';
 import { jobJoint, type Held } from '../core/job/job-joint.ts';
 import { crewingOf } from '../core/job/job-schedule.ts';
 import { jobWorth } from '../core/job/job-worth.ts';
 import * as messages from '../core/messages.ts';
-import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
+import { fromSi } from '../core/units/parse-quantity.ts';
 import { required, tableFunction, type Column, type Declaration, type Output } from './declaration.ts';
 import { jobKnown } from './job-items.ts';
-import { crews, leftOutOfList, pricesParameter } from './job-functions.ts';
+import { crews, leftOutOfList, noteLine, pricesParameter } from './job-functions.ts';
 import { jobOf, listParameter } from './read-list.ts';
 import { readPrices } from './read-prices.ts';
-import { shareOf } from './share.ts';
+import { loadConfidence } from './share.ts';
 
 const JOINT_COLUMNS = [
   { heading: 'what' },
@@ -69,8 +69,6 @@ const howMeasured = (names: readonly NumberName[]): string =>
   names.map((name) => MEASURED[name]).find((how) => how !== undefined) ??
   'keep a log of finished jobs and fit it with BURN.LOG.FIT';
 
-const confidenceIn = ({ a }: Basis): number => shareOf(a.value('load confidence'));
-
 function heldLine(what: string, h: Held, note = ''): readonly Output[] {
   return [what, h.cost, h.time, h.costHolds, h.timeHolds, h.bothHold, h.within, note === '' ? null : note];
 }
@@ -109,7 +107,7 @@ export const SURE_FUNCTIONS: readonly Declaration[] = [
         job,
         priced,
         { cost, time: hours },
-        confidenceIn(basis),
+        loadConfidence(basis),
         crewingOf(basis, number),
       );
       return [
@@ -118,16 +116,10 @@ export const SURE_FUNCTIONS: readonly Declaration[] = [
         ...frontiers.flatMap(({ chance, points }) =>
           points.length > 0
             ? points.map((point) => heldLine(`both ${100 * chance}%`, point))
-            : [
-                JOINT_COLUMNS.map((_, i): Output =>
-                  i === 0 ? `both ${100 * chance}%` : i === 7 ? messages.neverBoth() : null,
-                ),
-              ],
+            : [noteLine(`both ${100 * chance}%`, messages.neverBoth(), JOINT_COLUMNS.length)],
         ),
         ...leftOutOfList(job.list, JOINT_COLUMNS.length),
-        ...left.map(({ stages, reason }) =>
-          JOINT_COLUMNS.map((_, i): Output => (i === 0 ? 'left out' : i === 7 ? `${stages.name}: ${reason}` : null)),
-        ),
+        ...left.map(({ stages, reason }) => noteLine('left out', `${stages.name}: ${reason}`, JOINT_COLUMNS.length)),
       ];
     },
   }),
@@ -146,12 +138,13 @@ export const SURE_FUNCTIONS: readonly Declaration[] = [
     calculate: ({ list, prices }, basis) => {
       const job = jobOf(list, basis);
       const priced = readPrices(prices, basis.a.system);
-      const { each, everything } = jobWorth(job, priced, confidenceIn(basis), crewingOf(basis));
+      const { each, everything } = jobWorth(job, priced, loadConfidence(basis), crewingOf(basis));
       return [
         ...each.map(({ names, worth, share }, i): readonly Output[] => {
           const [name] = names as readonly [NumberName];
-          const { quantity, unit: own } = numberAssumption(name);
-          const unit = basis.a.system === 'SI' ? plainUnit(quantity, 'SI') : own;
+          const entry = numberAssumption(name);
+          const { quantity } = entry;
+          const unit = unitIn(entry, basis.a.system);
           const shown = (x: number): number => Number(fromSi(x, quantity, 'US', unit).toPrecision(12));
           const { low, value, high } = basis.a.inForce(name);
           const alone = names.length === 1;
@@ -170,7 +163,7 @@ export const SURE_FUNCTIONS: readonly Declaration[] = [
               measure: 'everything',
               worth: everything,
               share: everything > 0 ? 1 : null,
-              how: messages.worthOfAll(priced.currency, `${100 * confidenceIn(basis)}%`, everything > 0),
+              how: messages.worthOfAll(priced.currency, `${100 * loadConfidence(basis)}%`, everything > 0),
             })[heading as string] ?? null,
         ),
         ...leftOutOfList(job.list, WORTH_COLUMNS.length),

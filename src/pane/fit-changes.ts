@@ -2,9 +2,9 @@
 import { toCol } from '@borgar/fx';
 import { isBlankOrZero, type Cell } from '../catalogue/cell.ts';
 import { assumeColumns, readAssume, type AssumeColumns } from '../catalogue/read-assume.ts';
-import { isChoice } from '../core/assumptions/assumption.ts';
+import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
 import { findAssumption } from '../core/assumptions/registry.ts';
-import { fromSi, knownUnit, plainUnit, toSi } from '../core/units/parse-quantity.ts';
+import { fromSi, knownUnit, toSi } from '../core/units/parse-quantity.ts';
 import type { WrittenCell } from './port.ts';
 import type { Area } from './reference-area.ts';
 import { showCell, showNumber, showWithUnit } from './show-cell.ts';
@@ -76,7 +76,7 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
       continue;
     }
     if (own < 0) blank++;
-    const standard = system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
+    const standard = unitIn(entry, system);
     const written = knownUnit(showCell(row[columns.unit] ?? null), entry.quantity);
     const to = written ?? standard;
     const inUnit = (x: Cell | undefined): number | undefined =>

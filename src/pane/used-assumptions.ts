@@ -1,7 +1,7 @@
-import { isChoice, type Assumption } from '../core/assumptions/assumption.ts';
+import { isChoice, type Assumption, unitIn } from '../core/assumptions/assumption.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { REGISTRY, type AssumptionName, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
-import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
+import { fromSi } from '../core/units/parse-quantity.ts';
 import type { UsedAssumption } from './explained.ts';
 
 /** The assumptions of these names as they are in force, in the order of the register. */
@@ -23,7 +23,7 @@ function inForce(entry: Assumption, a: Assumptions): UsedAssumption {
       source: own ? a.reasonOf(name as AssumptionName) : source,
     };
   }
-  const unit = a.system === 'SI' ? plainUnit(entry.quantity, 'SI') : entry.unit;
+  const unit = unitIn(entry, a.system);
   const shown = (si: number): number => Number(fromSi(si, entry.quantity, 'US', unit).toPrecision(12));
   const { value, low, high, kind } = a.inForce(name as NumberName);
   const own = kind === 'your value' || kind === 'your log';

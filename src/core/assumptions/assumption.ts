@@ -1,4 +1,5 @@
-import type { QuantityName } from '../units/quantities.ts';
+import { plainUnit } from '../units/parse-quantity.ts';
+import type { QuantityName, UnitSystem } from '../units/quantities.ts';
 
 export type AssumptionKind = 'published' | 'common practice' | 'convention';
 
@@ -33,3 +34,7 @@ export interface ChoiceAssumption extends Named {
 export type Assumption = NumberAssumption | ChoiceAssumption;
 
 export const isChoice = (a: Assumption): a is ChoiceAssumption => 'choices' in a;
+
+/** Unit in which an assumption is shown and typed: its own, or the plain one of SI. */
+export const unitIn = ({ quantity, unit }: Pick<NumberAssumption, 'quantity' | 'unit'>, system: UnitSystem): string =>
+  system === 'SI' ? plainUnit(quantity, 'SI') : unit;

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { findFunction } from '../../../src/catalogue/catalogue.ts';
 import { PLAN_COLUMNS } from '../../../src/catalogue/plan-line.ts';
-import { LONG, planList } from '../../../src/catalogue/plan-list.ts';
+import { LONG } from '../../../src/catalogue/long.ts';
+import { planList } from '../../../src/catalogue/plan-list.ts';
 import { call } from '../../../src/sheet/call.ts';
 import type { Argument, Cell } from '../../../src/sheet/host-function.ts';
 import { LONG_LISTS } from '../../../src/sheet/long-lists.ts';
