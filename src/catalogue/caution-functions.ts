@@ -1,6 +1,7 @@
 import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
 import { isErrorValue, itemsTwice, sizesOfOne } from '../core/messages.ts';
+import type { Remark } from '../core/job/job-list.ts';
 import { cautionsOf } from '../core/safety/cautions.ts';
 import { OPERATION_IDS } from '../core/operations/all.ts';
 import { parseConditions, type Condition } from '../core/safety/conditions.ts';
@@ -56,7 +57,7 @@ interface Found {
   readonly known: readonly KnownItem[];
   /** Rows that do not say what they are, and columns that are not read. */
   readonly bad: readonly CalcError[];
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Remark[];
 }
 
 /** The items asked about. */
@@ -91,10 +92,10 @@ function askedByOperation(
   return { known: jobItems(operations, rows, conditions, basis.a), bad };
 }
 
-/** Rows that could not be asked about and columns that are not read, named rather than passed over. */
+/** Rows that could not be asked about and what is said of the list, named rather than passed over. */
 const leftOut = ({ bad, remarks }: Found): readonly (readonly Output[])[] => [
   ...bad.map(({ message }) => ['left out', message]),
-  ...remarks.map((remark) => ['not read', remark]),
+  ...remarks.map(({ kind, text }) => [kind, text]),
 ];
 
 /** Which items of a list something is for, in a column. */

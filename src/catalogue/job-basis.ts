@@ -163,7 +163,7 @@ function leavesOutLines({ list: { bad, remarks } }: Job): readonly Line[] {
       'travel, permits, access and lifting, isolating, repair of bore and boss, waste; BURN.JOB.COST takes what you price of them',
     ],
     ...bad.map((each): Line => [nameOf(each), 'left out', each.problem.message]),
-    ...remarks.map((remark): Line => ['a column', 'not read', remark]),
+    ...remarks.map(({ kind, text }): Line => [kind, '', text]),
   ];
 }
 

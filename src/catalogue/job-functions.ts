@@ -183,7 +183,7 @@ function totalCells(job: Job): Readonly<Record<string, Output>> {
     note: [
       rods.length > 1 ? rods.join(', ') : '',
       list.bad.length > 0 ? leftOutOf(list.bad.map(({ problem }) => problem.message)) : '',
-      ...list.remarks,
+      ...list.remarks.map(({ text }) => text),
     ]
       .filter((note) => note !== '')
       .join('; '),
@@ -194,11 +194,11 @@ function totalCells(job: Job): Readonly<Record<string, Output>> {
 export const noteLine = (what: string, reason: string, columns: number): readonly Output[] =>
   Array.from({ length: columns }, (_, i): Output => (i === 0 ? what : i === columns - 1 ? reason : null));
 
-/** Rows of a list that were left out and columns that are not read, one a line, with the reason in the last column. */
+/** Rows of a list that were left out and what is to be said of it besides, one a line, with the reason in the last column. */
 export function leftOutOfList({ bad, remarks }: JobList, columns: number): readonly (readonly Output[])[] {
   return [
     ...bad.map(({ problem }) => noteLine('left out', problem.message, columns)),
-    ...remarks.map((remark) => noteLine('not read', remark, columns)),
+    ...remarks.map(({ kind, text }) => noteLine(kind, text, columns)),
   ];
 }
 

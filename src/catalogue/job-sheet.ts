@@ -120,7 +120,7 @@ export function jobSheet({ job, conditions, title }: JobSheetRequest, basis: Bas
     ...operations.map((id): Line => [operationOf(id).summary, id, '']),
     ['items', String(job.pieces), bad.length === 0 ? '' : `${bad.length} left out of all figures`],
     ...bad.map(({ problem }): Line => ['left out', '', problem.message]),
-    ...remarks.map((remark): Line => ['not read', '', remark]),
+    ...remarks.map(({ kind, text }): Line => [kind, '', text]),
     [
       'conditions given',
       '',

@@ -6,7 +6,15 @@ import { Basis } from '../core/basis.ts';
 import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
-import { Job, type BadItem, type JobList, type ListItem, type ListRow } from '../core/job/job-list.ts';
+import {
+  Job,
+  nameOf,
+  type BadItem,
+  type JobList,
+  type ListItem,
+  type ListRow,
+  type Remark,
+} from '../core/job/job-list.ts';
 import * as messages from '../core/messages.ts';
 import { OPERATIONS, OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';
 import type { Operation } from '../core/operations/operation.ts';
@@ -39,7 +47,7 @@ const WORDS: Readonly<Record<string, readonly string[]>> = {
   operation: ['operation', 'op', 'work', 'job', 'task', 'process'],
   quantity: ['quantity', 'qty', 'qnty', 'no off', 'number off', 'off', 'pcs', 'pieces', 'pc', 'nos', 'each', 'ea'],
   diameter: ['diameter', 'dia', 'diam', 'd', 'ø', '⌀', 'od'],
-  length: ['length', 'len', 'long', 'lg', 'l'],
+  length: ['length', 'len', 'long', 'lgth', 'lg', 'lth', 'l'],
   hole: ['hole', 'bore', 'bore to', 'bored', 'hole dia', 'hole diameter', 'bore dia', 'bore diameter', 'opening'],
   depth: ['depth', 'deep', 'dp'],
   width: ['width', 'wide', 'w'],
@@ -241,7 +249,20 @@ export function readList(cells: Cells, basis: Basis): JobList {
     if (read.kind === 'bad') bad.push(read.bad);
   });
   if (items.length === 0) throw bad[0] ? messages.everyRowBad('list', bad[0].problem) : messages.noRows('list');
-  return { rows, items, bad, remarks: [...new Set(headings.flatMap((h) => h?.remarks ?? []))] };
+  const notRead = [...new Set(headings.flatMap((h) => h?.remarks ?? []))];
+  const remarks = [...notRead.map((text): Remark => ({ kind: 'not read', text })), ...toAsk(items)];
+  return { rows, items, bad, remarks };
+}
+
+/** Questions of single rows that are told one by one; of more the first stands for all. */
+const MOST_QUESTIONS = 3;
+
+/** What to ask about sizes, by the rows. */
+function toAsk(items: readonly ListItem[]): readonly Remark[] {
+  const asked = items.filter(({ question }) => question !== '');
+  const told = asked.length > MOST_QUESTIONS ? asked.slice(0, 1) : asked;
+  const first = asked.length > MOST_QUESTIONS ? `${asked.length} rows, the first ` : '';
+  return told.map((item) => ({ kind: 'to ask', text: `${first}${nameOf(item)}: ${item.question}` }));
 }
 
 /** Sets of assumptions of rows that are kept. */
@@ -337,6 +358,7 @@ function readItem(
     sized: size(),
     basis,
     conditions: conditionsIn(text(under('condition')), system),
+    question: slip,
     notes: [
       ...(slip === '' ? [] : [slip]),
       ...(note === '' ? [] : [note]),

@@ -1,11 +1,14 @@
+import { Fragment } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
 import { Dialog } from './dialog.tsx';
 import { jobList, LIST_COLUMNS, type ListColumn } from '../files/template/job-list.ts';
-import { readPasted, readRows, type Unit } from './read-list.ts';
+import { JOINED, missingSizes, readPasted, readRows, type Unit } from './read-list.ts';
 import type { Session } from './session.ts';
 
-/** Rows shown of a long list; those to mend all are. */
+/** Rows shown of a long list; those with something to say all are. */
 const SHOWN = 8;
+
+const counted = (lines: number): string => `${lines} ${lines === 1 ? 'line' : 'lines'}`;
 
 /** Reads a customer's list: which column is what, the unit of bare numbers, and the rows to mend. */
 export function PasteReader({ session, onClose }: { readonly session: Session; readonly onClose: () => void }) {
@@ -14,12 +17,15 @@ export function PasteReader({ session, onClose }: { readonly session: Session; r
   const [unit, setUnit] = useState<Unit>();
   const table = useMemo(() => (text.trim() === '' ? undefined : readPasted(text)), [text]);
   const columns = chosen ?? table?.guessed ?? [];
-  const rows = useMemo(
-    () => (table ? readRows(table, chosen ?? table.guessed, unit ?? table.unit) : []),
-    [table, chosen, unit],
-  );
+  const missing = table ? missingSizes(columns) : [];
+  const rows = useMemo(() => {
+    if (!table) return [];
+    const named = chosen ?? table.guessed;
+    return missingSizes(named).length > 0 ? [] : readRows(table, named, unit ?? table.unit);
+  }, [table, chosen, unit]);
   const bad = rows.filter((row) => row.problem !== '');
   const good = rows.filter((row) => row.problem === '');
+  const asked = good.filter((row) => row.remark !== '').length;
   return (
     <Dialog label="Paste a list" onClose={onClose}>
       <h2>Paste a list</h2>
@@ -60,7 +66,11 @@ export function PasteReader({ session, onClose }: { readonly session: Session; r
                             const value = event.currentTarget.value as ListColumn | '';
                             choose(
                               table.headings.map((_, i) =>
-                                i === c ? value || undefined : columns[i] === value ? undefined : columns[i],
+                                i === c
+                                  ? value || undefined
+                                  : columns[i] === value && !JOINED.has(columns[i])
+                                    ? undefined
+                                    : columns[i],
                               ),
                             );
                           }}
@@ -79,26 +89,37 @@ export function PasteReader({ session, onClose }: { readonly session: Session; r
               </thead>
               <tbody>
                 {table.rows.map((fields, r) => {
-                  const problem = bad.find((row) => row.line === r + 1)?.problem;
-                  if (r >= SHOWN && problem === undefined) return null;
+                  const { problem = '', remark = '' } = rows[r] ?? {};
+                  const said = problem || remark;
+                  if (r >= SHOWN && said === '') return null;
                   return (
-                    <tr key={r} class={problem === undefined ? '' : 'job-bad'}>
-                      <td>{r + 1}</td>
-                      {table.headings.map((_, c) => (
-                        <td key={c}>{fields[c] ?? ''}</td>
-                      ))}
-                      {problem === undefined ? null : <td>{problem}</td>}
-                    </tr>
+                    <Fragment key={r}>
+                      <tr class={problem === '' ? '' : 'job-bad'}>
+                        <td>{r + 1}</td>
+                        {table.headings.map((_, c) => (
+                          <td key={c}>{fields[c] ?? ''}</td>
+                        ))}
+                      </tr>
+                      {said === '' ? null : (
+                        <tr class={problem === '' ? 'job-asked' : 'job-bad'}>
+                          <td />
+                          <td colSpan={table.headings.length}>{said}</td>
+                        </tr>
+                      )}
+                    </Fragment>
                   );
                 })}
               </tbody>
             </table>
           </div>
           <p role="status">
-            {good.length} {good.length === 1 ? 'line' : 'lines'} read
-            {bad.length > 0
-              ? `; ${bad.length} to mend: mend them above, or they stand in the list with what is wrong in their note.`
-              : '.'}
+            {missing.length > 0
+              ? `No column is taken for ${missing.join(' and ')}: choose it above its column.`
+              : `${counted(good.length)} read${asked > 0 ? `, ${asked} of them with a remark` : ''}${
+                  bad.length > 0
+                    ? `; ${bad.length} to mend: mend them above, or they stand in the list with what is wrong in their note.`
+                    : '.'
+                }`}
           </p>
           <p>
             <button

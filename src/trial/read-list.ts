@@ -1,8 +1,9 @@
-import { listHeadings, readList } from '../catalogue/read-list.ts';
+import { columnOfHeading, listHeadings, readList } from '../catalogue/read-list.ts';
 import { Assumptions } from '../core/assumptions/assumptions.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import { unitSlip } from '../core/operations/unit-slip.ts';
+import { parseConditions } from '../core/safety/conditions.ts';
 import { knownUnit } from '../core/units/parse-quantity.ts';
 import { INCH } from '../core/units/quantities.ts';
 import { readCsv } from '../files/read-csv.ts';
@@ -27,6 +28,8 @@ export interface ReadRow {
   readonly line: number;
   /** What keeps the functions from using the row, in their words; '' where nothing does. */
   readonly problem: string;
+  /** What to ask about it, and what was made of it; '' where there is nothing. */
+  readonly remark: string;
 }
 
 const isColumn = (name: string | undefined): name is ListColumn =>
@@ -49,7 +52,7 @@ export function readPasted(text: string): PastedTable {
   const width = Math.max(0, ...table.map((row) => row.length));
   const each = <T>(of: (column: number) => T): T[] => Array.from({ length: width }, (_, c) => of(c));
   const guessed = hasHeadings
-    ? each((c) => (isColumn(named[c]?.column) ? named[c].column : undefined))
+    ? each((c) => (isColumn(named[c]?.column) ? named[c].column : isMark(first[c]) ? 'mark' : undefined))
     : guessByContent(rows, width);
   const units = each((c) => (hasHeadings ? (knownUnit(named[c]?.unit ?? '', 'length') ?? '') : ''));
   return {
@@ -60,6 +63,13 @@ export function readPasted(text: string): PastedTable {
     unit: units.includes('mm') ? 'mm' : units.includes('in') ? 'in' : likelyUnit(rows, guessed),
   };
 }
+
+/** A tag and a description are both what a pin is called. */
+const isMark = (heading: string | undefined): boolean => columnOfHeading(heading ?? '')?.name === 'mark';
+
+/** Sizes of a pin that no column was taken for. A list with its own column of operations says by its rows what is missing. */
+export const missingSizes = (columns: readonly (ListColumn | undefined)[]): readonly ListColumn[] =>
+  columns.includes('operation') ? [] : (['diameter', 'length'] as const).filter((size) => !columns.includes(size));
 
 /** Without headings: the first column of words is the mark, the first two of sizes diameter and length. */
 function guessByContent(rows: readonly (readonly string[])[], width: number): (ListColumn | undefined)[] {
@@ -96,40 +106,73 @@ export function readRows(
   columns: readonly (ListColumn | undefined)[],
   unit: Unit,
 ): readonly ReadRow[] {
-  const read = rows.map((fields): ListCells => {
+  const read = rows.map((fields) => {
     const row: Partial<Record<ListColumn, string | number>> = {};
+    const remarks: string[] = [];
     columns.forEach((column, c) => {
       const field = fields[c] ?? '';
       if (column === undefined || field === '') return;
-      row[column] = SIZES.has(column)
-        ? sizeOf(field, units[c] || unit)
-        : column === 'quantity' && /^\d+$/.test(field)
-          ? Number(field)
-          : field;
+      const before = row[column];
+      if (SIZES.has(column)) {
+        const point = field.replace(DECIMAL_COMMA, '$1.$2');
+        if (point !== field) remarks.push(`${field} is read as ${point}`);
+        row[column] = sizeOf(point, units[c] || unit);
+      } else if (JOINED.has(column) && before !== undefined) row[column] = `${before} ${field}`;
+      else row[column] = column === 'quantity' && /^\d+$/.test(field) ? Number(field) : field;
     });
-    return row;
+    const conditions = row.condition === undefined ? conditionsOf(row.note) : '';
+    if (conditions !== '') {
+      row.condition = conditions;
+      remarks.push(`the note names a condition: ${conditions}`);
+    }
+    return { row, remarks };
   });
-  const problems = problemsOf(read);
-  return read.map((row, i) => ({ row, line: i + 1, problem: problems[i] ?? '' }));
+  const said = saidOf(read.map(({ row }) => row));
+  return read.map(({ row, remarks }, i) => ({
+    row,
+    line: i + 1,
+    problem: said[i]?.problem ?? '',
+    remark: [...remarks, said[i]?.question ?? ''].filter(Boolean).join('; '),
+  }));
+}
+
+/** Columns that several columns of a customer's list may go into. */
+export const JOINED: ReadonlySet<ListColumn> = new Set(['mark', 'note']);
+
+/** One or two digits behind a comma are no thousands. */
+const DECIMAL_COMMA = /^(\D?\s*\d+),(\d{1,2})(?!\d)/;
+
+/** What a note says in the words of the conditions, as one cell of them. */
+const conditionsOf = (note: string | number | undefined): string =>
+  String(note ?? '')
+    .split(/[,;]/)
+    .map((words) => words.trim())
+    .filter(isCondition)
+    .join(', ');
+
+function isCondition(words: string): boolean {
+  try {
+    return parseConditions([words], 'US').length > 0;
+  } catch (e) {
+    if (e instanceof CalcError) return false;
+    throw e;
+  }
 }
 
 const BASIS = new Basis(Assumptions.defaults());
 
-/** What the functions have against each row, by its place. */
-function problemsOf(rows: readonly ListCells[]): readonly string[] {
-  const cells = (some: readonly ListCells[]) => [
-    [...LIST_COLUMNS],
-    ...some.map((row) => LIST_COLUMNS.map((name) => row[name] ?? null)),
-  ];
-  try {
-    return readList(cells(rows), BASIS)
-      .rows.slice(1)
-      .map((row) => (row.kind === 'bad' ? row.bad.problem.message : ''));
-  } catch (e) {
-    // Where no row is good, the first alone is told of.
-    if (!(e instanceof CalcError)) throw e;
-    return rows.length === 1 ? [e.message] : rows.map((row) => problemsOf([row])[0] ?? '');
-  }
+/** A row without fault: where no row of a list can be used, its functions tell of the first alone. */
+const SOUND: ListCells = { diameter: 3, length: 10 };
+
+/** What the functions say of each row, by its place. */
+function saidOf(rows: readonly ListCells[]): readonly { readonly problem: string; readonly question: string }[] {
+  const cells = [[...LIST_COLUMNS], ...[...rows, SOUND].map((row) => LIST_COLUMNS.map((name) => row[name] ?? null))];
+  return readList(cells, BASIS)
+    .rows.slice(1, -1)
+    .map((row) => ({
+      problem: row.kind === 'bad' ? row.bad.problem.message : '',
+      question: row.kind === 'item' ? row.item.question : '',
+    }));
 }
 
 /** A size as the sheet takes it: a bare number gets the unit of its column or of the list. */

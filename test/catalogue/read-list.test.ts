@@ -55,8 +55,8 @@ describe('the columns of a job list', () => {
     );
     expect(items).toHaveLength(2);
     expect(remarks).toEqual([
-      expect.stringMatching(/^column "diametr" is not read; nearest: diameter/),
-      expect.stringMatching(/^column "colour" is not read; nearest: /),
+      { kind: 'not read', text: expect.stringMatching(/^column "diametr" is not read; nearest: diameter/) as string },
+      { kind: 'not read', text: expect.stringMatching(/^column "colour" is not read; nearest: /) as string },
     ]);
   });
 
@@ -73,7 +73,9 @@ describe('the columns of a job list', () => {
     expect(a!.value('access length')).toBeCloseTo(20 * INCH, 12);
     expect([a!.value('ends worked'), b!.value('ends worked')]).toEqual([1, 2]);
     expect(c!.departures()).toEqual([]);
-    expect(remarks).toEqual(['column "day length" is not read: it holds for the whole job; give it in assume']);
+    expect(remarks).toEqual([
+      { kind: 'not read', text: 'column "day length" is not read: it holds for the whole job; give it in assume' },
+    ]);
   });
 
   it('take back for a row what assume says for all', () => {
@@ -214,6 +216,33 @@ describe('sizes of a row that look to be in the wrong unit', () => {
     expect(note(['dia', 'length'], [60, 200])).toMatch(new RegExp(`^${question}`));
     expect(note(['dia', 'length'], ['60', '200 mm'])).toMatch(new RegExp(`^${question}`));
     expect(note(['dia', 'length'], [60, 400])).not.toContain('out of the usual');
+  });
+
+  const FUNCTIONS = ['PLAN', 'STOCK', 'SCHEDULE', 'COST', 'SHEET', 'BASIS', 'REPORT'] as const;
+  const all = (...rows: readonly (readonly Cell[])[]): readonly string[] =>
+    FUNCTIONS.map((name) =>
+      call(findFunction(`BURN.JOB.${name}`)!, [rows, ...(name === 'COST' ? [[['crew', 150]]] : [])])
+        .flat()
+        .join('|'),
+    );
+
+  it('are asked about wherever the list is added up, by the mark', () => {
+    const rows: Cell[][] = [
+      ['mark', 'dia', 'length'],
+      ['A', 4, 10],
+      ['Swing lever', 60, 200],
+    ];
+    all(...rows).forEach((text, i) => expect(text, FUNCTIONS[i]).toContain(`Swing lever: ${question}`));
+    expect(call(findFunction('BURN.CAUTIONS')!, [rows]).flat()).toContain(`Swing lever: ${question}`);
+  });
+
+  it('are told by the first of many', () => {
+    const rows: Cell[][] = [
+      ['mark', 'dia', 'length'],
+      ['A', 4, 10],
+      ...['b', 'c', 'd', 'e'].map((mark): Cell[] => [mark, 60, 200]),
+    ];
+    all(...rows).forEach((text, i) => expect(text, FUNCTIONS[i]).toContain(`4 rows, the first b: ${question}`));
   });
 
   it('are taken as they stand where they or their heading name the unit', () => {

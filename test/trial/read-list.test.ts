@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { call } from '../../src/sheet/call.ts';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { LIST_COLUMNS } from '../../src/files/template/job-list.ts';
-import { readPasted, readRows, type ReadRow } from '../../src/trial/read-list.ts';
+import { missingSizes, readPasted, readRows, type ReadRow } from '../../src/trial/read-list.ts';
 
 /** As it stands without a hand laid on it. */
 function read(text: string): readonly ReadRow[] {
@@ -64,6 +64,41 @@ describe('a list that was pasted', () => {
     rows.forEach(({ problem }, i) => {
       if (problem !== '') expect(plan[i + 1]?.at(-1)).toBe(problem);
     });
+  });
+
+  it('has a pin go by its tag and its description both', () => {
+    expect(rowsOf('Tag\tDescription\tØ\tLgth\nP1\tBoom foot, left\t4\t14')).toEqual([
+      { mark: 'P1 Boom foot, left', diameter: 4, length: 14 },
+    ]);
+  });
+
+  it('asks about a size that was likelier meant in the other unit', () => {
+    const rows = read('tag\tdia\tlen\nA\t4\t12\nB\t63\t180\nC\t3\t9');
+    expect(rows.map(({ problem }) => problem)).toEqual(['', '', '']);
+    expect(rows.map(({ remark }) => remark)).toEqual([
+      '',
+      'diameter 63 in is out of the usual: if mm was meant, write 63 mm',
+      '',
+    ]);
+  });
+
+  it('takes a comma with one or two digits behind it for a decimal one, and says so; three may be thousands', () => {
+    const [one, two, thousands] = read('tag\tdia\tlen\nA\t4,5\t12\nB\t90,25 mm\t300 mm\nC\t1,250 mm\t3 m');
+    expect(one).toMatchObject({ row: { diameter: 4.5 }, problem: '', remark: '4,5 is read as 4.5' });
+    expect(two).toMatchObject({ row: { diameter: '90.25 mm' }, problem: '', remark: '90,25 mm is read as 90.25 mm' });
+    expect(thousands?.problem).toContain('comma');
+  });
+
+  it('takes a condition from a note that names one, and says so', () => {
+    const [under, none] = read('tag\tdia\tlen\tremarks\nA\t4\t12\tram 100 t no go, under water\nB\t4\t12\tram 100 t');
+    expect(under?.row).toMatchObject({ condition: 'under water', note: 'ram 100 t no go, under water' });
+    expect(under?.remark).toBe('the note names a condition: under water');
+    expect(none?.row).not.toHaveProperty('condition');
+  });
+
+  it('without a column of lengths lacks it, instead of having each row wrong', () => {
+    expect(missingSizes(readPasted('tag\tdia\tfoo\nA\t4\t12').guessed)).toEqual(['length']);
+    expect(missingSizes(readPasted('tag\toperation\tthickness\tlength\nA\tCUT\t1\t12').guessed)).toEqual([]);
   });
 
   it('tells each row where none is good', () => {

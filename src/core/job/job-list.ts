@@ -31,6 +31,8 @@ export interface ListItem {
   readonly basis: Basis;
   /** Conditions its row names. */
   readonly conditions: readonly Condition[];
+  /** What to ask before its sizes are believed; empty where nothing is. */
+  readonly question: string;
   /** What whoever reads the row should know besides. */
   readonly notes: readonly string[];
 }
@@ -49,13 +51,18 @@ export type ListRow =
   | { readonly kind: 'item'; readonly item: ListItem }
   | { readonly kind: 'bad'; readonly bad: BadItem };
 
+/** What is said of a list besides its rows: a column that is not read, or what to ask before the list is believed. */
+export interface Remark {
+  readonly kind: 'not read' | 'to ask';
+  readonly text: string;
+}
+
 /** What a job list holds, in its order. */
 export interface JobList {
   readonly rows: readonly ListRow[];
   readonly items: readonly ListItem[];
   readonly bad: readonly BadItem[];
-  /** Columns that are not read, each once. */
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Remark[];
 }
 
 /** What a row is called in messages, tables and charts. */

@@ -26,6 +26,7 @@ export const listItem = (mark: string, sized: Sized, basis: Basis, row = 1, quan
   sized,
   basis,
   conditions: [],
+  question: '',
   notes: [],
 });
 

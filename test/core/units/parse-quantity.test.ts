@@ -33,6 +33,8 @@ describe('a quantity text', () => {
     ['⌀ 90 mm', 0.09],
     ['90 mm dia.', 0.09],
     ['3 1/2 in dia', 3.5 * INCH],
+    ['90 dia mm', 0.09],
+    ['3-1/2 dia. in', 3.5 * INCH],
     ['diameter 3-1/2', 3.5 * INCH],
     ['7/8"', 0.875 * INCH],
     ['７／８＂', 0.875 * INCH],
