@@ -7,6 +7,8 @@ import { tableColumns } from './table-columns.ts';
 export interface ScheduleBlock {
   readonly kind: 'before' | 'hot' | 'push' | 'watch';
   readonly item: string;
+  /** What is written in it: its mark, or its number in the order where some mark has no room; nothing where that has none. */
+  readonly label: string;
   readonly x: number;
   readonly width: number;
 }
@@ -28,12 +30,22 @@ export interface ScheduleChart extends Told {
   readonly rows: readonly { readonly name: string; readonly cells: readonly string[] }[];
 }
 
-export const SCHEDULE_CHART = { width: 340, left: 86, right: 18, row: 20, bar: 14, top: 4, foot: 20 } as const;
+export const SCHEDULE_CHART = {
+  width: 340,
+  left: 86,
+  right: 18,
+  row: 20,
+  bar: 14,
+  top: 4,
+  foot: 20,
+  letter: 7,
+} as const;
 
 interface Span {
   readonly lane: string;
   readonly kind: ScheduleBlock['kind'];
   readonly item: string;
+  readonly order: string;
   readonly from: number;
   readonly to: number;
 }
@@ -57,10 +69,11 @@ function spansOf(table: readonly (readonly Cell[])[]): readonly Span[] {
   const { rows, text, number } = tableColumns(table);
   return rows.flatMap((row): readonly Span[] => {
     const [item, shift, crew] = [text(row, 'mark'), number(row, 'shift'), number(row, 'crew')];
+    const order = String(number(row, 'order') ?? '');
     const clock = (heading: string): number | undefined => hoursOf(text(row, heading));
     const [start, hotFrom, hotTo, done] = [clock('start'), clock('burn from'), clock('burn to'), clock('done')];
     if (item === 'fire watch' && shift !== undefined && hotTo !== undefined && done !== undefined)
-      return [{ lane: `shift ${shift} watch`, kind: 'watch', item: '', from: hotTo, to: done }];
+      return [{ lane: `shift ${shift} watch`, kind: 'watch', item: '', order, from: hotTo, to: done }];
     const [pushShift, pushFrom] = [number(row, 'push shift'), clock('push from')];
     if (
       shift === undefined ||
@@ -75,9 +88,9 @@ function spansOf(table: readonly (readonly Cell[])[]): readonly Span[] {
       return [];
     const lane = (n: number): string => `shift ${n} crew ${crew}`;
     return [
-      { lane: lane(shift), kind: 'before', item, from: start, to: hotFrom },
-      { lane: lane(shift), kind: 'hot', item, from: hotFrom, to: hotTo },
-      { lane: lane(pushShift), kind: 'push', item, from: pushFrom, to: done },
+      { lane: lane(shift), kind: 'before', item, order, from: start, to: hotFrom },
+      { lane: lane(shift), kind: 'hot', item, order, from: hotFrom, to: hotTo },
+      { lane: lane(pushShift), kind: 'push', item, order, from: pushFrom, to: done },
     ];
   });
 }
@@ -86,7 +99,7 @@ function spansOf(table: readonly (readonly Cell[])[]): readonly Span[] {
 export function scheduleChart(table: readonly (readonly Cell[])[]): ScheduleChart | undefined {
   const spans = spansOf(table);
   if (spans.length === 0) return undefined;
-  const { width, left, right, row, top, foot } = SCHEDULE_CHART;
+  const { width, left, right, row, top, foot, letter } = SCHEDULE_CHART;
   const first = Math.min(...spans.map((s) => s.from));
   const most = Math.max(...spans.map((s) => s.to));
   const step = stepFor(most - first);
@@ -95,12 +108,19 @@ export function scheduleChart(table: readonly (readonly Cell[])[]): ScheduleChar
   const x = scaleLinear([begin, end], [left, width - right]);
   // Shift by shift, crews before the watch: `crew` comes before `watch` in the alphabet.
   const names = [...new Set(spans.map((s) => s.lane))].sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
+  const hasRoom = (words: string, { from, to }: Span): boolean => words.length * letter <= x(to) - x(from) - 2;
+  const hot = spans.filter((s) => s.kind === 'hot');
+  const byMark = hot.every((s) => hasRoom(s.item, s));
+  const labelOf = (s: Span): string => {
+    const words = s.kind !== 'hot' ? '' : byMark ? s.item : s.order;
+    return hasRoom(words, s) ? words : '';
+  };
   const lanes = names.map((name, i): ScheduleLane => ({
     name,
     y: top + i * row,
     blocks: spans
       .filter((s) => s.lane === name)
-      .map(({ kind, item, from, to }) => ({ kind, item, x: x(from), width: x(to) - x(from) })),
+      .map((s) => ({ kind: s.kind, item: s.item, label: labelOf(s), x: x(s.from), width: x(s.to) - x(s.from) })),
   }));
   const told = names.map((name) => {
     const parts = spans.filter((s) => s.lane === name && s.kind !== 'before').sort((a, b) => a.from - b.from);
@@ -125,6 +145,6 @@ export function scheduleChart(table: readonly (readonly Cell[])[]): ScheduleChar
     name: 'rs-shifts',
     title: 'Shifts of the job, hour by hour',
     description: `${told.join('. ')}.`,
-    caption: `${shifts} ${shifts === 1 ? 'shift' : 'shifts'}; times of day.`,
+    caption: `${shifts} ${shifts === 1 ? 'shift' : 'shifts'}; times of day.${byMark ? '' : ` In order: ${hot.map((s) => `${s.order} ${s.item}`).join('; ')}.`}`,
   };
 }

@@ -25,8 +25,9 @@ const CHARACTER = 7;
 const ROUND = 14;
 const NUMBER_WIDTH = 78;
 const SHORTEST = 50;
-/** Of texts that are not there yet. */
+/** Of texts that are not there yet, and of names among them. */
 const UNKNOWN = 110;
+const NAMES = 180;
 /** Texts up to here [px] have a column as wide as they are; longer ones wrap in one so wide. */
 const LONGEST = 240;
 /** Columns of numbers of rows. */
@@ -63,7 +64,7 @@ function columnLook({ heading, quantity }: Column, cells: readonly Cell[]): Colu
   const longest = Math.max(heading.length > 12 ? 0 : heading.length, ...texts.map((text) => text.length));
   const wanted = longest * CHARACTER + ROUND;
   const most = sentences || wanted > 2 * LONGEST ? SENTENCES : LONGEST;
-  const open = sentences ? SENTENCES : COUNTED.test(heading) ? SHORTEST : UNKNOWN;
+  const open = sentences ? SENTENCES : COUNTED.test(heading) ? SHORTEST : heading === 'mark' ? NAMES : UNKNOWN;
   const width = cells.length === 0 ? open : Math.max(SHORTEST, Math.min(wanted, most));
   return { width, align: 'left', vertical: 'top', wrap: true };
 }

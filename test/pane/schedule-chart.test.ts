@@ -57,10 +57,35 @@ describe('the chart of a schedule', () => {
     for (const b of blocks) expect(b.x + b.width).toBeLessThanOrEqual(SCHEDULE_CHART.width);
   });
 
+  it('writes whole marks into the blocks where all have room, else numbers with the marks below; nothing is cut', () => {
+    const roomy = scheduleChart(
+      run(
+        'BURN.JOB.SCHEDULE',
+        [
+          ['mark', 'dia', 'length'],
+          ['P1', 6, 18],
+          ['P2', 6, 18],
+        ],
+        1,
+        6,
+      ),
+    )!;
+    const written = (of: typeof chart): readonly string[] =>
+      of.lanes.flatMap((l) => l.blocks.map((b) => b.label)).filter((label) => label !== '');
+    expect(written(roomy)).toEqual(['P1', 'P2']);
+    const named = list.map((row, i) => (i === 0 ? row : [`P${i} Boom foot, left`, ...row.slice(1)])) as Argument;
+    const long = scheduleChart(run('BURN.JOB.SCHEDULE', named, 2, 6))!;
+    expect(written(long).length).toBeGreaterThan(4);
+    for (const label of written(long)) {
+      expect(label).toMatch(/^\d+$/);
+      expect(long.caption).toMatch(new RegExp(`[ ;] ?${label} P\\d Boom foot, left`));
+    }
+  });
+
   it('says the same in words', () => {
     expect(chart.description).toMatch(/^shift 1 crew 1: burns P\d \d\d:\d\d to \d\d:\d\d, /);
     expect(chart.description).toMatch(/shift 1 watch: \d\d:\d\d to \d\d:\d\d/);
-    expect(chart.caption).toMatch(/^\d+ shifts?; times of day\.$/);
+    expect(chart.caption).toMatch(/^\d+ shifts?; times of day\. In order: 1 P\d; 2 P\d; .*\.$/);
   });
 
   it('is none where nothing is scheduled', () => {

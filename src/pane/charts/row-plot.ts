@@ -53,10 +53,10 @@ export interface DrawnRows {
   readonly description: string;
 }
 
-const ROWS = { width: 340, right: 14, top: 16, row: 20, folded: 27, foot: 36, most: 133, letter: 7 } as const;
+const ROWS = { width: 340, right: 20, top: 16, row: 20, folded: 27, foot: 36, most: 133, letter: 7 } as const;
 
 /** A name as far as its room goes; the table has it whole. */
-export const cut = (name: string, room: number): string => {
+const cut = (name: string, room: number): string => {
   const letters = Math.floor(room / ROWS.letter);
   return name.length <= letters ? name : `${name.slice(0, Math.max(1, letters - 1)).trimEnd()}…`;
 };

@@ -1,11 +1,8 @@
 import { Fragment } from 'preact';
 import { SCHEDULE_CHART, type ScheduleChart } from '../schedule-chart.ts';
 import { Figure } from './figure.tsx';
-import { cut } from './row-plot.ts';
 
 const { left, row, bar } = SCHEDULE_CHART;
-/** Narrower blocks than this have no room for a letter of their item. */
-const ROOM = 9;
 const KEYS = [
   ['before', 'set-up'],
   ['hot', 'burning'],
@@ -51,9 +48,9 @@ export function ShiftsFigure({ plot }: { readonly plot: ScheduleChart }) {
           {lane.blocks.map((b, i) => (
             <Fragment key={i}>
               <rect class={`rs-shifts-${b.kind}`} x={b.x} y={lane.y + (row - bar) / 2} width={b.width} height={bar} />
-              {b.kind === 'hot' && b.width >= ROOM && (
+              {b.label !== '' && (
                 <text class="rs-shifts-item" x={b.x + b.width / 2} y={lane.y + row / 2 + 4} text-anchor="middle">
-                  {cut(b.item, b.width - 2)}
+                  {b.label}
                 </text>
               )}
             </Fragment>
