@@ -4,23 +4,23 @@ import tseslint from 'typescript-eslint';
 /**
  * What a folder of src may import besides itself; core <- catalogue <- sheet <- hosts. A host never imports another,
  * but the pane is shown by three of them, the trial, the reference and the command line calculate with one engine, and
- * what reads and writes files serves both the page and the command line. The copy in plain cells takes formulas apart as the
- * pane does.
+ * what reads and writes files serves both the page and the command line.
  */
 const layers = {
   core: [],
   catalogue: ['core'],
   sheet: ['core', 'catalogue'],
   files: ['core', 'catalogue', 'sheet'],
-  check: ['core', 'catalogue', 'sheet', 'files'],
-  pane: ['core', 'catalogue', 'sheet', 'files', 'check'],
+  formula: ['core', 'catalogue', 'sheet', 'files'],
+  check: ['core', 'catalogue', 'sheet', 'files', 'formula'],
+  pane: ['core', 'catalogue', 'sheet', 'files', 'formula', 'check'],
   addin: ['core', 'catalogue', 'sheet', 'files', 'pane'],
   engine: ['core', 'catalogue', 'sheet'],
-  plain: ['core', 'catalogue', 'sheet', 'files', 'pane'],
+  plain: ['core', 'catalogue', 'sheet', 'files', 'formula', 'pane'],
   trial: ['core', 'catalogue', 'sheet', 'files', 'pane', 'engine', 'plain'],
-  reference: ['core', 'catalogue', 'sheet', 'engine', 'pane'],
-  cli: ['core', 'catalogue', 'sheet', 'files', 'check', 'engine', 'plain'],
-  libreoffice: ['core', 'catalogue', 'sheet', 'files', 'pane'],
+  reference: ['core', 'catalogue', 'sheet', 'formula', 'engine', 'pane'],
+  cli: ['core', 'catalogue', 'sheet', 'files', 'formula', 'check', 'engine', 'plain'],
+  libreoffice: ['core', 'catalogue', 'sheet', 'files', 'formula', 'pane'],
   release: ['core', 'pane', 'addin', 'libreoffice'],
 };
 

@@ -8,7 +8,7 @@ import { givenItem, itemCount } from '../sheet/call.ts';
 import { SharedBases } from '../sheet/shared-bases.ts';
 import type { Argument } from '../sheet/host-function.ts';
 import type { FormulaAt, LookedAt } from './looked-at.ts';
-import type { Call } from './read-formula.ts';
+import type { Call } from '../formula/read-formula.ts';
 import type { Place } from './workbook.ts';
 
 /** A caution of the whole workbook with the cells whose work brings it up. */

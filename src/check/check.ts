@@ -9,7 +9,7 @@ import { groupsOf, type Group } from './groups.ts';
 import { linesOf, type Line } from './lines.ts';
 import { LookedAt, type FormulaAt } from './looked-at.ts';
 import { cutRanges, slidingRanges } from './ranges.ts';
-import { readFormula } from './read-formula.ts';
+import { readFormula } from '../formula/read-formula.ts';
 import { tiedFormulas } from './tied.ts';
 import {
   byPlace,

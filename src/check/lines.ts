@@ -1,5 +1,5 @@
 import type { FormulaAt } from './looked-at.ts';
-import type { Slot } from './read-formula.ts';
+import type { Slot } from '../formula/read-formula.ts';
 
 /** Down a column, or across a row. */
 export type Direction = 'down' | 'across';

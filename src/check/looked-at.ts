@@ -3,7 +3,14 @@ import { isBlankCell } from '../catalogue/cell.ts';
 import type { Declaration } from '../catalogue/declaration.ts';
 import type { Cell } from '../sheet/host-function.ts';
 import { isWithin, type Area } from '../files/xlsx/address.ts';
-import { readFormula, type Argument, type Call, type Reference, type ReadFormula, type Slot } from './read-formula.ts';
+import {
+  readFormula,
+  type Argument,
+  type Call,
+  type Reference,
+  type ReadFormula,
+  type Slot,
+} from '../formula/read-formula.ts';
 import type { CheckedCell, CheckedWorkbook, Place } from './workbook.ts';
 
 /** A cell with a formula, taken apart. */
@@ -92,8 +99,18 @@ export class LookedAt {
     );
   }
 
-  sheetOf(reference: Reference, at: Place): number | undefined {
+  sheetOf(reference: Pick<Reference, 'sheet'>, at: Place): number | undefined {
     return reference.sheet === undefined ? at.sheet : this.sheetsByName.get(reference.sheet.toLowerCase());
+  }
+
+  /** The cells of an area as far as the sheet has any, row by row; nothing where they are too many. */
+  filledGrid(sheet: number, { top, left, bottom, right }: Area): readonly (readonly Cell[])[] | undefined {
+    let [lastRow, lastColumn] = [top, left];
+    for (const [row, cells] of this.cells[sheet] ?? []) {
+      lastRow = Math.max(lastRow, row);
+      for (const column of cells.keys()) lastColumn = Math.max(lastColumn, column);
+    }
+    return this.grid(sheet, { top, left, bottom: Math.min(bottom, lastRow), right: Math.min(right, lastColumn) });
   }
 
   /** The cells of an area, row by row; nothing where they are too many. */

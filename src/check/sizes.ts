@@ -1,7 +1,7 @@
 import { isCellError } from '../catalogue/cell.ts';
 import type { Cell } from '../sheet/host-function.ts';
 import { argumentsOf, type FormulaAt, type LookedAt } from './looked-at.ts';
-import type { Reference } from './read-formula.ts';
+import type { Reference } from '../formula/read-formula.ts';
 
 /** Whether a cell may hold a size: a number above 0, or a text such as `4-1/2` or `90 mm`. */
 export const isSizeLike = (cell: Cell): boolean =>

@@ -22,6 +22,8 @@ export interface CheckedSheet {
 /** A workbook to be looked at, wherever it comes from. */
 export interface CheckedWorkbook {
   readonly sheets: readonly CheckedSheet[];
+  /** What stands in names that formulas have as their assumptions, where the cells behind them are not known. */
+  readonly named?: ReadonlyMap<string, readonly (readonly Cell[])[]>;
 }
 
 /** A cell by the place of its sheet, counted from 0 like rows and columns. */

@@ -1,6 +1,6 @@
 import { findFunction, CATALOGUE } from '../catalogue/catalogue.ts';
 import { nearestNames } from '../core/units/nearest-names.ts';
-import { findCalls, type FormulaCall } from './formula-calls.ts';
+import { findCalls, type FormulaCall } from '../formula/formula-calls.ts';
 import type { SelectedCell, SheetPort } from './port.ts';
 import { isUnread, readCall, type ReadCall } from './read-call.ts';
 import { resolveOperands, type ReadReference } from './resolve-operands.ts';

@@ -6,7 +6,7 @@ import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
 import { findAssumption } from '../core/assumptions/registry.ts';
 import { fromSi, knownUnit, toSi } from '../core/units/parse-quantity.ts';
 import type { WrittenCell } from './port.ts';
-import type { Area } from './reference-area.ts';
+import type { Area } from '../formula/reference-area.ts';
 import { showCell, showNumber, showWithUnit } from './show-cell.ts';
 
 type Rows = readonly (readonly Cell[])[];

@@ -2,8 +2,8 @@ import { isBlankCell, type Cell } from '../catalogue/cell.ts';
 import { findFunction } from '../catalogue/catalogue.ts';
 import { call } from '../sheet/call.ts';
 import type { Argument } from '../sheet/host-function.ts';
-import { evaluateArithmetic } from './arithmetic.ts';
-import type { Operand } from './formula-calls.ts';
+import { evaluateArithmetic } from '../formula/arithmetic.ts';
+import type { Operand } from '../formula/formula-calls.ts';
 import * as texts from './texts.ts';
 
 /** Values of a reference. */

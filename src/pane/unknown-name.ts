@@ -1,6 +1,6 @@
 import { findFunction } from '../catalogue/catalogue.ts';
 import { isCellError, type Cell } from '../catalogue/cell.ts';
-import { asTyped, findCalls } from './formula-calls.ts';
+import { asTyped, findCalls } from '../formula/formula-calls.ts';
 
 /** A cell with a formula. */
 export interface FormulaCell {

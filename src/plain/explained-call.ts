@@ -4,7 +4,7 @@ import { CalcError } from '../core/errors.ts';
 import type { WorkedStep } from '../core/model/step.ts';
 import { knownUnit, plainUnit } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
-import type { FormulaCall } from '../pane/formula-calls.ts';
+import type { FormulaCall } from '../formula/formula-calls.ts';
 import { call, givenItem, itemShape, type Results } from '../sheet/call.ts';
 import { explainItem } from '../sheet/explain.ts';
 import { SharedBases } from '../sheet/shared-bases.ts';

@@ -1,7 +1,7 @@
 import { findFunction } from '../catalogue/catalogue.ts';
 import { isCellError } from '../catalogue/cell.ts';
-import { findCalls, rewritten, type FormulaCall, type Operand } from '../pane/formula-calls.ts';
-import { TYPES } from '../pane/formula-tokens.ts';
+import { findCalls, rewritten, type FormulaCall, type Operand } from '../formula/formula-calls.ts';
+import { TYPES } from '../formula/formula-tokens.ts';
 import { asGrid } from '../sheet/broadcast.ts';
 import type { CalculatedWorkbook } from '../sheet/described-workbook.ts';
 import type { Argument, Cell } from '../sheet/host-function.ts';

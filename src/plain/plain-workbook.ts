@@ -5,8 +5,8 @@
  */
 import { findFunction } from '../catalogue/catalogue.ts';
 import { isBlankCell, isCellError } from '../catalogue/cell.ts';
-import { rewritten, findCalls, type FormulaCall } from '../pane/formula-calls.ts';
-import { formulaTokens, isOperator, TYPES, type FormulaToken } from '../pane/formula-tokens.ts';
+import { rewritten, findCalls, type FormulaCall } from '../formula/formula-calls.ts';
+import { formulaTokens, isOperator, TYPES, type FormulaToken } from '../formula/formula-tokens.ts';
 import type { CalculatedWorkbook, CellContent, SheetDescription } from '../sheet/described-workbook.ts';
 import type { Cell } from '../sheet/host-function.ts';
 import { addressOf, readAddress, sheetPrefix } from '../files/xlsx/address.ts';

@@ -3,7 +3,7 @@ import { findFunction } from '../catalogue/catalogue.ts';
 import { asGrid } from '../sheet/broadcast.ts';
 import { hostFunction } from '../sheet/as-host-function.ts';
 import type { Cell } from '../sheet/host-function.ts';
-import { findCalls, type FormulaCall, type Operand } from '../pane/formula-calls.ts';
+import { findCalls, type FormulaCall, type Operand } from '../formula/formula-calls.ts';
 import { resolveOperands } from '../pane/resolve-operands.ts';
 import type { CellContent } from '../sheet/described-workbook.ts';
 

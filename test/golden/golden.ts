@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
-import { findCalls } from '../../src/pane/formula-calls.ts';
+import { findCalls } from '../../src/formula/formula-calls.ts';
 import { resolveOperands } from '../../src/pane/resolve-operands.ts';
 import { call } from '../../src/sheet/call.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE, findFunction } from '../../src/catalogue/catalogue.ts';
-import { findCalls } from '../../src/pane/formula-calls.ts';
+import { findCalls } from '../../src/formula/formula-calls.ts';
 import { formulaWithAssume, listingRegion, sheetInFormula } from '../../src/pane/assume-formula.ts';
 
 describe('a formula that follows a sheet of assumptions', () => {

@@ -5,7 +5,7 @@ import { readAssume } from '../../src/catalogue/read-assume.ts';
 import { isChoice } from '../../src/core/assumptions/assumption.ts';
 import { findAssumption, type NumberName } from '../../src/core/assumptions/registry.ts';
 import { fitChanges, type FitChanges } from '../../src/pane/fit-changes.ts';
-import { areaOf } from '../../src/pane/reference-area.ts';
+import { areaOf } from '../../src/formula/reference-area.ts';
 import { call } from '../../src/sheet/call.ts';
 import { FINISHED_JOBS } from '../../src/trial/demo/finished-jobs-log.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findCalls } from '../../src/pane/formula-calls.ts';
+import { findCalls } from '../../src/formula/formula-calls.ts';
 import { resolveOperands } from '../../src/pane/resolve-operands.ts';
 import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { call } from '../../src/sheet/call.ts';

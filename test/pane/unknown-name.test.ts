@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { asTyped, findCalls } from '../../src/pane/formula-calls.ts';
+import { asTyped, findCalls } from '../../src/formula/formula-calls.ts';
 import { isUnknownToHost } from '../../src/pane/unknown-name.ts';
 import type { Cell } from '../../src/catalogue/cell.ts';
 

@@ -1,5 +1,5 @@
 import { checkWorkbook, type Check } from '../../check/check.ts';
-import { readFormula } from '../../check/read-formula.ts';
+import { readFormula } from '../../formula/read-formula.ts';
 import { checkedWorkbook } from '../../check/saved.ts';
 import type { CheckedWorkbook, Recalculated } from '../../check/workbook.ts';
 import { isCellError } from '../../catalogue/cell.ts';

@@ -3,7 +3,7 @@
  * between arguments and parts the rows of a list by `|`. References come from the program as `Sheet!A1` already.
  */
 import type { SelectedCell } from '../../pane/port.ts';
-import { formulaTokens, isOperator, TYPES, type FormulaToken } from '../../pane/formula-tokens.ts';
+import { formulaTokens, isOperator, TYPES, type FormulaToken } from '../../formula/formula-tokens.ts';
 
 /** A formula of the program's, with references as `Sheet!A1`, in the pane's writing. */
 export function forPane(formula: string): string {

@@ -2,10 +2,10 @@ import { toCol } from '@borgar/fx';
 import { isBlankCell, isCellError, type Cell } from '../../catalogue/cell.ts';
 import { isSame } from '../../sheet/same-value.ts';
 import { isKnown, readSelectedCell, type ReadCell } from '../explain-cell.ts';
-import { findCalls } from '../formula-calls.ts';
+import { findCalls } from '../../formula/formula-calls.ts';
 import type { ReadCall } from '../read-call.ts';
 import type { SheetPort } from '../port.ts';
-import { areaOf } from '../reference-area.ts';
+import { areaOf } from '../../formula/reference-area.ts';
 import type { FormulaCell } from '../unknown-name.ts';
 
 /** A cell that does not hold what this version gives. */

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import { differingUses, type AssumeUse, type DifferingUses } from '../differing-assumptions.ts';
+import type { AssumeUse, DifferingUses } from '../../check/differing-assumptions.ts';
+import { differingInSheets } from '../differing-assumptions.ts';
 import type { SheetPort } from '../port.ts';
 import type { FormulaCell } from '../unknown-name.ts';
 
@@ -14,9 +15,9 @@ function cellsText(cells: readonly FormulaCell[]): string {
   return `${named.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
 }
 
-const rangeText = ({ assume }: AssumeUse): string => (assume === '' ? 'the defaults' : assume);
+const rangeText = ({ assume }: AssumeUse<FormulaCell>): string => (assume === '' ? 'the defaults' : assume);
 
-function Differing({ uses, differ }: DifferingUses) {
+function Differing({ uses, differ }: DifferingUses<FormulaCell>) {
   return (
     <>
       <p>
@@ -52,10 +53,10 @@ export function DifferingAssumptions({
   readonly port: SheetPort;
   readonly formulas: readonly FormulaCell[] | undefined;
 }) {
-  const [found, setFound] = useState<readonly DifferingUses[]>([]);
+  const [found, setFound] = useState<readonly DifferingUses<FormulaCell>[]>([]);
   useEffect(() => {
     let stopped = false;
-    differingUses(formulas ?? [], port).then(
+    differingInSheets(formulas ?? [], port).then(
       (uses) => {
         if (!stopped) setFound(uses);
       },

@@ -1,6 +1,6 @@
 import { useContext, useEffect, useState } from 'preact/hooks';
 import type { ReadCell } from '../explain-cell.ts';
-import { asTyped } from '../formula-calls.ts';
+import { asTyped } from '../../formula/formula-calls.ts';
 import { SheetContext } from './sheet-context.ts';
 import { isUnknownToHost, type Entered, type FormulaCell } from '../unknown-name.ts';
 

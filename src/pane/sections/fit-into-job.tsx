@@ -1,11 +1,11 @@
 import { useContext, useEffect, useState } from 'preact/hooks';
 import { CalcError } from '../../core/errors.ts';
-import { assumeRanges, type AssumeRange } from '../differing-assumptions.ts';
+import { assumeRanges, type AssumeRange } from '../../check/differing-assumptions.ts';
 import type { Explained } from '../explained.ts';
 import { fitChanges, type FitChanges } from '../fit-changes.ts';
 import { SheetContext } from '../parts/sheet-context.ts';
 import type { SheetPort } from '../port.ts';
-import { areaOf } from '../reference-area.ts';
+import { areaOf } from '../../formula/reference-area.ts';
 import type { CellSection } from '../section.ts';
 
 interface Offered {

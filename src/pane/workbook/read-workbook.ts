@@ -1,7 +1,9 @@
 import { isCellError, type Cell } from '../../catalogue/cell.ts';
+import { callsOf, rangesToRead } from '../../check/differing-assumptions.ts';
 import { LookedAt } from '../../check/looked-at.ts';
 import type { CheckedCell, CheckedWorkbook, Place, Recalculated } from '../../check/workbook.ts';
 import { areaName, readAddress, sheetPrefix, type Area } from '../../files/xlsx/address.ts';
+import { areaOf } from '../../formula/reference-area.ts';
 import { isKnown, readSelectedCell } from '../explain-cell.ts';
 import { whatMoves } from '../moves/what-moves.ts';
 import type { SheetPort } from '../port.ts';
@@ -50,7 +52,21 @@ export async function readForCheck(
       return { name, cells: [...cells, ...(await valuesOf(port, name, widened(area), standing))] };
     }),
   );
-  return { sheets };
+  return { sheets, named: await namedAssumptions(formulas, port) };
+}
+
+/** What stands in the names that formulas have as their assumptions. */
+async function namedAssumptions(
+  formulas: readonly FormulaCell[],
+  port: Pick<SheetPort, 'read'>,
+): Promise<ReadonlyMap<string, readonly (readonly Cell[])[]>> {
+  const named = new Map<string, readonly (readonly Cell[])[]>();
+  for (const { operand, cell } of rangesToRead(callsOf(formulas))) {
+    if (operand?.kind !== 'reference' || areaOf(operand.text, cell.sheet)) continue;
+    const rows = await port.read(operand.text, cell.sheet, cell.address).catch(() => undefined);
+    if (rows) named.set(operand.text, rows);
+  }
+  return named;
 }
 
 function widened({ top, left, bottom, right }: Area): Area {

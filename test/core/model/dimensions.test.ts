@@ -4,7 +4,7 @@ import { CATALOGUE } from '../../../src/catalogue/catalogue.ts';
 import { CalcError } from '../../../src/core/errors.ts';
 import { misfits } from '../../../src/core/model/dimensions.ts';
 import { StepList } from '../../../src/core/model/step-list.ts';
-import { findCalls } from '../../../src/pane/formula-calls.ts';
+import { findCalls } from '../../../src/formula/formula-calls.ts';
 import { resolveOperands } from '../../../src/pane/resolve-operands.ts';
 import { explain } from '../../../src/sheet/explain.ts';
 import { CASES, exampleArguments, workingOf } from '../../catalogue/cases.ts';

@@ -25,16 +25,32 @@ export type Operand =
   /** A formula that only the sheet can calculate. */
   | { readonly kind: 'formula'; readonly text: string };
 
-/** The calls of our functions in a formula, in the order they begin: an outer call before those inside it. */
-export function findCalls(formula: string): readonly FormulaCall[] {
-  if (!formula.startsWith('=')) return [];
-  const tokens = formulaTokens(withoutWorkbooks(formula)).filter((t) => t.type !== TYPES.FX_PREFIX);
+/** A call of ours as it stands among the tokens of a formula. */
+export interface CallTokens {
+  readonly name: string;
+  /** From its name to the bracket that closes it. */
+  readonly tokens: readonly FormulaToken[];
+  /** The tokens of each argument; none where nothing stands in the brackets. */
+  readonly parts: readonly (readonly FormulaToken[])[];
+  readonly whole: boolean;
+}
+
+/** The tokens of a formula without its `=`, and without a workbook before a function of ours. */
+export const tokensOf = (formula: string): readonly FormulaToken[] =>
+  formulaTokens(withoutWorkbooks(formula)).filter((t) => t.type !== TYPES.FX_PREFIX);
+
+/** The calls of our functions among the tokens of a formula, in the order they begin: an outer call before those inside it. */
+export function callsIn(tokens: readonly FormulaToken[]): readonly CallTokens[] {
   return tokens.flatMap((token, i) => {
     if (!isOurs(token)) return [];
     const end = closing(tokens, i + 1);
-    return end === undefined ? [] : [readCall(tokens.slice(i, end + 1), isAll(tokens, i, end))];
+    return end === undefined ? [] : [callTokens(tokens.slice(i, end + 1), isAll(tokens, i, end))];
   });
 }
+
+/** The calls of our functions in a formula, in the order they begin. */
+export const findCalls = (formula: string): readonly FormulaCall[] =>
+  formula.startsWith('=') ? callsIn(tokensOf(formula)).map(readCall) : [];
 
 /** Texts in a formula, or a workbook before a function of ours: `[2]!`, as a clash with another add-in leaves it. */
 const WORKBOOK = /"(?:[^"]|"")*"|('(?:[^']|'')*'|\[[^\]]*\])!(?=(?:_xl(?:dudf_|l\.|udf\.))?BURN[._])/gi;
@@ -62,7 +78,7 @@ export function rewritten(
     const end = isOurs(token) ? closing(tokens, i + 1) : undefined;
     if (end === undefined) pieces.push(other(token));
     else {
-      pieces.push(write(readCall(tokens.slice(i, end + 1), isAll(tokens, i, end))));
+      pieces.push(write(readCall(callTokens(tokens.slice(i, end + 1), isAll(tokens, i, end)))));
       i = end;
     }
   }
@@ -71,11 +87,13 @@ export function rewritten(
 
 /** The call that these tokens are and nothing else, if they are one. */
 function callOf(tokens: readonly FormulaToken[]): FormulaCall | undefined {
-  const at = tokens.findIndex((t) => t.type !== TYPES.WHITESPACE);
+  const at = tokens.findIndex((t) => !isBlank(t));
   const first = tokens[at];
   if (!first || !isOurs(first)) return undefined;
   const end = closing(tokens, at + 1);
-  return end !== undefined && isAll(tokens, at, end) ? readCall(tokens.slice(at, end + 1), true) : undefined;
+  return end !== undefined && isAll(tokens, at, end)
+    ? readCall(callTokens(tokens.slice(at, end + 1), true))
+    : undefined;
 }
 
 const isOurs = (t: FormulaToken): boolean => t.type === TYPES.FUNCTION && ownName(t.value) !== undefined;
@@ -93,12 +111,10 @@ function closing(tokens: readonly FormulaToken[], open: number): number | undefi
 
 /** Whether nothing but blanks and the sign for a single value, `@`, stands round a part. */
 function isAll(tokens: readonly FormulaToken[], from: number, to: number): boolean {
-  return tokens.every(
-    (t, i) => (i >= from && i <= to) || t.type === TYPES.WHITESPACE || (i < from && isOperator(t, '@')),
-  );
+  return tokens.every((t, i) => (i >= from && i <= to) || isBlank(t) || (i < from && isOperator(t, '@')));
 }
 
-function readCall(tokens: readonly FormulaToken[], whole: boolean): FormulaCall {
+function callTokens(tokens: readonly FormulaToken[], whole: boolean): CallTokens {
   const inside = tokens.slice(2, -1);
   const parts: FormulaToken[][] = [[]];
   let depth = 0;
@@ -109,21 +125,25 @@ function readCall(tokens: readonly FormulaToken[], whole: boolean): FormulaCall 
     else parts.at(-1)?.push(token);
   }
   const none = parts.length === 1 && textOf(inside) === '';
-  return {
-    name: ownName(tokens[0]?.value ?? '') ?? '',
-    text: textOf(tokens),
-    operands: none ? [] : parts.map(operandOf),
-    whole,
-  };
+  return { name: ownName(tokens[0]?.value ?? '') ?? '', tokens, parts: none ? [] : parts, whole };
 }
 
+const readCall = ({ name, tokens, parts, whole }: CallTokens): FormulaCall => ({
+  name,
+  text: textOf(tokens),
+  operands: parts.map(operandOf),
+  whole,
+});
+
 const REFERENCES: readonly string[] = [TYPES.REF_RANGE, TYPES.REF_BEAM, TYPES.REF_NAMED, TYPES.REF_STRUCT];
-const isReference = (token: FormulaToken): boolean => REFERENCES.includes(token.type);
+export const isReference = (token: FormulaToken): boolean => REFERENCES.includes(token.type);
+
+export const isBlank = ({ type }: FormulaToken): boolean => type === TYPES.WHITESPACE || type === TYPES.NEWLINE;
 
 function operandOf(tokens: readonly FormulaToken[]): Operand {
   const text = textOf(tokens);
   // A space between two references is the sheet's intersection and fails below, as two operands without an operator.
-  const inner = unwrapped(tokens.filter((t) => t.type !== TYPES.WHITESPACE));
+  const inner = unwrapped(tokens.filter((t) => !isBlank(t)));
   const [first, second] = inner;
   if (!first) return { kind: 'omitted', text };
   if (inner.length === 1) {
@@ -146,7 +166,7 @@ function operandOf(tokens: readonly FormulaToken[]): Operand {
 }
 
 /** Without brackets that enclose all of it and no list. */
-function unwrapped(tokens: readonly FormulaToken[]): readonly FormulaToken[] {
+export function unwrapped(tokens: readonly FormulaToken[]): readonly FormulaToken[] {
   if (!isOperator(tokens[0], '(') || !isOperator(tokens.at(-1), ')')) return tokens;
   let depth = 0;
   for (const [i, t] of tokens.entries()) {
@@ -158,7 +178,8 @@ function unwrapped(tokens: readonly FormulaToken[]): readonly FormulaToken[] {
   return unwrapped(tokens.slice(1, -1));
 }
 
-function literal(token: FormulaToken): Cell | undefined {
+/** The value of a constant; undefined where the token is none. */
+export function literal(token: FormulaToken): Cell | undefined {
   switch (token.type) {
     case TYPES.NUMBER:
       return Number(token.value);

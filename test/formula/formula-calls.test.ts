@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findCalls, type Operand } from '../../src/pane/formula-calls.ts';
+import { findCalls, type Operand } from '../../src/formula/formula-calls.ts';
 
 const only = (formula: string): readonly Operand[] => {
   const calls = findCalls(formula);
