@@ -36,7 +36,8 @@ const ALIASES: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Words and signs of a diameter, before or after a length, or between its number and its unit. */
-const DIAMETER = /^(?:[ø⌀∅φ]|dia(?:m(?:eter|etre)?)?\b\.?)\s*|\s*(?:[ø⌀∅φ]|\bdia(?:m(?:eter|etre)?)?\b\.?)$|\s+dia(?:m(?:eter|etre)?)?\b\.?(?=\s*[a-z"'])/i;
+const DIAMETER =
+  /^(?:[ø⌀∅φ]|dia(?:m(?:eter|etre)?)?\b\.?)\s*|\s*(?:[ø⌀∅φ]|\bdia(?:m(?:eter|etre)?)?\b\.?)$|\s+dia(?:m(?:eter|etre)?)?\b\.?(?=\s*[a-z"'])/i;
 
 /** Units after whose part a plain number is one of the next smaller: 1 ft 2, 1 h 30. */
 const NEXT_SMALLER: Readonly<Record<string, string>> = { ft: 'in', h: 'min' };
