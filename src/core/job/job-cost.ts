@@ -10,6 +10,7 @@ import { DRAWS } from '../operations/spread-item.ts';
 import type { Job } from './job-list.ts';
 import { jobSchedule, type Crewing } from './job-schedule.ts';
 import { jobStock, type StockLine } from './job-stock.ts';
+import { acrossWorlds } from './job-worlds.ts';
 
 /** Lines that are a share of others. */
 export type ShareLine = 'contingency' | 'margin' | 'mark-up' | 'tax';
@@ -184,33 +185,19 @@ interface Scheduled {
   readonly standby: Priced;
 }
 
-/** Paces at which the job is laid out for its low and high: so many equal shares of the worlds, each by its middle. */
-const PACES = 8;
-/** Pieces with which a lay-out takes long, so that fewer paces are tried. */
-const MANY = 150;
-
-/**
- * Days and waiting of the schedule. A world that keeps the crews busy longer than planned is laid out at that pace: worlds are
- * ranked by it and laid out by shares.
- */
+/** Days and waiting of the schedule, as planned and in each world; days are whole. */
 function scheduled(job: Job, crewing: Crewing): Scheduled {
   return job.once(`scheduled ${crewing.crews} ${crewing.shift}`, () => {
     const planned = jobSchedule(job, crewing);
-    const { draws, plain } = job.needs.workTime;
-    const order = Array.from(draws.keys()).sort((i, j) => draws[i]! - draws[j]!);
-    const paces = job.pieces > MANY ? 2 : PACES;
-    const share = DRAWS / paces;
-    const of = (value: (s: typeof planned) => number): Priced => {
-      const column = new Float64Array(DRAWS);
-      for (let k = 0; k < paces; k++) {
-        const time = draws[order[Math.floor((k + 0.5) * share)]!]!;
-        const at = Number.isFinite(time) ? value(jobSchedule(job, crewing, time / plain)) : Infinity;
-        for (let i = Math.floor(k * share); i < (k + 1) * share; i++)
-          column[order[i]!] = Number.isFinite(draws[order[i]!]!) ? at : Infinity;
-      }
-      return { value: value(planned), plain: value(planned), draws: column };
+    const of = (figure: (s: typeof planned) => number, shown = (x: number): number => x): Priced => {
+      const value = figure(planned);
+      return { value, plain: value, draws: acrossWorlds(job, crewing, figure).map(shown) };
     };
-    return { days: of((s) => s.shifts), crewDays: of((s) => s.crewShifts), standby: of((s) => s.standby) };
+    return {
+      days: of((s) => s.shifts, Math.round),
+      crewDays: of((s) => s.crewShifts, Math.round),
+      standby: of((s) => s.standby),
+    };
   });
 }
 

@@ -4,12 +4,8 @@ import { drawPercentile } from '../spread/draw-percentile.ts';
 import { jobSpending, type Prices } from './job-cost.ts';
 import type { Job } from './job-list.ts';
 import { jobSchedule, type Crewing, type Schedule } from './job-schedule.ts';
+import { acrossWorlds } from './job-worlds.ts';
 
-/** Paces at which the job is laid out, the slowest and the quickest world among them; between them the hours go straight. */
-const PACES = 17;
-/** Pieces with which a lay-out takes long, so that fewer paces are tried. */
-const MANY = 150;
-const FEWER = 5;
 /** Chances that a frontier is given for; 70 % is what large public projects are asked to hold. */
 const CHANCES = [0.5, 0.7, 0.9] as const;
 /** Where its points stand: by so much of the chance that the time alone fails. */
@@ -44,29 +40,13 @@ export interface JobJoint {
 const lasting = ({ shifts, end }: Schedule, { shift }: Crewing): number =>
   shifts === 0 ? 0 : (shifts - 1) * shift + end;
 
-/** How long the job takes in each world: worlds that keep the crews busy for longer are laid out at that pace. */
+/** How long the job takes in each world; without end where a piece no longer fits a shift, so that it is not done at all. */
 function timesOf(job: Job, crewing: Crewing): Float64Array {
   return job.once(`times ${crewing.crews} ${crewing.shift}`, () => {
-    const { draws, plain } = job.needs.workTime;
-    const busy = Float64Array.from(draws).filter(Number.isFinite).sort();
     const { left } = jobSchedule(job, crewing);
-    const count = job.pieces > MANY ? FEWER : PACES;
-    const nodes = Array.from({ length: count }, (_, k) => {
-      const at = busy[Math.round((k / (count - 1)) * (busy.length - 1))]!;
-      const laidOut = jobSchedule(job, crewing, at / plain);
-      // A piece that no longer fits a shift is not done at all.
-      return { at, time: laidOut.left.length > left.length ? Infinity : lasting(laidOut, crewing) };
-    });
-    return draws.map((at) => {
-      if (!Number.isFinite(at)) return Infinity;
-      const k = Math.max(
-        1,
-        nodes.findIndex((node) => node.at >= at),
-      );
-      const [under, over] = [nodes[k - 1]!, nodes[k]!];
-      if (under.at === over.at || over.time === Infinity) return over.time;
-      return under.time + ((at - under.at) / (over.at - under.at)) * (over.time - under.time);
-    });
+    return acrossWorlds(job, crewing, (laidOut) =>
+      laidOut.left.length > left.length ? Infinity : lasting(laidOut, crewing),
+    );
   });
 }
 

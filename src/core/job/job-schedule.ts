@@ -307,9 +307,12 @@ export const crewingOf = ({ a }: Basis, crews?: number, shift?: number): Crewing
  * `cylinder change time`. Longest lag first: Mitten 1959.
  *
  * @param pace factor on all times of the crew and on the oxygen, for jobs that go worse than planned
+ * @param cooling factor on all times of cooling
  */
-export function jobSchedule(job: Job, { crews, shift }: Crewing, pace = 1): Schedule {
-  return job.once(`schedule ${crews} ${shift} ${pace}`, () => scheduleOf(job, { crews, shift }, pace));
+export function jobSchedule(job: Job, { crews, shift }: Crewing, pace = 1, cooling = 1): Schedule {
+  return job.once(`schedule ${crews} ${shift} ${pace} ${cooling}`, () =>
+    scheduleOf(job, { crews, shift }, pace, cooling),
+  );
 }
 
 function contentOf(job: Job): number {
@@ -321,19 +324,18 @@ function contentOf(job: Job): number {
   }
 }
 
-const atPace = (stages: readonly Stages[], pace: number): readonly Stages[] =>
-  pace === 1
-    ? stages
-    : stages.map((s) => ({
-        ...s,
-        before: pace * s.before,
-        hot: pace * s.hot,
-        burning: pace * s.burning,
-        after: pace * s.after,
-        oxygen: pace * s.oxygen,
-      }));
+const atPace = (stages: readonly Stages[], pace: number, cooling: number): readonly Stages[] =>
+  stages.map((s) => ({
+    ...s,
+    before: pace * s.before,
+    hot: pace * s.hot,
+    burning: pace * s.burning,
+    cooling: cooling * s.cooling,
+    after: pace * s.after,
+    oxygen: pace * s.oxygen,
+  }));
 
-function scheduleOf(job: Job, { crews, shift }: Crewing, pace: number): Schedule {
+function scheduleOf(job: Job, { crews, shift }: Crewing, pace: number, cooling: number): Schedule {
   const { a } = job.basis;
   const rule = findNoiseRule(a.word('noise rule'));
   const { watch, name: watchRule } = fireWatch(a.word('fire watch rule'));
@@ -352,7 +354,7 @@ function scheduleOf(job: Job, { crews, shift }: Crewing, pace: number): Schedule
   };
   const left: { stages: Stages; reason: string }[] = [];
   const fitting: Stages[] = [];
-  for (const stages of atPace(stagesOf(job), pace)) {
+  for (const stages of atPace(stagesOf(job), pace, cooling)) {
     const reason = whyNot(stages, limits, watch, rule.name, job);
     if (reason === '') fitting.push(stages);
     else left.push({ stages, reason });

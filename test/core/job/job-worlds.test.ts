@@ -1,0 +1,50 @@
+import { describe, expect, it } from 'vitest';
+import { readList } from '../../../src/catalogue/read-list.ts';
+import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
+import { Basis } from '../../../src/core/basis.ts';
+import { Job } from '../../../src/core/job/job-list.ts';
+import { crewingOf, jobSchedule, type Schedule } from '../../../src/core/job/job-schedule.ts';
+import { acrossWorlds } from '../../../src/core/job/job-worlds.ts';
+import { drawPercentile } from '../../../src/core/spread/draw-percentile.ts';
+
+const basis = new Basis(Assumptions.from([{ name: 'cooling method', word: 'air' }]));
+const SHIFT = 8 * 3600;
+const lasting = ({ shifts, end }: Schedule): number => (shifts - 1) * SHIFT + end;
+const jobOf = (...sizes: readonly (readonly [number, number])[]): Job =>
+  new Job(readList([['dia', 'length'], ...sizes], basis), basis);
+const ENDS = [0.1, 0.5, 0.9] as const;
+
+/** Every world laid out by itself. */
+function exactly(job: Job, figure: (s: Schedule) => number): Float64Array {
+  const { workTime, crewTime } = job.needs;
+  const planned = crewTime.plain - workTime.plain;
+  return workTime.draws.map((time, i) =>
+    figure(jobSchedule(job, crewingOf(basis), time / workTime.plain, (crewTime.draws[i]! - time) / planned)),
+  );
+}
+
+describe('a schedule in the worlds of the draws', () => {
+  it.each([
+    [[[4, 10]]],
+    [
+      [
+        [4, 10],
+        [3, 8],
+        [5, 14],
+      ],
+    ],
+  ] as const)('is near that of every world laid out by itself: %j', (sizes) => {
+    const job = jobOf(...sizes);
+    const [near, exact] = [acrossWorlds(job, crewingOf(basis), lasting), exactly(job, lasting)];
+    for (const p of ENDS)
+      expect(Math.abs(drawPercentile(near, p) / drawPercentile(exact, p) - 1), String(p)).toBeLessThan(0.03);
+  });
+
+  it('has the cooling drawn: one pin in air is done later in more cases than its work alone would have it', () => {
+    const job = jobOf([4, 10]);
+    const { workTime } = job.needs;
+    const workAlone = workTime.draws.map((time) => lasting(jobSchedule(job, crewingOf(basis), time / workTime.plain)));
+    const drawn = acrossWorlds(job, crewingOf(basis), lasting);
+    expect(drawPercentile(drawn, 0.9)).toBeGreaterThan(1.1 * drawPercentile(workAlone, 0.9));
+  });
+});
