@@ -307,7 +307,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'Theft, loss and a second visit.',
   },
   'JOB.COST': {
-    how: 'What BURN.JOB.STOCK loads for the confidence, and the days and waiting of BURN.JOB.SCHEDULE, times your prices; contingency on the subtotal, then margin as a share of the price or mark-up on the cost, then tax: that is quoted. Used low and used high are what the same lines come to for what the job takes in the draws of the load, each sum with its own: one job in ten stays under the used low, nine in ten under the used high. What is loaded to be on the safe side may cost more than the used high, since some of it comes back unused. Days of the used low and high come from the schedule at the pace of eight equal shares of the draws.',
+    how: 'What BURN.JOB.STOCK loads for the confidence, and the days and waiting of BURN.JOB.SCHEDULE, times your prices; contingency on the subtotal, then margin as a share of the price or mark-up on the cost, then tax: that is quoted. Used low and used high are what the same lines come to for what the job takes in the draws of the load, each sum with its own: one job in ten stays under the used low, nine in ten under the used high. What is loaded to be on the safe side may cost more than the used high, since some of it comes back unused. Days of the used low and high come from the schedule laid out at several paces of the work, each with three coolings, and read between them.',
     holds: 'Prices in one money.',
     leavesOut: 'Travel and whatever has no price cell; other lines can be named.',
     fails: ['=BURN.JOB.COST({4,10},{"crow",180})'],
@@ -323,7 +323,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'Whatever differs in the list itself.',
   },
   'JOB.JOINT': {
-    how: 'Cost and time of every world of the load stand side by side: the cost of what is used, priced as in BURN.JOB.COST, and the time of the schedule laid out at 17 paces. A chance is the share of the worlds; a frontier has the least cost for each time.',
+    how: 'Cost and time of every world of the load stand side by side: the cost of what is used, priced as in BURN.JOB.COST, and the time of the schedule, laid out at several paces of the work, each with three coolings, and read between them. A chance is the share of the worlds; a frontier has the least cost for each time.',
     holds:
       'What varies is what the assumptions say. Plus or minus is the 95 % interval of a chance counted over draws at random; evenly spread draws are nearer.',
     leavesOut: 'Weather, waiting for the crane, breakdowns, prices that change.',
