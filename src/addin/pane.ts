@@ -1,6 +1,8 @@
 /// <reference types="office-js" />
 import type { Calculator } from './calculator.ts';
+import type { Run } from './office-port.ts';
 import { shownInPage, type Shown } from './shown.ts';
+import { PAGE_TURNS } from './turns.ts';
 
 const MISSING =
   'The pane could not be fetched; the functions in the cells work without it. Where the add-in was renewed since the ' +
@@ -20,13 +22,21 @@ export function startPane(calculate: Calculator): void {
   });
 }
 
+/** What the pane asks of the host it is about to show, so calculations wait meanwhile. */
+const runFirst: Run = async (batch) => {
+  PAGE_TURNS.giveWay();
+  const done = await Excel.run(batch);
+  PAGE_TURNS.giveWay();
+  return done;
+};
+
 async function fetchPane(element: HTMLElement, shown: Shown, calculate: Calculator): Promise<void> {
   const [script] = await Promise.all([
     import(/* webpackChunkName: 'pane' */ './pane-script.ts').catch(() => undefined),
     fetchStyle(),
   ]);
   if (script) {
-    script.mountPane(element, { ...script.officePort(Excel.run, shown), calculateCall: calculate });
+    script.mountPane(element, { ...script.officePort(runFirst, shown), calculateCall: calculate });
     return;
   }
   const words = document.createElement('p');

@@ -3,6 +3,9 @@ import type { Paused } from '../sheet/call.ts';
 
 /** Longest work before the page may answer something else [ms]; the host restarts an add-in that answers nothing for 5 s. */
 const SLICE = 40;
+/** How long calculations that are under way wait for a pane that is about to show something, and at most in a row [ms]. */
+const PAUSE = 50;
+const MOST_PAUSE = 60;
 
 interface Job {
   /** Works until the time given; whether it is done. */
@@ -10,13 +13,18 @@ interface Job {
 }
 
 /**
- * Runs calculations that pause, so that none of them, nor many together, holds the page up. Short ones are answered at once;
- * what takes longer is promised, and goes on turn by turn with whatever else is waiting.
+ * Runs calculations that pause, so that none of them, nor many together, holds the page up. Short ones are answered at once,
+ * or in the next turn; what takes longer is promised, and goes on turn by turn with whatever else is under way.
  */
 export class Turns {
-  private readonly waiting: Job[] = [];
+  /** Those that had no turn yet. */
+  private readonly fresh: Job[] = [];
+  private readonly underWay: Job[] = [];
   /** When the turn ends that is being worked in. */
   private until: number | undefined;
+  /** When the pause ends that was asked for, and when what is under way was last worked at. */
+  private pauseEnds = 0;
+  private worked = 0;
 
   constructor(
     private readonly now: () => number = pageTime,
@@ -40,9 +48,10 @@ export class Turns {
       return false;
     };
     const until = this.turn();
-    if (this.waiting.length === 0 && this.now() < until && work(until)) return result;
+    const inTurn = this.fresh.length === 0 && this.now() < until;
+    if (inTurn && work(until)) return result;
     return new Promise((resolve, reject) => {
-      this.waiting.push({
+      (inTurn ? this.underWay : this.fresh).push({
         work: (end) => {
           try {
             if (!work(end)) return false;
@@ -65,15 +74,28 @@ export class Turns {
     return this.until;
   }
 
-  /** The next turn: one calculation after the other, each until the turn is over. */
+  /** Lets the page show something first: what is under way waits a little. */
+  giveWay(): void {
+    this.pauseEnds = this.now() + PAUSE;
+  }
+
+  /** The next turn: one calculation after the other, each until the turn is over; those first that had none. */
   private next(): void {
     this.until = undefined;
-    if (this.waiting.length === 0) return;
+    if (this.fresh.length + this.underWay.length === 0) return;
     const until = this.turn();
+    this.workAt(this.fresh, until);
+    const now = this.now();
+    if (now < Math.min(this.pauseEnds, this.worked + MOST_PAUSE)) return;
+    this.workAt(this.underWay, until);
+    this.worked = this.now();
+  }
+
+  private workAt(jobs: Job[], until: number): void {
     while (this.now() < until) {
-      const job = this.waiting.shift();
+      const job = jobs.shift();
       if (!job) return;
-      if (!job.work(until)) this.waiting.push(job);
+      if (!job.work(until)) this.underWay.push(job);
     }
   }
 }
