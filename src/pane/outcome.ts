@@ -6,6 +6,7 @@ import { plainUnit } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { asGrid, cellAt } from '../sheet/broadcast.ts';
 import { call } from '../sheet/call.ts';
+import { SHARED } from '../sheet/shared-bases.ts';
 import type { Line, Outcome } from './explained.ts';
 import type { SelectedCell } from './port.ts';
 import type { ReadCall } from './read-call.ts';
@@ -57,7 +58,7 @@ function rangeOf({ declaration: d, operands, shape }: ReadCall, item: number): r
     const grid = i < sizes ? asGrid(argument) : undefined;
     return grid ? cellAt(grid, Math.floor(item / shape.columns), item % shape.columns) : argument;
   });
-  const { rows, number } = tableColumns(call(plan, args));
+  const { rows, number } = tableColumns(call(plan, args, undefined, SHARED));
   const [low, high] = [`${heading} low`, `${heading} high`].map((h) => number(rows[0] ?? [], h));
   return low === undefined || high === undefined ? undefined : [low, high];
 }

@@ -2,6 +2,7 @@ import type { Declaration } from '../catalogue/declaration.ts';
 import { CalcError } from '../core/errors.ts';
 import type { Shape } from '../sheet/broadcast.ts';
 import { call, itemShape, type Results } from '../sheet/call.ts';
+import { SHARED } from '../sheet/shared-bases.ts';
 import type { Argument, Calculated, ToldExplanation } from '../sheet/host-function.ts';
 import type { SelectedCell } from './port.ts';
 import type { ReadOperand } from './resolve-operands.ts';
@@ -31,7 +32,7 @@ export function readCall(
   calculated?: Calculated,
 ): ReadCall {
   const args = operands.map((o) => o.argument);
-  const results = isUnread(operands) ? undefined : (calculated?.cells ?? call(declaration, args));
+  const results = isUnread(operands) ? undefined : (calculated?.cells ?? call(declaration, args, undefined, SHARED));
   const explanation = calculated?.explanation;
   return { declaration, text, whole, operands, results, explanation, shape: shapeOf(declaration, args) };
 }

@@ -2,7 +2,7 @@ import { CalcError } from '../core/errors.ts';
 import { isTableFunction, type ItemOfRow } from '../catalogue/declaration.ts';
 import { givenItem, type GivenItem } from '../sheet/call.ts';
 import { explainItem, type Explanation, askedUntilFailed, explainRow } from '../sheet/explain.ts';
-import { SharedBases } from '../sheet/shared-bases.ts';
+import { SHARED } from '../sheet/shared-bases.ts';
 import type { ReadCall } from './read-call.ts';
 
 /** The explanation of one item, or of one column of its row, with what it was given. */
@@ -13,9 +13,6 @@ export interface Run extends Partial<Explanation> {
   /** What the selected row of a table is about. */
   readonly row?: ItemOfRow;
 }
-
-/** Cells of one pane have most of their solving in common. */
-const SHARED = new SharedBases();
 
 /** `place` is where the selected cell stands in the table: the row counted from 1 below the heading. */
 export function runItem(

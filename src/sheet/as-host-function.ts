@@ -6,13 +6,10 @@ import { call, callByItems } from './call.ts';
 import { tableExplained, workingOf } from './explain.ts';
 import type { Argument, HostFunction } from './host-function.ts';
 import { readyFor } from './long-lists.ts';
-import { SharedBases } from './shared-bases.ts';
+import { SHARED } from './shared-bases.ts';
 
 /** Whether the build is one whose results can carry their working on a card; nothing outside of a build says so. */
 declare const CARDS: boolean | undefined;
-
-/** All functions of a host share it. */
-const SHARED = new SharedBases();
 
 const ASSUME = {
   name: 'assume',

@@ -47,3 +47,6 @@ export class SharedBases {
       this.kept = this.kept.filter(({ basis }) => basis.size <= MOST_VALUES);
   }
 }
+
+/** All functions of a host share it, and the pane with them. */
+export const SHARED = new SharedBases();
