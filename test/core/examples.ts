@@ -1,7 +1,9 @@
 /** The worked examples of doc comments in core: `@example expression // number`. */
 import { readdirSync, readFileSync } from 'node:fs';
+import { readList } from '../../src/catalogue/read-list.ts';
 import { Assumptions } from '../../src/core/assumptions/assumptions.ts';
 import { Basis } from '../../src/core/basis.ts';
+import { Job } from '../../src/core/job/job-list.ts';
 import * as quantities from '../../src/core/units/quantities.ts';
 
 export interface Example {
@@ -54,17 +56,31 @@ export const CORE: Readonly<Record<string, Module>> = Object.fromEntries(
 
 export const textOf = (file: string): string => readFileSync(new URL(file, FOLDER), 'utf8');
 
-/** What an example may name: exports of its own file, of others in its room, of the quantities, and `basis` with the defaults. */
+/** A list of two pins in inches. */
+const PINS = [
+  ['diameter', 'length'],
+  [4, 10],
+  [3, 8],
+];
+
+/**
+ * What an example may name: exports of its own file, of others in its room, of the quantities, `basis` with the defaults, `job`, a
+ * list of two pins, 4 x 10 in and 3 x 8 in, and `item`, the first of them.
+ */
 function valueOfExample({ file, expression }: Example): unknown {
   const room = file.split('/').slice(0, -1).join('/');
   const beside = Object.entries(CORE).flatMap(([path, module]) =>
     path.startsWith(`${room}/`) ? Object.entries(module) : [],
   );
+  const basis = new Basis(Assumptions.defaults());
+  const job = new Job(readList(PINS, basis), basis);
   const names: Module = {
     ...quantities,
     ...Object.fromEntries(beside),
     ...CORE[file],
-    basis: new Basis(Assumptions.defaults()),
+    basis,
+    job,
+    item: job.items[0]?.sized,
   };
   // eslint-disable-next-line @typescript-eslint/no-implied-eval -- our own text, from the comment beside the code
   const run = new Function(...Object.keys(names), `return ${expression};`) as (...values: unknown[]) => unknown;

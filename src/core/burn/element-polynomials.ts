@@ -90,7 +90,11 @@ export const MOLAR_MASS = {
   C: 12.011e-3,
 } as const;
 
-/** Melting point [K] of a species: the end of its last solid range. */
+/**
+ * Melting point [K] of a species: the end of its last solid range.
+ *
+ * @example meltingPoint(IRON) // 1809
+ */
 export function meltingPoint(species: NasaSpecies): number {
   const solid: NasaRange | undefined = species.ranges.filter((r) => r.phase !== 'liquid').at(-1);
   return solid?.upTo ?? NaN;

@@ -50,12 +50,18 @@ export const IRON_MELTING = IRON.ranges[MELTING_RANGE]?.upTo ?? NaN;
  * @param T temperature [K], 200 to 6000; above the boiling point (3133 K at 1 atm) the liquid is carried on
  * @returns [J/kg]
  * Source: NASA TM-4513 and NASA/TP-2002-211556. Example: 2000 K gives 1 458 540 J/kg.
+ *
+ * @example ironEnthalpy(2100) / 1e6 // 1.541
  */
 export function ironEnthalpy(T: number): number {
   return (molarEnthalpy(IRON, T) - MOLAR_ENTHALPY_IRON_298) / IRON_MOLAR_MASS;
 }
 
-/** Heat of fusion of iron at its melting point [J/kg]; 247 200 J/kg. Source: as `ironEnthalpy`. */
+/**
+ * Heat of fusion of iron at its melting point [J/kg]; 247 200 J/kg. Source: as `ironEnthalpy`.
+ *
+ * @example ironFusionHeat() / 1e3 // 247.2
+ */
 export function ironFusionHeat(): number {
   return molarTransition(IRON, MELTING_RANGE) / IRON_MOLAR_MASS;
 }
@@ -69,6 +75,8 @@ export function ironFusionHeat(): number {
  * @param T temperature [K], 298.15 to 5000 (Fe2O3: 2500)
  * @returns [J/kg of oxide]
  * Source: NASA TM-4513. Example: FeO at 2000 K gives 1 767 670 J/kg.
+ *
+ * @example oxideEnthalpy('FeO', 2100) / 1e6 // 1.863
  */
 export function oxideEnthalpy(oxide: IronOxide, T: number): number {
   const { species, iron, oxygen } = OXIDES[oxide];
@@ -76,7 +84,11 @@ export function oxideEnthalpy(oxide: IronOxide, T: number): number {
   return (molarEnthalpy(species, T) - molarEnthalpy(species, REFERENCE_TEMPERATURE)) / molarMass;
 }
 
-/** Sensible enthalpy of oxygen gas above 298.15 K [J/kg], 200 to 6000 K. Source: NASA TM-4513. */
+/**
+ * Sensible enthalpy of oxygen gas above 298.15 K [J/kg], 200 to 6000 K. Source: NASA TM-4513.
+ *
+ * @example oxygenGasEnthalpy(1200) / 1e6 // 0.9298
+ */
 export function oxygenGasEnthalpy(T: number): number {
   return (molarEnthalpy(OXYGEN_GAS, T) - MOLAR_ENTHALPY_OXYGEN_298) / (2 * OXYGEN_ATOM_MOLAR_MASS);
 }
@@ -88,6 +100,8 @@ export function oxygenGasEnthalpy(T: number): number {
  *
  * @returns [J/kg of iron]
  * Source: NASA TM-4513. Example: FeO gives 4 871 260 J/kg.
+ *
+ * @example oxidationHeat('FeO') / 1e6 // 4.871
  */
 export function oxidationHeat(oxide: IronOxide): number {
   const { species, iron, oxygen } = OXIDES[oxide];
@@ -95,7 +109,11 @@ export function oxidationHeat(oxide: IronOxide): number {
   return (elements - molarEnthalpy(species, REFERENCE_TEMPERATURE)) / (iron * IRON_MOLAR_MASS);
 }
 
-/** Oxygen that goes into one oxide per kg of iron burned [kg/kg], from the molar masses. Example: FeO takes 0.28650. */
+/**
+ * Oxygen that goes into one oxide per kg of iron burned [kg/kg], from the molar masses. Example: FeO takes 0.28650.
+ *
+ * @example oxygenDemand('Fe3O4') // 0.382
+ */
 export function oxygenDemand(oxide: IronOxide): number {
   const { iron, oxygen } = OXIDES[oxide];
   return (oxygen * OXYGEN_ATOM_MOLAR_MASS) / (iron * IRON_MOLAR_MASS);
@@ -113,6 +131,7 @@ function checkShare(monoxideShare: number): void {
  *
  * @param monoxideShare s, share of the burned iron that ends as FeO [-], 0 to 1
  * @returns [J/kg of iron]
+ * @example splitOxidationHeat(0.5) / 1e6 // 5.778
  */
 export function splitOxidationHeat(monoxideShare: number): number {
   checkShare(monoxideShare);
@@ -124,6 +143,7 @@ export function splitOxidationHeat(monoxideShare: number): number {
  *
  * @param monoxideShare share of the burned iron that ends as FeO [-], 0 to 1
  * @returns [kg/kg of iron]
+ * @example splitOxygenDemand(0.5) // 0.3342
  */
 export function splitOxygenDemand(monoxideShare: number): number {
   checkShare(monoxideShare);
@@ -145,6 +165,8 @@ export const MAGNETITE_FUSION = 138e3 / (3 * IRON_MOLAR_MASS + 4 * OXYGEN_ATOM_M
  * @param monoxideShare share of the burned iron that ends as FeO [-], 0 to 1
  * @returns [J/kg of iron]
  * Source: NASA TM-4513, fusion of Fe3O4 from memory. Example: 2100 K and a half give 2 780 000 J/kg, about.
+ *
+ * @example moltenOxideEnthalpy(2100, 0.5) / 1e6 // 2.707
  */
 export function moltenOxideEnthalpy(T: number, monoxideShare: number): number {
   return splitOxideEnthalpy(T, monoxideShare) + (1 - monoxideShare) * (1 + oxygenDemand('Fe3O4')) * MAGNETITE_FUSION;
@@ -156,6 +178,7 @@ export function moltenOxideEnthalpy(T: number, monoxideShare: number): number {
  * @param T temperature [K], 298.15 to 5000; see `oxideEnthalpy` for Fe3O4 above its melting
  * @param monoxideShare share of the burned iron that ends as FeO [-], 0 to 1
  * @returns [J/kg of iron]
+ * @example splitOxideEnthalpy(2100, 0.5) / 1e6 // 2.295
  */
 export function splitOxideEnthalpy(T: number, monoxideShare: number): number {
   checkShare(monoxideShare);
@@ -175,6 +198,8 @@ export function splitOxideEnthalpy(T: number, monoxideShare: number): number {
  * @param monoxideShare share of the burned iron that ends as FeO [-], 0 to 1
  * @returns [-]; no solution where burning all of it does not heat its own oxide to T
  * Example: to FeO, 2000 K gives 0.360 and 2500 K gives 0.485.
+ *
+ * @example burnedShareWithoutLoss(1811) // 0.3154
  */
 export function burnedShareWithoutLoss(T: number, monoxideShare = 1): number {
   if (!(T > REFERENCE_TEMPERATURE))

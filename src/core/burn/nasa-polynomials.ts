@@ -182,6 +182,8 @@ function overGasConstant(range: NasaRange, T: number): number {
  * @param T temperature [K], from the species' `from` to the end of its last range
  * @returns [J/mol]
  * Source: NASA TM-4513, equation for H/RT of the seven-coefficient form.
+ *
+ * @example (molarEnthalpy(IRON, 1000) - molarEnthalpy(IRON, REFERENCE_TEMPERATURE)) / 1e3 // 24.2
  */
 export function molarEnthalpy(species: NasaSpecies, T: number): number {
   const ranges = species.ranges;

@@ -200,7 +200,11 @@ export function calculatedFlow(rod: Rod, length: number, pressure: number, basis
   });
 }
 
-/** Mean flow [kg/s] at the work: the flow calculated, times the assumption `flow factor`. Range and source as `calculatedFlow`. */
+/**
+ * Mean flow [kg/s] at the work: the flow calculated, times the assumption `flow factor`. Range and source as `calculatedFlow`.
+ *
+ * @example meanFlow(findRod('3/8').rod, 36 * INCH, 90 * PSI, basis) / (SCF / 60) // 8.663
+ */
 export const meanFlow = (rod: Rod, length: number, pressure: number, basis: Basis): number =>
   basis.a.value('flow factor') * calculatedFlow(rod, length, pressure, basis);
 

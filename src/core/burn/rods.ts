@@ -111,7 +111,11 @@ export function rodNames(rod: Rod): {
       };
 }
 
-/** Mass of steel in a metre of rod, kg/m: tube wall and wires. */
+/**
+ * Mass of steel in a metre of rod, kg/m: tube wall and wires.
+ *
+ * @example (rodMassPerLength(findRod('3/8').rod) * 36 * INCH) / POUND // 0.8883
+ */
 export function rodMassPerLength(rod: Rod): number {
   const tube = rod.outsideDiameter ** 2 - rod.bore ** 2;
   const wires = rod.wires * rod.wireDiameter ** 2;

@@ -160,7 +160,8 @@ export const fitGiven = (fit: PressFit) => ({
  * Valid while both stay elastic (`elasticPressureLimit`), ends of pin and boss flush.
  * Source: Lame's thick rings, as in Marks' Calculations for Machine Design, interference fits, example 6: 4 in
  * pin, 6 in boss, 0.001 in, 30e6 psi, 0.3.
- * @example contactPressure({ diameter: 4 * INCH, hole: 0, boss: 6 * INCH, pinModulus: 30e6 * PSI, pinPoisson: 0.3, bossModulus: 30e6 * PSI, bossPoisson: 0.3 }, 0.001 * INCH) / PSI // 2083
+ * @example contactPressure({ diameter: 4 * INCH, hole: 0, boss: 6 * INCH, pinModulus: 30e6 * PSI, pinPoisson: 0.3,
+ *   bossModulus: 30e6 * PSI, bossPoisson: 0.3 }, 0.001 * INCH) / PSI // 2083
  */
 export function contactPressure(fit: PressFit, interference: number, system: UnitSystem = 'US'): number {
   checkPressFit(fit, system);

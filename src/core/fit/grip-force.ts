@@ -62,7 +62,8 @@ const FORCE = new StepList(
  * Valid for a joint that slips all at once; a long rusted joint can also peel from one end, at less.
  * Source: Coulomb friction, DIN 7190-1 (steel on steel, pressed dry, 0.11 when it starts to slip); the bond of rust is
  * common practice without a source. Example: 4 in, 2083 psi, 0.12, no rust, an inch of it; in lbf.
- * @example gripForce({ diameter: 4 * INCH, length: INCH, pressure: 2083.33 * PSI, friction: 0.12, bond: 0 }) / POUND_FORCE // 3142
+ * @example gripForce({ diameter: 4 * INCH, length: INCH, pressure: 2083.33 * PSI, friction: 0.12,
+ *   bond: 0 }) / POUND_FORCE // 3142
  */
 export function gripForce({ diameter, length, pressure, friction, bond }: Grip): number {
   return valueOf(FORCE, { D: diameter, L: length, p: pressure, mu: friction, tau: bond });
@@ -156,7 +157,8 @@ export interface PressedPin {
  *
  * Lame's `contactPressure` up to `elasticPressureLimit`; beyond, pin and boss yield as elastic, perfectly plastic rings.
  * lengths [m]; result [Pa]. Source: contact-pressure.ts, ring-solver.ts.
- * @example pressedPressure({ diameter: 4 * INCH, interference: 0.001 * INCH, boss: 6 * INCH, hole: 0 }, basis.a).value / PSI // 2065
+ * @example pressedPressure({ diameter: 4 * INCH, interference: 0.001 * INCH, boss: 6 * INCH, hole: 0 },
+ *   basis.a).value / PSI // 2065
  */
 export function pressedPressure(pin: PressedPin, a: Assumptions): Working {
   const at = pressed(PRESSURE, pin, a);
@@ -168,7 +170,8 @@ export function pressedPressure(pin: PressedPin, a: Assumptions): Working {
  * the rust bond in force.
  *
  * lengths [m]; result [N]. Source: as these.
- * @example pressedForce({ diameter: 4 * INCH, length: 10 * INCH, interference: 0.0012 * INCH, boss: 10 * INCH, hole: 0 }, basis.a).value / POUND_FORCE // 127165
+ * @example pressedForce({ diameter: 4 * INCH, length: 10 * INCH, interference: 0.0012 * INCH, boss: 10 * INCH,
+ *   hole: 0 }, basis.a).value / POUND_FORCE // 127165
  */
 export function pressedForce(pin: PressedPin & { readonly length: number }, a: Assumptions): Working {
   const at = pressed(ELASTIC_FORCE, pin, a);

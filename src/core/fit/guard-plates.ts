@@ -135,7 +135,8 @@ const GUARD = new StepList(
  * offset = drift depth, wall = (D - d) / 2 - offset.
  * lengths [m], pressure [Pa], force [N]. Straight drift; a rod that follows a crack or a weld inside can leave it.
  * Source: common practice for sizes and drift; AWS D1.1 for the weld.
- * @example guardPlates({ diameter: 4 * INCH, hole: 2.5 * INCH, depth: 10 * INCH, rod: 0.375 * INCH, pressure: 100 * PSI }, basis.a).force / POUND_FORCE // 530.9
+ * @example guardPlates({ diameter: 4 * INCH, hole: 2.5 * INCH, depth: 10 * INCH, rod: 0.375 * INCH,
+ *   pressure: 100 * PSI }, basis.a).force / POUND_FORCE // 530.9
  */
 export function guardPlates({ diameter, hole, depth, rod, pressure }: GuardedPin, a: Assumptions): GuardPlates {
   return platesOf(new Evaluation(GUARD, { D: diameter, d: hole, x: depth, d_rod: rod, p: pressure }, a), a);

@@ -198,7 +198,8 @@ export interface PushChecked {
  * lengths [m], force [N], stresses [Pa]. The pin in its boss is held sideways, so its column is on the safe side; loose
  * spacers can slip sideways before they buckle. It is no proof that a push is safe: stand clear and restrain the pin.
  * Source: J. B. Johnson's parabola and Euler, as in handbooks of machine design; strength of materials.
- * @example pushCheck({ force: 30 * 2000 * POUND_FORCE, diameter: 4 * INCH, hole: 2.5 * INCH, length: 10 * INCH }, basis.a).bearing.stress / PSI // 8715
+ * @example pushCheck({ force: 30 * 2000 * POUND_FORCE, diameter: 4 * INCH, hole: 2.5 * INCH, length: 10 * INCH },
+ *   basis.a).bearing.stress / PSI // 8715
  */
 export function pushCheck(push: PushCheck, a: Assumptions): PushChecked {
   const { force, diameter, hole, length, spacerDiameter, boss } = push;

@@ -38,7 +38,9 @@ export function coolant(
  * Valid for a pin and boss of carbon or low-alloy steel in still air, or kept covered by water. Steel round the boss
  * that draws heat away is in it only as far as `boss` counts it, so the time is rather long than short.
  * Source: as `coolPin`. The usual grid's error is within 3 %.
- * @example coolingTime({ diameter: 0.1, hole: 0.06, boss: 0.25, length: 0.25, method: 'air', passes: passesInForce({ diameter: 0.1, hole: 0.06, boss: 0.25, length: 0.25 }, 0.006, basis.a), target: 422 }, physicsInForce(basis.a)) / 60 // 2.4582
+ * @example coolingTime({ diameter: 0.1, hole: 0.06, boss: 0.25, length: 0.25, method: 'air',
+ *   passes: passesInForce({ diameter: 0.1, hole: 0.06, boss: 0.25, length: 0.25 }, 0.006, basis.a), target: 422 },
+ *   physicsInForce(basis.a)) / 60 // 2.4582
  */
 export function coolingTime(
   inputs: CoolingTime,

@@ -11,6 +11,8 @@ const MODULUS = [1, 1, 0.9, 0.8, 0.7, 0.6, 0.31, 0.13, 0.09, 0.0675, 0.045, 0.02
  *
  * temperature [K]; result [1]. Straight lines between the table's 100 K steps; held outside 20 to 1200 C.
  * Source: EN 1993-1-2:2005, Table 3.1. Example: 0.47 at 600 C.
+ *
+ * @example steelYieldReduction(600 + 273.15) // 0.47
  */
 export const steelYieldReduction = (temperature: number): number => interpolate(TEMPERATURE, YIELD, temperature);
 
@@ -18,6 +20,8 @@ export const steelYieldReduction = (temperature: number): number => interpolate(
  * Proportional limit of carbon steel at a temperature over the yield strength at 20 C, k_p.
  *
  * temperature [K]; result [1]. As `steelYieldReduction`. Source: EN 1993-1-2:2005, Table 3.1. Example: 0.18 at 600 C.
+ *
+ * @example steelProportionalReduction(600 + 273.15) // 0.18
  */
 export const steelProportionalReduction = (temperature: number): number =>
   interpolate(TEMPERATURE, PROPORTIONAL, temperature);
@@ -26,5 +30,7 @@ export const steelProportionalReduction = (temperature: number): number =>
  * Slope of the elastic range of carbon steel at a temperature over that at 20 C, k_E.
  *
  * temperature [K]; result [1]. As `steelYieldReduction`. Source: EN 1993-1-2:2005, Table 3.1. Example: 0.31 at 600 C.
+ *
+ * @example steelModulusReduction(600 + 273.15) // 0.31
  */
 export const steelModulusReduction = (temperature: number): number => interpolate(TEMPERATURE, MODULUS, temperature);

@@ -44,7 +44,8 @@ const TABLE_TOP = 2400;
  * diameter [m]; the law takes the wall temperature [K] and gives [W/m2]. It has one jump, at `filmLimit`.
  * Valid for open water at one atmosphere that keeps the wall covered; not for steam locked in a bore closed at an end.
  * Source: the parts as named in boiling.ts; their joining is this project's.
- * @example waterLaw(0.1, { water: 293.15, surfaceFactor: 0.013, fluxFactor: 1, filmLimit: 650, emissivity: 0.8 }).flux(473.15) / 1e6 // 1.1056
+ * @example waterLaw(0.1, { water: 293.15, surfaceFactor: 0.013, fluxFactor: 1, filmLimit: 650,
+ *   emissivity: 0.8 }).flux(473.15) / 1e6 // 1.1056
  */
 export function waterLaw(diameter: number, wetting: Wetting): FluxLaw {
   const { water, surfaceFactor, fluxFactor, filmLimit, emissivity } = wetting;

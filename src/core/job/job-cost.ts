@@ -337,7 +337,12 @@ function costingOf(job: Job, prices: Prices, confidence: number, crewing: Crewin
   };
 }
 
-/** What a job comes to before contingency, margin and tax: by the plans and in each world. */
+/**
+ * What a job comes to before contingency, margin and tax: by the plans and in each world.
+ *
+ * @example jobSpending(job, { lines: new Map([['crew', 180 / 3600]]), rods: new Map([['', 9]]), others: [],
+ *   shares: new Map(), currency: '' }, 0.9, crewingOf(basis)).planned // 386.7
+ */
 export function jobSpending(
   job: Job,
   prices: Prices,
@@ -379,6 +384,9 @@ export function jobCostWorking(job: Job, prices: Prices, confidence: number, cre
  * draws as the load: the list of steps on a column of worlds, so that a sum has its own low and high, not those of its lines
  * added up. What is loaded to be on the safe side may cost more than the used high: what is left over goes back. A line without a price is named in the note of
  * the subtotal.
+ *
+ * @example jobCost(job, { lines: new Map([['crew', 180 / 3600]]), rods: new Map([['', 9]]), others: [],
+ *   shares: new Map(), currency: '' }, 0.9, crewingOf(basis)).at(-1).amount.value // 627.2
  */
 export function jobCost(job: Job, prices: Prices, confidence: number, crewing: Crewing): readonly CostLine[] {
   const { c, list } = costingOf(job, prices, confidence, crewing);

@@ -90,7 +90,11 @@ export interface Schedule {
   readonly cylinders: number | undefined;
 }
 
-/** Cuts each piece of a list into what a schedule moves: its crew time is before + hot + cooling + after. */
+/**
+ * Cuts each piece of a list into what a schedule moves: its crew time is before + hot + cooling + after.
+ *
+ * @example stagesOf(job)[0].hot / 60 // 21.65
+ */
 export function stagesOf({ items }: Job): readonly Stages[] {
   return items.flatMap((item) => {
     const { sized, basis, quantity } = item;
@@ -308,6 +312,7 @@ export const crewingOf = ({ a }: Basis, crews?: number, shift?: number): Crewing
  *
  * @param pace factor on all times of the crew and on the oxygen, for jobs that go worse than planned
  * @param cooling factor on all times of cooling
+ * @example jobSchedule(job, crewingOf(basis)).end / 3600 // 1.699
  */
 export function jobSchedule(job: Job, { crews, shift }: Crewing, pace = 1, cooling = 1): Schedule {
   return job.once(`schedule ${crews} ${shift} ${pace} ${cooling}`, () =>

@@ -59,6 +59,7 @@ function worldsOf(job: Job): {
  * them the figure is read off straight lines; Infinity where the work is without end, or where the figure is at a node beside it.
  *
  * @param figure of a schedule [unit of the result]
+ * @example acrossWorlds(job, crewingOf(basis), ({ shifts }) => shifts)[0] // 1
  */
 export function acrossWorlds(job: Job, crewing: Crewing, figure: (schedule: Schedule) => number): Float64Array {
   const { pace, cooling, paces, coolings } = worldsOf(job);

@@ -44,6 +44,7 @@ export function logMoments(range: Uncertain): LogMoments {
  * mean = (ln low + ln high)/2, deviation = (ln high - ln low)/(2 z), z the normal quantile of (1 + probability)/2.
  *
  * @param probability [-], more than 0 and less than 1, the rest shared by both tails
+ * @example logMomentsOfQuantiles(1, 4, 0.8).mean // 0.6931
  */
 export function logMomentsOfQuantiles(low: number, high: number, probability: number): LogMoments {
   if (!(low > 0)) throw notAbove('low', shown(low), '0');

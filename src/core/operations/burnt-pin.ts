@@ -48,7 +48,11 @@ export interface Cooled {
   readonly decidedBy: readonly string[];
 }
 
-/** Metal removed over time at the work [kg/s]. */
+/**
+ * Metal removed over time at the work [kg/s].
+ *
+ * @example paceOf(item) / (POUND / 60) // 0.5925
+ */
 export const paceOf = ({ removed, timeAtWork }: Sized): number => removed / timeAtWork;
 
 /** Draws of the pace: the cases read no finer. */

@@ -25,6 +25,8 @@ export interface CylindersSoFar {
  *
  * A cylinder is changed at the pressure that the most demanding item of the list needs, and each change costs its loss:
  * opened = ceil(sum of oxygen / oxygen that one cylinder serves), left = opened x that - the sum.
+ *
+ * @example cylindersOpened([item], basis)[0].opened // 1
  */
 export function cylindersOpened(items: readonly SuppliedItem[], basis: Basis): readonly CylindersSoFar[] {
   const content = drawableContent(basis, sharedDelivery(items, basis));

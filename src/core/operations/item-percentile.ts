@@ -17,6 +17,7 @@ export type SpreadQuantity = (typeof SPREAD_QUANTITIES)[number];
  * below the middle, up from there. Infinity where the heat does not suffice in more than the rest of the cases.
  *
  * @param p share [-], more than 0 and less than 1
+ * @example itemPercentile(item, 'oxygen', 0.9, basis) / SCF // 168
  */
 export function itemPercentile(item: Sized, quantity: SpreadQuantity, p: number, basis: Basis): number {
   const draws = drawItem(item, DRAWS, basis);

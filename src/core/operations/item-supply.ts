@@ -49,7 +49,11 @@ function supplyList(steps: readonly Step[], results: readonly string[]): StepLis
   );
 }
 
-/** What to set at the regulator for an item, through the hose as assumed. Throws where the hose cannot pass the flow. */
+/**
+ * What to set at the regulator for an item, through the hose as assumed. Throws where the hose cannot pass the flow.
+ *
+ * @example itemSetting(item, basis).gauge / PSI // 91.59
+ */
 export function itemSetting({ pressure, flow }: Pick<Sized, 'pressure' | 'flow'>, { a, once }: Basis): Setting {
   return once(`setting ${pressure} ${flow}`, () => {
     const list = once('setting', () => supplyList(settingSteps(a), ['p_reg']));

@@ -14,12 +14,20 @@ export interface FittedRod {
   readonly reason: string;
 }
 
-/** Counts are whole and safe: up, after a tolerance for sums that are whole but for the last bit. */
+/**
+ * Counts are whole and safe: up, after a tolerance for sums that are whole but for the last bit.
+ *
+ * @example wholeUp(3.0000000001) // 3
+ */
 export function wholeUp(x: number): number {
   return Math.max(1, Math.ceil(x - 1e-9));
 }
 
-/** Length [m] of a rod that is left and thrown away. */
+/**
+ * Length [m] of a rod that is left and thrown away.
+ *
+ * @example stubOf(item.rod.rod, basis) / INCH // 3
+ */
 export function stubOf(rod: Rod, { a }: Basis): number {
   return a.value(rodNames(rod).stub);
 }

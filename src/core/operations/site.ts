@@ -38,7 +38,11 @@ export function siteFactors(a: Assumptions): readonly NumberName[] {
   return [...(removal ? [removal] : []), ...(slag ? [slag] : []), ...handling];
 }
 
-/** How much slower position and access make the time at the work: the product of their factors. */
+/**
+ * How much slower position and access make the time at the work: the product of their factors.
+ *
+ * @example siteHandling(basis.a) // 1
+ */
 export const siteHandling = (a: Assumptions): number =>
   siteNames(a).handling.reduce((product, name) => product * a.value(name), 1);
 

@@ -18,7 +18,11 @@ export interface Spread {
   readonly highCrewTime: number;
 }
 
-/** Whole counts on the safe side of a percentile: down below the middle, up above. */
+/**
+ * Whole counts on the safe side of a percentile: down below the middle, up above.
+ *
+ * @example wholeTowards(4.4, 0.9) // 5
+ */
 export function wholeTowards(count: number, p: number): number {
   if (!Number.isFinite(count)) return count;
   return p < 0.5 ? Math.floor(count + 1e-9) : Math.ceil(count - 1e-9);
@@ -60,6 +64,8 @@ export function spreadEnds(item: Drawable, basis: Basis): SpreadEnds {
  * How far one item may depart: P10 and P90 of oxygen, rods and crew time over quasi-random draws of the
  * process factors with the item's own scatter. Rod and method stay as planned. A draw in which the heat does not
  * suffice counts as more than any other; where more than a tenth do, the high is Infinity.
+ *
+ * @example spreadItem(item, basis).highRods // 9
  */
 export function spreadItem(item: Drawable, basis: Basis): Spread {
   const { rods, used: _, ...ends } = spreadEnds(item, basis);

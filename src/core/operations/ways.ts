@@ -84,7 +84,11 @@ export const anewOf = (operation: Operation): readonly string[] => [
   ...(operation.widening ? WIDEN_SYMBOLS : []),
 ];
 
-/** Flow of a rod before the flow factor [kg/s]. */
+/**
+ * Flow of a rod before the flow factor [kg/s].
+ *
+ * @example flowOf(item.rod, 90 * PSI, basis) / (SCF / 60) // 8.663
+ */
 export const flowOf = ({ rod, length }: Pick<FittedRod, 'rod' | 'length'>, pressure: number, basis: Basis): number =>
   calculatedFlow(rod, length, pressure, basis);
 

@@ -11,7 +11,11 @@ export function waterSteps(a: Assumptions): readonly Step[] {
   return [decidedBy(assumed('grad', gradientName(a)), 'water'), columnStep];
 }
 
-/** Pressure of the water [Pa] over work at a depth [m], salt or fresh as assumed. */
+/**
+ * Pressure of the water [Pa] over work at a depth [m], salt or fresh as assumed.
+ *
+ * @example waterPressure(basis.a, 33 * FOOT) / PSI // 14.69
+ */
 export function waterPressure(a: Assumptions, depth: number): number {
   return depth === 0 ? 0 : waterColumn(depth, a.value(gradientName(a)));
 }

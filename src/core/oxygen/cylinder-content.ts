@@ -13,6 +13,8 @@ function checkVolume(volume: number): void {
  *
  * m = V rho(T, p), real gas. Range: 250 to 350 K, to 30 MPa (`isotherm`).
  * Example: 43.0 L at 2200 psig and 70 F hold 244 scf, of which 242 can be drawn to 0 psig.
+ *
+ * @example cylinderContent(0.043, 2214.7 * PSI, 294.26) / SCF // 243.9
  */
 export function cylinderContent(volume: number, pressure: number, temperature: number): number {
   checkVolume(volume);
@@ -20,7 +22,11 @@ export function cylinderContent(volume: number, pressure: number, temperature: n
   return volume * isotherm(temperature).density(pressure);
 }
 
-/** Oxygen [kg] that can be drawn from a cylinder at rest down to an absolute leftover pressure [Pa], all at one temperature. */
+/**
+ * Oxygen [kg] that can be drawn from a cylinder at rest down to an absolute leftover pressure [Pa], all at one temperature.
+ *
+ * @example drawnTo(0.043, 2214.7 * PSI, 294.26, 264.7 * PSI) / SCF // 216.2
+ */
 export function drawnTo(volume: number, pressure: number, temperature: number, leftover: number): number {
   checkVolume(volume);
   checkOxygenRange(temperature, pressure);
@@ -34,7 +40,11 @@ export function drawnTo(volume: number, pressure: number, temperature: number, l
   return volume * (oxygen.density(pressure) - oxygen.density(leftover));
 }
 
-/** Absolute pressure [Pa] of a cylinder that holds a mass [kg] in a water volume [m3] at a temperature [K]: the inverse of `cylinderContent`. */
+/**
+ * Absolute pressure [Pa] of a cylinder that holds a mass [kg] in a water volume [m3] at a temperature [K]: the inverse of `cylinderContent`.
+ *
+ * @example contentPressure(0.043, 200 * SCF, 294.26) / PSI // 1823
+ */
 export function contentPressure(volume: number, mass: number, temperature: number): number {
   checkVolume(volume);
   checkOxygenRange(temperature, 0);

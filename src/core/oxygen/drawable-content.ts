@@ -138,6 +138,8 @@ export function drawnCylinder(basis: Basis, { pressure, flow }: Delivery = deliv
  *
  * delivery: what the regulator delivers; more may have to be left for it (`leftoverSteps`).
  * Example: 43 L at 2200 psig and 70 F, drawn at 10 scfm to 250 psig: 212 of 244 scf.
+ *
+ * @example drawableContent(basis) / SCF // 210.2
  */
 export function drawableContent(basis: Basis, delivery: Delivery = deliveryInForce(basis.a)): number {
   return basis.once(`drawable ${delivery.pressure} ${delivery.flow}`, () =>

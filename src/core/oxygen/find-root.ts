@@ -3,6 +3,8 @@
  *
  * Inverse quadratic interpolation where that is trustworthy, else bisection: T. R. Chandrupatla, Advances in
  * Engineering Software 28 (1997) 145-149. `tolerance` is relative to the larger end of the bracket. The caller vouches for the signs.
+ *
+ * @example findRoot((x) => x * x - 2, 0, 2) // 1.414
  */
 export function findRoot(f: (x: number) => number, low: number, high: number, tolerance = 1e-12): number {
   let a = low;

@@ -32,6 +32,8 @@ function smooth(reynolds: number): number {
  * reynolds: more than 0. relativeRoughness: roughness over hydraulic diameter, 0 to 0.1 (used by Colebrook only).
  * Sources: Blasius 1913 (smooth, to Re 1e5); C. F. Colebrook, J. Inst. Civil Engineers 11 (1939) 133-156. Where the
  * blend begins and ends: common practice.
+ *
+ * @example frictionFactor(1e5, 1e-4) // 0.01851
  */
 export function frictionFactor(reynolds: number, relativeRoughness = 0, law: FrictionLaw = 'Colebrook'): number {
   if (reynolds <= LAMINAR_UP_TO) return 64 / reynolds;

@@ -9,6 +9,7 @@ import { fullCylinder } from './full-cylinder.ts';
  * colder and reads less. Source: as `cylinderContent`.
  *
  * @param served [kg], from 0 to what `drawableContent` gives
+ * @example gaugeAfter(100 * SCF, basis) / PSI // 1292
  */
 export function gaugeAfter(served: number, basis: Basis): number {
   const { a } = basis;

@@ -6,7 +6,11 @@ const GAUSS = [
   [0.9305681557970263, 0.17392742256872692],
 ] as const;
 
-/** Harmonic mean of a positive smooth function between two points: (b - a) / integral of dx / f(x). */
+/**
+ * Harmonic mean of a positive smooth function between two points: (b - a) / integral of dx / f(x).
+ *
+ * @example harmonicMean((x) => x, 1, 3) // 1.821
+ */
 export function harmonicMean(f: (x: number) => number, low: number, high: number): number {
   let inverse = 0;
   for (const [x, weight] of GAUSS) inverse += weight / f(low + x * (high - low));

@@ -79,6 +79,9 @@ export function hoseOutlet(hose: Hose, inlet: number, flow: number, oxygen: Isot
 /**
  * Absolute pressure [Pa] at the start of a hose that drives a flow [kg/s] out of it into an absolute pressure [Pa]: the inverse of
  * `hoseOutlet`. Beyond the range of the equation of state the gas is taken at its end, since no supply has that pressure anyway.
+ *
+ * @example hoseInlet({ bore: (3 / 8) * INCH, length: 50 * FOOT, loss: 0, roughness: 0 }, 104.7 * PSI, (15 * SCF) / 60,
+ *   isotherm(294.26)) / PSI // 108.9
  */
 export function hoseInlet(hose: Hose, outlet: number, flow: number, oxygen: Isotherm): number {
   const passage = hosePassage(hose);
@@ -104,7 +107,12 @@ export function hoseLoss(hose: Hose, setting: number, flow: number, oxygen: Isot
   return end.passes ? { passes: true, loss: setting - end.outlet } : end;
 }
 
-/** Oxygen [kg] that fills a hose to an absolute pressure [Pa], beyond the ambient it held. */
+/**
+ * Oxygen [kg] that fills a hose to an absolute pressure [Pa], beyond the ambient it held.
+ *
+ * @example hoseFill({ bore: (3 / 8) * INCH, length: 50 * FOOT, loss: 0, roughness: 0 }, 104.7 * PSI, 14.7 * PSI,
+ *   isotherm(294.26)) / SCF // 0.236
+ */
 export function hoseFill(hose: Hose, pressure: number, ambient: number, oxygen: Isotherm): number {
   const { area, length } = hosePassage(hose);
   return area * length * (oxygen.density(pressure) - oxygen.density(ambient));

@@ -119,7 +119,8 @@ export interface HoseDuty {
 /**
  * Gauge pressure [Pa] to set at the regulator for a tip pressure at the end of a hose: see `settingSteps`.
  *
- * @example settingInForce({ tip: 90 * PSI, flow: (15 * SCF) / 60, length: 50 * FOOT, bore: (3 / 8) * INCH, depth: 0 }, basis).value / PSI // 94.17
+ * @example settingInForce({ tip: 90 * PSI, flow: (15 * SCF) / 60, length: 50 * FOOT, bore: (3 / 8) * INCH, depth: 0 },
+ *   basis).value / PSI // 94.17
  */
 export function settingInForce({ tip, flow, length, bore, depth }: HoseDuty, { a, once }: Basis): Working {
   const list = once(

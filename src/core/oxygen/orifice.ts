@@ -9,7 +9,11 @@ export interface Orifice {
   readonly dischargeCoefficient: number;
 }
 
-/** Outlet over inlet pressure at and below which an orifice is choked. */
+/**
+ * Outlet over inlet pressure at and below which an orifice is choked.
+ *
+ * @example criticalPressureRatio(1.4) // 0.5283
+ */
 export function criticalPressureRatio(exponent: number): number {
   return (2 / (exponent + 1)) ** (exponent / (exponent - 1));
 }
@@ -38,6 +42,9 @@ export function orificeFlowFrom(orifice: Orifice, inlet: number, gas: FlowingGas
  * (2 / (k + 1))^(k / (k - 1)): isentropic flow to the throat, inlet at rest.
  *
  * Range: gas of constant Z and k across the orifice. Source: ISO 9300 and gas dynamics textbooks.
+ *
+ * @example orificeFlow({ diameter: 0.08 * INCH, dischargeCoefficient: 0.85 }, 104.7 * PSI, 14.7 * PSI,
+ *   flowingOxygen(294.26, 60 * PSI)) / (SCF / 60) // 7.883
  */
 export function orificeFlow(orifice: Orifice, inlet: number, outlet: number, gas: FlowingGas): number {
   if (!(inlet >= outlet))
@@ -49,7 +56,12 @@ export function orificeFlow(orifice: Orifice, inlet: number, outlet: number, gas
   return inlet === outlet ? 0 : orificeFlowFrom(orifice, inlet, gas)(outlet);
 }
 
-/** Absolute inlet pressure [Pa] that drives a flow [kg/s] through an orifice into an absolute outlet pressure [Pa]. */
+/**
+ * Absolute inlet pressure [Pa] that drives a flow [kg/s] through an orifice into an absolute outlet pressure [Pa].
+ *
+ * @example orificeInlet({ diameter: 0.08 * INCH, dischargeCoefficient: 0.85 }, 14.7 * PSI, (8 * SCF) / 60,
+ *   flowingOxygen(294.26, 60 * PSI)) / PSI // 106.3
+ */
 export function orificeInlet(orifice: Orifice, outlet: number, flow: number, gas: FlowingGas): number {
   if (!(flow >= 0)) throw messages.tooLow('flow', `${messages.shown(flow)} kg/s`, '0 kg/s');
   if (flow === 0) return outlet;
@@ -61,7 +73,12 @@ export function orificeInlet(orifice: Orifice, outlet: number, flow: number, gas
   return findRoot((inlet) => orificeFlow(orifice, inlet, outlet, gas) - flow, low, outlet / critical);
 }
 
-/** Absolute outlet pressure [Pa] of an orifice for a flow [kg/s]; undefined where it is choked or cannot pass that flow. */
+/**
+ * Absolute outlet pressure [Pa] of an orifice for a flow [kg/s]; undefined where it is choked or cannot pass that flow.
+ *
+ * @example orificeOutlet({ diameter: 0.08 * INCH, dischargeCoefficient: 0.85 }, 104.7 * PSI, (5 * SCF) / 60,
+ *   flowingOxygen(294.26, 60 * PSI)) / PSI // 93.56
+ */
 export function orificeOutlet(orifice: Orifice, inlet: number, flow: number, gas: FlowingGas): number | undefined {
   if (!(flow >= 0)) throw messages.tooLow('flow', `${messages.shown(flow)} kg/s`, '0 kg/s');
   const at = orificeFlowFrom(orifice, inlet, gas);

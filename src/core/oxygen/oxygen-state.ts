@@ -242,7 +242,11 @@ export function isotherm(temperature: number): Isotherm {
   return { temperature, density, pressure, Z, state };
 }
 
-/** Density of oxygen [kg/m3] at a temperature [K] and an absolute pressure [Pa]: see `isotherm`. */
+/**
+ * Density of oxygen [kg/m3] at a temperature [K] and an absolute pressure [Pa]: see `isotherm`.
+ *
+ * @example oxygenDensity(300, 10e6) // 134.6
+ */
 export function oxygenDensity(temperature: number, pressure: number): number {
   return isotherm(temperature).density(pressure);
 }
@@ -258,6 +262,8 @@ export function oxygenState(temperature: number, pressure: number): OxygenState 
  *
  * eta = dilute(T) + residual(tau, delta). Range and inputs as `isotherm`.
  * Source: Lemmon and Jacobsen 2004. Example: 300 K, 0 kg/m3: 20.6307e-6 Pa s.
+ *
+ * @example oxygenViscosity(300, 1.3) * 1e6 // 20.65
  */
 export function oxygenViscosity(temperature: number, density: number): number {
   const tau = EQUATION.criticalTemperature / temperature;

@@ -126,7 +126,12 @@ export function passageFlow(passage: Passage, inlet: number, outlet: number, gas
   return { flow: flux * passage.area, choked: exit > outlet, exit };
 }
 
-/** The largest flow [kg/s] that a passage can pass from an absolute inlet pressure [Pa], its exit choked. */
+/**
+ * The largest flow [kg/s] that a passage can pass from an absolute inlet pressure [Pa], its exit choked.
+ *
+ * @example largestFlow(roundPassage((3 / 8) * INCH, 50 * FOOT, 0, 0), 104.7 * PSI, flowingOxygen(294.26,
+ *   60 * PSI)) / (SCF / 60) // 55.51
+ */
 export function largestFlow(passage: Passage, inlet: number, gas: FlowingGas): number {
   return passageFlow(passage, inlet, 0, gas).flow;
 }
@@ -161,6 +166,9 @@ export function passageOutlet(passage: Passage, inlet: number, flow: number, gas
  * Absolute pressure [Pa] needed at a passage's entry so that a flow [kg/s] leaves into an absolute outlet pressure [Pa].
  *
  * Inverse of `passageFlow`; where the exit chokes, its pressure is G sqrt(Z R T), above the outlet's.
+ *
+ * @example passageInlet(roundPassage((3 / 8) * INCH, 50 * FOOT, 0, 0), 104.7 * PSI, (15 * SCF) / 60,
+ *   flowingOxygen(294.26, 106 * PSI)) / PSI // 108.9
  */
 export function passageInlet(passage: Passage, outlet: number, flow: number, gas: FlowingGas): number {
   check(passage);

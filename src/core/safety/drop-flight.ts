@@ -44,6 +44,8 @@ const STEADY = 1e-6;
  *
  * Source: Schiller and Naumann 1933, and Newton's constant value above. Range: Re to 2e5; it is within some 5
  * percent of measured drag to Re = 1000.
+ *
+ * @example sphereDrag(1000) // 0.44
  */
 export function sphereDrag(Re: number): number {
   return Re < NEWTON ? (24 / Re) * (1 + 0.15 * Re ** 0.687) : 0.44;

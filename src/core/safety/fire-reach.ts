@@ -49,7 +49,8 @@ const farthestOf = (drops: readonly SizedDrop[]): SizedDrop => drops.reduce((a, 
  * watch beyond 35 ft where combustibles are easily lit.
  *
  * Height, sizes [m], density [kg/m3]. Example: no drop of 1 or 3 mm passes the 35 ft from 5 ft up.
- * @example fireReach(5 * FOOT, [0.001, 0.003], 6000, { density: 1.2, viscosity: 15e-6, wind: 0 }, { speed: 8, bounce: 0.3 }).reach / FOOT // 35.0
+ * @example fireReach(5 * FOOT, [0.001, 0.003], 6000, { density: 1.2, viscosity: 15e-6, wind: 0 }, { speed: 8,
+ *   bounce: 0.3 }).reach / FOOT // 35.0
  *
  * @param height of the work above the lowest place drops can fall to [m]
  * @param diameters drop sizes to follow [m], such as the low, middle and high of the assumption

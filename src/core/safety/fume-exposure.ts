@@ -63,7 +63,8 @@ export const exposureFigures = (at: Evaluation): readonly FumeFigure[] =>
  * See room-fume.ts for the air and fume-release.ts for what is given off. A figure under a limit says nothing of
  * the breathing zone, which is nearer to the work than the room's average is.
  * Example: 100 mg of oxide a minute for an hour in a closed room of 300 m3, over 8 hours.
- * @example fumeExposure({ fume: 0, ironOxide: 1e-4 / 60, manganese: 0 }, { volume: 300, freshAir: 0, mixing: 1 }, 3600)[0].value * 1e6 // 1.25
+ * @example fumeExposure({ fume: 0, ironOxide: 1e-4 / 60, manganese: 0 }, { volume: 300, freshAir: 0, mixing: 1 },
+ *   3600)[0].value * 1e6 // 1.25
  */
 export function fumeExposure(release: FumeRelease, room: FumeRoom, time: number): readonly FumeFigure[] {
   requireAtLeast('fume', release.ironOxide, 0, 'kg/s');

@@ -6,6 +6,8 @@ const THINNEST = 40;
 /**
  * Number of an American wire gauge: `4/0` or `0000` is -3, `1/0` or `0` is 0, `2` is 2. Text may begin with AWG.
  * `#N/A` for a gauge that does not exist.
+ *
+ * @example gaugeNumber('2/0') // -1
  */
 export function gaugeNumber(gauge: string): number {
   const clean = gauge
@@ -35,6 +37,7 @@ export function gaugeNumber(gauge: string): number {
  *
  * @param n number of the gauge, from gaugeNumber
  * @returns d [m]
+ * @example gaugeDiameter(4) / INCH // 0.2043
  */
 export function gaugeDiameter(n: number): number {
   return 0.005 * INCH * 92 ** ((36 - n) / 39);

@@ -9,6 +9,8 @@
  * @returns NaN where no draw is finite
  * Source: Gneiting and Raftery, Journal of the American Statistical Association 102 (2007) 359, equation 21; for few members Ferro,
  * Quarterly Journal of the Royal Meteorological Society 140 (2014) 1917. Example: of 1 and 3, where 2 came, 0.5.
+ *
+ * @example crps([1, 2, 4], 3) // 0.6667
  */
 export function crps(draws: Iterable<number>, came: number, apart = false): number {
   const x = Float64Array.from(draws).filter(Number.isFinite).sort();

@@ -103,7 +103,11 @@ export function johnsonAt(distribution: Johnson, z: number): number {
   return unscaled(range, limits, middle + slope * z + side * (Math.sqrt(square + bend * z * z) - least));
 }
 
-/** Value that is not exceeded with probability p [-], more than 0 and less than 1. */
+/**
+ * Value that is not exceeded with probability p [-], more than 0 and less than 1.
+ *
+ * @example johnsonQuantile(johnson({ low: 1, value: 2, high: 4, min: 0, max: Infinity }), 0.9) // 4
+ */
 export const johnsonQuantile = (distribution: Johnson, p: number): number => johnsonAt(distribution, normalQuantile(p));
 
 /** `johnsonAt` of a column of standard normal numbers. */

@@ -14,6 +14,8 @@ const FRACTION_TERMS = 60;
  * @param x [-], any number; relative error about 1e-13 on the lower side
  * Source: series, Marsaglia, "Evaluating the normal distribution", Journal of Statistical Software 11 (2004);
  * fraction, Abramowitz and Stegun, Handbook of Mathematical Functions (1964), 26.2.14. Example: 1.96 gives 0.975002.
+ *
+ * @example normalCdf(1.96) // 0.975
  */
 export function normalCdf(x: number): number {
   const density = Math.exp((-x * x) / 2) / ROOT_TWO_PI;
@@ -78,6 +80,8 @@ const ratio = (c: { readonly over: Coefficients; readonly under: Coefficients },
  * @param p probability [-], more than 0 and less than 1; relative error about 1e-15
  * Source: Wichura, "Algorithm AS 241: the percentage points of the normal distribution", Applied Statistics 37
  * (1988) 477, routine PPND16 with its coefficients. Example: 0.975 gives 1.959964.
+ *
+ * @example normalQuantile(0.9) // 1.282
  */
 export function normalQuantile(p: number): number {
   if (!(p > 0)) throw notAbove('probability', String(p), '0');

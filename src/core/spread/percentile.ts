@@ -21,6 +21,8 @@ export function percentileOfSorted(sorted: ArrayLike<number>, p: number): number
  * @param p      share [-], 0 to 1
  * Source: Hyndman and Fan, "Sample quantiles in statistical packages", The American Statistician 50 (1996) 361,
  * definition 7, the default of R and of the spreadsheet's PERCENTILE.INC. Example: 7, 12, 9, 1 at 0.25 gives 5.5.
+ *
+ * @example percentile([3, 1, 2, 5, 4], 0.25) // 2
  */
 export function percentile(values: ArrayLike<number>, p: number): number {
   const sorted = Float64Array.from(values).sort();

@@ -24,6 +24,8 @@ function gammaRatio(a: number): number {
  * @param p       probability [-], more than 0 and less than 1
  * @param degrees degrees of freedom n [-], 1 or more; above a million, and at Infinity, the normal distribution
  * Source: Abramowitz and Stegun, Handbook of Mathematical Functions (1964), 26.5.4 and 26.7.1. Example: 0.975 with 10 gives 2.228.
+ *
+ * @example studentQuantile(0.9, 5) // 1.476
  */
 export function studentQuantile(p: number, degrees: number): number {
   if (!(degrees >= 1)) throw tooLow('degrees of freedom', String(degrees), '1');

@@ -28,7 +28,11 @@ export function asWritten(x: number, size = Math.abs(x)): number {
   return Math.abs(written - x) <= slip ? written + 0 : x;
 }
 
-/** An SI value in the plain unit of a system, or in `unit`, as a person would write it. */
+/**
+ * An SI value in the plain unit of a system, or in `unit`, as a person would write it.
+ *
+ * @example writtenFromSi(0.1016, 'length', 'US') // 4
+ */
 export function writtenFromSi(
   si: number,
   name: QuantityName,

@@ -14,6 +14,8 @@ const tidy = (text: string): string =>
  *
  * Source: Damerau, A technique for computer detection and correction of spelling errors, Communications of the
  * ACM 7 (1964) 171; Wagner and Fischer, Journal of the ACM 21 (1974) 168 for the recurrence.
+ *
+ * @example editDistance('diametr', 'diameter') // 1
  */
 export function editDistance(a: string, b: string, limit = Infinity): number {
   if (Math.abs(a.length - b.length) >= limit) return limit;

@@ -179,7 +179,11 @@ export function readQuantityText(text: string, name: QuantityName, system: UnitS
 const registered = ({ unit }: UnitName, name: QuantityName): string =>
   Object.entries(QUANTITIES[name].units).find(([, each]) => each === unit)?.[0] ?? '';
 
-/** `readQuantityText` for whoever needs no reason: undefined where the text is not a quantity of that kind. */
+/**
+ * `readQuantityText` for whoever needs no reason: undefined where the text is not a quantity of that kind.
+ *
+ * @example parseQuantity('4-1/2', 'length') // 0.1143
+ */
 export function parseQuantity(text: string, name: QuantityName, system: UnitSystem = 'US'): number | undefined {
   const read = readQuantityText(text, name, system);
   return 'si' in read ? read.si : undefined;
@@ -197,13 +201,21 @@ function unitOf(name: QuantityName, unit: string): Unit {
   return found;
 }
 
-/** A number in `unit` (or the plain unit of a system) to SI. */
+/**
+ * A number in `unit` (or the plain unit of a system) to SI.
+ *
+ * @example toSi(90, 'pressure', 'US') // 620528.16
+ */
 export function toSi(value: number, name: QuantityName, system: UnitSystem, unit = plainUnit(name, system)): number {
   const { factor, offset } = unitOf(name, unit);
   return offset === undefined ? value * factor : value * factor + offset;
 }
 
-/** An SI value to a number in `unit` (or the plain unit of a system). */
+/**
+ * An SI value to a number in `unit` (or the plain unit of a system).
+ *
+ * @example fromSi(0.1016, 'length', 'US') // 4
+ */
 export function fromSi(value: number, name: QuantityName, system: UnitSystem, unit = plainUnit(name, system)): number {
   const { factor, offset } = unitOf(name, unit);
   return offset === undefined ? value / factor : (value - offset) / factor;
