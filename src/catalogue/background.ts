@@ -291,7 +291,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'A rod that follows a crack or a weld inside.',
   },
   SPREAD: {
-    how: `Draws over the ranges of all that the item rests on. ${DRAWS}`,
+    how: `Draws over the ranges of all that the item rests on. ${DRAWS} The second column is how far the value may be off for the number of draws, in 95 cases of 100 were they at random; in the tails draws are added until that is at most 5 % of the value, to 16,384. Low and high of a plan are those at 10 and 90, and as near.`,
     holds: 'The ranges are as good as their lows and highs; your own log narrows them.',
     leavesOut: 'What is in no range: a wrong list, another crew, a pin that is not what it seemed.',
   },

@@ -83,6 +83,8 @@ export const headed = (name: string, quantity: QuantityName, system: UnitSystem)
   return unit === '' ? name : `${name}, ${unit}`;
 };
 
+const percent = (share: number, digits: number): string => `${(100 * share).toPrecision(digits)}%`;
+
 /** A number that is shown with the unit of its own row. */
 const shownIn = (value: number, quantity: QuantityName, { a }: Basis): number => fromSi(value, quantity, a.system);
 
@@ -400,7 +402,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
     name: 'BURN.SPREAD',
     family: 'JOB',
     summary:
-      'What each item of a list takes with a chosen confidence: rods, oxygen, burn (minutes of burning), time (crew minutes) or cylinders. One value for each row, beside the list.',
+      'What each item of a list takes with a chosen confidence: rods, oxygen, burn (minutes of burning), time (crew minutes) or cylinders. A value for each row, beside the list, and how far the number of draws leaves it open.',
     parameters: {
       operation: operationParameter,
       sizes,
@@ -412,7 +414,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
       percentile: required(CONFIDENCE, 'Share of cases that stay at or under the value: 90, 90% or 0.9', '90'),
     },
     assume: true,
-    result: { kind: 'table', columns: [{ heading: 'value' }], headless: true },
+    result: { kind: 'table', columns: [{ heading: 'value' }, { heading: '+-' }], headless: true },
     sources: SOURCES,
     cautions: [],
     examples: ['=BURN.SPREAD("PIN",{4,10;3,8},"oxygen",90)'],
@@ -422,14 +424,17 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
       const quantity = word as SpreadQuantity;
       const p = shareOf(percentile);
       return readItems(operation, 'sizes', cells, basis).map((row): readonly Output[] => {
-        if (row.kind === 'blank') return [null];
+        if (row.kind === 'blank') return [null, null];
         if (row.kind === 'heading')
           return [
             headed(`${quantity} P${String(Number((100 * p).toPrecision(3)))}`, SPREAD_UNIT[quantity], basis.a.system),
+            '+-',
           ];
-        if (row.kind === 'bad') return [row.problem];
-        const value = itemPercentile(row.sizing, quantity, p, basis);
-        return [Number.isFinite(value) ? shownIn(value, SPREAD_UNIT[quantity], basis) : highBeyondReach()];
+        if (row.kind === 'bad') return [row.problem, null];
+        const { value, within } = itemPercentile(row.sizing, quantity, p, basis);
+        const cell = (x: number): Output =>
+          Number.isFinite(x) ? shownIn(x, SPREAD_UNIT[quantity], basis) : highBeyondReach();
+        return [cell(value), cell(within)];
       });
     },
   }),
@@ -475,7 +480,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
           null,
           stock.short,
           stock.plainShort,
-          jointLoad(rowsAndPieces(job), `${(100 * stock.level).toPrecision(3)}%`),
+          jointLoad(rowsAndPieces(job), percent(stock.level, 3), percent(stock.within, 2)),
         ],
         ...leftOutOfList(job.list, STOCK_COLUMNS.length),
       ];

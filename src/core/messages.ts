@@ -359,8 +359,8 @@ export const itemOverNoiseLimit = (burning: string, allowed: string, rule: strin
 export const bareNoise = (dose: string, rule: string): string =>
   `without hearing protectors a burner gets ${dose} of the dose that ${rule} allows`;
 export const watchUntil = (time: string, rule: string): string => `fire watch until ${time} (${rule})`;
-export const jointLoad = (items: string, level: string): string =>
-  `${items}; each line is loaded for ${level} of the cases, so that all suffice together`;
+export const jointLoad = (items: string, level: string, within: string): string =>
+  `${items}; each line is loaded for ${level} of the cases, so that all suffice together; falls short: +- ${within}, for the number of draws`;
 export const plansAddedUp = (): string => 'the plans added up, and the schedule as planned';
 export const neverBoth = (): string =>
   'in so many cases the work does not fit the shifts, or the heat does not suffice';

@@ -40,11 +40,14 @@ describe('examples', () => {
 });
 
 describe('BURN.SPREAD', () => {
-  it('gives one value beside each row, its heading, its blank and its error', () => {
+  const values = (...args: readonly Argument[]): readonly Cell[] =>
+    run('BURN.SPREAD', ...args).map(([value]) => value ?? null);
+
+  it('gives a value beside each row and how far it is open, its heading, its blank and its error', () => {
     const cells = run('BURN.SPREAD', 'PIN', LIST, 'oxygen', 90);
-    expect(cells.map((r) => r.length)).toEqual([1, 1, 1, 1, 1]);
-    expect(cells[0]).toEqual(['oxygen P90, scf']);
-    expect(cells[2]).toEqual([null]);
+    expect(cells.map((r) => r.length)).toEqual([2, 2, 2, 2, 2]);
+    expect(cells[0]).toEqual(['oxygen P90, scf', '+-']);
+    expect(cells[2]).toEqual([null, null]);
     expect(typeof cells[1]![0]).toBe('number');
     expect(message([cells[4]!])).toBe('sizes row 5: diameter is -1 in; must be more than 0 in');
   });
@@ -60,9 +63,9 @@ describe('BURN.SPREAD', () => {
       ['rods', 'rods'],
       ['time', 'crew'],
     ] as const) {
-      expect(run('BURN.SPREAD', 'pin', sizes, quantity, 10).flat()).toEqual(column(plan, `${heading} low`));
-      expect(run('BURN.SPREAD', 'PIN', sizes, quantity, '90%').flat()).toEqual(column(plan, `${heading} high`));
-      expect(run('BURN.SPREAD', 'PIN', sizes, quantity, 0.9).flat()).toEqual(column(plan, `${heading} high`));
+      expect(values('pin', sizes, quantity, 10)).toEqual(column(plan, `${heading} low`));
+      expect(values('PIN', sizes, quantity, '90%')).toEqual(column(plan, `${heading} high`));
+      expect(values('PIN', sizes, quantity, 0.9)).toEqual(column(plan, `${heading} high`));
     }
   });
 
@@ -76,6 +79,15 @@ describe('BURN.SPREAD', () => {
     }
   });
 
+  it('is known to 5 % from the draws, in the tails from more of them', () => {
+    for (const p of [1, 2, 10, 50, 90, 98, 99])
+      for (const quantity of ['oxygen', 'burn', 'time']) {
+        const [value, open] = run('BURN.SPREAD', 'PIN', [[4, 10]], quantity, p)[0] as [number, number];
+        expect(open / value, `${quantity} at ${p}`).toBeGreaterThan(0.001);
+        expect(open / value, `${quantity} at ${p}`).toBeLessThanOrEqual(0.05);
+      }
+  });
+
   it('takes rod and material behind the sizes, and other operations', () => {
     const [[thin], [thick]] = run(
       'BURN.SPREAD',
@@ -86,7 +98,7 @@ describe('BURN.SPREAD', () => {
       ],
       'rods',
       50,
-    ) as [[number], [number]];
+    ) as [[number, number], [number, number]];
     expect(thin).toBeGreaterThan(thick);
     expect(
       run('BURN.SPREAD', 'STUD', [[1.5, 4], [1.5]], 'oxygen', 50)
@@ -108,7 +120,7 @@ describe('BURN.SPREAD', () => {
       90,
       [['units', 'SI']],
     );
-    expect(si[0]).toEqual(['oxygen P90, m3']);
+    expect(si[0]).toEqual(['oxygen P90, m3', '+-']);
     expect((si[1]![0] as number) / us).toBeCloseTo(0.0375521146 / 1.3543637, 6);
   });
 

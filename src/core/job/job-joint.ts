@@ -1,6 +1,6 @@
 /** The chance that the cost and the time of a job both hold. */
 import { DRAWS } from '../operations/spread-item.ts';
-import { drawPercentile } from '../spread/draw-percentile.ts';
+import { chanceWithin, drawPercentile } from '../spread/draw-percentile.ts';
 import { jobSpending, type Prices } from './job-cost.ts';
 import type { Job } from './job-list.ts';
 import { jobSchedule, type Crewing, type Schedule } from './job-schedule.ts';
@@ -87,7 +87,7 @@ export function jobJoint(
       costHolds: share((i) => under(cost[i]!, point.cost)),
       timeHolds: share((i) => under(time[i]!, point.time)),
       bothHold,
-      within: 1.96 * Math.sqrt((bothHold * (1 - bothHold)) / DRAWS),
+      within: chanceWithin(bothHold, DRAWS),
     };
   };
   const frontier = (chance: number): readonly Held[] => {

@@ -4,6 +4,7 @@ import { batteryStrikes } from '../safety/battery-strikes.ts';
 import { batteryTooSmall, confidenceBeyondReach } from '../messages.ts';
 import { DRAWS } from '../operations/spread-item.ts';
 import { cylinderCount } from '../oxygen/cylinder-count.ts';
+import { chanceWithin } from '../spread/draw-percentile.ts';
 import type { QuantityName } from '../units/quantities.ts';
 import { drawsOfShared } from '../operations/draw-item.ts';
 import type { Job, Need } from './job-list.ts';
@@ -29,6 +30,8 @@ export interface JobStock {
   readonly lines: readonly StockLine[];
   /** Chance that any line of the load falls short. */
   readonly short: number;
+  /** How far that chance may be off for the number of draws, in 95 cases of 100. */
+  readonly within: number;
   /** Chance that any line of the plain sums falls short. */
   readonly plainShort: number;
   /** Share of the worlds that each line of whole things is loaded for, so that all together suffice with the confidence. */
@@ -175,6 +178,7 @@ function stockOf(job: Job, confidence: number): JobStock {
   const over = (draws: Float64Array, limit: number): number => share((i) => (draws[i] ?? NaN) > limit);
   const anyOver = (limit: (line: (typeof loaded)[number]) => number): number =>
     share((i) => loaded.some((line) => line.counts && (line.draws[i] ?? NaN) > limit(line)));
+  const short = anyOver((line) => line.load);
   return {
     lines: loaded.map(({ name, quantity, draws, plain, counts, load }) => ({
       name,
@@ -186,7 +190,8 @@ function stockOf(job: Job, confidence: number): JobStock {
       short: over(draws, load),
       plainShort: over(draws, plain),
     })),
-    short: anyOver((line) => line.load),
+    short,
+    within: chanceWithin(short, count),
     plainShort: anyOver((line) => line.plain),
     level: (level + 1) / (count + 1),
   };

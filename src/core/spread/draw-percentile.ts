@@ -176,4 +176,13 @@ export function drawPercentiles(
   });
 }
 
+/**
+ * Half the width of the interval that holds a chance p in 95 cases of 100, counted over n draws: 1.96 sqrt(p (1 - p) / n). For
+ * draws at random; evenly spread ones are nearer. Source: JCGM 101:2008, 7.9, of memory.
+ *
+ * @example chanceWithin(0.5, 1024) // 0.03062
+ */
+export const chanceWithin = (p: number, count: number): number => 1.96 * Math.sqrt((p * (1 - p)) / count);
+
+/** One percentile; as `drawPercentiles`. @example drawPercentile(Float64Array.of(3, 1, 2, 5, 4), 0.5) // 3 */
 export const drawPercentile = (draws: Float64Array, p: number): number => drawPercentiles(draws, [p])[0] ?? NaN;

@@ -124,7 +124,7 @@ describe('what to load for a job', () => {
     const stock = jobStock(jobWith(sizings, basis), 0.9);
     const oxygen = lineOf(stock, 'oxygen');
     // At the level of the load, pins that scatter each by itself do not all run high at once.
-    const sum = sizings.reduce((all, s) => all + itemPercentile(s, 'oxygen', stock.level, basis), 0);
+    const sum = sizings.reduce((all, s) => all + itemPercentile(s, 'oxygen', stock.level, basis).value, 0);
     expect(oxygen.load).toBeLessThan(sum);
     expect(oxygen.load).toBeGreaterThan(oxygen.plain);
   });
@@ -133,7 +133,7 @@ describe('what to load for a job', () => {
     const basis = basisOf();
     const [sizing] = sized(basis) as [Sized];
     const stock = jobStock(jobWith([sizing], basis), 0.9);
-    expect(lineOf(stock, 'oxygen').load / itemPercentile(sizing, 'oxygen', stock.level, basis)).toBeCloseTo(1, 1);
+    expect(lineOf(stock, 'oxygen').load / itemPercentile(sizing, 'oxygen', stock.level, basis).value).toBeCloseTo(1, 1);
     expect(lineOf(stock, `rods ${sizing.name}`).plain).toBe(sizing.rods);
   });
 
