@@ -50,12 +50,13 @@ export class LookedAt {
     this.sheetsByName = new Map(workbook.sheets.map((s, i) => [s.name.toLowerCase(), i]));
     this.cells = workbook.sheets.map(({ cells }) => byRowAndColumn(cells));
     const known = new Map<string, ReadFormula>();
-    this.formulas = workbook.sheets.flatMap(({ cells }, sheet) =>
+    this.formulas = workbook.sheets.flatMap(({ name, cells }, sheet) =>
       cells.flatMap((cell): readonly FormulaAt[] => {
         if (cell.formula === undefined) return [];
         const { row, column, value, formula } = cell;
-        const read = known.get(formula) ?? readFormula(formula);
-        known.set(formula, read);
+        const key = `${sheet}|${formula}`;
+        const read = known.get(key) ?? readFormula(formula, name);
+        known.set(key, read);
         const area = cell.area ?? { top: row, left: column, bottom: row, right: column };
         const told = cell.told ?? formula;
         return [{ sheet, row, column, value, formula, told, read, ours: read.calls.length > 0, area }];

@@ -23,11 +23,14 @@ export function checkedWorkbook(
   };
 }
 
-/** The names of functions of ours as they are typed. */
+/** The names of functions of ours, and the cells of a table's own row, as they are typed. */
 function asTyped(text: string): string {
   return text
     .replace(/_xl(?:dudf_|l\.|udf\.)(BURN[._A-Z]+)(?=\()/gi, (_, name: string) =>
       name.toUpperCase().replaceAll('_', '.'),
+    )
+    .replace(/\[\[#This Row\],(\[(?:[^[\]']|'.)+\])\]/gi, (_, column: string) =>
+      /^\[[\p{L}\p{N}_.]+\]$/u.test(column) ? `[@${column.slice(1)}` : `[@${column}]`,
     )
     .replace(/_xlfn\.(_xlws\.)?/g, '');
 }

@@ -46,8 +46,11 @@ export interface ReadFormula {
 
 const SLOT = '\u00b7';
 
-/** Takes a formula apart; it may have been written by anybody, and what cannot be read stands in its shape as it is. */
-export function readFormula(formula: string): ReadFormula {
+/**
+ * Takes a formula apart; it may have been written by anybody, and what cannot be read stands in its shape as it is. A reference that
+ * names the formula's own sheet is as one without.
+ */
+export function readFormula(formula: string, ownSheet?: string): ReadFormula {
   const tokens = tokensOf(formula).filter((t) => !isBlank(t));
   const slots: Slot[] = [];
   const slotAt = new Map<FormulaToken, number>();
@@ -64,7 +67,7 @@ export function readFormula(formula: string): ReadFormula {
     if (braces > 0) return token.value;
     const inner = open.at(-1);
     if (isOperator(token, ',') && inner) inner.argument++;
-    const slot = slotOf(token);
+    const slot = slotOf(token, ownSheet?.toLowerCase());
     if (!slot) return token.value;
     const within = open.findLast((o) => o.name !== '');
     slotAt.set(token, slots.length);
@@ -85,24 +88,25 @@ export function readFormula(formula: string): ReadFormula {
 const functionName = ({ value }: FormulaToken): string =>
   ownName(value) ?? value.toUpperCase().replace(/^_XLFN\.(_XLWS\.)?/, '');
 
-function slotOf(token: FormulaToken): Slot | undefined {
+function slotOf(token: FormulaToken, own: string | undefined): Slot | undefined {
   const { type, value: text } = token;
   if (type === TYPES.REF_NAMED || type === TYPES.REF_STRUCT) return { text };
   if (isReference(token)) {
-    const reference = referenceOf(text);
+    const reference = referenceOf(text, own);
     return reference ? { text, reference } : undefined;
   }
   const value = literal(token);
   return value === undefined || value === null || typeof value === 'object' ? undefined : { text, value };
 }
 
-function referenceOf(text: string): Reference | undefined {
+function referenceOf(text: string, own: string | undefined): Reference | undefined {
   const parsed = parseA1Ref(text);
   // Cells of another workbook are not to be seen from here.
   if (!parsed || !('range' in parsed) || (parsed.context?.length ?? 0) > 1) return undefined;
   const { top, left, bottom, right, $top = false, $left = false, $bottom = false, $right = false } = parsed.range;
+  const sheet = parsed.context?.[0];
   return {
-    sheet: parsed.context?.[0],
+    sheet: sheet?.toLowerCase() === own ? undefined : sheet,
     area: { top: top ?? 0, left: left ?? 0, bottom: bottom ?? LAST_ROW, right: right ?? LAST_COLUMN },
     whole: top == null || left == null || bottom == null || right == null,
     fixed: { top: $top === true, bottom: $bottom === true, left: $left === true, right: $right === true },

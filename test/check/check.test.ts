@@ -191,6 +191,23 @@ describe('sizes and assumptions', () => {
   });
 });
 
+describe('a cell of a sheet', () => {
+  it('is the same with and without the name of its own sheet', () => {
+    const rows = (third: string) =>
+      book(
+        sheet('Pins', [
+          ['Diameter', 'Length', 'Rods'],
+          [3, 10, pin(2)],
+          [4, 12, pin(3)],
+          [5, 14, third],
+          [6, 16, pin(5)],
+        ]),
+      );
+    expect(found(rows('=BURN.PIN.RODS(Pins!$A$4,pins!B4)'))).toEqual([]);
+    expect(found(rows('=BURN.PIN.RODS(Pins!$A$3,Pins!B4)'))).toEqual(['Pins!C4 differs from its neighbours']);
+  });
+});
+
 describe('single cells', () => {
   it('with an error, a formula as a text or an older version are found', () => {
     const error: Cell = { error: '#VALUE!', message: 'length is blank' };

@@ -7,25 +7,10 @@ import { functionNames } from '../../src/engine/headless.ts';
 import { hostFunctions } from '../../src/sheet/host-functions.ts';
 import { readWorkbook } from '../../src/files/xlsx/read-workbook.ts';
 import { readAddress } from '../../src/files/xlsx/address.ts';
-import { utf8 } from '../../src/files/xlsx/bytes.ts';
-import { editSheet } from '../../src/files/xlsx/edit-sheet.ts';
 import { Chance } from '../hostile/chance.ts';
-import { makeWorkbook } from '../files/xlsx/make.ts';
-import { makeFaulty, makeJob, sheetsOf, type Fault, type Made } from './seeded-workbooks.ts';
-
-/** The file of a made workbook, with what was not calculated again. */
-export async function fileOf(made: Made): Promise<Uint8Array> {
-  const file = await makeWorkbook(sheetsOf(made), made.names);
-  const { stale, older } = made;
-  const place = stale ?? older;
-  if (!place) return file;
-  const read = readWorkbook(file);
-  const sheet = read.sheets.find((s) => s.name === place.sheet)!;
-  const at = readAddress(place.cell)!;
-  const value = sheet.cells.find((c) => c.row === at.row && c.column === at.column)?.value;
-  const changed = stale ? Number(value) * 1.2 + 1 : String(value).replace(/\d{4}\.\d{2}\.\d{2}/, '2026.03.02');
-  return read.archive.with(new Map([[sheet.part, utf8(editSheet(sheet, [{ ...at, value: changed }]))]]));
-}
+import { fileOf } from './file-of.ts';
+import { faultyTable, fileOfTables, tabledJob } from './seeded-tables.ts';
+import { makeFaulty, makeJob, type Fault } from './seeded-workbooks.ts';
 
 export interface Faulty {
   readonly seed: number;
@@ -54,9 +39,8 @@ const inWords = ({ workbook, findings }: Tried): readonly string[] =>
   findings.map((f) => `${placesOf(workbook, f.cells)} ${f.kind}: ${f.text}`);
 
 /** Whether a fault is found at its cell, under its kind. What moved is known by a recalculation alone. */
-export async function tryFaulty(seed: number): Promise<Faulty> {
-  const { job, fault, name } = makeFaulty(seed);
-  const it = await tried(await fileOf(job.made), fault.kind === 'moved');
+async function tryFile(seed: number, name: string, fault: Fault, file: Uint8Array): Promise<Faulty> {
+  const it = await tried(file, fault.kind === 'moved');
   const at = readAddress(fault.cell)!;
   const found = it.findings.some(
     (f) =>
@@ -68,6 +52,19 @@ export async function tryFaulty(seed: number): Promise<Faulty> {
   return { seed, name, fault, found, findings: inWords(it) };
 }
 
+export async function tryFaulty(seed: number): Promise<Faulty> {
+  const { job, fault, name } = makeFaulty(seed);
+  return tryFile(seed, name, fault, await fileOf(job.made));
+}
+
+export async function tryFaultyTable(seed: number): Promise<Faulty> {
+  const { tabled, fault, name } = faultyTable(seed);
+  return tryFile(seed, name, fault, await fileOfTables(tabled));
+}
+
 /** What is found in a workbook without a fault. */
 export const tryClean = async (seed: number, again = false): Promise<readonly string[]> =>
   inWords(await tried(await fileOf(makeJob(new Chance(seed)).made), again));
+
+export const tryCleanTable = async (seed: number, again = false): Promise<readonly string[]> =>
+  inWords(await tried(await fileOfTables(tabledJob(seed)), again));

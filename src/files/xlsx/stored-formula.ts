@@ -450,7 +450,8 @@ class Reading {
           $right: true,
         },
       });
-    return `${sheetPrefix(this.reader.engineName(sheet))}${corner(area.top, area.left)}:${corner(area.bottom, area.right)}`;
+    const [first, last] = [corner(area.top, area.left), corner(area.bottom, area.right)];
+    return `${sheetPrefix(this.reader.engineName(sheet))}${first === last ? first : `${first}:${last}`}`;
   }
 
   private fail(problem: string): void {
