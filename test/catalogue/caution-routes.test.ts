@@ -10,6 +10,7 @@ import { explainItem } from '../../src/pane/explain-item.ts';
 import { readCall } from '../../src/pane/read-call.ts';
 import { call } from '../../src/sheet/call.ts';
 import type { Argument } from '../../src/sheet/host-function.ts';
+import { SharedBases } from '../../src/sheet/shared-bases.ts';
 import {
   BY_ASSUMPTION,
   BY_CONDITION,
@@ -43,8 +44,11 @@ const declared = (name: string): NonNullable<ReturnType<typeof findFunction>> =>
   if (!d) throw new Error(name);
   return d;
 };
+/** As in a host: cells share what they have worked out with the same assumptions. */
+const shared = new SharedBases();
 function cells(name: string, args: readonly Argument[]): Table {
-  const results = call(declared(name), args);
+  const results = call(declared(name), args, undefined, shared);
+  shared.tidy();
   const failed = results.length === 1 && results[0]?.length === 1 ? results[0][0] : undefined;
   if (failed !== undefined && isCellError(failed)) throw new Error(`${name}: ${failed.message}`);
   return results;
