@@ -4,7 +4,7 @@ import { isAbove, isBelow } from './limits.ts';
 
 /** Why a rule applies. */
 export interface Reasons {
-  /** The conditions, else the operation or the function. */
+  /** The conditions, the operation and the function that bring it up, each by itself. */
   readonly because: string;
   /** Whether a condition brought it up, rather than the operation or the function by itself. */
   readonly byCondition: boolean;
@@ -48,13 +48,10 @@ export function reasonsOf<R extends Rule>(rules: readonly R[], items: readonly I
   return rules.flatMap((rule): readonly Applied<R>[] => {
     const met = subjects.map(({ item, held }) => rule.triggers.flatMap((t) => reason(t, item, held) ?? []));
     const reasons = met.flat();
-    const byCondition = reasons.filter((r) => r.byCondition);
-    const [first] = reasons;
-    if (first === undefined) return [];
+    if (reasons.length === 0) return [];
     const marks = met.every((r) => r.length > 0) ? [] : marksOf(subjects.filter((_, i) => met[i]!.length > 0));
-    if (byCondition.length === 0) return [{ ...rule, ...first, marks }];
-    const because = [...new Set(byCondition.map((r) => r.because))].join(' and ');
-    return [{ ...rule, because, byCondition: true, marks }];
+    const because = [...new Set(reasons.map((r) => r.because))].join(' and ');
+    return [{ ...rule, because, byCondition: reasons.some((r) => r.byCondition), marks }];
   });
 }
 

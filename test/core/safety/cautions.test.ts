@@ -269,7 +269,7 @@ describe('the list', () => {
     const list = cautionsFor('PIN', ['cadmium', 'spring load']);
     expect(list.slice(0, 2).map((c) => [c.key, c.because])).toEqual([
       ['cadmium', 'cadmium'],
-      ['stored load', 'spring load'],
+      ['stored load', 'PIN and spring load'],
     ]);
     expect(list.find((c) => c.key === 'permit')?.because).toBe('PIN');
     expect(cautionsFor('PIN', ['cast iron', 'water quench']).find((c) => c.key === 'quench cracks')?.because).toBe(
