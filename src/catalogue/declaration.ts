@@ -119,12 +119,15 @@ export interface RowsFunction<P extends Record<string, Parameter> = Record<strin
   /** How one item is worked out, where that is explained; or one step of it alone, that of a column, where the item has it. */
   working?(values: Values<P>, basis: Basis, step?: string): Working;
   /**
-   * Columns that depend on all good rows together, by their place: one output for each of these rows, in place of what `calculate`
-   * gave; of the columns `from`, each with one output for each of these rows.
+   * Columns that depend on all good rows together: outputs by the place of their column, for one of these rows after the other, in
+   * place of what `calculate` gave; of the columns `from`, each with one output for each of these rows.
    */
   readonly together?: {
     readonly from: readonly number[];
-    of(columns: readonly (readonly Output[])[], basis: Basis): ReadonlyMap<number, readonly Output[]>;
+    of(
+      columns: readonly (readonly Output[])[],
+      basis: Basis,
+    ): (row: number) => readonly (readonly [place: number, output: Output])[];
   };
   /** What a plan's rows are of: long lists of them are worked out in columns. */
   readonly plan?: {

@@ -1,6 +1,6 @@
 import type { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
-import { cylindersOpened } from '../core/operations/cylinders-opened.ts';
+import { openedAlong } from '../core/operations/cylinders-opened.ts';
 import { itemSetting } from '../core/operations/item-supply.ts';
 import { notesOf } from '../core/operations/notes.ts';
 import type { Sized } from '../core/operations/sized.ts';
@@ -137,27 +137,26 @@ const [OXYGEN, FLOW, OPENED, LEFT, SETTING, NOTE] = [
 export const SHARED_CYLINDERS: NonNullable<RowsFunction['together']> = {
   from: [OXYGEN, FLOW, SETTING, NOTE],
   of: ([oxygen, flows, settings, notes], basis) => {
-    const items = oxygen!.map((each, i) => {
-      const setting = settings![i];
-      return {
-        oxygen: each as number,
-        flow: flows![i] as number,
-        setting: typeof setting === 'number' ? setting : undefined,
-      };
-    });
+    function* items() {
+      for (const [i, setting] of settings!.entries())
+        yield { flow: flows![i] as number, setting: typeof setting === 'number' ? setting : undefined };
+    }
     try {
-      const cylinders = cylindersOpened(items, basis);
-      return new Map([
-        [OPENED, cylinders.map(({ opened }) => opened)],
-        [LEFT, cylinders.map(({ left }) => left)],
-      ]);
+      const along = openedAlong(items(), basis);
+      return (i) => {
+        const { opened, left } = along(oxygen![i] as number);
+        return [
+          [OPENED, opened],
+          [LEFT, left],
+        ];
+      };
     } catch (e) {
       if (!(e instanceof CalcError)) throw e;
-      return new Map<number, readonly Output[]>([
-        [OPENED, items.map(() => e)],
-        [LEFT, items.map(() => e)],
-        [NOTE, notes!.map((note) => [note, e.message].filter((text) => text !== '').join('; '))],
-      ]);
+      return (i) => [
+        [OPENED, e],
+        [LEFT, e],
+        [NOTE, [notes![i], e.message].filter((text) => text !== '').join('; ')],
+      ];
     }
   },
 };

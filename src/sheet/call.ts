@@ -13,7 +13,7 @@ import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import * as messages from '../core/messages.ts';
-import { asWritten, writtenFromSi } from '../core/units/as-written.ts';
+import { asWritten, fromSiWritten, writtenFromSi } from '../core/units/as-written.ts';
 import { plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import {
@@ -268,60 +268,74 @@ function* values(d: ValueFunction, p: Prepared): Paused<Results> {
   return results;
 }
 
+/** Different items of a list that are kept to be found again. */
+const MOST_KEPT = 30_000;
+
+/** An item that was worked out: its place, that among the good ones, and whether the list numbers it; or what is wrong with it. */
+type KnownItem =
+  { readonly at: number; readonly among: number; readonly numbered: boolean } | { readonly failed: unknown };
+
 function* rows(d: RowsFunction, p: Prepared): Paused<Results> {
   const { columns } = d.result;
   const { from = [] } = d.together ?? {};
   const { rows: high, columns: wide } = p.shape;
+  const count = high * wide;
   const slots = p.slots.filter((s) => s.varies);
+  const key = (at: number): string => keyAt(slots, Math.floor(at / wide), at % wide);
+  const values = (at: number): Record<string, unknown> => readItem(p, Math.floor(at / wide), at % wide);
   const listed =
-    d.plan &&
-    LONG_LISTS.work?.(d, {
-      count: high * wide,
-      varying: slots.map((s) => s.name),
-      basis: p.basis,
-      key: (at) => keyAt(slots, Math.floor(at / wide), at % wide),
-      values: (at) => readItem(p, Math.floor(at / wide), at % wide),
-    });
-  const item: (r: number, c: number, at: number) => readonly Output[] = listed
-    ? (_r, _c, at) => listed(at)
-    : eachOnce(p, (values) => d.calculate(values as never, p.basis));
-  // Items of the same sizes have one line among them.
-  const made = new Map<readonly Output[], readonly Cell[]>();
+    d.plan && LONG_LISTS.work?.(d, { count, varying: slots.map((s) => s.name), basis: p.basis, key, values });
+  const item = listed ?? ((at: number) => d.calculate(values(at) as never, p.basis));
+  const shown = columns.map((column) => outputIn(column, p.system));
   const finished: Cell[][] = [];
   /** Places of the good rows, and what is decided together is decided from. */
   const good: number[] = [];
   const kept = from.map((): Output[] => []);
-  for (let r = 0; r < high; r++) {
-    for (let c = 0; c < wide; c++) {
-      yield;
-      if (isBlankItem(p, r, c)) {
-        finished.push(columns.map(() => null));
-        continue;
-      }
-      let line: readonly Output[];
-      try {
-        line = item(r, c, finished.length);
-        good.push(finished.length);
-        from.forEach((column, k) => kept[k]!.push(line[column] ?? null));
-      } catch (e) {
-        line = failedLine(columns, finished.length + 1, e);
-      }
-      let cells = made.get(line);
-      if (!cells) {
-        cells = columns.map((column, k) => outputCell(line[k] ?? null, column, p.system));
-        if (!listed) made.set(line, cells);
-      }
-      const own = listed ? (cells as Cell[]) : [...cells];
-      if (line[0] === null) own[0] = finished.length + 1;
-      finished.push(own);
+  const known = new Map<string, KnownItem>();
+  let again = 0;
+  for (let at = 0; at < count; at++) {
+    yield;
+    if (isBlankItem(p, Math.floor(at / wide), at % wide)) {
+      finished.push(columns.map(() => null));
+      continue;
     }
+    // A list that hardly ever repeats itself is not looked up for ever.
+    const own = known.size < MOST_KEPT || again > known.size ? key(at) : undefined;
+    const alike = own === undefined ? undefined : known.get(own);
+    if (alike && 'at' in alike) {
+      const row = [...finished[alike.at]!];
+      if (alike.numbered) row[0] = at + 1;
+      finished.push(row);
+      good.push(at);
+      for (const each of kept) each.push(each[alike.among]!);
+      again++;
+      continue;
+    }
+    let made: KnownItem;
+    try {
+      if (alike) throw alike.failed;
+      const line = item(at);
+      const row = new Array<Cell>(columns.length);
+      for (let k = 0; k < row.length; k++) row[k] = shown[k]!(line[k] ?? null);
+      if (line[0] === null) row[0] = at + 1;
+      finished.push(row);
+      from.forEach((column, k) => kept[k]!.push(line[column] ?? null));
+      made = { at, among: good.push(at) - 1, numbered: line[0] === null };
+    } catch (failed) {
+      made = { failed };
+      finished.push(failedLine(columns, at + 1, failed).map((output, k) => shown[k]!(output)));
+    }
+    if (own !== undefined && known.size < MOST_KEPT) known.set(own, made);
   }
-  for (const [place, outputs] of d.together?.of(kept, p.basis) ?? [])
-    for (const [i, output] of outputs.entries()) {
+  known.clear();
+  const together = d.together?.of(kept, p.basis);
+  if (together)
+    for (const [i, at] of good.entries()) {
       yield;
-      finished[good[i]!]![place] = outputCell(output, columns[place]!, p.system);
+      for (const [place, output] of together(i)) finished[at]![place] = shown[place]!(output);
     }
-  return [headings(columns, p.system), ...finished];
+  finished.unshift([...headings(columns, p.system)]);
+  return finished;
 }
 
 /** The item's number stands first, the reason last, the error itself in every column of numbers. */
@@ -341,9 +355,10 @@ export function tableCells(
   lines: readonly (readonly Output[])[],
   system: UnitSystem,
 ): Results {
+  const shown = columns.map((column) => outputIn(column, system));
   return [
     ...(headless ? [] : [headings(columns, system)]),
-    ...lines.map((line) => columns.map((column, i) => outputCell(line[i] ?? null, column, system))),
+    ...lines.map((line) => shown.map((show, i) => show(line[i] ?? null))),
   ];
 }
 
@@ -354,12 +369,16 @@ function headings(columns: readonly Column[], system: UnitSystem): readonly Cell
   });
 }
 
-function outputCell(output: Output, { quantity }: Column, system: UnitSystem): Cell {
-  if (output instanceof CalcError) return toCellError(output);
-  if (typeof output !== 'number') return output;
-  // A sheet has no -0.
-  const shown = (quantity === undefined ? asWritten(output) : writtenFromSi(output, quantity, system)) + 0;
-  return Number.isFinite(shown) ? shown : toCellError(messages.notFinite());
+/** How what comes out in a column is shown. */
+function outputIn({ quantity }: Column, system: UnitSystem): (output: Output) => Cell {
+  const written = quantity === undefined ? asWritten : fromSiWritten(quantity, system);
+  return (output) => {
+    if (output instanceof CalcError) return toCellError(output);
+    if (typeof output !== 'number') return output;
+    // A sheet has no -0.
+    const shown = written(output) + 0;
+    return Number.isFinite(shown) ? shown : toCellError(messages.notFinite());
+  };
 }
 
 function shownNumber(si: number, quantity: QuantityName, system: UnitSystem): number {

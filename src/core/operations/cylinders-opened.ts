@@ -29,22 +29,31 @@ export interface CylindersSoFar {
  * @example cylindersOpened([item], basis)[0].opened // 1
  */
 export function cylindersOpened(items: readonly SuppliedItem[], basis: Basis): readonly CylindersSoFar[] {
+  const opened = openedAlong(items, basis);
+  return items.map(({ oxygen }) => opened(oxygen));
+}
+
+/** The same, told of one item's oxygen [kg] after the other; of the list itself it takes the highest setting and flow. */
+export function openedAlong(
+  items: Iterable<Omit<SuppliedItem, 'oxygen'>>,
+  basis: Basis,
+): (oxygen: number) => CylindersSoFar {
   const content = drawableContent(basis, sharedDelivery(items, basis));
   let sum = 0;
-  return items.map(({ oxygen }) => {
+  return (oxygen) => {
     sum += oxygen;
     const opened = cylinderCount(sum, content, 0);
     return { opened, left: Math.max(0, opened * content - sum) };
-  });
+  };
 }
 
 /** What the regulator delivers to a list: the highest setting and the highest flow of its items. */
-export function sharedDelivery(items: readonly Omit<SuppliedItem, 'oxygen'>[], basis: Basis): Delivery {
+export function sharedDelivery(items: Iterable<Omit<SuppliedItem, 'oxygen'>>, basis: Basis): Delivery {
   const standard = deliveryInForce(basis.a);
-  const most = (of: (item: Omit<SuppliedItem, 'oxygen'>) => number | undefined): number | undefined =>
-    items.reduce<number | undefined>(
-      (max, item) => (max === undefined ? of(item) : Math.max(max, of(item) ?? max)),
-      undefined,
-    );
-  return { pressure: most((i) => i.setting) ?? standard.pressure, flow: most((i) => i.flow) ?? standard.flow };
+  let [pressure, most]: (number | undefined)[] = [];
+  for (const { setting, flow } of items) {
+    if (setting !== undefined) pressure = Math.max(pressure ?? setting, setting);
+    most = Math.max(most ?? flow, flow);
+  }
+  return { pressure: pressure ?? standard.pressure, flow: most ?? standard.flow };
 }

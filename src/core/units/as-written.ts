@@ -1,10 +1,13 @@
-import { fromSi, plainUnit } from './parse-quantity.ts';
+import { conversion, plainUnit } from './parse-quantity.ts';
 import type { QuantityName, UnitSystem } from './quantities.ts';
 
 /** Figures that a person would write at most. */
 const FIGURES = 12;
 /** How far a number may stand beside such a one, relative: some units in its last place, which a conversion leaves. */
 const SLIP = 4e-15;
+/** Lists of many numbers spend their time in powers otherwise. */
+const TENS = Array.from({ length: 40 }, (_, i) => 10 ** i);
+const ten = (power: number): number => TENS[power] ?? 10 ** power;
 
 /**
  * A number as a person would write it: where it stands beside a decimal number of up to 12 figures by nothing but the last bits
@@ -21,11 +24,26 @@ export function asWritten(x: number, size = Math.abs(x)): number {
   // Scaled to 12 figures, a written number is whole. A cheap look, since most numbers are none.
   const places = FIGURES - 1 - Math.floor(Math.log10(size));
   if (places > 300) return x;
-  const scaled = places >= 0 ? x * 10 ** places : x / 10 ** -places;
+  const scaled = places >= 0 ? x * ten(places) : x / ten(-places);
   if (Math.abs(scaled - Math.round(scaled)) > 10 ** FIGURES * SLIP) return x;
   const written =
     size > Math.abs(x) ? Number(x.toFixed(Math.min(Math.max(places, 0), 100))) : Number(x.toPrecision(FIGURES));
   return Math.abs(written - x) <= slip ? written + 0 : x;
+}
+
+/** Turns SI values into the plain unit of a system, or into `unit`, as a person would write them. */
+export function fromSiWritten(
+  name: QuantityName,
+  system: UnitSystem,
+  unit = plainUnit(name, system),
+): (si: number) => number {
+  const { factor, offset } = conversion(name, unit);
+  // A temperature's bits are those of its distance from absolute zero.
+  const least = Math.abs(offset / factor);
+  return (si) => {
+    const x = (si - offset) / factor;
+    return asWritten(x, Math.max(Math.abs(x), least));
+  };
 }
 
 /**
@@ -33,14 +51,5 @@ export function asWritten(x: number, size = Math.abs(x)): number {
  *
  * @example writtenFromSi(0.1016, 'length', 'US') // 4
  */
-export function writtenFromSi(
-  si: number,
-  name: QuantityName,
-  system: UnitSystem,
-  unit = plainUnit(name, system),
-): number {
-  const x = fromSi(si, name, system, unit);
-  // A temperature's bits are those of its distance from absolute zero.
-  const offset = Math.abs(fromSi(0, name, system, unit));
-  return asWritten(x, Math.max(Math.abs(x), Number.isFinite(offset) ? offset : 0));
-}
+export const writtenFromSi = (si: number, name: QuantityName, system: UnitSystem, unit?: string): number =>
+  fromSiWritten(name, system, unit)(si);
