@@ -87,14 +87,17 @@ function lines(
     alike.set(key, each);
     return each.push(items[i]!) - 1;
   });
-  const columns = new Map<string, ItemColumns | undefined>();
-  const columnsOf = (key: string): ItemColumns | undefined => {
+  const columns = new Map<string, ReturnType<typeof make>>();
+  const columnsOf = (key: string): ReturnType<typeof make> => {
     if (!columns.has(key)) columns.set(key, make(alike.get(key) ?? []));
     return columns.get(key);
   };
-  const make = (each: readonly PlanValues[]): ItemColumns | undefined => {
+  const make = (each: readonly PlanValues[]) => {
     const material = each[0]?.material ?? findMaterial(basis.a.word(materialWord(operation)));
-    return listedOrNone(() => new ItemColumns(operation, material, each as unknown as readonly Sizes[], basis));
+    return listedOrNone(() => {
+      const of = new ItemColumns(operation, material, each as unknown as readonly Sizes[], basis);
+      return { of, spread: spreadBetween(operation, { given: of.names, varying }, basis) };
+    });
   };
   return (i) => {
     const values = items[i]!;
@@ -107,13 +110,13 @@ function lines(
           operation,
           sizes: sizes as Sizes,
           rod,
-          material: material ?? listed.material,
+          material: material ?? listed.of.material,
           basis,
-          listed: listed.turnTo(place[i]!),
+          listed: listed.of.turnTo(place[i]!),
         });
         const setting = settingAt(item.rod, item.pressure, basis);
         return planLine(item, basis, {
-          spread: spreadBetween(item, { given: listed.names, varying }, basis) ?? spreadItem(item, basis),
+          spread: listed.spread(item) ?? spreadItem(item, basis),
           notes: plan.notes(values as never, basis),
           ...(Number.isNaN(setting) ? {} : { setting }),
         });

@@ -10,13 +10,22 @@ export function overSimplex(
   at: readonly number[],
   visit: (corner: readonly number[], weight: number) => boolean,
 ): boolean {
-  const corner = at.map(Math.floor);
-  const share = (i: number | undefined): number => (i === undefined ? 0 : at[i]! - Math.floor(at[i]!));
-  const rising = at.map((_, i) => i).sort((i, j) => share(j) - share(i));
-  if (!visit(corner, 1 - share(rising[0]))) return false;
-  return rising.every((axis, i) => {
+  const axes = at.length;
+  const [corner, share, rising] = [new Array<number>(axes), new Array<number>(axes), new Array<number>(axes)];
+  // By falling share; of equals the first axis first. There are few, and this is asked for by every item of a list.
+  for (let i = 0; i < axes; i++) {
+    corner[i] = Math.floor(at[i]!);
+    share[i] = at[i]! - corner[i]!;
+    let k = i;
+    for (; k > 0 && share[rising[k - 1]!]! < share[i]!; k--) rising[k] = rising[k - 1]!;
+    rising[k] = i;
+  }
+  if (!visit(corner, 1 - (axes > 0 ? share[rising[0]!]! : 0))) return false;
+  for (let k = 0; k < axes; k++) {
+    const axis = rising[k]!;
     corner[axis]!++;
-    const weight = share(axis) - share(rising[i + 1]);
-    return weight > 0 ? visit(corner, weight) : true;
-  });
+    const weight = share[axis]! - (k + 1 < axes ? share[rising[k + 1]!]! : 0);
+    if (weight > 0 && !visit(corner, weight)) return false;
+  }
+  return true;
 }

@@ -14,8 +14,8 @@ import {
   givenOf,
   methodsOf,
   waysAt,
-  type Fed,
-  type Flows,
+  type Candidate,
+  type FedLength,
   type Listed,
   type Way,
   type WayColumns,
@@ -70,12 +70,67 @@ class ListedWay implements Way {
   }
 }
 
-/** A rod of one length for all items. */
-interface RodColumns {
-  readonly flow: Float64Array;
-  readonly widenFlow: Float64Array | undefined;
+/** A rod of one length, single or coupled, for all items; turned to one of them. */
+class ListedCandidate implements Candidate {
+  cost = NaN;
+  private i = 0;
+  private made: readonly Way[] | undefined;
+  private readonly farthest: number;
+
+  constructor(
+    readonly rod: FittedRod,
+    private readonly all: readonly WayColumns[],
+    basis: Basis,
+  ) {
+    this.farthest = farthest(rod, basis);
+  }
+
+  /** Whether the item can be done with it. */
+  turnTo(i: number): boolean {
+    this.i = i;
+    this.made = undefined;
+    this.cost = Infinity;
+    for (const way of this.all) if (this.does(way)) this.cost = Math.min(this.cost, solved(way.cost(i)));
+    return this.cost < Infinity;
+  }
+
+  get ways(): Candidate['ways'] {
+    return (this.made ??= this.inOrder()) as Candidate['ways'];
+  }
+
+  private inOrder(): readonly Way[] {
+    const { all, i } = this;
+    if (all.length === 1) return [new ListedWay(all[0]!, i, this.cost)];
+    return all
+      .filter((way) => this.does(way))
+      .map((way) => new ListedWay(way, i, solved(way.cost(i))))
+      .sort((x, y) => x.cost - y.cost);
+  }
+
+  private does(way: WayColumns): boolean {
+    return this.farthest > way.reach(this.i) * (1 + 1e-9);
+  }
+}
+
+/** A rod of one length for all items; its flows are those of one of them. */
+class RodColumns implements FedLength {
+  flow = NaN;
+  widenFlow: number | undefined;
   /** Its ways, single and coupled, where they were asked for. */
-  readonly ways: ({ readonly farthest: number; readonly all: readonly WayColumns[] } | undefined)[];
+  readonly candidates: (ListedCandidate | undefined)[] = [];
+
+  constructor(
+    readonly rod: Rod,
+    readonly length: number,
+    readonly flows: Float64Array,
+    readonly widenFlows: Float64Array | undefined,
+  ) {}
+
+  turnTo(i: number): this {
+    this.flow = solved(this.flows[i]!);
+    if (this.widenFlows) this.widenFlow = solved(this.widenFlows[i]!);
+    return this;
+  }
 }
 
 /** An item that columns do not hold: it is worked out by itself, which says what is wrong with it, if anything is. */
@@ -145,23 +200,23 @@ export class ItemColumns implements Listed {
     return this.widenPressures && solved(this.widenPressures[this.at]!);
   }
 
-  flows(rod: Rod, length: number): Flows {
-    const { flow, widenFlow } = this.columnsOf(rod, length);
-    return { flow: solved(flow[this.at]!), widenFlow: widenFlow && solved(widenFlow[this.at]!) };
+  fed(rod: Rod, length: number): FedLength {
+    return this.columnsOf(rod, length).turnTo(this.at);
   }
 
-  ways(fed: readonly Fed[]): readonly (readonly Way[])[] {
-    return fed.map(({ rod }) => {
-      const columns = this.columnsOf(rod.rod, rod.length);
-      const ways: Way[] = [];
-      const { farthest: most, all } = (columns.ways[Number(rod.coupled)] ??= {
-        farthest: farthest(rod, this.basis),
-        all: this.waysWith(rod, columns),
-      });
-      for (const of of all)
-        if (most > of.reach(this.at) * (1 + 1e-9)) ways.push(new ListedWay(of, this.at, solved(of.cost(this.at))));
-      return ways.length > 1 ? ways.sort((x, y) => x.cost - y.cost) : ways;
-    });
+  candidates(of: readonly FedLength[], coupled: boolean): Candidate[] {
+    const found: Candidate[] = [];
+    for (const each of of) {
+      const columns = each instanceof RodColumns ? each : this.columnsOf(each.rod, each.length);
+      const candidate = this.candidateOf(columns, coupled);
+      if (candidate.turnTo(this.at)) found.push(candidate);
+    }
+    return found;
+  }
+
+  ways({ rod, length, coupled }: FittedRod): readonly Way[] {
+    const candidate = this.candidateOf(this.columnsOf(rod, length), coupled);
+    return candidate.turnTo(this.at) ? candidate.ways : [];
   }
 
   /** Rating of the ram that pushes the item out [N]; undefined where the operation pushes none, or that is to be found for it alone. */
@@ -183,24 +238,29 @@ export class ItemColumns implements Listed {
     let columns = lengths.get(length);
     if (!columns) {
       const at = flowAt(rod, length, this.basis);
-      columns = { flow: this.pressures.map(at), widenFlow: this.widenPressures?.map(at), ways: [] };
+      columns = new RodColumns(rod, length, this.pressures.map(at), this.widenPressures?.map(at));
       lengths.set(length, columns);
     }
     return columns;
   }
 
-  private waysWith(
-    { rod, length, coupled }: Pick<FittedRod, 'rod' | 'length' | 'coupled'>,
-    { flow, widenFlow }: RodColumns,
-  ): readonly WayColumns[] {
+  private candidateOf(columns: RodColumns, coupled: boolean): ListedCandidate {
+    return (columns.candidates[Number(coupled)] ??= this.candidate(columns, coupled));
+  }
+
+  private candidate(
+    { rod, length, flows: flow, widenFlows: widenFlow }: RodColumns,
+    coupled: boolean,
+  ): ListedCandidate {
     const { operation, material, basis } = this;
     const given = givenOf(
       { operation, planned: this.plan, pressure: this.pressures, widenPressure: this.widenPressures },
       { length, diameter: rod.outsideDiameter, mass: rodMassPerLength(rod), flow, widenFlow },
     );
-    return methodsOf(operation, basis).map((method) =>
+    const ways = methodsOf(operation, basis).map((method) =>
       waysAt({ operation, rod, coupled, material, method }, given, basis, true).columns(),
     );
+    return new ListedCandidate({ rod, length, coupled, reason: '' }, ways, basis);
   }
 }
 

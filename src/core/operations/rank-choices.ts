@@ -2,8 +2,9 @@ import type { Basis } from '../basis.ts';
 import type { Material } from '../burn/materials.ts';
 import { notesOf } from './notes.ts';
 import type { Operation, Sizes } from './operation.ts';
-import { rankRods, type Candidate } from './pick-rod.ts';
+import { rankRods } from './pick-rod.ts';
 import { plannedItem, sized, type Sized } from './sized.ts';
+import type { Candidate } from './ways.ts';
 
 export interface RankedChoice {
   readonly place: 'pick' | 'runner-up' | 'other size';
@@ -28,7 +29,7 @@ export function rankChoices<G extends string>(
   const other = second && second.rod.rod === pick.rod.rod ? ranked.find((c) => c.rod.rod !== pick.rod.rod) : undefined;
   const size = ({ rod }: Candidate): Sized => sized({ operation, sizes, rod, material, basis });
   const dearer = (c: Candidate): string => {
-    const percent = 100 * (c.ways[0].cost / pick.ways[0].cost - 1);
+    const percent = 100 * (c.cost / pick.cost - 1);
     return percent < 0.05
       ? 'costs as much'
       : `its work costs ${percent < 10 ? percent.toFixed(1) : percent.toFixed(0)}% more`;

@@ -144,7 +144,7 @@ export function sized<G extends string>({
   const task: Task = { operation, planned, pressure, widenPressure, material, listed };
   if (choice) checkOpening(operation.opening(planned), choice.rod, basis);
   const { rod, ways } = pickRod(task, choice, basis);
-  const [way, ...otherWays] = ways ?? waysOf(task, [{ rod, ...flowsOf(rod, task, basis) }], basis)[0] ?? [];
+  const [way, ...otherWays] = ways ?? waysOf(task, [{ ...flowsOf(rod, task, basis), rod }], basis)[0] ?? [];
   if (!way) throw unreachable(task, rod, basis);
   const { length, coupled } = rod;
   const name = rodName(rod.rod, length, coupled);

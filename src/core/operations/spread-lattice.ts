@@ -23,7 +23,7 @@ export interface SizesOfList {
 type Point = Float64Array | undefined;
 
 /**
- * Low and high of an item of a long list, read between items of the same rod and way on a lattice of the sizes that vary in the list:
+ * Reads low and high of items of a long list between items of the same rod and way on a lattice of the sizes that vary in the list:
  * straight lines in the logarithms over the simplex that holds the item. Undefined where that cannot be, at the edge of what the
  * rod can do.
  *
@@ -33,38 +33,50 @@ type Point = Float64Array | undefined;
  * stand between this and `spreadItem`; `test/core/operations/item-columns.test.ts` measures it. Rods are the whole count of those
  * not rounded.
  */
-export function spreadBetween(item: Sized, { given, varying }: SizesOfList, basis: Basis): Spread | undefined {
-  const { operation, planned, material, method } = item;
-  if (isCounted(operation, basis)) return undefined;
+export function spreadBetween(
+  operation: Operation,
+  { given, varying }: SizesOfList,
+  basis: Basis,
+): (item: Sized) => Spread | undefined {
+  if (isCounted(operation, basis)) return () => undefined;
   const axes = given.filter((name) => varying.includes(name) && !operation.sizes[name]!.whole);
+  const same = given.filter((name) => !axes.includes(name));
   const step = axes.length > 2 ? STEPS.many : STEPS.few;
-  let held = `${item.name} ${material.name} ${method}`;
-  for (const name of given) if (!axes.includes(name)) held += ` ${planned[name]}`;
-  const points = basis.reading(
-    `low and high of ${operation.id} ${axes.join()} ${held}`,
-    () => new Map<number, Point>(),
-  );
-  const at = axes.map((name) => Math.log(planned[name]!) / step);
+  const lattice = `low and high of ${operation.id} ${axes.join()}`;
+  const at = axes.map(() => 0);
   const sums = new Float64Array(6);
-  const complete = overSimplex(at, (place, weight) => {
-    let key = 0;
-    for (const k of place) key = key * 2 * PLACES + k + PLACES;
-    let point = points.get(key);
-    if (point === undefined && !points.has(key)) {
-      const sizes = Object.fromEntries(given.map((name) => [name, planned[name]!]));
-      axes.forEach((name, i) => (sizes[name] = Math.exp(place[i]! * step)));
-      point = pointAt(item, sizes, basis);
-      points.set(key, point);
-    }
-    if (!point) return false;
-    for (let i = 0; i < 6; i++) sums[i] = sums[i]! + weight * point[i]!;
-    return true;
-  });
-  if (!complete) return undefined;
-  const [lowOxygen, highOxygen, lowCrewTime, highCrewTime, lowUsed, highUsed] = sums.map(Math.exp) as unknown as [
-    ...(readonly [number, number, number, number, number, number]),
-  ];
-  return { lowOxygen, highOxygen, lowCrewTime, highCrewTime, lowRods: wholeUp(lowUsed), highRods: wholeUp(highUsed) };
+  return (item) => {
+    const { planned, material, method } = item;
+    let held = `${lattice} ${item.name} ${material.name} ${method}`;
+    for (const name of same) held += ` ${planned[name]}`;
+    const points = basis.reading(held, () => new Map<number, Point>());
+    for (let i = 0; i < at.length; i++) at[i] = Math.log(planned[axes[i]!]!) / step;
+    sums.fill(0);
+    const complete = overSimplex(at, (place, weight) => {
+      let key = 0;
+      for (const k of place) key = key * 2 * PLACES + k + PLACES;
+      let point = points.get(key);
+      if (point === undefined && !points.has(key)) {
+        const sizes = Object.fromEntries(given.map((name) => [name, planned[name]!]));
+        axes.forEach((name, i) => (sizes[name] = Math.exp(place[i]! * step)));
+        point = pointAt(item, sizes, basis);
+        points.set(key, point);
+      }
+      if (!point) return false;
+      for (let i = 0; i < 6; i++) sums[i] = sums[i]! + weight * point[i]!;
+      return true;
+    });
+    if (!complete) return undefined;
+    const of = (i: number): number => Math.exp(sums[i]!);
+    return {
+      lowOxygen: of(0),
+      highOxygen: of(1),
+      lowCrewTime: of(2),
+      highCrewTime: of(3),
+      lowRods: wholeUp(of(4)),
+      highRods: wholeUp(of(5)),
+    };
+  };
 }
 
 const isCounted = (operation: Operation, basis: Basis): boolean =>

@@ -60,10 +60,28 @@ export interface Task {
   readonly listed?: Listed | undefined;
 }
 
-/** Flows and ways of an item of a long list, worked out for many items at once. */
+/** A length of a rod with the flows that the tip pressures drive through it. */
+export interface FedLength extends Flows {
+  readonly rod: Rod;
+  readonly length: number;
+}
+
+/** A rod that fits an item, and what it would take. */
+export interface Candidate {
+  readonly rod: FittedRod;
+  /** Of the cheapest way. */
+  readonly cost: number;
+  /** Cheapest first. */
+  readonly ways: readonly [Way, ...Way[]];
+}
+
+/** Flows and ways of an item of a long list, worked out for many items at once. What it gives holds until it turns to another item. */
 export interface Listed {
-  flows(rod: Rod, length: number): Flows;
-  ways(fed: readonly Fed[]): readonly (readonly Way[])[];
+  fed(rod: Rod, length: number): FedLength;
+  /** Those of some lengths, single or coupled, that the item can be done with. */
+  candidates(of: readonly FedLength[], coupled: boolean): Candidate[];
+  /** Of one rod. */
+  ways(rod: FittedRod): readonly Way[];
 }
 
 /** Rods of one construction have the same steps; sizes, rod and flow are given anew for each item. */
@@ -98,7 +116,7 @@ export const flowsOf = (
   { pressure, widenPressure, listed }: Pick<Task, 'pressure' | 'widenPressure' | 'listed'>,
   basis: Basis,
 ): Flows =>
-  listed?.flows(rod.rod, rod.length) ?? {
+  listed?.fed(rod.rod, rod.length) ?? {
     flow: flowOf(rod, pressure, basis),
     widenFlow: widenPressure === undefined ? undefined : flowOf(rod, widenPressure, basis),
   };
@@ -163,7 +181,8 @@ export function methodsOf(operation: Operation, { a }: Basis): readonly (string 
  * it names one. Empty for a rod that does not reach. The steps are evaluated for all rods at once.
  */
 export function waysOf(task: Task, fed: readonly Fed[], basis: Basis): readonly (readonly Way[])[] {
-  if (task.listed) return task.listed.ways(fed);
+  const { listed } = task;
+  if (listed) return fed.map(({ rod }) => listed.ways(rod));
   const ways: Way[][] = fed.map(() => []);
   for (const kind of ['short', 'bar'] as const) {
     for (const coupled of [false, true]) {
