@@ -522,7 +522,7 @@ describe('a list of a customer', () => {
     const lines = Array.from({ length: 45 }, (_, i) => `Pin ${i + 1}\t${i === 0 ? 2 : 1}\t${60 + i}\t300`);
     await open.page.getByLabel('The list').fill(['Tag\tQty\tØ (mm)\tLength', ...lines, 'Stick\t1\t\t200'].join('\n'));
     await expect.poll(() => open.page.locator('.job-dialog').textContent(), SOON).toContain('45 lines read; 1 to mend');
-    expect(await open.page.locator('.job-bad').textContent()).toMatch(/Stick.*diameter/);
+    expect((await open.page.locator('.job-bad').allTextContents()).join(' ')).toMatch(/Stick.*diameter/);
     expect(await open.page.getByLabel('Numbers without a unit are').inputValue()).toBe('mm');
     await shots.take(open.page, 'a list read', 'list-read');
     await button('Put it in a job list').click();
