@@ -1,6 +1,7 @@
 import { Assumptions } from '../core/assumptions/assumptions.ts';
 import { Basis } from '../core/basis.ts';
-import type { Argument } from './host-function.ts';
+import type { Grid } from './broadcast.ts';
+import type { Argument, CellError } from './host-function.ts';
 import { readAssume } from '../catalogue/read-assume.ts';
 
 /** Sets of assumptions that are kept: a workbook seldom has more ranges of them in use at a time. */
@@ -9,7 +10,7 @@ const MOST_BASES = 8;
 const MOST_VALUES = 30_000;
 
 interface Kept {
-  readonly assume: string;
+  readonly assume: Argument;
   readonly defaults: Assumptions;
   readonly basis: Basis;
 }
@@ -31,9 +32,13 @@ export class SharedBases {
 
   /** The basis for the rows of an `assume`; throws what reading them throws. */
   of(assume: Argument, defaults: Assumptions = Assumptions.defaults()): Basis {
-    const key = assume === undefined ? '' : JSON.stringify(assume);
-    const found = this.kept.find((k) => k.assume === key && k.defaults === defaults) ?? {
-      assume: key,
+    const last = this.kept.at(-1);
+    const same = (k: Kept): boolean => k.defaults === defaults && sameCells(k.assume, assume);
+    // Cell after cell has the same.
+    if (last && same(last)) return last.basis;
+    const found = this.kept.find(same) ?? {
+      // Of its own: whoever calls may go on writing into theirs.
+      assume: Array.isArray(assume) ? (assume as Grid).map((row) => [...row]) : assume,
       defaults,
       basis: new Basis(readAssume(assume, defaults)),
     };
@@ -46,6 +51,15 @@ export class SharedBases {
     if (this.kept.some(({ basis }) => basis.size > MOST_VALUES))
       this.kept = this.kept.filter(({ basis }) => basis.size <= MOST_VALUES);
   }
+}
+
+/** Whether two ranges hold the same. They come anew with each cell: no text is made of them for that. */
+function sameCells(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  if (Array.isArray(a)) return Array.isArray(b) && a.length === b.length && a.every((each, i) => sameCells(each, b[i]));
+  const [x, y] = [a as CellError, b as CellError];
+  return x.error === y.error && x.message === y.message;
 }
 
 /** All functions of a host share it, and the pane with them. */

@@ -69,6 +69,11 @@ describe('what calls share', () => {
     expect(shared.of(rows)).not.toBe(plain);
     expect(shared.of([['stub', 4]])).toBe(shared.of(rows));
     expect(shared.of([['stub', '4']])).not.toBe(shared.of(rows));
+    const error = (message: string) => [['stub', 4, { error: '#N/A', message }]];
+    expect(shared.of(error('one'))).toBe(shared.of(error('one')));
+    expect(shared.of(error('two'))).not.toBe(shared.of(error('one')));
+    rows[0]![1] = 6;
+    expect(shared.of(rows).a.value('stub')).toBeCloseTo(6 * 0.0254, 12);
     expect(shared.of([['stub', 5]]).a.value('stub')).toBeCloseTo(5 * 0.0254, 12);
     expect(shared.of(undefined, Assumptions.fromRegistry(undefined, '1999.1.1')).a.version).toBe('1999.1.1');
   });
