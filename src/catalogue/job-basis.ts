@@ -1,13 +1,9 @@
 /** The basis of an estimate: what a stranger needs to judge it without any other paper. */
-import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
+import { isChoice } from '../core/assumptions/assumption.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { fingerprintOf } from '../core/assumptions/fingerprint.ts';
-import {
-  findAssumption,
-  numberAssumption,
-  type AssumptionName,
-  type ChoiceName,
-} from '../core/assumptions/registry.ts';
+import { findAssumption, type AssumptionName, type ChoiceName } from '../core/assumptions/registry.ts';
+import { showAssumption } from '../core/assumptions/show-assumption.ts';
 import type { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import { showDuration } from '../core/job/clock.ts';
@@ -17,7 +13,6 @@ import { jobStock } from '../core/job/job-stock.ts';
 import { oneAtATime, type Effect } from '../core/job/one-at-a-time.ts';
 import type { Kind } from '../core/model/step.ts';
 import { findSource } from '../core/sources/register.ts';
-import { fromSi } from '../core/units/parse-quantity.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
@@ -230,14 +225,10 @@ function assumptionLines(
         : `on the ${tried.length} rows that cost most, ${Math.round(100 * share)}% of the cost; cost of the work by the prices assumed, and crew time`,
     ],
     ...listed.map((e): Line => {
-      const { value, low, high, kind, source } = a.inForce(e.name);
-      const entry = numberAssumption(e.name);
-      const { quantity } = entry;
-      const unit = unitIn(entry, a.system);
-      const number = (x: number): string => String(Number(fromSi(x, quantity, 'US', unit).toPrecision(DIGITS)));
+      const { kind, source } = a.inForce(e.name);
       return [
         e.name,
-        `${number(value)} (${number(low)} to ${number(high)})${unit === '' ? '' : ` ${unit}`}`,
+        showAssumption(e.name, a),
         [`cost ${effectText(e.cost)}, time ${effectText(e.time)}`, foundation(kind, source)].join('; '),
       ];
     }),

@@ -1,5 +1,6 @@
-import { isChoice, type Assumption, unitIn } from '../core/assumptions/assumption.ts';
-import { REGISTRY, type AssumptionName, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
+import { isChoice, type Assumption } from '../core/assumptions/assumption.ts';
+import { REGISTRY, type AssumptionName, type NumberName } from '../core/assumptions/registry.ts';
+import { showAssumption, showRanged } from '../core/assumptions/show-assumption.ts';
 import type { Basis } from '../core/basis.ts';
 import { rodNames, type Rod } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
@@ -22,7 +23,6 @@ import { OPERATIONS } from '../core/safety/operations.ts';
 import { wearFor } from '../core/safety/ppe.ts';
 import { rodCover } from '../core/safety/welding-machine.ts';
 import { operationOf } from '../core/operations/all.ts';
-import { fromSi } from '../core/units/parse-quantity.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
@@ -374,21 +374,11 @@ function departures({ a }: Basis): readonly Line[] {
   const lines = (REGISTRY as readonly Assumption[])
     .filter((e) => names.has(e.name))
     .map((entry): Line => {
-      if (isChoice(entry))
-        return [
-          entry.name,
-          a.word(entry.name as ChoiceName),
-          `default ${entry.value}; ${a.reasonOf(entry.name as AssumptionName)}`,
-        ];
-      const { value, low, high, kind } = a.inForce(entry.name as NumberName);
-      const unit = unitIn(entry, a.system);
-      const inUnit = (si: number): string =>
-        `${Number(fromSi(si, entry.quantity, 'US', unit).toPrecision(4))}${unit === '' ? '' : ` ${unit}`}`;
-      return [
-        entry.name,
-        inUnit(value),
-        `${kind}, ${inUnit(low)} to ${inUnit(high)}; default ${entry.value}${entry.unit === '' ? '' : ` ${entry.unit}`}; ${a.reasonOf(entry.name as AssumptionName)}`,
-      ];
+      const name = entry.name as AssumptionName;
+      const standard = isChoice(entry)
+        ? `default ${entry.value}`
+        : `${a.inForce(name as NumberName).kind}; default ${showRanged(entry)}`;
+      return [name, showAssumption(name, a), `${standard}; ${a.reasonOf(name)}`];
     });
   return lines.length > 0
     ? lines

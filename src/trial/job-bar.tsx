@@ -114,7 +114,7 @@ const CHOICES = [
   [
     'template',
     'Template',
-    'Pins, plan, load, quote, cautions, working and assumptions, with an invented list to type over.',
+    'Pins, plan, load, quote, cautions, basis, working and assumptions, with an invented list to type over.',
   ],
   ['example', 'Example', 'Invented jobs with everything filled in, to look around.'],
 ] as const;

@@ -366,10 +366,10 @@ describe('a plan and its working', () => {
     'the plan of the whole list',
     async () => {
       await sheet('Plan');
-      await select('H6');
+      await select('J6');
       await expect.poll(() => section('result').locator('.rs-selected dt').textContent()).toContain('oxygen, scf');
       expect(await locate('.rs-address').textContent()).toContain('from A3');
-      expect(await open.page.getByRole('spinbutton', { name: 'Item' }).inputValue()).toBe('3');
+      expect(await section('result').textContent()).toContain('A-frame back leg, left');
     },
     'plan',
   );

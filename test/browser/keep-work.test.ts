@@ -158,7 +158,9 @@ describe('a job in the browser workbook', () => {
       new RegExp(`^1,"?Boom foot, left"?,6,24,,${first('rods')},${first('tip pressure')}`, 'm'),
     );
     const all = await converted(values);
-    expect(await readFile(`${all}-Plan.csv`, 'utf8')).toMatch(new RegExp(`^1,${first('rod')},${first('rods')},`, 'm'));
+    expect(await readFile(`${all}-Plan.csv`, 'utf8')).toMatch(
+      new RegExp(`^1,"Boom foot, left",1,${first('rod')},${first('rods')},`, 'm'),
+    );
   });
 
   it('is written in plain cells, which another spreadsheet program calculates to the same', async () => {
@@ -431,11 +433,17 @@ describe('the sheet', () => {
   });
 
   it('copies what a formula has spilled, and pastes it as values', async () => {
-    await select('Plan!A3:C5');
+    await select('Plan!A3:E5');
     await open.page.keyboard.press('Control+c');
     await expect
       .poll(() => open.page.evaluate(() => navigator.clipboard.readText()), SOON)
-      .toBe(`item\trod\trods\n1\t${first('rod')}\t${first('rods')}\n2\t${first('rod')}\t${first('rods')}`);
+      .toBe(
+        [
+          'item\tmark\tquantity\trod\trods',
+          `1\tBoom foot, left\t1\t${first('rod')}\t${first('rods')}`,
+          `2\tBoom foot, right\t1\t${first('rod')}\t${first('rods')}`,
+        ].join('\n'),
+      );
     const html = await open.page.evaluate(async () => {
       const [item] = await navigator.clipboard.read();
       return (await item!.getType('text/html')).text();
@@ -443,8 +451,10 @@ describe('the sheet', () => {
     expect(html).toContain('3/8 x 36');
     await select('Sheet1!A20');
     await open.page.keyboard.press('Control+v');
-    await expect.poll(async () => (await shown())[20]?.slice(0, 3), SOON).toEqual(['1', first('rod'), first('rods')]);
-    expect((await shown())[19]?.slice(0, 3)).toEqual(['item', 'rod', 'rods']);
+    await expect
+      .poll(async () => (await shown())[20]?.slice(0, 5), SOON)
+      .toEqual(['1', 'Boom foot, left', '1', first('rod'), first('rods')]);
+    expect((await shown())[19]?.slice(0, 5)).toEqual(['item', 'mark', 'quantity', 'rod', 'rods']);
   });
 
   it('takes a block of another program, with sizes as they were written', async () => {

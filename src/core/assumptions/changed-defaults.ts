@@ -1,8 +1,8 @@
-import { shown } from '../messages.ts';
 import { isChoice, type Assumption } from './assumption.ts';
 import { registryAsOf, type Change } from './history.ts';
+import { showRanged } from './show-assumption.ts';
 
-/** A default that differs between two versions, in words: `2 in (1 to 3)`. */
+/** A default that differs between two versions, in words: `2 (1 to 3) in`. */
 export interface ChangedDefault {
   readonly name: string;
   readonly before: string;
@@ -20,8 +20,4 @@ export function changedDefaults(from: string, to: string, history: readonly Chan
   });
 }
 
-function shownDefault(a: Assumption): string {
-  return isChoice(a)
-    ? a.value
-    : `${shown(a.value)}${a.unit === '' ? '' : ` ${a.unit}`} (${shown(a.low)} to ${shown(a.high)})`;
-}
+const shownDefault = (a: Assumption): string => (isChoice(a) ? a.value : showRanged(a));

@@ -78,6 +78,8 @@ const LOG = `Log!$A$${LOG_FIRST}:$G$${LOG_LAST}`;
 const LIST = `Pins!$A$${FIRST - 1}:$G$${LAST}`;
 /** Heading row, a row for each pin, and the total. */
 const PLAN_ROWS = MOST_PINS + 2;
+/** Some fifty as it comes; each assumption of one's own is a row more. */
+const BASIS_ROWS = 64;
 
 const tenths = (...headings: readonly string[]): Readonly<Record<string, string>> =>
   Object.fromEntries(headings.map((h) => [h, '#,##0.0']));
@@ -216,6 +218,19 @@ const BLOCKS: readonly Block[] = [
       headings: ['severity', 'caution', 'what to do', 'because', 'clause', 'source'],
       widths: { severity: 90, caution: 260, 'what to do': 470, because: 100, clause: 170, source: 230 },
       texts: ['caution', 'what to do', 'because', 'clause', 'source'],
+    },
+  },
+  {
+    needs: 'BURN.JOB.BASIS',
+    label: 'Basis',
+    formula: `=BURN.JOB.BASIS(${LIST},Pins!$B$2,${ASSUME})`,
+    shown: {
+      sheet: 'Basis',
+      row: 4,
+      rows: BASIS_ROWS,
+      // Two printed pages at most.
+      widths: { section: 140, what: 300, figure: 190, note: 430 },
+      texts: ['section', 'what', 'figure', 'note'],
     },
   },
   {
@@ -583,6 +598,16 @@ function sheetAround(name: string): NewSheet {
         looks: { A1: TITLE, A2: NOTE, B4: HEADING, 'B5:B14': INPUT },
         printedHeading: 17,
       };
+    case 'Basis':
+      return {
+        name,
+        rows: [
+          ['Basis of the estimate'],
+          ['For whoever judges it without any other paper. What the job is called stands on the sheet Pins.'],
+        ],
+        looks: { A1: TITLE, A2: NOTE, [`A5:A${BASIS_ROWS + 3}`]: { ...TEXT, bold: true, align: 'left' } },
+        printedHeading: 4,
+      };
     case 'Log':
       return {
         name,
@@ -784,6 +809,7 @@ function aboutSheet(): NewSheet {
     ['Pins', 'The list. Every other sheet reads it.'],
     ['Plan, Stock, Quote, Shifts', 'One evaluation of the list: what is quoted is what is loaded.'],
     ['Cautions', 'What can go wrong, most severe first. Not all there is.'],
+    ['Basis', 'What the estimate covers, how sure it is and on what it rests, to print and to sign.'],
     ['Working', 'One pin, step by step, with formula and source.'],
     [
       'Assumptions',
@@ -841,7 +867,7 @@ function assumptionSheet(listing: readonly (readonly CellContent[])[]): NewSheet
 }
 
 /**
- * The job workbook: pin list, plan, stock list, quote, cautions, the working of one pin, a log, assumptions, audit, checks, and what it is about.
+ * The job workbook: pin list, plan, stock list, quote, cautions, the basis of the estimate, the working of one pin, a log, assumptions, audit, checks, and what it is about.
  * Yellow cells may be typed over; the rest is protected without a password.
  *
  * Tables spill on a hidden sheet; the others show them cell by cell. A table whose function is not among `functions` is

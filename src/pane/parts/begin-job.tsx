@@ -5,7 +5,7 @@ const KINDS: readonly { readonly label: string; readonly what: string; readonly 
   { label: 'Add a blank job list', what: 'two sheets: a list to fill in, and the plan that follows it', kind: 'list' },
   {
     label: 'Add the job template',
-    what: 'sheets for pins, plan, load, quote, shifts, cautions, working and assumptions, with an invented list to type over',
+    what: 'sheets for pins, plan, load, quote, shifts, cautions, basis, working and assumptions, with an invented list to type over',
     kind: 'template',
   },
 ];

@@ -125,26 +125,28 @@ function pinSheet(assume: string): SheetDescription {
   };
 }
 
-function planSheet(assume: string): SheetDescription {
-  const column = (letter: string): string => `Pins!${letter}${FIRST}:${letter}${LAST}`;
+function planSheet(list: string, assume: string): SheetDescription {
+  // A row for each pin, and the total.
+  const last = PINS.length + 4;
   return {
     name: 'Plan',
     rows: [
       ['Plan of all pins: one formula that spills. One job in ten stays under the low, nine in ten under the high.'],
       [],
-      [`=BURN.PIN.PLAN(${column('C')},${column('D')},${column('E')},,,${assume})`],
+      [`=BURN.JOB.PLAN(${list},${assume})`],
     ],
-    size: [PINS.length + 40, 30],
+    size: [PINS.length + 40, 32],
     looks: {
       A1: { bold: true },
-      'A3:Y3': HEADING,
-      [`A4:A${PINS.length + 3}`]: ITEM,
-      [`C4:E${PINS.length + 3}`]: { format: '0' },
-      [`F4:J${PINS.length + 3}`]: { format: '0.0' },
-      [`L4:T${PINS.length + 3}`]: { format: '0.0' },
+      'A3:AA3': HEADING,
+      [`A4:A${last}`]: ITEM,
+      [`A${last}:AA${last}`]: { bold: true },
+      [`E4:G${last}`]: { format: '0' },
+      [`H4:L${last}`]: { format: '0.0' },
+      [`N4:V${last}`]: { format: '0.0' },
     },
     heights: { 3: 56 },
-    widths: { A: 44, B: 84, 'C:T': 74, U: 84, V: 110, W: 160, 'X:Y': 460 },
+    widths: { A: 44, B: 180, C: 74, D: 124, 'E:V': 74, W: 84, X: 110, Y: 160, 'Z:AA': 460 },
     frozenRows: 3,
     frozenColumns: 2,
   };
@@ -172,5 +174,5 @@ export function draglineSheets(): readonly SheetDescription[] {
   const { sheet, range } = assumptions();
   const list = `Pins!$A$${FIRST - 1}:$E$${LAST}`;
   const load = loadAndPriceSheet(list, range, PINS.length);
-  return [pinSheet(range), planSheet(range), load, workingSheet(range), sheet];
+  return [pinSheet(range), planSheet(list, range), load, workingSheet(range), sheet];
 }

@@ -140,6 +140,7 @@ describe('the job workbook as a package', () => {
       'Quote',
       'Shifts',
       'Cautions',
+      'Basis',
       'Working',
       'Log',
       'Audit',
@@ -181,6 +182,7 @@ describe('the formulas of the job workbook', () => {
       'JOB_COST',
       'JOB_SCHEDULE',
       'CAUTIONS',
+      'JOB_BASIS',
       'PIN_STEPS',
       'ASSUME_DIFF',
       'ASSUME_EFFECT',
@@ -227,7 +229,7 @@ describe('the formulas of the job workbook', () => {
           /(<c r="C10"[^>]*>)<v>3.5<\/v>/,
           '$1<v>-1</v>',
         )(replacing(/(<c r="D7"[^>]*)>\s*<v>18<\/v><\/c>/, '$1/>')(xml)),
-      ['xl/worksheets/sheet11.xml']: replacing(
+      ['xl/worksheets/sheet12.xml']: replacing(
         /<c r="B4"([^>]*)\/>/,
         '<c r="B4"$1 t="inlineStr"><is><t>2026.01.05</t></is></c>',
       ),

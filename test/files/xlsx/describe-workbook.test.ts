@@ -151,7 +151,7 @@ describe('our own workbooks', () => {
     const opened = read(template);
     // The browser workbook has neither; it says so before anything is saved over.
     expect(opened.notKept).toEqual([
-      'protection of a sheet (Pins, Plan, Stock and 10 more)',
+      'protection of a sheet (Pins, Plan, Stock and 11 more)',
       'conditional formats (Checks)',
     ]);
     expect(opened.workbook.sheets.map((s) => [s.name, s.hidden])).toContainEqual(['Calculation', true]);
