@@ -142,13 +142,17 @@ export function randomPins(n: number, random: Seeded): readonly SimulatedPin[] {
   }));
 }
 
-/** Finished jobs of pins as a crew with these true factors notes them; sized, as any log is, with the assumptions in `basis`. */
+/**
+ * Finished jobs of pins as a crew with these true factors notes them; sized, as any log is, with the assumptions in `basis`. They
+ * cool as planned, or as in their world, which takes longer to work out.
+ */
 export function simulateLog(
   pins: readonly SimulatedPin[],
   truth: Truth,
   random: Seeded,
   noise: Noise = NOISE,
   basis = new Basis(Assumptions.defaults()),
+  cooled: 'as planned' | 'in its world' = 'as planned',
 ): readonly LogJob[] {
   const world = certainly(truth);
   const scatter = johnson(basis.a.inForce('item scatter'));
@@ -157,7 +161,7 @@ export function simulateLog(
     const happened = sizePin(diameter, length, sizing.name, world);
     const own = johnsonQuantile(scatter, random.uniform());
     const noted = (x: number, deviation: number): number => x * Math.exp(deviation * random.normal());
-    const took = scattered(happened, own, world, sizing.cooling);
+    const took = scattered(happened, own, world, (cooled === 'as planned' ? sizing : happened).cooling);
     const rods = wholeUp(noted(rodsFor(happened.consumed * own, happened, world), noise.rods));
     return {
       row: i + 2,
