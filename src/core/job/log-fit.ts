@@ -26,7 +26,7 @@ const PACES = 256;
 /** Lower end of a crew time's range in the logarithm, over its value, where the user lets it start at nothing. */
 const LEAST_TIME = 1e-3;
 /** Change of a figure by one deviation of a factor under which the log is held to say nothing of it: it keeps its range. */
-const NO_EFFECT = 0.02;
+const NO_EFFECT = 0.005;
 /** Share of the prior variance that a log must take away to have told anything of a factor. */
 const KNOWS_NOTHING = 1e-3;
 /** Scatter over that assumed from which the jobs are said to disagree. */
@@ -184,7 +184,7 @@ interface Held {
 /**
  * Factors that the log cannot tell from the fitted ones, with their effect put on these.
  *
- * A factor that every job depends on and that changes some figure by 2 percent or more within one deviation is held at
+ * A factor that every job depends on and that changes some figure by half a percent or more within one deviation is held at
  * its value; the fitted factors take over what it does: of all shifts x that change the noted figures alike on
  * average, M x = e, the likeliest, x = S M^T (M S M^T)^-1 e, S the prior variances.
  */
