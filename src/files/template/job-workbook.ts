@@ -229,7 +229,7 @@ const BLOCKS: readonly Block[] = [
       row: 4,
       rows: BASIS_ROWS,
       // Two printed pages at most.
-      widths: { section: 140, what: 300, figure: 190, note: 430 },
+      widths: { section: 150, what: 300, figure: 190, note: 520 },
       texts: ['section', 'what', 'figure', 'note'],
     },
   },
