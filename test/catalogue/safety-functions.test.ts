@@ -838,8 +838,8 @@ describe('BURN.JOB.SHEET', () => {
     ]);
     expect(line(own, 'fire watch after')[2]).toBe('30 min at least');
     expect(line(own, 'stub').slice(2)).toEqual([
-      '4 in',
-      expect.stringMatching(/^your value, .*; default 3 in; no reason given$/),
+      '4 (3.3333 to 4.6667) in',
+      'your value; default 3 (2.5 to 3.5) in; no reason given',
     ]);
     expect(line(own, 'clear, cover or guard')[2]).toBe('35 ft');
     expect(line(own, 'conditions given')[3]).toMatch(/^none/);
