@@ -124,7 +124,7 @@ describe('the pane beside Calc', () => {
     await calc.do('select', { document: 'd', address: 'C5' });
     const note = page.locator('.rs-differing');
     await note.waitFor();
-    expect(await note.textContent()).toMatch(/Sheet1 C5: 'Sheet1'!A40:F60/);
+    expect(await note.textContent()).toMatch(/Sheet1 C5: Sheet1!A40:F60/);
     await calc.do('select', { document: 'd', address: 'A70' });
     await page.getByRole('button', { name: /^Put these \d+ assumptions into '?Sheet1'?!A40:F60$/ }).click();
     // A log without crew minutes says nothing of burning duty: that row stays, and what was fitted stands below it.
