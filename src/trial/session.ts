@@ -178,7 +178,7 @@ export class Session {
   private async keep(): Promise<void> {
     clearTimeout(this.timer);
     const { workbook, id } = this;
-    if (!workbook) return;
+    if (!workbook || id === '') return;
     const at = Date.now();
     try {
       await keptJobs.put({
@@ -211,7 +211,10 @@ export class Session {
     // Gone before anything else: whoever reloads the page at once must not find it again.
     this.safe = true;
     this.unsaved = false;
-    await keptJobs.remove(this.id).catch(() => undefined);
+    const { id } = this;
+    // Nor is it kept once more by an edit that was still under way.
+    this.id = '';
+    await keptJobs.remove(id).catch(() => undefined);
     await this.begin('example');
   }
 
