@@ -88,8 +88,9 @@ export function openWorkbook(
     },
     onEdit: (listener) => {
       commands.onCommandExecuted(({ id, type, params }, options) => {
-        if (type !== CommandType.MUTATION || NO_EDIT.test(id) || options?.['applyFormulaCalculationResult'] === true)
-          return;
+        // What the sheet writes in the wake of a calculation nobody has typed.
+        const calculated = options?.['applyFormulaCalculationResult'] === true || options?.['fromFormula'] === true;
+        if (type !== CommandType.MUTATION || NO_EDIT.test(id) || calculated) return;
         listener(MOVES.test(id) ? (params as { subUnitId?: string }).subUnitId : undefined);
       });
     },
