@@ -393,7 +393,10 @@ describe('the sheet', () => {
   it('takes a plan in A1 of a new one, and widens where a spill meets its edge', async () => {
     await button('New').click();
     await open.page.locator('.job-choices button').filter({ hasText: 'Example' }).click();
+    // The figures alone could be those of the workbook before it.
+    await expect.poll(() => open.page.locator('.job-name').inputValue(), SOON).toBe('Example');
     await expect.poll(async () => (await shown())[5]?.[5], SOON).toMatch(/^\d+$/);
+    await select('A1');
     await open.page.keyboard.press('Shift+F11');
     await expect.poll(() => open.page.locator('.rs-address').textContent(), SOON).toContain('Sheet1');
     await type('A1', '=BURN.PIN.PLAN(3,12)');
