@@ -18,11 +18,10 @@ export function PasteReader({ session, onClose }: { readonly session: Session; r
   const table = useMemo(() => (text.trim() === '' ? undefined : readPasted(text)), [text]);
   const columns = chosen ?? table?.guessed ?? [];
   const missing = table ? missingSizes(columns) : [];
-  const rows = useMemo(() => {
-    if (!table) return [];
-    const named = chosen ?? table.guessed;
-    return missingSizes(named).length > 0 ? [] : readRows(table, named, unit ?? table.unit);
-  }, [table, chosen, unit]);
+  const rows = useMemo(
+    () => (table ? readRows(table, chosen ?? table.guessed, unit ?? table.unit) : []),
+    [table, chosen, unit],
+  );
   const bad = rows.filter((row) => row.problem !== '');
   const good = rows.filter((row) => row.problem === '');
   const asked = good.filter((row) => row.remark !== '').length;
@@ -89,7 +88,8 @@ export function PasteReader({ session, onClose }: { readonly session: Session; r
               </thead>
               <tbody>
                 {table.rows.map((fields, r) => {
-                  const { problem = '', remark = '' } = rows[r] ?? {};
+                  // Without a column of sizes every row says the same.
+                  const { problem = '', remark = '' } = missing.length > 0 ? {} : (rows[r] ?? {});
                   const said = problem || remark;
                   if (r >= SHOWN && said === '') return null;
                   return (
@@ -114,7 +114,7 @@ export function PasteReader({ session, onClose }: { readonly session: Session; r
           </div>
           <p role="status">
             {missing.length > 0
-              ? `No column is taken for ${missing.join(' and ')}: choose it above its column.`
+              ? `No column is taken for ${missing.join(' and ')}: choose it above its column, or fill it in in the job list.`
               : `${counted(good.length)} read${asked > 0 ? `, ${asked} of them with a remark` : ''}${
                   bad.length > 0
                     ? `; ${bad.length} to mend: mend them above, or they stand in the list with what is wrong in their note.`

@@ -530,6 +530,15 @@ describe('the sheet', () => {
 });
 
 describe('a list of a customer', () => {
+  it('is asked once for the column of a size that it lacks, and can be put in a job list to be filled in', async () => {
+    await button('Paste a list').click();
+    await open.page.getByLabel('The list').fill('Tag\tDia\nA\t4\nB\t3');
+    await says(/No column is taken for length: choose it above its column, or fill it in in the job list/);
+    expect(await open.page.locator('.job-bad').count()).toBe(0);
+    expect(await button('Put it in a job list').isEnabled()).toBe(true);
+    await open.page.getByRole('dialog').getByRole('button', { name: 'Close' }).click();
+  });
+
   it('is read, with what is wrong in it, into a job list with its plan', async () => {
     await button('Paste a list').click();
     const lines = Array.from({ length: 45 }, (_, i) => `Pin ${i + 1}\t${i === 0 ? 2 : 1}\t${60 + i}\t300`);
