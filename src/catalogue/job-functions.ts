@@ -200,9 +200,13 @@ export const noteLine = (what: string, reason: string, columns: number): readonl
 export function leftOutOfList({ bad, remarks }: JobList, columns: number): readonly (readonly Output[])[] {
   return [
     ...bad.map(({ problem }) => noteLine('left out', problem.message, columns)),
-    ...remarks.map(({ kind, text }) => noteLine(kind, text, columns)),
+    ...remarkLines(remarks, columns),
   ];
 }
+
+/** What is to be said of a list besides its rows, one a line. */
+export const remarkLines = (remarks: JobList['remarks'], columns: number): readonly (readonly Output[])[] =>
+  remarks.map(({ kind, text }) => noteLine(kind, text, columns));
 
 const STOCK_COLUMNS = [
   { heading: 'load' },

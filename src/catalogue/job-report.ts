@@ -6,7 +6,7 @@ import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import type { Output } from './declaration.ts';
 import { itemWorking } from './item-working.ts';
 import { mostCostly } from './job-basis.ts';
-import { headed, leftOutOfList } from './job-functions.ts';
+import { headed, remarkLines } from './job-functions.ts';
 import { reached } from './plan-line.ts';
 import { STEP_COLUMNS, stepLines } from './step-table.ts';
 
@@ -28,8 +28,8 @@ export function jobReport(job: Job, asked: string | undefined): readonly Line[] 
   const chosen = chosenItem(job, asked);
   const blank = STEP_COLUMNS.map((): Output => null);
   const said = (...cells: readonly Output[]): Line => blank.map((_, i) => cells[i] ?? null);
-  const bad = job.list.bad.map((each) => said(nameOf(each), null, 'left out', null, null, null, each.problem.message));
   const steps = itemWorking(chosen.sized, chosen.basis).steps();
+  const bad = job.list.bad.map((each) => said(nameOf(each), null, 'left out', null, null, null, each.problem.message));
   return [
     said(`Worked in full: ${nameOf(chosen)}`, null, null, null, `one piece of ${chosen.quantity}`),
     STEP_COLUMNS.map(({ heading }) => heading),
@@ -39,7 +39,7 @@ export function jobReport(job: Job, asked: string | undefined): readonly Line[] 
     HEADINGS.map(([heading, quantity]) => (quantity ? headed(heading, quantity, system) : heading)),
     ...job.items.map((item) => rowOf(item, job, system)),
     ...bad,
-    ...leftOutOfList({ ...job.list, bad: [] }, STEP_COLUMNS.length),
+    ...remarkLines(job.list.remarks, STEP_COLUMNS.length),
   ];
 }
 

@@ -260,9 +260,11 @@ const MOST_QUESTIONS = 3;
 /** What to ask about sizes, by the rows. */
 function toAsk(items: readonly ListItem[]): readonly Remark[] {
   const asked = items.filter(({ question }) => question !== '');
-  const told = asked.length > MOST_QUESTIONS ? asked.slice(0, 1) : asked;
-  const first = asked.length > MOST_QUESTIONS ? `${asked.length} rows, the first ` : '';
-  return told.map((item) => ({ kind: 'to ask', text: `${first}${nameOf(item)}: ${item.question}` }));
+  const many = asked.length > MOST_QUESTIONS;
+  const first = many ? `${asked.length} rows, the first ` : '';
+  return asked
+    .slice(0, many ? 1 : undefined)
+    .map((item) => ({ kind: 'to ask', text: `${first}${nameOf(item)}: ${item.question}` }));
 }
 
 /** Sets of assumptions of rows that are kept. */
