@@ -21,10 +21,12 @@ import webpack from 'webpack';
 import { referenceFiles } from './src/reference/render.mjs';
 import { Notices } from './src/addin/notices.mjs';
 import { LibreOfficeExtension } from './src/libreoffice/package.mjs';
+import { OneScript } from './src/addin/one-script.mjs';
 import { Smaller } from './src/addin/smaller.mjs';
 import { OldestEngine } from './src/addin/oldest-engine.mjs';
 
 const ROOT = import.meta.dirname;
+const FUNCTIONS = path.join(ROOT, 'src/addin/functions.ts');
 const PORT = 3000;
 const LOCAL = `https://localhost:${PORT}`;
 const OFFICE_DIST = path.join(ROOT, 'node_modules/@microsoft/office-js/dist');
@@ -50,7 +52,7 @@ export default async (env = {}) => {
     context: ROOT,
     entry: {
       // What it fetches later stands beside its page: it cannot ask a document where it came from.
-      functions: { import: ['./src/addin/functions.ts', './src/pane/pane.css'], publicPath: '' },
+      functions: { import: [FUNCTIONS, './src/pane/pane.css'], publicPath: '', layer: 'addin' },
       ...(trial
         ? {
             'trial/early-keys': './src/trial/early-keys.ts',
@@ -71,7 +73,7 @@ export default async (env = {}) => {
       clean: true,
     },
     devtool: false,
-    experiments: { css: true },
+    experiments: { css: true, layers: true },
     module: {
       rules: [
         {
@@ -79,6 +81,7 @@ export default async (env = {}) => {
           loader: 'esbuild-loader',
           options: { target: TARGET, jsx: 'automatic', jsxImportSource: 'preact' },
         },
+        { test: FUNCTIONS, loader: './src/addin/one-script.mjs' },
         // What only a later script asks of these goes into that script, or nowhere: loading them does nothing.
         { test: /\/src\/(core|catalogue|sheet)\//, exclude: /host-functions/, sideEffects: false },
       ],
@@ -96,6 +99,7 @@ export default async (env = {}) => {
     plugins: [
       new CatalogueFiles(base, cards),
       new Notices(),
+      new OneScript(FUNCTIONS, 'addin'),
       new Smaller(ADDIN_SCRIPT),
       new OldestEngine(ADDIN_SCRIPT),
       new webpack.DefinePlugin({ CARDS: JSON.stringify(cards), RELEASE: JSON.stringify(env.release ?? '') }),

@@ -3,10 +3,9 @@ import type { CalcError } from '../core/errors.ts';
 import { isErrorValue, itemsTwice, sizesOfOne } from '../core/messages.ts';
 import type { Remark } from '../core/job/job-list.ts';
 import { cautionsOf } from '../core/safety/cautions.ts';
-import { OPERATION_IDS } from '../core/operations/all.ts';
+import { OPERATION_IDS, isOperation, type OperationId } from '../core/operations/all.ts';
 import { parseConditions, type Condition } from '../core/safety/conditions.ts';
 import type { KnownItem } from '../core/safety/item.ts';
-import { isOperation, type Operation } from '../core/safety/operations.ts';
 import { wearFor } from '../core/safety/ppe.ts';
 import { findSource } from '../core/sources/register.ts';
 import { isBlankOrZero, isCellError } from './cell.ts';
@@ -75,7 +74,7 @@ function asked({ operation: cells, conditions: given, items }: Asked, basis: Bas
 }
 
 function askedByOperation(
-  operations: readonly Operation[],
+  operations: readonly OperationId[],
   conditions: readonly Condition[],
   items: Cells | undefined,
   basis: Basis,

@@ -1,6 +1,6 @@
 import { parseConditions, type Condition, type MeasuredName } from '../core/safety/conditions.ts';
 import type { KnownItem } from '../core/safety/item.ts';
-import { OPERATIONS, findOperation, type Operation } from '../core/safety/operations.ts';
+import { OPERATION_IDS, findOperation, type OperationId } from '../core/operations/all.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { inRow, isErrorValue, isBlank } from '../core/messages.ts';
 import { isBlankOrZero, isCellError, type Cell } from './cell.ts';
@@ -52,12 +52,12 @@ export const figureOf = (name: MeasuredName, value: number | undefined): readonl
 const isHeading = (cell: Cell): boolean => typeof cell === 'string' && /^conditions?$/i.test(cell.trim());
 
 /** The operations that a text names, such as `PIN` or `PIN, CUT`. `#N/A` with the nearest for an unknown one. */
-export function operationsIn(text: string): readonly Operation[] {
+export function operationsIn(text: string): readonly OperationId[] {
   const words = text
     .split(/[,;+&\n]|\band\b/i)
     .map((w) => w.trim())
     .filter((w) => w !== '');
   if (words.length === 0) throw isBlank('operation');
   const named = new Set(words.map(findOperation));
-  return OPERATIONS.filter((o) => named.has(o));
+  return OPERATION_IDS.filter((o) => named.has(o));
 }

@@ -3,7 +3,7 @@ import type { Basis } from '../core/basis.ts';
 import type { Material } from '../core/burn/materials.ts';
 import { CalcError } from '../core/errors.ts';
 import { itemOf, type Item, type KnownItem, type RodUse } from '../core/safety/item.ts';
-import { isOperation } from '../core/safety/operations.ts';
+import { isOperation } from '../core/operations/all.ts';
 import type { Declaration, ItemOfRow } from './declaration.ts';
 
 /** What `calculate` was given. */

@@ -2,10 +2,9 @@ import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import type { Basis } from '../core/basis.ts';
 import { nameOf, type Job } from '../core/job/job-list.ts';
 import type { CalcError } from '../core/errors.ts';
-import { operationOf } from '../core/operations/all.ts';
+import { operationOf, type OperationId } from '../core/operations/all.ts';
 import type { Condition } from '../core/safety/conditions.ts';
 import { itemOf, type Item, type KnownItem } from '../core/safety/item.ts';
-import type { Operation } from '../core/safety/operations.ts';
 import { goodItems } from './read-items.ts';
 import type { Cells } from './read-table.ts';
 
@@ -14,7 +13,7 @@ import type { Cells } from './read-table.ts';
  * row has. Where `assume` sets a material that differs from what the rows say, both count.
  */
 export function jobItems(
-  operations: readonly Operation[],
+  operations: readonly OperationId[],
   rows: readonly KnownItem[],
   conditions: readonly Condition[],
   a: Assumptions,
@@ -40,7 +39,7 @@ export function jobKnown({ items, basis: ofTheJob }: Pick<Job, 'items' | 'basis'
     );
     const kind = kinds.get(key) ?? {
       marks: [],
-      operation: id as Operation,
+      operation: id as OperationId,
       material: s.material,
       rod: s.rod,
       conditions,
@@ -54,7 +53,7 @@ export function jobKnown({ items, basis: ofTheJob }: Pick<Job, 'items' | 'basis'
 
 /** The items of a list with the rods named or picked for them, and the problems of rows that cannot be sized. */
 export function listItems(
-  operation: Operation,
+  operation: OperationId,
   range: string,
   cells: Cells,
   basis: Basis,

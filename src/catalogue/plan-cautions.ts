@@ -2,7 +2,7 @@ import { SEVERITIES, type Caution } from '../core/safety/caution.ts';
 import { cautionsOf, type RaisedCaution } from '../core/safety/cautions.ts';
 import { conditionText } from '../core/safety/conditions.ts';
 import { conditionsOf, type Item } from '../core/safety/item.ts';
-import { OPERATIONS } from '../core/safety/operations.ts';
+import { OPERATION_IDS } from '../core/operations/all.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 
 export interface ShortCautions {
@@ -14,7 +14,7 @@ export interface ShortCautions {
 
 /** Whether a caution comes with each operation. */
 const ofEveryBurn = ({ triggers }: Caution): boolean =>
-  triggers.some((t) => t.operations?.length === OPERATIONS.length);
+  triggers.some((t) => t.operations?.length === OPERATION_IDS.length);
 
 /** The cautions of a job where there is no room for all: most severe first, within a severity those of the job before those of every burn. */
 export function shortCautions(items: Item | readonly Item[]): ShortCautions {

@@ -8,7 +8,7 @@ import { spreadItem, type Spread } from '../core/operations/spread-item.ts';
 import { highBeyondReach } from '../core/messages.ts';
 import { conditionText, type Condition } from '../core/safety/conditions.ts';
 import { itemOf } from '../core/safety/item.ts';
-import { isOperation } from '../core/safety/operations.ts';
+import { isOperation } from '../core/operations/all.ts';
 import type { Column, Output, RowsFunction } from './declaration.ts';
 import { planCautions, planConditions } from './plan-cautions.ts';
 

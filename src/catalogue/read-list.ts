@@ -16,11 +16,17 @@ import {
   type Remark,
 } from '../core/job/job-list.ts';
 import * as messages from '../core/messages.ts';
-import { OPERATIONS, OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';
+import {
+  OPERATIONS,
+  OPERATION_IDS,
+  operationOf,
+  type OperationId,
+  findOperation,
+  isOperation,
+} from '../core/operations/all.ts';
 import type { Operation } from '../core/operations/operation.ts';
 import { sized, type Sized } from '../core/operations/sized.ts';
 import { slipQuestion } from '../core/operations/unit-slip.ts';
-import { findOperation, isOperation } from '../core/safety/operations.ts';
 import { nearestNames } from '../core/units/nearest-names.ts';
 import { knownUnit } from '../core/units/parse-quantity.ts';
 import { isBlankOrZero, isCellError, type Cell } from './cell.ts';

@@ -3,7 +3,7 @@ import { findMaterial } from '../core/burn/materials.ts';
 import { findRod } from '../core/burn/rods.ts';
 import { inRow, isBlank, isErrorValue } from '../core/messages.ts';
 import type { KnownItem } from '../core/safety/item.ts';
-import { findOperation } from '../core/safety/operations.ts';
+import { findOperation } from '../core/operations/all.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { isBlankOrZero, isCellError, type Cell } from './cell.ts';
 import { conditionsIn } from './condition-cells.ts';

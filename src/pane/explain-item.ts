@@ -1,7 +1,7 @@
 import { itemsOfCall, itemsOfRow } from '../catalogue/items-of-call.ts';
 import { CalcError } from '../core/errors.ts';
 import { cautionsOf } from '../core/safety/cautions.ts';
-import { isOperation } from '../core/safety/operations.ts';
+import { isOperation } from '../core/operations/all.ts';
 import { slipQuestion } from '../core/operations/unit-slip.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { UNITS_WRITTEN, type Parameter, type Values } from '../catalogue/declaration.ts';

@@ -1,7 +1,7 @@
 import { isBlankCell, isCellError, type Cell } from '../catalogue/cell.ts';
 import { isTableFunction } from '../catalogue/declaration.ts';
 import { findFunction } from '../catalogue/catalogue.ts';
-import { isOperation } from '../core/safety/operations.ts';
+import { isOperation } from '../core/operations/all.ts';
 import { plainUnit } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { asGrid, cellAt } from '../sheet/broadcast.ts';

@@ -4,8 +4,7 @@ import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
 import { MATERIAL_NAMES } from '../../src/core/assumptions/material-names.ts';
 import { CAUTIONS } from '../../src/core/safety/cautions.ts';
-import { operationOf } from '../../src/core/operations/all.ts';
-import { OPERATIONS, type Operation } from '../../src/core/safety/operations.ts';
+import { operationOf, OPERATION_IDS, type OperationId } from '../../src/core/operations/all.ts';
 import { explainItem } from '../../src/pane/explain-item.ts';
 import { readCall } from '../../src/pane/read-call.ts';
 import { call } from '../../src/sheet/call.ts';
@@ -29,7 +28,7 @@ import { selected } from '../pane/memory-sheet.ts';
 type Table = readonly (readonly Cell[])[];
 
 /** Sizes that every rod tried here and every material can do. */
-const SIZES: Readonly<Record<Operation, readonly number[]>> = {
+const SIZES: Readonly<Record<OperationId, readonly number[]>> = {
   PIN: [8, 10, 5],
   HOLE: [4, 10],
   GOUGE: [1.5, 0.5, 10],
@@ -64,7 +63,7 @@ const sorted = (texts: Iterable<string>): readonly string[] => [...new Set(texts
 const keyOf = (title: string): string => CAUTIONS.find((c) => c.title === title)?.key ?? `no caution: ${title}`;
 
 interface Item {
-  readonly operation: Operation;
+  readonly operation: OperationId;
   readonly material?: string;
   readonly rod?: string;
   readonly conditions?: readonly string[];
@@ -184,10 +183,10 @@ function expectEverywhere(item: Item, cautions: readonly string[], worn: readonl
 }
 
 /** The word of `assume` that names what an operation goes through. */
-const materialWord = (operation: Operation): string => (operation === 'BREACH' ? 'breach material' : 'material');
-const steel = (operation: Operation): Item => ({ operation, material: 'carbon steel' });
+const materialWord = (operation: OperationId): string => (operation === 'BREACH' ? 'breach material' : 'material');
+const steel = (operation: OperationId): Item => ({ operation, material: 'carbon steel' });
 
-describe.each(OPERATIONS)('%s has the same cautions and the same to wear on every route', (operation) => {
+describe.each(OPERATION_IDS)('%s has the same cautions and the same to wear on every route', (operation) => {
   it.each(MATERIAL_NAMES)('in %s', (material) => {
     const [cautions, worn] = [BY_MATERIAL[material] ?? [], WORN_BY_MATERIAL[material] ?? []];
     expectEverywhere({ operation, material }, cautions, worn);

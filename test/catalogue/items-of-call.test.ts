@@ -7,7 +7,7 @@ import { Basis } from '../../src/core/basis.ts';
 import { findMaterial } from '../../src/core/burn/materials.ts';
 import { findRod } from '../../src/core/burn/rods.ts';
 import { cautionsOf, type RaisedCaution } from '../../src/core/safety/cautions.ts';
-import { OPERATIONS } from '../../src/core/safety/operations.ts';
+import { OPERATION_IDS } from '../../src/core/operations/all.ts';
 import { findSource } from '../../src/core/sources/register.ts';
 import { readAssume } from '../../src/catalogue/read-assume.ts';
 
@@ -41,7 +41,7 @@ const keys = (...args: Parameters<typeof cautions>): readonly string[] => cautio
 
 describe('the cautions of a call', () => {
   it('are those of its operation, whether its arguments can be read or not', () => {
-    for (const operation of OPERATIONS) {
+    for (const operation of OPERATION_IDS) {
       const unread = keys(named(`BURN.${operation}.OXYGEN`));
       expect(unread.length).toBeGreaterThan(12);
       expect(keys(named(`BURN.${operation}.OXYGEN`), {})).toEqual(unread);

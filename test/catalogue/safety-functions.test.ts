@@ -8,7 +8,7 @@ import { CAUTIONS, cautionsOf, type RaisedCaution } from '../../src/core/safety/
 import { parseConditions } from '../../src/core/safety/conditions.ts';
 import { itemOf } from '../../src/core/safety/item.ts';
 import { SEVERITIES } from '../../src/core/safety/caution.ts';
-import { OPERATIONS, isOperation, type Operation } from '../../src/core/safety/operations.ts';
+import { OPERATION_IDS, isOperation, type OperationId } from '../../src/core/operations/all.ts';
 import { Assumptions } from '../../src/core/assumptions/assumptions.ts';
 import { REGISTRY, type NumberName } from '../../src/core/assumptions/registry.ts';
 import { findSource } from '../../src/core/sources/register.ts';
@@ -44,7 +44,7 @@ const table = (name: string, ...args: readonly Argument[]): readonly Readonly<Re
     Object.fromEntries(headings.map((h, i): readonly [string, Cell] => [text(h).split(',')[0] ?? '', row[i] ?? null])),
   );
 };
-const cautionsFor = (operation: Operation, conditions: readonly string[]): readonly RaisedCaution[] =>
+const cautionsFor = (operation: OperationId, conditions: readonly string[]): readonly RaisedCaution[] =>
   cautionsOf(itemOf({ operation, material: findMaterial('carbon steel'), conditions: parseConditions(conditions) }));
 const steps = (name: string, ...args: readonly Argument[]) => explain(named(name), args).steps;
 
@@ -712,7 +712,7 @@ describe('the cautions of a plan', () => {
   const cautions = (name: string, ...args: readonly Argument[]): string => text(table(name, ...args)[0]?.['cautions']);
 
   it('name those that can kill first, and none that can is left out', () => {
-    for (const operation of OPERATIONS) {
+    for (const operation of OPERATION_IDS) {
       const d = named(`BURN.${operation}.PLAN`);
       const args = Object.values(d.parameters).map((p) => (p.optional ? undefined : Number(p.example)));
       const cell = cautions(d.name, ...args);
@@ -743,7 +743,7 @@ describe('what a declaration says of cautions', () => {
         expect(cautionsOf(item).length, `${d.name}: ${word}`).toBeGreaterThan(0);
       }
     }
-    for (const d of CATALOGUE.filter((f) => (OPERATIONS as readonly string[]).includes(f.family)))
+    for (const d of CATALOGUE.filter((f) => (OPERATION_IDS as readonly string[]).includes(f.family)))
       expect(d.cautions).toEqual([d.family]);
   });
 

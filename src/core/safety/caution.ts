@@ -1,6 +1,6 @@
 import type { ConditionName, MeasuredName } from './conditions.ts';
 import type { AssumedLimit } from './item.ts';
-import type { Operation } from './operations.ts';
+import type { OperationId } from '../operations/all.ts';
 
 /** How bad it can get, in words. */
 export const SEVERITIES = ['can kill', 'can injure', 'can damage'] as const;
@@ -18,7 +18,7 @@ export type Need =
 
 /** Every part that is stated must hold: one of the operations, all of the conditions, one of the functions. */
 export interface Trigger {
-  readonly operations?: readonly Operation[];
+  readonly operations?: readonly OperationId[];
   readonly conditions?: readonly Need[];
   /** Beginnings of function names, such as `BURN.COOL`. */
   readonly functions?: readonly string[];

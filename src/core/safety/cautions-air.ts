@@ -1,6 +1,6 @@
 import { on, type Caution } from './caution.ts';
 import { LIMITS } from './limits.ts';
-import { OPERATIONS } from './operations.ts';
+import { OPERATION_IDS } from '../operations/all.ts';
 
 /** What is breathed. */
 export const AIR_CAUTIONS: readonly Caution[] = [
@@ -21,7 +21,7 @@ export const AIR_CAUTIONS: readonly Caution[] = [
     title: 'The smoke holds iron oxide and manganese',
     action:
       'Keep the head out of the plume and work upwind. Exhaust at the work, or wear a respirator chosen by a competent person. Only an air sample in the breathing zone shows the exposure.',
-    triggers: [{ operations: OPERATIONS }, { functions: ['BURN.AIR.FUME'] }],
+    triggers: [{ operations: OPERATION_IDS }, { functions: ['BURN.AIR.FUME'] }],
     source: 'osha 1910.1000',
     clause: 'Table Z-1',
   },

@@ -1,7 +1,7 @@
 import { on, type Caution } from './caution.ts';
-import { OPERATIONS } from './operations.ts';
+import { OPERATION_IDS } from '../operations/all.ts';
 
-const operations = OPERATIONS;
+const operations = OPERATION_IDS;
 
 /** Fire, hot drops and explosive places. */
 export const FIRE_CAUTIONS: readonly Caution[] = [

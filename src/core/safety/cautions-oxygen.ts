@@ -1,8 +1,8 @@
 import { SUPPLY_FUNCTIONS, on, type Caution } from './caution.ts';
 import { LIMITS } from './limits.ts';
-import { OPERATIONS } from './operations.ts';
+import { OPERATION_IDS } from '../operations/all.ts';
 
-const operations = OPERATIONS;
+const operations = OPERATION_IDS;
 
 /** Oxygen, its cylinders, hoses and valves. */
 export const OXYGEN_CAUTIONS: readonly Caution[] = [

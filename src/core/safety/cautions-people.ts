@@ -1,9 +1,9 @@
 import { on, type Caution } from './caution.ts';
 import { DOUBLE_PROTECTION, findNoiseRule } from './noise-rules.ts';
-import { OPERATIONS } from './operations.ts';
+import { OPERATION_IDS } from '../operations/all.ts';
 import { FOOT } from '../units/quantities.ts';
 
-const operations = OPERATIONS;
+const operations = OPERATION_IDS;
 
 /** Eyes, ears, skin, falls, and who may do the work. */
 export const PEOPLE_CAUTIONS: readonly Caution[] = [

@@ -3,13 +3,12 @@ import type { MaterialName } from '../assumptions/material-names.ts';
 import { findMaterial, type Material } from '../burn/materials.ts';
 import type { RodChoice } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
-import { operationOf } from '../operations/all.ts';
+import { operationOf, type OperationId } from '../operations/all.ts';
 import { underWater } from '../operations/site.ts';
 import { cylinderContent } from '../oxygen/cylinder-content.ts';
 import { FILL_TEMPERATURE } from '../oxygen/gauge-reading.ts';
 import { PSI } from '../units/quantities.ts';
 import type { Condition, ConditionName } from './conditions.ts';
-import type { Operation } from './operations.ts';
 
 /** Assumptions that hold a bound of a rule. */
 export type AssumedLimit = 'short rod current';
@@ -21,7 +20,7 @@ export type RodUse = Pick<RodChoice, 'rod' | 'coupled'>;
 export interface KnownItem {
   /** What it is called in its list; several where they are alike. */
   readonly marks?: readonly string[];
-  readonly operation?: Operation;
+  readonly operation?: OperationId;
   /** Functions whose own cautions apply too. */
   readonly functions?: readonly string[];
   readonly material?: Material;
@@ -43,7 +42,7 @@ export interface KnownItem {
 export interface Item {
   /** What it is called in its list; empty where it is of none. */
   readonly marks: readonly string[];
-  readonly operation: Operation | undefined;
+  readonly operation: OperationId | undefined;
   readonly functions: readonly string[];
   readonly material: Material;
   /** Undefined where nobody has named or picked it. */

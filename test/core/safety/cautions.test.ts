@@ -6,7 +6,7 @@ import { findRod, RODS, rodName } from '../../../src/core/burn/rods.ts';
 import { CAUTIONS, cautionsOf, type RaisedCaution } from '../../../src/core/safety/cautions.ts';
 import { CONDITIONS, conditionText, parseCondition, parseConditions } from '../../../src/core/safety/conditions.ts';
 import { itemOf, type Item, type KnownItem } from '../../../src/core/safety/item.ts';
-import { OPERATIONS, findOperation } from '../../../src/core/safety/operations.ts';
+import { OPERATION_IDS, findOperation } from '../../../src/core/operations/all.ts';
 import { PPE, wearFor } from '../../../src/core/safety/ppe.ts';
 import { isChoice } from '../../../src/core/assumptions/assumption.ts';
 import { Assumptions } from '../../../src/core/assumptions/assumptions.ts';
@@ -84,12 +84,15 @@ const keys = (list: readonly { readonly key: string }[]): readonly string[] => l
 const sorted = (list: Iterable<string>): readonly string[] => [...new Set(list)].sort();
 
 describe('which cautions come up', () => {
-  it.each(OPERATIONS)('for %s with nothing said: those of every operation and its own, and no other', (operation) => {
-    expect(sorted(keys(cautionsFor(operation, [])))).toEqual(sorted([...EVERY, ...BY_OPERATION[operation]]));
-  });
+  it.each(OPERATION_IDS)(
+    'for %s with nothing said: those of every operation and its own, and no other',
+    (operation) => {
+      expect(sorted(keys(cautionsFor(operation, [])))).toEqual(sorted([...EVERY, ...BY_OPERATION[operation]]));
+    },
+  );
 
   it.each(Object.keys(BY_CONDITION))('under "%s": just its own on top, whatever the operation', (condition) => {
-    for (const operation of OPERATIONS) {
+    for (const operation of OPERATION_IDS) {
       const expected = [...EVERY, ...BY_OPERATION[operation], ...(BY_CONDITION[condition] ?? [])];
       expect(sorted(keys(cautionsFor(operation, [condition]))), operation).toEqual(sorted(expected));
     }
@@ -115,7 +118,7 @@ describe('which cautions come up', () => {
   });
 
   it.each(MATERIAL_NAMES)('of %s: just its own on top, whatever the operation', (name) => {
-    for (const operation of OPERATIONS) {
+    for (const operation of OPERATION_IDS) {
       const item = itemOf({ ...PLAIN, operation, material: findMaterial(name) });
       expect(sorted(keys(cautionsOf(item))), operation).toEqual(
         sorted([...EVERY, ...BY_OPERATION[operation], ...(BY_MATERIAL[name] ?? ['not written down'])]),
@@ -127,7 +130,7 @@ describe('which cautions come up', () => {
   });
 
   it.each(BY_ASSUMPTION)('with %s %s: just its own on top, whatever the operation', (name, value, brings) => {
-    for (const operation of OPERATIONS) {
+    for (const operation of OPERATION_IDS) {
       const item = itemOf({ ...PLAIN, operation }, assumptions([name, value]));
       expect(sorted(keys(cautionsOf(item))), operation).toEqual(
         sorted([...EVERY, ...BY_OPERATION[operation], ...brings]),
@@ -149,7 +152,7 @@ describe('which cautions come up', () => {
   });
 
   it.each(Object.keys(BY_ROD))('with a rod %s: just its own on top, whatever the operation', (name) => {
-    for (const operation of OPERATIONS)
+    for (const operation of OPERATION_IDS)
       expect(sorted(keys(cautionsOf(itemOf({ ...PLAIN, operation, rod: findRod(name) })))), operation).toEqual(
         sorted([...EVERY, ...BY_OPERATION[operation], ...(BY_ROD[name] ?? [])]),
       );
@@ -169,7 +172,7 @@ describe('which cautions come up', () => {
 
   it('with water on the pin: those of water', () => {
     const water = assumptions(['cooling method', 'water']);
-    for (const operation of OPERATIONS)
+    for (const operation of OPERATION_IDS)
       expect(sorted(keys(cautionsOf(itemOf({ ...PLAIN, operation }, water)))), operation).toEqual(
         sorted([
           ...EVERY,
@@ -256,7 +259,7 @@ describe('the list', () => {
   const all = Object.keys(BY_CONDITION);
 
   it('runs from the most severe to the least, without repeats', () => {
-    for (const operation of OPERATIONS) {
+    for (const operation of OPERATION_IDS) {
       const list = cautionsFor(operation, all);
       const ranks = list.map((c) => SEVERITIES.indexOf(c.severity));
       expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
@@ -329,12 +332,12 @@ describe('what to wear', () => {
   const worn = (operation: string, ...conditions: readonly string[]): readonly string[] =>
     wearFor(items(operation, conditions)).map((w) => w.against);
 
-  it.each(OPERATIONS)('for %s is what is worn for every burn, and its own', (operation) => {
+  it.each(OPERATION_IDS)('for %s is what is worn for every burn, and its own', (operation) => {
     expect(sorted(worn(operation))).toEqual(sorted([...WORN_ALWAYS, ...(WORN_BY_OPERATION[operation] ?? [])]));
   });
 
   it.each(Object.keys(BY_CONDITION))('under "%s": just its own on top', (condition) => {
-    for (const operation of OPERATIONS)
+    for (const operation of OPERATION_IDS)
       expect(sorted(worn(operation, condition)), operation).toEqual(
         sorted([...WORN_ALWAYS, ...(WORN_BY_OPERATION[operation] ?? []), ...(WORN_BY_CONDITION[condition] ?? [])]),
       );

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CONDITIONS, parseCondition, parseConditions } from '../../../src/core/safety/conditions.ts';
-import { findOperation, OPERATIONS } from '../../../src/core/safety/operations.ts';
+import { findOperation, OPERATION_IDS } from '../../../src/core/operations/all.ts';
 import { CalcError } from '../../../src/core/errors.ts';
 import { FOOT, SCF } from '../../../src/core/units/quantities.ts';
 
@@ -109,7 +109,7 @@ describe('reading the conditions of a job', () => {
 
 describe('operations', () => {
   it('are found whatever the case, and refused with the nearest', () => {
-    for (const o of OPERATIONS) expect(findOperation(` ${o.toLowerCase()} `)).toBe(o);
+    for (const o of OPERATION_IDS) expect(findOperation(` ${o.toLowerCase()} `)).toBe(o);
     expect(() => findOperation('GOUG')).toThrow('operation "GOUG" is not in the register; nearest: GOUGE');
     expect(code(() => findOperation(''))).toBe('#N/A');
   });

@@ -1,5 +1,5 @@
 /** What is meant to come up, and to be worn, written down apart from the rules. */
-import type { Operation } from '../../../src/core/safety/operations.ts';
+import type { OperationId } from '../../../src/core/operations/all.ts';
 
 export const EVERY = [
   'permit',
@@ -16,7 +16,7 @@ export const EVERY = [
   'fire watch',
   'fume',
 ];
-export const BY_OPERATION: Readonly<Record<Operation, readonly string[]>> = {
+export const BY_OPERATION: Readonly<Record<OperationId, readonly string[]>> = {
   PIN: ['closed cavity', 'stored load', 'lock out', 'flying pin', 'bushes and seals', 'blow-back', 'breakthrough'],
   HOLE: ['blow-back', 'breakthrough'],
   GOUGE: [],
@@ -207,7 +207,7 @@ export const WORN_BY_CONDITION: Readonly<Record<string, readonly string[]>> = {
   'welding machine 150 A': SHOCK,
   'welding machine 151 A': SHOCK,
 };
-export const WORN_BY_OPERATION: Readonly<Partial<Record<Operation, readonly string[]>>> = { BREACH: FUME };
+export const WORN_BY_OPERATION: Readonly<Partial<Record<OperationId, readonly string[]>>> = { BREACH: FUME };
 export const WORN_BY_MATERIAL: Readonly<Record<string, readonly string[]>> = {
   'manganese steel': FUME,
   'stainless steel': FUME,
