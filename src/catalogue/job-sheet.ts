@@ -1,3 +1,4 @@
+import { counted } from '../core/units/counted.ts';
 import { isChoice, type Assumption } from '../core/assumptions/assumption.ts';
 import { REGISTRY, type AssumptionName, type NumberName } from '../core/assumptions/registry.ts';
 import { showAssumption, showRanged } from '../core/assumptions/show-assumption.ts';
@@ -245,7 +246,7 @@ function listLines(job: Job, { slots }: Schedule, start: Start, { a }: Basis): r
             .join(', ')}`;
     return [
       `${nameOf(item)}${quantity === 1 ? '' : `, ${quantity} off`}`,
-      `${quantity * sized.rods} rods ${sized.name}`,
+      `${counted(quantity * sized.rods, 'rod')} ${sized.name}`,
       [
         `${operation.id} ${sizes.join(', ')}`,
         sized.material.name,

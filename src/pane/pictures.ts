@@ -1,3 +1,4 @@
+import { counted } from '../core/units/counted.ts';
 import { isCellError, type Cell } from '../catalogue/cell.ts';
 import { startOf } from '../catalogue/job-functions.ts';
 import { jobOf } from '../catalogue/read-list.ts';
@@ -357,7 +358,7 @@ function pressurePlots({ values, basis }: Drawn): readonly PanePlot[] {
       plot: {
         name: 'rs-pressure',
         title: 'Pressure in the cylinder in use',
-        caption: `What its gauge reads at rest, at the gas temperature assumed; while it is drawn fast it is colder and reads less. A line that jumps up is a change: ${count} ${count === 1 ? 'cylinder' : 'cylinders'} in all.${further}`,
+        caption: `What its gauge reads at rest, at the gas temperature assumed; while it is drawn fast it is colder and reads less. A line that jumps up is a change: ${counted(count, 'cylinder')} in all.${further}`,
         x: { label: 'time of day', unit: '', clock: true },
         y: { label: 'gauge', unit: plainUnit('pressure', system), low: 0 },
         series,

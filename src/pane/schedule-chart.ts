@@ -1,3 +1,4 @@
+import { counted } from '../core/units/counted.ts';
 import { scaleLinear } from 'd3-scale';
 import { clockText } from './charts/clock-text.ts';
 import type { Told } from './charts/told.ts';
@@ -145,6 +146,6 @@ export function scheduleChart(table: readonly (readonly Cell[])[]): ScheduleChar
     name: 'rs-shifts',
     title: 'Shifts of the job, hour by hour',
     description: `${told.join('. ')}.`,
-    caption: `${shifts} ${shifts === 1 ? 'shift' : 'shifts'}; times of day.${byMark ? '' : ` In order: ${hot.map((s) => `${s.order} ${s.item}`).join('; ')}.`}`,
+    caption: `${counted(shifts, 'shift')}; times of day.${byMark ? '' : ` In order: ${hot.map((s) => `${s.order} ${s.item}`).join('; ')}.`}`,
   };
 }

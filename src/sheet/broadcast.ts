@@ -1,3 +1,4 @@
+import { counted } from '../core/units/counted.ts';
 import type { Cell } from '../catalogue/cell.ts';
 import { unequalRanges } from '../core/messages.ts';
 import type { Argument } from './host-function.ts';
@@ -43,7 +44,7 @@ export function shapeOf(grid: Grid): Shape {
 }
 
 export function shapeText({ rows, columns }: Shape): string {
-  return `${rows} row${rows === 1 ? '' : 's'} by ${columns} column${columns === 1 ? '' : 's'}`;
+  return `${counted(rows, 'row')} by ${counted(columns, 'column')}`;
 }
 
 /**

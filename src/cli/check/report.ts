@@ -1,3 +1,4 @@
+import { counted } from '../../core/units/counted.ts';
 import { placeName, placesOf } from '../../check/places.ts';
 import { printable, printableJson } from '../printable.ts';
 import type { CheckedFile } from './check-file.ts';
@@ -17,14 +18,15 @@ export function checkLines(
   const cells = formulas.reduce((n, f) => n + f.cells.length, 0);
   const places = (of: readonly (typeof formulas)[number]['cells'][number][]): string => placesOf(workbook, of);
   return [
-    `${name}: ${count(cells, 'cell')} with BURN functions, ${count(formulas.length, 'formula')}`,
+    `${name}: ${counted(cells, 'cell')} with BURN functions, ${counted(formulas.length, 'formula')}`,
     ...(macros ? ['It carries macros, which were not run.'] : []),
     ...(kept > 0
-      ? [`${count(kept, 'cell')} kept the saved value, since they are not calculated here as in the host`]
+      ? [`${counted(kept, 'cell')} kept the saved value, since they are not calculated here as in the host`]
       : []),
     ...shortened(
       formulas.map(
-        (f) => `  ${places(f.cells)}  ${f.formula}${f.errors > 0 ? `  ${count(f.errors, 'cell')} with an error` : ''}`,
+        (f) =>
+          `  ${places(f.cells)}  ${f.formula}${f.errors > 0 ? `  ${counted(f.errors, 'cell')} with an error` : ''}`,
       ),
       most,
     ),
@@ -66,8 +68,6 @@ export function checkJson(name: string, { workbook, check, kept, macros }: Check
     macros,
   });
 }
-
-const count = (n: number, one: string): string => `${n.toLocaleString('en-US')} ${one}${n === 1 ? '' : 's'}`;
 
 function shortened(lines: readonly string[], most: number): readonly string[] {
   const more = lines.length - most;

@@ -1,3 +1,4 @@
+import { counted } from '../../core/units/counted.ts';
 import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { asInTheHost } from '../../engine/as-in-the-host.ts';
@@ -79,7 +80,7 @@ export async function plainFile({ file, copy, force }: AskedOfPlain): Promise<En
     const plain = await plainWorkbook(workbook, (book) => calculateWorkbook(book, functions));
     writeWhole(copy, newWorkbook(plain.workbook, plain.results), force);
     const lines = [
-      `${plain.followed} ${plain.followed === 1 ? 'formula' : 'formulas'} with functions of Rodsheet written as plain cells`,
+      `${counted(plain.followed, 'formula')} with functions of Rodsheet written as plain cells`,
       ...plain.notFollowed.map((each) => `its value stands as it is: ${each}`),
       ...notKept.map((each) => `not in the copy: ${each}`),
       `written: ${copy}`,

@@ -1,3 +1,4 @@
+import { counted } from '../../core/units/counted.ts';
 import { sheetPrefix } from '../../files/xlsx/address.ts';
 import type { Renamed } from '../../files/xlsx/host-names.ts';
 import { printable, printableJson } from '../printable.ts';
@@ -26,10 +27,8 @@ export function reportLines(
 ): readonly string[] {
   const keptCells = result.cells.filter((c) => c.status === 'kept');
   const most = all ? Infinity : MOST_SHOWN;
-  const count = (n: number, one: string, many = `${one}s`): string =>
-    `${n.toLocaleString('en-US')} ${n === 1 ? one : many}`;
   const lines = [
-    `${name}: ${count(result.formulas, 'formula')} with BURN functions, ${count(result.cells.length, 'cell')}`,
+    `${name}: ${counted(result.formulas, 'formula')} with BURN functions, ${counted(result.cells.length, 'cell')}`,
     ...versionLines(result),
     ...(renamed
       ? [
@@ -53,12 +52,12 @@ export function reportLines(
         ]
       : []),
     ...section(
-      `${count(result.others.length, 'cell')} of the sheet's own formulas came out differently (${allFormulas ? 'written too with --write' : '--write leaves them as saved, unless --all-formulas is given'}):`,
+      `${counted(result.others.length, 'cell')} of the sheet's own formulas came out differently (${allFormulas ? 'written too with --write' : '--write leaves them as saved, unless --all-formulas is given'}):`,
       result.others.map((o) => `  ${o.place}  ${showChange(o.before, o.after)}`),
       most,
     ),
     ...section(
-      `${count(result.kept.length, 'formula')} of the sheet's own kept the saved value, since it is not calculated here as in the host:`,
+      `${counted(result.kept.length, 'formula')} of the sheet's own kept the saved value, since it is not calculated here as in the host:`,
       result.kept.map((k) => `  ${k.place}  ${k.why}`),
       most,
     ),

@@ -1,3 +1,4 @@
+import { counted } from '../../core/units/counted.ts';
 import { ownName } from '../../sheet/own-name.ts';
 import { parseA1Ref, parseStructRef, stringifyA1Ref, type RangeA1 } from '@borgar/fx/xlsx';
 import { nearestNames } from '../../core/units/nearest-names.ts';
@@ -301,7 +302,7 @@ class Reading {
     const least = host.parameters.filter((p) => !p.optional).length;
     if (given >= least && given <= most) return;
     const takes = least === most ? String(most) : `${least} to ${most}`;
-    this.fail(`${host.name} has ${given} argument${given === 1 ? '' : 's'}; it takes ${takes}`);
+    this.fail(`${host.name} has ${counted(given, 'argument')}; it takes ${takes}`);
   }
 
   private piece(token: FormulaToken, place: Place, names: readonly string[]): string {

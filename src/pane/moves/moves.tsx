@@ -1,3 +1,4 @@
+import { counted } from '../../core/units/counted.ts';
 import { changedDefaults } from '../../core/assumptions/changed-defaults.ts';
 import { changesAfter, HISTORY, versionAsOf } from '../../core/assumptions/history.ts';
 import { CALCULATION_VERSION } from '../../core/version.ts';
@@ -41,8 +42,6 @@ export function Moves({ found: { moved, compared, left }, since }: Given) {
     </>
   );
 }
-
-const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
 const placesOf = (cells: readonly FormulaCell[]): string =>
   `${cells

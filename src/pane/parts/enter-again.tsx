@@ -1,10 +1,9 @@
+import { counted } from '../../core/units/counted.ts';
 import { useContext, useEffect, useState } from 'preact/hooks';
 import type { ReadCell } from '../explain-cell.ts';
 import { asTyped } from '../../formula/formula-calls.ts';
 import { SheetContext } from './sheet-context.ts';
 import { isUnknownToHost, type Entered, type FormulaCell } from '../unknown-name.ts';
-
-const counted = (n: number): string => `${n} cell${n === 1 ? '' : 's'}`;
 
 /** For a cell whose function the host does not know: why, and the cell, or all such cells of the workbook, entered again. */
 export function EnterAgain({ read }: { readonly read: ReadCell }) {
@@ -47,7 +46,7 @@ export function EnterAgain({ read }: { readonly read: ReadCell }) {
             </button>{' '}
             {found ? (
               <button type="button" disabled={busy || found.length === 0} onClick={enter(found)}>
-                Enter all {counted(found.length)} again
+                Enter all {counted(found.length, 'cell')} again
               </button>
             ) : (
               <button
@@ -63,9 +62,9 @@ export function EnterAgain({ read }: { readonly read: ReadCell }) {
       )}
       <p role="status">
         {problem}
-        {!entered && found && `${counted(found.length)} of this workbook.`}
-        {entered && `${counted(entered.done)} entered again.`}
-        {entered && entered.failed.length > 0 && ` ${counted(entered.failed.length)} could not be:`}
+        {!entered && found && `${counted(found.length, 'cell')} of this workbook.`}
+        {entered && `${counted(entered.done, 'cell')} entered again.`}
+        {entered && entered.failed.length > 0 && ` ${counted(entered.failed.length, 'cell')} could not be:`}
       </p>
       {entered && entered.failed.length > 0 && (
         <ul>

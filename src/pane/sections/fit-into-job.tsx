@@ -1,3 +1,4 @@
+import { counted } from '../../core/units/counted.ts';
 import { useContext, useEffect, useState } from 'preact/hooks';
 import { CalcError } from '../../core/errors.ts';
 import { assumeRanges, type AssumeRange } from '../../check/differing-assumptions.ts';
@@ -29,8 +30,6 @@ async function offers(table: Explained['table'], port: SheetPort): Promise<reado
   }
   return found;
 }
-
-const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
 function Changes({
   offered: { range, changes: found },
