@@ -10,12 +10,13 @@ import {
 import type { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import { oneAtATime, type Effect } from '../core/job/one-at-a-time.ts';
-import { oneRowOnly } from '../core/messages.ts';
+import { indexTogether, oneRowOnly } from '../core/messages.ts';
 import { itemIndices } from '../core/operations/item-indices.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';
 import type { Indices } from '../core/spread/sobol-indices.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
+import { correlationName, isCorrelated } from './correlation-rows.ts';
 import { required, tableFunction, type Declaration, type Output } from './declaration.ts';
 import { listItems } from './job-items.ts';
 import { goodItems } from './read-items.ts';
@@ -109,9 +110,10 @@ function effectLine(
   e: Effect,
   rank: number,
   { name, quantity }: (typeof RESULTS)[number],
-  { a: { system } }: Basis,
+  { a }: Basis,
   indices: Indices | undefined,
 ): readonly Output[] {
+  const { system } = a;
   const entry = numberAssumption(e.name);
   const unit = unitIn(entry, system);
   const result = (x: number | CalcError): Output => (x instanceof CalcError ? x : fromSi(x, quantity, system));
@@ -121,7 +123,11 @@ function effectLine(
     [low, value, high].map((x) => tidy(fromSi(x, entry.quantity, 'US', unit)));
   const why = (x: number | CalcError, where: string): readonly string[] =>
     x instanceof CalcError ? [`${where}: ${x.message}`] : [];
-  const note = [...why(e.atLow, 'at low'), ...why(e.atHigh, 'at high')].join('; ');
+  const note = [
+    ...why(e.atLow, 'at low'),
+    ...why(e.atHigh, 'at high'),
+    ...(indices && isCorrelated(e.name, a) ? [indexTogether()] : []),
+  ].join('; ');
   return [
     name,
     rank,
@@ -159,6 +165,19 @@ export const ASSUME_FUNCTIONS: readonly Declaration[] = [
     calculate: (_, basis) => {
       const changed = new Set<string>(basis.a.departures());
       const rows = basis.a.entries.filter((entry) => changed.has(entry.name)).map((entry) => departure(entry, basis));
+      rows.push(
+        ...basis.a.correlations.map(({ names, value }): readonly Output[] =>
+          DIFF_COLUMNS.map(({ heading }) =>
+            heading === 'name'
+              ? correlationName(names)
+              : ['value', 'change'].includes(heading)
+                ? value
+                : heading === 'default'
+                  ? 0
+                  : null,
+          ),
+        ),
+      );
       return rows.length > 0
         ? rows
         : [DIFF_COLUMNS.map((__, i): Output => (i === 0 ? 'nothing departs from the defaults' : null))];

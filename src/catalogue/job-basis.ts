@@ -16,6 +16,7 @@ import { findSource } from '../core/sources/register.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
+import { correlationLines } from './correlation-rows.ts';
 import { itemsOf, jobKnown } from './job-items.ts';
 import type { SheetLine } from './job-sheet.ts';
 import { shortCautions } from './plan-cautions.ts';
@@ -74,7 +75,7 @@ export function jobBasis(cells: Cells, title: string | undefined, basis: Basis):
   section('Covers', coversLines(job));
   section('Leaves out', leavesOutLines(job));
   section('How sure', [...rangeLines(job), classLine(job, effects, basis)]);
-  section('Assumptions that matter', assumptionLines(effects, tried, job, a));
+  section('Assumptions that matter', [...assumptionLines(effects, tried, job, a), ...correlationLines(a)]);
   const words = ownOf(a).flatMap((name): readonly Line[] => {
     const entry = findAssumption(name);
     return entry && isChoice(entry)

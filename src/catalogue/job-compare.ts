@@ -4,6 +4,7 @@ import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
 import { findAssumption, type AssumptionName, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
+import { correlationsGiven } from '../core/messages.ts';
 import { jobCost, type Prices } from '../core/job/job-cost.ts';
 import type { Job } from '../core/job/job-list.ts';
 import { crewingOf, jobSchedule } from '../core/job/job-schedule.ts';
@@ -159,6 +160,9 @@ function causes(
   });
   const weight = (l: CompareLine): number => Math.abs(Number(l.cost ?? l.oxygen ?? 0));
   const ranked = [...alone].sort((x, y) => weight(y) - weight(x));
+  // What is correlated otherwise is no part of the plans; loads and prices have it.
+  const correlated = (x: Assumptions): string => JSON.stringify(x.correlations);
+  if (correlated(a) !== correlated(b)) ranked.push({ what: 'by the correlations', note: correlationsGiven() });
   if (ranked.length === 0) return [{ what: 'nothing differs', note: 'A and B assume the same' }];
   if (ranked.length === 1) return ranked;
   const whole = changes(sumsA, sumsB);

@@ -26,6 +26,7 @@ import { operationOf, OPERATION_IDS } from '../core/operations/all.ts';
 import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
 import { showQuantity } from '../core/units/show-quantity.ts';
 import { CALCULATION_VERSION } from '../core/version.ts';
+import { correlationLines } from './correlation-rows.ts';
 import { watchRule } from './fire-functions.ts';
 import { forMarks, itemsOf, jobItems, jobKnown } from './job-items.ts';
 import { shortCautions } from './plan-cautions.ts';
@@ -181,7 +182,7 @@ export function jobSheet({ job, conditions, title }: JobSheetRequest, basis: Bas
     ...push,
   ]);
 
-  section('Assumptions', departures(basis));
+  section('Assumptions', [...departures(basis), ...correlationLines(basis.a)]);
 
   const watch = watchRule(undefined, basis);
   const height = Math.max(0, ...held.flatMap((c) => (c.name === 'height' && c.value !== undefined ? [c.value] : [])));

@@ -1,5 +1,5 @@
 import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
-import { Assumptions } from '../core/assumptions/assumptions.ts';
+import { Assumptions, type Correlation } from '../core/assumptions/assumptions.ts';
 import { REGISTRY, numberAssumption } from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
@@ -9,6 +9,7 @@ import { FEW_JOBS, logScore, type ChannelScore } from '../core/job/log-score.ts'
 import * as messages from '../core/messages.ts';
 import { findSource } from '../core/sources/register.ts';
 import { fromSi } from '../core/units/parse-quantity.ts';
+import { correlationName } from './correlation-rows.ts';
 import { required, tableFunction, type Column, type Declaration, type Output } from './declaration.ts';
 import { readLog } from './read-log.ts';
 
@@ -64,8 +65,8 @@ function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
           : messages.fittedTo(
               f.jobs,
               percent(f.error),
-              messages.shown(Number(shown(f.low80).toPrecision(3))),
-              messages.shown(Number(shown(f.high80).toPrecision(3))),
+              messages.shown(Number(shown(low).toPrecision(3))),
+              messages.shown(Number(shown(high).toPrecision(3))),
             ),
         f.role === 'paced' ? `${summary}; moved with the other fixed crew times` : summary,
       );
@@ -77,6 +78,17 @@ function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
       return line(kind, findSource(source)?.citation ?? source, summary);
   }
 }
+
+const correlationLine = ({ names, value }: Correlation): readonly Output[] => [
+  correlationName(names),
+  value,
+  null,
+  null,
+  '',
+  'your log',
+  messages.fittedTogether(),
+  'correlation of their normal scores',
+];
 
 /** What the call's `assume` changed besides: it must come along where these rows take the place of that range. */
 function carriedOver(factors: readonly FittedFactor[], { a }: Basis): readonly (readonly Output[])[] {
@@ -193,6 +205,7 @@ export const LOG_FUNCTIONS: readonly Declaration[] = [
       return [
         ...fit.factors.map((f) => factorLine(f, basis)),
         ...carriedOver(fit.factors, basis),
+        ...fit.correlations.map(correlationLine),
         FIT_COLUMNS.map(() => null),
         JOB_HEADING,
         summaryLine(fit, bad.length),

@@ -1,16 +1,19 @@
 import { isBlankCell, isBlankOrZero, isCellError, type Cell } from './cell.ts';
 import { isChoice, type Assumption, type NumberAssumption, unitIn } from '../core/assumptions/assumption.ts';
-import { Assumptions, type Override } from '../core/assumptions/assumptions.ts';
+import { Assumptions, type Correlation, type Override } from '../core/assumptions/assumptions.ts';
 import { REGISTRY, findAssumption, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import { NO_REASON, type Reason } from '../core/assumptions/reason.ts';
 import { CalcError } from '../core/errors.ts';
 import { calendarDay } from '../core/job/clock.ts';
 import * as messages from '../core/messages.ts';
+import { canCorrelate, checkCorrelations } from '../core/operations/draw-item.ts';
+import { coordinateOf } from '../core/spread/drawn-together.ts';
 import { findSource } from '../core/sources/register.ts';
 import { nearestNames } from '../core/units/nearest-names.ts';
 import { knownUnit, toSi } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { cellWithPoint } from './decimal-comma.ts';
+import { namesOfCorrelation } from './correlation-rows.ts';
 import { REMAINDER, readCell } from './read-cell.ts';
 import type { Cells } from './read-table.ts';
 
@@ -47,7 +50,8 @@ const POSITIONS: AssumeColumns = {
  * Low and high are the 10th and the 90th percentile; half of the cases lie below the value. With only one of them under a heading
  * the other keeps the default's distance from the value, in proportion; with neither both do. Equal to the value on both sides means
  * certain, on one side that half of the cases stand at it. A heading row is recognised and then names the columns. Blank names and blank values are passed over, so a
- * region with gaps works. A plain number is in the unit of its unit column, else in the plain unit of the
+ * region with gaps works. A row `correlation of A with B` says how two go along with each other, between -1 and 1, as BURN.LOG.FIT
+ * finds it; those without one are drawn each by itself. A plain number is in the unit of its unit column, else in the plain unit of the
  * system in force (`units`). Rows equal to the default change nothing. Throws a CalcError that names the row.
  * `defaults` are those of today or of an earlier version.
  */
@@ -66,6 +70,7 @@ export function readAssume(
   const system: UnitSystem = unitsOf(rows, columns);
   const seen = new Map<string, number>();
   const overrides: Override[] = [];
+  const correlations: Correlation[] = [];
   rows.forEach((row, i) => {
     if (columns.named && i === 0) return;
     const at = i + 1;
@@ -73,26 +78,56 @@ export function readAssume(
     if (isCellError(nameCell)) throw messages.inAssume(at, 'name', `holds the error ${nameCell.error}`);
     if (isBlankOrZero(nameCell)) return;
     const name = text(nameCell);
-    const entry = findAssumption(name);
-    if (!entry)
-      throw messages.unknownAssumption(
-        at,
-        name,
-        nearestNames(
-          name,
-          REGISTRY.map((a) => a.name),
-        ),
-      );
-    const before = seen.get(entry.name);
-    if (before !== undefined)
-      throw messages.inAssume(at, entry.name, `is set in row ${before} already; keep one of them`);
+    const once = (what: string, key: string): void => {
+      const before = seen.get(key);
+      if (before !== undefined) throw messages.inAssume(at, what, `is set in row ${before} already; keep one of them`);
+    };
+    const pair = pairOf(at, name);
+    if (pair) {
+      const cell = row[columns.value] ?? null;
+      if (isBlankCell(cell)) return;
+      const key = pair.map(coordinateOf).sort().join();
+      once(name, key);
+      seen.set(key, at);
+      correlations.push({ names: pair, value: naming(at, name, () => readCorrelation(pair, cell, defaults)) });
+      return;
+    }
+    const entry = knownName(at, name);
+    once(entry.name, entry.name);
     const standard = defaults.entry(entry.name) ?? entry;
     if (naming(at, entry.name, () => isNotGiven(standard, row[columns.value], row, columns, system))) return;
     seen.set(entry.name, at);
     const read = naming(at, entry.name, () => readRow(standard, row, columns, system));
     if (read) overrides.push(read);
   });
-  return Assumptions.from(overrides, defaults);
+  const a = Assumptions.from(overrides, defaults, correlations);
+  checkCorrelations(a);
+  return a;
+}
+
+/** The assumption of a name; throws where there is none. */
+function knownName(at: number, name: string): Assumption {
+  const entry = findAssumption(name);
+  if (entry) return entry;
+  const all = REGISTRY.map((a) => a.name);
+  throw messages.unknownAssumption(at, name, nearestNames(name, all));
+}
+
+/** The assumptions that a row of correlation is about; undefined for other rows. */
+function pairOf(at: number, name: string): Correlation['names'] | undefined {
+  const [x, y] = namesOfCorrelation(name) ?? [];
+  return x === undefined || y === undefined
+    ? undefined
+    : ([knownName(at, x).name, knownName(at, y).name] as [NumberName, NumberName]);
+}
+
+function readCorrelation(pair: Correlation['names'], cell: Cell, a: Assumptions): number {
+  for (const name of pair) if (!canCorrelate(name, a)) throw messages.notDrawnForAll(name);
+  if (coordinateOf(pair[0]) === coordinateOf(pair[1])) throw messages.drawnAsOne();
+  const value = readCell(cell, 'value', { kind: 'quantity', quantity: 'ratio' }, 'US') as number;
+  if (!(value > -1)) throw messages.notAbove('value', messages.shown(value), '-1');
+  if (!(value < 1)) throw messages.mustBeLess('value', messages.shown(value), '1');
+  return value;
 }
 
 /** The columns of a range of assumptions, by its first row, which may be a heading; -1 where there is no such heading. */

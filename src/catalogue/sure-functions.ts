@@ -6,6 +6,7 @@ import { crewingOf } from '../core/job/job-schedule.ts';
 import { jobWorth } from '../core/job/job-worth.ts';
 import * as messages from '../core/messages.ts';
 import { fromSi } from '../core/units/parse-quantity.ts';
+import { isCorrelated } from './correlation-rows.ts';
 import { required, tableFunction, type Column, type Declaration, type Output } from './declaration.ts';
 import { jobKnown } from './job-items.ts';
 import { crews, leftOutOfList, noteLine, pricesParameter } from './job-functions.ts';
@@ -154,7 +155,7 @@ export const SURE_FUNCTIONS: readonly Declaration[] = [
             worth,
             share,
             ...(alone ? [shown(low), shown(value), shown(high), unit] : [null, null, null, null]),
-            howMeasured(names),
+            [howMeasured(names), ...(isCorrelated(name, basis.a) ? [messages.worthTogether()] : [])].join('; '),
           ];
         }),
         WORTH_COLUMNS.map(

@@ -1,11 +1,13 @@
 /** Whether the cells of a workbook that read the same list go by the same assumptions. */
 import { findFunction } from '../catalogue/catalogue.ts';
+import { correlationName } from '../catalogue/correlation-rows.ts';
 import type { Declaration } from '../catalogue/declaration.ts';
 import { readAssume } from '../catalogue/read-assume.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { fingerprintOf } from '../core/assumptions/fingerprint.ts';
 import { showAssumption } from '../core/assumptions/show-assumption.ts';
 import { CalcError } from '../core/errors.ts';
+import { shown } from '../core/messages.ts';
 import { findCalls, type FormulaCall, type Operand } from '../formula/formula-calls.ts';
 import { areaName, sheetPrefix } from '../files/xlsx/address.ts';
 import { areaOf, movedDown, type Area } from '../formula/reference-area.ts';
@@ -229,7 +231,7 @@ export function differingUses<C extends InCell>(
       assume,
       cells: [...new Set(group.filter((call) => call.assume === assume).map((call) => call.cell))],
     }));
-    return { uses, differ: differences(names.map((name) => held.get(name))) };
+    return { uses, differ: [differences, correlationsOf].flatMap((of) => of(names.map((name) => held.get(name)))) };
   });
 }
 
@@ -253,6 +255,15 @@ function differences(all: readonly (Assumptions | undefined)[]): DifferingUses<I
     return new Set(values).size > 1 ? [{ name, values }] : [];
   });
 }
+
+/** How each has its correlations, by their names. */
+const correlationsOf = (all: readonly (Assumptions | undefined)[]): DifferingUses<InCell>['differ'] => {
+  const each = all.map((a) => new Map(a?.correlations.map(({ names, value }) => [correlationName(names), value])));
+  return [...new Set(each.flatMap((one) => [...one.keys()]))].flatMap((name) => {
+    const values = each.map((one, i) => (all[i] ? shown(one.get(name) ?? 0) : 'cannot be read'));
+    return new Set(values).size > 1 ? [{ name, values }] : [];
+  });
+};
 
 /** A range that formulas have as their assumptions. */
 export interface AssumeRange {

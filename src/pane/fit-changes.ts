@@ -1,6 +1,7 @@
 /** What a fit to finished jobs changes in the assumptions of a job, cell by cell. */
 import { toCol } from '@borgar/fx';
 import { isBlankOrZero, type Cell } from '../catalogue/cell.ts';
+import { namesOfCorrelation } from '../catalogue/correlation-rows.ts';
 import { assumeColumns, readAssume, type AssumeColumns } from '../catalogue/read-assume.ts';
 import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
 import { findAssumption } from '../core/assumptions/registry.ts';
@@ -63,7 +64,33 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
   const last = range.findLastIndex((row) => !row.every(isBlankOrZero));
   let blank = last + 1;
   for (const [nameCell, value, low, high, unit, kind, source] of fittedRows(fit)) {
-    const entry = findAssumption(showCell(nameCell ?? null));
+    const shownName = showCell(nameCell ?? null);
+    const pair = correlationIn(shownName);
+    if (pair !== undefined && columns.named && typeof value === 'number') {
+      const own = range.findIndex((row) => correlationIn(showCell(row[0] ?? null)) === pair);
+      const at = own >= 0 ? own : blank;
+      const row = range[at];
+      if (!row) {
+        if (!noRoom.includes('correlations')) noRoom.push('correlations');
+        continue;
+      }
+      if (own < 0) blank++;
+      const now = Number(value.toPrecision(DIGITS));
+      const addressOf = (column: number): string => `${toCol(area.left + column)}${area.top + at + 1}`;
+      if (own < 0 || !isAlike(row[columns.value] ?? null, now))
+        changes.push({
+          name: shownName,
+          before: own < 0 ? '' : showCell(row[columns.value] ?? null),
+          after: showNumber(now),
+          cells: [
+            ...(own < 0 ? [{ address: addressOf(0), value: shownName }] : []),
+            { address: addressOf(columns.value), value: now },
+            ...(own < 0 && columns.kind >= 0 ? [{ address: addressOf(columns.kind), value: 'your log' }] : []),
+          ],
+        });
+      continue;
+    }
+    const entry = findAssumption(shownName);
     // A row that the fit took over from the assumptions it began with is not of the log.
     if (!entry || isChoice(entry) || lower(kind) !== 'your log') continue;
     const own = range.findIndex(
@@ -122,8 +149,26 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
         cells: [...cells, ...said],
       });
   }
+  // Correlations of an earlier fit that this one does not find any more.
+  const found = new Set(fittedRows(fit).map((row) => correlationIn(showCell(row[0] ?? null))));
+  range.forEach((row, i) => {
+    const name = showCell(row[0] ?? null);
+    const pair = correlationIn(name);
+    const value = row[columns.value] ?? null;
+    if (pair === undefined || found.has(pair) || isBlankOrZero(value) || lower(row[columns.kind]) !== 'your log')
+      return;
+    const address = `${toCol(area.left + columns.value)}${area.top + i + 1}`;
+    changes.push({ name, before: showCell(value), after: '', cells: [{ address, value: '' }] });
+  });
   return { changes, noRoom, noRange: columns.low < 0 || columns.high < 0 };
 }
+
+/** The two of a row of correlation in one order; undefined for other rows. */
+const correlationIn = (name: string): string | undefined =>
+  namesOfCorrelation(name)
+    ?.map((each) => findAssumption(each)?.name ?? each)
+    .sort()
+    .join();
 
 const isAlike = (before: Cell, now: number | string): boolean =>
   typeof before === 'number' && typeof now === 'number'

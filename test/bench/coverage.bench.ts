@@ -1,4 +1,4 @@
-/** Coverage of 80 % ranges of new pins after a fit to 12 jobs, and before it. */
+/** Coverage of 80 % ranges of new pins after a fit to 12 jobs, with the correlations of the fit and without, and before any fit. */
 import { Assumptions } from '../../src/core/assumptions/assumptions.ts';
 import { Basis } from '../../src/core/basis.ts';
 import { FIGURES, basisAfter, coverage } from '../core/job/coverage.ts';
@@ -8,7 +8,8 @@ const SEED = 20_000;
 
 const found = coverage({ logs: LOGS, jobs: JOBS, fresh: FRESH, seed: SEED }, new Basis(Assumptions.defaults()), {
   'before the fit': (_, basis) => basis,
-  'after the fit': (fit) => basisAfter(fit),
+  'without correlations': (fit) => basisAfter(fit, false),
+  'with correlations': (fit) => basisAfter(fit),
 });
 console.log(
   `${LOGS} logs of ${JOBS} pins, ${FRESH} new pins each: share inside low to high, 80 % asked; mean ln(high/low)`,

@@ -43,6 +43,42 @@ describe('the rows of assume', () => {
     });
   });
 
+  it('take how two go along with each other, in any order and case, and say what is wrong with it', () => {
+    const read = (...rows: readonly Cell[][]): Assumptions => readAssume([['name', 'value'], ...rows]);
+    expect(
+      read(
+        ['Correlation of  Flow Factor with cooling target with water', -0.4],
+        ['correlation of plate time with burning duty', '0.3'],
+        ['correlation of rod feed ratio with flow factor', null],
+      ).correlations,
+    ).toEqual([
+      { names: ['flow factor', 'cooling target with water'], value: -0.4 },
+      { names: ['plate time', 'burning duty'], value: 0.3 },
+    ]);
+    expect(read(['stub', 4]).correlations).toEqual([]);
+    const feed = (value: Cell, of = 'rod feed ratio', beside = 'flow factor'): (() => Assumptions) => {
+      return () => read([`correlation of ${of} with ${beside}`, value]);
+    };
+    expect(feed(0.5, 'rod fed ratio')).toThrow('"rod fed ratio" is not an assumption; nearest: rod feed ratio');
+    expect(feed(1)).toThrow('correlation of rod feed ratio with flow factor: value is 1; must be less than 1');
+    expect(feed(-1.2)).toThrow('must be more than -1');
+    expect(feed('much')).toThrow('value is "much"; must be a number');
+    expect(feed(0.5, 'set-up time', 'plate time')).toThrow('the two are drawn as one');
+    expect(feed(0.5, 'flow factor')).toThrow('the two are drawn as one');
+    for (const name of ['stub', 'item scatter', 'kerf width', 'position'])
+      expect(feed(0.5, name), name).toThrow(`${name} is not drawn, or not alike for all items`);
+    expect(() =>
+      read(['correlation of flow factor with set-up time', 0.1], ['correlation of plate time with flow factor', 0.2]),
+    ).toThrow('is set in row 2 already');
+    expect(() =>
+      read(
+        ['correlation of flow factor with rod feed ratio', 0.9],
+        ['correlation of flow factor with slag temperature', 0.9],
+        ['correlation of rod feed ratio with slag temperature', -0.9],
+      ),
+    ).toThrow('contradict each other');
+  });
+
   it('widen in proportion where only a value is given', () => {
     expect(readAssume([['bore ratio', 0.5]]).inForce('bore ratio').low).toBeCloseTo(0.55 * (0.5 / 0.6), 12);
   });

@@ -15,6 +15,9 @@ const run = (name: string, ...args: readonly (Cell | Rows | undefined)[]): Rows 
 const LOG = FINISHED_JOBS as Rows;
 const FIT = run('BURN.LOG.FIT', LOG);
 const LISTING = run('BURN.ASSUMED');
+/** As the job's template has it: with room for what a fit adds. */
+const ROOMY: Rows = [...LISTING, ...Array.from({ length: 60 }, () => LISTING[0]!.map(() => null))];
+const isCorrelation = (row: readonly Cell[]): boolean => String(row[0]).startsWith('correlation of ');
 
 /** The range once the changes are written into it. */
 function after(range: Rows, { changes }: FitChanges, corner = 'A1'): Rows {
@@ -45,18 +48,35 @@ function expectFitted(range: Rows, fit = FIT, digits = 4): void {
 
 describe('a fit that goes into the assumptions of a job', () => {
   it('changes the cells of its rows alone, and then they assume what the fit says', () => {
-    const found = changesIn(LISTING);
-    const written = after(LISTING, found);
+    const found = changesIn(ROOMY);
+    const written = after(ROOMY, found);
     expectFitted(written);
+    expect(readAssume(written).correlations.length).toBeGreaterThan(4);
+    readAssume(written).correlations.forEach(({ names, value }, i) => {
+      expect(readAssume(FIT).correlations[i]!.names).toEqual(names);
+      expect(value).toBeCloseTo(readAssume(FIT).correlations[i]!.value, 4);
+    });
     expect(found.noRoom).toEqual([]);
     expect(found.noRange).toBe(false);
     const touched = new Set(found.changes.map((c) => c.name));
     written.forEach((row, i) => {
-      if (!touched.has(String(row[0]))) expect(row).toEqual(LISTING[i]);
+      if (!touched.has(String(row[0]))) expect(row).toEqual(ROOMY[i]);
     });
     // Of what is shown to be changed every figure is.
     for (const { before, after: shown } of found.changes) expect(before).not.toBe(shown);
     expect(changesIn(written).changes).toEqual([]);
+  });
+
+  it('takes back what an earlier fit correlated and this one does not, and says once where there is no room', () => {
+    const name = 'correlation of cylinder pressure with strike time';
+    const before: Rows = [...LISTING, [name, 0.5, null, null, null, 'your log', null, null]];
+    const found = changesIn(before);
+    expect(found.changes.at(-1)).toMatchObject({ name, after: '' });
+    expect(readAssume(after(before, found)).correlations).toEqual([]);
+    expect(found.noRoom).toEqual(['correlations']);
+    const typed: Rows = [...LISTING, [name, 0.5, null, null, null, 'your value', null, null]];
+    expect(readAssume(after(typed, changesIn(typed))).correlations).toHaveLength(1);
+    expect(FIT.filter(isCorrelation).length).toBeLessThan(40);
   });
 
   it('says before and after in the unit of the row, from where the range stands', () => {

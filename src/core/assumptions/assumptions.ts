@@ -33,10 +33,17 @@ export type Override =
     }
   | { readonly name: ChoiceName; readonly word: string; readonly reason?: Reason };
 
+/** How two assumptions go along with each other: the correlation of their normal scores, between -1 and 1. */
+export interface Correlation {
+  readonly names: readonly [NumberName, NumberName];
+  readonly value: number;
+}
+
 /** What is in force, and what stands behind it. */
 interface Held {
   readonly numbers: ReadonlyMap<NumberName, InForce>;
   readonly words: ReadonlyMap<ChoiceName, string>;
+  readonly correlations: readonly Correlation[];
   /** What the user says of own values. */
   readonly reasons: ReadonlyMap<string, Reason>;
   readonly entries: readonly Assumption[];
@@ -52,6 +59,8 @@ export class Assumptions {
   private readonly held: Held;
   private readonly numbers: ReadonlyMap<NumberName, InForce>;
   private readonly words: ReadonlyMap<ChoiceName, string>;
+  /** What is not drawn each by itself; by default nothing is said of any. */
+  readonly correlations: readonly Correlation[];
   readonly system: UnitSystem;
   /** The registry that the defaults were taken from, and its version. */
   readonly entries: readonly Assumption[];
@@ -71,6 +80,7 @@ export class Assumptions {
     this.held = held;
     this.numbers = held.numbers;
     this.words = held.words;
+    this.correlations = held.correlations;
     this.entries = held.entries;
     this.version = held.version;
     this.defaults = defaults ?? this;
@@ -80,8 +90,12 @@ export class Assumptions {
   }
 
   /** Some rows over what is in force: over the defaults, or over another call's. */
-  static from(overrides: readonly Override[], defaults: Assumptions = DEFAULTS): Assumptions {
-    if (overrides.length === 0) return defaults;
+  static from(
+    overrides: readonly Override[],
+    defaults: Assumptions = DEFAULTS,
+    correlations: readonly Correlation[] = [],
+  ): Assumptions {
+    if (overrides.length + correlations.length === 0) return defaults;
     const numbers = new Map(defaults.numbers);
     const words = new Map(defaults.words);
     const reasons = new Map(defaults.held.reasons);
@@ -92,7 +106,8 @@ export class Assumptions {
       else numbers.set(o.name, overridden(o, defaults.inForce(o.name)));
     }
     const { held, note, noteWord } = defaults;
-    return new Assumptions({ ...held, numbers, words, reasons }, defaults.defaults, note, noteWord);
+    const all = [...defaults.correlations, ...correlations];
+    return new Assumptions({ ...held, numbers, words, reasons, correlations: all }, defaults.defaults, note, noteWord);
   }
 
   /** The same, telling of each number and word that is asked for: what is not asked for has no effect on what is calculated. */
@@ -124,7 +139,7 @@ export class Assumptions {
       }
     }
     const byName = new Map(entries.map((a) => [a.name, a]));
-    return new Assumptions({ numbers, words, reasons: new Map(), entries, byName, version });
+    return new Assumptions({ numbers, words, correlations: [], reasons: new Map(), entries, byName, version });
   }
 
   /** The entry of the registry that a name stands for. */

@@ -7,7 +7,7 @@ const DIGITS = 12;
 
 /**
  * A short digest of what the assumptions in force set otherwise than the defaults of their version: eight hexadecimal digits; ''
- * where nothing departs. The order of rows, units and the reasons of a value have no part in it.
+ * where nothing departs. The order of rows and of what is correlated, units and the reasons of a value have no part in it.
  *
  * Two sets that differ have the same one once in four thousand million times. Source: 32-bit FNV-1a, draft-eastlake-fnv.
  *
@@ -20,6 +20,10 @@ export function fingerprintOf(a: Assumptions): string {
     const { value, low, high } = a.inForce(name as NumberName);
     return [name, ...[value, low, high].map((x) => x.toPrecision(DIGITS))].join('|');
   });
+  const together = a.correlations.map(
+    ({ names, value }) => `${[...names].sort().join('|')}|${value.toPrecision(DIGITS)}`,
+  );
+  lines.push(...together.sort());
   return lines.length === 0 ? '' : fnv1a(lines.join('\n')).toString(16).padStart(8, '0');
 }
 

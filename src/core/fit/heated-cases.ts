@@ -6,6 +6,7 @@ import type { HeatGrid } from '../heat/heat-physics.ts';
 import { bossInForce, coolingInForce, physicsInForce } from '../heat/heat-in-force.ts';
 import { drawPercentile } from '../spread/draw-percentile.ts';
 import { normalColumn } from '../spread/draws.ts';
+import { correlatedScores } from '../spread/drawn-together.ts';
 import { johnson, johnsonColumn } from '../spread/johnson.ts';
 import { sobolColumn } from '../spread/sobol.ts';
 import { bossSteelInForce, pinSteelInForce } from './fit-in-force.ts';
@@ -60,7 +61,12 @@ function casesOf(
 ): readonly Case[] {
   const names = [...BURNING, ...(method === 'water' ? WATER : []), ...further];
   const ordered = paces.filter((pace) => pace > 0).sort();
-  const drawn = names.map((name, k) => johnsonColumn(johnson(a.inForce(name)), normalColumn(k + 1, count, seed)));
+  const scores = correlatedScores(
+    names,
+    names.map((_, k) => normalColumn(k + 1, count, seed)),
+    a,
+  );
+  const drawn = names.map((name, k) => johnsonColumn(johnson(a.inForce(name)), scores[k]!));
   return Array.from(sobolColumn(0, count, seed), (u, i) => ({
     a: Assumptions.from(
       names.map((name, k): Override => ({ name, value: drawn[k]![i]!, kind: 'your value' })),

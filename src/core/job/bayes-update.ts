@@ -7,6 +7,8 @@ import { normalQuantile } from '../spread/normal.ts';
 export interface BayesLog {
   /** What is believed of ln of each factor before the log is read. */
   readonly prior: readonly LogMoments[];
+  /** How these go along with each other: their covariance, row by row, positive definite; each by itself where left out. */
+  readonly covariance?: Float64Array | undefined;
   /** ln of what was noted, `channels` values a row; NaN where nothing was noted. */
   readonly observed: Float64Array;
   /** Kinds of observation in a row, such as rods, oxygen, minutes. */
@@ -42,6 +44,8 @@ export interface BayesFit {
   /** Degrees of freedom that scatter rests on, for Student's t in ranges of the factors; Infinity where it was taken as known. */
   readonly degrees: number;
   readonly converged: boolean;
+  /** ln of how likely the log is under this prior and these predictions, less what both have no part in; for the same log, scatters and trust. */
+  readonly evidence: number;
 }
 
 /** Difference in ln of a factor for the numerical derivative: small against any prior, large against rounding. */
@@ -72,6 +76,17 @@ function weightedSquare(limit: number, degrees: number): number {
   return (weighted * CELLS) / (weights * squares);
 }
 
+/** Inverse of the covariance of what is believed before. */
+function priorPrecision(prior: readonly LogMoments[], covariance?: Float64Array): Float64Array {
+  const size = prior.length;
+  const triangle = covariance && cholesky(covariance, size);
+  return triangle
+    ? choleskyInverse(triangle, size)
+    : Float64Array.from({ length: size * size }, (_, i) =>
+        i % (size + 1) === 0 ? 1 / prior[i % size]!.deviation ** 2 : 0,
+      );
+}
+
 interface State {
   readonly at: Float64Array;
   readonly predicted: Float64Array;
@@ -91,13 +106,14 @@ interface System {
 /**
  * Posterior of the factors given a log, by iterated linearisation (Laplace approximation).
  *
- * Minimises sum over rows of rho(d^2) + (u - m)^T P (u - m), u = ln factors, m and P^-1 the prior mean and variance,
+ * Minimises sum over rows of rho(d^2) + (u - m)^T P (u - m), u = ln factors, m and P^-1 the prior mean and covariance,
  * d^2 = r^T V^-1 r, r = observed - predicted, V = s^2 (diag(scatter^2) + shared^2). rho is d^2 up to c^2 and
  * c^2 (1 + ln(d^2/c^2)) beyond, so that a sound row counts fully and a wild one less the wilder it is: weight
  * min(1, c^2/d^2), c^2 the chi-squared quantile `trust` of the row's observations. s^2 is found along with the factors
  * as (k0 + sum w (r^T r + tr J C J^T in units of V at s = 1))/(k0 + sum w k b), k0 = scatterWorth, C the covariance, b the
  * part of the squares that sound rows keep under their weights. All rows enter together, so
- * their order does not matter. The covariance is the inverse of P + sum w J^T V^-1 J at the end.
+ * their order does not matter. The covariance is the inverse of P + sum w J^T V^-1 J at the end. The evidence is that of the linearised
+ * problem, with s^2 taken over its inverse gamma distribution of k0 degrees.
  *
  * Range of validity: a posterior with one peak, near normal in ln factor; the covariance is that of the linearised model.
  * Source: Gelman et al., Bayesian Data Analysis, 3rd edition, chapters 4 and 13 (normal approximation, expectation
@@ -117,6 +133,8 @@ export function bayesUpdate(log: BayesLog): BayesFit {
   if (!(trust <= 1)) throw mustBeLess('trust', String(trust), '1');
 
   const rows = Math.floor(observed.length / channels);
+  /** P, row by row. */
+  const known = priorPrecision(prior, log.covariance);
   const precision = scatter.map((s) => 1 / (s * s));
   const thresholds = Array.from({ length: channels + 1 }, (_, k) =>
     trust < 1 && k > 0 ? chiSquared(trust, k) : Infinity,
@@ -168,11 +186,15 @@ export function bayesUpdate(log: BayesLog): BayesFit {
   const threshold = (row: number, robust: boolean): number =>
     robust ? (thresholds[count[row] ?? 0] ?? Infinity) : Infinity;
 
+  /** (u - m)^T P (u - m). */
+  const departure = ({ at }: State): number => {
+    const off = at.map((u, k) => u - centre[k]!);
+    return known.reduce((sum, p, i) => sum + p * off[Math.floor(i / size)]! * off[i % size]!, 0);
+  };
+
   const cost = (s: State, scale: number, robust: boolean): number => {
     const r = residual(s);
-    let sum = 0;
-    for (let k = 0; k < size; k++)
-      sum += (((s.at[k] ?? NaN) - (prior[k]?.mean ?? NaN)) / (prior[k]?.deviation ?? NaN)) ** 2;
+    let sum = departure(s);
     for (let row = 0; row < rows; row++) {
       const square = product(r, r, row) / scale;
       const limit = threshold(row, robust);
@@ -207,10 +229,10 @@ export function bayesUpdate(log: BayesLog): BayesFit {
     const gradient = new Float64Array(size);
     const weights = new Float64Array(rows).fill(1);
     const squares = new Float64Array(rows);
-    for (let k = 0; k < size; k++) {
-      const p = 1 / (prior[k]?.deviation ?? NaN) ** 2;
-      gradient[k] = p * ((prior[k]?.mean ?? NaN) - (s.at[k] ?? NaN));
-    }
+    known.forEach((p, i) => {
+      const k = i % size;
+      gradient[Math.floor(i / size)]! += p * (centre[k]! - s.at[k]!);
+    });
     for (let row = 0; row < rows; row++) {
       if (!count[row]) continue;
       const square = product(r, r, row) / scale;
@@ -228,9 +250,7 @@ export function bayesUpdate(log: BayesLog): BayesFit {
       }
     }
     for (let i = 0; i < size; i++) for (let j = 0; j < i; j++) told[j * size + i] = told[i * size + j] ?? NaN;
-    const matrix = Float64Array.from(told);
-    for (let k = 0; k < size; k++)
-      matrix[k * size + k] = (matrix[k * size + k] ?? NaN) + 1 / (prior[k]?.deviation ?? NaN) ** 2;
+    const matrix = told.map((m, i) => m + known[i]!);
     // The prior makes the matrix positive definite whatever the log holds.
     return { told, triangle: cholesky(matrix, size) ?? matrix, gradient, weights, squares };
   };
@@ -290,7 +310,14 @@ export function bayesUpdate(log: BayesLog): BayesFit {
     if (!converged) system = assemble(now, columns, scale, robust);
   }
 
+  const misfit = scale * (cost(now, scale, robust) - departure(now));
+  const logDensity =
+    scatterWorth === Infinity ? -misfit / 2 : (-(scatterWorth + places.length) / 2) * Math.log1p(misfit / scatterWorth);
+  const logDiagonal = (triangle: Float64Array): number =>
+    triangle.reduce((sum, x, i) => (i % (size + 1) === 0 ? sum + Math.log(x) : sum), 0);
   return {
+    evidence:
+      logDensity - departure(now) / 2 + logDiagonal(cholesky(known, size) ?? known) - logDiagonal(system.triangle),
     mean: now.at,
     covariance: choleskyInverse(system.triangle, size),
     rows: Array.from({ length: rows }, (_, row) => ({

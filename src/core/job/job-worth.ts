@@ -1,8 +1,9 @@
 /** What it is worth to measure an assumption before a job is quoted. */
 import type { NumberName } from '../assumptions/registry.ts';
-import { drawnWith, jobPlaces, placesOf, scoresAt, scoresKey } from '../operations/draw-item.ts';
+import { jobPlaces, placesOf, scoresKey, scoresOf } from '../operations/draw-item.ts';
 import { DRAWS } from '../operations/spread-item.ts';
 import { drawPercentile } from '../spread/draw-percentile.ts';
+import { drawnWith } from '../spread/drawn-together.ts';
 import { residuals } from '../spread/regression.ts';
 import { jobSpending, type Prices } from './job-cost.ts';
 import type { Job } from './job-list.ts';
@@ -60,17 +61,17 @@ export function jobWorth(job: Job, prices: Prices, confidence: number, crewing: 
   const groups = new Map<NumberName, { names: Set<NumberName>; scores: Map<string, Float64Array> }>();
   const places = [
     ...items.flatMap((item) => placesOf(item.sized, item.basis).map((placed) => ({ ...placed, on: item.basis }))),
-    ...jobPlaces.map((placed) => ({ ...placed, on: basis })),
+    ...jobPlaces(basis).map((placed) => ({ ...placed, on: basis })),
   ];
   for (const { on, ...factor } of places) {
     const { name } = factor;
     const { low, high } = on.a.inForce(name);
     if (!(low < high)) continue;
-    const first = drawnWith(name).name;
+    const first = drawnWith(name, basis.a).name;
     const group = groups.get(first) ?? { names: new Set(), scores: new Map() };
     groups.set(first, group);
     group.names.add(name);
-    group.scores.set(scoresKey(factor, DRAWS), scoresAt(factor, DRAWS, basis));
+    group.scores.set(scoresKey(factor, DRAWS), scoresOf(factor, DRAWS, basis));
   }
   const each = [...groups.values()].map(({ names, scores }): Worth => {
     const known = residuals(cost, [...scores.values()].map(only));

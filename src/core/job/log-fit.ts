@@ -1,19 +1,17 @@
 /** Process factors fitted to the user's own finished jobs. */
-import type { InForce } from '../assumptions/assumptions.ts';
-import { numberAssumption, type NumberName, type ReadNumber } from '../assumptions/registry.ts';
+import type { Assumptions, Correlation, InForce } from '../assumptions/assumptions.ts';
+import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import type { Basis } from '../basis.ts';
-import { findMaterial, type Material } from '../burn/materials.ts';
-import { RODS, rodNames, type Rod } from '../burn/rods.ts';
-import { CalcError } from '../errors.ts';
-import { removalOf } from '../burn/heat-balance.ts';
-import { toSi } from '../units/parse-quantity.ts';
+import { rodNames } from '../burn/rods.ts';
 import { bayesUpdate, type BayesFit } from './bayes-update.ts';
 import { cholesky, choleskySolve } from '../spread/cholesky.ts';
-import { carriedRange, logMoments, type LogMoments, type Range } from './log-range.ts';
+import { logMoments, type LogMoments, type Range } from './log-range.ts';
+import { logCooling, type CoolingCase } from './log-cooling.ts';
 import { CHANNELS, isNoted, type Channel, type LogJob } from './log-job.ts';
 import { johnson, johnsonAt } from '../spread/johnson.ts';
 import { normalQuantile } from '../spread/normal.ts';
 import { HALF_ROD, jobPredictor, type PredictJobs } from './predict-jobs.ts';
+import { coordinateOf } from '../spread/drawn-together.ts';
 import { studentQuantile } from '../spread/student.ts';
 import { SHARED, drawnFactors } from '../operations/draw-item.ts';
 
@@ -31,6 +29,18 @@ const NO_EFFECT = 0.005;
 const KNOWS_NOTHING = 1e-3;
 /** Scatter over that assumed from which the jobs are said to disagree. */
 const DISAGREE = 1.5;
+/** Smaller correlations are left out. */
+const LEAST_CORRELATION = 0.03;
+/** The factor that both burning and cooling rest on. */
+const HEAT = 'heat into the part';
+/** Change of a normal score's mean or deviation by which the log has told something of it, and not the chance of the draws. */
+const SCORE_NOISE = 0.05;
+/** Burnt shares, one for each kind of rod. */
+const BURNT: readonly NumberName[] = ['oxygen burnt share', 'bar oxygen burnt share'];
+/** Moments of a normal score. */
+const SCORE: LogMoments = { mean: 0, deviation: 1 };
+/** Coordinate of the crew's times. */
+const PACED_BY = coordinateOf('set-up time');
 /** Both ends of the range that is told with each factor: 80 percent. */
 const UPPER = 0.9;
 
@@ -47,11 +57,8 @@ export interface FittedFactor {
   readonly role: Role;
   /** Jobs that note what it shows in. */
   readonly jobs: number;
-  /** Standard deviation of its logarithm, so about its relative standard error. */
+  /** Deviation of its logarithm by its ends, so about its relative standard error. */
   readonly error: number;
-  /** 80 percent range. */
-  readonly low80: number;
-  readonly high80: number;
 }
 
 /** How one job agrees with the fit. */
@@ -67,6 +74,7 @@ export interface JobFit {
 
 export interface LogFit {
   readonly factors: readonly FittedFactor[];
+  readonly correlations: readonly Correlation[];
   readonly jobs: readonly JobFit[];
   /** Scatter found over the scatter assumed. */
   readonly scatter: number;
@@ -114,14 +122,6 @@ const momentsOf = (name: NumberName, basis: Basis): LogMoments =>
   basis.once(`log moments ${name}`, () => logMoments(rangeOf(name, basis)));
 const isCertain = ({ low, high }: Range): boolean => !(high > low);
 
-/** The range within the physical limits of its assumption. */
-function withinLimits(name: NumberName, { low, value, high }: Range): Range {
-  const { min, max, quantity, unit } = numberAssumption(name);
-  const [least, most] = [toSi(min, quantity, 'US', unit), toSi(max, quantity, 'US', unit)];
-  const held = (x: number): number => Math.min(Math.max(x, least), most);
-  return { low: held(low), value: held(value), high: held(high) };
-}
-
 /** Mean and deviation of ln of the sum of the crew's fixed times, over its value: a crew that is slow at one is slow at all, as in the draws. */
 function paceMoments(times: readonly NumberName[], { a }: Basis): LogMoments {
   const ranges = times.map((name) => johnson(a.inForce(name)));
@@ -134,9 +134,6 @@ function paceMoments(times: readonly NumberName[], { a }: Basis): LogMoments {
   return { mean, deviation: Math.sqrt(logs.reduce((sum, x) => sum + (x - mean) ** 2, 0) / PACES) };
 }
 
-/** One rod of each kind, for kinds that the log has none of. */
-const KINDS: readonly Rod[] = RODS.filter((r, i) => RODS.findIndex((other) => other.kind === r.kind) === i);
-
 interface Model {
   readonly jobs: readonly LogJob[];
   readonly basis: Basis;
@@ -147,18 +144,29 @@ interface Model {
   readonly centre: Float64Array;
   /** Middle of the item scatter. */
   readonly own: number;
+  /** How the jobs cool, and what that rests on; as planned where left out. */
+  readonly cooled?: CoolingCase | undefined;
+  readonly cools: readonly NumberName[];
+  /** Those that only the cooling rests on: fitted by their normal scores. */
+  readonly scored: readonly NumberName[];
 }
 
 /** ln predictions with the fitted factors at `u` and one further assumption changed. */
 function predictAt(
-  { basis, predict, fitted, own }: Model,
+  { basis, predict, fitted, own, cooled, cools, scored }: Model,
   u: Float64Array,
   changed?: { readonly name: NumberName; readonly value: number },
 ): Float64Array {
   const values = new Map<Fitted, number>(fitted.map((name, k) => [name, Math.exp(u[k] ?? NaN)]));
   const read: ReadNumber = (name) =>
     changed?.name === name ? changed.value : (values.get(name) ?? basis.a.value(name));
-  return predict(read, own, values.get(PACE) ?? 1);
+  const scores = cools.map((name, k) => {
+    const at = u[fitted.indexOf(name)] ?? 0;
+    const { mean, deviation } = scored.includes(name) ? SCORE : momentsOf(name, basis);
+    return (at - mean) / deviation - (cooled?.mean[k] ?? 0);
+  });
+  const times = cooled?.times.map((time, i) => scores.reduce((sum, z, k) => sum + z * cooled.slopes[i]![k]!, time));
+  return predict(read, own, values.get(PACE) ?? 1, times);
 }
 
 /** Mean change of each noted kind of figure between two predictions, over the jobs that note it. */
@@ -218,7 +226,7 @@ function holdOthers(model: Model, prior: readonly LogMoments[]): readonly Held[]
     const range = rangeOf(name, basis);
     if (!triangle || fitted.includes(name) || paced.includes(name) || isCertain(range)) return [];
     const moments = momentsOf(name, basis);
-    const value = withinLimits(name, { low: 0, value: range.value * Math.exp(moments.deviation), high: 0 }).value;
+    const value = Math.min(range.max, range.value * Math.exp(moments.deviation));
     const effect = meanChange(model, at, predictAt(model, centre, { name, value }), channels).map(
       (d) => d * (moments.deviation / Math.log(value / range.value)),
     );
@@ -249,34 +257,6 @@ function widened(
     variance += shift ** 2;
   }
   return { mean, deviation: Math.sqrt(variance) };
-}
-
-/** Burnt share of a kind of rod without jobs, widened by held factors of the heat balance through what a kilogram of oxygen removes. */
-function widenedElsewhere(rod: Rod, held: readonly Held[], material: Material, basis: Basis): LogMoments | undefined {
-  const { burnt } = rodNames(rod);
-  const range = rangeOf(burnt, basis);
-  if (isCertain(range)) return undefined;
-  const removed = (name: NumberName, by: number): number => {
-    try {
-      return Math.log(
-        removalOf(rod, material, {
-          value: (each: NumberName) => basis.a.value(each) * (each === name ? Math.exp(by) : 1),
-          about: (each: NumberName) => basis.a.about(each),
-        }).removed,
-      );
-    } catch (e) {
-      if (e instanceof CalcError) return NaN;
-      throw e;
-    }
-  };
-  const step = 1e-3;
-  const change = (name: NumberName): number => (removed(name, step) - removed(name, -step)) / (2 * step);
-  const own = change(burnt);
-  const shifts = held.flatMap(({ name, moments }) => {
-    const shift = (change(name) * moments.deviation) / own;
-    return Number.isFinite(shift) && shift !== 0 ? [{ moments, shift }] : [];
-  });
-  return shifts.length > 0 ? widened(momentsOf(burnt, basis), shifts) : undefined;
 }
 
 /** Jobs that note a figure in which a factor shows. */
@@ -318,14 +298,19 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
   const { a } = basis;
   const jobs = all.filter(isNoted);
   const scatterMoments = momentsOf('item scatter', basis);
-  const wanted: readonly Fitted[] = [
-    ...new Set(jobs.flatMap(({ sizing }) => [rodNames(sizing.rod.rod).burnt, rodNames(sizing.rod.rod).feed])),
+  const cooling = logCooling(jobs, basis);
+  const wanted = new Set<Fitted>([
+    ...jobs.flatMap(({ sizing }) => [rodNames(sizing.rod.rod).burnt, rodNames(sizing.rod.rod).feed]),
     'flow factor',
     'burning duty',
     'advance limit',
     PACE,
-  ];
+    HEAT,
+    ...cooling.names,
+  ]);
+  const scored = cooling.names.filter((name) => name !== HEAT);
   const ownMoments = (name: Fitted): LogMoments | undefined => {
+    if (scored.includes(name as never)) return SCORE;
     if (name === PACE) {
       const moments = jobs.length > 0 ? paceMoments(pacedTimes(jobs), basis) : undefined;
       return moments && moments.deviation > 0 ? moments : undefined;
@@ -333,14 +318,18 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
     const range = rangeOf(name, basis);
     return isCertain(range) ? undefined : momentsOf(name, basis);
   };
-  const fitted = jobs.length > 0 ? wanted.filter((name) => ownMoments(name) !== undefined) : [];
+  const fitted = jobs.length > 0 ? [...wanted].filter((name) => ownMoments(name) !== undefined) : [];
   const model: Model = {
     jobs,
     basis,
     fitted,
     predict: jobPredictor(jobs, basis),
     own: Math.exp(scatterMoments.mean),
-    centre: Float64Array.from(fitted, (name) => (name === PACE ? 0 : Math.log(a.value(name)))),
+    centre: Float64Array.from(fitted, (name) =>
+      name === PACE || scored.includes(name as never) ? 0 : Math.log(a.value(name)),
+    ),
+    scored,
+    cools: cooling.names,
   };
   const own = fitted.map((name) => ownMoments(name) as LogMoments);
   const held = fitted.length > 0 ? holdOthers(model, own) : [];
@@ -350,11 +339,44 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
       held.map((h) => ({ moments: h.moments, shift: h.shift[k] ?? 0 })),
     ),
   );
-  const fit = fitted.length > 0 ? update(model, prior, scatterMoments) : undefined;
-  const predicted = fit && predictAt(model, fit.mean);
+  const size = fitted.length;
+  /** Prior on a case of the cooling, or where there is none. */
+  const fitOn = (one?: CoolingCase): BayesFit => {
+    const at = fitted.map((name) => (one ? cooling.names.indexOf(name as NumberName) : -1));
+    const count = cooling.names.length;
+    const covariance = Float64Array.from({ length: size * size }, (_, i) => {
+      const [j, k] = [Math.floor(i / size), i % size];
+      const together = held.reduce((sum, { shift }) => sum + shift[j]! * shift[k]!, 0);
+      const correlation =
+        one && at[j]! >= 0 && at[k]! >= 0
+          ? one.covariance[at[j]! * count + at[k]!]!
+          : correlationAssumed(fitted[j]!, fitted[k]!, a);
+      return together + correlation * own[j]!.deviation * own[k]!.deviation;
+    });
+    const moments = prior.map(({ mean }, k) => ({
+      mean: mean + (at[k]! >= 0 ? one!.mean[at[k]!]! * own[k]!.deviation : 0),
+      deviation: Math.sqrt(covariance[k * (size + 1)]!),
+    }));
+    return update({ ...model, cooled: one }, moments, covariance, scatterMoments);
+  };
+  /** The likeliest case of the cooling: what it leaves unsaid of the crew's times, their sum says all the same. */
+  let fit = size > 0 && cooling.cases.length === 0 ? fitOn() : undefined;
+  let cooled: CoolingCase | undefined;
+  let likeliest = -Infinity;
+  for (const one of size > 0 ? cooling.cases : []) {
+    const found = fitOn(one);
+    const likely = Math.log(one.share) + found.evidence;
+    if (likely > likeliest) [fit, cooled, likeliest] = [found, one, likely];
+  }
+  const predicted = fit && predictAt({ ...model, cooled }, fit.mean);
   const factors = factorsAfter(model, own, prior, held, fit);
+  const after = new Map(factors.map(({ name, role }) => [name, role]));
   return {
     factors,
+    correlations: [
+      ...a.correlations.filter(({ names }) => !names.some((name) => after.get(name) !== 'kept' && after.has(name))),
+      ...(fit ? correlationsAfter(fitted, pacedTimes(jobs), after, fit) : []),
+    ],
     jobs: fit ? jobs.map((job, i) => jobFit(job, i, predicted ?? new Float64Array(0), fit)) : [],
     scatter: fit?.scatterScale ?? 1,
     disagree: (fit?.scatterScale ?? 1) > DISAGREE,
@@ -362,7 +384,38 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
   };
 }
 
-function update(model: Model, prior: readonly LogMoments[], scatter: LogMoments): BayesFit {
+/** The correlation in force between two of the fitted. */
+function correlationAssumed(x: Fitted, y: Fitted, { correlations }: Assumptions): number {
+  if (x === y) return 1;
+  const is = (name: NumberName, fitted: Fitted): boolean =>
+    coordinateOf(name) === (fitted === PACE ? PACED_BY : fitted);
+  const told = correlations.find(({ names: [p, q] }) => (is(p, x) && is(q, y)) || (is(p, y) && is(q, x)));
+  return told?.value ?? 0;
+}
+
+/** How the fitted factors go along with each other: what a log does not tell of each it may tell of what they do together. */
+function correlationsAfter(
+  fitted: readonly Fitted[],
+  paced: readonly NumberName[],
+  roles: ReadonlyMap<NumberName, Role>,
+  { covariance }: BayesFit,
+): readonly Correlation[] {
+  const n = fitted.length;
+  const named = fitted.flatMap((name, k) => {
+    const as = name === PACE ? paced.find((time) => roles.get(time) === 'paced') : name;
+    return as === undefined || (roles.get(as) ?? 'kept') === 'kept' ? [] : [{ as, k }];
+  });
+  return named.flatMap((x, i) =>
+    named.slice(i + 1).flatMap((y): readonly Correlation[] => {
+      const r = covariance[x.k * n + y.k]! / Math.sqrt(covariance[x.k * n + x.k]! * covariance[y.k * n + y.k]!);
+      // Without one the crew's times and its duty would be drawn as one again.
+      const apart = x.as === 'burning duty' && coordinateOf(y.as) === PACED_BY;
+      return Math.abs(r) >= LEAST_CORRELATION || apart ? [{ names: [x.as, y.as], value: Number(r.toFixed(4)) }] : [];
+    }),
+  );
+}
+
+function update(model: Model, prior: readonly LogMoments[], covariance: Float64Array, scatter: LogMoments): BayesFit {
   const { jobs, basis } = model;
   const observed = new Float64Array(jobs.length * UPDATE_CHANNELS).fill(NaN);
   /** Where each predicted figure goes; -1 where nothing was noted. */
@@ -378,6 +431,7 @@ function update(model: Model, prior: readonly LogMoments[], scatter: LogMoments)
   );
   return bayesUpdate({
     prior,
+    covariance,
     observed,
     channels: UPDATE_CHANNELS,
     predict: (u, predicted) => {
@@ -423,72 +477,48 @@ function factorsAfter(
   });
   /** Whether the log says anything of a factor. */
   const told = (k: number): boolean =>
-    (fit?.covariance[k * fitted.length + k] ?? NaN) < (prior[k]?.deviation ?? NaN) ** 2 * (1 - KNOWS_NOTHING);
+    model.scored.includes(fitted[k] as NumberName)
+      ? Math.abs(after(k).mean) > SCORE_NOISE || Math.abs(after(k).deviation - t) > SCORE_NOISE
+      : (fit?.covariance[k * fitted.length + k] ?? NaN) < (prior[k]?.deviation ?? NaN) ** 2 * (1 - KNOWS_NOTHING);
   const z = normalQuantile(UPPER);
-  const carried = (name: NumberName, role: Role, from: LogMoments, to: LogMoments, noted: number): FittedFactor => ({
+  const plain = (name: NumberName, role: Role, range: Range, noted = 0): FittedFactor => ({
     name,
     role,
     jobs: noted,
-    range: withinLimits(name, carriedRange(rangeOf(name, basis), from, to)),
-    error: to.deviation,
-    low80: Math.exp(to.mean - z * to.deviation),
-    high80: Math.exp(to.mean + z * to.deviation),
+    range,
+    error: Math.log(range.high / Math.max(range.low, LEAST_TIME * range.value)) / (2 * z),
   });
-  const plain = (name: NumberName, role: Role, range: Range): FittedFactor => {
-    const m = isCertain(range) ? { mean: Math.log(range.value), deviation: 0 } : momentsOf(name, basis);
-    return {
-      name,
-      role,
-      jobs: 0,
-      range,
-      error: m.deviation,
-      low80: Math.exp(m.mean - z * m.deviation),
-      high80: Math.exp(m.mean + z * m.deviation),
-    };
+  /** Its range moved and stretched on the scale of the normal scores, as its moments are. */
+  const carried = (name: NumberName, role: Role, from: LogMoments, to: LogMoments, noted: number): FittedFactor => {
+    const distribution = johnson(rangeOf(name, basis));
+    const at = (by: number): number =>
+      johnsonAt(distribution, (to.mean - from.mean + by * z * to.deviation) / from.deviation);
+    return plain(name, role, { low: at(-1), value: at(0), high: at(1) }, noted);
   };
   const pace = fitted.indexOf(PACE);
   const paced = pace >= 0 ? pacedTimes(jobs) : [];
-  const kinds = KINDS.filter((rod) => !fitted.includes(rodNames(rod).burnt));
+  const burnt = fitted.findIndex((name) => BURNT.includes(name as NumberName));
   const one = (name: NumberName): FittedFactor => {
     const k = fitted.indexOf(name);
     const range = rangeOf(name, basis);
     if (k >= 0) {
       const [from, to] = [own[k] as LogMoments, prior[k] as LogMoments];
-      if (told(k)) return carried(name, 'fitted', from, after(k), jobsFor(name, jobs));
+      if (told(k))
+        return carried(name, 'fitted', from, after(k), jobsFor(model.scored.includes(name) ? PACE : name, jobs));
       return to.deviation > from.deviation * (1 + KNOWS_NOTHING)
         ? carried(name, 'widened', from, to, 0)
         : plain(name, 'kept', basisRange(name, basis));
     }
-    if (paced.includes(name) && told(pace) && !isCertain(range)) {
-      // The times of a crew keep their proportion: each moves and narrows as their sum does.
-      const from = momentsOf(name, basis);
-      const [before, now] = [own[pace] as LogMoments, after(pace)];
-      return carried(
-        name,
-        'paced',
-        from,
-        { mean: from.mean + now.mean - before.mean, deviation: from.deviation * (now.deviation / before.deviation) },
-        jobsFor(PACE, jobs),
-      );
-    }
+    // The times of a crew keep their proportion: each moves and narrows as their sum does.
+    if (paced.includes(name) && told(pace) && !isCertain(range))
+      return carried(name, 'paced', own[pace]!, after(pace), jobsFor(PACE, jobs));
     if (held.some((h) => h.name === name))
       return plain(name, 'held', { low: range.value, value: range.value, high: range.value });
-    if (name === 'item scatter' && fit && !isCertain(range)) {
-      const from = momentsOf(name, basis);
-      return carried(
-        name,
-        'fitted',
-        from,
-        { mean: from.mean, deviation: from.deviation * fit.scatterScale },
-        jobs.length,
-      );
-    }
-    const elsewhere = kinds.find((rod) => rodNames(rod).burnt === name);
-    const to =
-      elsewhere && held.length > 0
-        ? widenedElsewhere(elsewhere, held, findMaterial(basis.a.word('material')), basis)
-        : undefined;
-    if (to) return carried(name, 'widened', momentsOf(name, basis), to, 0);
+    if (name === 'item scatter' && fit && !isCertain(range))
+      return carried(name, 'fitted', SCORE, { mean: 0, deviation: fit.scatterScale }, jobs.length);
+    // What is held is missing for the other kind of rod too: its burnt share is widened as much as that which the jobs have.
+    if (BURNT.includes(name) && burnt >= 0 && !isCertain(range) && prior[burnt]!.deviation > own[burnt]!.deviation)
+      return carried(name, 'widened', own[burnt]!, prior[burnt]!, 0);
     return plain(name, 'kept', basisRange(name, basis));
   };
   const listed: readonly NumberName[] = [
@@ -499,7 +529,7 @@ function factorsAfter(
     ...SHARED,
     'item scatter',
   ];
-  const further = [...held.map((h) => h.name), ...paced].filter((name) => !listed.includes(name));
+  const further = [...held.map((h) => h.name), ...paced, ...model.scored].filter((name) => !listed.includes(name));
   return [...listed, ...further].map(one);
 }
 

@@ -10,6 +10,9 @@ import { CHANNELS, type LogJob } from './log-job.ts';
 /** Whole rods are half a rod more than the length burned takes, on average. */
 export const HALF_ROD = 0.5;
 
+/** Share of the crew time without cooling that is left at least, whatever is made of the cooling. */
+const LEAST_BUSY = 0.2;
+
 /** Predicts every job of a log from factors given by `read`; see `jobPredictor`. */
 export interface PredictJobs {
   /**
@@ -18,8 +21,9 @@ export interface PredictJobs {
    * @param read      the factors
    * @param own       scatter that every job has [-]
    * @param fixedPace factor on the crew times that do not depend on burning
+   * @param cooled    cooling of each job [s]; as planned where left out
    */
-  (read: ReadNumber, own: number, fixedPace: number): Float64Array;
+  (read: ReadNumber, own: number, fixedPace: number, cooled?: Float64Array): Float64Array;
 }
 
 /** What the items of a log are given, a column over those that have the same steps. */
@@ -51,7 +55,7 @@ function alikeJobs(jobs: readonly LogJob[], basis: Basis): readonly Alike[] {
       'assumption' in from ? [{ symbol, name: from.assumption as NumberName }] : [],
     );
     const at = all
-      .over([...anewOf(operation), ...(operation.cooling ? ['t_cool'] : [])])
+      .over(anewOf(operation))
       .give([
         ...givenOf(
           {
@@ -68,7 +72,6 @@ function alikeJobs(jobs: readonly LogJob[], basis: Basis): readonly Alike[] {
             widenFlow: column((sizing) => flowsOf(sizing.rod, sizing, basis).widenFlow ?? NaN),
           },
         ),
-        ...(operation.cooling ? [column(({ cooling }) => cooling)] : []),
       ])
       .over([...factors.map(({ symbol }) => symbol), 'scatter']);
     return { places, at, factors };
@@ -81,8 +84,9 @@ function alikeJobs(jobs: readonly LogJob[], basis: Basis): readonly Alike[] {
  * Rod, method and calculated flow stay those the jobs were sized with.
  */
 export function jobPredictor(jobs: readonly LogJob[], basis: Basis): PredictJobs {
+  const planned = Float64Array.from(jobs, ({ sizing }) => sizing.cooling);
   const alike = alikeJobs(jobs, basis).map((each) => ({ ...each, whole: each.at.over(['N']) }));
-  return (read, own, fixedPace) => {
+  return (read, own, fixedPace, cooled = planned) => {
     const out = new Float64Array(jobs.length * CHANNELS.length).fill(NaN);
     for (const { places, at, factors, whole } of alike) {
       at.give([...factors.map(({ name }) => read(name)), own]);
@@ -96,13 +100,14 @@ export function jobPredictor(jobs: readonly LogJob[], basis: Basis): PredictJobs
         whole.column('t_work'),
         whole.column('t_fixed'),
       ];
-      const cooled = at.list.has('t_cool') ? at.column('t_cool') : 0;
       places.forEach((job, i) => {
         const place = job * CHANNELS.length;
         out[place] = Math.log(one(rods, i));
         out[place + 1] = Math.log(one(oxygen, i));
         out[place + 2] = Math.log(one(burnTime, i));
-        out[place + 3] = Math.log(one(fixed, i) * fixedPace + one(cooled, i) + one(timeAtWork, i));
+        const busy = one(fixed, i) * fixedPace + one(timeAtWork, i);
+        // Straight lines may make less than nothing of a cooling.
+        out[place + 3] = Math.log(Math.max(LEAST_BUSY * busy, busy + cooled[job]!));
       });
     }
     return out;

@@ -1,10 +1,13 @@
 import type { NumberName } from '../assumptions/registry.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
-import type { Basis } from '../basis.ts';
+import { Basis } from '../basis.ts';
 import { materialFactors, type Material } from '../burn/materials.ts';
 import { rodMassPerLength, rodNames, type Rod } from '../burn/rods.ts';
+import { coolingFactors } from '../heat/cooling-draws.ts';
+import { methodInForce } from '../heat/heat-in-force.ts';
 import type { Column, Evaluation } from '../model/evaluation.ts';
 import { normalColumn } from '../spread/draws.ts';
+import { correlatedScores, drawnWith } from '../spread/drawn-together.ts';
 import { johnson, johnsonColumn } from '../spread/johnson.ts';
 import { SOBOL_DIMENSIONS } from '../spread/sobol.ts';
 import type { Operation } from './operation.ts';
@@ -66,36 +69,6 @@ const PLACED: readonly NumberName[] = [
   'plates per pin',
 ];
 
-/**
- * Factors that go up and down together, on one coordinate: who is slow at one task is slow at all, and burns less of the time.
- * Common practice, no source. It errs on the wide side, since what is slow at once adds up.
- *
- * The factors of burning are drawn each by itself. That a rod which burns more of its oxygen also melts faster is likely, but how
- * far nobody has published, and drawn together the two would make up for each other and narrow the oxygen; a log tells it.
- */
-const CREW: readonly [NumberName, ...NumberName[]] = [
-  'set-up time',
-  'plate time',
-  'push-out time',
-  'clean-up time',
-  'rod change time',
-  'stud time',
-  'hole set time',
-  'row hole time',
-  'pass time',
-  'burning duty',
-  'overhead handling',
-  'downward handling',
-  'underwater handling',
-  'tight handling',
-];
-const FALLING: NumberName = 'burning duty';
-
-/** The factor whose coordinate another shares, and whether it falls where that one rises. */
-export function drawnWith(name: NumberName): { readonly name: NumberName; readonly falling: boolean } {
-  return { name: CREW.includes(name) ? CREW[0] : name, falling: name === FALLING };
-}
-
 /** Every factor that the spread of an item draws, its own scatter left out. */
 export function drawnFactors(
   operation: Operation,
@@ -124,21 +97,34 @@ export interface Placed {
 const placed = (name: NumberName, place: number): Placed => ({ name, place, seed: SCRAMBLES[place] ?? place });
 
 /** At the factor's own place; a negative one where it has none. */
-const placedAsNamed = (name: NumberName): Placed => placed(name, PLACED.indexOf(drawnWith(name).name));
+const placedAsNamed = (name: NumberName, a: Assumptions): Placed =>
+  placed(name, PLACED.indexOf(drawnWith(name, a).name));
+
+const cooledAt = (name: NumberName, k: number): Placed => ({
+  name,
+  place: SOBOL_DIMENSIONS - 1 - k,
+  seed: COOLING_SEED,
+});
+
+/** Whether a factor can be correlated with others: it has the same draws for all items, which its own scatter has not. */
+export const canCorrelate = (name: NumberName, a: Assumptions): boolean =>
+  name !== 'item scatter' &&
+  (placedAsNamed(name, a).place >= 0 ||
+    (['air', 'water'] as const).some((method) => coolingFactors(method).includes(name)));
 
 /** What the work at an item is drawn from. */
 function workPlaces({ operation, rod, material }: Drawable, { a }: Basis): readonly Placed[] {
   let behind = PLACED.length;
   return drawnFactors(operation, rod.rod, material, a).map((name) => {
-    const own = placedAsNamed(name);
+    const own = placedAsNamed(name, a);
     return own.place < 0 ? placed(name, behind++) : own;
   });
 }
 
 const coolingPlaces = (operation: Operation, { a }: Basis): readonly Placed[] =>
   cooledBy(operation, a).map((name, k) => {
-    const own = placedAsNamed(name);
-    return own.place < 0 ? { name, place: SOBOL_DIMENSIONS - 1 - k, seed: COOLING_SEED } : own;
+    const own = placedAsNamed(name, a);
+    return own.place < 0 ? cooledAt(name, k) : own;
   });
 
 /** All that an item is drawn from, its own scatter left out. */
@@ -148,17 +134,47 @@ export const placesOf = (item: Sized, basis: Basis): readonly Placed[] => [
 ];
 
 /** All that is drawn for a job besides: its supply, its plates. */
-export const jobPlaces: readonly Placed[] = (
-  ['cylinder pressure', 'leftover pressure', 'strike current', 'strike time', 'plates per pin'] as const
-).map(placedAsNamed);
+export const jobPlaces = ({ a }: Basis): readonly Placed[] =>
+  (['cylinder pressure', 'leftover pressure', 'strike current', 'strike time', 'plates per pin'] as const).map((name) =>
+    placedAsNamed(name, a),
+  );
 
 /** Under what a basis keeps the normal scores of a coordinate. */
 export const scoresKey = ({ place, seed }: Omit<Placed, 'name'>, count: number): string =>
   `normals ${place} ${count} ${seed}`;
 
-/** Normal scores of a coordinate; not to be changed. */
+/** Normal scores of a coordinate by itself; not to be changed. */
 export const scoresAt = (at: Omit<Placed, 'name'>, count: number, { once }: Basis): Float64Array =>
   once(scoresKey(at, count), () => normalColumn(at.place, count, at.seed));
+
+/** Under what a basis keeps the scores of all that is correlated. */
+export const correlatedKey = (count: number): string => `correlated ${count}`;
+
+/** Scores of the coordinates that the assumptions in force correlate, by the factor that each is called by. */
+export function correlatedAt(count: number, basis: Basis): ReadonlyMap<NumberName, Float64Array> {
+  return basis.once(correlatedKey(count), () => {
+    const { a } = basis;
+    const told = a.correlations.flatMap(({ names }) => names.map((name) => drawnWith(name, a).name));
+    const cooled = told.length > 0 ? coolingFactors(methodInForce(a)).map(cooledAt) : [];
+    const places = [...PLACED.map(placed), ...cooled.filter(({ name }) => !PLACED.includes(name))].filter(({ name }) =>
+      told.includes(name),
+    );
+    const names = places.map(({ name }) => name);
+    const scores = correlatedScores(
+      names,
+      places.map((at) => scoresAt(at, count, basis)),
+      a,
+    );
+    return new Map(names.map((name, i) => [name, scores[i]!]));
+  });
+}
+
+/** Throws where the correlations in force contradict each other. */
+export const checkCorrelations = (a: Assumptions): void => void correlatedAt(1, new Basis(a));
+
+/** Normal scores that a factor is drawn from, or goes against; not to be changed. */
+export const scoresOf = (factor: Placed, count: number, basis: Basis): Float64Array =>
+  correlatedAt(count, basis).get(drawnWith(factor.name, basis.a).name) ?? scoresAt(factor, count, basis);
 
 /** The draws of one assumption in force, by its median, P10, P90 and limits. */
 function drawn(factor: Placed, count: number, basis: Basis): Float64Array {
@@ -166,14 +182,14 @@ function drawn(factor: Placed, count: number, basis: Basis): Float64Array {
   return basis.once(`draws ${name} ${place} ${count} ${seed}`, () => {
     const inForce = basis.a.inForce(name);
     if (!(inForce.low < inForce.high)) return new Float64Array(count).fill(inForce.value);
-    const normals = scoresAt(factor, count, basis);
-    return johnsonColumn(johnson(inForce), drawnWith(name).falling ? normals.map((z) => -z) : normals);
+    const normals = scoresOf(factor, count, basis);
+    return johnsonColumn(johnson(inForce), drawnWith(name, basis.a).falling ? normals.map((z) => -z) : normals);
   });
 }
 
 /** `count` draws of an assumption that has a place: the same for every item of a call. */
 export function drawsOfShared(name: NumberName, count: number, basis: Basis): Float64Array {
-  return drawn(placedAsNamed(name), count, basis);
+  return drawn(placedAsNamed(name, basis.a), count, basis);
 }
 
 /** `count` draws of what the cooling of an item is drawn from, the same for every item of a call: from the last coordinates. */

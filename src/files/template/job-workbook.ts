@@ -66,6 +66,8 @@ const headingsOf = (block: Block): readonly string[] => {
 };
 
 const ASSUME = 'Assume';
+/** Room for the assumptions of a fit and for how they go along with each other. */
+const FIT_ROWS = 60;
 const column = (letter: string): string => `Pins!$${letter}$${FIRST}:$${letter}$${LAST}`;
 const HAZARDS = 'Cautions!$B$5:$B$14';
 const PRICES = 'Quote!$A$6:$C$18';
@@ -254,7 +256,7 @@ const BLOCKS: readonly Block[] = [
     shown: {
       sheet: 'Log',
       row: LOG_LAST + 3,
-      rows: 26 + LOG_ROWS,
+      rows: FIT_ROWS + LOG_ROWS,
       widths: { name: 190, value: 110, low: 110, high: 110, unit: 110, kind: 110, source: 380, meaning: 300 },
       texts: ['name', 'kind', 'source', 'meaning'],
       middle: ['unit'],
@@ -268,7 +270,7 @@ const BLOCKS: readonly Block[] = [
     shown: {
       sheet: 'Audit',
       row: 6,
-      rows: 26,
+      rows: FIT_ROWS,
       headings: [
         'name',
         'value',
@@ -839,7 +841,7 @@ function aboutSheet(): NewSheet {
 }
 
 function assumptionSheet(listing: readonly (readonly CellContent[])[]): NewSheet {
-  const last = listing.length + 2;
+  const [end, last] = [listing.length + 2, listing.length + 2 + FIT_ROWS];
   return {
     name: 'Assumptions',
     rows: [
@@ -854,6 +856,8 @@ function assumptionSheet(listing: readonly (readonly CellContent[])[]): NewSheet
       A2: NOTE,
       'A3:K3': HEADING,
       [`B4:D${last}`]: INPUT,
+      [`A${end + 1}:A${last}`]: INPUT,
+      [`E${end + 1}:F${last}`]: INPUT,
       [`G4:H${last}`]: TEXT,
       [`I4:K${last}`]: INPUT,
       [`K4:K${last}`]: { format: 'yyyy\\-mm\\-dd' },
@@ -897,7 +901,7 @@ export function jobWorkbook(
   });
   return {
     title: 'Job workbook: seized pins',
-    definedNames: { [ASSUME]: `Assumptions!$A$3:$K$${listing.length + 2}` },
+    definedNames: { [ASSUME]: `Assumptions!$A$3:$K$${listing.length + 2 + FIT_ROWS}` },
     sheets: [
       pinSheet(),
       ...shown,

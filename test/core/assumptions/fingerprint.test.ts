@@ -26,6 +26,9 @@ describe('the fingerprint of the assumptions in force', () => {
     const one = of(['stub', 4], ['position', 'overhead']);
     expect(one).toMatch(/^[0-9a-f]{8}$/);
     expect(of(['position', 'overhead'], ['stub', 4])).toBe(one);
+    expect(of(['correlation of flow factor with slag temperature', 0.5])).toBe(
+      of(['correlation of slag temperature with flow factor', 0.5]),
+    );
     expect(of(['name', 'value', 'unit', 'why'], ['position', 'Overhead'], ['stub', 101.6, 'mm', 'measured'])).toBe(one);
   });
 
@@ -36,6 +39,9 @@ describe('the fingerprint of the assumptions in force', () => {
       of(['name', 'value', 'low', 'high'], ['stub', 4, 3.5, 4.5]),
       of(['position', 'overhead']),
       of(['position', 'vertical down']),
+      of(['correlation of flow factor with slag temperature', 0.5]),
+      of(['correlation of flow factor with slag temperature', 0.6]),
+      of(['correlation of flow factor with rod feed ratio', 0.5]),
       of(['stub', 4], ['position', 'vertical down']),
     ];
     expect(new Set(all).size).toBe(all.length);

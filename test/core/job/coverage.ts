@@ -24,8 +24,8 @@ import {
 export const FIGURES = ['oxygen', 'burning', 'crew'] as const;
 export type Figure = (typeof FIGURES)[number];
 
-/** The call of a function whose `assume` are the fitted rows. */
-export function basisAfter({ factors }: LogFit): Basis {
+/** The call of a function whose `assume` are the fitted rows, with those of the correlations or without. */
+export function basisAfter({ factors, correlations }: LogFit, correlated = true): Basis {
   const rows = factors.map(({ name, range: { value, low, high } }): Override => ({
     name,
     value,
@@ -33,7 +33,7 @@ export function basisAfter({ factors }: LogFit): Basis {
     high,
     kind: 'your log',
   }));
-  return new Basis(Assumptions.from(rows));
+  return new Basis(Assumptions.from(rows, undefined, correlated ? correlations : []));
 }
 
 /** All that a pin is drawn from, its own scatter left out. */

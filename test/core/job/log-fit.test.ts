@@ -8,6 +8,7 @@ import { logFit, type FittedFactor, type LogFit } from '../../../src/core/job/lo
 import type { LogJob } from '../../../src/core/job/log-job.ts';
 import { CalcError } from '../../../src/core/errors.ts';
 import { seeded } from '../../../src/core/spread/seeded.ts';
+import { basisAfter } from './coverage.ts';
 import {
   basisWith,
   drawBurningWorld,
@@ -27,20 +28,15 @@ const QUIET = { rods: 0.01, oxygen: 0.01, burning: 0.01, crew: 0.01 };
 /** Factors that a log of pins tells, and that are fitted. */
 const TOLD = ['oxygen burnt share', 'rod feed ratio', 'flow factor', 'burning duty'] as const;
 
-/** The call of a function whose `assume` are the fitted rows. */
-function basisAfter(fit: LogFit): Basis {
-  return new Basis(
-    Assumptions.from(
-      fit.factors.map((f): Override => ({
-        name: f.name,
-        value: f.range.value,
-        low: f.range.low,
-        high: f.range.high,
-        kind: 'your log',
-      })),
-    ),
-  );
-}
+/** A log of burning cannot tell what heats the part from what does not burn: here the one is known. */
+const HEAT_KNOWN: readonly Override[] = [basis.a.inForce('heat into the part').value].map((value) => ({
+  name: 'heat into the part',
+  value,
+  low: value,
+  high: value,
+  kind: 'your value',
+}));
+const heatKnown = new Basis(Assumptions.from(HEAT_KNOWN));
 
 /** The job with one figure changed. */
 const changed = (job: LogJob, noted: Partial<LogJob['noted']>): LogJob => ({
@@ -217,11 +213,14 @@ describe('many jobs', () => {
   });
 
   it('leave nothing of the prior', () => {
-    const fit = logFit(jobs, basis);
+    const fit = logFit(jobs, heatKnown);
     const other = logFit(
       jobs,
       new Basis(
-        Assumptions.from([{ name: 'oxygen burnt share', value: 0.3, low: 0.2, high: 0.4, kind: 'your value' }]),
+        Assumptions.from([
+          ...HEAT_KNOWN,
+          { name: 'oxygen burnt share', value: 0.3, low: 0.2, high: 0.4, kind: 'your value' },
+        ]),
       ),
     );
     const ratio = factor(other, 'oxygen burnt share').range.value / factor(fit, 'oxygen burnt share').range.value;
@@ -254,7 +253,7 @@ describe('the ranges after a fit', () => {
           if (!(e instanceof CalcError)) throw e;
         }
       }
-      const fit = logFit(jobs, basis);
+      const fit = logFit(jobs, heatKnown);
       for (const name of TOLD) {
         const { low, high } = factor(fit, name).range;
         const value = truth[name] ?? NaN;
@@ -266,7 +265,6 @@ describe('the ranges after a fit', () => {
   });
 
   it('hold what a new pin takes at least as often as they claim, whatever of the factors was off', () => {
-    // The factors come apart as independent rows, so that what they predict together stands a little wider than it is known.
     const names = [...TOLD, ...SHARED.filter((name) => !TOLD.includes(name as never))];
     const logs = 120;
     const held = { oxygen: 0, burning: 0, crew: 0 };

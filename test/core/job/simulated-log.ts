@@ -8,7 +8,7 @@ import { findMaterial } from '../../../src/core/burn/materials.ts';
 import { findRod, rodMassPerLength } from '../../../src/core/burn/rods.ts';
 import type { LogJob } from '../../../src/core/job/log-job.ts';
 import { johnson, johnsonQuantile } from '../../../src/core/spread/johnson.ts';
-import { drawnWith } from '../../../src/core/operations/draw-item.ts';
+import { drawnWith } from '../../../src/core/spread/drawn-together.ts';
 import type { Seeded } from '../../../src/core/spread/seeded.ts';
 import { operationOf } from '../../../src/core/operations/all.ts';
 import { sized, type Sized } from '../../../src/core/operations/sized.ts';
@@ -51,7 +51,7 @@ export function drawWorld(
   const chances = new Map<NumberName, number>();
   return Object.fromEntries(
     names.map((each) => {
-      const { name, falling } = drawnWith(each);
+      const { name, falling } = drawnWith(each, basis.a);
       const chance = chances.get(name) ?? random.uniform();
       chances.set(name, chance);
       return [each, johnsonQuantile(johnson(basis.a.inForce(each)), falling ? 1 - chance : chance)];
