@@ -5,7 +5,7 @@ import type { Basis } from '../basis.ts';
 import { rodNames } from '../burn/rods.ts';
 import { bayesUpdate, type BayesFit } from './bayes-update.ts';
 import { cholesky, choleskySolve } from '../spread/cholesky.ts';
-import { logMoments, type LogMoments, type Range } from './log-range.ts';
+import { carriedRange, logMoments, type LogMoments, type Range } from './log-range.ts';
 import { logCooling, type CoolingCase } from './log-cooling.ts';
 import { CHANNELS, isNoted, type Channel, type LogJob } from './log-job.ts';
 import { johnson, johnsonAt } from '../spread/johnson.ts';
@@ -488,12 +488,17 @@ function factorsAfter(
     range,
     error: Math.log(range.high / Math.max(range.low, LEAST_TIME * range.value)) / (2 * z),
   });
-  /** Its range moved and stretched on the scale of the normal scores, as its moments are. */
+  /** Its range moved and stretched as its moments are, within its limits. */
   const carried = (name: NumberName, role: Role, from: LogMoments, to: LogMoments, noted: number): FittedFactor => {
-    const distribution = johnson(rangeOf(name, basis));
-    const at = (by: number): number =>
-      johnsonAt(distribution, (to.mean - from.mean + by * z * to.deviation) / from.deviation);
-    return plain(name, role, { low: at(-1), value: at(0), high: at(1) }, noted);
+    const range = rangeOf(name, basis);
+    if (model.scored.includes(name)) {
+      const distribution = johnson(range);
+      const at = (by: number): number => johnsonAt(distribution, to.mean + by * z * to.deviation);
+      return plain(name, role, { low: at(-1), value: at(0), high: at(1) }, noted);
+    }
+    const { low, value, high } = carriedRange(range, from, to);
+    const held = (x: number): number => Math.min(Math.max(x, range.min), range.max);
+    return plain(name, role, { low: held(low), value: held(value), high: held(high) }, noted);
   };
   const pace = fitted.indexOf(PACE);
   const paced = pace >= 0 ? pacedTimes(jobs) : [];
@@ -509,16 +514,23 @@ function factorsAfter(
         ? carried(name, 'widened', from, to, 0)
         : plain(name, 'kept', basisRange(name, basis));
     }
-    // The times of a crew keep their proportion: each moves and narrows as their sum does.
-    if (paced.includes(name) && told(pace) && !isCertain(range))
-      return carried(name, 'paced', own[pace]!, after(pace), jobsFor(PACE, jobs));
+    if (paced.includes(name) && told(pace) && !isCertain(range)) {
+      // The times of a crew keep their proportion: each moves and narrows as their sum does.
+      const from = momentsOf(name, basis);
+      const [before, now] = [own[pace]!, after(pace)];
+      const deviation = from.deviation * (now.deviation / before.deviation);
+      return carried(name, 'paced', from, { mean: from.mean + now.mean - before.mean, deviation }, jobsFor(PACE, jobs));
+    }
     if (held.some((h) => h.name === name))
       return plain(name, 'held', { low: range.value, value: range.value, high: range.value });
-    if (name === 'item scatter' && fit && !isCertain(range))
-      return carried(name, 'fitted', SCORE, { mean: 0, deviation: fit.scatterScale }, jobs.length);
+    const stretched = (role: Role, by: number, noted: number): FittedFactor => {
+      const from = momentsOf(name, basis);
+      return carried(name, role, from, { mean: from.mean, deviation: from.deviation * by }, noted);
+    };
+    if (name === 'item scatter' && fit && !isCertain(range)) return stretched('fitted', fit.scatterScale, jobs.length);
     // What is held is missing for the other kind of rod too: its burnt share is widened as much as that which the jobs have.
-    if (BURNT.includes(name) && burnt >= 0 && !isCertain(range) && prior[burnt]!.deviation > own[burnt]!.deviation)
-      return carried(name, 'widened', own[burnt]!, prior[burnt]!, 0);
+    const wider = burnt >= 0 ? prior[burnt]!.deviation / own[burnt]!.deviation : 1;
+    if (BURNT.includes(name) && wider > 1 && !isCertain(range)) return stretched('widened', wider, 0);
     return plain(name, 'kept', basisRange(name, basis));
   };
   const listed: readonly NumberName[] = [

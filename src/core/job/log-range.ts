@@ -53,3 +53,17 @@ export function logMomentsOfQuantiles(low: number, high: number, probability: nu
   if (!(z > 0)) throw notAbove('probability', shown(probability), '0');
   return { mean: (Math.log(low) + Math.log(high)) / 2, deviation: (Math.log(high) - Math.log(low)) / (2 * z) };
 }
+
+/**
+ * A range carried along when the moments of its logarithm change: shifted and narrowed on the logarithmic scale.
+ *
+ * ln x' = mean' + (ln x - mean) deviation'/deviation for low, value and high; unchanged moments give the same range.
+ * The distribution of the new range has the new moments within about a tenth of the deviation.
+ */
+export function carriedRange(range: Range, from: LogMoments, to: LogMoments): Range {
+  const stretch = from.deviation > 0 ? to.deviation / from.deviation : 1;
+  const shift = to.mean - from.mean;
+  const carry = (x: number): number =>
+    shift === 0 && stretch === 1 ? x : x * Math.exp(shift + (Math.log(x) - from.mean) * (stretch - 1));
+  return { low: carry(range.low), value: carry(range.value), high: carry(range.high) };
+}

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CalcError } from '../../../src/core/errors.ts';
-import { logMoments, logMomentsOfQuantiles, type Range } from '../../../src/core/job/log-range.ts';
+import { carriedRange, logMoments, logMomentsOfQuantiles, type Range } from '../../../src/core/job/log-range.ts';
 import { johnson, johnsonCdf } from '../../../src/core/spread/johnson.ts';
 import { normalCdf } from '../../../src/core/spread/normal.ts';
 
@@ -46,5 +46,28 @@ describe('moments of the logarithm', () => {
     expect(() => logMomentsOfQuantiles(0, 1, 0.8)).toThrow(CalcError);
     expect(() => logMomentsOfQuantiles(2, 2, 0.8)).toThrow(CalcError);
     for (const p of [0, 1, -1, NaN]) expect(() => logMomentsOfQuantiles(1, 2, p)).toThrow(CalcError);
+  });
+});
+
+describe('a carried range', () => {
+  const range = { low: 0.15, value: 0.25, high: 0.4 };
+  const from = logMoments(limited(range));
+
+  it('is the same for the same moments', () => {
+    expect(carriedRange(range, from, { ...from })).toEqual(range);
+  });
+
+  it('has the moments it was carried to within a tenth of the deviation', () => {
+    const to = { mean: from.mean + 0.2, deviation: from.deviation / 2 };
+    const moments = logMoments(limited(carriedRange(range, from, to)));
+    expect(Math.abs(moments.mean - to.mean)).toBeLessThan(0.1 * to.deviation);
+    expect(Math.abs(moments.deviation / to.deviation - 1)).toBeLessThan(0.1);
+  });
+
+  it('keeps its order and narrows with the deviation', () => {
+    const narrow = carriedRange(range, from, { mean: from.mean, deviation: from.deviation / 4 });
+    expect(narrow.low).toBeGreaterThan(range.low);
+    expect(narrow.high).toBeLessThan(range.high);
+    expect(narrow.low < narrow.value && narrow.value < narrow.high).toBe(true);
   });
 });
