@@ -16,7 +16,7 @@ import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations
 import type { Indices } from '../core/spread/sobol-indices.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
 import type { QuantityName } from '../core/units/quantities.ts';
-import { correlationName, isCorrelated } from './correlation-rows.ts';
+import { correlationName, isCorrelated, replacedSince } from './correlation-rows.ts';
 import { required, tableFunction, type Declaration, type Output } from './declaration.ts';
 import { listItems } from './job-items.ts';
 import { goodItems } from './read-items.ts';
@@ -166,17 +166,19 @@ export const ASSUME_FUNCTIONS: readonly Declaration[] = [
       const changed = new Set<string>(basis.a.departures());
       const rows = basis.a.entries.filter((entry) => changed.has(entry.name)).map((entry) => departure(entry, basis));
       rows.push(
-        ...basis.a.correlations.map(({ names, value }): readonly Output[] =>
-          DIFF_COLUMNS.map(({ heading }) =>
-            heading === 'name'
-              ? correlationName(names)
-              : ['value', 'change'].includes(heading)
-                ? value
-                : heading === 'default'
-                  ? 0
-                  : null,
-          ),
-        ),
+        ...basis.a.correlations.map((each): readonly Output[] => {
+          const { names, value, kind } = each;
+          const why = replacedSince([each], basis.a);
+          const said: Readonly<Record<string, Output>> = {
+            name: correlationName(names),
+            value,
+            kind,
+            default: 0,
+            change: value,
+            why: why === '' ? null : why,
+          };
+          return DIFF_COLUMNS.map(({ heading }) => said[heading] ?? null);
+        }),
       );
       return rows.length > 0
         ? rows

@@ -179,14 +179,18 @@ const OTHERS: Readonly<Record<string, Background>> = {
     fails: ['=BURN.CONDITIONS("nothing of the kind")'],
   },
   'ASSUME.DIFF': {
-    how: 'Compares the rows given with the register.',
+    how: 'Compares the rows given with the register; correlations stand below them, each beside the none of the register, and where one of its two is no longer as a log told it, that is said.',
     ...REGISTER,
-    fails: ['=BURN.ASSUME.DIFF({"stub","long"})'],
+    fails: [
+      '=BURN.ASSUME.DIFF({"stub","long"})',
+      '=BURN.ASSUME.DIFF({"correlation of flow factor with rod feed ratio",1})',
+    ],
   },
   'ASSUME.EFFECT': {
     how: 'Each assumption that the item asks for is set to its low and to its high, all others as they are, and the item is sized anew.',
     holds: 'One at a time: the order of importance, not the spread of all together.',
-    leavesOut: 'Assumptions that move together; the low and high of a plan draw them all.',
+    leavesOut:
+      'Assumptions that move together; the low and high of a plan draw them all, and those correlated by assume have one index together.',
     fails: ['=BURN.ASSUME.EFFECT("PIN",{4,10;3,8})'],
   },
   'CYLINDER.CONTENT': {
@@ -329,7 +333,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'Weather, waiting for the crane, breakdowns, prices that change.',
   },
   'ASSUME.WORTH': {
-    how: 'A quote that covers the cost with the assumption load confidence loses what a job costs more, and by so much less what it costs less that this confidence is right. Worth is what that loss falls by, on average, where the assumption is known before: the cost less a cubic regression on it over the draws. Assumptions that are drawn together are known together.',
+    how: 'A quote that covers the cost with the assumption load confidence loses what a job costs more, and by so much less what it costs less that this confidence is right. Worth is what that loss falls by, on average, where the assumption is known before: the cost less a cubic regression on it over the draws. Assumptions that are drawn together are known together; of one that is correlated by assume counts what it tells of the others too.',
     holds:
       'One assumption known, the others as uncertain as they were; a worth below 1 % of knowing everything is chance and is left out.',
     leavesOut: 'What the measuring costs, and what a better rod or another method would change.',
@@ -351,9 +355,9 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'The steps of the other rows; name one as item to see them.',
   },
   'LOG.FIT': {
-    how: "The ranges of the assumptions are the prior; each job's rods, oxygen and minutes move them by Bayes' rule in logarithms, wild jobs counting less (Huber).",
+    how: "The ranges of the assumptions are the prior; each job's rods, oxygen and minutes move them by Bayes' rule in logarithms, wild jobs counting less (Huber). How long the pins cooled is drawn as for a plan: the draws fall into a few cases, such as minutes and an hour, and the likeliest for the log holds. Factors of which the log tells what they do together, better than each, come with rows of their correlation; as assume these draw them along with each other (a Gaussian copula).",
     holds:
-      'One crew, one gas, one kind of work. Factors that a log cannot tell apart are held, and their range carried by those that are fitted.',
+      'One crew, one gas, one kind of work. Factors that a log cannot tell apart are held, and their range carried by those that are fitted. Whoever puts another value in place of a fitted one fits again, or takes the rows of its correlations out; BURN.ASSUME.DIFF says which these are.',
     leavesOut: 'Jobs that were never written down, which are rarely the good ones.',
   },
   'LOG.SCORE': {

@@ -1,7 +1,7 @@
 /** Rows that say how two assumptions go along with each other. */
 import type { Assumptions, Correlation } from '../core/assumptions/assumptions.ts';
 import { findAssumption, type NumberName } from '../core/assumptions/registry.ts';
-import { correlationsGiven } from '../core/messages.ts';
+import { correlationsGiven, notOfTheLog } from '../core/messages.ts';
 import { drawnWith } from '../core/spread/drawn-together.ts';
 
 /** Name of such a row in `assume`. */
@@ -20,6 +20,16 @@ export function namesOfCorrelation(name: string): readonly [string, string] | un
 export const isCorrelated = (name: NumberName, a: Assumptions): boolean =>
   a.correlations.some(({ names }) => names.some((each) => drawnWith(each, a).name === drawnWith(name, a).name));
 
+/** What is to be said of correlations that a log told, where one of the two stands otherwise than the log had it; '' of others. */
+export function replacedSince(of: readonly Correlation[], a: Assumptions): string {
+  const told = of.flatMap(({ names, kind }) => (kind === 'your log' ? names : []));
+  const replaced = [...new Set(told.filter((name) => a.inForce(name).kind !== 'your log'))];
+  return replaced.length > 0 ? notOfTheLog(replaced) : '';
+}
+
 /** One line of a sheet for all of them; none where there are none. */
-export const correlationLines = ({ correlations }: Assumptions): readonly (readonly [string, string, string])[] =>
-  correlations.length > 0 ? [['correlations', String(correlations.length), correlationsGiven()]] : [];
+export function correlationLines(a: Assumptions): readonly (readonly [string, string, string])[] {
+  const { correlations } = a;
+  const said = [correlationsGiven(), replacedSince(correlations, a)].filter((part) => part !== '');
+  return correlations.length > 0 ? [['correlations', String(correlations.length), said.join('; ')]] : [];
+}

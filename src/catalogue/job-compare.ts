@@ -1,6 +1,7 @@
 /** Two ways to do one job, side by side. */
 import { Assumptions, type Override } from '../core/assumptions/assumptions.ts';
 import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
+import { correlationKeys } from '../core/assumptions/fingerprint.ts';
 import { findAssumption, type AssumptionName, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
@@ -148,21 +149,22 @@ function causes(
 ): readonly CompareLine[] {
   const names = [...new Set([...a.departures(), ...b.departures()])].filter((name) => name !== 'units');
   const different = names.filter((name) => !same(overrideFrom(name, a), overrideFrom(name, b)));
-  const alone = different.map((name): CompareLine => {
-    const [x, y] = [overrideFrom(name, a), overrideFrom(name, b)];
-    const cells = { what: `by ${name}`, ...unitAnd(name, a, x, y) };
+  const changedBy = (assumed: Assumptions): CompareLine => {
     try {
-      return { ...cells, ...changes(sumsA, sumsOf(jobOf(list, new Basis(Assumptions.from([y], a))), prices)) };
+      return changes(sumsA, sumsOf(jobOf(list, new Basis(assumed)), prices));
     } catch (e) {
-      if (e instanceof CalcError) return { ...cells, note: e.message };
+      if (e instanceof CalcError) return { note: e.message };
       throw e;
     }
+  };
+  const alone = different.map((name): CompareLine => {
+    const [x, y] = [overrideFrom(name, a), overrideFrom(name, b)];
+    return { what: `by ${name}`, ...unitAnd(name, a, x, y), ...changedBy(Assumptions.from([y], a)) };
   });
+  if (String(correlationKeys(a)) !== String(correlationKeys(b)))
+    alone.push({ what: 'by the correlations', note: correlationsGiven(), ...changedBy(a.correlated(b.correlations)) });
   const weight = (l: CompareLine): number => Math.abs(Number(l.cost ?? l.oxygen ?? 0));
   const ranked = [...alone].sort((x, y) => weight(y) - weight(x));
-  // What is correlated otherwise is no part of the plans; loads and prices have it.
-  const correlated = (x: Assumptions): string => JSON.stringify(x.correlations);
-  if (correlated(a) !== correlated(b)) ranked.push({ what: 'by the correlations', note: correlationsGiven() });
   if (ranked.length === 0) return [{ what: 'nothing differs', note: 'A and B assume the same' }];
   if (ranked.length === 1) return ranked;
   const whole = changes(sumsA, sumsB);

@@ -79,14 +79,14 @@ function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
   }
 }
 
-const correlationLine = ({ names, value }: Correlation): readonly Output[] => [
+const correlationLine = ({ names, value, kind }: Correlation): readonly Output[] => [
   correlationName(names),
   value,
   null,
   null,
   '',
-  'your log',
-  messages.fittedTogether(),
+  kind,
+  kind === 'your log' ? messages.fittedTogether() : kind,
   'correlation of their normal scores',
 ];
 
@@ -194,7 +194,7 @@ export const LOG_FUNCTIONS: readonly Declaration[] = [
     parameters: { log },
     assume: true,
     result: { kind: 'table', columns: FIT_COLUMNS },
-    sources: ['bayes', 'huber', 'hadlock bickel', 'common practice'],
+    sources: ['bayes', 'huber', 'copula', 'hadlock bickel', 'common practice'],
     cautions: [],
     examples: [
       '=BURN.LOG.FIT({"diameter","length","rods used","oxygen used","burning minutes","crew minutes";4,10,7,140,9,62;3.5,12,6,128,8,58;5,16,16,330,18,85})',

@@ -89,7 +89,8 @@ export function readAssume(
       const key = pair.map(coordinateOf).sort().join();
       once(name, key);
       seen.set(key, at);
-      correlations.push({ names: pair, value: naming(at, name, () => readCorrelation(pair, cell, defaults)) });
+      const value = naming(at, name, () => readCorrelation(pair, cell, defaults));
+      correlations.push({ names: pair, value, kind: kindOf(row, columns) });
       return;
     }
     const entry = knownName(at, name);
@@ -100,7 +101,7 @@ export function readAssume(
     const read = naming(at, entry.name, () => readRow(standard, row, columns, system));
     if (read) overrides.push(read);
   });
-  const a = Assumptions.from(overrides, defaults, correlations);
+  const a = Assumptions.from(overrides, defaults).correlated(correlations);
   checkCorrelations(a);
   return a;
 }
@@ -256,15 +257,18 @@ function overrideOf(entry: Assumption, row: readonly Cell[], columns: AssumeColu
     throw messages.tooHigh('low', `${text(row[columns.low])} ${unit}`.trim(), `the value ${text(cell)}`);
   if (high !== undefined && high < value)
     throw messages.tooLow('high', `${text(row[columns.high])} ${unit}`.trim(), `the value ${text(cell)}`);
-  const kind = text(row[columns.kind]).toLowerCase() === 'your log' ? 'your log' : 'your value';
   return {
     name: entry.name as NumberName,
     value,
-    kind,
+    kind: kindOf(row, columns),
     ...(low === undefined ? {} : { low }),
     ...(high === undefined ? {} : { high }),
   };
 }
+
+/** Only what a log told says so of itself. */
+const kindOf = (row: readonly Cell[], { kind }: AssumeColumns): 'your value' | 'your log' =>
+  text(row[kind]).toLowerCase() === 'your log' ? 'your log' : 'your value';
 
 /** Whether a row says what holds anyway. */
 function isDefault(read: Override, entry: Assumption): boolean {

@@ -394,6 +394,8 @@ export const fittedScatter = (jobs: number): string =>
 export const fittedTogether = (): string => 'your log: what they do together it tells better than each';
 export const correlationsGiven = (): string =>
   'pairs of assumptions are drawn along with each other; BURN.ASSUME.DIFF lists them';
+export const notOfTheLog = (names: readonly string[]): string =>
+  `replaced since the log told of it: ${names.join(', ')}; fit again, or take its correlations out`;
 export const indexTogether = (): string =>
   'drawn along with others by assume: one index for all of them, low and high each by itself';
 export const worthTogether = (): string => 'counts what it tells of those it goes along with by assume';

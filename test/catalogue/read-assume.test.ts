@@ -52,8 +52,8 @@ describe('the rows of assume', () => {
         ['correlation of rod feed ratio with flow factor', null],
       ).correlations,
     ).toEqual([
-      { names: ['flow factor', 'cooling target with water'], value: -0.4 },
-      { names: ['plate time', 'burning duty'], value: 0.3 },
+      { names: ['flow factor', 'cooling target with water'], value: -0.4, kind: 'your value' },
+      { names: ['plate time', 'burning duty'], value: 0.3, kind: 'your value' },
     ]);
     expect(read(['stub', 4]).correlations).toEqual([]);
     const feed = (value: Cell, of = 'rod feed ratio', beside = 'flow factor'): (() => Assumptions) => {

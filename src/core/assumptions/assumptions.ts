@@ -37,6 +37,7 @@ export type Override =
 export interface Correlation {
   readonly names: readonly [NumberName, NumberName];
   readonly value: number;
+  readonly kind: 'your value' | 'your log';
 }
 
 /** What is in force, and what stands behind it. */
@@ -90,12 +91,8 @@ export class Assumptions {
   }
 
   /** Some rows over what is in force: over the defaults, or over another call's. */
-  static from(
-    overrides: readonly Override[],
-    defaults: Assumptions = DEFAULTS,
-    correlations: readonly Correlation[] = [],
-  ): Assumptions {
-    if (overrides.length + correlations.length === 0) return defaults;
+  static from(overrides: readonly Override[], defaults: Assumptions = DEFAULTS): Assumptions {
+    if (overrides.length === 0) return defaults;
     const numbers = new Map(defaults.numbers);
     const words = new Map(defaults.words);
     const reasons = new Map(defaults.held.reasons);
@@ -106,8 +103,13 @@ export class Assumptions {
       else numbers.set(o.name, overridden(o, defaults.inForce(o.name)));
     }
     const { held, note, noteWord } = defaults;
-    const all = [...defaults.correlations, ...correlations];
-    return new Assumptions({ ...held, numbers, words, reasons, correlations: all }, defaults.defaults, note, noteWord);
+    return new Assumptions({ ...held, numbers, words, reasons }, defaults.defaults, note, noteWord);
+  }
+
+  /** The same with these correlations, in place of those in force. */
+  correlated(correlations: readonly Correlation[]): Assumptions {
+    if (correlations.length + this.correlations.length === 0) return this;
+    return new Assumptions({ ...this.held, correlations }, this.defaults, this.note, this.noteWord);
   }
 
   /** The same, telling of each number and word that is asked for: what is not asked for has no effect on what is calculated. */

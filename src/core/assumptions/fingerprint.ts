@@ -20,12 +20,13 @@ export function fingerprintOf(a: Assumptions): string {
     const { value, low, high } = a.inForce(name as NumberName);
     return [name, ...[value, low, high].map((x) => x.toPrecision(DIGITS))].join('|');
   });
-  const together = a.correlations.map(
-    ({ names, value }) => `${[...names].sort().join('|')}|${value.toPrecision(DIGITS)}`,
-  );
-  lines.push(...together.sort());
+  lines.push(...correlationKeys(a));
   return lines.length === 0 ? '' : fnv1a(lines.join('\n')).toString(16).padStart(8, '0');
 }
+
+/** The correlations in force, the same for the same ones in whichever order. */
+export const correlationKeys = ({ correlations }: Assumptions): readonly string[] =>
+  correlations.map(({ names, value }) => [...[...names].sort(), value.toPrecision(DIGITS)].join('|')).sort();
 
 /** 32-bit FNV-1a of the bytes of a text in UTF-8. */
 export function fnv1a(text: string): number {

@@ -410,7 +410,9 @@ function correlationsAfter(
       const r = covariance[x.k * n + y.k]! / Math.sqrt(covariance[x.k * n + x.k]! * covariance[y.k * n + y.k]!);
       // Without one the crew's times and its duty would be drawn as one again.
       const apart = x.as === 'burning duty' && coordinateOf(y.as) === PACED_BY;
-      return Math.abs(r) >= LEAST_CORRELATION || apart ? [{ names: [x.as, y.as], value: Number(r.toFixed(4)) }] : [];
+      return Math.abs(r) >= LEAST_CORRELATION || apart
+        ? [{ names: [x.as, y.as], value: Number(r.toFixed(4)), kind: 'your log' }]
+        : [];
     }),
   );
 }

@@ -82,6 +82,12 @@ export const ESTIMATE_SOURCES = [
     usedFor: 'Lesser weight of a job that contradicts the others',
   },
   {
+    key: 'copula',
+    citation: 'Nelsen, An Introduction to Copulas, section 2.3',
+    edition: '2nd edition, 2006 (as remembered)',
+    usedFor: 'Draws of assumptions that go along with each other',
+  },
+  {
     key: 'johnson',
     citation:
       'Mitten, Sequencing n jobs on two machines with arbitrary time lags, Management Science 5 (1959) 293, after Johnson 1954',

@@ -160,10 +160,15 @@ export function surePage(): Page {
         </p>
         <LineFigure plot={learningPlot(learnt, real)} />
         <p>
-          The fitted factors are handed back as rows, each with its own range. That two of them go up and down together,
-          the log knows but a list of rows cannot say; so ranges made from fitted rows stand somewhat wider than what
-          the log knows, not narrower. Defaults and jobs are weighed against each other as in <Cite source="bayes" />; a
-          job that contradicts the rest counts less and is named (<Cite source="huber" />
+          The fitted factors are handed back as rows, each with its own range. What two of them do together a log often
+          tells better than each: more oxygen burnt and more heat left in the part come to the same oxygen. So rows such
+          as <code>correlation of oxygen burnt share with heat into the part</code> come with them, between -1 and 1,
+          and as <code>assume</code> they draw the two along with each other (<Cite source="copula" />
+          ); you may write such rows yourself. Put another value in place of a fitted one and its correlations no longer
+          fit: <Fn name="BURN.ASSUME.DIFF" /> names them. How long the pins cooled is not taken for known either: the
+          draws fall into a few cases, from minutes to an hour, and the likeliest for the log holds. Defaults and jobs
+          are weighed against each other as in <Cite source="bayes" />; a job that contradicts the rest counts less and
+          is named (<Cite source="huber" />
           ).
         </p>
 

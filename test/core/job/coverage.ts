@@ -33,7 +33,7 @@ export function basisAfter({ factors, correlations }: LogFit, correlated = true)
     high,
     kind: 'your log',
   }));
-  return new Basis(Assumptions.from(rows, undefined, correlated ? correlations : []));
+  return new Basis(Assumptions.from(rows).correlated(correlated ? correlations : []));
 }
 
 /** All that a pin is drawn from, its own scatter left out. */

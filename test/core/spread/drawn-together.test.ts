@@ -12,10 +12,8 @@ import { PIN, sizePin } from '../job/simulated-log.ts';
 
 const COUNT = 1024;
 const correlated = (...rows: readonly (readonly [NumberName, NumberName, number])[]): Assumptions =>
-  Assumptions.from(
-    [],
-    undefined,
-    rows.map(([x, y, value]): Correlation => ({ names: [x, y], value })),
+  Assumptions.defaults().correlated(
+    rows.map(([x, y, value]): Correlation => ({ names: [x, y], value, kind: 'your value' })),
   );
 const drawn = (name: NumberName, a: Assumptions): Float64Array => drawsOfShared(name, COUNT, new Basis(a));
 
