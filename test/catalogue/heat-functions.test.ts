@@ -4,6 +4,7 @@ import { findFunction } from '../../src/catalogue/catalogue.ts';
 import { isCellError, type Cell } from '../../src/catalogue/cell.ts';
 import { Assumptions } from '../../src/core/assumptions/assumptions.ts';
 import { Basis } from '../../src/core/basis.ts';
+import { plainMetal } from '../../src/core/heat/metal.ts';
 import { radialConduction } from '../../src/core/heat/radial-conduction.ts';
 import { radialMesh } from '../../src/core/heat/radial-mesh.ts';
 import { INSULATED } from '../../src/core/heat/flux-law.ts';
@@ -147,7 +148,7 @@ describe('cooling', () => {
 
   it('that finds no solution says what to change', () => {
     const mesh = radialMesh([{ inner: 0.01, outer: 0.02, cells: 4 }]);
-    const wild = { density: 7850, enthalpy: () => NaN, specificHeat: () => 500, conductivity: () => 40 };
+    const wild = plainMetal(7850, NaN, 40);
     expect(() =>
       radialConduction(mesh, wild, 300, [{ duration: 10, bore: INSULATED, outside: INSULATED }], {
         contact: 1000,

@@ -2,6 +2,31 @@
 export interface FluxLaw {
   flux(surface: number): number;
   slope(surface: number): number;
+  /** `lose` of this law, where it has a quicker way. */
+  lose?(cells: Losing, part: number): void;
+}
+
+/** Cells that lose heat at the ends, each by its share [m]. */
+export interface Losing {
+  /** Temperatures [K], of both surfaces before and behind. */
+  readonly T: Float64Array;
+  readonly share: Float64Array;
+  /** Heat lost [W/m], and how it grows with the temperature [W/m K]; a falling law counts as a flat one. */
+  readonly lost: Float64Array;
+  readonly slope: Float64Array;
+}
+
+/** Adds what cells lose by a law that holds for a part of their ends. */
+export function lose(law: FluxLaw, cells: Losing, part = 1): void {
+  if (law.lose) law.lose(cells, part);
+  else {
+    const { T, share, lost, slope } = cells;
+    for (let i = 1; i < T.length - 1; i++) {
+      const by = part * share[i]!;
+      lost[i] = lost[i]! + by * law.flux(T[i]!);
+      slope[i] = slope[i]! + by * Math.max(0, law.slope(T[i]!));
+    }
+  }
 }
 
 /** No heat passes. */
@@ -40,6 +65,17 @@ class Tabulated implements FluxLaw {
   slope(surface: number): number {
     const i = this.cell(surface);
     return (this.table[i + 1]! - this.table[i]!) / this.step;
+  }
+
+  lose({ T, share, lost, slope }: Losing, part: number): void {
+    const { table, from, step } = this;
+    for (let i = 1; i < T.length - 1; i++) {
+      const by = part * share[i]!;
+      const j = this.cell(T[i]!);
+      const rise = (table[j + 1]! - table[j]!) / step;
+      lost[i] = lost[i]! + by * (table[j]! + rise * (T[i]! - from - j * step));
+      if (rise > 0) slope[i] = slope[i]! + by * rise;
+    }
   }
 
   /** Place in the table, both of its ends worked out. */
@@ -105,6 +141,11 @@ class Mixed implements FluxLaw {
 
   slope(surface: number): number {
     return this.share * this.one.slope(surface) + (1 - this.share) * this.other.slope(surface);
+  }
+
+  lose(cells: Losing, part: number): void {
+    lose(this.one, cells, part * this.share);
+    lose(this.other, cells, part * (1 - this.share));
   }
 }
 

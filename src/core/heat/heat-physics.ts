@@ -35,4 +35,4 @@ export interface HeatGrid {
 }
 
 /** Cooling times within 3 %, half of them within 1 %, of a grid and steps many times finer, in a few milliseconds; bosses up to 20 pin diameters. */
-export const ESTIMATE_GRID: HeatGrid = { pinCells: 12, bossCells: 16, tolerance: 1 };
+export const ESTIMATE_GRID: HeatGrid = { pinCells: 8, bossCells: 10, tolerance: 1.5 };

@@ -1,18 +1,7 @@
 import { coolingUnsolved } from '../messages.ts';
-import { INSULATED, type FluxLaw } from './flux-law.ts';
+import { INSULATED, lose, type FluxLaw, type Losing } from './flux-law.ts';
+import { contentAt, type Metal } from './metal.ts';
 import type { RadialMesh } from './radial-mesh.ts';
-
-/** What the metal does with heat, over its temperature [K]. */
-export interface HeatMaterial {
-  /** Density [kg/m3], constant: the mesh does not grow. */
-  readonly density: number;
-  /** Heat content [J/kg]. */
-  enthalpy(temperature: number): number;
-  /** Its slope [J/kg K]. */
-  specificHeat(temperature: number): number;
-  /** Conductivity [W/m K]. */
-  conductivity(temperature: number): number;
-}
 
 /** A stretch of time with unchanging surroundings. */
 export interface Stage {
@@ -26,6 +15,8 @@ export interface Stage {
   readonly ends?: { readonly law: FluxLaw; readonly length: number };
   /** Whether `until` is watched in this stage; it is unless this says false. */
   readonly watched?: boolean;
+  /** Times the tolerance that a step may be off; 1 where left out. Heat is conserved however many. */
+  readonly slack?: number;
   /** No step may take a cell below this [K], the coolest of start and surroundings. */
   readonly coolest?: number;
 }
@@ -66,50 +57,50 @@ export interface ConductionResult {
 export interface Watch {
   /** Called after each accepted step. */
   readonly step?: (moment: Moment) => void;
-  /** Ends the run at the first moment this falls to zero in a watched stage. */
+  /** Ends the run at the first moment this falls to zero in a watched stage; reads the cells, not the surfaces. */
   readonly until?: (temperatures: Float64Array) => number;
 }
 
-// TR-BDF2 with its third-order companion: R. E. Bank et al., IEEE Trans. Electron Devices 32 (1985) 1992;
-// M. E. Hosea & L. F. Shampine, Applied Numerical Mathematics 20 (1996) 21.
-const GAMMA = 2 - Math.SQRT2;
-const D = GAMMA / 2;
-const W = Math.SQRT2 / 4;
-const ERROR_WEIGHTS = [W - (1 - W) / 3, W - (3 * W + 1) / 3, D - D / 3] as const;
+/**
+ * ROS3: stable however stiff (L-stable), third order with two evaluations a step, since the second and the third stage share theirs,
+ * and with an error estimate of the second order. A. Sandu, J. G. Verwer, J. G. Blom, E. J. Spee, G. R. Carmichael & F. A. Potra,
+ * Atmospheric Environment 31 (1997) 3459; coefficients from memory, their order is tested.
+ */
+const GAMMA = 0.435866521508459;
+const [C21, C31, C32] = [-1.01561710838777, 4.07599564525377, 9.20767942983308];
+const [M2, M3] = [6.16979470438282, -0.427722565432186];
+const [E1, E2, E3] = [0.5, -2.90795587168055, 0.223540698978116];
 
-/** Newton corrections must fall below this share of the step tolerance. */
-const NEWTON_SHARE = 0.005;
-const MOST_NEWTON = 12;
 /** Error, over the tolerance, reported for a step that overshoots the surroundings by more than rounding [K]. */
 const TOO_LONG = 8;
 const UNDERSHOOT = 1e-6;
 const MOST_STEPS = 200_000;
 /** A step refused down to this [s] never settles. */
 const SHORTEST_STEP = 1e-12;
+/** `until` counts as zero within this share of the tolerance. */
+const NEAR = 0.02;
 
 /**
  * Transient heat conduction in concentric rings.
  *
  * rho A dh/dt = sum of 2 pi k (T_j - T_i) / ln(r_j / r_i) - 2 A q_end / L on each cell, in enthalpy form so that the
  * latent peak is conserved, with surface temperatures where q(T_s) meets the conduction to them, and joints in series
- * with 1 / (2 pi r h_contact). Second order in the cell size; second order in time (TR-BDF2), its step chosen from
- * the third-order companion's error, or fixed.
+ * with 1 / (2 pi r h_contact). Second order in the cell size; in time a linearly implicit method, which needs no iteration, its
+ * step chosen from the error of the method one order below, or fixed.
  * start [K], uniform or per cell. Any continuous material; flux laws may jump where a cooling wall passes once; heat along the axis is not in it
  * except through the end faces.
  * Source: finite volumes after Patankar, Numerical Heat Transfer and Fluid Flow (1980), ch. 4; time scheme as named above.
  */
 export function radialConduction(
   mesh: RadialMesh,
-  material: HeatMaterial,
+  metal: Metal,
   start: number | Float64Array,
   stages: readonly Stage[],
   options: ConductionOptions,
   watch: Watch = {},
 ): ConductionResult {
-  const rings = new Conduction(mesh, material, start, options);
-  const { T, after, through } = rings;
+  const rings = new Conduction(mesh, metal, start, options);
   const heatAtStart = rings.heatHeld();
-  const before = new Float64Array(T.length);
   let time = 0;
   let steps = 0;
   let stopped = false;
@@ -117,9 +108,10 @@ export function radialConduction(
     if (stopped || !(stage.duration > 0)) continue;
     rings.begin(stage);
     const until = stage.watched === false ? undefined : watch.until;
-    stopped = until !== undefined && until(T) <= 0;
+    let ahead = until ? until(rings.T) : 1;
+    stopped = ahead <= 0;
     const end = time + stage.duration;
-    let dt = options.step ?? firstStep(mesh, material, T[1]!);
+    let dt = options.step ?? rings.firstStep();
     while (time < end && !stopped) {
       if (steps > MOST_STEPS || !(dt > SHORTEST_STEP)) throw coolingUnsolved();
       const left = end - time;
@@ -127,367 +119,349 @@ export function radialConduction(
       // Avoids a sliver of a step at the end of a stage.
       if (trial < left && trial > 0.5 * left) trial = 0.5 * left;
       const error = rings.tryStep(trial);
-      if (options.step === undefined && error > 1) {
-        dt = trial * (error === Infinity ? 0.2 : Math.max(0.2, 0.9 * error ** (-1 / 3)));
+      if (options.step === undefined && !(error <= 1)) {
+        dt = trial * (error < Infinity ? Math.max(0.2, 0.9 * error ** (-1 / 3)) : 0.2);
         continue;
       }
-      if (error === Infinity) throw coolingUnsolved();
-      if (until && until(after) <= 0) {
-        before.set(T);
-        trial = crossing(until, before, trial, (t) => {
-          rings.tryStep(t);
-          return after;
-        });
-        stopped = true;
+      if (!(error < Infinity)) throw coolingUnsolved();
+      if (until) {
+        const beyond = until(rings.after);
+        stopped = beyond <= 0;
+        if (stopped)
+          trial = crossing(ahead, trial, beyond, NEAR * options.tolerance, (t) => {
+            rings.tryStep(t);
+            return until(rings.after);
+          });
+        ahead = beyond;
       }
       rings.accept(trial);
       time += trial;
       steps++;
       if (time > end - 1e-12 * end) time = end;
-      watch.step?.({ time, temperatures: T, throughBore: through[0]! });
-      if (options.step === undefined) dt = trial * Math.min(4, Math.max(0.2, 0.9 * Math.max(error, 1e-6) ** (-1 / 3)));
+      watch.step?.({ time, temperatures: rings.T, throughBore: rings.through[0]! });
+      if (options.step === undefined) dt = trial * Math.min(6, Math.max(0.2, 0.9 * Math.max(error, 1e-6) ** (-1 / 3)));
     }
   }
-  const stored = rings.heatHeld() - heatAtStart;
   return {
     time,
-    temperatures: T,
+    temperatures: rings.T,
     steps,
     stopped,
-    stored,
-    throughBore: through[0]!,
-    throughOutside: through[1]!,
-    throughEnds: through[2]!,
+    stored: rings.heatHeld() - heatAtStart,
+    throughBore: rings.through[0]!,
+    throughOutside: rings.through[1]!,
+    throughEnds: rings.through[2]!,
   };
 }
 
-/** Rings that conduct heat: their temperatures, and one step of time after another. Small methods with one task each: they are soon compiled, and what one has not met before costs the others nothing. */
-class Conduction {
-  /** Temperatures [K]: bore surface, cells from the inside out, outer surface. */
+/** Cells at one moment: heat held [J/m], temperature [K], conductivity [W/m K] and heat capacity [J/m K]. */
+class Cells implements Losing {
+  readonly heat: Float64Array;
+  /** With those of both surfaces before and behind. */
   readonly T: Float64Array;
-  /** Temperatures at the end of the step tried last. */
-  readonly after: Float64Array;
+  readonly k: Float64Array;
+  readonly capacity: Float64Array;
+  /** Heat flowing into each cell [W/m], and conductances to the next one [W/m K]. */
+  readonly rate: Float64Array;
+  readonly G: Float64Array;
+  /** Heat lost by each cell at the ends [W/m], and how it grows with its temperature [W/m K]. */
+  readonly lost: Float64Array;
+  readonly slope: Float64Array;
+  /** Flows through bore, outside and ends [W/m]. */
+  readonly flow = new Float64Array(3);
+
+  /** Face area over length by which each cell loses heat at the ends [m]. */
+  readonly share: Float64Array;
+
+  constructor(size: number, share: Float64Array) {
+    this.share = share;
+    this.heat = new Float64Array(size);
+    this.T = new Float64Array(size);
+    this.k = new Float64Array(size);
+    this.capacity = new Float64Array(size);
+    this.rate = new Float64Array(size);
+    this.G = new Float64Array(size);
+    this.lost = new Float64Array(size);
+    this.slope = new Float64Array(size);
+  }
+}
+
+/**
+ * Rings that conduct heat: their temperatures, and one step of time after another. What counts cells does nothing else, and what
+ * calls it has no loop: so the engine compiles little, and soon. A first cell waits for that.
+ */
+class Conduction {
   /** Flows through bore, outside and ends summed over time [J/m]: an array, since a number that changes costs an allocation. */
   readonly through = new Float64Array(3);
-  private readonly material: HeatMaterial;
-  private readonly options: ConductionOptions;
+  private now: Cells;
+  private readonly middle: Cells;
+  private then: Cells;
+  private readonly metal: Metal;
+  private readonly mesh: RadialMesh;
+  private readonly contact: number;
+  private readonly tolerance: number;
   private readonly n: number;
-  private readonly size: number;
-  private readonly solid: boolean;
-  private readonly areas: Float64Array;
   private readonly perimeterIn: number;
   private readonly perimeterOut: number;
-
-  // Geometry of the path from each unknown to the next: ln(r_j / r_i) / (2 pi); where a joint lies on it, its resistance and both halves of the logarithm.
+  /** Of the path from each unknown to the next: ln(r_j / r_i) / (2 pi). */
   private readonly path: Float64Array;
-  private readonly joint: Float64Array;
-  private readonly inside: Float64Array;
-  private readonly beyond: Float64Array;
   private readonly mass: Float64Array;
-
-  private readonly G: Float64Array;
-  private readonly lower: Float64Array;
   private readonly pivot: Float64Array;
-  private readonly sweep: Float64Array;
-  private readonly right: Float64Array;
-  private readonly heat: Float64Array;
-  private readonly known: Float64Array;
-  private readonly rate: Float64Array;
-  private readonly rateMiddle: Float64Array;
-  private readonly rateAfter: Float64Array;
-  private readonly middle: Float64Array;
-  /** Face area over length by which a cell loses heat at the ends. */
-  private readonly share: Float64Array;
-  private readonly total = new Float64Array(3);
-  private readonly totalMiddle = new Float64Array(3);
-  private readonly totalAfter = new Float64Array(3);
-
-  /** Heat capacity and content of each cell [J/m K, J/m], and what it loses at the ends with its slope [W/m, W/m K]. */
-  private readonly capacity: Float64Array;
-  private readonly held: Float64Array;
-  private readonly lost: Float64Array;
-  private readonly lostSlope: Float64Array;
-
+  /** The stages of a step [K]. */
+  private readonly one: Float64Array;
+  private readonly two: Float64Array;
+  private readonly three: Float64Array;
   private bore: FluxLaw = INSULATED;
   private outside: FluxLaw = INSULATED;
   private ends: FluxLaw | undefined;
+  private slopeIn = 0;
+  private slopeOut = 0;
+  private allowed = 0;
   private coolest = -Infinity;
 
-  constructor(mesh: RadialMesh, material: HeatMaterial, start: number | Float64Array, options: ConductionOptions) {
+  constructor(mesh: RadialMesh, metal: Metal, start: number | Float64Array, { contact, tolerance }: ConductionOptions) {
     const n = mesh.count;
-    const size = n + 2;
-    const column = (length = size): Float64Array => new Float64Array(length);
-    this.material = material;
-    this.options = options;
+    const column = (): Float64Array => new Float64Array(n + 2);
+    this.mesh = mesh;
+    this.metal = metal;
+    this.contact = contact;
+    this.tolerance = tolerance;
     this.n = n;
-    this.size = size;
-    this.solid = mesh.faces[0] === 0;
-    this.areas = mesh.areas;
     this.perimeterIn = 2 * Math.PI * mesh.faces[0]!;
     this.perimeterOut = 2 * Math.PI * mesh.faces[n]!;
-    this.path = column(size - 1);
-    this.joint = column(size - 1);
-    this.inside = column(size - 1);
-    this.beyond = column(size - 1);
+    const share = column();
+    this.now = new Cells(n + 2, share);
+    this.middle = new Cells(n + 2, share);
+    this.then = new Cells(n + 2, share);
+    this.path = column();
     this.mass = column();
-    this.T = column();
-    this.after = column();
-    this.G = column(size - 1);
-    this.lower = column();
     this.pivot = column();
-    this.sweep = column();
-    this.right = column();
-    this.heat = column();
-    this.known = column();
-    this.rate = column();
-    this.rateMiddle = column();
-    this.rateAfter = column();
-    this.middle = column();
-    this.share = column();
-    this.capacity = column();
-    this.held = column();
-    this.lost = column();
-    this.lostSlope = column();
-    this.layOut(mesh);
-    for (let i = 1; i <= n; i++) this.mass[i] = material.density * mesh.areas[i - 1]!;
-    for (let i = 0; i < n; i++) this.T[i + 1] = typeof start === 'number' ? start : start[i]!;
-    this.T[0] = this.T[1]!;
-    this.T[size - 1] = this.T[n]!;
-    this.content(this.T, this.heat);
+    this.one = column();
+    this.two = column();
+    this.three = column();
+    const { heat, T } = this.now;
+    for (let i = 0; i <= n; i++) {
+      const inner = i === 0 ? mesh.faces[0]! : mesh.middles[i - 1]!;
+      this.path[i] =
+        inner > 0 ? Math.log((i === n ? mesh.faces[n]! : mesh.middles[i]!) / inner) / (2 * Math.PI) : Infinity;
+    }
+    for (let i = 1; i <= n; i++) {
+      this.mass[i] = metal.density * mesh.areas[i - 1]!;
+      heat[i] = this.mass[i]! * contentAt(metal, typeof start === 'number' ? start : start[i - 1]!);
+    }
+    this.read(this.now);
+    T[0] = T[1]!;
+    T[n + 1] = T[n]!;
   }
 
-  /** Heat held by all cells at the present temperatures [J/m]. */
+  /** Temperatures [K]: bore surface, cells from the inside out, outer surface. */
+  get T(): Float64Array {
+    return this.now.T;
+  }
+
+  /** Temperatures at the end of the step tried last; those of the surfaces are still of its start. */
+  get after(): Float64Array {
+    return this.then.T;
+  }
+
+  /** Heat held by all cells [J/m]. */
   heatHeld(): number {
-    const { T, held } = this;
-    this.content(T, held);
-    return held.reduce((sum, h) => sum + h, 0);
+    return this.now.heat.reduce((sum, h) => sum + h, 0);
+  }
+
+  /** A first step that the controller can judge: some times what heat needs through the innermost cell. */
+  firstStep(): number {
+    const { mesh, now } = this;
+    const thickness = mesh.faces[1]! - mesh.faces[0]!;
+    return (4 * thickness ** 2 * now.capacity[1]!) / (now.k[1]! * mesh.areas[0]!);
   }
 
   /** Surroundings from now on. */
-  begin({ bore, outside, ends, coolest = -Infinity }: Stage): void {
-    const { n, areas, share, T } = this;
+  begin({ bore, outside, ends, slack = 1, coolest = -Infinity }: Stage): void {
+    const { n, mesh } = this;
+    const { share } = this.now;
     this.bore = bore;
     this.outside = outside;
     this.ends = ends?.law;
+    this.allowed = slack * this.tolerance;
     this.coolest = coolest;
-    for (let i = 1; i <= n; i++) share[i] = ends ? (2 * areas[i - 1]!) / ends.length : 0;
-    this.lost.fill(0);
-    this.lostSlope.fill(0);
-    this.conductances(T);
-    this.settleSurfaces(T);
-    this.flows(T, this.rate, this.total);
+    for (let i = 1; i <= n; i++) share[i] = ends ? (2 * mesh.areas[i - 1]!) / ends.length : 0;
+    this.look();
   }
 
-  /** Paths between the unknowns. */
-  private layOut(mesh: RadialMesh): void {
-    const { n, size, solid, path, joint, inside, beyond } = this;
-    const radius = (i: number): number =>
-      i === 0 ? mesh.faces[0]! : i === size - 1 ? mesh.faces[n]! : mesh.middles[i - 1]!;
-    for (let i = solid ? 1 : 0; i < size - 1; i++) path[i] = Math.log(radius(i + 1) / radius(i)) / (2 * Math.PI);
+  /** Flows of the present temperatures, and how they grow with them. */
+  private look(): void {
+    const { n, now } = this;
+    this.flows(now);
+    this.slopeIn = inSeries(now.G[0]!, this.perimeterIn * this.bore.slope(now.T[0]!));
+    this.slopeOut = inSeries(now.G[n]!, this.perimeterOut * this.outside.slope(now.T[n + 1]!));
+  }
+
+  /** Temperatures, conductivities and capacities of cells by the heat that they hold. */
+  private read({ heat, T, k, capacity }: Cells): void {
+    const { n, mass } = this;
+    const { from, step, temperatures, conductivities } = this.metal;
+    const last = temperatures.length - 2;
+    for (let i = 1; i <= n; i++) {
+      const at = (heat[i]! / mass[i]! - from) / step;
+      const j = at > 0 ? (at < last ? Math.floor(at) : last) : 0;
+      const low = temperatures[j]!;
+      const rise = temperatures[j + 1]! - low;
+      const lowest = conductivities[j]!;
+      T[i] = low + rise * (at - j);
+      k[i] = lowest + (conductivities[j + 1]! - lowest) * (at - j);
+      capacity[i] = (mass[i]! * step) / rise;
+    }
+  }
+
+  /** Heat flowing into each cell that was read; finds the temperatures of the surfaces from their last ones. */
+  private flows(cells: Cells): void {
+    const { n, ends } = this;
+    const { T, k, G } = cells;
+    this.conductances(k, G);
+    T[0] = G[0] === 0 ? T[1]! : surfaceTemperature(this.bore, this.perimeterIn, G[0]!, T[1]!, T[0]!);
+    T[n + 1] = surfaceTemperature(this.outside, this.perimeterOut, G[n]!, T[n]!, T[n + 1]!);
+    if (ends) {
+      cells.lost.fill(0);
+      cells.slope.fill(0);
+      lose(ends, cells);
+    }
+    this.add(cells);
+  }
+
+  /** From each unknown to the next. */
+  private conductances(k: Float64Array, G: Float64Array): void {
+    const { n, path, mesh } = this;
+    for (let i = 1; i < n; i++) G[i] = (k[i]! + k[i + 1]!) / (2 * path[i]!);
     for (const cell of mesh.joints) {
-      const i = cell + 1;
-      const face = mesh.faces[i]!;
-      joint[i] = 1 / (2 * Math.PI * face * this.options.contact);
-      inside[i] = Math.log(face / radius(i));
-      beyond[i] = Math.log(radius(i + 1) / face);
+      // Each side of a joint has its own temperature, so its own conductivity over half of the path.
+      const face = mesh.faces[cell + 1]!;
+      const inner = Math.log(face / mesh.middles[cell]!) / k[cell + 1]!;
+      const outer = Math.log(mesh.middles[cell + 1]! / face) / k[cell + 2]!;
+      G[cell + 1] = (2 * Math.PI) / (inner + outer + 1 / (face * this.contact));
     }
+    G[0] = k[1]! / path[0]!;
+    G[n] = k[n]! / path[n]!;
   }
 
-  private content(at: Float64Array, into: Float64Array): void {
-    const { n, material, mass } = this;
-    for (let i = 1; i <= n; i++) into[i] = mass[i]! * material.enthalpy(at[i]!);
-  }
-
-  private capacities(at: Float64Array): void {
-    const { n, material, mass, capacity } = this;
-    for (let i = 1; i <= n; i++) capacity[i] = mass[i]! * material.specificHeat(at[i]!);
-  }
-
-  /** Conductances from each unknown to the next at their temperatures. */
-  private conductances(at: Float64Array): void {
-    const { n, material, solid, path, joint, inside, beyond, G } = this;
-    for (let i = solid ? 1 : 0; i <= n; i++) {
-      const resistance = joint[i]!;
-      if (resistance === 0) G[i] = material.conductivity((at[i]! + at[i + 1]!) / 2) / path[i]!;
-      else {
-        // Each side of a joint has its own temperature, so its own conductivity over half of the path.
-        const inner = inside[i]! / (2 * Math.PI * material.conductivity(at[i]!));
-        const outer = beyond[i]! / (2 * Math.PI * material.conductivity(at[i + 1]!));
-        G[i] = 1 / (inner + resistance + outer);
-      }
-    }
-  }
-
-  private lose(law: FluxLaw, at: Float64Array): void {
-    const { n, share, lost } = this;
-    for (let i = 1; i <= n; i++) lost[i] = share[i]! * law.flux(at[i]!);
-  }
-
-  private loseMore(law: FluxLaw, at: Float64Array): void {
-    const { n, share, lostSlope } = this;
-    for (let i = 1; i <= n; i++) lostSlope[i] = share[i]! * Math.max(law.slope(at[i]!), 0);
-  }
-
-  /** Heat flowing into each cell [W/m]; writes the bore, outside and end flows. */
-  private flows(at: Float64Array, into: Float64Array, sums: Float64Array): void {
-    const { n, G, lost } = this;
-    this.conductances(at);
-    if (this.ends) this.lose(this.ends, at);
+  private add({ T, G, lost, rate, flow }: Cells): void {
+    const { n } = this;
     let all = 0;
-    let before = G[0]! * (at[0]! - at[1]!);
-    sums[0] = before;
+    let before = G[0]! * (T[0]! - T[1]!);
+    flow[0] = before;
     for (let i = 1; i <= n; i++) {
-      const behind = G[i]! * (at[i]! - at[i + 1]!);
+      const behind = G[i]! * (T[i]! - T[i + 1]!);
       all += lost[i]!;
-      into[i] = before - behind - lost[i]!;
+      rate[i] = before - behind - lost[i]!;
       before = behind;
     }
-    sums[1] = before;
-    sums[2] = all;
+    flow[1] = before;
+    flow[2] = all;
   }
 
-  /** Carries `right`, swept once, back through the tridiagonal system; the answer is in `right`. */
-  private goBack(): void {
-    const { n, sweep, right } = this;
-    for (let i = n - 1; i >= 1; i--) right[i] = right[i]! - sweep[i]! * right[i + 1]!;
-  }
-
-  /** Fits both surface temperatures to the cells beside them. */
-  private settleSurfaces(at: Float64Array): void {
-    const { n, solid, perimeterIn, perimeterOut, G } = this;
-    at[0] = solid ? at[1]! : surfaceTemperature(this.bore, perimeterIn, G[0]!, at[1]!, at[0]!);
-    at[n + 1] = surfaceTemperature(this.outside, perimeterOut, G[n]!, at[n]!, at[n + 1]!);
-  }
-
-  /** Sets up and sweeps the system of one Newton correction of heat(T) - scale f(T) = known. */
-  private sweepThrough(at: Float64Array, scale: number, slopeIn: number, slopeOut: number): void {
-    const { n, G, lower, pivot, sweep, right, known, capacity, held, lost, lostSlope } = this;
-    let before = G[0]!;
-    let slopeBefore = slopeIn;
+  /** Sweeps the matrix of capacities and gamma dt times conductances and slopes, once for all stages of a step. */
+  private sweep(scale: number): void {
+    const { n, pivot, slopeOut } = this;
+    const { G, capacity, slope } = this.now;
+    let taken = 0;
+    let before = this.slopeIn;
     for (let i = 1; i <= n; i++) {
-      const t = at[i]!;
-      const behind = G[i]!;
-      const slopeBehind = i === n ? slopeOut : behind;
-      const down = i === 1 ? 0 : -scale * before;
-      const p = capacity[i]! + scale * (slopeBefore + slopeBehind + lostSlope[i]!) - down * sweep[i - 1]!;
-      const missing = known[i]! - held[i]! + scale * (before * (at[i - 1]! - t) - behind * (t - at[i + 1]!) - lost[i]!);
-      lower[i] = down;
+      const behind = i === n ? slopeOut : G[i]!;
+      const p = capacity[i]! + scale * (before + behind + slope[i]!) - taken;
       pivot[i] = p;
-      sweep[i] = i === n ? 0 : (-scale * behind) / p;
-      right[i] = (missing - down * right[i - 1]!) / p;
       before = behind;
-      slopeBefore = behind;
+      taken = (scale * behind * scale * behind) / p;
     }
   }
 
-  /** Adds the correction; returns its largest part. */
-  private move(at: Float64Array): number {
-    const { n, right } = this;
-    let largest = 0;
+  /** Solves the swept system for gamma dt `rate` + `first` and `second` of the stages before, by their capacities. */
+  private solve(x: Float64Array, rate: Float64Array, scale: number, first: number, second: number): void {
+    const { n, pivot, one, two } = this;
+    const { G, capacity } = this.now;
+    let before = 0;
     for (let i = 1; i <= n; i++) {
-      const change = right[i]!;
-      at[i] = at[i]! + change;
+      let value = scale * rate[i]!;
+      if (first !== 0) value += capacity[i]! * (first * one[i]! + second * two[i]!);
+      if (i > 1) value += (scale * G[i - 1]! * before) / pivot[i - 1]!;
+      x[i] = value;
+      before = value;
+    }
+    before = 0;
+    for (let i = n; i >= 1; i--) {
+      before = (x[i]! + (i < n ? scale * G[i]! * before : 0)) / pivot[i]!;
+      x[i] = before;
+    }
+  }
+
+  /** Heat after so much of each stage. */
+  private take(heat: Float64Array, second: number, third: number): void {
+    const { n, one, two, three } = this;
+    const { heat: held, capacity } = this.now;
+    for (let i = 1; i <= n; i++) heat[i] = held[i]! + capacity[i]! * (one[i]! + second * two[i]! + third * three[i]!);
+  }
+
+  /** Largest error of a cell [K]; `TOO_LONG` tolerances where one gets colder than may be. */
+  private error(): number {
+    const { n, one, two, three } = this;
+    const { T } = this.then;
+    // The surfaces hold no heat and may jump when a film of steam breaks: only the cells count.
+    let largest = 0;
+    const least = this.coolest - UNDERSHOOT;
+    for (let i = 1; i <= n; i++) {
+      const off = Math.abs(E1 * one[i]! + E2 * two[i]! + E3 * three[i]!);
       // So that NaN is the largest of all.
-      if (!(Math.abs(change) <= largest)) largest = Math.abs(change);
+      if (!(off <= largest)) largest = off;
+      if (T[i]! < least) return TOO_LONG * this.allowed;
     }
     return largest;
   }
 
-  /** One Newton correction; returns the largest change. */
-  private correct(at: Float64Array, scale: number): number {
-    const { n, solid, perimeterIn, perimeterOut, G, held } = this;
-    this.conductances(at);
-    this.settleSurfaces(at);
-    this.capacities(at);
-    this.content(at, held);
-    if (this.ends) {
-      this.lose(this.ends, at);
-      this.loseMore(this.ends, at);
-    }
-    // Beyond a surface, its temperature moves with the cell's.
-    this.sweepThrough(
-      at,
-      scale,
-      solid ? 0 : inSeries(G[0]!, perimeterIn * this.bore.slope(at[0]!)),
-      inSeries(G[n]!, perimeterOut * this.outside.slope(at[n + 1]!)),
-    );
-    this.goBack();
-    return this.move(at);
-  }
-
-  /** Solves heat(T) - scale f(T) = known for T, from a first guess in `at`; false where Newton does not settle. */
-  private settle(at: Float64Array, scale: number): boolean {
-    const { options } = this;
-    const enough = NEWTON_SHARE * options.tolerance;
-    for (let iteration = 0; iteration < MOST_NEWTON; iteration++) {
-      const largest = this.correct(at, scale);
-      if (!(largest < 5000)) return false;
-      if (largest < enough) {
-        this.settleSurfaces(at);
-        return true;
-      }
-    }
-    return false;
-  }
-
-  /** Tries one step from `T` into `after`; returns its error over the tolerance, or Infinity. */
+  /** Tries one step from `T` into `after`; returns its error over the tolerance. */
   tryStep(dt: number): number {
-    const {
-      n,
-      size,
-      options,
-      T,
-      lower,
-      pivot,
-      right,
-      heat,
-      known,
-      rate,
-      rateMiddle,
-      rateAfter,
-      middle,
-      after,
-      totalMiddle,
-      totalAfter,
-    } = this;
-    for (let i = 0; i < size; i++) {
-      known[i] = heat[i]! + dt * D * rate[i]!;
-      middle[i] = T[i]!;
-    }
-    if (!this.settle(middle, dt * D)) return Infinity;
-    this.flows(middle, rateMiddle, totalMiddle);
-    for (let i = 0; i < size; i++) {
-      known[i] = heat[i]! + dt * W * (rate[i]! + rateMiddle[i]!);
-      after[i] = middle[i]! + ((middle[i]! - T[i]!) * (1 - GAMMA)) / GAMMA;
-    }
-    if (!this.settle(after, dt * D)) return Infinity;
-    this.flows(after, rateAfter, totalAfter);
-    for (let i = 1; i <= n; i++) {
-      const error =
-        dt * (ERROR_WEIGHTS[0] * rate[i]! + ERROR_WEIGHTS[1] * rateMiddle[i]! + ERROR_WEIGHTS[2] * rateAfter[i]!);
-      right[i] = (error - lower[i]! * right[i - 1]!) / pivot[i]!;
-    }
-    this.goBack();
-    let largest = 0;
-    // The surfaces hold no heat and may jump when a film of steam breaks: only the cells count.
-    const least = this.coolest - UNDERSHOOT;
-    for (let i = 1; i <= n; i++) {
-      if (after[i]! < least) return TOO_LONG;
-      largest = Math.max(largest, Math.abs(right[i]!));
-    }
-    return largest / options.tolerance;
+    const { n, now, middle, then, one, two, three } = this;
+    const scale = GAMMA * dt;
+    this.sweep(scale);
+    this.solve(one, now.rate, scale, 0, 0);
+    this.take(middle.heat, 0, 0);
+    this.read(middle);
+    middle.T[0] = now.T[0]!;
+    middle.T[n + 1] = now.T[n + 1]!;
+    this.flows(middle);
+    this.solve(two, middle.rate, scale, GAMMA * C21, 0);
+    this.solve(three, middle.rate, scale, GAMMA * C31, GAMMA * C32);
+    this.take(then.heat, M2, M3);
+    this.read(then);
+    then.T[0] = now.T[0]!;
+    then.T[n + 1] = now.T[n + 1]!;
+    return this.error() / this.allowed;
   }
 
+  /** Goes on to the end of the step tried last, which was so long [s]. */
   accept(dt: number): void {
-    const { n, T, heat, known, rate, rateAfter, after, total, totalMiddle, totalAfter, through } = this;
-    // The heat kept is what the flows brought, so that what Newton's method leaves open does not add up over the steps.
-    for (let i = 1; i <= n; i++) heat[i] = known[i]! + dt * D * rateAfter[i]!;
-    for (let k = 0; k < 3; k++)
-      through[k] = through[k]! + dt * (W * (total[k]! + totalMiddle[k]!) + D * totalAfter[k]!);
-    T.set(after);
-    rate.set(rateAfter);
-    total.set(totalAfter);
+    const { n, now, then, one, two, three } = this;
+    // What each stage let through, its linear part included, so that what is stored is what came in.
+    this.pass(0, dt, -this.slopeIn * one[1]!, -this.slopeIn * two[1]!, -this.slopeIn * three[1]!);
+    this.pass(1, dt, this.slopeOut * one[n]!, this.slopeOut * two[n]!, this.slopeOut * three[n]!);
+    if (this.ends) this.pass(2, dt, dot(now.slope, one), dot(now.slope, two), dot(now.slope, three));
+    this.now = then;
+    this.then = now;
+    this.look();
   }
+
+  private pass(way: number, dt: number, first: number, second: number, third: number): void {
+    const scale = GAMMA * dt;
+    const middle = this.middle.flow[way]!;
+    const a = scale * (this.now.flow[way]! + first);
+    const b = scale * (middle + second) + GAMMA * C21 * a;
+    const c = scale * (middle + third) + GAMMA * (C31 * a + C32 * b);
+    this.through[way] = this.through[way]! + a + M2 * b + M3 * c;
+  }
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+  return sum;
 }
 
 /** Conductance of a path and a surface law in series; a falling law counts as a flat one. */
@@ -518,39 +492,26 @@ function surfaceTemperature(law: FluxLaw, perimeter: number, conductance: number
   return t;
 }
 
-/** A first step that the controller can judge: a tenth of the time heat needs through the innermost cell. */
-function firstStep(mesh: RadialMesh, material: HeatMaterial, temperature: number): number {
-  const thickness = mesh.faces[1]! - mesh.faces[0]!;
-  return (
-    (0.1 * thickness ** 2 * material.density * material.specificHeat(temperature)) / material.conductivity(temperature)
-  );
-}
-
-/** Length of the step at whose end `until` is zero; leaves that step as the last tried. */
-function crossing(
-  until: (t: Float64Array) => number,
-  before: Float64Array,
-  step: number,
-  run: (dt: number) => Float64Array,
-): number {
-  let low = 0;
-  let atLow = until(before);
-  let high = step;
-  let atHigh = until(run(step));
+/** Length of the step at whose end what is watched is zero, within `enough`, by the Illinois method; `run` tries one and is left with it. */
+function crossing(start: number, step: number, end: number, enough: number, run: (dt: number) => number): number {
+  let [low, atLow, high, atHigh] = [0, start, step, end];
   let dt = step;
-  for (let i = 0; i < 12 && atHigh < 0; i++) {
+  let at = end;
+  let last = 0;
+  for (let i = 0; i < 30 && !(Math.abs(at) <= enough); i++) {
     dt = low + ((high - low) * atLow) / (atLow - atHigh);
-    if (!(dt > low) || dt >= high) break;
-    const at = until(run(dt));
-    if (Math.abs(at) < 1e-3) return dt;
-    if (at > 0) {
+    at = run(dt);
+    const side = Math.sign(at);
+    if (side > 0) {
       low = dt;
       atLow = at;
+      if (last === side) atHigh /= 2;
     } else {
       high = dt;
       atHigh = at;
+      if (last === side) atLow /= 2;
     }
+    last = side;
   }
-  run(dt);
   return dt;
 }

@@ -9,7 +9,8 @@ import { contactPressure } from '../../core/fit/contact-pressure.ts';
 import { criticalHeatFlux, filmBoilingFlux, nucleateBoilingFlux, type Saturated } from '../../core/heat/boiling.ts';
 import { ZERO_CELSIUS } from '../../core/heat/celsius.ts';
 import { constantFilm, INSULATED } from '../../core/heat/flux-law.ts';
-import { radialConduction, type HeatMaterial } from '../../core/heat/radial-conduction.ts';
+import { plainMetal } from '../../core/heat/metal.ts';
+import { radialConduction } from '../../core/heat/radial-conduction.ts';
 import { radialMesh } from '../../core/heat/radial-mesh.ts';
 import { steelConductivity } from '../../core/heat/steel-conductivity.ts';
 import { noiseHours } from '../../core/safety/noise-hours.ts';
@@ -84,12 +85,7 @@ function filmBoiling(): number {
 
 /** Centre of a stainless shaft of 0.35 m after 20 min, C. */
 function shaftCentre(): number {
-  const steel: HeatMaterial = {
-    density: 7900,
-    enthalpy: (t) => 477 * t,
-    specificHeat: () => 477,
-    conductivity: () => 14.9,
-  };
+  const steel = plainMetal(7900, 477, 14.9);
   const mesh = radialMesh([{ inner: 0, outer: 0.175, cells: 60 }]);
   const { temperatures: t } = radialConduction(
     mesh,
