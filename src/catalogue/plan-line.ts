@@ -61,12 +61,10 @@ export function planLine(s: Sized, basis: Basis, row: Partial<PlanRow> = {}): re
   const { operation } = s;
   const { quantity: n = 1, spread = spreadItem(s, basis), conditions = [], notes: own = [] } = row;
   const setting = row.setting ?? settingOrError(s, basis);
-  const ram = orError(() => s.ram() ?? null);
-  const notes = [
-    ...own,
-    ...notesOf(s, basis),
-    ...[setting, ram].flatMap((x) => (x instanceof CalcError ? [x.message] : [])),
-  ];
+  const ram = ramOrError(s);
+  const { held, cautions } = cautionCells(operation.id, s, basis, conditions);
+  const notes = [...own, ...notesOf(s, basis)];
+  for (const x of [setting, ram]) if (x instanceof CalcError) notes.push(x.message);
   return [
     null,
     s.name,
@@ -90,7 +88,8 @@ export function planLine(s: Sized, basis: Basis, row: Partial<PlanRow> = {}): re
     n * s.removed,
     operation.id,
     s.material.name,
-    ...cautionCells(operation.id, s, basis, conditions),
+    held,
+    cautions,
     notes.filter((note) => note !== '').join('; '),
   ];
 }
@@ -101,21 +100,23 @@ const cautionCells = (
   { material, rod }: Sized,
   { a, once }: Basis,
   conditions: readonly Condition[],
-): readonly [string, string] => {
+): { readonly held: string; readonly cautions: string } => {
   const own = conditions.map((c) => conditionText(c, a.system));
   return once(`cautions ${id} ${material.name} ${rod.rod.kind} ${rod.coupled} ${own.join(';')}`, () => {
     const item = itemOf({ operation: isOperation(id) ? id : undefined, material, rod, conditions }, a);
     const all = [...own, planConditions(item, a.system)].filter((text) => text !== '');
-    return [all.join('; '), planCautions(item)] as const;
+    return { held: all.join('; '), cautions: planCautions(item) };
   });
 };
 
 /** What to set at the regulator; where the hose cannot feed the rod the cell says so, and the rest of the row stands. */
-const settingOrError = (s: Sized, basis: Basis): number | CalcError => orError(() => itemSetting(s, basis).gauge);
+const settingOrError = (s: Sized, basis: Basis): number | CalcError =>
+  orError((item) => itemSetting(item, basis).gauge, s);
+const ramOrError = (s: Sized): number | null | CalcError => orError((item) => item.ram() ?? null, s);
 
-function orError<T>(make: () => T): T | CalcError {
+function orError<T>(make: (s: Sized) => T, s: Sized): T | CalcError {
   try {
-    return make();
+    return make(s);
   } catch (e) {
     if (e instanceof CalcError) return e;
     throw e;

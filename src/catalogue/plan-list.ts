@@ -77,18 +77,20 @@ function lines(
 ): (i: number) => readonly Output[] {
   const plan = d.plan!;
   const { operation } = plan;
-  const alike = new Map<string, PlanValues[]>();
-  const keys = items.map(({ rod, material, ...sizes }) => {
-    const given = operation.order.map((name) => Number(sizes[name] !== undefined)).join('');
-    return `${given} ${rod?.rod.name} ${rod?.length} ${rod?.coupled} ${material?.name}`;
+  const alike = new Map<string | number, PlanValues[]>();
+  const keys = items.map((values) => {
+    let given = 0;
+    for (const name of operation.order) given = 2 * given + Number(values[name] !== undefined);
+    const { rod, material } = values;
+    return rod || material ? `${given} ${rod?.rod.name} ${rod?.length} ${rod?.coupled} ${material?.name}` : given;
   });
   const place = keys.map((key, i) => {
     const each = alike.get(key) ?? [];
     alike.set(key, each);
     return each.push(items[i]!) - 1;
   });
-  const columns = new Map<string, ReturnType<typeof make>>();
-  const columnsOf = (key: string): ReturnType<typeof make> => {
+  const columns = new Map<string | number, ReturnType<typeof make>>();
+  const columnsOf = (key: string | number): ReturnType<typeof make> => {
     if (!columns.has(key)) columns.set(key, make(alike.get(key) ?? []));
     return columns.get(key);
   };
@@ -102,27 +104,36 @@ function lines(
   return (i) => {
     const values = items[i]!;
     const listed = columnsOf(keys[i]!);
-    const line =
-      listed &&
-      listedOrNone(() => {
-        const { rod, material, ...sizes } = values;
-        const item = sized({
-          operation,
-          sizes: sizes as Sizes,
-          rod,
-          material: material ?? listed.of.material,
-          basis,
-          listed: listed.of.turnTo(place[i]!),
-        });
-        const setting = settingAt(item.rod, item.pressure, basis);
-        return planLine(item, basis, {
-          spread: listed.spread(item) ?? spreadItem(item, basis),
-          notes: plan.notes(values as never, basis),
-          ...(Number.isNaN(setting) ? {} : { setting }),
-        });
-      });
-    return line ?? d.calculate(values as never, basis);
+    return (
+      (listed && listedOrNone(() => lineOf(plan, values, listed, place[i]!, basis))) ??
+      d.calculate(values as never, basis)
+    );
   };
+}
+
+/** The columns of alike items, and what reads their low and high. */
+interface Alike {
+  readonly of: ItemColumns;
+  readonly spread: ReturnType<typeof spreadBetween>;
+}
+
+function lineOf(
+  { operation, notes }: NonNullable<RowsFunction['plan']>,
+  values: PlanValues,
+  { of, spread }: Alike,
+  place: number,
+  basis: Basis,
+): readonly Output[] {
+  const { rod, material = of.material } = values;
+  // What stands in it besides sizes is passed over.
+  const sizes = values as unknown as Sizes;
+  const item = sized({ operation, sizes, rod, material, basis, listed: of.turnTo(place) });
+  const setting = settingAt(item.rod, item.pressure, basis);
+  return planLine(item, basis, {
+    spread: spread(item) ?? spreadItem(item, basis),
+    notes: notes(values as never, basis),
+    ...(Number.isNaN(setting) ? undefined : { setting }),
+  });
 }
 
 /** Nothing where the way in columns has no answer: the item by itself has one, or tells why not. */

@@ -124,9 +124,23 @@ export function rodMassPerLength(rod: Rod): number {
 
 /** `3/8 x 36`, or `3/8 x 36 coupled`; the length in inches, as the trade names rods. */
 export function rodName(rod: Rod, length: number | undefined, coupled: boolean): string {
+  const registered = length === undefined ? undefined : REGISTERED.get(rod)?.get(length);
+  if (registered) return coupled ? registered.coupled : registered.single;
   const size = length === undefined ? rod.name : `${rod.name} x ${String(Number((length / INCH).toPrecision(4)))}`;
   return coupled ? `${size} coupled` : size;
 }
+
+interface Names {
+  readonly single: string;
+  readonly coupled: string;
+}
+/** Names of the lengths of the register, made once: plans of many rows ask for nothing else. */
+const REGISTERED = new Map<Rod, ReadonlyMap<number, Names>>();
+for (const rod of RODS)
+  REGISTERED.set(
+    rod,
+    new Map(rod.lengths.map((l) => [l, { single: rodName(rod, l, false), coupled: rodName(rod, l, true) }])),
+  );
 
 const ROD_NAMES = RODS.flatMap((r) => [r.name, ...r.lengths.map((l) => rodName(r, l, false))]);
 

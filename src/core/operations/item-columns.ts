@@ -13,6 +13,7 @@ import {
   flowOf,
   givenOf,
   methodsOf,
+  placeOf,
   waysAt,
   type Candidate,
   type FedLength,
@@ -25,90 +26,88 @@ import {
 const PRESSURE_STEP = 1 / 64;
 
 type Columns = Readonly<Record<string, Float64Array>>;
-/** A way of one item, read from columns when it is asked for: of most ways it is the cost alone. */
+/** A way of one item, read from columns when it is asked for: of most ways it is the cost alone. Turned to one item after the other. */
 class ListedWay implements Way {
-  constructor(
-    private readonly of: WayColumns,
-    private readonly i: number,
-    readonly cost: number,
-  ) {}
+  cost = NaN;
+  private i = 0;
+
+  constructor(private readonly of: WayColumns) {}
+
+  /** Whether a rod that gets so far can do it. */
+  turnTo(i: number, farthest: number): boolean {
+    this.i = i;
+    if (!(farthest > placeOf(this.of.reach, i) * (1 + 1e-9))) return false;
+    this.cost = solved(placeOf(this.of.cost, i));
+    return true;
+  }
+
   get method() {
     return this.of.method;
   }
   get time() {
-    return this.of.time(this.i);
+    return placeOf(this.of.time, this.i);
   }
   get rods() {
-    return this.of.rods(this.i);
+    return placeOf(this.of.rods, this.i);
   }
   get used() {
-    return this.of.used(this.i);
+    return placeOf(this.of.used, this.i);
   }
   get consumed() {
-    return this.of.consumed(this.i);
+    return placeOf(this.of.consumed, this.i);
   }
   get oxygen() {
-    return this.of.oxygen(this.i);
+    return placeOf(this.of.oxygen, this.i);
   }
   get burnTime() {
-    return this.of.burnTime(this.i);
+    return placeOf(this.of.burnTime, this.i);
   }
   get lightings() {
-    return this.of.lightings(this.i);
+    return placeOf(this.of.lightings, this.i);
   }
   get removed() {
-    return this.of.removed(this.i);
+    return placeOf(this.of.removed, this.i);
   }
   get slagged() {
     return this.of.slagged(this.i);
   }
   get reach() {
-    return this.of.reach(this.i);
+    return placeOf(this.of.reach, this.i);
   }
   get fixedTime() {
-    return this.of.fixedTime(this.i);
+    return placeOf(this.of.fixedTime, this.i);
   }
 }
 
 /** A rod of one length, single or coupled, for all items; turned to one of them. */
 class ListedCandidate implements Candidate {
   cost = NaN;
-  private i = 0;
-  private made: readonly Way[] | undefined;
+  /** Of the item, the cheapest first. */
+  private readonly done: ListedWay[] = [];
+  private readonly all: readonly ListedWay[];
   private readonly farthest: number;
 
   constructor(
     readonly rod: FittedRod,
-    private readonly all: readonly WayColumns[],
+    all: readonly WayColumns[],
     basis: Basis,
   ) {
+    this.all = all.map((way) => new ListedWay(way));
     this.farthest = farthest(rod, basis);
   }
 
   /** Whether the item can be done with it. */
   turnTo(i: number): boolean {
-    this.i = i;
-    this.made = undefined;
-    this.cost = Infinity;
-    for (const way of this.all) if (this.does(way)) this.cost = Math.min(this.cost, solved(way.cost(i)));
+    const { done } = this;
+    done.length = 0;
+    for (const way of this.all) if (way.turnTo(i, this.farthest)) done.push(way);
+    if (done.length > 1) done.sort((x, y) => x.cost - y.cost);
+    this.cost = done[0]?.cost ?? Infinity;
     return this.cost < Infinity;
   }
 
   get ways(): Candidate['ways'] {
-    return (this.made ??= this.inOrder()) as Candidate['ways'];
-  }
-
-  private inOrder(): readonly Way[] {
-    const { all, i } = this;
-    if (all.length === 1) return [new ListedWay(all[0]!, i, this.cost)];
-    return all
-      .filter((way) => this.does(way))
-      .map((way) => new ListedWay(way, i, solved(way.cost(i))))
-      .sort((x, y) => x.cost - y.cost);
-  }
-
-  private does(way: WayColumns): boolean {
-    return this.farthest > way.reach(this.i) * (1 + 1e-9);
+    return this.done as readonly Way[] as Candidate['ways'];
   }
 }
 
@@ -116,15 +115,19 @@ class ListedCandidate implements Candidate {
 class RodColumns implements FedLength {
   flow = NaN;
   widenFlow: number | undefined;
+  readonly rod: Rod;
+  readonly length: number;
   /** Its ways, single and coupled, where they were asked for. */
   readonly candidates: (ListedCandidate | undefined)[] = [];
 
   constructor(
-    readonly rod: Rod,
-    readonly length: number,
+    fitted: Pick<FittedRod, 'rod' | 'length'>,
     readonly flows: Float64Array,
     readonly widenFlows: Float64Array | undefined,
-  ) {}
+  ) {
+    this.rod = fitted.rod;
+    this.length = fitted.length;
+  }
 
   turnTo(i: number): this {
     this.flow = solved(this.flows[i]!);
@@ -150,10 +153,11 @@ export class ItemColumns implements Listed {
   private readonly plan: Columns;
   private readonly pressures: Float64Array;
   private readonly widenPressures: Float64Array | undefined;
-  private readonly rods = new Map<Rod, Map<number, RodColumns>>();
+  private readonly rods = new Map<Rod, RodColumns[]>();
   private rams: Float64Array | undefined;
-  /** The item that is asked for. */
+  /** The item that is asked for, and its sizes that are given. */
   private at = 0;
+  private readonly sizes: Record<string, number> = {};
 
   constructor(
     private readonly operation: Operation,
@@ -180,9 +184,10 @@ export class ItemColumns implements Listed {
 
   /** Turns to one item. */
   turnTo(i: number): this {
-    const { operation, basis } = this;
+    const { operation, basis, sizes } = this;
     this.at = i;
-    operation.check?.(Object.fromEntries(this.names.map((name) => [name, this.given[name]![i]])), basis.a);
+    for (const name of this.names) sizes[name] = this.given[name]![i]!;
+    operation.check?.(sizes, basis.a);
     return this;
   }
 
@@ -200,26 +205,25 @@ export class ItemColumns implements Listed {
     return this.widenPressures && solved(this.widenPressures[this.at]!);
   }
 
-  fed(rod: Rod, length: number): FedLength {
-    return this.columnsOf(rod, length).turnTo(this.at);
+  fed(rod: Pick<FittedRod, 'rod' | 'length'>): FedLength {
+    return this.columnsOf(rod).turnTo(this.at);
   }
 
   candidates(of: readonly FedLength[], coupled: boolean): Candidate[] {
     const found: Candidate[] = [];
     for (const each of of) {
-      const columns = each instanceof RodColumns ? each : this.columnsOf(each.rod, each.length);
+      const columns = each instanceof RodColumns ? each : this.columnsOf(each);
       const candidate = this.candidateOf(columns, coupled);
       if (candidate.turnTo(this.at)) found.push(candidate);
     }
     return found;
   }
 
-  ways({ rod, length, coupled }: FittedRod): readonly Way[] {
-    const candidate = this.candidateOf(this.columnsOf(rod, length), coupled);
+  ways(rod: FittedRod): readonly Way[] {
+    const candidate = this.candidateOf(this.columnsOf(rod), rod.coupled);
     return candidate.turnTo(this.at) ? candidate.ways : [];
   }
 
-  /** Rating of the ram that pushes the item out [N]; undefined where the operation pushes none, or that is to be found for it alone. */
   get ram(): number | undefined {
     const { operation, basis } = this;
     if (!operation.ram) return undefined;
@@ -232,15 +236,14 @@ export class ItemColumns implements Listed {
     return Number.isNaN(ram) ? undefined : ram;
   }
 
-  private columnsOf(rod: Rod, length: number): RodColumns {
+  private columnsOf(fitted: Pick<FittedRod, 'rod' | 'length'>): RodColumns {
+    const { rod, length } = fitted;
     let lengths = this.rods.get(rod);
-    if (!lengths) this.rods.set(rod, (lengths = new Map<number, RodColumns>()));
-    let columns = lengths.get(length);
-    if (!columns) {
-      const at = flowAt(rod, length, this.basis);
-      columns = new RodColumns(rod, length, this.pressures.map(at), this.widenPressures?.map(at));
-      lengths.set(length, columns);
-    }
+    if (!lengths) this.rods.set(rod, (lengths = []));
+    for (const each of lengths) if (each.length === length) return each;
+    const at = flowAt(rod, length, this.basis);
+    const columns = new RodColumns(fitted, this.pressures.map(at), this.widenPressures?.map(at));
+    lengths.push(columns);
     return columns;
   }
 

@@ -40,20 +40,26 @@ const accessOf = (rod: Rod, clear: number | undefined, { a }: Basis): number => 
 const letIn = (rod: Rod, clear: number | undefined, basis: Basis): readonly number[] =>
   rod.lengths.filter((l) => l <= accessOf(rod, clear, basis) * (1 + 1e-9));
 
-/** The key of what is kept of a rod, put together once: lists of many items look it up for every rod of each. */
-function keyOfRod(what: string): (rod: Rod) => string {
-  const keys = new Map<Rod, string>();
-  return (rod) => {
-    let key = keys.get(rod);
-    if (key === undefined) keys.set(rod, (key = `${what} ${rod.name}`));
-    return key;
-  };
-}
-const [lengthsOf, couplingOf] = [keyOfRod('lengths'), keyOfRod('coupling')];
+type RodLength = Pick<FedLength, 'rod' | 'length'>;
 
 const highest = ({ flow, widenFlow }: Flows): number => Math.max(flow, widenFlow ?? 0);
 
-/** The lengths of some rods that the access lets in, that are longer than their stub and that the supply feeds, with their flow. */
+/** The lengths of some rods that the access lets in and that are longer than their stub; of one list of rods they are kept. */
+function lengthsOf(rods: readonly Rod[], clear: number | undefined, basis: Basis): readonly RodLength[] {
+  const made = (): readonly RodLength[] =>
+    rods.flatMap((rod) =>
+      letIn(rod, clear, basis)
+        .filter((length) => length > stubOf(rod, basis))
+        .map((length) => ({ rod, length })),
+    );
+  if (clear !== undefined) return made();
+  const known = basis.reading('lengths of rods', () => new Map<readonly Rod[], readonly RodLength[]>());
+  let lengths = known.get(rods);
+  if (!lengths) known.set(rods, (lengths = made()));
+  return lengths;
+}
+
+/** Those of them that the supply feeds, with their flow. */
 function fedRods(
   rods: readonly Rod[],
   pressures: Pick<Task, 'pressure' | 'widenPressure' | 'listed'>,
@@ -63,14 +69,9 @@ function fedRods(
   const [supply, over] = [basis.a.value('supply flow'), basis.a.value('flow factor')];
   const { listed } = pressures;
   const fed: FedLength[] = [];
-  for (const rod of rods) {
-    const lengths = basis.once(clear === undefined ? lengthsOf(rod) : `lengths ${rod.name} ${clear}`, () =>
-      letIn(rod, clear, basis).filter((length) => length > stubOf(rod, basis)),
-    );
-    for (const length of lengths) {
-      const each = listed?.fed(rod, length) ?? { rod, length, ...flowsOf({ rod, length }, pressures, basis) };
-      if (over * highest(each) <= supply * (1 + 1e-9)) fed.push(each);
-    }
+  for (const { rod, length } of lengthsOf(rods, clear, basis)) {
+    const each = listed?.fed({ rod, length }) ?? { rod, length, ...flowsOf({ rod, length }, pressures, basis) };
+    if (over * highest(each) <= supply * (1 + 1e-9)) fed.push(each);
   }
   return fed;
 }
@@ -119,62 +120,85 @@ function candidatesFor(
   choice: RodChoice | undefined,
   basis: Basis,
   clear: number | undefined,
-): { readonly candidates: readonly Candidate[]; readonly reasonOf: ReasonOf } {
+): { readonly candidates: readonly Candidate[]; readonly field: Field } {
   const { operation, planned, pressure, widenPressure, material, listed } = task;
-  const { a } = basis;
-  const wanted = a.word('coupled rods');
+  const wanted = basis.a.word('coupled rods');
   const coupled = (choice?.coupled ?? false) || wanted === 'yes';
   const opening = operation.opening(planned);
-  const all = choice ? [choice.rod] : considered(material, basis);
-  const passing = choice ? all : all.filter((r) => passes(r, opening, basis));
-  const feed = (): readonly FedLength[] => fedRods(passing, task, clear, basis);
+  const all = choice ? alone(choice.rod, basis) : considered(material, basis);
+  const passing = choice ? all : passingOf(all, opening, basis);
   const fed =
     clear === undefined && !listed
-      ? basis.once(`rods fed ${passing.map((r) => r.name).join()} ${pressure} ${widenPressure}`, feed)
-      : feed();
+      ? basis.once(`rods fed ${passing.map((r) => r.name).join()} ${pressure} ${widenPressure}`, () =>
+          fedRods(passing, task, clear, basis),
+        )
+      : fedRods(passing, task, clear, basis);
   if (fed.length === 0) throw noneFits(all, passing, opening, task, clear, basis);
-  const rate = (of: readonly FedLength[], coupling: boolean): Candidate[] => {
-    if (listed) return listed.candidates(of, coupling);
-    const rods = of.map(({ rod, length, flow, widenFlow }): Fed => ({
-      rod: { rod, length, coupled: coupling, reason: '' },
-      flow,
-      widenFlow,
-    }));
-    const rated: Candidate[] = [];
-    for (const [i, ways] of waysOf(task, rods, basis).entries())
-      if (ways.length > 0) rated.push({ rod: rods[i]!.rod, cost: ways[0]!.cost, ways: ways as Candidate['ways'] });
-    return rated;
-  };
-  const single = rate(fed, coupled);
-  const worth =
-    single.length === 0
-      ? fed
-      : coupled || wanted === 'no'
-        ? []
-        : fed.filter((each) =>
-            single.some(
-              (c) =>
-                c.rod.rod === each.rod &&
-                c.rod.length === each.length &&
-                c.ways.some((way) => couldPay(way, each, basis)),
-            ),
-          );
-  const candidates = worth.length > 0 ? [...single, ...rate(worth, true)] : single;
+  const candidates = rated(task, fed, coupled, basis);
+  const singles = candidates.length;
+  if (singles === 0) candidates.push(...rated(task, fed, true, basis));
+  else if (!coupled && wanted !== 'no') {
+    const worth = worthCoupling(candidates, fed, basis);
+    if (worth.length > 0) candidates.push(...rated(task, worth, true, basis));
+  }
   if (candidates.length === 0) {
     const { rod, length } = fed.reduce((x, y) => (y.length > x.length ? y : x));
     throw unreachable(task, { rod, length, coupled: true, reason: '' }, basis);
   }
-  const reasonOf: ReasonOf = (best, next) => {
-    const why =
-      best.rod.coupled && !coupled ? (single.length === 0 ? 'since no single rod reaches' : 'which costs less') : '';
-    const access = accessOf(best.rod.rod, clear, basis);
-    return pickReason(best, next, { fitting: candidates.length, opening, why, access, all, passing }, basis);
-  };
-  return { candidates, reasonOf };
+  return { candidates, field: { fitting: candidates.length, singles, coupled, clear, opening, all, passing } };
 }
 
-/** Why one of several was picked, in words, against the next. */
-type ReasonOf = (best: Candidate, next: Candidate | undefined) => string;
+/** The list of one rod, always the same. */
+function alone(rod: Rod, { reading }: Basis): readonly Rod[] {
+  const known = reading('rods alone', () => new Map<Rod, readonly Rod[]>());
+  let list = known.get(rod);
+  if (!list) known.set(rod, (list = [rod]));
+  return list;
+}
+
+/** The rods that make no more than the opening; the same list where the same ones do. */
+function passingOf(all: readonly Rod[], opening: Opening | undefined, basis: Basis): readonly Rod[] {
+  if (!opening) return all;
+  const known = basis.reading('rods passing', () => new Map<readonly Rod[], Map<number, readonly Rod[]>>());
+  let lists = known.get(all);
+  if (!lists) known.set(all, (lists = new Map<number, readonly Rod[]>()));
+  let which = 0;
+  for (const rod of all) which = 2 * which + Number(passes(rod, opening, basis));
+  let list = lists.get(which);
+  if (!list) lists.set(which, (list = all.filter((rod) => passes(rod, opening, basis))));
+  return list;
+}
+
+/** What some lengths of rods would take, of those that reach. */
+function rated(task: Task, fed: readonly FedLength[], coupled: boolean, basis: Basis): Candidate[] {
+  if (task.listed) return task.listed.candidates(fed, coupled);
+  const rods = fed.map(({ rod, length, flow, widenFlow }): Fed => ({
+    rod: { rod, length, coupled, reason: '' },
+    flow,
+    widenFlow,
+  }));
+  const found: Candidate[] = [];
+  for (const [i, ways] of waysOf(task, rods, basis).entries())
+    if (ways.length > 0) found.push({ rod: rods[i]!.rod, cost: ways[0]!.cost, ways: ways as Candidate['ways'] });
+  return found;
+}
+
+/** Those that could pay if they were coupled; the single ones stand in the order of the lengths that they are of. */
+function worthCoupling(single: readonly Candidate[], fed: readonly FedLength[], basis: Basis): readonly FedLength[] {
+  const worth: FedLength[] = [];
+  let k = 0;
+  for (const each of fed) {
+    const candidate = single[k];
+    if (candidate?.rod.rod !== each.rod || candidate.rod.length !== each.length) continue;
+    k++;
+    for (const way of candidate.ways) {
+      if (!couldPay(way, each, basis)) continue;
+      worth.push(each);
+      break;
+    }
+  }
+  return worth;
+}
 
 /** Costs that are equal to the last bits count as equal: the order of the register decides. */
 const dearer = (x: Candidate, y: Candidate): number =>
@@ -200,14 +224,14 @@ export function rankRods(
   basis: Basis,
   clear?: number,
 ): readonly [Candidate, ...Candidate[]] {
-  const { candidates, reasonOf } = candidatesFor(task, choice, basis, clear);
+  const { candidates, field } = candidatesFor(task, choice, basis, clear);
   const [best, ...rest] = [...candidates].sort(dearer) as [Candidate, ...Candidate[]];
-  return [withReason(best, reasonOf(best, rest[0])), ...rest];
+  return [withReason(best, pickReason(best, rest[0], field, basis)), ...rest];
 }
 
 /** The first of `rankRods`, which all others need not be put in order for. */
 function cheapest(task: Task, choice: RodChoice | undefined, basis: Basis): Candidate {
-  const { candidates, reasonOf } = candidatesFor(task, choice, basis, undefined);
+  const { candidates, field } = candidatesFor(task, choice, basis, undefined);
   let [best] = candidates as readonly [Candidate, ...Candidate[]];
   let next: Candidate | undefined;
   for (const each of candidates) {
@@ -215,7 +239,7 @@ function cheapest(task: Task, choice: RodChoice | undefined, basis: Basis): Cand
     if (dearer(best, each) > 0) [best, next] = [each, best];
     else if (!next || dearer(next, each) > 0) next = each;
   }
-  return withReason(best, reasonOf(best, next));
+  return withReason(best, pickReason(best, next, field, basis));
 }
 
 /**
@@ -236,23 +260,42 @@ export function pickRod(
   return { rod: { rod: choice.rod, length: choice.length, coupled, reason: '' }, ways: undefined };
 }
 
-/**
- * Whether coupling could pay: the rods that it saves at most against the couplings that it takes at least. It only spares the
- * others from being worked out; what is worked out decides.
- */
-function couldPay({ used, consumed }: Way, { rod, length, flow }: FedLength, basis: Basis): boolean {
-  const { a } = basis;
-  const { price, saved, joint, lit, stub } = basis.once(couplingOf(rod), () => {
-    const slowed = siteHandling(a);
-    const crew = a.value('crew price') * slowed;
-    return {
+/** What coupling a rod spares and takes. */
+interface Coupling {
+  /** Of a metre of rod. */
+  readonly price: number;
+  /** For each rod less: crew, and oxygen for each flow [kg/s]. */
+  readonly saved: number;
+  readonly lit: number;
+  /** For each coupling. */
+  readonly joint: number;
+  readonly stub: number;
+}
+
+function couplingOf(rod: Rod, basis: Basis): Coupling {
+  const known = basis.reading('coupling of rods', () => new Map<Rod, Coupling>());
+  let coupling = known.get(rod);
+  if (!coupling) {
+    const { a } = basis;
+    const crew = a.value('crew price') * siteHandling(a);
+    coupling = {
       price: a.value(rodNames(rod).price) * rodMassPerLength(rod),
       saved: crew * a.value('rod change time'),
       joint: a.value('string rods') > 0 ? 0 : crew * a.value('coupling time') + a.value('coupling price'),
       lit: a.value('oxygen price') * a.value('flow factor') * a.value('lighting time'),
       stub: stubOf(rod, basis),
     };
-  });
+    known.set(rod, coupling);
+  }
+  return coupling;
+}
+
+/**
+ * Whether coupling could pay: the rods that it saves at most against the couplings that it takes at least. It only spares the
+ * others from being worked out; what is worked out decides.
+ */
+function couldPay({ used, consumed }: Way, { rod, length, flow }: FedLength, basis: Basis): boolean {
+  const { price, saved, joint, lit, stub } = couplingOf(rod, basis);
   const strung = (consumed + stub) / length;
   return (used - strung) * (price * length + saved + lit * flow) > (strung - 1) * joint;
 }
@@ -260,10 +303,12 @@ function couldPay({ used, consumed }: Way, { rod, length, flow }: FedLength, bas
 /** What a rod was picked from. */
 interface Field {
   readonly fitting: number;
+  /** How many of them are as they were asked for, none of them coupled for the sake of it. */
+  readonly singles: number;
+  /** Whether coupled ones were asked for. */
+  readonly coupled: boolean;
+  readonly clear: number | undefined;
   readonly opening: Opening | undefined;
-  /** Why it is coupled, where nobody asked for it. */
-  readonly why: string;
-  readonly access: number;
   readonly all: readonly Rod[];
   readonly passing: readonly Rod[];
 }
@@ -272,11 +317,13 @@ interface Field {
 function pickReason(
   best: Candidate,
   next: Candidate | undefined,
-  { fitting, opening, why, access, all, passing }: Field,
+  { fitting, singles, coupled, clear, opening, all, passing }: Field,
   basis: Basis,
 ): string {
   const { a } = basis;
   const { rod } = best.rod;
+  const why = best.rod.coupled && !coupled ? (singles === 0 ? 'since no single rod reaches' : 'which costs less') : '';
+  const access = accessOf(rod, clear, basis);
   // What a rod makes and the access are the same for many items.
   const texts = basis.reading('lengths in words', () => new Map<number, string>());
   const shown = (x: number): string => {

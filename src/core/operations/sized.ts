@@ -26,7 +26,7 @@ export interface Item<G extends string = string> {
   readonly material?: Material | undefined;
   readonly basis: Basis;
   /** What columns of a long list hold for it. */
-  readonly listed?: (Listed & ReturnType<typeof plannedItem> & { readonly ram: number | undefined }) | undefined;
+  readonly listed?: (Listed & ReturnType<typeof plannedItem>) | undefined;
 }
 
 /** What one item takes; SI. */
@@ -146,80 +146,126 @@ export function sized<G extends string>({
   const { rod, ways } = pickRod(task, choice, basis);
   const [way, ...otherWays] = ways ?? waysOf(task, [{ ...flowsOf(rod, task, basis), rod }], basis)[0] ?? [];
   if (!way) throw unreachable(task, rod, basis);
-  const { length, coupled } = rod;
-  const name = rodName(rod.rod, length, coupled);
-  let cooled: number | undefined;
-  const evaluated = (besides?: Besides): Evaluation => {
-    const all = withDefaults(declared, sizes);
-    const names = declared.order.filter((each) => all[each] !== undefined);
-    const shape = {
-      operation,
-      sizes: names,
-      rod: rod.rod,
-      coupled,
-      material,
-      method: way.method,
-      picked: rod.reason !== '',
-    };
+  return new SizedItem(task, rod, way, otherWays, { sizes: withDefaults(declared, sizes), choice, named }, basis);
+}
+
+/** What was given of an item that is sized. */
+interface Asked {
+  readonly sizes: Sizes;
+  readonly choice: RodChoice | undefined;
+  /** Material that was named. */
+  readonly named: Material | undefined;
+}
+
+/** A class, since lists have many: no functions are made for each. */
+class SizedItem implements Sized {
+  readonly operation: Operation;
+  readonly name: string;
+  readonly pressure: number;
+  readonly flow: number;
+  readonly widenPressure: number | undefined;
+  readonly consumed: number;
+  readonly rods: number;
+  readonly lightings: number;
+  readonly oxygen: number;
+  readonly burnTime: number;
+  readonly removed: number;
+  readonly reach: number;
+  readonly method: string | undefined;
+  readonly timeAtWork: number;
+  readonly workTime: number;
+  readonly cost: number;
+  readonly slagged: boolean;
+  readonly material: Material;
+  readonly planned: Planned;
+  private readonly fixedTime: number;
+  private cooled: number | undefined;
+
+  constructor(
+    private readonly task: Task,
+    readonly rod: FittedRod,
+    way: Way,
+    readonly otherWays: readonly Way[],
+    private readonly asked: Asked,
+    private readonly basis: Basis,
+  ) {
+    this.operation = task.operation;
+    this.name = rodName(rod.rod, rod.length, rod.coupled);
+    this.pressure = task.pressure;
+    this.flow = basis.a.value('flow factor') * flowsOf(rod, task, basis).flow;
+    this.widenPressure = task.widenPressure;
+    this.consumed = way.consumed;
+    this.rods = way.rods;
+    this.lightings = way.lightings;
+    this.oxygen = way.oxygen;
+    this.burnTime = way.burnTime;
+    this.removed = way.removed;
+    this.reach = way.reach;
+    this.method = way.method;
+    this.timeAtWork = way.time;
+    this.fixedTime = way.fixedTime;
+    this.workTime = way.fixedTime + way.time;
+    this.cost = way.cost;
+    this.slagged = way.slagged;
+    this.material = task.material;
+    this.planned = task.planned;
+  }
+
+  get cooling(): number {
+    const { operation, planned, removed, timeAtWork, basis } = this;
+    return (this.cooled ??= operation.cooling?.time(planned, removed / timeAtWork, basis) ?? 0);
+  }
+
+  get crewTime(): number {
+    return this.fixedTime + this.cooling + this.timeAtWork;
+  }
+
+  ram(): number | undefined {
+    return this.task.listed?.ram ?? ramOf(this.operation, this.planned, this.basis);
+  }
+
+  ramSteps(): Besides {
+    return ramSteps(this.operation, this.planned, this.basis);
+  }
+
+  working(result: string, besides?: Besides, shown?: readonly string[], decidedBy: readonly string[] = []): Working {
+    const at = this.evaluated(besides);
+    const words = [...new Set([...(shown ?? []), ...wordsWith(at.list, result)])];
+    return new Working(at, result, words, { ...this.said(), decidedBy });
+  }
+
+  allSteps(more: Besides = { steps: [], results: [] }): Working {
+    const ram = this.ramSteps();
+    const all = this.evaluated({ steps: [...more.steps, ...ram.steps], results: [...more.results, ...ram.results] });
+    return new Working(all, 't_crew', all.list.results, this.said());
+  }
+
+  private evaluated(besides?: Besides): Evaluation {
+    const { operation, rod: fitted, name, material, method, planned, basis } = this;
+    const { rod, length, coupled, reason } = fitted;
+    const { sizes: all, choice, named } = this.asked;
+    const sizes = operation.order.filter((each) => all[each] !== undefined);
+    const shape = { operation, sizes, rod, coupled, material, method, picked: reason !== '' };
     const list = workingList(shape, { choice, materialNamed: named !== undefined }, planned, basis, besides);
     return new Evaluation(
       list,
       {
-        ...Object.fromEntries(names.map((each) => [declared.sizes[each].symbol, all[each] as number])),
-        ...rodGiven(rod.rod),
+        ...Object.fromEntries(sizes.map((each) => [operation.sizes[each]!.symbol, all[each]!])),
+        ...rodGiven(rod),
         rod: name,
         L_rod: length,
-        mu: rodMassPerLength(rod.rod),
-        ...(way.method !== undefined && { method: way.method }),
+        mu: rodMassPerLength(rod),
+        ...(method !== undefined && { method }),
         ...besides?.values,
       },
-      a,
+      basis.a,
     );
-  };
-  const said = (): Said => ({
-    words: { ...(rod.reason !== '' && { rod: rod.reason }), method: wayReason(way, otherWays, rod.rod, a) },
-  });
-  return {
-    operation,
-    rod,
-    name,
-    pressure,
-    widenPressure,
-    flow: a.value('flow factor') * flowsOf(rod, task, basis).flow,
-    consumed: way.consumed,
-    rods: way.rods,
-    lightings: way.lightings,
-    oxygen: way.oxygen,
-    burnTime: way.burnTime,
-    get cooling() {
-      return (cooled ??= operation.cooling?.time(planned, way.removed / way.time, basis) ?? 0);
-    },
-    get crewTime() {
-      return way.fixedTime + this.cooling + way.time;
-    },
-    removed: way.removed,
-    reach: way.reach,
-    method: way.method,
-    otherWays,
-    timeAtWork: way.time,
-    workTime: way.fixedTime + way.time,
-    cost: way.cost,
-    slagged: way.slagged,
-    material,
-    planned,
-    ram: () => listed?.ram ?? ramOf(operation, planned, basis),
-    ramSteps: () => ramSteps(operation, planned, basis),
-    working: (result, besides, shown, decidedBy = []) => {
-      const at = evaluated(besides);
-      const words = [...new Set([...(shown ?? []), ...wordsWith(at.list, result)])];
-      return new Working(at, result, words, { ...said(), decidedBy });
-    },
-    allSteps: (more = { steps: [], results: [] }) => {
-      const ram = ramSteps(operation, planned, basis);
-      const all = evaluated({ steps: [...more.steps, ...ram.steps], results: [...more.results, ...ram.results] });
-      return new Working(all, 't_crew', all.list.results, said());
-    },
-  };
+  }
+
+  private said(): Said {
+    const { rod, basis } = this;
+    return { words: { ...(rod.reason !== '' && { rod: rod.reason }), method: wayReason(this, rod.rod, basis.a) } };
+  }
 }
 
 /** Word that names the material of an operation's work where the item does not. */
@@ -313,9 +359,10 @@ function ramSteps(operation: Operation, planned: Planned, basis: Basis): Besides
 }
 
 /** Why one way is taken of several. */
-function wayReason(way: Way, others: readonly Way[], rod: Rod, a: Assumptions): string {
-  if (others.length === 0) return 'given';
-  const costs = [way, ...others].map(({ method = '', cost }) => `${method} ${showCost(cost)}`);
+function wayReason(item: Pick<Sized, 'method' | 'cost' | 'otherWays'>, rod: Rod, a: Assumptions): string {
+  const { otherWays } = item;
+  if (otherWays.length === 0) return 'given';
+  const costs = [item, ...otherWays].map(({ method = '', cost }) => `${method} ${showCost(cost)}`);
   return `the work costs least: ${costs.join(', ')} (${pricesOf(rod, a)})`;
 }
 

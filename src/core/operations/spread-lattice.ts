@@ -1,10 +1,13 @@
 import type { Basis } from '../basis.ts';
+import type { Material } from '../burn/materials.ts';
 import { CalcError } from '../errors.ts';
 import { overSimplex } from '../model/simplex.ts';
+import type { Drawable } from './draw-item.ts';
 import type { Operation, Sizes } from './operation.ts';
 import { wholeUp } from './rod-fit.ts';
 import { sized, type Sized } from './sized.ts';
 import { spreadEnds, type Spread } from './spread-item.ts';
+import type { Way } from './ways.ts';
 
 /** Steps of the lattice in the logarithms of the sizes: finer where two sizes vary than where more do. */
 const STEPS = { few: 1 / 12, many: 1 / 6 } as const;
@@ -45,29 +48,45 @@ export function spreadBetween(
   const lattice = `low and high of ${operation.id} ${axes.join()}`;
   const at = axes.map(() => 0);
   const sums = new Float64Array(6);
-  return (item) => {
-    const { planned, material, method } = item;
-    let held = `${lattice} ${item.name} ${material.name} ${method}`;
-    for (const name of same) held += ` ${planned[name]}`;
+  /** Of the rods, materials and ways that came up, and the sizes that are the same. */
+  const known: Lattice[] = [];
+  const latticeOf = (item: Sized): Lattice => {
+    for (const each of known) if (isOf(each, item)) return each;
+    const sizes = same.map((name) => item.planned[name]);
+    const held = `${lattice} ${item.name} ${item.material.name} ${item.method} ${sizes.join(' ')}`;
     const points = basis.reading(held, () => new Map<number, Point>());
-    for (let i = 0; i < at.length; i++) at[i] = Math.log(planned[axes[i]!]!) / step;
+    const made = { name: item.name, material: item.material, method: item.method, sizes, points };
+    known.push(made);
+    return made;
+  };
+  const isOf = (each: Lattice, { name, material, method, planned }: Sized): boolean =>
+    each.name === name &&
+    each.material === material &&
+    each.method === method &&
+    same.every((size, k) => planned[size] === each.sizes[k]);
+  let points: Lattice['points'];
+  let item: Sized;
+  const visit = (place: readonly number[], weight: number): boolean => {
+    let key = 0;
+    for (let k = 0; k < place.length; k++) key = key * 2 * PLACES + place[k]! + PLACES;
+    let point = points.get(key);
+    if (point === undefined && !points.has(key)) {
+      const sizes = Object.fromEntries(given.map((name) => [name, item.planned[name]!]));
+      axes.forEach((name, i) => (sizes[name] = Math.exp(place[i]! * step)));
+      point = pointAt(item, sizes, basis);
+      points.set(key, point);
+    }
+    if (!point) return false;
+    for (let i = 0; i < 6; i++) sums[i] = sums[i]! + weight * point[i]!;
+    return true;
+  };
+  const of = (i: number): number => Math.exp(sums[i]!);
+  return (each) => {
+    item = each;
+    points = latticeOf(item).points;
+    for (let i = 0; i < at.length; i++) at[i] = Math.log(item.planned[axes[i]!]!) / step;
     sums.fill(0);
-    const complete = overSimplex(at, (place, weight) => {
-      let key = 0;
-      for (const k of place) key = key * 2 * PLACES + k + PLACES;
-      let point = points.get(key);
-      if (point === undefined && !points.has(key)) {
-        const sizes = Object.fromEntries(given.map((name) => [name, planned[name]!]));
-        axes.forEach((name, i) => (sizes[name] = Math.exp(place[i]! * step)));
-        point = pointAt(item, sizes, basis);
-        points.set(key, point);
-      }
-      if (!point) return false;
-      for (let i = 0; i < 6; i++) sums[i] = sums[i]! + weight * point[i]!;
-      return true;
-    });
-    if (!complete) return undefined;
-    const of = (i: number): number => Math.exp(sums[i]!);
+    if (!overSimplex(at, visit)) return undefined;
     return {
       lowOxygen: of(0),
       highOxygen: of(1),
@@ -79,6 +98,16 @@ export function spreadBetween(
   };
 }
 
+/** The points for one rod, material and way. */
+interface Lattice {
+  readonly name: string;
+  readonly material: Material;
+  readonly method: string | undefined;
+  /** Sizes that are the same in all of it. */
+  readonly sizes: readonly (number | undefined)[];
+  readonly points: Map<number, Point>;
+}
+
 const isCounted = (operation: Operation, basis: Basis): boolean =>
   basis.once(`counted ${operation.id}`, () =>
     (operation.methods?.names ?? [undefined]).some((method) => {
@@ -87,13 +116,27 @@ const isCounted = (operation: Operation, basis: Basis): boolean =>
     }),
   );
 
+/** What the draws of an item start from where another of its ways is taken. */
+const drawnOf = (item: Sized, { method, removed, time }: Way): Drawable => ({
+  operation: item.operation,
+  rod: item.rod,
+  material: item.material,
+  method,
+  planned: item.planned,
+  pressure: item.pressure,
+  widenPressure: item.widenPressure,
+  removed,
+  timeAtWork: time,
+  cooling: item.cooling,
+});
+
 function pointAt({ operation, rod, material, method }: Sized, sizes: Sizes, basis: Basis): Point {
   try {
     const all = sized({ operation, sizes, rod, material, basis });
     const { otherWays } = all;
     const way = all.method === method ? undefined : otherWays.find((each) => each.method === method);
     if (all.method !== method && !way) return undefined;
-    const item = way ? { ...all, method, removed: way.removed, timeAtWork: way.time } : all;
+    const item = way ? drawnOf(all, way) : all;
     const { lowOxygen, highOxygen, lowCrewTime, highCrewTime, used } = spreadEnds(item, basis);
     const logs = Float64Array.of(lowOxygen, highOxygen, lowCrewTime, highCrewTime, ...used).map(Math.log);
     return logs.every(Number.isFinite) ? logs : undefined;

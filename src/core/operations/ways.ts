@@ -77,11 +77,13 @@ export interface Candidate {
 
 /** Flows and ways of an item of a long list, worked out for many items at once. What it gives holds until it turns to another item. */
 export interface Listed {
-  fed(rod: Rod, length: number): FedLength;
+  fed(rod: Pick<FittedRod, 'rod' | 'length'>): FedLength;
   /** Those of some lengths, single or coupled, that the item can be done with. */
   candidates(of: readonly FedLength[], coupled: boolean): Candidate[];
   /** Of one rod. */
   ways(rod: FittedRod): readonly Way[];
+  /** Rating of the ram that pushes the item out [N]; undefined where the operation pushes none, or that is to be found for it alone. */
+  readonly ram: number | undefined;
 }
 
 /** Rods of one construction have the same steps; sizes, rod and flow are given anew for each item. */
@@ -116,7 +118,7 @@ export const flowsOf = (
   { pressure, widenPressure, listed }: Pick<Task, 'pressure' | 'widenPressure' | 'listed'>,
   basis: Basis,
 ): Flows =>
-  listed?.fed(rod.rod, rod.length) ?? {
+  listed?.fed(rod) ?? {
     flow: flowOf(rod, pressure, basis),
     widenFlow: widenPressure === undefined ? undefined : flowOf(rod, widenPressure, basis),
   };
@@ -224,7 +226,7 @@ function waysWith(
     }),
     basis,
   );
-  const each = fed.map(({ rod }, i) => reaches(rod, reach(i), basis));
+  const each = fed.map(({ rod }, i) => reaches(rod, placeOf(reach, i), basis));
   if (!each.includes(true)) return fed.map(() => undefined);
   const of = columns();
   return fed.map((_, i) => (each[i] ? wayOf(of, i) : undefined));
@@ -235,13 +237,13 @@ function wayOf(of: WayColumns, i: number): Way {
   const way: Record<string, unknown> = {};
   for (const name in of) {
     const value = of[name as keyof WayColumns];
-    way[name] = typeof value === 'function' ? value(i) : value;
+    way[name] = typeof value === 'function' ? value(i) : typeof value === 'object' ? value[i] : value;
   }
   return way as unknown as Way;
 }
 
 /** What one way takes at many places: with several rods, or for several items. */
-export type WayColumns = { readonly [K in Exclude<keyof Way, 'method' | 'slagged'>]: At } & {
+export type WayColumns = { readonly [K in Exclude<keyof Way, 'method' | 'slagged'>]: Column } & {
   readonly method: string | undefined;
   readonly slagged: (i: number) => boolean;
 };
@@ -255,7 +257,7 @@ export function waysAt(
   given: readonly Column[],
   basis: Basis,
   kept = false,
-): { readonly reach: At; readonly columns: () => WayColumns } {
+): { readonly reach: Column; readonly columns: () => WayColumns } {
   const { operation, method } = shape;
   const at = basis
     .reading(`ways ${shapeKey(shape)}`, () => {
@@ -266,11 +268,9 @@ export function waysAt(
       return all.over(anewOf(operation));
     })
     .give(given);
-  const read = (symbol: string): At => {
+  const read = (symbol: string): Column => {
     const value = at.column(symbol);
-    if (typeof value === 'number') return () => value;
-    const column = kept ? value.slice() : value;
-    return (i) => column[i]!;
+    return kept && typeof value === 'object' ? value.slice() : value;
   };
   const reach = read('reach');
   return {
@@ -297,11 +297,16 @@ export function waysAt(
  * Whether a wider pierce would burn faster: burning time x* / v + (x - x*) [1 + (x + x*) / (2 s)] / c falls with the width w where
  * (x^2 - x*^2) / (2 c s) > 2 x* / v, since v goes with 1 / w^2 and s with w.
  */
-function slaggedOf(read: (symbol: string) => At): (i: number) => boolean {
-  const [x, free, v, c, s] = ['x', 'x_free', 'v', 'c', 's'].map(read) as [At, At, At, At, At];
-  return (i) => (x(i) ** 2 - free(i) ** 2) / (2 * c(i) * s(i)) > (2 * free(i)) / v(i);
+function slaggedOf(read: (symbol: string) => Column): (i: number) => boolean {
+  const columns = ['x', 'x_free', 'v', 'c', 's'].map(read);
+  return (i) => {
+    const [x, free, v, c, s] = columns.map((column) => placeOf(column, i)) as [number, number, number, number, number];
+    return (x ** 2 - free ** 2) / (2 * c * s) > (2 * free) / v;
+  };
 }
-type At = (i: number) => number;
+
+/** The value of a column at one place. */
+export const placeOf = (column: Column, i: number): number => (typeof column === 'number' ? column : column[i]!);
 
 /** The error of a rod that does not reach. */
 export function unreachable(task: Task, rod: FittedRod, basis: Basis): Error {
