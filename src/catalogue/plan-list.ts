@@ -118,7 +118,7 @@ interface Alike {
 }
 
 function lineOf(
-  { operation, notes }: NonNullable<RowsFunction['plan']>,
+  plan: NonNullable<RowsFunction['plan']>,
   values: PlanValues,
   { of, spread }: Alike,
   place: number,
@@ -127,11 +127,11 @@ function lineOf(
   const { rod, material = of.material } = values;
   // What stands in it besides sizes is passed over.
   const sizes = values as unknown as Sizes;
-  const item = sized({ operation, sizes, rod, material, basis, listed: of.turnTo(place) });
+  const item = sized({ operation: plan.operation, sizes, rod, material, basis, listed: of.turnTo(place) });
   const setting = settingAt(item.rod, item.pressure, basis);
   return planLine(item, basis, {
     spread: spread(item) ?? spreadItem(item, basis),
-    notes: notes(values as never, basis),
+    notes: plan.notes(values as never, basis),
     ...(Number.isNaN(setting) ? undefined : { setting }),
   });
 }

@@ -6,6 +6,7 @@
  * with its unit, and what is accepted.
  */
 import { CalcError } from './errors.ts';
+import { toFigures } from './units/as-written.ts';
 import type { Misread } from './units/parse-quantity.ts';
 
 const value = (message: string): CalcError => new CalcError('#VALUE!', message);
@@ -13,7 +14,7 @@ const missing = (message: string): CalcError => new CalcError('#N/A', message);
 
 /** A number in a message: six significant digits at most, no trailing zeros. */
 export function shown(x: number, digits = 6): string {
-  return String(Number(x.toPrecision(Math.min(digits, 6))));
+  return String(toFigures(x, Math.min(digits, 6)));
 }
 
 /** Longest text of a cell that a message repeats; a cell can hold a whole page. */

@@ -43,7 +43,8 @@ export class Working {
   }
 }
 
-const NONE: AssumptionReader = {
+/** For lists without assumptions. */
+export const NO_ASSUMPTIONS: AssumptionReader = {
   value: (name) => {
     throw new Error(`no assumptions, so no ${name}`);
   },
@@ -56,7 +57,7 @@ const NONE: AssumptionReader = {
 export function work(
   list: StepList,
   given: Given,
-  reader: AssumptionReader = NONE,
+  reader: AssumptionReader = NO_ASSUMPTIONS,
   result: string = list.results[0] as string,
 ): Working {
   return new Working(new Evaluation(list, given, reader), result);
@@ -67,7 +68,7 @@ export function workAll(
   steps: readonly Step[],
   given: Given,
   result: string,
-  reader: AssumptionReader = NONE,
+  reader: AssumptionReader = NO_ASSUMPTIONS,
 ): Working {
   const list = new StepList(
     steps,
@@ -78,5 +79,5 @@ export function workAll(
 
 /** The value that a list's first result, or the one named, has on what is given. */
 export function valueOf(list: StepList, given: Given, result?: string): number {
-  return work(list, given, NONE, result).value;
+  return work(list, given, NO_ASSUMPTIONS, result).value;
 }

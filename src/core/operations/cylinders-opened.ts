@@ -1,5 +1,5 @@
 import type { Basis } from '../basis.ts';
-import { cylinderCount } from '../oxygen/cylinder-count.ts';
+import { cylinderCounts } from '../oxygen/cylinder-count.ts';
 import { deliveryInForce, drawableContent, type Delivery } from '../oxygen/drawable-content.ts';
 
 /** An item of a list that shares cylinders. */
@@ -39,10 +39,11 @@ export function openedAlong(
   basis: Basis,
 ): (oxygen: number) => CylindersSoFar {
   const content = drawableContent(basis, sharedDelivery(items, basis));
+  const count = cylinderCounts(content, 0);
   let sum = 0;
   return (oxygen) => {
     sum += oxygen;
-    const opened = cylinderCount(sum, content, 0);
+    const opened = count(sum);
     return { opened, left: Math.max(0, opened * content - sum) };
   };
 }

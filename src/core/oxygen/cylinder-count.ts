@@ -3,7 +3,7 @@ import * as messages from '../messages.ts';
 import { Evaluation } from '../model/evaluation.ts';
 import { calculated, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
-import { valueOf, Working } from '../model/working.ts';
+import { NO_ASSUMPTIONS, Working } from '../model/working.ts';
 import { cylinderSteps, deliverySteps, servedSteps } from './drawable-content.ts';
 import { fullCylinderSteps } from './full-cylinder.ts';
 import { leftoverSteps } from './leftover-in-force.ts';
@@ -32,8 +32,11 @@ const COUNT = new StepList(
  * @param changeLoss lost each time a cylinder is put on [kg]: cracking the valve, purging regulator and hose
  * @example cylinderCount(10, 5, 0.5) // 3
  */
-export function cylinderCount(oxygen: number, content: number, changeLoss: number): number {
-  if (!(oxygen >= 0)) throw messages.tooLow('oxygen', `${messages.shown(oxygen)} kg`, '0 kg');
+export const cylinderCount = (oxygen: number, content: number, changeLoss: number): number =>
+  cylinderCounts(content, changeLoss)(oxygen);
+
+/** The same for one amount after the other. */
+export function cylinderCounts(content: number, changeLoss: number): (oxygen: number) => number {
   const usable = content - changeLoss;
   if (!(usable > 0))
     throw messages.notAbove(
@@ -41,7 +44,11 @@ export function cylinderCount(oxygen: number, content: number, changeLoss: numbe
       `${messages.shown(content)} kg`,
       `the ${messages.shown(changeLoss)} kg lost in putting a cylinder on`,
     );
-  return valueOf(COUNT, { O: oxygen, C_use: usable });
+  const count = new Evaluation(COUNT, { C_use: usable }, NO_ASSUMPTIONS).over(['O']);
+  return (oxygen) => {
+    if (!(oxygen >= 0)) throw messages.tooLow('oxygen', `${messages.shown(oxygen)} kg`, '0 kg');
+    return count.give([oxygen]).number('N_cyl');
+  };
 }
 
 /**

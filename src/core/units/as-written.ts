@@ -10,6 +10,31 @@ const TENS = Array.from({ length: 40 }, (_, i) => 10 ** i);
 const ten = (power: number): number => TENS[power] ?? 10 ** power;
 
 /**
+ * A number to so many significant figures, as `Number(x.toPrecision(digits))`.
+ *
+ * Of everyday numbers it is found without writing them, which lists of many notes spend their time in: scaled to whole figures
+ * and rounded. Where that is near a half, so that the last bits decide, they are written.
+ *
+ * @example toFigures(93.2449, 4) // 93.24
+ */
+export function toFigures(x: number, digits: number): number {
+  if (x >= 1e-3 && x < 1e6) {
+    const power = digits - 1 - Math.floor(Math.log10(x));
+    const scaled = x * ten(power);
+    const whole = Math.round(scaled);
+    // The logarithm may be a bit off beside a power of ten.
+    if (
+      power >= 0 &&
+      whole >= ten(digits - 1) &&
+      whole < ten(digits) &&
+      Math.abs(Math.abs(scaled - whole) - 0.5) > 1e-6
+    )
+      return whole / ten(power);
+  }
+  return Number(x.toPrecision(digits));
+}
+
+/**
  * A number as a person would write it: where it stands beside a decimal number of up to 12 figures by nothing but the last bits
  * of its binary form, that number; any other as it is.
  *

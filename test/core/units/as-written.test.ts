@@ -1,6 +1,6 @@
 /** Numbers as a person would write them. */
 import { describe, expect, it } from 'vitest';
-import { asWritten, writtenFromSi } from '../../../src/core/units/as-written.ts';
+import { asWritten, toFigures, writtenFromSi } from '../../../src/core/units/as-written.ts';
 import { QUANTITIES, type Quantity, type QuantityName } from '../../../src/core/units/quantities.ts';
 import { fromSi, toSi } from '../../../src/core/units/parse-quantity.ts';
 
@@ -37,5 +37,21 @@ describe('a number as written', () => {
     expect(Math.abs(zero)).toBeLessThan(1e-12);
     expect(writtenFromSi(toSi(0, 'temperature', 'US'), 'temperature', 'US')).toBe(0);
     expect(writtenFromSi(toSi(-0.3, 'temperature', 'SI'), 'temperature', 'SI')).toBe(-0.3);
+  });
+});
+
+describe('a number to so many figures', () => {
+  it('is the same as when it is written out', () => {
+    const numbers = [0, -3.14159, 1e-9 / 3, 2e9 / 3, Infinity, NaN, 0.001, 999999.4, 1e6, 12.345, 0.5, 2.5, 99.995];
+    for (let power = -4; power < 7; power++)
+      for (let i = 1; i < 400; i++) {
+        const x = 10 ** power * (1 + ((i * 0.618033988749895) % 1) * 9);
+        // Halves of the last figure too, and what stands right beside them and beside powers of ten.
+        for (const digits of [2, 3, 4, 6]) numbers.push(x, Number(`${Number(x.toPrecision(digits))}5`));
+      }
+    for (let power = -3; power < 7; power++)
+      for (const ulps of [-2, -1, 0, 1, 2]) numbers.push(10 ** power * (1 + ulps * Number.EPSILON));
+    for (const digits of [1, 2, 3, 4, 6])
+      expect(numbers.filter((x) => !Object.is(toFigures(x, digits), Number(x.toPrecision(digits))))).toEqual([]);
   });
 });
