@@ -6,7 +6,7 @@ import { NOISE_RANGE, noiseHours } from '../safety/noise-hours.ts';
 import { findNoiseRule } from '../safety/noise-rules.ts';
 import { doesNotFitShift, itemOverNoiseLimit } from '../messages.ts';
 import type { NumberName } from '../assumptions/registry.ts';
-import { cylinderCount } from '../oxygen/cylinder-count.ts';
+import { cylinderCounts } from '../oxygen/cylinder-count.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import { pieceName, type Job, type ListItem } from './job-list.ts';
 import { showDuration } from './clock.ts';
@@ -124,6 +124,8 @@ interface Limits {
   readonly breakLength: number;
   /** Oxygen that one cylinder serves [kg]; Infinity where none can be drawn. */
   readonly content: number;
+  /** Cylinders that an amount of oxygen [kg] takes; 0 where none can be drawn. */
+  readonly opened: (oxygen: number) => number;
   readonly changeTime: number;
 }
 
@@ -201,22 +203,24 @@ class Layout {
 
   /** Cylinders opened when a piece has burned too. */
   private openedWith(stages: Stages): number {
-    return cylinderCount(this.oxygen + stages.oxygen, this.limits.content, 0);
+    return this.limits.opened(this.oxygen + stages.oxygen);
   }
 
   /** The first cylinder is put on while setting up. */
   private changesFor(stages: Stages): number {
-    const { content } = this.limits;
-    return content === Infinity ? 0 : this.openedWith(stages) - Math.max(1, this.cylinders);
+    return Math.max(0, this.openedWith(stages) - Math.max(1, this.cylinders));
   }
 
   private step(crew: Crew): void {
     const { limits } = this;
     const resting = crew.time - crew.rested >= limits.breakAfter - TOLERANCE && limits.breakLength > 0;
     const now = crew.time + (resting ? limits.breakLength : 0);
-    const fits = (stages: Stages): boolean =>
-      now + stages.before + stages.hot + Math.max(0, this.changesFor(stages)) * limits.changeTime <=
-        limits.hotUntil + TOLERANCE && crew.dose + stages.burning / limits.noiseTime <= 1 + TOLERANCE;
+    // Changes come last: they are what takes long to find, and most that does not fit does not without them.
+    const fits = (stages: Stages): boolean => {
+      const left = limits.hotUntil + TOLERANCE - (now + stages.before + stages.hot);
+      if (!(left >= 0 && crew.dose + stages.burning / limits.noiseTime <= 1 + TOLERANCE)) return false;
+      return this.changesFor(stages) * limits.changeTime <= left;
+    };
     const next = this.queue.findIndex(fits);
     const cold = crew.burnt.find((b) => isCool(b, crew.shift, now) && now + b.stages.after <= limits.shift + TOLERANCE);
     // Nothing can be done now: wait for the next pin to cool, or go home.
@@ -248,14 +252,14 @@ class Layout {
   private burn(crew: Crew, stages: Stages): void {
     const { content, changeTime, noiseTime } = this.limits;
     const hotFrom = crew.time + stages.before;
-    const count = Math.max(0, this.changesFor(stages));
+    const count = this.changesFor(stages);
     // A change comes where the oxygen of the cylinders before it is used up.
     const first = Math.max(1, this.cylinders);
     const changes = Array.from({ length: count }, (_, i) => {
       const share = ((first + i) * content - this.oxygen) / stages.oxygen;
       return hotFrom + Math.min(1, Math.max(0, share)) * stages.hot + i * changeTime;
     });
-    if (content !== Infinity) this.cylinders = this.openedWith(stages);
+    this.cylinders = this.openedWith(stages);
     this.oxygen += stages.oxygen;
     const hotTo = hotFrom + stages.hot + count * changeTime;
     crew.dose += stages.burning / noiseTime;
@@ -355,6 +359,7 @@ function scheduleOf(job: Job, { crews, shift }: Crewing, pace: number, cooling: 
     breakAfter: a.value('break after'),
     breakLength: a.value('break length'),
     content,
+    opened: content === Infinity ? () => 0 : cylinderCounts(content, 0),
     changeTime: a.value('cylinder change time'),
   };
   const left: { stages: Stages; reason: string }[] = [];
@@ -413,13 +418,12 @@ function scheduleOf(job: Job, { crews, shift }: Crewing, pace: number, cooling: 
 /** Why a piece fits no shift; empty where it does. */
 function whyNot(
   s: Stages,
-  { shift, noiseTime, changeTime, content }: Limits,
+  { shift, noiseTime, changeTime, opened }: Limits,
   watch: number,
   rule: string,
   job: Job,
 ): string {
-  const changes = content === Infinity ? 0 : cylinderCount(s.oxygen, content, 0);
-  const needs = Math.max(s.before + s.hot + changes * changeTime + watch, s.after);
+  const needs = Math.max(s.before + s.hot + opened(s.oxygen) * changeTime + watch, s.after);
   if (needs > shift + TOLERANCE) return doesNotFitShift(showDuration(needs), showDuration(shift));
   if (s.burning > noiseTime * (1 + TOLERANCE)) {
     const minutes = (time: number): string => showQuantity(Math.round(time / 60) * 60, 'time', job.basis.a.system);
