@@ -8,28 +8,22 @@ const ROUND = 6;
  * The points lie at fixed places, so that a value depends on nothing else that was asked for. NaN where one of the six points is
  * none. The error goes with the sixth power of the step.
  *
- * @param step of the lattice, in ln x
- * @example smoothLattice(0.02, Math.sqrt)(2) // 1.41421356
+ * @example new SmoothLattice(0.02, Math.sqrt).at(2) // 1.41421356
  */
-export function smoothLattice(step: number, solve: (x: number) => number): (x: number) => number {
-  const points = new Map<number, number>();
-  const pieces = new Map<number, Float64Array>();
-  const point = (k: number): number => {
-    let value = points.get(k);
-    if (value === undefined) {
-      value = solve(Math.exp(k * step));
-      points.set(k, value);
-    }
-    return value;
-  };
-  return (x) => {
-    const at = Math.log(x) / step;
+export class SmoothLattice {
+  private readonly points = new Map<number, number>();
+  private readonly pieces = new Map<number, Float64Array>();
+
+  /** @param step of the lattice, in ln x */
+  constructor(
+    private readonly step: number,
+    private readonly solve: (x: number) => number,
+  ) {}
+
+  at(x: number): number {
+    const at = Math.log(x) / this.step;
     const k = Math.floor(at);
-    let piece = pieces.get(k);
-    if (!piece) {
-      piece = Float64Array.from({ length: ROUND }, (_, i) => point(k + i - 2));
-      pieces.set(k, piece);
-    }
+    const piece = this.pieces.get(k) ?? this.piece(k);
     // Neville's scheme written out would round more: the six weights of Lagrange.
     const t = at - k;
     const [a, b, c, d, e, f] = [t + 2, t + 1, t, t - 1, t - 2, t - 3] as const;
@@ -42,5 +36,27 @@ export function smoothLattice(step: number, solve: (x: number) => number): (x: n
       (piece[4]! * ab * cd * f) / -24 +
       (piece[5]! * ab * cd * e) / 120
     );
-  };
+  }
+
+  /** At each place of a column. */
+  over(column: Float64Array): Float64Array {
+    const values = new Float64Array(column.length);
+    for (let i = 0; i < values.length; i++) values[i] = this.at(column[i]!);
+    return values;
+  }
+
+  private piece(k: number): Float64Array {
+    const piece = Float64Array.from({ length: ROUND }, (_, i) => this.point(k + i - 2));
+    this.pieces.set(k, piece);
+    return piece;
+  }
+
+  private point(k: number): number {
+    let value = this.points.get(k);
+    if (value === undefined) {
+      value = this.solve(Math.exp(k * this.step));
+      this.points.set(k, value);
+    }
+    return value;
+  }
 }

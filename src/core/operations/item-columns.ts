@@ -3,7 +3,7 @@ import type { Material } from '../burn/materials.ts';
 import { rodMassPerLength, type Rod } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
 import { Evaluation } from '../model/evaluation.ts';
-import { smoothLattice } from '../model/smooth-lattice.ts';
+import { SmoothLattice } from '../model/smooth-lattice.ts';
 import { itemSetting } from './item-supply.ts';
 import { planningList } from './item-steps.ts';
 import type { Operation, Planned, Sizes } from './operation.ts';
@@ -18,6 +18,7 @@ import {
   type Candidate,
   type FedLength,
   type Listed,
+  type RodLength,
   type Way,
   type WayColumns,
 } from './ways.ts';
@@ -83,8 +84,8 @@ class ListedWay implements Way {
 class ListedCandidate implements Candidate {
   cost = NaN;
   /** Of the item, the cheapest first. */
-  private readonly done: ListedWay[] = [];
-  private readonly all: readonly ListedWay[];
+  ways: Candidate['ways'];
+  private readonly all: readonly [ListedWay, ...ListedWay[]];
   private readonly farthest: number;
 
   constructor(
@@ -92,36 +93,35 @@ class ListedCandidate implements Candidate {
     all: readonly WayColumns[],
     basis: Basis,
   ) {
-    this.all = all.map((way) => new ListedWay(way));
+    this.all = all.map((way) => new ListedWay(way)) as [ListedWay, ...ListedWay[]];
+    this.ways = this.all;
     this.farthest = farthest(rod, basis);
   }
 
   /** Whether the item can be done with it. */
   turnTo(i: number): boolean {
-    const { done } = this;
-    done.length = 0;
-    for (const way of this.all) if (way.turnTo(i, this.farthest)) done.push(way);
-    if (done.length > 1) done.sort((x, y) => x.cost - y.cost);
-    this.cost = done[0]?.cost ?? Infinity;
+    const [only] = this.all;
+    let does = only.turnTo(i, this.farthest);
+    if (this.all.length > 1) {
+      const ways = this.all.filter((way) => way.turnTo(i, this.farthest)).sort((x, y) => x.cost - y.cost);
+      does = ways.length > 0;
+      this.ways = ways as readonly Way[] as Candidate['ways'];
+    }
+    this.cost = does ? this.ways[0].cost : Infinity;
     return this.cost < Infinity;
-  }
-
-  get ways(): Candidate['ways'] {
-    return this.done as readonly Way[] as Candidate['ways'];
   }
 }
 
 /** A rod of one length for all items; its flows are those of one of them. */
 class RodColumns implements FedLength {
-  flow = NaN;
-  widenFlow: number | undefined;
   readonly rod: Rod;
   readonly length: number;
   /** Its ways, single and coupled, where they were asked for. */
   readonly candidates: (ListedCandidate | undefined)[] = [];
+  private i = 0;
 
   constructor(
-    fitted: Pick<FittedRod, 'rod' | 'length'>,
+    fitted: RodLength,
     readonly flows: Float64Array,
     readonly widenFlows: Float64Array | undefined,
   ) {
@@ -130,9 +130,16 @@ class RodColumns implements FedLength {
   }
 
   turnTo(i: number): this {
-    this.flow = solved(this.flows[i]!);
-    if (this.widenFlows) this.widenFlow = solved(this.widenFlows[i]!);
+    this.i = i;
     return this;
+  }
+
+  get flow(): number {
+    return solved(this.flows[this.i]!);
+  }
+
+  get widenFlow(): number | undefined {
+    return this.widenFlows && solved(this.widenFlows[this.i]!);
   }
 }
 
@@ -141,7 +148,7 @@ export class NotListed extends Error {}
 
 /**
  * Items of a long list that differ in their sizes only, worked out together: each step is evaluated for all of them at once, what is
- * solved from a pressure is solved on a lattice of pressures (`smoothLattice`) and read between its points. What is picked, and what is
+ * solved from a pressure is solved on a lattice of pressures (`SmoothLattice`) and read between its points. What is picked, and what is
  * said of it, is decided item by item as ever: `sized` reads what it needs from here.
  *
  * All sizes that are given must be given of every item.
@@ -205,7 +212,7 @@ export class ItemColumns implements Listed {
     return this.widenPressures && solved(this.widenPressures[this.at]!);
   }
 
-  fed(rod: Pick<FittedRod, 'rod' | 'length'>): FedLength {
+  fed(rod: RodLength): FedLength {
     return this.columnsOf(rod).turnTo(this.at);
   }
 
@@ -236,13 +243,17 @@ export class ItemColumns implements Listed {
     return Number.isNaN(ram) ? undefined : ram;
   }
 
-  private columnsOf(fitted: Pick<FittedRod, 'rod' | 'length'>): RodColumns {
+  private columnsOf(fitted: RodLength): RodColumns {
     const { rod, length } = fitted;
     let lengths = this.rods.get(rod);
     if (!lengths) this.rods.set(rod, (lengths = []));
     for (const each of lengths) if (each.length === length) return each;
-    const at = flowAt(rod, length, this.basis);
-    const columns = new RodColumns(fitted, this.pressures.map(at), this.widenPressures?.map(at));
+    const flow = flowsAt(rod, length, this.basis);
+    const columns = new RodColumns(
+      fitted,
+      flow.over(this.pressures),
+      this.widenPressures && flow.over(this.widenPressures),
+    );
     lengths.push(columns);
     return columns;
   }
@@ -288,18 +299,20 @@ const orNaN = (solve: () => number): number => {
 };
 
 /** Flow of a rod at any pressure, before the flow factor [kg/s]; within 3e-7 of `flowOf`, which is solved no closer. */
-const flowAt = (rod: Rod, length: number, basis: Basis): ((pressure: number) => number) =>
-  basis.reading(`flows ${rod.name} ${length}`, () =>
-    smoothLattice(PRESSURE_STEP, (p) => orNaN(() => flowOf({ rod, length }, p, basis))),
+const flowsAt = (rod: Rod, length: number, basis: Basis): SmoothLattice =>
+  basis.reading(
+    `flows ${rod.name} ${length}`,
+    () => new SmoothLattice(PRESSURE_STEP, (p) => orNaN(() => flowOf({ rod, length }, p, basis))),
   );
 
 /** Regulator setting for a rod at any pressure [Pa]; NaN where the hose cannot feed it, or nearly so. */
 export function settingAt({ rod, length }: FittedRod, pressure: number, basis: Basis): number {
-  return basis.reading(`settings ${rod.name} ${length}`, () => {
-    const flow = flowAt(rod, length, basis);
+  const lattice = basis.reading(`settings ${rod.name} ${length}`, () => {
+    const flows = flowsAt(rod, length, basis);
     const over = basis.a.value('flow factor');
-    return smoothLattice(PRESSURE_STEP, (p) =>
-      orNaN(() => itemSetting({ pressure: p, flow: over * flow(p) }, basis).gauge),
+    return new SmoothLattice(PRESSURE_STEP, (p) =>
+      orNaN(() => itemSetting({ pressure: p, flow: over * flows.at(p) }, basis).gauge),
     );
-  })(pressure);
+  });
+  return lattice.at(pressure);
 }

@@ -16,6 +16,7 @@ import {
   type Fed,
   type FedLength,
   type Flows,
+  type RodLength,
   type Task,
   type Way,
 } from './ways.ts';
@@ -39,8 +40,6 @@ export function considered(material: Material, { a, reading }: Basis): readonly 
 const accessOf = (rod: Rod, clear: number | undefined, { a }: Basis): number => clear ?? a.value(rodNames(rod).access);
 const letIn = (rod: Rod, clear: number | undefined, basis: Basis): readonly number[] =>
   rod.lengths.filter((l) => l <= accessOf(rod, clear, basis) * (1 + 1e-9));
-
-type RodLength = Pick<FedLength, 'rod' | 'length'>;
 
 const highest = ({ flow, widenFlow }: Flows): number => Math.max(flow, widenFlow ?? 0);
 
@@ -69,8 +68,8 @@ function fedRods(
   const [supply, over] = [basis.a.value('supply flow'), basis.a.value('flow factor')];
   const { listed } = pressures;
   const fed: FedLength[] = [];
-  for (const { rod, length } of lengthsOf(rods, clear, basis)) {
-    const each = listed?.fed({ rod, length }) ?? { rod, length, ...flowsOf({ rod, length }, pressures, basis) };
+  for (const length of lengthsOf(rods, clear, basis)) {
+    const each = listed?.fed(length) ?? { ...length, ...flowsOf(length, pressures, basis) };
     if (over * highest(each) <= supply * (1 + 1e-9)) fed.push(each);
   }
   return fed;

@@ -1,5 +1,5 @@
 import type { Basis } from '../basis.ts';
-import { rodMassPerLength, type Rod } from '../burn/rods.ts';
+import { rodMassPerLength } from '../burn/rods.ts';
 import { calculatedFlow, rodGiven } from '../burn/rod-line.ts';
 import type { Material } from '../burn/materials.ts';
 import { Evaluation, type Column } from '../model/evaluation.ts';
@@ -60,11 +60,10 @@ export interface Task {
   readonly listed?: Listed | undefined;
 }
 
+export type RodLength = Pick<FittedRod, 'rod' | 'length'>;
+
 /** A length of a rod with the flows that the tip pressures drive through it. */
-export interface FedLength extends Flows {
-  readonly rod: Rod;
-  readonly length: number;
-}
+export interface FedLength extends RodLength, Flows {}
 
 /** A rod that fits an item, and what it would take. */
 export interface Candidate {
@@ -77,7 +76,7 @@ export interface Candidate {
 
 /** Flows and ways of an item of a long list, worked out for many items at once. What it gives holds until it turns to another item. */
 export interface Listed {
-  fed(rod: Pick<FittedRod, 'rod' | 'length'>): FedLength;
+  fed(rod: RodLength): FedLength;
   /** Those of some lengths, single or coupled, that the item can be done with. */
   candidates(of: readonly FedLength[], coupled: boolean): Candidate[];
   /** Of one rod. */
@@ -109,12 +108,12 @@ export const anewOf = (operation: Operation): readonly string[] => [
  *
  * @example flowOf(item.rod, 90 * PSI, basis) / (SCF / 60) // 8.663
  */
-export const flowOf = ({ rod, length }: Pick<FittedRod, 'rod' | 'length'>, pressure: number, basis: Basis): number =>
+export const flowOf = ({ rod, length }: RodLength, pressure: number, basis: Basis): number =>
   calculatedFlow(rod, length, pressure, basis);
 
 /** Flows of a rod at the pressures of an item, before the flow factor. */
 export const flowsOf = (
-  rod: Pick<FittedRod, 'rod' | 'length'>,
+  rod: RodLength,
   { pressure, widenPressure, listed }: Pick<Task, 'pressure' | 'widenPressure' | 'listed'>,
   basis: Basis,
 ): Flows =>
