@@ -1,5 +1,5 @@
 /** Bayesian update of positive factors from a log of finished jobs, on the logarithmic scale. */
-import { isMissing, mustBeLess, notAbove, tooLow } from '../messages.ts';
+import { isMissing, mustBeLess, notAbove } from '../messages.ts';
 import { cholesky, choleskyInverse, choleskySolve } from '../spread/cholesky.ts';
 import type { LogMoments } from './log-range.ts';
 import { normalQuantile } from '../spread/normal.ts';
@@ -17,8 +17,11 @@ export interface BayesLog {
   readonly predict: (logFactors: Float64Array, predicted: Float64Array) => void;
   /** Standard deviation of ln observed about ln predicted, one for each channel, more than 0. */
   readonly scatter: readonly number[];
-  /** Standard deviation of a further scatter that all channels of a row share: the job was harder or easier; 0 or more. */
-  readonly shared: number;
+  /**
+   * How far one deviation of a further scatter, which all channels of a row share, moves each place of `observed`: the job was
+   * harder or easier.
+   */
+  readonly shared: Float64Array;
   /** How many observations the scatter stated here is worth; Infinity takes it as known. */
   readonly scatterWorth: number;
   /** Share of sound rows that are taken at full weight [-], 0 to 1; 1 trusts every row fully. */
@@ -107,7 +110,7 @@ interface System {
  * Posterior of the factors given a log, by iterated linearisation (Laplace approximation).
  *
  * Minimises sum over rows of rho(d^2) + (u - m)^T P (u - m), u = ln factors, m and P^-1 the prior mean and covariance,
- * d^2 = r^T V^-1 r, r = observed - predicted, V = s^2 (diag(scatter^2) + shared^2). rho is d^2 up to c^2 and
+ * d^2 = r^T V^-1 r, r = observed - predicted, V = s^2 (diag(scatter^2) + shared shared^T). rho is d^2 up to c^2 and
  * c^2 (1 + ln(d^2/c^2)) beyond, so that a sound row counts fully and a wild one less the wilder it is: weight
  * min(1, c^2/d^2), c^2 the chi-squared quantile `trust` of the row's observations. s^2 is found along with the factors
  * as (k0 + sum w (r^T r + tr J C J^T in units of V at s = 1))/(k0 + sum w k b), k0 = scatterWorth, C the covariance, b the
@@ -127,7 +130,6 @@ export function bayesUpdate(log: BayesLog): BayesFit {
     if (!(deviation > 0)) throw notAbove('deviation of a factor', String(deviation), '0');
   if (scatter.length !== channels) throw isMissing('scatter of a channel');
   for (const s of scatter) if (!(s > 0)) throw notAbove('scatter', String(s), '0');
-  if (!(shared >= 0)) throw tooLow('shared scatter', String(shared), '0');
   if (!(scatterWorth > 0)) throw notAbove('worth of the scatter', String(scatterWorth), '0');
   if (!(trust > 0)) throw notAbove('trust', String(trust), '0');
   if (!(trust <= 1)) throw mustBeLess('trust', String(trust), '1');
@@ -154,16 +156,16 @@ export function bayesUpdate(log: BayesLog): BayesFit {
   const first = new Uint32Array(rows + 1);
   const worth = Float64Array.from(places, (i) => precision[i % channels] ?? NaN);
   const count = new Uint32Array(rows);
-  /** Part taken off by the shared scatter (Sherman and Morrison): V^-1 = Q - kappa Q 1 1^T Q for s = 1. */
+  /** Part taken off by the shared scatter h (Sherman and Morrison): V^-1 = Q - kappa Q h h^T Q for s = 1. */
   const kappa = new Float64Array(rows);
   for (let row = 0; row < rows; row++) {
     let total = 0;
     for (let c = 0; c < channels; c++) {
       if (!usable[row * channels + c]) continue;
       count[row] = (count[row] ?? 0) + 1;
-      total += precision[c] ?? NaN;
+      total += (precision[c] ?? NaN) * shared[row * channels + c]! ** 2;
     }
-    kappa[row] = shared > 0 ? 1 / (1 / (shared * shared) + total) : 0;
+    kappa[row] = 1 / (1 + total);
     first[row + 1] = (first[row] ?? 0) + (count[row] ?? 0);
   }
 
@@ -176,9 +178,10 @@ export function bayesUpdate(log: BayesLog): BayesFit {
       const i = places[k] ?? 0;
       const q = worth[k] ?? NaN;
       const qx = q * (x[i] ?? NaN);
+      const h = shared[i]!;
       both += qx * (y[i] ?? NaN);
-      left += qx;
-      right += q * (y[i] ?? NaN);
+      left += qx * h;
+      right += q * (y[i] ?? NaN) * h;
     }
     return both - (kappa[row] ?? 0) * left * right;
   };

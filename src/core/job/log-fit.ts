@@ -23,6 +23,8 @@ const PACES = 256;
 
 /** Lower end of a crew time's range in the logarithm, over its value, where the user lets it start at nothing. */
 const LEAST_TIME = 1e-3;
+/** Difference in ln of a job's own scatter. */
+const OWN_STEP = 1e-3;
 /** Change of a figure by one deviation of a factor under which the log is held to say nothing of it: it keeps its range. */
 const NO_EFFECT = 0.005;
 /** Share of the prior variance that a log must take away to have told anything of a factor. */
@@ -288,8 +290,8 @@ function jobsFor(name: Fitted, jobs: readonly LogJob[]): number {
  * pierces, the limit of the advance. What acts on the noted figures in the same way as these (heat lost, slag
  * temperature, product, idle share, rod changes, and what the operation adds) is held at its value, and its range is put
  * on the fitted ones, so that the fit is neither surer nor less sure than before of what a job takes. The fit is
- * that of `bayesUpdate`: scatter shared by all figures of a job is that of `item scatter`, that of each figure the
- * `log ... scatter`; both are scaled to what the jobs show. With no job everything stays as it is.
+ * that of `bayesUpdate`: scatter shared by the figures of a job, as far as they rest on burning, is that of `item scatter`,
+ * that of each figure the `log ... scatter`; both are scaled to what the jobs show. With no job everything stays as it is.
  *
  * Low and high of each factor follow its posterior deviation, widened for the number of jobs the scatter rests on
  * (Student's t). Rods of a kind or crew times that no job has keep their range, or are widened by what is held.
@@ -420,6 +422,11 @@ function correlationsAfter(
 function update(model: Model, prior: readonly LogMoments[], covariance: Float64Array, scatter: LogMoments): BayesFit {
   const { jobs, basis } = model;
   const observed = new Float64Array(jobs.length * UPDATE_CHANNELS).fill(NaN);
+  // A job's own scatter is in what burns: of its crew time only the part that burning takes goes along.
+  const [at, harder] = [model.own, model.own * Math.exp(OWN_STEP)].map((own) =>
+    predictAt({ ...model, own }, model.centre),
+  ) as [Float64Array, Float64Array];
+  const shared = new Float64Array(observed.length);
   /** Where each predicted figure goes; -1 where nothing was noted. */
   const places = new Int32Array(jobs.length * CHANNELS.length).fill(-1);
   jobs.forEach((job, i) =>
@@ -429,6 +436,8 @@ function update(model: Model, prior: readonly LogMoments[], covariance: Float64A
       const place = i * UPDATE_CHANNELS + channelOf(c, noted);
       places[i * CHANNELS.length + c] = place;
       observed[place] = logNoted(job, c);
+      const k = i * CHANNELS.length + c;
+      shared[place] = ((harder[k]! - at[k]!) / OWN_STEP) * scatter.deviation;
     }),
   );
   return bayesUpdate({
@@ -443,7 +452,7 @@ function update(model: Model, prior: readonly LogMoments[], covariance: Float64A
       });
     },
     scatter: scatters(basis),
-    shared: scatter.deviation,
+    shared,
     scatterWorth: basis.a.value('log scatter worth'),
     trust: basis.a.value('log trust'),
   });

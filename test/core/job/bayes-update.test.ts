@@ -16,7 +16,8 @@ const PRIOR = [
 ];
 
 function log(part: Partial<BayesLog> & Pick<BayesLog, 'observed' | 'predict'>): BayesLog {
-  return { prior: PRIOR, channels: 1, scatter: [0.15], shared: 0, scatterWorth: Infinity, trust: 0.99, ...part };
+  const shared = new Float64Array(part.observed.length);
+  return { prior: PRIOR, channels: 1, scatter: [0.15], shared, scatterWorth: Infinity, trust: 0.99, ...part };
 }
 
 /** Rows with x = (1, t), t from -1 to 1, at the true logarithms, with noise. */
@@ -190,7 +191,7 @@ describe('update of factors from a log', () => {
         observed: new Float64Array(n),
         predict: both,
         scatter: [0.01],
-        shared: 0.2,
+        shared: new Float64Array(n).fill(0.2),
       }),
     );
     const two = bayesUpdate(
@@ -200,11 +201,28 @@ describe('update of factors from a log', () => {
         predict: both,
         channels: 2,
         scatter: [0.01, 0.01],
-        shared: 0.2,
+        shared: new Float64Array(2 * n).fill(0.2),
       }),
     );
     expect(Math.sqrt(two.covariance[0] ?? NaN)).toBeCloseTo(0.2 / Math.sqrt(n), 3);
     expect((two.covariance[0] ?? NaN) / (one.covariance[0] ?? NaN)).toBeGreaterThan(0.99);
+  });
+
+  it('takes of a channel that the shared scatter does not move all that it tells', () => {
+    const n = 10;
+    const both: BayesLog['predict'] = (u, predicted) => predicted.fill(u[0] ?? NaN);
+    const fit = bayesUpdate(
+      log({
+        prior: [{ mean: 0, deviation: 5 }],
+        observed: new Float64Array(2 * n),
+        predict: both,
+        channels: 2,
+        scatter: [0.01, 0.1],
+        shared: Float64Array.from({ length: 2 * n }, (_, i) => (i % 2 === 0 ? 0.2 : 0)),
+      }),
+    );
+    const precision = 1 / (0.2 ** 2 + 0.01 ** 2) + 1 / 0.1 ** 2;
+    expect(fit.covariance[0]).toBeCloseTo(1 / (n * precision + 1 / 5 ** 2), 12);
   });
 
   it('agrees with integration over a grid where the model is curved', () => {
@@ -276,7 +294,7 @@ describe('update of factors from a log', () => {
         channels: 3,
         predict: linear(x),
         scatter: [0.15, 0.15, 0.15],
-        shared: 0.1,
+        shared: new Float64Array(observed.length).fill(0.1),
         scatterWorth: 10,
       }),
     );
@@ -288,7 +306,6 @@ describe('update of factors from a log', () => {
     [{ prior: [{ mean: 0, deviation: 0 }] }],
     [{ scatter: [0] }],
     [{ scatter: [] }],
-    [{ shared: -1 }],
     [{ scatterWorth: 0 }],
     [{ trust: 0 }],
     [{ trust: 1.1 }],
