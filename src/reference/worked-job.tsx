@@ -112,7 +112,7 @@ const SHEETS: readonly SheetDescription[] = [
       ['by default', null],
       ['with the log', null],
     ].map(([name]) => [name ?? '']),
-    { B1: `=BURN.PIN.PLAN("4-1/2",14,,,,${SET})`, B4: '=BURN.PIN.PLAN("4-1/2",14,,,,Fit!A1:F60)' },
+    { B1: `=BURN.PIN.PLAN("4-1/2",14,,,,${SET})`, B4: '=BURN.PIN.PLAN("4-1/2",14,,,,Fit!A1:F90)' },
   ),
 ];
 

@@ -13,14 +13,19 @@ const TELLS = 0.25;
 /** Fewest draws that are taken together. */
 const LEAST_DRAWS = 48;
 
+/** How long the jobs of a log cool, as a straight line of normal scores. */
+interface CoolingLine {
+  /** Mean scores, and the mean cooling of each job there [s]. */
+  readonly about: Float64Array;
+  readonly times: Float64Array;
+  /** How much longer each job cools for each score more, by least squares [s]. */
+  readonly slopes: readonly Float64Array[];
+}
+
 /** Draws of the cooling that are alike for the jobs of a log. */
-export interface CoolingCase {
+export interface CoolingCase extends CoolingLine {
   /** Of all draws, 0 to 1. */
   readonly share: number;
-  /** Mean cooling of each job [s]. */
-  readonly times: Float64Array;
-  /** How much longer each job cools for each normal score more, by least squares over the draws of the case [s]. */
-  readonly slopes: readonly Float64Array[];
   /** Of the normal scores of what the cooling is drawn from: means, and covariance row by row. */
   readonly mean: Float64Array;
   readonly covariance: Float64Array;
@@ -32,6 +37,49 @@ export interface LogCooling {
   readonly cases: readonly CoolingCase[];
 }
 
+/** The straight line through some draws of the scores and of the cooling of each job, and the covariance of the scores. */
+function lineThrough(
+  draws: readonly number[],
+  scores: readonly Float64Array[],
+  all: readonly (Float64Array | undefined)[],
+): CoolingLine & Pick<CoolingCase, 'covariance'> {
+  const n = scores.length;
+  const mean = (of: (w: number) => number): number => draws.reduce((sum, w) => sum + of(w), 0) / draws.length;
+  const about = Float64Array.from(scores, (z) => mean((w) => z[w]!));
+  const covariance = Float64Array.from({ length: n * n }, (_, i) => {
+    const [j, k] = [Math.floor(i / n), i % n];
+    return mean((w) => (scores[j]![w]! - about[j]!) * (scores[k]![w]! - about[k]!));
+  });
+  const triangle = cholesky(covariance, n);
+  const slopesOf = (times: Float64Array | undefined): Float64Array =>
+    times && triangle
+      ? choleskySolve(
+          triangle,
+          Float64Array.from(scores, (z, k) => mean((w) => times[w]! * (z[w]! - about[k]!))),
+        )
+      : new Float64Array(n);
+  return {
+    about,
+    covariance,
+    times: Float64Array.from(all, (times) => (times ? mean((w) => times[w]!) : 0)),
+    slopes: all.map(slopesOf),
+  };
+}
+
+const isCooled = ({ operation, noted }: LogJob): boolean => operation.cooling !== undefined && noted.crew !== undefined;
+
+/** Cooling of each job in each draw [s], on a basis; undefined of those that do not cool. */
+const coolingOf = (
+  jobs: readonly LogJob[],
+  columns: readonly Float64Array[],
+  basis: Basis,
+): readonly (Float64Array | undefined)[] =>
+  jobs.map(({ operation: { cooling }, sizing: { planned, removed, timeAtWork } }) => {
+    if (!cooling) return undefined;
+    const pace = removed / timeAtWork;
+    return Float64Array.from(cooling.draws(planned, pace, cooling.time(planned, pace, basis), columns, basis));
+  });
+
 /**
  * The draws of a plan's cooling in cases, quickest first: most worlds cool in minutes, some in an hour, hardly any in between, so that
  * neither a mean nor a straight line would tell a log what it may have been. No cases where no job that notes crew time cools, or
@@ -41,18 +89,13 @@ export interface LogCooling {
  */
 export function logCooling(jobs: readonly LogJob[], basis: Basis): LogCooling {
   const none = { names: [], cases: [] };
-  const cooled = jobs.filter(({ operation, noted }) => operation.cooling && noted.crew !== undefined);
+  const cooled = jobs.filter(isCooled);
   const [first] = cooled;
   if (!first) return none;
-  const columns = drawsOfCooling(first.operation, DRAWS, basis);
   const places = placesOf(first.sizing, basis)
     .slice(-cooledBy(first.operation, basis.a).length)
     .filter(({ name }) => basis.a.inForce(name).low < basis.a.inForce(name).high);
-  const all = jobs.map(({ operation: { cooling }, sizing }) => {
-    if (!cooling) return undefined;
-    const { planned, removed, timeAtWork } = sizing;
-    return Float64Array.from(cooling.draws(planned, removed / timeAtWork, sizing.cooling, columns, basis));
-  });
+  const all = coolingOf(jobs, drawsOfCooling(first.operation, DRAWS, basis), basis);
   const parts = new Float64Array(DRAWS);
   jobs.forEach((job, i) => {
     if (cooled.includes(job)) all[i]!.forEach((time, w) => (parts[w]! += time / job.sizing.crewTime / cooled.length));
@@ -77,31 +120,36 @@ export function logCooling(jobs: readonly LogJob[], basis: Basis): LogCooling {
       groups.some((draws) => Math.abs(draws.reduce((sum, w) => sum + z[w]!, 0)) > TELLS * draws.length),
     );
   const scores = told.map((each) => each.scores);
-  const n = scores.length;
   return {
     names: told.map(({ name }) => name),
     cases: groups.map((draws) => {
-      const mean = (of: (w: number) => number): number => draws.reduce((sum, w) => sum + of(w), 0) / draws.length;
-      const middle = Float64Array.from(scores, (z) => mean((w) => z[w]!));
-      const covariance = Float64Array.from({ length: n * n }, (_, i) => {
-        const [j, k] = [Math.floor(i / n), i % n];
-        return mean((w) => (scores[j]![w]! - middle[j]!) * (scores[k]![w]! - middle[k]!));
-      });
-      const triangle = cholesky(covariance, n);
-      return {
-        share: draws.length / DRAWS,
-        times: Float64Array.from(all, (times) => (times ? mean((w) => times[w]!) : 0)),
-        slopes: all.map((times) =>
-          times && triangle
-            ? choleskySolve(
-                triangle,
-                Float64Array.from(scores, (z, k) => mean((w) => times[w]! * (z[w]! - middle[k]!))),
-              )
-            : new Float64Array(n),
-        ),
-        mean: middle,
-        covariance,
-      };
+      const line = lineThrough(draws, scores, all);
+      return { ...line, share: draws.length / DRAWS, mean: line.about };
     }),
   };
+}
+
+/**
+ * The same case with the line through all draws on a basis: of a fit's own factors, whose draws know nothing of cases. Where the
+ * cooling jumps some of them fall beyond the case, and what the fit makes of the crew has to go with that.
+ *
+ * @param scoreOf normal scores, in the ranges that the fit began with, of a factor's draws
+ * Source: García-Fernández et al., Posterior linearization filter, IEEE Transactions on Signal Processing 63 (2015) 5561, from memory.
+ */
+export function caseOn(
+  after: Basis,
+  one: CoolingCase,
+  jobs: readonly LogJob[],
+  names: readonly NumberName[],
+  scoreOf: (name: NumberName, drawn: Float64Array) => Float64Array,
+): CoolingCase {
+  const { operation } = jobs.find(isCooled)!;
+  const columns = drawsOfCooling(operation, DRAWS, after);
+  const factors = cooledBy(operation, after.a);
+  const { about, times, slopes } = lineThrough(
+    Array.from({ length: DRAWS }, (_, w) => w),
+    names.map((name) => scoreOf(name, columns[factors.indexOf(name)]!)),
+    coolingOf(jobs, columns, after),
+  );
+  return { ...one, about, times, slopes };
 }

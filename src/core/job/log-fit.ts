@@ -1,14 +1,14 @@
 /** Process factors fitted to the user's own finished jobs. */
-import type { Assumptions, Correlation, InForce } from '../assumptions/assumptions.ts';
+import { Assumptions, type Correlation, type InForce, type Override } from '../assumptions/assumptions.ts';
 import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
-import type { Basis } from '../basis.ts';
+import { Basis } from '../basis.ts';
 import { rodNames } from '../burn/rods.ts';
 import { bayesUpdate, type BayesFit } from './bayes-update.ts';
 import { cholesky, choleskySolve } from '../spread/cholesky.ts';
 import { carriedRange, logMoments, type LogMoments, type Range } from './log-range.ts';
-import { logCooling, type CoolingCase } from './log-cooling.ts';
+import { caseOn, logCooling, type CoolingCase } from './log-cooling.ts';
 import { CHANNELS, isNoted, type Channel, type LogJob } from './log-job.ts';
-import { johnson, johnsonAt } from '../spread/johnson.ts';
+import { johnson, johnsonAt, johnsonCdf } from '../spread/johnson.ts';
 import { normalQuantile } from '../spread/normal.ts';
 import { HALF_ROD, jobPredictor, type PredictJobs } from './predict-jobs.ts';
 import { coordinateOf } from '../spread/drawn-together.ts';
@@ -23,6 +23,8 @@ const PACES = 256;
 
 /** Lower end of a crew time's range in the logarithm, over its value, where the user lets it start at nothing. */
 const LEAST_TIME = 1e-3;
+/** Chance beyond which a draw is taken no farther out. */
+const FARTHEST = 1e-9;
 /** Difference in ln of a job's own scatter. */
 const OWN_STEP = 1e-3;
 /** Change of a figure by one deviation of a factor under which the log is held to say nothing of it: it keeps its range. */
@@ -165,7 +167,7 @@ function predictAt(
   const scores = cools.map((name, k) => {
     const at = u[fitted.indexOf(name)] ?? 0;
     const { mean, deviation } = scored.includes(name) ? SCORE : momentsOf(name, basis);
-    return (at - mean) / deviation - (cooled?.mean[k] ?? 0);
+    return (at - mean) / deviation - (cooled?.about[k] ?? 0);
   });
   const times = cooled?.times.map((time, i) => scores.reduce((sum, z, k) => sum + z * cooled.slopes[i]![k]!, time));
   return predict(read, own, values.get(PACE) ?? 1, times);
@@ -310,7 +312,7 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
     HEAT,
     ...cooling.names,
   ]);
-  const scored = cooling.names.filter((name) => name !== HEAT);
+  const scored: readonly NumberName[] = cooling.names.filter((name) => name !== HEAT);
   const ownMoments = (name: Fitted): LogMoments | undefined => {
     if (scored.includes(name as never)) return SCORE;
     if (name === PACE) {
@@ -370,21 +372,49 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
     const likely = Math.log(one.share) + found.evidence;
     if (likely > likeliest) [fit, cooled, likeliest] = [found, one, likely];
   }
+  const handedBack = (): Pick<LogFit, 'factors' | 'correlations'> => {
+    const factors = factorsAfter(model, own, prior, held, fit);
+    const after = new Map(factors.map(({ name, role }) => [name, role]));
+    return {
+      factors,
+      correlations: [
+        ...a.correlations.filter(({ names }) => !names.some((name) => after.get(name) !== 'kept' && after.has(name))),
+        ...(fit ? correlationsAfter(fitted, pacedTimes(jobs), after, fit) : []),
+      ],
+    };
+  };
+  const scoreOf = (name: NumberName, drawn: Float64Array): Float64Array => {
+    if (!scored.includes(name)) {
+      const { mean, deviation } = momentsOf(name, basis);
+      return drawn.map((x) => (Math.log(x) - mean) / deviation);
+    }
+    const distribution = johnson(rangeOf(name, basis));
+    return drawn.map((x) => normalQuantile(Math.min(Math.max(johnsonCdf(distribution, x), FARTHEST), 1 - FARTHEST)));
+  };
+  if (cooled) {
+    // Whoever assumes what is handed back draws the cooling from it: once more, so that the crew's times make up for that.
+    cooled = caseOn(new Basis(assumedAfter(handedBack(), a)), cooled, jobs, cooling.names, scoreOf);
+    fit = fitOn(cooled);
+  }
   const predicted = fit && predictAt({ ...model, cooled }, fit.mean);
-  const factors = factorsAfter(model, own, prior, held, fit);
-  const after = new Map(factors.map(({ name, role }) => [name, role]));
   return {
-    factors,
-    correlations: [
-      ...a.correlations.filter(({ names }) => !names.some((name) => after.get(name) !== 'kept' && after.has(name))),
-      ...(fit ? correlationsAfter(fitted, pacedTimes(jobs), after, fit) : []),
-    ],
+    ...handedBack(),
     jobs: fit ? jobs.map((job, i) => jobFit(job, i, predicted ?? new Float64Array(0), fit)) : [],
     scatter: fit?.scatterScale ?? 1,
     disagree: (fit?.scatterScale ?? 1) > DISAGREE,
     converged: fit?.converged ?? true,
   };
 }
+
+/** What is assumed once the rows of a fit are. */
+const assumedAfter = (
+  { factors, correlations }: Pick<LogFit, 'factors' | 'correlations'>,
+  a: Assumptions,
+): Assumptions =>
+  Assumptions.from(
+    factors.map(({ name, range: { value, low, high } }): Override => ({ name, value, low, high, kind: 'your log' })),
+    a,
+  ).correlated(correlations);
 
 /** The correlation in force between two of the fitted. */
 function correlationAssumed(x: Fitted, y: Fitted, { correlations }: Assumptions): number {

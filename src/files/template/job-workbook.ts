@@ -67,7 +67,7 @@ const headingsOf = (block: Block): readonly string[] => {
 
 const ASSUME = 'Assume';
 /** Room for the assumptions of a fit and for how they go along with each other. */
-const FIT_ROWS = 60;
+const FIT_ROWS = 80;
 const column = (letter: string): string => `Pins!$${letter}$${FIRST}:$${letter}$${LAST}`;
 const HAZARDS = 'Cautions!$B$5:$B$14';
 const PRICES = 'Quote!$A$6:$C$18';

@@ -3,13 +3,15 @@ import { Assumptions, type Override } from '../../../src/core/assumptions/assump
 import type { NumberName } from '../../../src/core/assumptions/registry.ts';
 import { Basis } from '../../../src/core/basis.ts';
 import { SHARED, drawItem } from '../../../src/core/operations/draw-item.ts';
-import { drawPercentiles } from '../../../src/core/spread/draw-percentile.ts';
+import { DRAWS } from '../../../src/core/operations/spread-item.ts';
+import { drawPercentile, drawPercentiles } from '../../../src/core/spread/draw-percentile.ts';
 import { logFit, type FittedFactor, type LogFit } from '../../../src/core/job/log-fit.ts';
 import type { LogJob } from '../../../src/core/job/log-job.ts';
 import { CalcError } from '../../../src/core/errors.ts';
 import { seeded } from '../../../src/core/spread/seeded.ts';
-import { basisAfter } from './coverage.ts';
+import { basisAfter, drawnOfPins } from './coverage.ts';
 import {
+  IN,
   basisWith,
   drawBurningWorld,
   drawWorld,
@@ -262,6 +264,22 @@ describe('the ranges after a fit', () => {
     }
     // Standard error of a share: 1.8 %.
     for (const [name, n] of held) expect(Math.abs(n / logs - 0.8), `${name}: ${n} of ${logs}`).toBeLessThan(0.04);
+  });
+
+  it('put the middle of the crew times drawn of its own pins where they were noted, in a world that cools slowly too', () => {
+    for (const seed of [20_021, 20_029, 20_036]) {
+      const random = seeded(seed);
+      const truth = drawBurningWorld(drawnOfPins(basis), random, basis);
+      const jobs = simulateLog(randomPins(12, random), truth, random, undefined, basis, 'in its world');
+      const after = basisAfter(logFit(jobs, basis));
+      const off = jobs.map(({ sizing, noted }) => {
+        const { diameter = NaN, length = NaN } = sizing.planned;
+        const draws = drawItem(sizePin(diameter / IN, length / IN, sizing.name, after), DRAWS, after);
+        return Math.log((noted.crew ?? NaN) / drawPercentile(draws.crewTime, 0.5));
+      });
+      // The standard error of 12 notes that scatter 12 % is 3.5 %; the fit leaves less of that.
+      expect(Math.abs(off.reduce((sum, x) => sum + x, 0) / off.length), String(seed)).toBeLessThan(0.07);
+    }
   });
 
   it('hold what a new pin takes at least as often as they claim, whatever of the factors was off', () => {
