@@ -23,21 +23,31 @@ export const OXYGEN_ATOM_MOLAR_MASS = 15.9994e-3;
 
 export type IronOxide = 'FeO' | 'Fe3O4' | 'Fe2O3';
 
-interface Composition {
-  readonly species: NasaSpecies;
-  readonly iron: number;
-  readonly oxygen: number;
-}
-
-const OXIDES: Readonly<Record<IronOxide, Composition>> = {
-  FeO: { species: IRON_MONOXIDE, iron: 1, oxygen: 1 },
-  Fe3O4: { species: MAGNETITE, iron: 3, oxygen: 4 },
-  Fe2O3: { species: HEMATITE, iron: 2, oxygen: 3 },
-};
-
 const MELTING_RANGE = IRON.ranges.findIndex((range) => range.phase === 'liquid') - 1;
 const MOLAR_ENTHALPY_IRON_298 = molarEnthalpy(IRON, REFERENCE_TEMPERATURE);
 const MOLAR_ENTHALPY_OXYGEN_298 = molarEnthalpy(OXYGEN_GAS, REFERENCE_TEMPERATURE);
+
+/** An oxide of so many atoms of iron and oxygen, with what is the same at every temperature: hundreds of draws ask for it. */
+function oxideOf(species: NasaSpecies, iron: number, oxygen: number) {
+  const reference = molarEnthalpy(species, REFERENCE_TEMPERATURE);
+  const elements = iron * MOLAR_ENTHALPY_IRON_298 + (oxygen / 2) * MOLAR_ENTHALPY_OXYGEN_298;
+  return {
+    species,
+    /** [kg/mol] */
+    molarMass: iron * IRON_MOLAR_MASS + oxygen * OXYGEN_ATOM_MOLAR_MASS,
+    /** Molar enthalpy at 298.15 K [J/mol]. */
+    reference,
+    /** Heat of its burning and oxygen that goes into it [J/kg, kg/kg of iron]. */
+    heat: (elements - reference) / (iron * IRON_MOLAR_MASS),
+    demand: (oxygen * OXYGEN_ATOM_MOLAR_MASS) / (iron * IRON_MOLAR_MASS),
+  };
+}
+
+const OXIDES: Readonly<Record<IronOxide, ReturnType<typeof oxideOf>>> = {
+  FeO: oxideOf(IRON_MONOXIDE, 1, 1),
+  Fe3O4: oxideOf(MAGNETITE, 3, 4),
+  Fe2O3: oxideOf(HEMATITE, 2, 3),
+};
 
 /** Melting point of iron [K], where the polynomials change from delta to liquid. */
 export const IRON_MELTING = IRON.ranges[MELTING_RANGE]?.upTo ?? NaN;
@@ -79,9 +89,8 @@ export function ironFusionHeat(): number {
  * @example oxideEnthalpy('FeO', 2100) / 1e6 // 1.863
  */
 export function oxideEnthalpy(oxide: IronOxide, T: number): number {
-  const { species, iron, oxygen } = OXIDES[oxide];
-  const molarMass = iron * IRON_MOLAR_MASS + oxygen * OXYGEN_ATOM_MOLAR_MASS;
-  return (molarEnthalpy(species, T) - molarEnthalpy(species, REFERENCE_TEMPERATURE)) / molarMass;
+  const { species, reference, molarMass } = OXIDES[oxide];
+  return (molarEnthalpy(species, T) - reference) / molarMass;
 }
 
 /**
@@ -103,21 +112,14 @@ export function oxygenGasEnthalpy(T: number): number {
  *
  * @example oxidationHeat('FeO') / 1e6 // 4.871
  */
-export function oxidationHeat(oxide: IronOxide): number {
-  const { species, iron, oxygen } = OXIDES[oxide];
-  const elements = iron * MOLAR_ENTHALPY_IRON_298 + (oxygen / 2) * MOLAR_ENTHALPY_OXYGEN_298;
-  return (elements - molarEnthalpy(species, REFERENCE_TEMPERATURE)) / (iron * IRON_MOLAR_MASS);
-}
+export const oxidationHeat = (oxide: IronOxide): number => OXIDES[oxide].heat;
 
 /**
  * Oxygen that goes into one oxide per kg of iron burned [kg/kg], from the molar masses. Example: FeO takes 0.28650.
  *
  * @example oxygenDemand('Fe3O4') // 0.382
  */
-export function oxygenDemand(oxide: IronOxide): number {
-  const { iron, oxygen } = OXIDES[oxide];
-  return (oxygen * OXYGEN_ATOM_MOLAR_MASS) / (iron * IRON_MOLAR_MASS);
-}
+export const oxygenDemand = (oxide: IronOxide): number => OXIDES[oxide].demand;
 
 function checkShare(monoxideShare: number): void {
   if (!(monoxideShare >= 0)) throw tooLow('share of the iron that burns to FeO', String(monoxideShare), '0');
