@@ -100,21 +100,34 @@ const NESTED = 12;
 /** Of these, digits whose flips are worked out once for all points. */
 const TABLED = 10;
 
+/** Cells of equal width in which a point's tabled digits place it. */
+export const SOBOL_CELLS = 2 ** TABLED;
+
+/** The hash of each place in the binary tree of digits, the same under every key; made when it is first asked for. */
+const mixed = new Int32Array(SOBOL_CELLS);
+
+/** Flips of the tabled digits by the place of a cell: the coin of each level is the first bit of the hash of the digits above it and the key. */
+function tabledFlips(key: number): Int32Array {
+  if (mixed[1] === 0) for (let node = 1; node < SOBOL_CELLS; node++) mixed[node] = mix32(node);
+  const flips = new Int32Array(SOBOL_CELLS);
+  for (let level = 0; level < TABLED; level++) {
+    // From the last prefix down, as two prefixes of the next level take the place of one.
+    for (let prefix = (1 << level) - 1; prefix >= 0; prefix--) {
+      const flip = flips[prefix]! | ((mix32(mixed[(1 << level) | prefix]! ^ key) >>> 31) << (BITS - 1 - level));
+      flips[2 * prefix] = flip;
+      flips[2 * prefix + 1] = flip;
+    }
+  }
+  return flips;
+}
+
 /**
  * Owen's nested scramble: the digit at each level is flipped or kept by a coin that depends on all digits above it.
  * The coins are the hash of the place in the binary tree of digits and the key.
  */
 function nestedScramble(key: number): (x: number) => number {
   const hash = (node: number): number => mix32(mix32(node) ^ key);
-  const flips = new Int32Array(2 ** TABLED);
-  for (let level = 0; level < TABLED; level++) {
-    // From the last prefix down, as two prefixes of the next level take the place of one.
-    for (let prefix = 2 ** level - 1; prefix >= 0; prefix--) {
-      const flip = (flips[prefix] ?? 0) | ((hash((1 << level) | prefix) >>> 31) << (BITS - 1 - level));
-      flips[2 * prefix] = flip;
-      flips[2 * prefix + 1] = flip;
-    }
-  }
+  const flips = tabledFlips(key);
   return (x) => {
     let flip = flips[x >>> (BITS - TABLED)] ?? 0;
     for (let level = TABLED; level < NESTED; level++)
@@ -123,6 +136,9 @@ function nestedScramble(key: number): (x: number) => number {
     return (x ^ flip) >>> 0;
   };
 }
+
+const keyOf = (dimension: number, seed: number): number =>
+  mix32(mix32(seed | 0) + Math.imul(dimension + 1, GOLDEN_INCREMENT));
 
 /**
  * One coordinate of the first `count` Sobol points.
@@ -145,10 +161,7 @@ export function sobolColumn(dimension: number, count: number, seed?: number): Fl
   if (count < 1) throw tooLow('number of draws', String(count), '1');
   if (count > 2 ** 24) throw tooHigh('number of draws', String(count), String(2 ** 24));
   const v = directionIntegers(dimension);
-  const scramble =
-    seed === undefined
-      ? undefined
-      : nestedScramble(mix32(mix32(seed | 0) + Math.imul(dimension + 1, GOLDEN_INCREMENT)));
+  const scramble = seed === undefined ? undefined : nestedScramble(keyOf(dimension, seed));
   const out = new Float64Array(count);
   let x = 0;
   for (let n = 0; n < count; n++) {
@@ -156,4 +169,20 @@ export function sobolColumn(dimension: number, count: number, seed?: number): Fl
     x ^= v[BITS - 1 - Math.clz32(~n & (n + 1))] ?? 0;
   }
   return out;
+}
+
+/** The cell of 1,024 in which each of the first `count` points lies in one coordinate, scrambled as by `sobolColumn`. */
+export function sobolCells(dimension: number, count: number, seed: number): Uint16Array {
+  const cells = new Uint16Array(count);
+  place(cells, directionIntegers(dimension), tabledFlips(keyOf(dimension, seed)));
+  return cells;
+}
+
+/** Loops stand in functions of their own, so that an engine compiles each once, and little with it. */
+function place(cells: Uint16Array, v: Uint32Array, flips: Int32Array): void {
+  let x = 0;
+  for (let n = 0; n < cells.length; n++) {
+    cells[n] = (x ^ flips[x >>> (BITS - TABLED)]!) >>> (BITS - TABLED);
+    x ^= v[BITS - 1 - Math.clz32(~n & (n + 1))]!;
+  }
 }
