@@ -2,7 +2,7 @@ import type { UnitSystem } from '../units/quantities.ts';
 import { checkPin } from './check-pin.ts';
 import { coolPin, type CoolingMethod, type PinInBoss } from './cool-pin.ts';
 import type { BurnPass } from './heat-into-wall.ts';
-import { ESTIMATE_GRID, type HeatGrid, type HeatPhysics } from './heat-physics.ts';
+import { ESTIMATE_GRIDS, type HeatGrid, type HeatPhysics } from './heat-physics.ts';
 import { pinTemperatures, type PinTemperatures } from './pin-temperatures.ts';
 import { steelConductivity } from './steel-conductivity.ts';
 
@@ -29,7 +29,7 @@ export interface CoolingPoint extends PinTemperatures {
 export function coolingCurve(
   inputs: CoolingCurve,
   physics: HeatPhysics,
-  grid: HeatGrid = ESTIMATE_GRID,
+  grid: HeatGrid = ESTIMATE_GRIDS[inputs.method],
   system: UnitSystem = 'US',
 ): readonly CoolingPoint[] {
   const { diameter, hole, boss, length, method, passes, times, position = 1 } = inputs;

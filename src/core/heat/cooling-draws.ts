@@ -18,7 +18,10 @@ const WORLDS = 16;
  */
 const SEED = 277;
 /** Coarser than for a plan: a world's time is off by less than its distance to the next. */
-const WORLD_GRID: HeatGrid = { pinCells: 4, bossCells: 5, tolerance: 4 };
+const WORLD_GRIDS: Readonly<Record<CoolingMethod, HeatGrid>> = {
+  air: { pinCells: 3, bossCells: 4, tolerance: 6 },
+  water: { pinCells: 4, bossCells: 5, tolerance: 4 },
+};
 
 const BOTH = [
   'boss over pin',
@@ -51,9 +54,18 @@ type Columns = readonly Float64Array[];
 
 /**
  * What makes two worlds alike, a column each, longer the more it moves the time. In air above all how hot pin and boss are
- * once they are even, over the target: where that is more than 1, all of the boss has to cool and not the pin alone.
+ * once they are even, over the target: where that is more than 1, all of the boss has to cool and not the pin alone. That depends on
+ * the pin, by its boss; the others do not.
  */
-function likeness(columns: Columns, bore: number, method: CoolingMethod): Columns {
+interface Likeness {
+  /** What is the same for every pin. */
+  readonly all: Columns;
+  /** Logarithm of the heat over what the target is above its surroundings, and the boss over the pin; none with water. */
+  readonly heat?: Float64Array;
+  readonly boss: Float64Array;
+}
+
+function likeness(columns: Columns, method: CoolingMethod): Likeness {
   const of: Readonly<Record<string, Float64Array>> = Object.fromEntries(
     coolingFactors(method).map((name, k) => [name, columns[k]!]),
   );
@@ -64,36 +76,45 @@ function likeness(columns: Columns, bore: number, method: CoolingMethod): Column
     of['ambient temperature']!,
   ];
   const sink = method === 'water' ? of['cooling water temperature']! : air;
-  const column = (value: (i: number) => number): Float64Array => target.map((_, i) => value(i));
   const log = (name: string, weight: number): Float64Array => of[name]!.map((x) => weight * Math.log(x));
   const linear = (name: string, weight: number): Float64Array => of[name]!.map((x) => weight * x);
-  const need = column((i) => Math.log(Math.max(1, target[i]! - sink[i]!)));
+  const need = target.map((t, i) => Math.log(Math.max(1, t - sink[i]!)));
   if (method === 'water')
-    return [
-      log('boss over pin', 1.5),
-      log('heat into the part', 1),
-      need,
-      linear('wet boss share', 2),
-      linear('film boiling limit', 1 / 400),
-      log('heated zone', 0.4),
-      log('joint conductance', 0.3),
-      log('boiling flux factor', 0.3),
+    return {
+      boss,
+      all: [
+        log('boss over pin', 1.5),
+        log('heat into the part', 1),
+        need,
+        linear('wet boss share', 2),
+        linear('film boiling limit', 1 / 400),
+        log('heated zone', 0.4),
+        log('joint conductance', 0.3),
+        log('boiling flux factor', 0.3),
+        linear('pin over boss when pushed', 0.05),
+      ],
+    };
+  return {
+    boss,
+    heat: heat.map((q, i) => Math.log(q) - need[i]!),
+    all: [
+      log('boss over pin', 1),
+      need.map((x) => 0.7 * x),
+      log('joint conductance', 0.4),
+      log('heated zone', 0.2),
+      linear('surface emissivity', 0.7),
       linear('pin over boss when pushed', 0.05),
-    ];
-  return [
-    column((i) => 2 * (Math.log(heat[i]!) - Math.log((boss[i]! / bore) ** 2 - 1) - need[i]!)),
-    log('boss over pin', 1),
-    need.map((x) => 0.7 * x),
-    log('joint conductance', 0.4),
-    log('heated zone', 0.2),
-    linear('surface emissivity', 0.7),
-    linear('pin over boss when pushed', 0.05),
-  ];
+    ],
+  };
 }
+
+/** How hot a pin of that bore, over its diameter, and its boss are once they are even; 0 where that does not count. */
+const evened = ({ heat, boss }: Likeness, bore: number): Float64Array =>
+  boss.map((b, i) => (heat ? 2 * (heat[i]! - Math.log((b / bore) ** 2 - 1)) : 0));
 
 interface Worlds {
   readonly each: readonly Assumptions[];
-  readonly columns: Columns;
+  readonly like: Likeness;
 }
 
 /** Assumptions of the worlds that are solved, and what is drawn in them. */
@@ -103,7 +124,10 @@ function worldsOf(method: CoolingMethod, { a, once }: Basis): Worlds {
     const columns = names.map((name, k) => johnsonColumn(johnson(a.inForce(name)), normalColumn(k, WORLDS, SEED)));
     const rows = (i: number): readonly Override[] =>
       names.map((name, k) => ({ name, value: columns[k]![i]!, kind: 'your value' }));
-    return { each: Array.from({ length: WORLDS }, (_, i) => Assumptions.from(rows(i), a)), columns };
+    return {
+      each: Array.from({ length: WORLDS }, (_, i) => Assumptions.from(rows(i), a)),
+      like: likeness(columns, method),
+    };
   });
 }
 
@@ -120,12 +144,41 @@ function inWorld(pin: Pin, pace: number, method: CoolingMethod, a: Assumptions):
     return coolingTime(
       coolingInForce({ ...pin, boss }, method, undefined, pace, a),
       physicsInForce(a),
-      WORLD_GRID,
+      WORLD_GRIDS[method],
       a.system,
     );
   } catch (e) {
     if (e instanceof CalcError) return LONGEST;
     throw e;
+  }
+}
+
+/** Draws and how unlike each is to every world, for all pins: the sum of squares, worlds of a draw together. */
+interface Unlike {
+  readonly like: Likeness;
+  readonly squares: Float64Array;
+}
+
+function unlike(columns: Columns, method: CoolingMethod, worlds: Worlds, basis: Basis): Unlike {
+  return basis.once(`cooling draws unlike ${columns[0]!.length}`, () => {
+    const like = likeness(columns, method);
+    const squares = new Float64Array(columns[0]!.length * WORLDS).fill(1e-12);
+    like.all.forEach((points, k) => {
+      addSquares(squares, points, worlds.like.all[k]!);
+    });
+    return { like, squares };
+  });
+}
+
+/** Loops stand in functions of their own, so that an engine compiles each once, and little with it. */
+function addSquares(squares: Float64Array, points: Float64Array, known: Float64Array): void {
+  const worlds = known.length;
+  for (let i = 0; i < points.length; i++) {
+    const x = points[i]!;
+    for (let j = 0; j < worlds; j++) {
+      const apart = x - known[j]!;
+      squares[i * worlds + j] = squares[i * worlds + j]! + apart * apart;
+    }
   }
 }
 
@@ -135,44 +188,45 @@ interface Drawn {
   readonly draws: Float64Array;
 }
 
-function drawnFor(pin: Pin, pace: number, columns: Columns, basis: Basis): Drawn {
+/** `scale` is what the times are multiplied by. */
+function drawnFor(pin: Pin, pace: number, scale: number, columns: Columns, basis: Basis): Drawn {
   const { a } = basis;
   const method = methodInForce(a);
   const worlds = worldsOf(method, basis);
   // Apart from the draws: other draws of the same pin take the same worlds.
   const { times, planned } = basis.once(`cooling in worlds ${pin.diameter} ${pin.hole} ${pin.length} ${pace}`, () => ({
-    times: worlds.each.map((world) => inWorld(pin, pace, method, world)),
-    planned: inWorld(pin, pace, method, a),
+    times: Float64Array.from(worlds.each, (world) => scale * inWorld(pin, pace, method, world)),
+    planned: scale * inWorld(pin, pace, method, a),
   }));
   const bore = pin.hole / pin.diameter;
-  return { planned, draws: nearest(likeness(columns, bore, method), likeness(worlds.columns, bore, method), times) };
+  const { like, squares } = unlike(columns, method, worlds, basis);
+  const draws = evened(like, bore);
+  nearest(draws, evened(worlds.like, bore), squares, times);
+  return { planned, draws };
 }
 
 /**
- * At each point the mean of the values at the known points, weighted by the inverse of a power of their distance.
+ * Puts in place of each point the mean of the values at the known points, weighted by the inverse of a power of their distance, of which
+ * `squares` is the part that stands.
  *
  * Source: Shepard, "A two-dimensional interpolation function for irregularly-spaced data", ACM National Conference 1968.
  */
-function nearest(points: Columns, known: Columns, values: readonly number[]): Float64Array {
-  const count = points[0]!.length;
-  const result = new Float64Array(count);
-  for (let i = 0; i < count; i++) {
+function nearest(points: Float64Array, known: Float64Array, squares: Float64Array, values: Float64Array): void {
+  const worlds = known.length;
+  for (let i = 0; i < points.length; i++) {
+    const x = points[i]!;
     let [sum, weights] = [0, 0];
-    for (let j = 0; j < values.length; j++) {
-      let squared = 1e-12;
-      for (let k = 0; k < points.length; k++) {
-        const apart = points[k]![i]! - known[k]![j]!;
-        squared += apart * apart;
-      }
+    for (let j = 0; j < worlds; j++) {
+      const apart = x - known[j]!;
+      const squared = squares[i * worlds + j]! + apart * apart;
       // The inverse 20th power of the distance: nearly the value of the one most alike. A general power takes far longer.
       const fifth = squared * squared * squared * squared * squared;
       const weight = 1 / (fifth * fifth);
       weights += weight;
       sum += weight * values[j]!;
     }
-    result[i] = sum / weights;
+    points[i] = sum / weights;
   }
-  return result;
 }
 
 /** Steps of the table of draws in the logarithm of the diameter and in hole over diameter, and what it reaches. */
@@ -188,9 +242,7 @@ function entry(size: number, bore: number, columns: Columns, basis: Basis): Draw
   return basis.once(`cooling draws ${size} ${bore} ${columns[0]!.length}`, () => {
     const diameter = Math.exp(size * STEPS.size);
     const pin = { diameter, hole: bore * STEPS.bore * diameter, length: TABLE_PIN.slimness * diameter };
-    const { planned, draws } = drawnFor(pin, TABLE_PIN.pace, columns, basis);
-    const scale = 1 / diameter ** POWER;
-    return { planned: planned * scale, draws: draws.map((t) => t * scale) };
+    return drawnFor(pin, TABLE_PIN.pace, diameter ** -POWER, columns, basis);
   });
 }
 
@@ -232,7 +284,7 @@ function partsFor(pin: Pin, pace: number, columns: Columns, basis: Basis): reado
   if (a.value('existing bore') > 0 || a.value('bushing wall') > 0) {
     // The table is of solid pins without bushing, as that of times.
     const key = `cooling draws of ${pin.diameter} ${pin.hole} ${pin.length} ${pace} ${columns[0]!.length}`;
-    return [{ weight: 1, drawn: basis.once(key, () => drawnFor(pin, pace, columns, basis)) }];
+    return [{ weight: 1, drawn: basis.once(key, () => drawnFor(pin, pace, 1, columns, basis)) }];
   }
   const at = (axis: 'size' | 'bore', x: number): number =>
     // A hair of rounding must not call for one more entry.

@@ -4,7 +4,7 @@ import { showQuantity } from '../units/show-quantity.ts';
 import { checkPin } from './check-pin.ts';
 import { coolPin, type CoolingMethod, type PinInBoss } from './cool-pin.ts';
 import type { BurnPass } from './heat-into-wall.ts';
-import { ESTIMATE_GRID, type HeatGrid, type HeatPhysics } from './heat-physics.ts';
+import { ESTIMATE_GRIDS, type HeatGrid, type HeatPhysics } from './heat-physics.ts';
 
 export interface CoolingTime extends PinInBoss {
   readonly method: CoolingMethod;
@@ -45,7 +45,7 @@ export function coolant(
 export function coolingTime(
   inputs: CoolingTime,
   physics: HeatPhysics,
-  grid: HeatGrid = ESTIMATE_GRID,
+  grid: HeatGrid = ESTIMATE_GRIDS[inputs.method],
   system: UnitSystem = 'US',
 ): number {
   const { diameter, hole, boss, length, method, passes, target, evenness } = inputs;

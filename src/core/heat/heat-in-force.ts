@@ -8,7 +8,7 @@ import { showQuantity } from '../units/show-quantity.ts';
 import type { CoolingMethod, PinInBoss } from './cool-pin.ts';
 import { coolant, coolingTime } from './cooling-time.ts';
 import { heatIntoWall, type BurnPass } from './heat-into-wall.ts';
-import { ESTIMATE_GRID, type HeatPhysics } from './heat-physics.ts';
+import { ESTIMATE_GRIDS, type HeatPhysics } from './heat-physics.ts';
 
 /**
  * What heating and cooling rest on, from the assumptions in force. Pin and boss count as carbon steel.
@@ -175,7 +175,7 @@ export function coolingSteps(
   target: number | undefined,
   basis: Basis,
 ): readonly Step[] {
-  const { pinCells, bossCells } = ESTIMATE_GRID;
+  const { pinCells, bossCells } = ESTIMATE_GRIDS[method];
   return [
     ...heatingSteps(method, target !== undefined),
     solved(

@@ -34,5 +34,11 @@ export interface HeatGrid {
   readonly tolerance: number;
 }
 
-/** Cooling times within 3 %, half of them within 1 %, of a grid and steps many times finer, in a few milliseconds; bosses up to 20 pin diameters. */
-export const ESTIMATE_GRID: HeatGrid = { pinCells: 8, bossCells: 10, tolerance: 1.5 };
+/**
+ * Cooling times within 3 %, half of them within 1 %, of a grid and steps many times finer, in a few milliseconds; bosses up to 20 pin
+ * diameters. Water, which boils in the bore, asks for finer cells.
+ */
+export const ESTIMATE_GRIDS = {
+  air: { pinCells: 5, bossCells: 7, tolerance: 1.5 },
+  water: { pinCells: 8, bossCells: 10, tolerance: 1.5 },
+} as const satisfies Readonly<Record<string, HeatGrid>>;

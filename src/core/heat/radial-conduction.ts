@@ -198,13 +198,15 @@ class Conduction {
   private then: Cells;
   private readonly metal: Metal;
   private readonly mesh: RadialMesh;
-  private readonly contact: number;
   private readonly tolerance: number;
   private readonly n: number;
   private readonly perimeterIn: number;
   private readonly perimeterOut: number;
-  /** Of the path from each unknown to the next: ln(r_j / r_i) / (2 pi). */
+  /** Of the path from each unknown to the next: ln(r_j / r_i) / (2 pi); where a joint lies on it, its resistance and both parts of the logarithm. */
   private readonly path: Float64Array;
+  private readonly joint: Float64Array;
+  private readonly inside: Float64Array;
+  private readonly beyond: Float64Array;
   private readonly mass: Float64Array;
   private readonly pivot: Float64Array;
   /** The stages of a step [K]. */
@@ -224,7 +226,6 @@ class Conduction {
     const column = (): Float64Array => new Float64Array(n + 2);
     this.mesh = mesh;
     this.metal = metal;
-    this.contact = contact;
     this.tolerance = tolerance;
     this.n = n;
     this.perimeterIn = 2 * Math.PI * mesh.faces[0]!;
@@ -234,6 +235,9 @@ class Conduction {
     this.middle = new Cells(n + 2, share);
     this.then = new Cells(n + 2, share);
     this.path = column();
+    this.joint = column();
+    this.inside = column();
+    this.beyond = column();
     this.mass = column();
     this.pivot = column();
     this.one = column();
@@ -244,6 +248,13 @@ class Conduction {
       const inner = i === 0 ? mesh.faces[0]! : mesh.middles[i - 1]!;
       this.path[i] =
         inner > 0 ? Math.log((i === n ? mesh.faces[n]! : mesh.middles[i]!) / inner) / (2 * Math.PI) : Infinity;
+    }
+    for (const cell of mesh.joints) {
+      const i = cell + 1;
+      const face = mesh.faces[i]!;
+      this.joint[i] = 1 / (2 * Math.PI * face * contact);
+      this.inside[i] = Math.log(face / mesh.middles[cell]!) / (2 * Math.PI);
+      this.beyond[i] = Math.log(mesh.middles[i]! / face) / (2 * Math.PI);
     }
     for (let i = 1; i <= n; i++) {
       this.mass[i] = metal.density * mesh.areas[i - 1]!;
@@ -316,32 +327,34 @@ class Conduction {
 
   /** Heat flowing into each cell that was read; finds the temperatures of the surfaces from their last ones. */
   private flows(cells: Cells): void {
-    const { n, ends } = this;
-    const { T, k, G } = cells;
-    this.conductances(k, G);
-    T[0] = G[0] === 0 ? T[1]! : surfaceTemperature(this.bore, this.perimeterIn, G[0]!, T[1]!, T[0]!);
-    T[n + 1] = surfaceTemperature(this.outside, this.perimeterOut, G[n]!, T[n]!, T[n + 1]!);
-    if (ends) {
-      cells.lost.fill(0);
-      cells.slope.fill(0);
-      lose(ends, cells);
-    }
+    this.conductances(cells.k, cells.G);
+    this.surfaces(cells);
+    if (this.ends) this.lose(this.ends, cells);
     this.add(cells);
   }
 
   /** From each unknown to the next. */
   private conductances(k: Float64Array, G: Float64Array): void {
-    const { n, path, mesh } = this;
-    for (let i = 1; i < n; i++) G[i] = (k[i]! + k[i + 1]!) / (2 * path[i]!);
-    for (const cell of mesh.joints) {
-      // Each side of a joint has its own temperature, so its own conductivity over half of the path.
-      const face = mesh.faces[cell + 1]!;
-      const inner = Math.log(face / mesh.middles[cell]!) / k[cell + 1]!;
-      const outer = Math.log(mesh.middles[cell + 1]! / face) / k[cell + 2]!;
-      G[cell + 1] = (2 * Math.PI) / (inner + outer + 1 / (face * this.contact));
-    }
+    const { n, path, joint, inside, beyond } = this;
     G[0] = k[1]! / path[0]!;
+    for (let i = 1; i < n; i++) {
+      // Each side of a joint has its own temperature, so its own conductivity over half of the path.
+      if (joint[i] === 0) G[i] = (k[i]! + k[i + 1]!) / (2 * path[i]!);
+      else G[i] = 1 / (inside[i]! / k[i]! + joint[i]! + beyond[i]! / k[i + 1]!);
+    }
     G[n] = k[n]! / path[n]!;
+  }
+
+  private surfaces({ T, G }: Cells): void {
+    const { n } = this;
+    T[0] = G[0] === 0 ? T[1]! : surfaceTemperature(this.bore, this.perimeterIn, G[0]!, T[1]!, T[0]!);
+    T[n + 1] = surfaceTemperature(this.outside, this.perimeterOut, G[n]!, T[n]!, T[n + 1]!);
+  }
+
+  private lose(law: FluxLaw, cells: Cells): void {
+    cells.lost.fill(0);
+    cells.slope.fill(0);
+    lose(law, cells);
   }
 
   private add({ T, G, lost, rate, flow }: Cells): void {
@@ -374,30 +387,34 @@ class Conduction {
     }
   }
 
-  /** Solves the swept system for gamma dt `rate` + `first` and `second` of the stages before, by their capacities. */
+  /** Solves the swept system for gamma dt `rate` and so much of the first and the second stage. */
   private solve(x: Float64Array, rate: Float64Array, scale: number, first: number, second: number): void {
     const { n, pivot, one, two } = this;
     const { G, capacity } = this.now;
     let before = 0;
     for (let i = 1; i <= n; i++) {
-      let value = scale * rate[i]!;
-      if (first !== 0) value += capacity[i]! * (first * one[i]! + second * two[i]!);
-      if (i > 1) value += (scale * G[i - 1]! * before) / pivot[i - 1]!;
-      x[i] = value;
-      before = value;
+      before =
+        scale * rate[i]! +
+        capacity[i]! * (first * one[i]! + second * two[i]!) +
+        (i > 1 ? scale * G[i - 1]! * before : 0);
+      x[i] = before;
+      before /= pivot[i]!;
     }
-    before = 0;
-    for (let i = n; i >= 1; i--) {
-      before = (x[i]! + (i < n ? scale * G[i]! * before : 0)) / pivot[i]!;
+    x[n] = before;
+    for (let i = n - 1; i >= 1; i--) {
+      before = (x[i]! + scale * G[i]! * before) / pivot[i]!;
       x[i] = before;
     }
   }
 
-  /** Heat after so much of each stage. */
-  private take(heat: Float64Array, second: number, third: number): void {
+  /** Cells after the first stage and so much of the second and third; surfaces as they are now. */
+  private take(second: number, third: number, into: Cells): void {
     const { n, one, two, three } = this;
-    const { heat: held, capacity } = this.now;
+    const { heat: held, capacity, T } = this.now;
+    const { heat } = into;
     for (let i = 1; i <= n; i++) heat[i] = held[i]! + capacity[i]! * (one[i]! + second * two[i]! + third * three[i]!);
+    into.T[0] = T[0]!;
+    into.T[n + 1] = T[n + 1]!;
   }
 
   /** Largest error of a cell [K]; `TOO_LONG` tolerances where one gets colder than may be. */
@@ -418,21 +435,17 @@ class Conduction {
 
   /** Tries one step from `T` into `after`; returns its error over the tolerance. */
   tryStep(dt: number): number {
-    const { n, now, middle, then, one, two, three } = this;
+    const { now, middle, then, one, two, three } = this;
     const scale = GAMMA * dt;
     this.sweep(scale);
     this.solve(one, now.rate, scale, 0, 0);
-    this.take(middle.heat, 0, 0);
+    this.take(0, 0, middle);
     this.read(middle);
-    middle.T[0] = now.T[0]!;
-    middle.T[n + 1] = now.T[n + 1]!;
     this.flows(middle);
     this.solve(two, middle.rate, scale, GAMMA * C21, 0);
     this.solve(three, middle.rate, scale, GAMMA * C31, GAMMA * C32);
-    this.take(then.heat, M2, M3);
+    this.take(M2, M3, then);
     this.read(then);
-    then.T[0] = now.T[0]!;
-    then.T[n + 1] = now.T[n + 1]!;
     return this.error() / this.allowed;
   }
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { coolPin } from '../../../src/core/heat/cool-pin.ts';
-import { ESTIMATE_GRID } from '../../../src/core/heat/heat-physics.ts';
+import { ESTIMATE_GRIDS } from '../../../src/core/heat/heat-physics.ts';
 import { passesOf, PHYSICS, PIN } from './physics.ts';
 
 const run = (position: number, method: 'air' | 'water' = 'air', duration = 600, passes = passesOf()) =>
-  coolPin({ pin: PIN, passes, method, position, duration }, PHYSICS, ESTIMATE_GRID);
+  coolPin({ pin: PIN, passes, method, position, duration }, PHYSICS, ESTIMATE_GRIDS[method]);
 
 describe('heating and cooling a section of a pin', () => {
   it.each(['air', 'water'] as const)('balances its heat within 0.1 % with %s', (method) => {
@@ -22,7 +22,7 @@ describe('heating and cooling a section of a pin', () => {
     const { heatTaken, heatOffered } = coolPin(
       { pin: PIN, passes, method: 'air', position: 1, duration: 1 },
       PHYSICS,
-      ESTIMATE_GRID,
+      ESTIMATE_GRIDS.air,
       (_, t) => {
         hottest = Math.max(hottest, t[0]!);
       },

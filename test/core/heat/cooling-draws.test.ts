@@ -14,7 +14,7 @@ import { INCH } from './physics.ts';
 
 const PACE = 0.008;
 const COUNT = 128;
-const GRID = { pinCells: 4, bossCells: 5, tolerance: 4 };
+const GRIDS = { air: { pinCells: 3, bossCells: 4, tolerance: 6 }, water: { pinCells: 4, bossCells: 5, tolerance: 4 } };
 
 const assumptions = (method: CoolingMethod, ...rows: readonly Override[]): Assumptions =>
   Assumptions.from([{ name: 'cooling method', word: method }, ...rows]);
@@ -42,7 +42,11 @@ function solvedDraws(
       a,
     );
     const boss = bossInForce(pin.diameter, world);
-    return coolingTime(coolingInForce({ ...pin, boss }, method, undefined, PACE, world), physicsInForce(world), GRID);
+    return coolingTime(
+      coolingInForce({ ...pin, boss }, method, undefined, PACE, world),
+      physicsInForce(world),
+      GRIDS[method],
+    );
   });
 }
 
