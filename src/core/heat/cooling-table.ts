@@ -26,7 +26,7 @@ type Axis = keyof typeof STEPS;
  * whichever is more, and all within 6 minutes or 10 %; the worst is where the hole grows so large that pin and boss cool in air
  * together instead of pin into boss. Of a pin under 1 in with a thin wall, which cools in seconds or in minutes, that can be all.
  * Source: as `coolingTime`.
- * @example tabulatedCoolingTime({ diameter: 0.1, hole: 0.06, length: 0.25 }, 0.006, basis) / 60 // 5.6075
+ * @example tabulatedCoolingTime({ diameter: 0.1, hole: 0.06, length: 0.25 }, 0.006, basis) / 60 // 5.6175
  */
 export function tabulatedCoolingTime(
   pin: { readonly diameter: number; readonly hole: number; readonly length: number },

@@ -40,7 +40,7 @@ export function coolant(
  * Source: as `coolPin`. The usual grid's error is within 3 %.
  * @example coolingTime({ diameter: 0.1, hole: 0.06, boss: 0.25, length: 0.25, method: 'air',
  *   passes: passesInForce({ diameter: 0.1, hole: 0.06, boss: 0.25, length: 0.25 }, 0.006, basis.a), target: 422 },
- *   physicsInForce(basis.a)) / 60 // 2.4678
+ *   physicsInForce(basis.a)) / 60 // 2.4695
  */
 export function coolingTime(
   inputs: CoolingTime,
