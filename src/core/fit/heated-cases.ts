@@ -23,7 +23,7 @@ export const CASES = { grip: 16, loosening: 32 } as const;
 const SEEDS = { grip: 43, loosening: 33 } as const;
 
 /** Coarser than for one loosening: the ranges of what heats the pin hide the rest. */
-const CASE_GRID: HeatGrid = { pinCells: 5, bossCells: 8, tolerance: 6 };
+const CASE_GRID: HeatGrid = { pinCells: 5, bossCells: 8, tolerance: 6, hair: 0.5 };
 /** Smaller changes of temperature are taken together [K]. */
 const LEAST_CHANGE = 16;
 

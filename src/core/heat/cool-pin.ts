@@ -98,9 +98,10 @@ export function coolPin(inputs: CoolPin, physics: HeatPhysics, grid: HeatGrid, w
   const zone = Math.min(physics.zone, pin.length);
   const still = airLaws(pin, physics);
   const stages: Stage[] = [];
-  // Where only the end is asked for, what burning does has long evened out by then, but for a hair by which cells far out are too cold.
-  const [slack, hair] = watch ? [1, 0] : [BURNING_SLACK, grid.tolerance / 10];
-  const whileBurning = { ...still, watched: false, slack, coolest: watch ? physics.ambient : -Infinity };
+  // Where only the end is asked for, what burning does has long evened out by then.
+  const slack = watch ? 1 : BURNING_SLACK;
+  const hair = grid.hair ?? (watch ? 0 : grid.tolerance / 10);
+  const whileBurning = { ...still, watched: false, slack, coolest: watch ? physics.ambient - hair : -Infinity };
   const rest = (duration: number): void => void stages.push({ ...whileBurning, duration });
   passes.forEach((pass, p) => {
     const dwell = (pass.duration * zone) / pin.length;

@@ -32,6 +32,8 @@ export interface HeatGrid {
   readonly bossCells: number;
   /** Error allowed in one step [K]. */
   readonly tolerance: number;
+  /** How far below all that cools it an error may bring a cell [K]; where left out, not at all if the steps are looked at. */
+  readonly hair?: number;
 }
 
 /**
