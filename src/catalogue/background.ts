@@ -29,7 +29,7 @@ interface OperationWords {
 const OPERATION_WORDS: Readonly<Record<OperationId, OperationWords>> = {
   PIN: {
     geometry:
-      "A pilot is pierced along the axis at the rod's own width, no faster than slag gets out of it; then the pilot is widened to the bore, which heat alone limits, at a lower pressure where the pierce is deep. Tip pressure, flow and regulator setting of a plan are those of the pierce. An existing bore is metal less: the part of the pilot that it takes up needs no piercing. A blind pin is burnt down to a floor, more slowly, since all slag has to come back out of its mouth.",
+      "A pilot is pierced along the axis at the rod's own width, held up by its heat and by slag getting out of it; then the pilot is widened to the bore, which heat alone limits, at a lower pressure where the pierce is deep. Tip pressure, flow and regulator setting of a plan are those of the pierce. An existing bore is metal less: the part of the pilot that it takes up needs no piercing. A blind pin is burnt down to a floor, more slowly, since all slag has to come back out of its mouth.",
     pressure:
       'A pierce is driven with more pressure the deeper it goes, from one end or from both as assumed, up to a top; common practice. This is the pressure of the pierce; widening has its own, 70 to 90 psi, in BURN.PIN.STEPS.',
     holds:
@@ -40,7 +40,7 @@ const OPERATION_WORDS: Readonly<Record<OperationId, OperationWords>> = {
   },
   HOLE: {
     geometry:
-      'The rod is led round, so that the hole is pierced at its own width; slag leaves through all of it and limits the advance, more with depth. What the taper adds is melted besides.',
+      'The rod is led round, so that the hole is pierced at its own width; slag leaves through all of it and holds up the advance besides the heat, more with depth. What the taper adds is melted besides.',
     pressure: 'A pierce is driven with more pressure the deeper it goes, up to a top; common practice.',
     holds:
       'Against a trade handbook for deep narrow holes with bars, read as a copy: oxygen for a metre of hole in concrete agrees, in cast iron it is half and in rock a quarter of what is published.',

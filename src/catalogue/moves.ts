@@ -94,6 +94,7 @@ const ASSUMED: Readonly<Partial<Record<Result, Pick<Monotone, 'risesWith' | 'fal
       'bar holder ratio',
       'advance limit',
       'advance depth',
+      'limit sharpness',
     ],
   },
   TIME: {

@@ -2,13 +2,16 @@
  * Rules of thumb for lances from a Polish trade handbook, read as a web copy (secondary; hedge): lance consumed 5 to 6
  * times the depth pierced; oxygen for a metre of hole of 20 to 40 mm: cast iron 6 to 8 m3, concrete 3 to 6, rock 10 to 15.
  *
- * Where the model falls for 1 m of 30 to 40 mm with bars of 1/4 and 3/8 pipe: lance 4 to 6 times the depth; concrete 2.1
- * to 3.6 m3, low to high 1.6 to 4.9; cast iron 2.5 to 3.8 m3, low to high 1.9 to 5.2; rock as concrete. So concrete agrees, but for
- * a bar of 1/4 pipe led round in 40 mm, whose high is just under 3; cast iron is half of the published and rock a sixth to a third.
+ * Where the model falls for 1 m of 30 to 40 mm with bars of 1/4 and 3/8 pipe: lance 5 to 6 times the depth in concrete, 7 in cast
+ * iron and 11 where the bar is led round in it; concrete 2.0 to 3.3 m3, low to high 1.6 to 4.6; cast iron 2.8 to 4.6 m3, low to
+ * high 2.3 to 6.1; rock as concrete. So concrete agrees, but for a bar of 1/4 pipe led round in 40 mm, whose high is just under 3;
+ * cast iron is two fifths to two thirds of the published and rock a sixth to a third. Before heat and slag were blended the bar of 3/8
+ * pipe took 3.6 m3 in concrete and 4.3 in cast iron, now 3.3 and 4.6.
  * Why: so deep and narrow a hole is limited by slag getting out, not by heat (heat alone would take 0.6 to 2.4 m3), and the
  * model gives every melt the same limit. The limit is one assumption (`advance limit`, 10 to 30 in/min at the mouth), set at
- * about the middle of its range, 16; that all the published figures are slower than 24, its value once, was known
- * then. At its low end cast iron agrees with the bars that take the flow, and rock needs less than that; the plan's note says what
+ * about the middle of its range, 18: at 16 while a pierce kept to it wherever the heat was faster, somewhat higher since heat and
+ * slag are blended and a pierce only comes near it. That all the published figures are slower than 24, its value once, was known
+ * both times. At its low end cast iron agrees with the bars that take the flow, and rock needs less than that; the plan's note says what
  * the handbook has. The handbook names no bar and no flow, and the oxygen goes with the flow.
  */
 import { describe, expect, it } from 'vitest';
@@ -47,7 +50,7 @@ describe('a metre of a narrow hole with a burning bar', () => {
     (width, rod) => {
       const p = plan(width, rod, 'cast iron');
       expect((p['oxygen'] as number) / 7).toBeGreaterThan(0.33);
-      expect((p['oxygen'] as number) / 7).toBeLessThan(0.65);
+      expect((p['oxygen'] as number) / 7).toBeLessThan(2 / 3);
       const slow = plan(width, rod, 'cast iron', ['advance limit', '10 in/min'])['oxygen'] as number;
       expect(slow).toBeGreaterThan(rod === '3/8 pipe' ? 5.5 : 3.5);
       expect(slow).toBeLessThan(8.5);
@@ -66,7 +69,7 @@ describe('a metre of a narrow hole with a burning bar', () => {
   );
 
   it.each(CASES)(
-    'of %i mm with %s consumes 4 to 7 times its depth of bar, in cast iron led round to 11; the handbook has 5 to 6',
+    'of %i mm with %s consumes 4-1/2 to 7 times its depth of bar, in cast iron 7 to 7-1/2 and led round to 11; the handbook has 5 to 6',
     (width, rod) => {
       for (const material of ['cast iron', 'concrete']) {
         // Bar iron for the oxygen burnt with: 2 kg/kg.
@@ -76,7 +79,9 @@ describe('a metre of a narrow hole with a burning bar', () => {
           CUBIC_METRE_15C;
         const times = (2 * burning) / rodMassPerLength(findRod(rod).rod);
         expect(times, material).toBeGreaterThan(4.5);
-        expect(times, material).toBeLessThan(material === 'cast iron' && rod === '1/4 pipe' && width === 40 ? 11 : 7.2);
+        expect(times, material).toBeLessThan(
+          material === 'concrete' ? 7 : rod === '1/4 pipe' && width === 40 ? 11 : 7.5,
+        );
       }
     },
   );

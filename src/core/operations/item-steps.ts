@@ -76,13 +76,17 @@ const decided = (
 ): readonly Step[] => (by.length === 0 ? steps : steps.map((step) => (which(step) ? decidedBy(step, ...by) : step)));
 
 /**
- * Burning time: each pierce no faster than the heat removes metal nor than slag gets out, and the rest as the heat removes it.
+ * Burning time: each pierce is held up by the heat that removes its metal and by the slag that must get out of it, and the rest
+ * by the heat alone.
  *
- *     t = integral from 0 to x of dy / min(v, c / (1 + y / s))
- *       = x* / v + (x - x*) [1 + (x + x*) / (2 s)] / c,   x* = clamp((c / v - 1) s, 0, x)
+ *     t_melt = x / v,   t_slag = integral from 0 to x of (1 + y / s) dy / c = x [1 + x / (2 s)] / c
+ *     t = (t_melt^n + t_slag^n)^(1 / n)
  *
- * x depth, v what the heat could advance, c the advance slag allows at the mouth, s the depth at which slag has halved it. The rest
- * has a flow of its own where it `widens` what was pierced: `m_widen`. Steps of the work, `rho`, `k` and `m` stand before. Source: common practice for the limit.
+ * x depth, v what the heat could advance, c the advance slag allows at the mouth, s the depth at which slag has halved it, n how
+ * sharply the slower of the two decides: 1 adds them up, as if one waited for the other, and without end the slower alone counts.
+ * In a hand-held burn neither does: slag in the way takes heat, and a pierce that the heat holds up fills with slag. The rest
+ * has a flow of its own where it `widens` what was pierced: `m_widen`. Steps of the work, `rho`, `k` and `m` stand before.
+ * Source: the blend of two limits of Churchill and Usagi; common practice for the limit of slag and for n.
  */
 export function burningSteps(
   pierced: boolean,
@@ -157,18 +161,27 @@ export function burningSteps(
       'advance depth x width of the pierce',
     ),
     calculated(
-      'x_free',
-      "depth pierced at the heat's advance",
-      'length',
-      'min(max((c / v - 1) * s, 0), x)',
-      '(advance limit / advance of the heat - 1) x halving depth, between 0 and the depth',
+      't_melt',
+      'time that the heat alone would take to pierce',
+      'time',
+      'n * x / v',
+      'pierces x depth / advance that the heat allows',
     ),
+    calculated(
+      't_slag',
+      'time that slag alone would take to get out',
+      'time',
+      'n * x * (1 + x / (2 * s)) / c',
+      'pierces x depth x (1 + depth / (2 x halving depth)) / advance limit, which falls with depth',
+    ),
+    assumed('sharp', 'limit sharpness'),
     calculated(
       't_pierce',
       'burning time of the pierces',
       'time',
-      'n * (x_free / v + (x - x_free) * (1 + (x + x_free) / (2 * s)) / c)',
-      "pierces x (free depth / advance + the rest at the slag's limit, which falls with depth)",
+      't_melt * (1 + (t_slag / t_melt) ^ sharp) ^ (1 / sharp)',
+      'heat and slag hinder each other: (time of the heat ^ limit sharpness + time of slag ^ limit sharpness) ^ (1 / limit sharpness)',
+      { source: 'churchill usagi' },
     ),
     ...free,
     scatter,

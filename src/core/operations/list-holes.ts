@@ -30,10 +30,8 @@ export function listHoles(
   return depths.map((depth) => {
     const { pressure } = plannedItem(HOLE, { hole: width, depth }, basis);
     at.give([width, flowOf({ rod, length }, pressure, basis), mass]);
-    const [burnOff, advance, limit, halving] = ['u_rod', 'v', 'c', 's'].map((symbol) => at.number(symbol)) as [
-      ...[number, number, number, number],
-    ];
-    const pierce = { burnOff, advance, limit, halving };
+    const of = (symbol: string): number => at.number(symbol);
+    const pierce = { burnOff: of('u_rod'), advance: of('v'), limit: of('c'), halving: of('s'), sharpness: of('sharp') };
     return { depth, consumed: (y) => rodBurned(pierce, y), end: (from, burns) => endOfRod(pierce, from, burns) };
   });
 }

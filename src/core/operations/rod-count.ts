@@ -69,9 +69,9 @@ function onTheWay(
     symbol,
     name,
     quantity,
-    ['L_burn', 'x', 'u_rod', 'scatter', 'v', 'c', 's'],
-    (burns, depth, burnOff, scatter, advance, limit, halving) =>
-      of(rodsOnTheWay({ burnOff: burnOff * scatter, advance, limit, halving }, depth, burns), burns - depth),
+    ['L_burn', 'x', 'u_rod', 'scatter', 'v', 'c', 's', 'sharp'],
+    (burns, depth, burnOff, scatter, advance, limit, halving, sharpness) =>
+      of(rodsOnTheWay({ burnOff: burnOff * scatter, advance, limit, halving, sharpness }, depth, burns), burns - depth),
     `${words}, each burned until it is its stub and the depth long; none where the first one ends the pierce`,
     'arithmetic',
     'calculated',

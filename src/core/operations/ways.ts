@@ -293,14 +293,20 @@ export function waysAt(
 }
 
 /**
- * Whether a wider pierce would burn faster: burning time x* / v + (x - x*) [1 + (x + x*) / (2 s)] / c falls with the width w where
- * (x^2 - x*^2) / (2 c s) > 2 x* / v, since v goes with 1 / w^2 and s with w.
+ * Whether a wider pierce would burn faster: the time (t_melt^n + t_slag^n)^(1/n) falls with the width w where
+ * t_slag^n x / (x + 2 s) > 2 t_melt^n, since t_melt goes with w^2, and of t_slag the part that comes of the depth with 1 / w.
  */
 function slaggedOf(read: (symbol: string) => Column): (i: number) => boolean {
-  const columns = ['x', 'x_free', 'v', 'c', 's'].map(read);
+  const columns = ['x', 's', 't_melt', 't_slag', 'sharp'].map(read);
   return (i) => {
-    const [x, free, v, c, s] = columns.map((column) => placeOf(column, i)) as [number, number, number, number, number];
-    return (x ** 2 - free ** 2) / (2 * c * s) > (2 * free) / v;
+    const [x, s, heat, slag, n] = columns.map((column) => placeOf(column, i)) as [
+      number,
+      number,
+      number,
+      number,
+      number,
+    ];
+    return ((slag / heat) ** n * x) / (x + 2 * s) > 2;
   };
 }
 

@@ -20,6 +20,13 @@ export const GENERAL_SOURCES = [
     usedFor: 'Steps that only combine earlier ones',
   },
   {
+    key: 'churchill usagi',
+    citation:
+      'Churchill and Usagi, A general expression for the correlation of rates of transfer and other phenomena, AIChE Journal 18, 1121; named the canonical correlating equation in Churchill, Industrial and Engineering Chemistry Research 40, 3053',
+    edition: '1972 (from memory, not verified); 2001, abstract read in a web copy',
+    usedFor: 'The form in which two limits on one pace are blended; not its power',
+  },
+  {
     key: 'unit definitions',
     citation: 'International yard and pound agreement, and the International System of Units (BIPM)',
     edition: '1959; 9th edition of the SI brochure, 2019',

@@ -8,8 +8,8 @@ import { cholesky } from './cholesky.ts';
  * Factors that go up and down together, on one coordinate: who is slow at one task is slow at all, and burns less of the time.
  * Common practice, no source. It errs on the wide side, since what is slow at once adds up.
  *
- * The factors of burning are drawn each by itself. That a rod which burns more of its oxygen also melts faster is likely, but how
- * far nobody has published, and drawn together the two would make up for each other and narrow the oxygen; a log tells it.
+ * The factors of burning are drawn each by itself. That a short rod which burns more of its oxygen also melts faster is likely, but
+ * how far nobody has published, and drawn together the two would make up for each other and narrow the oxygen; a log tells it.
  */
 const CREW: readonly [NumberName, ...NumberName[]] = [
   'set-up time',
@@ -29,18 +29,28 @@ const CREW: readonly [NumberName, ...NumberName[]] = [
 ];
 const FALLING: NumberName = 'burning duty';
 
+/**
+ * A burning bar feeds its own fire: it melts back as it burns, so that what it feeds and what burns go together. Drawn each by
+ * itself, every second draw would have more oxygen burn than the bar feeds iron for, and the other half iron that finds none.
+ * Common practice, no source.
+ */
+const BAR_FEED: NumberName = 'bar feed ratio';
+const BAR_BURNT: NumberName = 'bar oxygen burnt share';
+
 /** What a coordinate is called by, in a correlation with the burning duty as well. */
 export const coordinateOf = (name: NumberName): NumberName =>
   name !== FALLING && CREW.includes(name) ? CREW[0] : name;
 
 /**
  * The factor whose coordinate another shares, and whether it falls where that one rises. The burning duty has its own once its
- * correlation with the crew's times is told.
+ * correlation with the crew's times is told, and so has a bar's feed once it is correlated with anything.
  */
 export function drawnWith(
   name: NumberName,
   { correlations }: Pick<Assumptions, 'correlations'>,
 ): { readonly name: NumberName; readonly falling: boolean } {
+  if (name === BAR_FEED && !correlations.some(({ names }) => names.includes(BAR_FEED)))
+    return { name: BAR_BURNT, falling: false };
   const apart = ({ names }: Correlation): boolean =>
     names.includes(FALLING) && names.some((each) => coordinateOf(each) === CREW[0]);
   const falling = name === FALLING && !correlations.some(apart);

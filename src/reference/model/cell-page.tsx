@@ -241,10 +241,19 @@ export function cellPage(): Page {
 
         <h2>Oxygen for each inch</h2>
         <p>
-          Piercing goes at the pace of the heat, but not faster than slag gets out of the hole:{' '}
+          Piercing is held up by the heat that removes the metal and by slag that must get out of the hole, at most{' '}
           {rangeOf('advance limit').value} in a minute at the mouth, half that {rangeOf('advance depth').value} hole
-          widths down. Widening goes at the pace of the heat alone, at a pressure of its own.
+          widths down. Neither works alone: slag in the way takes heat, and a pierce that heat holds up fills with slag.
+          So the two are blended, and where both would take as long, the pierce takes{' '}
+          {n(2 ** (1 / rangeOf('limit sharpness').value), 3)} times that. Widening goes at the pace of the heat alone,
+          at a pressure of its own.
         </p>
+        <Equation
+          says="Time of a pierce:"
+          formula="t = ((x / v)ⁿ + (x (1 + x / (2 s)) / c)ⁿ)^(1/n)"
+          symbols={`x depth, v advance that the heat allows, c that of slag at the mouth, s the depth at which slag has halved it, n limit sharpness (${rangeOf('limit sharpness').low} to ${rangeOf('limit sharpness').high}, common practice, no source): 1 would add the two, a large one take the slower alone. The form is published for blending two limits of one law; the power and the limits are not. Sources:`}
+          sources={['churchill usagi', 'common practice']}
+        />
         <Pair>
           <LineFigure plot={pierceOxygen()} />
           <LineFigure plot={pinOxygen()} />

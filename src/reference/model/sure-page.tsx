@@ -92,20 +92,22 @@ export function surePage(): Page {
         </p>
         <p>
           Factors of the crew go up and down together: who is slow at one task is slow at all, and burns less of the
-          time. It errs on the wide side. The factors of burning are drawn each by itself. That a rod which burns more
-          of its oxygen melts faster is likely, but how far nobody has published; drawn together the two would make up
-          for each other, and the oxygen's range would be narrower than what is known. A log tells it.
+          time. It errs on the wide side. So do a burning bar's feed and the share of its oxygen that burns, for it
+          feeds its own fire: it melts back as it burns. The other factors of burning are drawn each by itself. That a
+          short rod which burns more of its oxygen melts faster is likely, but how far nobody has published; drawn
+          together the two would make up for each other, and the oxygen's range would be narrower than what is known. A
+          log tells it.
         </p>
         <h2>Whether the figure is the middle</h2>
         <p>
           With one assumption uncertain the figure worked out is exactly the middle. With all of them it is about that:
           over a sweep of pins, holes, grooves, cuts, studs and breaches four figures of five lie between the 40th and
           the 60th percentile of their own draws, none lies higher, and the rest lie lower, since nearly everything
-          leans to the long side. A pin's crew time stands at the 33rd or above, for in a thin boss it cools for an hour
-          in place of minutes; a groove's time at the work at the 25th, for passes are whole; a long thick cut at the
-          32nd, for holes are; oxygen through concrete, and of small short holes, at the 20th, for there the larger of
-          two counts, the heat's time or the slag's, and one of two is above its middle in three cases of four. So a
-          plain sum of figures runs short more often than not: load by <Fn name="BURN.JOB.STOCK" />.
+          leans to the long side. A pin's crew time stands at the 35th or above, for in a thin boss it cools for an hour
+          in place of minutes; a groove's time at the work at the 25th, for passes are whole; a row of deep holes at the
+          35th, for its count is; oxygen through concrete at the 32nd, for there heat and slag hold the pierce up alike,
+          the lesser counts of what oxygen can burn and what the bar feeds, and most of what it rests on leans the same
+          way. So a plain sum of figures runs short more often than not: load by <Fn name="BURN.JOB.STOCK" />.
         </p>
 
         <h2>Which assumptions matter</h2>

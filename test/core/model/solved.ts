@@ -401,12 +401,11 @@ const AGAIN: readonly (readonly [symbol: string, formula: string, again: (shown:
   ).map(([symbol, of]): (typeof AGAIN)[number] => [symbol, '', (s) => of(supplyShown(s))]),
 ];
 
-/** Rods used up on the way down a pierce: the balance of each by halving, from the advance that the least of heat and slag allows. */
+/** Rods used up on the way down a pierce: the balance of each by halving, from the times that heat and slag would take alone. */
 function onTheWayShown({ n }: Shown): { readonly rods: number; readonly burned: number } {
   const [burns, x, u, v, c, s] = [n('L_burn'), n('x'), n('u_rod') * n('scatter'), n('v'), n('c'), n('s')];
-  const even = Math.max(0, (c / v - 1) * s);
-  const taken = (y: number): number =>
-    y <= even ? (u * y) / v : (u * even) / v + (u / c) * (y - even + (y * y - even * even) / (2 * s));
+  const sharp = n('sharp');
+  const taken = (y: number): number => u * ((y / v) ** sharp + ((y + (y * y) / (2 * s)) / c) ** sharp) ** (1 / sharp);
   let [rods, from] = [0, 0];
   if (n('l_over') <= 0) return { rods, burned: 0 };
   for (;;) {

@@ -17,19 +17,36 @@ const pierces: readonly Pierce[] = Array.from({ length: 40 }, () => ({
   advance: 0.002 + 0.02 * random(),
   limit: 0.004 + 0.02 * random(),
   halving: 0.05 + 0.4 * random(),
+  sharpness: 1 + 5 * random(),
 }));
 
 describe('the length of rod burned on the way down', () => {
-  it('is the integral of burn-off over the least advance that heat and slag allow', () => {
+  /** Burned in the time that heat alone takes, and slag alone, by the midpoint rule. */
+  const alone = ({ burnOff, advance, limit, halving }: Pierce, depth: number): readonly [number, number] => {
+    const n = 20000;
+    let [heat, slag] = [0, 0];
+    for (let i = 0; i < n; i++) {
+      heat += (burnOff / advance) * (depth / n);
+      slag += (burnOff / (limit / (1 + ((i + 0.5) * depth) / n / halving))) * (depth / n);
+    }
+    return [heat, slag];
+  };
+
+  it('is the sum of what burns while heat and slag each hold the pierce up, where one waits for the other', () => {
     for (const pierce of pierces) {
-      const { burnOff, advance, limit, halving } = pierce;
-      const [depth, n] = [0.5, 20000];
-      let sum = 0;
-      for (let i = 0; i < n; i++) {
-        const y = ((i + 0.5) * depth) / n;
-        sum += (burnOff / Math.min(advance, limit / (1 + y / halving))) * (depth / n);
-      }
-      expect(rodBurned(pierce, depth) / sum).toBeCloseTo(1, 7);
+      const [heat, slag] = alone(pierce, 0.5);
+      expect(rodBurned({ ...pierce, sharpness: 1 }, 0.5) / (heat + slag)).toBeCloseTo(1, 7);
+    }
+  });
+
+  it('is more than the slower of the two alone asks for and less than both, and that of the slower where it alone counts', () => {
+    for (const pierce of pierces) {
+      const [heat, slag] = alone(pierce, 0.5);
+      const burned = rodBurned({ ...pierce, sharpness: 3 }, 0.5);
+      expect(burned).toBeGreaterThan(Math.max(heat, slag) * (1 - 1e-9));
+      expect(burned).toBeLessThan(heat + slag);
+      expect(burned / Math.cbrt(heat ** 3 + slag ** 3)).toBeCloseTo(1, 7);
+      expect(rodBurned({ ...pierce, sharpness: 50 }, 0.5) / Math.max(heat, slag)).toBeLessThan(1.014);
     }
   });
 });
@@ -46,7 +63,7 @@ describe('a rod', () => {
 
   it('gets a share of what the depth leaves of it where the heat alone decides', () => {
     // With a burned for each depth, (H - y) falls by a / (1 + a) a rod: a geometric series.
-    const pierce = { burnOff: 0.02, advance: 0.01, limit: 1, halving: 10 };
+    const pierce = { burnOff: 0.02, advance: 0.01, limit: 1, halving: 10, sharpness: 6 };
     const H = 0.84;
     for (const k of [1, 2, 5, 9]) {
       const depth = H * (1 - (2 / 3) ** k);
@@ -56,7 +73,7 @@ describe('a rod', () => {
   });
 
   it('never gets to the end of all that it could reach', () => {
-    const pierce = { burnOff: 0.02, advance: 0.01, limit: 1, halving: 10 };
+    const pierce = { burnOff: 0.02, advance: 0.01, limit: 1, halving: 10, sharpness: 6 };
     expect(rodsOnTheWay(pierce, 0.84, 0.84).rods).toBe(Infinity);
     expect(rodsOnTheWay(pierce, 0.84 * (1 - 1e-8), 0.84).rods).toBeGreaterThan(40);
   });
@@ -137,7 +154,7 @@ describe('a depth that is unreasonable for a rod', () => {
 
   it('is said', () => {
     expect(said(30, '3/8 x 36')).toContain(
-      '30 in is deep for single rods of 36 in, which must keep their stub and the depth: 13 of them, where 5 coupled ones would do; take longer or coupled rods',
+      '30 in is deep for single rods of 36 in, which must keep their stub and the depth: 12 of them, where 4 coupled ones would do; take longer or coupled rods',
     );
     for (const [depth, rod] of [
       [10, '3/8 x 36'],

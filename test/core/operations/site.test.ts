@@ -11,18 +11,25 @@ const hole = (...overrides: readonly Override[]): Sized =>
 
 describe('position and access', () => {
   const flat = hole();
+  /** Slag that holds nothing up. */
+  const FREE = [set('advance limit', 2), set('limit sharpness', 50)] as const;
 
   it('overhead takes more oxygen and rod for the metal, and more time still', () => {
-    const over = hole(word('position', 'overhead'));
-    expect(over.burnTime / flat.burnTime).toBeCloseTo(1 / 0.9, 6);
-    expect(over.consumed / flat.consumed).toBeCloseTo(1 / 0.9, 6);
+    const over = hole(word('position', 'overhead'), ...FREE);
+    const free = hole(...FREE);
+    expect(over.burnTime / free.burnTime).toBeCloseTo(1 / 0.9, 6);
+    expect(over.consumed / free.consumed).toBeCloseTo(1 / 0.9, 6);
     expect(over.timeAtWork).toBeCloseTo(1.5 * (over.burnTime / 0.7 + over.rods * 45), 6);
     expect(over.removed).toBe(flat.removed);
+    const held = hole(word('position', 'overhead')).burnTime / flat.burnTime;
+    expect(held).toBeGreaterThan(1.1);
+    expect(held).toBeLessThan(1 / 0.9);
   });
 
   it('vertical down slows only what slag limits', () => {
-    expect(hole(word('position', 'vertical down')).burnTime).toBeCloseTo(flat.burnTime, 9);
-    const limited = [set('advance limit', IN / 60), set('hole taper', 0)];
+    expect(hole(word('position', 'vertical down')).burnTime / flat.burnTime).toBeCloseTo(1, 2);
+    expect(hole(word('position', 'vertical down'), ...FREE).burnTime).toBeCloseTo(hole(...FREE).burnTime, 9);
+    const limited = [set('advance limit', IN / 60), set('limit sharpness', 50), set('hole taper', 0)];
     expect(hole(word('position', 'vertical down'), ...limited).burnTime / hole(...limited).burnTime).toBeCloseTo(
       1 / 0.6,
       6,

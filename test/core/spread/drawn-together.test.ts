@@ -105,3 +105,18 @@ describe('correlations in force', () => {
     expect(() => drawn('flow factor', three(0.9, 0.9, -0.9))).toThrow('contradict each other');
   });
 });
+
+describe("a burning bar's feed", () => {
+  it('goes with what burns, until a correlation with it is told', () => {
+    const none = Assumptions.defaults();
+    expect(drawnWith('bar feed ratio', none)).toEqual({ name: 'bar oxygen burnt share', falling: false });
+    expect(scoreCorrelation(drawn('bar feed ratio', none), drawn('bar oxygen burnt share', none))).toBeCloseTo(1, 9);
+    const told = correlated(['bar feed ratio', 'bar oxygen burnt share', 0.5]);
+    expect(scoreCorrelation(drawn('bar feed ratio', told), drawn('bar oxygen burnt share', told))).toBeCloseTo(0.5, 1);
+  });
+
+  it('is apart from that of short rods', () => {
+    const none = Assumptions.defaults();
+    expect(scoreCorrelation(drawn('rod feed ratio', none), drawn('oxygen burnt share', none))).toBeCloseTo(0, 1);
+  });
+});
