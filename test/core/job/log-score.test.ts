@@ -135,7 +135,10 @@ describe('the score of a log', () => {
     );
     const sizedAfter = later.map((job) => ({
       ...job,
-      sizing: { ...job.sizing, flow: job.sizing.flow * fitted.a.value('flow factor') },
+      // What is worked out when it is asked for goes along, as a copy would leave it behind.
+      sizing: Object.create(job.sizing, {
+        flow: { value: job.sizing.flow * fitted.a.value('flow factor') },
+      }) as typeof job.sizing,
     }));
     const [before, after] = [logScore(later, basis), logScore(sizedAfter, fitted)];
     for (const channel of ['oxygen', 'rods', 'burning', 'crew'] as const) {
