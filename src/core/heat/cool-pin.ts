@@ -66,7 +66,7 @@ const MELTING_BAND = 100;
 /** Times the tolerance by which steps may be off while it burns. */
 const BURNING_SLACK = 10;
 
-/** Coldest and hottest of the table of steel [K], and its parts: it is within 0.1 K of the laws. */
+/** Coldest and hottest of the table of steel [K], and its parts: the heat it holds is within that of 0.11 K. */
 const STEEL = { coldest: 273.15, hottest: 1873.15, parts: 160 } as const;
 let tableOfSteel: MetalTable | undefined;
 
