@@ -1,4 +1,5 @@
 import { isCellError } from '../catalogue/cell.ts';
+import { namesOfCorrelation } from '../catalogue/correlation-rows.ts';
 import { findAssumption } from '../core/assumptions/registry.ts';
 import { columnOfHeading } from '../catalogue/read-list.ts';
 import type { Cell } from '../sheet/host-function.ts';
@@ -181,7 +182,7 @@ class Ranges {
       const name = row < 0 ? null : this.look.value(sheet, row, area.left);
       return (
         typeof name === 'string' &&
-        findAssumption(name) !== undefined &&
+        (namesOfCorrelation(name) ?? [name]).every(findAssumption) &&
         this.look.value(sheet, row, area.left + 1) !== null
       );
     };

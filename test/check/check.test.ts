@@ -144,6 +144,24 @@ describe('ranges', () => {
   });
 });
 
+describe('a range of assumptions', () => {
+  it('that leaves out rows of how they go along with each other is found', () => {
+    const assumed = (last: number) =>
+      book(
+        sheet('Plan', [[`=BURN.PIN.PLAN(4,10,,,,Set!A1:B${last})`]]),
+        sheet('Set', [
+          ['name', 'value'],
+          ['flow factor', 1.1],
+          ['rod feed ratio', 0.5],
+          ['correlation of flow factor with rod feed ratio', -0.4],
+          ['correlation of flow factor with slag temperature', 0.2],
+        ]),
+      );
+    expect(found(assumed(5))).toEqual([]);
+    for (const last of [3, 4]) expect(found(assumed(last)), `to row ${last}`).toEqual(['Plan!A1 range stops short']);
+  });
+});
+
 describe('sizes and assumptions', () => {
   it('read from under another heading are found; a word that fits is not', () => {
     const swapped = book(sheet('Pins', [LIST[0]!, ...[2, 3, 4].map((r) => [3, 10, `=BURN.PIN.RODS(B${r},A${r})`])]));

@@ -99,6 +99,11 @@ const badRow: fc.Arbitrary<Row> = fc.oneof(
     ['stub'],
     ['stub', 1e9],
     ['stub', -1],
+    ['correlation of flow factor with flow factor', 0.5],
+    ['correlation of stub with flow factor', 0.5],
+    ['correlation of flow factor with', 0.5],
+    ['correlation of set-up time with burning duty', 1],
+    ['correlation of set-up time with burning duty', 'much'],
   ),
 );
 
@@ -117,6 +122,17 @@ const goodRows = (most: number): fc.Arbitrary<readonly UnitfulRow[]> =>
     maxLength: most,
     selector: (row) => String(row('US')[0]).trim().toLowerCase(),
   });
+
+/** A row that says how two go along with each other; one alone contradicts no other. */
+const together: fc.Arbitrary<UnitfulRow> = fc
+  .tuple(
+    fc.shuffledSubarray(['oxygen burnt share', 'flow factor', 'set-up time', 'heat into the part', 'boss over pin'], {
+      minLength: 2,
+      maxLength: 2,
+    }),
+    fc.double({ min: -0.99, max: 0.99, noNaN: true }),
+  )
+  .map(([[x = '', y = ''], value]): UnitfulRow => () => [`correlation of ${x} with ${y}`, value]);
 
 export type Assume = (system: UnitSystem) => undefined | Cell | readonly Row[];
 
@@ -138,6 +154,10 @@ export const goodAssume: fc.Arbitrary<Assume> = fc.oneof(
   { weight: 4, arbitrary: fc.constant(units) },
   { weight: 4, arbitrary: fc.tuple(goodRows(3), headed, blank).map((p) => table(...p)) },
   { weight: 1, arbitrary: fc.tuple(goodRows(12), headed, blank).map((p) => table(...p)) },
+  {
+    weight: 1,
+    arbitrary: fc.tuple(goodRows(2), together, headed, blank).map(([rows, row, ...p]) => table([...rows, row], ...p)),
+  },
 );
 
 /** Good rows with bad ones among them, bare cells, empty and ragged ranges. */

@@ -53,7 +53,7 @@ export interface BayesFit {
 
 /** Difference in ln of a factor for the numerical derivative: small against any prior, large against rounding. */
 const STEP = 1e-4;
-const ROUNDS = 100;
+const ROUNDS = 50;
 const CELLS = 1000;
 
 /** Chi-squared quantile by the cube-root approximation of Wilson and Hilferty (1931), good to 1 % here. */
@@ -288,7 +288,8 @@ export function bayesUpdate(log: BayesLog): BayesFit {
     const step = choleskySolve(system.triangle, system.gradient);
     // Squared length of the step in posterior standard deviations.
     const length = step.reduce((sum, d, k) => sum + d * (system.gradient[k] ?? 0), 0);
-    let settled = length < 1e-12;
+    // The first stage is but a start for the second.
+    let settled = length < (robust ? 1e-10 : 1e-6);
     if (!settled) {
       const start = now;
       const before = cost(start, scale, robust);

@@ -85,15 +85,24 @@ function alikeJobs(jobs: readonly LogJob[], basis: Basis): readonly Alike[] {
  */
 export function jobPredictor(jobs: readonly LogJob[], basis: Basis): PredictJobs {
   const planned = Float64Array.from(jobs, ({ sizing }) => sizing.cooling);
-  const alike = alikeJobs(jobs, basis).map((each) => ({ ...each, whole: each.at.over(['N']) }));
+  const alike = alikeJobs(jobs, basis).map((each) => ({
+    ...each,
+    whole: each.at.over(['N']),
+    given: [] as readonly number[],
+  }));
   return (read, own, fixedPace, cooled = planned) => {
     const out = new Float64Array(jobs.length * CHANNELS.length).fill(NaN);
-    for (const { places, at, factors, whole } of alike) {
-      at.give([...factors.map(({ name }) => read(name)), own]);
+    for (const each of alike) {
+      const { places, at, factors, whole } = each;
+      const values = [...factors.map(({ name }) => read(name)), own];
+      // What moves the cooling or the pace alone leaves the work as it was.
+      const anew = values.some((x, i) => x !== each.given[i]);
+      if (anew) at.give(values);
+      each.given = values;
       if (solved(() => at.column('share')) === undefined) continue;
       const one = (c: Column, i: number): number => (typeof c === 'number' ? c : c[i]!);
       const rods = at.column('N_used');
-      whole.give([Float64Array.from(places, (_, i) => one(rods, i) + HALF_ROD)]);
+      if (anew) whole.give([Float64Array.from(places, (_, i) => one(rods, i) + HALF_ROD)]);
       const [oxygen, burnTime, timeAtWork, fixed] = [
         whole.column('O'),
         whole.column('t'),
