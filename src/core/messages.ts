@@ -128,9 +128,7 @@ export const drawnAsOne = (): CalcError => value('the two are drawn as one; take
 export const notDrawnForAll = (name: string): CalcError =>
   value(`${name} is not drawn, or not alike for all items; take the row out`);
 export const contradictoryCorrelations = (): CalcError =>
-  value(
-    'the correlations in assume contradict each other: no assumptions go along with each other like that; take some of their rows out',
-  );
+  value('the correlations in assume contradict each other; take some of their rows out');
 export const unknownAssumption = (row: number, name: string, nearest: readonly string[]): CalcError =>
   missing(`assume row ${row}: "${brief(name)}" is not an assumption; nearest: ${nearest.join(', ')}`);
 
@@ -393,12 +391,10 @@ export const fittedTo = (jobs: number, error: string, low: string, high: string)
 export const fittedScatter = (jobs: number): string =>
   `your log: scatter of ${jobs} ${jobs === 1 ? 'job' : 'jobs'} about the fit`;
 export const fittedTogether = (): string => 'your log: what they do together it tells better than each';
-export const correlationsGiven = (): string =>
-  'pairs of assumptions are drawn along with each other; BURN.ASSUME.DIFF lists them';
+export const correlationsGiven = (): string => 'pairs drawn along with each other; BURN.ASSUME.DIFF lists them';
 export const notOfTheLog = (names: readonly string[]): string =>
   `replaced since the log told of it: ${names.join(', ')}; fit again, or take its correlations out`;
-export const indexTogether = (): string =>
-  'drawn along with others by assume: one index for all of them, low and high each by itself';
+export const indexTogether = (): string => 'drawn along with others by assume: one index for all of them';
 export const worthTogether = (): string => 'counts what it tells of those it goes along with by assume';
 export const heldFactor = (): string =>
   'your log: held here, since a log cannot tell it from the fitted ones, which carry its range';

@@ -85,7 +85,7 @@ export const ESTIMATE_SOURCES = [
     key: 'copula',
     citation: 'Nelsen, An Introduction to Copulas, section 2.3',
     edition: '2nd edition, 2006 (as remembered)',
-    usedFor: 'Draws of assumptions that go along with each other',
+    usedFor: 'Draws of correlated assumptions',
   },
   {
     key: 'johnson',
