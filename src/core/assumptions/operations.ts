@@ -322,7 +322,8 @@ export const OPERATION_ASSUMPTIONS = [
   },
   {
     name: 'pass time',
-    summary: 'Going back, chipping slag and looking, each pass of a groove',
+    summary:
+      'Going back, chipping slag and looking, each full pass of a groove; shallower or narrower ones take their share',
     quantity: 'time',
     unit: 'min',
     value: 0.75,

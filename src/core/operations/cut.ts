@@ -20,8 +20,9 @@ const kerf = (a: Assumptions): Work => ({
 });
 
 /**
- * A row of holes along the length, pierced at the rod's own width w and a pitch x w apart: n = ceil(L / (pitch w)).
- * What is left between them is broken out.
+ * A row of holes along the length, pierced at the rod's own width w and a pitch x w apart, n = L / (pitch w). A row is of whole
+ * holes, set closer so that they fit: those are set up and started, but what is burnt goes with the length, since closer ones
+ * overlap. What is left between them is broken out.
  */
 const ROW_OF_HOLES: Work = {
   steps: [
@@ -30,13 +31,13 @@ const ROW_OF_HOLES: Work = {
     calculated('x', 'depth pierced', 'length', 't_s', 'the thickness'),
     assumed('pitch', 'hole pitch'),
     calculated(
-      'n_even',
-      'holes, not rounded',
+      'n',
+      'holes pierced, not rounded',
       'count',
       'max(1, L / (pitch * w))',
-      'length / (hole pitch x width pierced), at least one',
+      'length / (hole pitch x width pierced), at least one: whole ones set closer take no more metal',
     ),
-    calculated('n', 'holes pierced', 'count', 'ceil(n_even - 1e-9)', 'holes, not rounded, whole, up'),
+    calculated('n_row', 'holes of the row', 'count', 'ceil(n - 1e-9)', 'holes, not rounded, whole, up'),
     assumed('taper', 'hole taper'),
     calculated('d_m', 'width at the mouth', 'length', 'w + taper * t_s', 'width pierced + hole taper x thickness'),
     calculated(
@@ -48,8 +49,8 @@ const ROW_OF_HOLES: Work = {
     ),
     reach,
   ],
-  tasks: [{ time: 'row hole time', symbol: 'n' }],
-  whole: { count: 'n', even: 'n_even', burns: true },
+  tasks: [{ time: 'row hole time', symbol: 'n_row' }],
+  whole: { count: 'n_row', even: 'n' },
 };
 
 /** Severing a plate or section, with a kerf or by piercing a row of holes. */

@@ -42,8 +42,8 @@ export interface Work {
    */
   readonly steps: readonly Step[];
   readonly tasks?: readonly Task[];
-  /** A count that is rounded up, its step before that, and whether the burning goes with it: ways are weighed by the count before. */
-  readonly whole?: { readonly count: string; readonly even: string; readonly burns: boolean };
+  /** A count that is rounded up, and its step before that: ways are weighed by the count before. */
+  readonly whole?: { readonly count: string; readonly even: string };
 }
 
 /** Something the rod's work must fit into. */

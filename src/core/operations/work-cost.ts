@@ -38,20 +38,11 @@ export function costSteps({
   /** Factors of position and access, as ` * hand_1`, or ''. */
   readonly handling: string;
 }): readonly Step[] {
-  const share = whole?.burns ? ` * ${whole.even} / ${whole.count}` : '';
-  const shared = share === '' ? '' : ', holes not rounded';
   const evenly = (symbol: string): string => (symbol === whole?.count ? whole.even : symbol);
   const taskTerms = tasks.map(({ symbol }, i) => `${evenly(symbol)} * t_task_${i + 1}`);
   const handled = handling === '' ? '' : ' x factor of position and access';
-  const lit = starts ? `max(N_even, ${whole && !whole.burns ? whole.even : 'starts'})` : 'N_even';
-  const fewer = coupled ? `N_used - (1 - ${whole?.even ?? ''} / ${whole?.count ?? ''}) * l / L_rod` : `N_used${share}`;
-  const even = calculated(
-    'N_even',
-    'rods used, at least one',
-    'count',
-    `max(1, ${share === '' ? 'N_used' : fewer})`,
-    `rods, not rounded${shared}`,
-  );
+  const lit = starts ? `max(N_even, ${whole?.even ?? 'starts'})` : 'N_even';
+  const even = calculated('N_even', 'rods used, at least one', 'count', 'max(1, N_used)', 'rods, not rounded');
   return [
     even,
     decidedBy(
@@ -59,8 +50,8 @@ export function costSteps({
         't_even',
         'time at the work, rods not rounded',
         'time',
-        `(${[`t${share} / duty`, ...taskTerms, 'N_even * t_change', ...(coupled ? [`${jointsOf('N_even', strings)} * t_joint`] : [])].join(' + ')})${handling}`,
-        `(burning time / burning duty + ${tasks.length > 0 ? 'tasks x their times + ' : ''}rods x rod change time${coupled ? ' + couplings x coupling time' : ''})${handled}${shared}`,
+        `(${['t / duty', ...taskTerms, 'N_even * t_change', ...(coupled ? [`${jointsOf('N_even', strings)} * t_joint`] : [])].join(' + ')})${handling}`,
+        `(burning time / burning duty + ${tasks.length > 0 ? 'tasks x their times + ' : ''}rods x rod change time${coupled ? ' + couplings x coupling time' : ''})${handled}`,
       ),
       ...POSITION,
       'access',
@@ -69,8 +60,8 @@ export function costSteps({
       'O_even',
       'oxygen, rods not rounded',
       'oxygen',
-      `O_burn${share} * (1 + idle) + ${lit} * ${flow} * t_light`,
-      `oxygen while burning x (1 + idle share) + lightings x flow x lighting time${shared}`,
+      `O_burn * (1 + idle) + ${lit} * ${flow} * t_light`,
+      `oxygen while burning x (1 + idle share) + lightings x flow x lighting time`,
     ),
     assumed('P_crew', 'crew price'),
     assumed('P_rod', rodNames(rod).price),
@@ -80,7 +71,7 @@ export function costSteps({
       'C_work',
       'cost of the work, by which ways and rods are weighed',
       'money',
-      `P_crew * t_even + P_rod * mu * L_rod * ${share === '' ? 'N_used' : `(${fewer})`} + P_O * O_even${coupled ? ` + P_joint * ${jointsOf('N_even', strings)}` : ''}`,
+      `P_crew * t_even + P_rod * mu * L_rod * N_used + P_O * O_even${coupled ? ` + P_joint * ${jointsOf('N_even', strings)}` : ''}`,
       `crew price x time at the work + rod price x weight of the rods used + oxygen price x oxygen${coupled ? ' + coupling price x couplings' : ''}; rods not rounded, since what is left of one serves the next item`,
     ),
   ];

@@ -104,8 +104,8 @@ export function surePage(): Page {
           over a sweep of pins, holes, grooves, cuts, studs and breaches four figures of five lie between the 40th and
           the 60th percentile of their own draws, none lies higher, and the rest lie lower, since nearly everything
           leans to the long side. A pin's crew time stands at the 35th or above, for in a thin boss it cools for an hour
-          in place of minutes; a groove's time at the work at the 25th, for passes are whole; a row of deep holes at the
-          35th, for its count is; oxygen through concrete at the 32nd, for there heat and slag hold the pierce up alike,
+          in place of minutes; a shallow groove just under the 40th, for each of its passes is lit anew; a row of deep
+          holes at the 37th, and oxygen through concrete at the 32nd, for there heat and slag hold the pierce up alike,
           the lesser counts of what oxygen can burn and what the bar feeds, and most of what it rests on leans the same
           way. So a plain sum of figures runs short more often than not: load by <Fn name="BURN.JOB.STOCK" />.
         </p>

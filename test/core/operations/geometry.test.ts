@@ -113,6 +113,19 @@ describe('a groove', () => {
     expect([passes(0.5625, 0.25), passes(0.57, 0.25), passes(0.5625, 0.26), passes(1.2, 0.6)]).toEqual([1, 2, 2, 9]);
   });
 
+  it('takes its time between passes as the metal goes, since a groove of few more is of shallower ones', () => {
+    const groove = (depth: number): ReturnType<typeof sized> =>
+      sized(GOUGE, inches(0.5625, depth, 24), { rod: '3/8 x 36' });
+    const between = (depth: number): number => {
+      const s = groove(depth);
+      return s.timeAtWork - s.burnTime / 0.7 - 45 * s.rods;
+    };
+    // 0.75 min for each full pass of 1/4 in, and at least one.
+    expect(between(0.2)).toBeCloseTo(45, 6);
+    expect(between(0.26)).toBeCloseTo(45 * (0.26 / 0.25), 6);
+    expect(between(0.5)).toBeCloseTo(90, 6);
+  });
+
   it('must be as wide as the rod makes it', () => {
     expect(() => sized(GOUGE, inches(0.5, 0.25, 24), { rod: '3/8' })).toThrow(
       'width is 0.5 in; a 3/8 rod gouges 0.5625 in wide: choose a thinner rod or a wider width',
@@ -147,8 +160,17 @@ describe('a cut', () => {
       sized(CUT, inches(8, length), {
         rod: '3/8 x 36',
         basis: basisOf(word('cut method', 'row of holes'), set('hole pitch', pitch)),
-      }).working('n').value;
+      }).working('n_row').value;
     expect([row(24, 1), row(24, 1.25), row(0.1, 1), row(0.75, 1), row(0.76, 1)]).toEqual([32, 26, 1, 1, 2]);
+  });
+
+  it('as a row of holes burns as its length goes, since whole holes are set closer to fit', () => {
+    const row = (length: number): ReturnType<typeof sized> =>
+      sized(CUT, inches(8, length), { rod: '3/8 x 36', basis: basisOf(word('cut method', 'row of holes')) });
+    expect(row(24.3).burnTime / row(24).burnTime).toBeCloseTo(24.3 / 24, 9);
+    // 33 of them in place of 32, 0.4 min each to go to; rods of 0.75 min apart.
+    const more = (of: 'timeAtWork' | 'burnTime' | 'rods'): number => row(24.3)[of] - row(24)[of];
+    expect(more('timeAtWork')).toBeCloseTo(more('burnTime') / 0.7 + 24 + 45 * more('rods'), 6);
   });
 
   it('is a kerf in plate and a row of holes in heavy sections, whichever takes less time, and says what the other would take', () => {
