@@ -10,7 +10,7 @@ import {
 import type { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
 import { oneAtATime, type Effect } from '../core/job/one-at-a-time.ts';
-import { indexTogether, oneRowOnly } from '../core/messages.ts';
+import { countedTogether, oneRowOnly } from '../core/messages.ts';
 import { itemIndices } from '../core/operations/item-indices.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../core/operations/all.ts';
 import type { Indices } from '../core/spread/sobol-indices.ts';
@@ -126,7 +126,7 @@ function effectLine(
   const note = [
     ...why(e.atLow, 'at low'),
     ...why(e.atHigh, 'at high'),
-    ...(indices && isCorrelated(e.name, a) ? [indexTogether()] : []),
+    ...(indices && isCorrelated(e.name, a) ? [countedTogether()] : []),
   ].join('; ');
   return [
     name,

@@ -5,7 +5,6 @@ import { correlationKeys } from '../core/assumptions/fingerprint.ts';
 import { findAssumption, type AssumptionName, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import { Basis } from '../core/basis.ts';
 import { CalcError } from '../core/errors.ts';
-import { correlationsGiven } from '../core/messages.ts';
 import { jobCost, type Prices } from '../core/job/job-cost.ts';
 import type { Job } from '../core/job/job-list.ts';
 import { crewingOf, jobSchedule } from '../core/job/job-schedule.ts';
@@ -162,7 +161,7 @@ function causes(
     return { what: `by ${name}`, ...unitAnd(name, a, x, y), ...changedBy(Assumptions.from([y], a)) };
   });
   if (String(correlationKeys(a)) !== String(correlationKeys(b)))
-    alone.push({ what: 'by the correlations', note: correlationsGiven(), ...changedBy(a.correlated(b.correlations)) });
+    alone.push({ what: 'by the correlations', ...changedBy(a.correlated(b.correlations)) });
   const weight = (l: CompareLine): number => Math.abs(Number(l.cost ?? l.oxygen ?? 0));
   const ranked = [...alone].sort((x, y) => weight(y) - weight(x));
   if (ranked.length === 0) return [{ what: 'nothing differs', note: 'A and B assume the same' }];

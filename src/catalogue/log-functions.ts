@@ -86,8 +86,8 @@ const correlationLine = ({ names, value, kind }: Correlation): readonly Output[]
   null,
   '',
   kind,
-  kind === 'your log' ? messages.fittedTogether() : kind,
-  'correlation of their normal scores',
+  kind,
+  'of their normal scores',
 ];
 
 /** What the call's `assume` changed besides: it must come along where these rows take the place of that range. */

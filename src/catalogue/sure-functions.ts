@@ -156,7 +156,7 @@ export const SURE_FUNCTIONS: readonly Declaration[] = [
             worth,
             share,
             ...(alone ? [shown(low), shown(value), shown(high), unit] : [null, null, null, null]),
-            [howMeasured(names), ...(isCorrelated(name, basis.a) ? [messages.worthTogether()] : [])].join('; '),
+            [howMeasured(names), ...(isCorrelated(name, basis.a) ? [messages.countedTogether()] : [])].join('; '),
           ];
         }),
         WORTH_COLUMNS.map(

@@ -124,11 +124,9 @@ export const inAssume = (row: number, name: string, problem: string): CalcError 
   value(`assume row ${row}, ${name}: ${problem}`);
 export const halfRange = (given: 'low' | 'high', missing: 'low' | 'high'): CalcError =>
   value(`${given} is given without a ${missing}; give both, or head the columns with name, value, ${given}`);
-export const drawnAsOne = (): CalcError => value('the two are drawn as one; take the row out');
-export const notDrawnForAll = (name: string): CalcError =>
-  value(`${name} is not drawn, or not alike for all items; take the row out`);
-export const contradictoryCorrelations = (): CalcError =>
-  value('the correlations in assume contradict each other; take some of their rows out');
+export const drawnAsOne = (): CalcError => value('the two are drawn as one');
+export const notDrawnForAll = (name: string): CalcError => value(`${name} is not drawn, or not alike for all items`);
+export const contradictoryCorrelations = (): CalcError => value('the correlations in assume contradict each other');
 export const unknownAssumption = (row: number, name: string, nearest: readonly string[]): CalcError =>
   missing(`assume row ${row}: "${brief(name)}" is not an assumption; nearest: ${nearest.join(', ')}`);
 
@@ -390,12 +388,9 @@ export const fittedTo = (jobs: number, error: string, low: string, high: string)
   `your log: ${jobs === 0 ? 'told by other figures' : `${jobs} ${jobs === 1 ? 'job' : 'jobs'}`}, standard error ${error}; four in five sure of ${low} to ${high}`;
 export const fittedScatter = (jobs: number): string =>
   `your log: scatter of ${jobs} ${jobs === 1 ? 'job' : 'jobs'} about the fit`;
-export const fittedTogether = (): string => 'your log: what they do together it tells better than each';
-export const correlationsGiven = (): string => 'pairs drawn along with each other; BURN.ASSUME.DIFF lists them';
-export const notOfTheLog = (names: readonly string[]): string =>
-  `replaced since the log told of it: ${names.join(', ')}; fit again, or take its correlations out`;
-export const indexTogether = (): string => 'drawn along with others by assume: one index for all of them';
-export const worthTogether = (): string => 'counts what it tells of those it goes along with by assume';
+export const correlationsGiven = (): string => 'BURN.ASSUME.DIFF lists them';
+export const notOfTheLog = (names: readonly string[]): string => `no longer of the log: ${names.join(', ')}; fit again`;
+export const countedTogether = (): string => 'drawn along with others by assume, and counted with them';
 export const heldFactor = (): string =>
   'your log: held here, since a log cannot tell it from the fitted ones, which carry its range';
 export const widenedFactor = (): string => 'your log: no job with it; widened by what is held';

@@ -66,14 +66,14 @@ describe('what is shown of them', () => {
   it('BURN.ASSUME.EFFECT and BURN.ASSUME.WORTH say how their shares are to be read, of those concerned alone', () => {
     const effects = table('BURN.ASSUME.EFFECT', 'PIN', [[4, 10]], TOGETHER);
     const of = (name: string): readonly Cell[] => effects.find((line) => line[0] === 'oxygen' && line[2] === name)!;
-    expect(headed(effects, of('oxygen burnt share'), 'note')).toContain('one index for all of them');
+    expect(headed(effects, of('oxygen burnt share'), 'note')).toContain('counted with them');
     expect(headed(effects, of('heat into the part'), 'total index')).toBe(
       headed(effects, of('oxygen burnt share'), 'total index'),
     );
     expect(headed(effects, of('heat lost share'), 'note')).toBeNull();
     const worth = table('BURN.ASSUME.WORTH', LIST, PRICES, TOGETHER);
     const measures = (lines: Rows): readonly Cell[] => lines.map((line) => headed(worth, line, 'measure'));
-    const isTold = (line: readonly Cell[]): boolean => String(line.at(-1)).includes('goes along with');
+    const isTold = (line: readonly Cell[]): boolean => String(line.at(-1)).includes('counted with them');
     expect(measures(worth.filter(isTold))).toContain('oxygen burnt share');
     for (const name of measures(worth.filter(isTold)))
       expect(['oxygen burnt share', 'heat into the part', 'flow factor', 'boss over pin']).toContain(name);

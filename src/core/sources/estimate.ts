@@ -83,8 +83,8 @@ export const ESTIMATE_SOURCES = [
   },
   {
     key: 'copula',
-    citation: 'Nelsen, An Introduction to Copulas, section 2.3',
-    edition: '2nd edition, 2006 (as remembered)',
+    citation: 'Nelsen, An Introduction to Copulas',
+    edition: '2006 (as remembered)',
     usedFor: 'Draws of correlated assumptions',
   },
   {
