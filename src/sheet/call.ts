@@ -319,7 +319,7 @@ function* rows(d: RowsFunction, p: Prepared): Paused<Results> {
       for (let k = 0; k < row.length; k++) row[k] = shown[k]!(line[k] ?? null);
       if (line[0] === null) row[0] = at + 1;
       finished.push(row);
-      from.forEach((column, k) => kept[k]!.push(line[column] ?? null));
+      for (let k = 0; k < from.length; k++) kept[k]!.push(line[from[k]!] ?? null);
       made = { at, among: good.push(at) - 1, numbered: line[0] === null };
     } catch (failed) {
       made = { failed };

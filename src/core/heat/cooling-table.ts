@@ -59,7 +59,8 @@ export function tabulatedCoolingTime(
   const entries = basis.reading('cooling entries', () => new Map<number, number>());
   let sum = 0;
   overSimplex(place, (corner, weight) => {
-    const key = corner.reduce((all, k) => all * 256 + k + 128, 0);
+    let key = 0;
+    for (let i = 0; i < corner.length; i++) key = key * 256 + corner[i]! + 128;
     let value = entries.get(key);
     if (value === undefined) entries.set(key, (value = entry(corner, basis)));
     sum += weight * value;

@@ -173,17 +173,21 @@ export class ItemColumns implements Listed {
     private readonly basis: Basis,
   ) {
     const { order, plans } = operation;
-    const all = sizes.map((each) => withDefaults(operation, each));
-    const [first = {}] = all;
+    const first = withDefaults(operation, sizes[0] ?? {});
     this.names = order.filter((name) => first[name] !== undefined);
-    const column = (value: (i: number) => number): Float64Array => Float64Array.from(all, (_, i) => value(i));
-    this.given = Object.fromEntries(this.names.map((name) => [name, column((i) => all[i]![name] ?? NaN)]));
+    const column = (name: string): Float64Array => {
+      const values = new Float64Array(sizes.length);
+      const otherwise = operation.sizes[name]!.default ?? NaN;
+      for (let i = 0; i < values.length; i++) values[i] = sizes[i]![name] ?? otherwise;
+      return values;
+    };
+    this.given = Object.fromEntries(this.names.map((name) => [name, column(name)]));
     if (order.some((name) => first[name] === undefined && !plans?.[name])) throw new NotListed();
     const symbol = (name: string): string => operation.sizes[name]!.symbol;
     const at = new Evaluation(planningList(operation, this.names, basis.a), {}, basis.a)
       .over(this.names.map(symbol))
       .give(this.names.map((name) => this.given[name]!));
-    const read = (step: string): Float64Array => columnOf(at, step, all.length);
+    const read = (step: string): Float64Array => columnOf(at, step, sizes.length);
     this.plan = Object.fromEntries(order.map((name) => [name, read(symbol(name))]));
     this.pressures = read('p');
     this.widenPressures = operation.widening && read('p_widen');

@@ -337,7 +337,7 @@ function pickReason(
   const against = next
     ? `: ${showCost(best.cost)}, against ${showCost(next.cost)} with ${rodName(next.rod.rod, next.rod.length, next.rod.coupled)}`
     : '';
-  return [
+  const reasons = [
     opening
       ? `it ${opening.does ?? 'pierces'} ${shown(widthMade(rod, opening, basis))} wide, within the ${opening.name} of ${showQuantity(opening.width, 'length', a.system)}`
       : '',
@@ -345,7 +345,6 @@ function pickReason(
     `its work costs least of ${fitting} that fit an access of ${shown(access)}${against} (${basis.once(`prices ${rod.kind}`, () => pricesOf(rod, a))})`,
     why === '' ? '' : `coupled, ${why}`,
     covered,
-  ]
-    .filter((r) => r !== '')
-    .join('; ');
+  ];
+  return reasons.filter((reason) => reason !== '').join('; ');
 }

@@ -146,7 +146,7 @@ export function sized<G extends string>({
   const { rod, ways } = pickRod(task, choice, basis);
   const [way, ...otherWays] = ways ?? waysOf(task, [{ ...flowsOf(rod, task, basis), rod }], basis)[0] ?? [];
   if (!way) throw unreachable(task, rod, basis);
-  return new SizedItem(task, rod, way, otherWays, { sizes: withDefaults(declared, sizes), choice, named }, basis);
+  return new SizedItem(task, rod, way, otherWays, { sizes, choice, named }, basis);
 }
 
 /** What was given of an item that is sized. */
@@ -243,7 +243,8 @@ class SizedItem implements Sized {
   private evaluated(besides?: Besides): Evaluation {
     const { operation, rod: fitted, name, material, method, planned, basis } = this;
     const { rod, length, coupled, reason } = fitted;
-    const { sizes: all, choice, named } = this.asked;
+    const { choice, named } = this.asked;
+    const all = withDefaults(operation, this.asked.sizes);
     const sizes = operation.order.filter((each) => all[each] !== undefined);
     const shape = { operation, sizes, rod, coupled, material, method, picked: reason !== '' };
     const list = workingList(shape, { choice, materialNamed: named !== undefined }, planned, basis, besides);

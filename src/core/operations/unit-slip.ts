@@ -50,18 +50,18 @@ export function unitSlip(
   const usual = (value: number, [low, high]: readonly [number, number]): boolean =>
     value >= low * (1 - 1e-9) && value <= high * (1 + 1e-9);
   const all = USUAL_SIZES[operation];
-  let odd: { readonly size: string; readonly number: number } | undefined;
-  let otherwise = true;
+  const bare = (size: string): boolean => sizes[size] !== undefined && !written.has(size);
+  // Seldom any: the other unit is not tried before.
+  let odd: string | undefined;
+  for (const size in all) if (bare(size) && !usual(sizes[size]! / INCH, all[size]!)) odd ??= size;
+  if (odd === undefined) return undefined;
+  const number = (size: string): number => fromSi(sizes[size]!, 'length', system);
   for (const size in all) {
-    const value = sizes[size];
-    if (value === undefined) continue;
-    const bare = !written.has(size);
-    const asIs = usual(value / INCH, all[size]!);
-    const number = fromSi(value, 'length', system);
-    otherwise &&= bare ? usual(number * inches, all[size]!) : asIs;
-    if (bare && !asIs) odd ??= { size, number };
+    if (sizes[size] === undefined) continue;
+    const inInches = bare(size) ? number(size) * inches : sizes[size] / INCH;
+    if (!usual(inInches, all[size]!)) return undefined;
   }
-  return odd && otherwise ? { ...odd, unit, likelier } : undefined;
+  return { size: odd, number: number(odd), unit, likelier };
 }
 
 /** The question in words; empty where nothing is to be asked. */
