@@ -57,7 +57,8 @@ export function endOfRod(pierce: Pierce, from: number, burns: number): number {
     const [burned, rise] = burnedAt(pierce, to);
     const over = to + burned - before - burns;
     to -= over / (1 + rise);
-    if (!(over > 1e-14 * burns)) break;
+    // Each step squares what is left over: the next would be beyond the last bits.
+    if (!(over > 1e-8 * burns)) break;
   }
   return to;
 }
@@ -76,11 +77,15 @@ export interface Deep {
  */
 export function rodsOnTheWay(pierce: Pierce, depth: number, burns: number): Deep {
   if (!(burns > depth)) return { rods: Infinity, burned: 0 };
-  let [rods, from] = [0, 0];
-  for (;;) {
+  const all = rodBurned(pierce, depth);
+  let [rods, from, burned] = [0, 0, 0];
+  // A fresh rod ends the pierce where it is long enough at its end: that needs no solving.
+  while (depth + all - burned - burns > 1e-12 * burns && rods < MOST_RODS) {
     const to = endOfRod(pierce, from, burns);
-    if (!(to > from && to < depth * (1 - 1e-12)) || rods >= MOST_RODS) return { rods, burned: rodBurned(pierce, from) };
+    if (!(to > from)) break;
+    burned += burns - to;
     from = to;
     rods++;
   }
+  return { rods, burned };
 }
