@@ -14,16 +14,17 @@ export interface Pierce {
 /** Rods that no pierce takes: the rest is counted as if it were done from there. */
 const MOST_RODS = 1e4;
 
-/** Length of rod [m] burned in piercing down to a depth [m], and how much more for each metre deeper. */
-function burnedAt(
-  { burnOff: u, advance: v, limit: c, halving: s, sharpness: n }: Pierce,
-  y: number,
-): readonly [number, number] {
-  const deep = 1 + y / (2 * s);
-  const slag = ((v / c) * deep) ** n;
-  const pace = (u / v) * (1 + slag) ** (1 / n);
-  return [y * pace, pace * (1 + ((slag / (1 + slag)) * (deep - 1)) / deep)];
-}
+/** The power that is assumed unless told otherwise has a quicker way, which a list's rods are counted by many times. */
+const CUBE = 3;
+const power = (x: number, n: number): number => (n === CUBE ? x * x * x : x ** n);
+const root = (x: number, n: number): number => (n === CUBE ? Math.cbrt(x) : x ** (1 / n));
+
+/** How much slag holds a pierce up at a depth [m], beside the heat: the power of the one time over the other. */
+const slagAt = ({ advance: v, limit: c, halving: s, sharpness: n }: Pierce, y: number): number =>
+  power((v / c) * (1 + y / (2 * s)), n);
+
+/** Length of rod burned for each metre of a pierce, on the whole way down. */
+const paceOf = ({ burnOff: u, advance: v, sharpness: n }: Pierce, slag: number): number => (u / v) * root(1 + slag, n);
 
 /**
  * Length of rod [m] burned in piercing down to a depth y [m].
@@ -35,10 +36,24 @@ function burnedAt(
  *
  * @example rodBurned({ burnOff: 0.02, advance: 0.01, limit: 0.02, halving: 0.05, sharpness: 2 }, 0.1) // 0.28284
  */
-export const rodBurned = (pierce: Pierce, y: number): number => burnedAt(pierce, y)[0];
+export const rodBurned = (pierce: Pierce, y: number): number => y * paceOf(pierce, slagAt(pierce, y));
 
 /** Newton's steps at most; from above they come down to the root of a curve that bends up. */
 const MOST_STEPS = 50;
+
+/** Depth [m] at which depth and length burned down to it are `all` together, from a depth that is no less. */
+function depthOf(pierce: Pierce, all: number, from: number): number {
+  let to = from;
+  for (let i = 0; i < MOST_STEPS; i++) {
+    const slag = slagAt(pierce, to);
+    const pace = paceOf(pierce, slag);
+    const over = to * (1 + pace) - all;
+    to -= over / (1 + pace * (1 + (slag / (1 + slag)) * (to / (2 * pierce.halving + to))));
+    // Each step squares what is left over: the next would be beyond the last bits.
+    if (!(over > 1e-8 * all)) break;
+  }
+  return to;
+}
 
 /**
  * Depth [m] down to which a fresh rod pierces on from a depth [m]: there its length is the stub and that depth, so that it no
@@ -50,17 +65,9 @@ const MOST_STEPS = 50;
  * @example endOfRod({ burnOff: 0.02, advance: 0.01, limit: 1, halving: 10, sharpness: 3 }, 0, 0.9) // 0.3
  */
 export function endOfRod(pierce: Pierce, from: number, burns: number): number {
-  const [before, more] = burnedAt(pierce, from);
+  const all = burns + rodBurned(pierce, from);
   // The pace only slows with depth.
-  let to = from + (burns - from) / (1 + more);
-  for (let i = 0; i < MOST_STEPS; i++) {
-    const [burned, rise] = burnedAt(pierce, to);
-    const over = to + burned - before - burns;
-    to -= over / (1 + rise);
-    // Each step squares what is left over: the next would be beyond the last bits.
-    if (!(over > 1e-8 * burns)) break;
-  }
-  return to;
+  return depthOf(pierce, all, all / (1 + paceOf(pierce, slagAt(pierce, from))));
 }
 
 /** What is burned up on the way down one pierce: rods, each until it is its stub and the depth long, and the length they burn [m]. */
@@ -77,12 +84,15 @@ export interface Deep {
  */
 export function rodsOnTheWay(pierce: Pierce, depth: number, burns: number): Deep {
   if (!(burns > depth)) return { rods: Infinity, burned: 0 };
-  const all = rodBurned(pierce, depth);
+  const last = depth + rodBurned(pierce, depth);
   let [rods, from, burned] = [0, 0, 0];
+  // As if the pace at the mouth went on; then as if that of the rod before did. Both are too deep.
+  let ahead = 1 / (1 + paceOf(pierce, slagAt(pierce, 0)));
   // A fresh rod ends the pierce where it is long enough at its end: that needs no solving.
-  while (depth + all - burned - burns > 1e-12 * burns && rods < MOST_RODS) {
-    const to = endOfRod(pierce, from, burns);
+  while (last - burned - burns > 1e-12 * burns && rods < MOST_RODS) {
+    const to = depthOf(pierce, burns + burned, from + (burns - from) * ahead);
     if (!(to > from)) break;
+    ahead = (to - from) / (burns - from);
     burned += burns - to;
     from = to;
     rods++;
