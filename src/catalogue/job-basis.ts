@@ -276,7 +276,7 @@ function checkLines(job: Job, basis: Basis): readonly Line[] {
     check(
       'the load suffices as often as meant',
       stock.short <= 1 - shareOf(a.value('load confidence')) + 1e-9,
-      `short in ${(100 * stock.short).toPrecision(2)}% of cases; the plain sum in ${(100 * stock.plainShort).toPrecision(2)}%`,
+      `short in ${(100 * stock.short).toPrecision(2)}% of cases, +- ${(100 * stock.within).toPrecision(2)}% for the number of draws; the plain sum in ${(100 * stock.plainShort).toPrecision(2)}%`,
     ),
     check(
       'every piece fits a shift',

@@ -1,11 +1,11 @@
 /** Priced lines of a planned job. */
-import { noPriceFor, quotedAndUsed, rangeUnknown } from '../messages.ts';
+import { noPriceFor, offForDraws, quotedAndUsed, rangeUnknown, shown } from '../messages.ts';
 import { Evaluation, type Column } from '../model/evaluation.ts';
 import { calculated, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { Working } from '../model/working.ts';
 import type { QuantityName } from '../units/quantities.ts';
-import { drawPercentiles } from '../spread/draw-percentile.ts';
+import { drawPercentiles, percentileWithin, type Percentile } from '../spread/draw-percentile.ts';
 import { DRAWS } from '../operations/spread-item.ts';
 import type { Job } from './job-list.ts';
 import { jobSchedule, type Crewing } from './job-schedule.ts';
@@ -402,13 +402,21 @@ export function jobCost(job: Job, prices: Prices, confidence: number, crewing: C
     const [usedLow = NaN, usedHigh = NaN] = drawPercentiles(column, [0.1, 0.9]);
     return { value: at.number(symbol), usedLow, usedHigh };
   };
+  /** How far low and high of the subtotal may be off, of themselves. */
+  const within = (): string => {
+    const column = worlds.column('S');
+    if (typeof column === 'number') return '';
+    const [low, high] = [percentileWithin(column, 0.1), percentileWithin(column, 0.9)];
+    const share = ({ value, within: off }: Percentile): string => `${shown(100 * (off / value), 2)}%`;
+    return low.value > 0 && high.within < Infinity ? offForDraws(share(low), share(high)) : '';
+  };
   const noted = (name: string, note: string): string =>
     name !== 'subtotal'
       ? note
       : [
           c.unpriced.length > 0 ? noPriceFor(c.unpriced) : '',
           amountOf('S').usedHigh === Infinity ? rangeUnknown() : '',
-          quotedAndUsed(`${(100 * confidence).toPrecision(3).replace(/\.?0+$/, '')}%`),
+          quotedAndUsed(`${(100 * confidence).toPrecision(3).replace(/\.?0+$/, '')}%`) + within(),
         ]
           .filter((n) => n !== '')
           .join('; ');

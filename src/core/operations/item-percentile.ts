@@ -4,18 +4,11 @@ import { DRAWS, wholeTowards } from './spread-item.ts';
 import { cylinderDraws } from './cylinder-draws.ts';
 import { deliveryTo } from './delivery-to.ts';
 import { drawItem } from './draw-item.ts';
-import { chanceWithin, drawPercentiles } from '../spread/draw-percentile.ts';
+import { percentileWithin, type Percentile } from '../spread/draw-percentile.ts';
 
 /** What of an item its spread can be asked for. */
 export const SPREAD_QUANTITIES = ['rods', 'oxygen', 'burn', 'time', 'cylinders'] as const;
 export type SpreadQuantity = (typeof SPREAD_QUANTITIES)[number];
-
-/** A percentile of draws, and how far it may be off for their number. */
-export interface Percentile {
-  readonly value: number;
-  /** Half the width of the interval that holds the percentile in 95 cases of 100. */
-  readonly within: number;
-}
 
 /** Two digits that mean something: draws are added until a percentile is known to so much of itself. */
 const TOLERANCE = 0.05;
@@ -31,9 +24,6 @@ const MOST = 16 * DRAWS;
  * cylinders are whole: down below the middle, up from there. Infinity where the heat does not suffice in more than the rest of the
  * cases.
  *
- * The interval lies between the draws of the ranks n p +- 1.96 sqrt(n p (1 - p)), whatever their distribution; that is for draws at
- * random, evenly spread ones are nearer.
- *
  * Source: JCGM 101:2008, 7.7.2 and 7.9, of memory.
  *
  * @param p share [-], more than 0 and less than 1
@@ -41,14 +31,7 @@ const MOST = 16 * DRAWS;
  */
 export function itemPercentile(item: Sized, quantity: SpreadQuantity, p: number, basis: Basis): Percentile {
   for (let count = DRAWS; ; count *= MORE) {
-    const draws = drawsOf(item, quantity, count, basis);
-    const off = chanceWithin(p, count);
-    const [value = NaN, low = NaN, high = NaN] = drawPercentiles(draws, [
-      p,
-      Math.max(0, p - off),
-      Math.min(1, p + off),
-    ]);
-    const within = value === Infinity ? Infinity : (high - low) / 2;
+    const { value, within } = percentileWithin(drawsOf(item, quantity, count, basis), p);
     if (count >= MOST || within <= TOLERANCE * value || value === Infinity)
       return { value: COUNTED.has(quantity) ? wholeTowards(value, p) : value, within };
   }

@@ -184,5 +184,24 @@ export function drawPercentiles(
  */
 export const chanceWithin = (p: number, count: number): number => 1.96 * Math.sqrt((p * (1 - p)) / count);
 
+/** A percentile of draws, and how far it may be off for their number. */
+export interface Percentile {
+  readonly value: number;
+  /** Half the width of the interval that holds the percentile in 95 cases of 100. */
+  readonly within: number;
+}
+
+/**
+ * A percentile with its interval, which lies between the draws of the ranks n p +- 1.96 sqrt(n p (1 - p)), whatever their
+ * distribution; that is for draws at random, evenly spread ones are nearer. Source: JCGM 101:2008, 7.7.2 and 7.9, of memory.
+ *
+ * @example percentileWithin(Float64Array.from({ length: 100 }, (_, i) => i + 1), 0.5).within // 9.8
+ */
+export function percentileWithin(draws: Float64Array, p: number): Percentile {
+  const off = chanceWithin(p, draws.length);
+  const [value = NaN, low = NaN, high = NaN] = drawPercentiles(draws, [p, Math.max(0, p - off), Math.min(1, p + off)]);
+  return { value, within: value === Infinity ? Infinity : (high - low) / 2 };
+}
+
 /** One percentile; as `drawPercentiles`. @example drawPercentile(Float64Array.of(3, 1, 2, 5, 4), 0.5) // 3 */
 export const drawPercentile = (draws: Float64Array, p: number): number => drawPercentiles(draws, [p])[0] ?? NaN;

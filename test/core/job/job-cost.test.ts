@@ -81,6 +81,17 @@ describe('the cost of a job', () => {
     expect(line(lines, 'subtotal').note).toMatch(/^quoted: what is loaded for 90%; used low, used high: /);
   });
 
+  it('tells how far the low and the high of the subtotal are known from so many draws', () => {
+    const { note } = line(cost(prices({ crew: 0.05 })), 'subtotal');
+    const [low = NaN, high = NaN] = [...note.matchAll(/\+- ([\d.]+)%/g)].map(([, percent]) => Number(percent));
+    expect(low).toBeGreaterThan(0.3);
+    expect(low).toBeLessThan(5);
+    expect(high).toBeGreaterThan(0.3);
+    expect(high).toBeLessThan(10);
+    // Hours that are priced alike in every draw have no range.
+    expect(line(cost(prices({ mobilisation: 1000 })), 'subtotal').note).not.toContain('+-');
+  });
+
   it('tells a margin from a mark-up', () => {
     const of = (share: 'margin' | 'mark-up'): readonly CostLine[] =>
       cost(prices({ mobilisation: 1000 }, { shares: new Map([[share, 0.25]]) }));

@@ -1,6 +1,6 @@
 import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { drawPercentile, drawPercentiles } from '../../../src/core/spread/draw-percentile.ts';
+import { drawPercentile, drawPercentiles, percentileWithin } from '../../../src/core/spread/draw-percentile.ts';
 import { seeded } from '../../../src/core/spread/seeded.ts';
 import { sobolColumn } from '../../../src/core/spread/sobol.ts';
 
@@ -47,5 +47,30 @@ describe('percentiles of draws', () => {
       const normal = points.map((u) => jstat.jStat.normal.inv(u, 0, 1));
       expect(Math.abs(drawPercentile(normal, p) - jstat.jStat.normal.inv(p, 0, 1))).toBeLessThan(0.01);
     }
+  });
+});
+
+describe('the interval of a percentile', () => {
+  it('holds that of all possible draws in 95 cases of 100', () => {
+    const { uniform } = seeded(5);
+    for (const p of [0.1, 0.5, 0.9]) {
+      let held = 0;
+      for (let t = 0; t < 3000; t++) {
+        const { value, within } = percentileWithin(
+          Float64Array.from({ length: 1024 }, () => uniform()),
+          p,
+        );
+        // Of numbers between 0 and 1 the percentile is the share itself.
+        if (Math.abs(value - p) <= within) held++;
+      }
+      expect(held / 3000, String(p)).toBeGreaterThan(0.93);
+      expect(held / 3000, String(p)).toBeLessThan(0.97);
+    }
+  });
+
+  it('is open where the draws above are without end', () => {
+    const draws = Float64Array.from({ length: 100 }, (_, i) => (i < 89 ? i : Infinity));
+    expect(percentileWithin(draws, 0.85).within).toBe(Infinity);
+    expect(percentileWithin(draws, 0.95)).toEqual({ value: Infinity, within: Infinity });
   });
 });
