@@ -175,7 +175,7 @@ export const BURN_ASSUMPTIONS = [
   {
     name: 'limit sharpness',
     summary:
-      'How sharply the slower of heat and slag decides a pierce: the power in which their times add up; 1 as if one waited for the other, large as if the slower alone counted',
+      'Power in which the times of heat and slag add up in a pierce: 1 where one waits for the other, large where the slower alone counts',
     quantity: 'ratio',
     unit: '',
     value: 3,

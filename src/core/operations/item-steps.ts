@@ -180,7 +180,7 @@ export function burningSteps(
       'burning time of the pierces',
       'time',
       't_melt * (1 + (t_slag / t_melt) ^ sharp) ^ (1 / sharp)',
-      'heat and slag hinder each other: (time of the heat ^ limit sharpness + time of slag ^ limit sharpness) ^ (1 / limit sharpness)',
+      '(time of the heat ^ limit sharpness + time of slag ^ limit sharpness) ^ (1 / limit sharpness)',
       { source: 'churchill usagi' },
     ),
     ...free,

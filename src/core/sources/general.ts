@@ -22,9 +22,9 @@ export const GENERAL_SOURCES = [
   {
     key: 'churchill usagi',
     citation:
-      'Churchill and Usagi, A general expression for the correlation of rates of transfer and other phenomena, AIChE Journal 18, 1121; named the canonical correlating equation in Churchill, Industrial and Engineering Chemistry Research 40, 3053',
-    edition: '1972 (from memory, not verified); 2001, abstract read in a web copy',
-    usedFor: 'The form in which two limits on one pace are blended; not its power',
+      'Churchill and Usagi, AIChE Journal 18, 1121; named in Churchill, Industrial and Engineering Chemistry Research 40, 3053',
+    edition: '1972 (from memory); 2001, abstract read',
+    usedFor: 'How two limits of one pace are blended; not the power',
   },
   {
     key: 'unit definitions',
