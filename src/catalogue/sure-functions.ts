@@ -55,7 +55,7 @@ const MEASURED: Readonly<Partial<Record<NumberName, string>>> = {
   'rod change time': WATCH,
   'advance limit': 'time a pierce through scrap of known thickness',
   'advance depth': 'time pierces through scrap of two thicknesses',
-  'limit sharpness': 'time pierces through scrap with a rod that is slower by its heat and one that slag holds up',
+  'limit sharpness': 'time pierces through scrap of two thicknesses with two rods',
   'pierce width': 'measure the hole of a pierce through scrap',
   'cylinder pressure': 'read the gauges of the cylinders that are delivered',
   'leftover pressure': 'read the gauges of the cylinders that go back',

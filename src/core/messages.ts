@@ -338,7 +338,7 @@ export const marginAndMarkUp = (): CalcError =>
 export const quotedAndUsed = (confidence: string): string =>
   `quoted: what is loaded for ${confidence}; used low, used high: what the job takes in eight cases of ten, all lines together`;
 export const offForDraws = (low: string, high: string): string =>
-  `; this low +- ${low}, this high +- ${high}, for the number of draws`;
+  `; low +- ${low}, high +- ${high} for the number of draws`;
 export const noPriceFor = (lines: readonly string[]): string => `without ${lines.join(', ')}: no price given`;
 export const rangeUnknown = (): string => 'no used high: the plan has a row whose high is beyond reach';
 

@@ -148,7 +148,7 @@ export const BURN_ASSUMPTIONS = [
   },
   {
     name: 'advance limit',
-    summary: 'Fastest advance of a pierce at its mouth, set by slag getting out, where heat is there in plenty',
+    summary: 'Fastest advance of a pierce at its mouth, set by slag getting out where heat is plenty',
     quantity: 'speed',
     unit: 'in/min',
     value: 18,
