@@ -5,7 +5,6 @@ import { LONGEST } from '../heat/cooling-time.ts';
 import { coolingInForce, heatingSymbols, physicsInForce } from '../heat/heat-in-force.ts';
 import { entered, solved, type Step } from '../model/step.ts';
 import { bossSteelInForce, pinSteelInForce } from './fit-in-force.ts';
-import type { HeatGrid } from '../heat/heat-physics.ts';
 import { shrinkPin, type Shrink, type ShrinkReason } from './shrink-pin.ts';
 
 /** Why the pin loosens, or does not. */
@@ -25,7 +24,6 @@ export function shrinkInForce(
   pace: number,
   a: Assumptions,
   target?: number,
-  grid?: HeatGrid,
 ): Shrink {
   checkPin(pin, a.system, a.value('bushing wall'));
   return shrinkPin(
@@ -38,7 +36,6 @@ export function shrinkInForce(
       bossSteel: bossSteelInForce(a),
     },
     physicsInForce(a),
-    grid,
   );
 }
 

@@ -64,13 +64,10 @@ export interface Shrink {
 /** Loosening within 1 % of itself, or of the interference, of a grid and steps many times finer; bosses up to 30 pin diameters. */
 export const SHRINK_GRID: HeatGrid = { pinCells: 22, bossCells: 28, tolerance: 0.3 };
 
-/** Coarser, beside a result that does not rest on it: loosening within 3 %, of the gravest pins within 7 %. */
-export const COARSE_SHRINK_GRID: HeatGrid = { pinCells: 12, bossCells: 16, tolerance: 1 };
-
 /** Between two mechanical steps no cell changes by more than this [K]. */
 const LARGEST_CHANGE = 60;
-/** Steps that change no cell by as much [K] are taken together, for each kelvin of the tolerance. */
-const SMALL_CHANGE = 8;
+/** Steps that change no cell by as much [K] are taken together. */
+const SMALL_CHANGE = 3;
 /** Less plastic strain than this counts as none: it loosens a 4 in pin by less than a ten-thousandth of an inch. */
 const PLASTIC = 2e-5;
 
@@ -113,7 +110,7 @@ export function heatedPin(
   { pin, passes, method, target, evenness, longest, pinSteel, bossSteel }: Omit<ShrinkPin, 'interference'>,
   physics: HeatPhysics,
   grid: HeatGrid,
-  least = SMALL_CHANGE * grid.tolerance,
+  least = SMALL_CHANGE,
 ): HeatedPin {
   const { ambient } = physics;
   const fields: { time: number; cells: Float64Array }[] = [];

@@ -5,8 +5,7 @@ import { gripAfterInForce, gripAfterSteps, GRIP_RESULTS, retainedInForce, type G
 import { elasticitySteps, interferenceSteps, strengthSteps } from '../fit/fit-in-force.ts';
 import { CASES, looseningInCases, type Loosening } from '../fit/heated-cases.ts';
 import { shrinkInForce, shrinkSteps, SHRINK_RESULTS, SHRINK_SYMBOLS } from '../fit/shrink-in-force.ts';
-import { COARSE_SHRINK_GRID, type ShrinkReason } from '../fit/shrink-pin.ts';
-import type { HeatGrid } from '../heat/heat-physics.ts';
+import type { ShrinkReason } from '../fit/shrink-pin.ts';
 import { coolingCurve } from '../heat/cooling-curve.ts';
 import type { CoolingMethod, PinInBoss } from '../heat/cool-pin.ts';
 import {
@@ -102,8 +101,8 @@ export function burntPinCurve(pin: PinInBoss, cooled: Cooled, points: number, ba
 }
 
 /** Steps of how a pin loosened, from `heatingSteps` on; `D`, `d`, `L`, `M`, `t_work` and the boss stand before. */
-function loosenedSteps(pin: PinInBoss, method: CoolingMethod, item: Sized, basis: Basis, grid?: HeatGrid) {
-  const shrink = shrinkInForce(pin, method, paceOf(item), basis.a, undefined, grid);
+function loosenedSteps(pin: PinInBoss, method: CoolingMethod, item: Sized, basis: Basis) {
+  const shrink = shrinkInForce(pin, method, paceOf(item), basis.a);
   return {
     reason: shrink.reason,
     steps: [
@@ -180,7 +179,7 @@ export function burntPinGrip(pin: PinInBoss, tried: number, basis: Basis): Burnt
   const { diameter, hole, length, boss } = pin;
   const method = methodInForce(a);
   const item = sized({ operation: PIN, sizes: { diameter, hole, length }, basis });
-  const { reason, steps } = loosenedSteps(pin, method, item, basis, COARSE_SHRINK_GRID);
+  const { reason, steps } = loosenedSteps(pin, method, item, basis);
   const retained = basis.once(`retained ${diameter} ${hole} ${length} ${boss}`, () =>
     retainedInForce(pin, pacesOf(item, basis), a),
   );
