@@ -148,7 +148,7 @@ export function limits(): readonly Limit[] {
     {
       what: 'Rows from a log know of pairs alone',
       why: 'Fitted factors go back as a range each and a correlation for each two; that the cooling jumps from minutes to an hour, and the pace of the crew gives way there, is lost.',
-      does: `For a made-up crew, ${n(numberIn(learnt, 'inside low to high'), 2)} percent of its next jobs took an amount of oxygen between low and high, where eight in ten are claimed. Of 1,200 pins of 300 crews drawn from the assumptions, each after a log of 12, 83 percent came out inside for oxygen and burning, 89 for crew time (npm run bench coverage).`,
+      does: `For a made-up crew, ${n(numberIn(learnt, 'inside low to high'), 2)} percent of its next jobs took an amount of oxygen between low and high, where eight in ten are claimed. Of 1,200 pins of 300 crews drawn from the assumptions, each after a log of 12, 82 percent came out inside for oxygen and burning, 90 for crew time (npm run bench coverage).`,
     },
     {
       what: 'Cooling in a plan is read from a table',
