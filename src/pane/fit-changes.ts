@@ -49,6 +49,14 @@ function fittedRows(fit: Rows): Rows {
   return end < 0 ? rows : rows.slice(0, end);
 }
 
+/** A row of the range that a fitted row goes to. */
+interface Place {
+  readonly row: readonly Cell[];
+  /** Whether nothing stands in it yet. */
+  readonly isNew: boolean;
+  readonly addressOf: (column: number) => string;
+}
+
 /** Digits that a person can read; a fit has no more to say. */
 const DIGITS = 6;
 
@@ -61,48 +69,36 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
   const { system } = readAssume(range);
   const changes: FitChange[] = [];
   const noRoom: string[] = [];
+  const pairs = range.map((row) => correlationIn(showCell(row[0] ?? null)));
   const last = range.findLastIndex((row) => !row.every(isBlankOrZero));
   let blank = last + 1;
+  const placeAt = (at: number): Place | undefined => {
+    const row = range[at];
+    return row && { row, isNew: at > last, addressOf: (column) => `${toCol(area.left + column)}${area.top + at + 1}` };
+  };
+  /** The row that a name has, or else the next blank one. */
+  const placeFor = (own: number): Place | undefined => placeAt(own >= 0 ? own : blank++);
   for (const [nameCell, value, low, high, unit, kind, source] of fittedRows(fit)) {
     const shownName = showCell(nameCell ?? null);
     const pair = correlationIn(shownName);
     if (pair !== undefined && columns.named && typeof value === 'number') {
-      const own = range.findIndex((row) => correlationIn(showCell(row[0] ?? null)) === pair);
-      const at = own >= 0 ? own : blank;
-      const row = range[at];
-      if (!row) {
-        if (!noRoom.includes('correlations')) noRoom.push('correlations');
-        continue;
-      }
-      if (own < 0) blank++;
-      const now = Number(value.toPrecision(DIGITS));
-      const addressOf = (column: number): string => `${toCol(area.left + column)}${area.top + at + 1}`;
-      if (own < 0 || !isAlike(row[columns.value] ?? null, now))
-        changes.push({
-          name: shownName,
-          before: own < 0 ? '' : showCell(row[columns.value] ?? null),
-          after: showNumber(now),
-          cells: [
-            ...(own < 0 ? [{ address: addressOf(0), value: shownName }] : []),
-            { address: addressOf(columns.value), value: now },
-            ...(own < 0 && columns.kind >= 0 ? [{ address: addressOf(columns.kind), value: 'your log' }] : []),
-          ],
-        });
+      const place = placeFor(pairs.indexOf(pair));
+      const change = place && correlationChange(shownName, value, place, columns);
+      if (change) changes.push(change);
+      if (!place && !noRoom.includes('correlations')) noRoom.push('correlations');
       continue;
     }
     const entry = findAssumption(shownName);
     // A row that the fit took over from the assumptions it began with is not of the log.
     if (!entry || isChoice(entry) || lower(kind) !== 'your log') continue;
-    const own = range.findIndex(
-      (row, i) => (i > 0 || !columns.named) && findAssumption(showCell(row[0] ?? null)) === entry,
+    const place = placeFor(
+      range.findIndex((row, i) => (i > 0 || !columns.named) && findAssumption(showCell(row[0] ?? null)) === entry),
     );
-    const at = own >= 0 ? own : blank;
-    const row = range[at];
-    if (!row) {
+    if (!place) {
       noRoom.push(entry.name);
       continue;
     }
-    if (own < 0) blank++;
+    const { row, isNew, addressOf } = place;
     const standard = unitIn(entry, system);
     const written = knownUnit(showCell(row[columns.unit] ?? null), entry.quantity);
     const to = written ?? standard;
@@ -113,14 +109,13 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
           )
         : undefined;
     const wanted: readonly (readonly [column: number, now: number | string | undefined])[] = [
-      ...(own < 0 ? [[0, entry.name] as const, [columns.unit, to] as const] : []),
+      ...(isNew ? [[0, entry.name] as const, [columns.unit, to] as const] : []),
       [columns.value, inUnit(value)],
       [columns.low, inUnit(low)],
       [columns.high, inUnit(high)],
       [columns.kind, 'your log'],
       [columns.reason.source, showCell(source ?? null)],
     ];
-    const addressOf = (column: number): string => `${toCol(area.left + column)}${area.top + at + 1}`;
     const cells = wanted.flatMap(([column, now]): readonly WrittenCell[] =>
       column < 0 || now === undefined || now === '' || isAlike(row[column] ?? null, now)
         ? []
@@ -139,7 +134,7 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
     if (moves)
       changes.push({
         name: entry.name,
-        before: own < 0 ? '' : inWords(row[columns.value], row[columns.low], row[columns.high], to),
+        before: isNew ? '' : inWords(row[columns.value], row[columns.low], row[columns.high], to),
         after: inWords(
           inUnit(value),
           columns.low < 0 ? undefined : inUnit(low),
@@ -153,14 +148,35 @@ export function fitChanges(fit: Rows, range: Rows, area: Area): FitChanges {
   const found = new Set(fittedRows(fit).map((row) => correlationIn(showCell(row[0] ?? null))));
   range.forEach((row, i) => {
     const name = showCell(row[0] ?? null);
-    const pair = correlationIn(name);
+    const pair = pairs[i];
     const value = row[columns.value] ?? null;
     if (pair === undefined || found.has(pair) || isBlankOrZero(value) || lower(row[columns.kind]) !== 'your log')
       return;
-    const address = `${toCol(area.left + columns.value)}${area.top + i + 1}`;
-    changes.push({ name, before: showCell(value), after: '', cells: [{ address, value: '' }] });
+    const { addressOf } = placeAt(i)!;
+    const cells = [{ address: addressOf(columns.value), value: '' }];
+    changes.push({ name, before: showCell(value), after: '', cells });
   });
   return { changes, noRoom, noRange: columns.low < 0 || columns.high < 0 };
+}
+
+/** What a fitted correlation changes in its row; undefined where that says so already. */
+function correlationChange(
+  name: string,
+  value: number,
+  { row, isNew, addressOf }: Place,
+  columns: AssumeColumns,
+): FitChange | undefined {
+  const before = row[columns.value] ?? null;
+  const now = Number(value.toPrecision(DIGITS));
+  if (!isNew && isAlike(before, now)) return undefined;
+  const figure = { address: addressOf(columns.value), value: now };
+  const kind = columns.kind < 0 ? [] : [{ address: addressOf(columns.kind), value: 'your log' }];
+  return {
+    name,
+    before: isNew ? '' : showCell(before),
+    after: showNumber(now),
+    cells: isNew ? [{ address: addressOf(0), value: name }, figure, ...kind] : [figure],
+  };
 }
 
 /** The two of a row of correlation in one order; undefined for other rows. */

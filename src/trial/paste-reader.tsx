@@ -1,5 +1,6 @@
 import { Fragment } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
+import { counted } from '../core/units/counted.ts';
 import { Dialog } from './dialog.tsx';
 import { jobList, LIST_COLUMNS, type ListColumn } from '../files/template/job-list.ts';
 import { JOINED, missingSizes, readPasted, readRows, type Unit } from './read-list.ts';
@@ -7,8 +8,6 @@ import type { Session } from './session.ts';
 
 /** Rows shown of a long list; those with something to say all are. */
 const SHOWN = 8;
-
-const counted = (lines: number): string => `${lines} ${lines === 1 ? 'line' : 'lines'}`;
 
 /** Reads a customer's list: which column is what, the unit of bare numbers, and the rows to mend. */
 export function PasteReader({ session, onClose }: { readonly session: Session; readonly onClose: () => void }) {
@@ -115,7 +114,7 @@ export function PasteReader({ session, onClose }: { readonly session: Session; r
           <p role="status">
             {missing.length > 0
               ? `No column is taken for ${missing.join(' and ')}: choose it above its column, or fill it in in the job list.`
-              : `${counted(good.length)} read${asked > 0 ? `, ${asked} of them with a remark` : ''}${
+              : `${counted(good.length, 'line')} read${asked > 0 ? `, ${asked} of them with a remark` : ''}${
                   bad.length > 0
                     ? `; ${bad.length} to mend: mend them above, or they stand in the list with what is wrong in their note.`
                     : '.'
