@@ -1,7 +1,7 @@
 import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import type { Basis } from '../basis.ts';
 import { CalcError } from '../errors.ts';
-import type { Column, Evaluation } from '../model/evaluation.ts';
+import { valueAt, type Evaluation } from '../model/evaluation.ts';
 import { rodMassPerLength } from '../burn/rods.ts';
 import type { Sized } from '../operations/sized.ts';
 import { anewOf, flowsOf, givenOf, itemEvaluation, shapeKey } from '../operations/ways.ts';
@@ -100,9 +100,8 @@ export function jobPredictor(jobs: readonly LogJob[], basis: Basis): PredictJobs
       if (anew) at.give(values);
       each.given = values;
       if (solved(() => at.column('share')) === undefined) continue;
-      const one = (c: Column, i: number): number => (typeof c === 'number' ? c : c[i]!);
       const rods = at.column('N_used');
-      if (anew) whole.give([Float64Array.from(places, (_, i) => one(rods, i) + HALF_ROD)]);
+      if (anew) whole.give([Float64Array.from(places, (_, i) => valueAt(rods, i) + HALF_ROD)]);
       const [oxygen, burnTime, timeAtWork, fixed] = [
         whole.column('O'),
         whole.column('t'),
@@ -111,10 +110,10 @@ export function jobPredictor(jobs: readonly LogJob[], basis: Basis): PredictJobs
       ];
       places.forEach((job, i) => {
         const place = job * CHANNELS.length;
-        out[place] = Math.log(one(rods, i));
-        out[place + 1] = Math.log(one(oxygen, i));
-        out[place + 2] = Math.log(one(burnTime, i));
-        const busy = one(fixed, i) * fixedPace + one(timeAtWork, i);
+        out[place] = Math.log(valueAt(rods, i));
+        out[place + 1] = Math.log(valueAt(oxygen, i));
+        out[place + 2] = Math.log(valueAt(burnTime, i));
+        const busy = valueAt(fixed, i) * fixedPace + valueAt(timeAtWork, i);
         // Straight lines may make less than nothing of a cooling.
         out[place + 3] = Math.log(Math.max(LEAST_BUSY * busy, busy + cooled[job]!));
       });

@@ -6,6 +6,9 @@ import type { Node, StepList } from './step-list.ts';
 /** One number for all, or one for each draw or row: a number is a column whose places are all alike. */
 export type Column = number | Float64Array;
 
+/** The number of a column at one place. */
+export const valueAt = (column: Column, i: number): number => (typeof column === 'number' ? column : column[i]!);
+
 export type Given = Readonly<Record<string, Column | string>>;
 
 /** Memory of columns that are no longer needed, for the next ones of the same length. */
@@ -291,18 +294,15 @@ export class Evaluation {
     const [then, otherwise] = [this.formula(f.then), this.formula(f.otherwise)];
     const { length } = typeof left === 'object' ? left : (right as Float64Array);
     const into = this.pool.take(length);
-    const one = (c: Column, i: number): number => (typeof c === 'number' ? c : c[i]!);
-    for (let i = 0; i < length; i++) into[i] = one(holds(one(left, i), one(right, i)) ? then : otherwise, i);
+    for (let i = 0; i < length; i++)
+      into[i] = valueAt(holds(valueAt(left, i), valueAt(right, i)) ? then : otherwise, i);
     return into;
   }
 }
 
 /** The values at one place, put into `at`. */
 function placed(values: readonly Column[], i: number, at: number[]): readonly number[] {
-  for (let k = 0; k < values.length; k++) {
-    const value = values[k]!;
-    at[k] = typeof value === 'number' ? value : value[i]!;
-  }
+  for (let k = 0; k < values.length; k++) at[k] = valueAt(values[k]!, i);
   return at;
 }
 

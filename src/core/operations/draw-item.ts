@@ -5,7 +5,7 @@ import { materialFactors, type Material } from '../burn/materials.ts';
 import { rodMassPerLength, rodNames, type Rod } from '../burn/rods.ts';
 import { coolingFactors } from '../heat/cooling-draws.ts';
 import { methodInForce } from '../heat/heat-in-force.ts';
-import type { Column, Evaluation } from '../model/evaluation.ts';
+import { valueAt, type Column, type Evaluation } from '../model/evaluation.ts';
 import { normalColumn } from '../spread/draws.ts';
 import { correlatedScores, drawnWith } from '../spread/drawn-together.ts';
 import { johnson, johnsonColumn } from '../spread/johnson.ts';
@@ -255,7 +255,7 @@ function drawnSteps(item: Drawable, count: number, basis: Basis): Drawn {
     );
     const all = itemEvaluation(shape, basis, columns);
     const [removed, share] = [all.column('k'), all.column('share')];
-    const none = (c: Column, i: number): boolean => Number.isNaN(typeof c === 'number' ? c : c[i]!);
+    const none = (c: Column, i: number): boolean => Number.isNaN(valueAt(c, i));
     const without = Array.from({ length: count }, (_, i) => i).filter((i) => none(removed, i) || none(share, i));
     return { at: all.over([...anewOf(operation), ...(operation.cooling ? ['t_cool'] : []), 'scatter']), without };
   });

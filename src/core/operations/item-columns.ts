@@ -2,7 +2,7 @@ import type { Basis } from '../basis.ts';
 import type { Material } from '../burn/materials.ts';
 import { rodMassPerLength, type Rod } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
-import { Evaluation } from '../model/evaluation.ts';
+import { Evaluation, valueAt } from '../model/evaluation.ts';
 import { SmoothLattice } from '../model/smooth-lattice.ts';
 import { itemSetting } from './item-supply.ts';
 import { planningList } from './item-steps.ts';
@@ -13,7 +13,6 @@ import {
   flowOf,
   givenOf,
   methodsOf,
-  placeOf,
   waysAt,
   type Candidate,
   type FedLength,
@@ -37,8 +36,8 @@ class ListedWay implements Way {
   /** Whether a rod that gets so far can do it. */
   turnTo(i: number, farthest: number): boolean {
     this.i = i;
-    if (!(farthest > placeOf(this.of.reach, i) * (1 + 1e-9))) return false;
-    this.cost = solved(placeOf(this.of.cost, i));
+    if (!(farthest > valueAt(this.of.reach, i) * (1 + 1e-9))) return false;
+    this.cost = solved(valueAt(this.of.cost, i));
     return true;
   }
 
@@ -46,37 +45,37 @@ class ListedWay implements Way {
     return this.of.method;
   }
   get time() {
-    return placeOf(this.of.time, this.i);
+    return valueAt(this.of.time, this.i);
   }
   get rods() {
-    return placeOf(this.of.rods, this.i);
+    return valueAt(this.of.rods, this.i);
   }
   get used() {
-    return placeOf(this.of.used, this.i);
+    return valueAt(this.of.used, this.i);
   }
   get consumed() {
-    return placeOf(this.of.consumed, this.i);
+    return valueAt(this.of.consumed, this.i);
   }
   get oxygen() {
-    return placeOf(this.of.oxygen, this.i);
+    return valueAt(this.of.oxygen, this.i);
   }
   get burnTime() {
-    return placeOf(this.of.burnTime, this.i);
+    return valueAt(this.of.burnTime, this.i);
   }
   get lightings() {
-    return placeOf(this.of.lightings, this.i);
+    return valueAt(this.of.lightings, this.i);
   }
   get removed() {
-    return placeOf(this.of.removed, this.i);
+    return valueAt(this.of.removed, this.i);
   }
   get slagged() {
     return this.of.slagged(this.i);
   }
   get reach() {
-    return placeOf(this.of.reach, this.i);
+    return valueAt(this.of.reach, this.i);
   }
   get fixedTime() {
-    return placeOf(this.of.fixedTime, this.i);
+    return valueAt(this.of.fixedTime, this.i);
   }
 }
 

@@ -2,7 +2,7 @@ import type { Basis } from '../basis.ts';
 import { rodMassPerLength } from '../burn/rods.ts';
 import { calculatedFlow, rodGiven } from '../burn/rod-line.ts';
 import type { Material } from '../burn/materials.ts';
-import { Evaluation, type Column } from '../model/evaluation.ts';
+import { Evaluation, valueAt, type Column } from '../model/evaluation.ts';
 import { given as givenStep } from '../model/step.ts';
 import { itemList, type ItemShape } from './item-steps.ts';
 import type { Operation, Planned } from './operation.ts';
@@ -225,7 +225,7 @@ function waysWith(
     }),
     basis,
   );
-  const each = fed.map(({ rod }, i) => reaches(rod, placeOf(reach, i), basis));
+  const each = fed.map(({ rod }, i) => reaches(rod, valueAt(reach, i), basis));
   if (!each.includes(true)) return fed.map(() => undefined);
   const of = columns();
   return fed.map((_, i) => (each[i] ? wayOf(of, i) : undefined));
@@ -299,7 +299,7 @@ export function waysAt(
 function slaggedOf(read: (symbol: string) => Column): (i: number) => boolean {
   const columns = ['x', 's', 't_melt', 't_slag', 'sharp'].map(read);
   return (i) => {
-    const [x, s, heat, slag, n] = columns.map((column) => placeOf(column, i)) as [
+    const [x, s, heat, slag, n] = columns.map((column) => valueAt(column, i)) as [
       number,
       number,
       number,
@@ -309,9 +309,6 @@ function slaggedOf(read: (symbol: string) => Column): (i: number) => boolean {
     return ((slag / heat) ** n * x) / (x + 2 * s) > 2;
   };
 }
-
-/** The value of a column at one place. */
-export const placeOf = (column: Column, i: number): number => (typeof column === 'number' ? column : column[i]!);
 
 /** The error of a rod that does not reach. */
 export function unreachable(task: Task, rod: FittedRod, basis: Basis): Error {
