@@ -37,6 +37,7 @@ const TARGET = 'es2022';
 const ADDIN_SCRIPT = /^(functions|(pane|job|check|lists)\.\w+)\.js$/;
 const FETCHED_LATER = ['pane', 'job', 'check', 'lists'];
 /** The host in a browser fetches functions.json and the icons from pages of its own. */
+const WORDS_APART = './src/addin/words-apart.mjs';
 const FOR_THE_HOST = { 'Access-Control-Allow-Origin': '*', 'Cross-Origin-Resource-Policy': 'cross-origin' };
 
 export default async (env = {}) => {
@@ -76,6 +77,9 @@ export default async (env = {}) => {
     experiments: { css: true, layers: true },
     module: {
       rules: [
+        // After what takes the types out, which stands below.
+        { test: /\/src\/catalogue\/.*\.ts$/, issuerLayer: 'addin', loader: WORDS_APART },
+        { test: /\/written-words\.ts$/, loader: WORDS_APART, options: { all: true } },
         {
           test: /\.tsx?$/,
           loader: 'esbuild-loader',
