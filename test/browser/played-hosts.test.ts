@@ -3,6 +3,7 @@ import type { Frame, Page } from 'playwright-core';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { CATALOGUE, findFunction } from '../../src/catalogue/catalogue.ts';
 import type { Cell } from '../../src/catalogue/cell.ts';
+import { hostFunction } from '../../src/sheet/as-host-function.ts';
 import { call } from '../../src/sheet/call.ts';
 import { argumentsOf, asCalled } from '../addin/example-arguments.ts';
 import type { Book } from '../host/workbook-host.ts';
@@ -200,6 +201,18 @@ describe.each<HostName>(['desktop', 'web'])('the pane in the host on the %s', (n
     await expect.poll(() => addin.locator('#rs-panel-assumptions').textContent()).toContain('Assumptions 2');
   });
 
+  it('says of every function what it is for and how it is written, which only the pane has the words of', async () => {
+    await start(name);
+    await addin.getByRole('tab', { name: 'Functions' }).click();
+    const panel = addin.locator('#rs-panel-functions');
+    await expect.poll(() => panel.textContent()).toContain(CATALOGUE[0]!.summary);
+    const said = (await panel.textContent()) ?? '';
+    for (const d of CATALOGUE) {
+      const words = [d.summary, ...hostFunction(d).parameters.map(({ summary }) => summary), ...d.examples];
+      for (const each of words) expect(said, d.name).toContain(each);
+    }
+  });
+
   it('looks through the whole workbook, and leads to the cells of what it finds', async () => {
     await start(name);
     await host.select('Assumptions', 'A1');
@@ -281,10 +294,7 @@ describe.each<HostName>(['desktop', 'web'])('functions in the host on the %s', (
     // A page that worked it out itself would be silent for all of that; how long that is goes by the machine and its other work.
     expect(await silence()).toBeLessThan(took / 2);
 
-    const [again] = await host.begin([
-      'JOB.COST',
-      padded(findFunction('BURN.JOB.COST')!, [LONGER_LIST, PRICES]),
-    ]);
+    const [again] = await host.begin(['JOB.COST', padded(findFunction('BURN.JOB.COST')!, [LONGER_LIST, PRICES])]);
     await addin.waitForTimeout(100);
     expect(open.page.workers()).toHaveLength(1);
     await again!.cancel();
