@@ -83,6 +83,11 @@ export class Evaluation {
     return this;
   }
 
+  /** Takes the value of a step as it was found otherwise, until values are given anew. */
+  fill(symbol: string, value: Column): void {
+    this.values[this.list.place(symbol)] = value;
+  }
+
   /** The value of a step: a number, or one for each draw or row. */
   column(symbol: string): Column {
     return this.numeric(this.list.place(symbol));

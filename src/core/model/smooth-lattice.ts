@@ -1,5 +1,18 @@
-/** Points of a lattice that a value between two of them is read from. */
-const ROUND = 6;
+/** Points of a lattice that a value between two of them is read from: the two, and two to either side. */
+export const ROUND = 6;
+
+/** Weights of the six points for a place t of the way from the third to the fourth, by Lagrange. */
+export function weightsAt(t: number, into: Float64Array): void {
+  // Neville's scheme written out would round more.
+  const [a, b, c, d, e, f] = [t + 2, t + 1, t, t - 1, t - 2, t - 3] as const;
+  const [ab, cd, ef] = [a * b, c * d, e * f] as const;
+  into[0] = (b * cd * ef) / -120;
+  into[1] = (a * cd * ef) / 24;
+  into[2] = (ab * d * ef) / -12;
+  into[3] = (ab * c * ef) / 12;
+  into[4] = (ab * cd * f) / -24;
+  into[5] = (ab * cd * e) / 120;
+}
 
 /**
  * A smooth function of a positive number, solved on a lattice in the number's logarithm and read between its points: the

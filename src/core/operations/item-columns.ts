@@ -4,6 +4,7 @@ import { rodMassPerLength, type Rod } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
 import { Evaluation, valueAt } from '../model/evaluation.ts';
 import { SmoothLattice } from '../model/smooth-lattice.ts';
+import { fillRodsSaved } from './pierce-lattice.ts';
 import { itemSetting } from './item-supply.ts';
 import { planningList } from './item-steps.ts';
 import type { Operation, Planned, Sizes } from './operation.ts';
@@ -275,7 +276,7 @@ export class ItemColumns implements Listed {
       { length, diameter: rod.outsideDiameter, mass: rodMassPerLength(rod), flow, widenFlow },
     );
     const ways = methodsOf(operation, basis).map((method) =>
-      waysAt({ operation, rod, coupled, material, method }, given, basis, true).columns(),
+      waysAt({ operation, rod, coupled, material, method }, given, basis, (at) => fillRodsSaved(at, basis)).columns(),
     );
     return new ListedCandidate({ rod, length, coupled, reason: '' }, ways, basis);
   }

@@ -76,6 +76,9 @@ export interface Deep {
   readonly burned: number;
 }
 
+/** Rods that are saved by ending less deep than the last one, which can burn `end` [m]. */
+export const rodsSaved = ({ rods, burned }: Deep, end: number): number => burned / end - rods;
+
 /**
  * Rods that a pierce of a depth [m] uses up before the one that ends it.
  *

@@ -1,7 +1,7 @@
 import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { calculated, decidedBy, solved, type Step } from '../model/step.ts';
-import { rodsOnTheWay, type Deep } from './pierce-rods.ts';
+import { rodsOnTheWay, rodsSaved, type Deep } from './pierce-rods.ts';
 
 /**
  * Rods for one pierce: while it burns a rod must still reach from the holder to the face, so that a fresh one is taken when what
@@ -34,7 +34,7 @@ const PIERCE_RODS: readonly Step[] = [
     'N_less',
     'rods saved on the way down a pierce',
     'count',
-    ({ rods, burned }, end) => burned / end - rods,
+    rodsSaved,
     'what the rods on the way burn / what one can burn with its end at the far end - those rods',
   ),
   calculated(

@@ -249,13 +249,13 @@ export type WayColumns = { readonly [K in Exclude<keyof Way, 'method' | 'slagged
 
 /**
  * One way at many places, `given` as `givenOf` has it. All but the reach is worked out when it is asked for; it can be read until the
- * next places are given, and for ever where `kept`.
+ * next places are given, and for ever where `kept`, which may fill in steps that it finds otherwise.
  */
 export function waysAt(
   shape: Omit<ItemShape, 'sizes'>,
   given: readonly Column[],
   basis: Basis,
-  kept = false,
+  kept?: (at: Evaluation) => void,
 ): { readonly reach: Column; readonly columns: () => WayColumns } {
   const { operation, method } = shape;
   const at = basis
@@ -271,6 +271,7 @@ export function waysAt(
     const value = at.column(symbol);
     return kept && typeof value === 'object' ? value.slice() : value;
   };
+  kept?.(at);
   const reach = read('reach');
   return {
     reach,
