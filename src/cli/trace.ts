@@ -6,7 +6,7 @@ import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { fingerprintOf } from '../core/assumptions/fingerprint.ts';
 import type { NumberName } from '../core/assumptions/registry.ts';
 import { CalcError } from '../core/errors.ts';
-import { parseFormula, symbolsOf } from '../core/model/grammar.ts';
+import { symbolsOf } from '../core/model/grammar.ts';
 import type { WorkedStep } from '../core/model/step.ts';
 import { findSource } from '../core/sources/register.ts';
 import { writtenFromSi } from '../core/units/as-written.ts';
@@ -146,7 +146,7 @@ function nodeOf(s: WorkedStep, a: Assumptions): TraceNode {
       ? solved.split(',').map((symbol) => symbol.trim())
       : s.expression === undefined
         ? []
-        : symbolsOf(parseFormula(s.expression));
+        : symbolsOf(s.expression);
   return {
     symbol: s.symbol,
     name: s.name,

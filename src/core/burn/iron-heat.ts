@@ -12,6 +12,7 @@ import {
   MAGNETITE,
   OXYGEN_GAS,
   REFERENCE_TEMPERATURE,
+  enthalpies,
   molarEnthalpy,
   molarTransition,
   type NasaSpecies,
@@ -66,6 +67,9 @@ export const IRON_MELTING = IRON.ranges[MELTING_RANGE]?.upTo ?? NaN;
 export function ironEnthalpy(T: number): number {
   return (molarEnthalpy(IRON, T) - MOLAR_ENTHALPY_IRON_298) / IRON_MOLAR_MASS;
 }
+ironEnthalpy.column = (into: Float64Array, T: Float64Array): void => {
+  enthalpies(into, T, IRON, MOLAR_ENTHALPY_IRON_298, IRON_MOLAR_MASS);
+};
 
 /**
  * Heat of fusion of iron at its melting point [J/kg]; 247 200 J/kg. Source: as `ironEnthalpy`.
@@ -101,6 +105,9 @@ export function oxideEnthalpy(oxide: IronOxide, T: number): number {
 export function oxygenGasEnthalpy(T: number): number {
   return (molarEnthalpy(OXYGEN_GAS, T) - MOLAR_ENTHALPY_OXYGEN_298) / (2 * OXYGEN_ATOM_MOLAR_MASS);
 }
+oxygenGasEnthalpy.column = (into: Float64Array, T: Float64Array): void => {
+  enthalpies(into, T, OXYGEN_GAS, MOLAR_ENTHALPY_OXYGEN_298, 2 * OXYGEN_ATOM_MOLAR_MASS);
+};
 
 /**
  * Heat set free at 298.15 K when iron burns to one oxide, per kg of iron.
@@ -121,6 +128,17 @@ export const oxidationHeat = (oxide: IronOxide): number => OXIDES[oxide].heat;
  */
 export const oxygenDemand = (oxide: IronOxide): number => OXIDES[oxide].demand;
 
+/** NaN where `checkShare` refuses it. */
+const shareOf = (share: number): number => (share >= 0 && share <= 1 ? share : NaN);
+
+/** So much of one as the share says, the rest of the other. */
+function splits(into: Float64Array, shares: Float64Array, one: number, other: number): void {
+  for (let i = 0; i < into.length; i++) {
+    const s = shareOf(shares[i]!);
+    into[i] = s * one + (1 - s) * other;
+  }
+}
+
 function checkShare(monoxideShare: number): void {
   if (!(monoxideShare >= 0)) throw tooLow('share of the iron that burns to FeO', String(monoxideShare), '0');
   if (monoxideShare > 1) throw tooHigh('share of the iron that burns to FeO', String(monoxideShare), '1');
@@ -139,6 +157,9 @@ export function splitOxidationHeat(monoxideShare: number): number {
   checkShare(monoxideShare);
   return monoxideShare * oxidationHeat('FeO') + (1 - monoxideShare) * oxidationHeat('Fe3O4');
 }
+splitOxidationHeat.column = (into: Float64Array, shares: Float64Array): void => {
+  splits(into, shares, oxidationHeat('FeO'), oxidationHeat('Fe3O4'));
+};
 
 /**
  * Oxygen taken by iron whose product is split between FeO and Fe3O4, per kg of iron burned.
@@ -151,6 +172,9 @@ export function splitOxygenDemand(monoxideShare: number): number {
   checkShare(monoxideShare);
   return monoxideShare * oxygenDemand('FeO') + (1 - monoxideShare) * oxygenDemand('Fe3O4');
 }
+splitOxygenDemand.column = (into: Float64Array, shares: Float64Array): void => {
+  splits(into, shares, oxygenDemand('FeO'), oxygenDemand('Fe3O4'));
+};
 
 /**
  * Heat of fusion of magnetite [J/kg of Fe3O4] at 1870 K: 138 kJ/mol, JANAF tables, from memory. The NASA polynomials have
@@ -173,6 +197,21 @@ export const MAGNETITE_FUSION = 138e3 / (3 * IRON_MOLAR_MASS + 4 * OXYGEN_ATOM_M
 export function moltenOxideEnthalpy(T: number, monoxideShare: number): number {
   return splitOxideEnthalpy(T, monoxideShare) + (1 - monoxideShare) * (1 + oxygenDemand('Fe3O4')) * MAGNETITE_FUSION;
 }
+moltenOxideEnthalpy.column = (into: Float64Array, T: Float64Array, shares: Float64Array): void => {
+  const other = new Float64Array(into.length);
+  for (const [oxide, of] of [
+    ['FeO', into],
+    ['Fe3O4', other],
+  ] as const) {
+    const { species, reference, molarMass } = OXIDES[oxide];
+    enthalpies(of, T, species, reference, molarMass);
+  }
+  const [one, two] = [1 + oxygenDemand('FeO'), 1 + oxygenDemand('Fe3O4')];
+  for (let i = 0; i < into.length; i++) {
+    const s = shareOf(shares[i]!);
+    into[i] = s * one * into[i]! + (1 - s) * two * other[i]! + (1 - s) * two * MAGNETITE_FUSION;
+  }
+};
 
 /**
  * Sensible enthalpy of the oxide made from one kg of burned iron, split between FeO and Fe3O4 by share of iron.

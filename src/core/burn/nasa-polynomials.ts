@@ -197,6 +197,39 @@ export function molarEnthalpy(species: NasaSpecies, T: number): number {
 }
 
 /**
+ * (`molarEnthalpy` less a reference [J/mol]) over a molar mass [kg/mol], of many temperatures [K] at once; NaN outside the fit.
+ *
+ * Written out: of a first cell's draws each is worked out once, before anything that it calls would be compiled.
+ */
+export function enthalpies(
+  into: Float64Array,
+  temperatures: Float64Array,
+  { from, ranges }: NasaSpecies,
+  reference: number,
+  molarMass: number,
+): void {
+  let [above, upTo, b1, a1, a2, a3, a4, a5] = [Infinity, from, 0, 0, 0, 0, 0, 0];
+  for (let i = 0; i < into.length; i++) {
+    const T = temperatures[i]!;
+    if (!(T >= from && T > above && T <= upTo)) {
+      const at = ranges.findIndex((range) => T <= range.upTo);
+      const range = ranges[at];
+      if (!range || !(T >= from)) {
+        into[i] = NaN;
+        continue;
+      }
+      above = ranges[at - 1]?.upTo ?? 0;
+      ({ upTo, b1 } = range);
+      [a1, a2, a3, a4, a5] = range.a;
+      a2 /= 2;
+      a3 /= 3;
+      a4 /= 4;
+    }
+    into[i] = (GAS_CONSTANT * (b1 + T * (a1 + T * (a2 + T * (a3 + T * (a4 + (T * a5) / 5))))) - reference) / molarMass;
+  }
+}
+
+/**
  * Heat taken up when a species changes to its next phase, at the end of the range with this index.
  *
  * @returns [J/mol]

@@ -113,7 +113,7 @@ export function rodLine(rod: Rod, pressure: number, basis: Basis): RodLine {
 /** The path of a rod with the values in force that it takes. */
 function inForce(rod: Rod, basis: Basis): { readonly path: RodPath; readonly values: readonly number[] } {
   const path = rodPath(rod, basis);
-  const list = new StepList(rodLineSteps(rod, basis.a), path.from);
+  const list = basis.once(`path of ${rod.kind}`, () => new StepList(rodLineSteps(rod, basis.a), path.from));
   const evaluation = new Evaluation(list, rodGiven(rod), basis.a);
   return { path, values: path.from.map((symbol) => evaluation.number(symbol)) };
 }

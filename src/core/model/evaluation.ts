@@ -1,6 +1,6 @@
 import { CalcError } from '../errors.ts';
 import type { Comparison, Formula, FunctionName } from './grammar.ts';
-import type { AssumptionReader, Check, WorkedStep } from './step.ts';
+import type { AssumptionReader, Check, Solver, WorkedStep } from './step.ts';
 import type { Node, StepList } from './step-list.ts';
 
 /** One number for all, or one for each draw or row: a number is a column whose places are all alike. */
@@ -53,10 +53,7 @@ export class Evaluation {
     this.pool = base?.pool ?? new Pool();
     if (anew) {
       const places = anew.map((symbol) => list.place(symbol));
-      this.varies = new Uint8Array(list.nodes.length);
-      list.nodes.forEach(({ restsOn }, place) => {
-        if (places.some((p) => restsOn.has(p))) (this.varies as Uint8Array)[place] = 1;
-      });
+      this.varies = list.restingOn(places);
       this.anew = places;
     } else this.anew = [];
     for (const symbol in given) if (list.has(symbol)) this.values[list.place(symbol)] = given[symbol];
@@ -216,11 +213,15 @@ export class Evaluation {
     return column;
   }
 
-  private solve(uses: readonly number[], by: (...values: number[]) => number): Column {
+  private solve(uses: readonly number[], by: Solver): Column {
     const values = uses.map((use) => this.numeric(use));
     const length = values.find((v) => typeof v === 'object')?.length;
     if (length === undefined) return by(...(values as number[]));
     const column = this.pool.take(length);
+    if (by.column) {
+      by.column(column, ...values.map((v) => (typeof v === 'number' ? new Float64Array(length).fill(v) : v)));
+      return column;
+    }
     // One list of arguments for all places: a new one for each would cost more than what is solved.
     const at = new Array<number>(values.length).fill(0);
     for (let i = 0; i < length; i++) {
@@ -279,13 +280,13 @@ export class Evaluation {
     if (typeof a === 'number') {
       if (typeof b === 'number') return NUMBERS[operator](a, b);
       const into = bOurs ? b : this.pool.take(b.length);
-      numberByColumn(operator, a, b, into);
+      numberByColumn[operator](a, b, into);
       return into;
     }
     const into = aOurs ? a : typeof b === 'object' && bOurs ? b : this.pool.take(a.length);
-    if (typeof b === 'number') columnByNumber(operator, a, b, into);
+    if (typeof b === 'number') columnByNumber[operator](a, b, into);
     else {
-      columnByColumn(operator, a, b, into);
+      columnByColumn[operator](a, b, into);
       if (aOurs && bOurs) this.pool.give(b);
     }
     return into;
@@ -350,139 +351,152 @@ const COMPARED: Readonly<Record<Comparison, (a: number, b: number) => boolean>> 
 };
 
 // A loop of its own for each operator, four places at a time: it is what the engine compiles best, and lists of many items spend
-// their time here. Four at a time take half the time of one.
+// their time here. Four at a time take half the time of one. A function of its own for each, since a first cell waits for each that
+// gets hot to be compiled.
 
-function columnByColumn(operator: Operator, a: Float64Array, b: Float64Array, into: Float64Array): void {
-  const n = into.length;
-  const fours = n - (n % 4);
-  let i = 0;
-  switch (operator) {
-    case '+':
-      for (; i < fours; i += 4) {
-        into[i] = a[i]! + b[i]!;
-        into[i + 1] = a[i + 1]! + b[i + 1]!;
-        into[i + 2] = a[i + 2]! + b[i + 2]!;
-        into[i + 3] = a[i + 3]! + b[i + 3]!;
-      }
-      for (; i < n; i++) into[i] = a[i]! + b[i]!;
-      return;
-    case '-':
-      for (; i < fours; i += 4) {
-        into[i] = a[i]! - b[i]!;
-        into[i + 1] = a[i + 1]! - b[i + 1]!;
-        into[i + 2] = a[i + 2]! - b[i + 2]!;
-        into[i + 3] = a[i + 3]! - b[i + 3]!;
-      }
-      for (; i < n; i++) into[i] = a[i]! - b[i]!;
-      return;
-    case '*':
-      for (; i < fours; i += 4) {
-        into[i] = a[i]! * b[i]!;
-        into[i + 1] = a[i + 1]! * b[i + 1]!;
-        into[i + 2] = a[i + 2]! * b[i + 2]!;
-        into[i + 3] = a[i + 3]! * b[i + 3]!;
-      }
-      for (; i < n; i++) into[i] = a[i]! * b[i]!;
-      return;
-    case '/':
-      for (; i < fours; i += 4) {
-        into[i] = a[i]! / b[i]!;
-        into[i + 1] = a[i + 1]! / b[i + 1]!;
-        into[i + 2] = a[i + 2]! / b[i + 2]!;
-        into[i + 3] = a[i + 3]! / b[i + 3]!;
-      }
-      for (; i < n; i++) into[i] = a[i]! / b[i]!;
-      return;
-    case 'min':
-      for (; i < n; i++) into[i] = Math.min(a[i]!, b[i]!);
-      return;
-    case 'max':
-      for (; i < n; i++) into[i] = Math.max(a[i]!, b[i]!);
-      return;
-    case '^':
-      for (; i < n; i++) into[i] = a[i]! ** b[i]!;
-  }
-}
+type Loop<A, B> = (a: A, b: B, into: Float64Array) => void;
+type Loops<A, B> = Readonly<Record<Operator, Loop<A, B>>>;
 
-function columnByNumber(operator: Operator, a: Float64Array, b: number, into: Float64Array): void {
-  const n = into.length;
-  const fours = n - (n % 4);
-  let i = 0;
-  switch (operator) {
-    case '+':
-      for (; i < fours; i += 4) {
-        into[i] = a[i]! + b;
-        into[i + 1] = a[i + 1]! + b;
-        into[i + 2] = a[i + 2]! + b;
-        into[i + 3] = a[i + 3]! + b;
-      }
-      for (; i < n; i++) into[i] = a[i]! + b;
-      return;
-    case '-':
-      for (; i < fours; i += 4) {
-        into[i] = a[i]! - b;
-        into[i + 1] = a[i + 1]! - b;
-        into[i + 2] = a[i + 2]! - b;
-        into[i + 3] = a[i + 3]! - b;
-      }
-      for (; i < n; i++) into[i] = a[i]! - b;
-      return;
-    case '*':
-      for (; i < fours; i += 4) {
-        into[i] = a[i]! * b;
-        into[i + 1] = a[i + 1]! * b;
-        into[i + 2] = a[i + 2]! * b;
-        into[i + 3] = a[i + 3]! * b;
-      }
-      for (; i < n; i++) into[i] = a[i]! * b;
-      return;
-    case '/':
-      for (; i < fours; i += 4) {
-        into[i] = a[i]! / b;
-        into[i + 1] = a[i + 1]! / b;
-        into[i + 2] = a[i + 2]! / b;
-        into[i + 3] = a[i + 3]! / b;
-      }
-      for (; i < n; i++) into[i] = a[i]! / b;
-      return;
-    case 'min':
-      for (; i < n; i++) into[i] = Math.min(a[i]!, b);
-      return;
-    case 'max':
-      for (; i < n; i++) into[i] = Math.max(a[i]!, b);
-      return;
-    case '^':
-      for (; i < n; i++) into[i] = b === 2 ? a[i]! * a[i]! : a[i]! ** b;
-  }
-}
+const columnByColumn: Loops<Float64Array, Float64Array> = {
+  '+': (a, b, into) => {
+    const n = into.length;
+    let i = 0;
+    for (const fours = n - (n % 4); i < fours; i += 4) {
+      into[i] = a[i]! + b[i]!;
+      into[i + 1] = a[i + 1]! + b[i + 1]!;
+      into[i + 2] = a[i + 2]! + b[i + 2]!;
+      into[i + 3] = a[i + 3]! + b[i + 3]!;
+    }
+    for (; i < n; i++) into[i] = a[i]! + b[i]!;
+  },
+  '-': (a, b, into) => {
+    const n = into.length;
+    let i = 0;
+    for (const fours = n - (n % 4); i < fours; i += 4) {
+      into[i] = a[i]! - b[i]!;
+      into[i + 1] = a[i + 1]! - b[i + 1]!;
+      into[i + 2] = a[i + 2]! - b[i + 2]!;
+      into[i + 3] = a[i + 3]! - b[i + 3]!;
+    }
+    for (; i < n; i++) into[i] = a[i]! - b[i]!;
+  },
+  '*': (a, b, into) => {
+    const n = into.length;
+    let i = 0;
+    for (const fours = n - (n % 4); i < fours; i += 4) {
+      into[i] = a[i]! * b[i]!;
+      into[i + 1] = a[i + 1]! * b[i + 1]!;
+      into[i + 2] = a[i + 2]! * b[i + 2]!;
+      into[i + 3] = a[i + 3]! * b[i + 3]!;
+    }
+    for (; i < n; i++) into[i] = a[i]! * b[i]!;
+  },
+  '/': (a, b, into) => {
+    const n = into.length;
+    let i = 0;
+    for (const fours = n - (n % 4); i < fours; i += 4) {
+      into[i] = a[i]! / b[i]!;
+      into[i + 1] = a[i + 1]! / b[i + 1]!;
+      into[i + 2] = a[i + 2]! / b[i + 2]!;
+      into[i + 3] = a[i + 3]! / b[i + 3]!;
+    }
+    for (; i < n; i++) into[i] = a[i]! / b[i]!;
+  },
+  '^': (a, b, into) => {
+    for (let i = 0; i < into.length; i++) into[i] = a[i]! ** b[i]!;
+  },
+  min: (a, b, into) => {
+    for (let i = 0; i < into.length; i++) into[i] = Math.min(a[i]!, b[i]!);
+  },
+  max: (a, b, into) => {
+    for (let i = 0; i < into.length; i++) into[i] = Math.max(a[i]!, b[i]!);
+  },
+};
 
-function numberByColumn(operator: Operator, a: number, b: Float64Array, into: Float64Array): void {
-  const n = into.length;
-  const fours = n - (n % 4);
-  let i = 0;
-  switch (operator) {
-    case '-':
-      for (; i < fours; i += 4) {
-        into[i] = a - b[i]!;
-        into[i + 1] = a - b[i + 1]!;
-        into[i + 2] = a - b[i + 2]!;
-        into[i + 3] = a - b[i + 3]!;
-      }
-      for (; i < n; i++) into[i] = a - b[i]!;
-      return;
-    case '/':
-      for (; i < fours; i += 4) {
-        into[i] = a / b[i]!;
-        into[i + 1] = a / b[i + 1]!;
-        into[i + 2] = a / b[i + 2]!;
-        into[i + 3] = a / b[i + 3]!;
-      }
-      for (; i < n; i++) into[i] = a / b[i]!;
-      return;
-    case '^':
-      for (; i < n; i++) into[i] = a ** b[i]!;
-      return;
-    default:
-      columnByNumber(operator, b, a, into);
-  }
-}
+const columnByNumber: Loops<Float64Array, number> = {
+  '+': (a, b, into) => {
+    const n = into.length;
+    let i = 0;
+    for (const fours = n - (n % 4); i < fours; i += 4) {
+      into[i] = a[i]! + b;
+      into[i + 1] = a[i + 1]! + b;
+      into[i + 2] = a[i + 2]! + b;
+      into[i + 3] = a[i + 3]! + b;
+    }
+    for (; i < n; i++) into[i] = a[i]! + b;
+  },
+  '-': (a, b, into) => {
+    const n = into.length;
+    let i = 0;
+    for (const fours = n - (n % 4); i < fours; i += 4) {
+      into[i] = a[i]! - b;
+      into[i + 1] = a[i + 1]! - b;
+      into[i + 2] = a[i + 2]! - b;
+      into[i + 3] = a[i + 3]! - b;
+    }
+    for (; i < n; i++) into[i] = a[i]! - b;
+  },
+  '*': (a, b, into) => {
+    const n = into.length;
+    let i = 0;
+    for (const fours = n - (n % 4); i < fours; i += 4) {
+      into[i] = a[i]! * b;
+      into[i + 1] = a[i + 1]! * b;
+      into[i + 2] = a[i + 2]! * b;
+      into[i + 3] = a[i + 3]! * b;
+    }
+    for (; i < n; i++) into[i] = a[i]! * b;
+  },
+  '/': (a, b, into) => {
+    const n = into.length;
+    let i = 0;
+    for (const fours = n - (n % 4); i < fours; i += 4) {
+      into[i] = a[i]! / b;
+      into[i + 1] = a[i + 1]! / b;
+      into[i + 2] = a[i + 2]! / b;
+      into[i + 3] = a[i + 3]! / b;
+    }
+    for (; i < n; i++) into[i] = a[i]! / b;
+  },
+  '^': (a, b, into) => {
+    for (let i = 0; i < into.length; i++) into[i] = b === 2 ? a[i]! * a[i]! : a[i]! ** b;
+  },
+  min: (a, b, into) => {
+    for (let i = 0; i < into.length; i++) into[i] = Math.min(a[i]!, b);
+  },
+  max: (a, b, into) => {
+    for (let i = 0; i < into.length; i++) into[i] = Math.max(a[i]!, b);
+  },
+};
+
+const numberByColumn: Loops<number, Float64Array> = {
+  '+': (a, b, into) => columnByNumber['+'](b, a, into),
+  '-': (a, b, into) => {
+    const n = into.length;
+    let i = 0;
+    for (const fours = n - (n % 4); i < fours; i += 4) {
+      into[i] = a - b[i]!;
+      into[i + 1] = a - b[i + 1]!;
+      into[i + 2] = a - b[i + 2]!;
+      into[i + 3] = a - b[i + 3]!;
+    }
+    for (; i < n; i++) into[i] = a - b[i]!;
+  },
+  '/': (a, b, into) => {
+    const n = into.length;
+    let i = 0;
+    for (const fours = n - (n % 4); i < fours; i += 4) {
+      into[i] = a / b[i]!;
+      into[i + 1] = a / b[i + 1]!;
+      into[i + 2] = a / b[i + 2]!;
+      into[i + 3] = a / b[i + 3]!;
+    }
+    for (; i < n; i++) into[i] = a / b[i]!;
+  },
+  '^': (a, b, into) => {
+    for (let i = 0; i < into.length; i++) into[i] = a ** b[i]!;
+  },
+  '*': (a, b, into) => columnByNumber['*'](b, a, into),
+  min: (a, b, into) => columnByNumber.min(b, a, into),
+  max: (a, b, into) => columnByNumber.max(b, a, into),
+};

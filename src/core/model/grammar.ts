@@ -36,18 +36,20 @@ const ARGUMENTS: Readonly<Record<FunctionName, number>> = {
 
 const TOKEN = /\s*(?:(\d+(?:\.\d+)?(?:e[+-]?\d+)?)|([A-Za-z_][A-Za-z0-9_]*)|(<=|>=|[-+*/^(),<>]))/gy;
 
-/** Reads a formula; a text that is none is a fault of the program. */
-export function parseFormula(text: string): Formula {
-  return new Parser(text).all();
+/** Reads a formula, its symbols with their `places` in a list; a text that is none is a fault of the program. */
+export function parseFormula(text: string, places?: ReadonlyMap<string, number>): Formula {
+  return new Parser(text, places).all();
 }
 
 class Parser {
   private readonly tokens: readonly string[];
   private readonly text: string;
+  private readonly places: ReadonlyMap<string, number> | undefined;
   private at = 0;
 
-  constructor(text: string) {
+  constructor(text: string, places?: ReadonlyMap<string, number>) {
     this.text = text;
+    this.places = places;
     const tokens: string[] = [];
     TOKEN.lastIndex = 0;
     while (TOKEN.lastIndex < text.trimEnd().length) {
@@ -125,7 +127,9 @@ class Parser {
     if (!/^[A-Za-z_]/.test(token)) throw this.unexpected('a number, a symbol or (');
     this.at++;
     if (this.next === '(') return this.call(token);
-    return token === 'PI' ? { kind: 'pi' } : { kind: 'symbol', symbol: token };
+    if (token === 'PI') return { kind: 'pi' };
+    const place = this.places?.get(token);
+    return { kind: 'symbol', symbol: token, ...(place !== undefined && { place }) };
   }
 
   private call(name: string): Formula {
@@ -159,31 +163,10 @@ class Parser {
   }
 }
 
-/** The parts of a formula that are formulas themselves. */
-export function partsOf(formula: Formula): readonly Formula[] {
-  switch (formula.kind) {
-    case 'number':
-    case 'pi':
-    case 'symbol':
-      return [];
-    case 'negative':
-      return [formula.of];
-    case 'binary':
-      return [formula.left, formula.right];
-    case 'call':
-      return formula.of;
-    case 'if':
-      return [formula.left, formula.right, formula.then, formula.otherwise];
-  }
-}
+/** A number, or a name that is no function's. */
+const NAME = /\d[\w.]*|[A-Za-z_]\w*(?![\w(])/g;
 
-/** Symbols that a formula uses, each once, in the order in which they stand. */
-export function symbolsOf(formula: Formula): readonly string[] {
-  const found = new Set<string>();
-  const look = (f: Formula): void => {
-    if (f.kind === 'symbol') found.add(f.symbol);
-    else partsOf(f).forEach(look);
-  };
-  look(formula);
-  return [...found];
-}
+/** Symbols that a formula uses, each once, in the order in which they stand; it is not read for them. */
+export const symbolsOf = (text: string): readonly string[] => [
+  ...new Set((text.match(NAME) ?? []).filter((name) => name >= 'A' && name !== 'PI')),
+];

@@ -2,13 +2,25 @@ import { parseFormula, symbolsOf, type Formula } from './grammar.ts';
 import type { Step } from './step.ts';
 
 /** A step with what it is calculated from. */
-export interface Node {
+export class Node {
   readonly step: Step;
   /** Places of the steps that it uses itself. */
   readonly uses: readonly number[];
-  /** Places of all that it rests on, its own among them. */
-  readonly restsOn: ReadonlySet<number>;
-  readonly formula: Formula | undefined;
+  private readonly places: ReadonlyMap<string, number>;
+  private parsed: Formula | undefined;
+
+  constructor(step: Step, uses: readonly number[], places: ReadonlyMap<string, number>) {
+    this.step = step;
+    this.uses = uses;
+    this.places = places;
+  }
+
+  /** Read when it is first asked for: of a long list many are not. */
+  get formula(): Formula | undefined {
+    const { from } = this.step;
+    if (!this.parsed && 'expression' in from) this.parsed = parseFormula(from.expression, this.places);
+    return this.parsed;
+  }
 }
 
 /**
@@ -33,25 +45,20 @@ export class StepList {
         continue;
       }
       const { from } = step;
-      const parsed = 'expression' in from ? parseFormula(from.expression) : undefined;
-      const symbols = parsed ? symbolsOf(parsed) : 'solve' in from ? solvedFrom(from) : [];
+      const symbols = 'expression' in from ? symbolsOf(from.expression) : 'solve' in from ? solvedFrom(from) : [];
       const uses = symbols.map((symbol) => {
         const place = places.get(symbol);
         if (place === undefined) throw new Error(`step ${step.symbol} uses ${symbol}, which is no earlier step`);
         return place;
       });
-      const formula = parsed && placed(parsed, places);
-      const place = nodes.length;
-      const restsOn = new Set([place]);
-      for (const use of uses) for (const each of (nodes[use] as Node).restsOn) restsOn.add(each);
-      places.set(step.symbol, place);
-      nodes.push({ step, uses, restsOn, formula });
+      places.set(step.symbol, nodes.length);
+      nodes.push(new Node(step, uses, places));
     }
     this.nodes = nodes;
     this.places = places;
     this.results = results;
-    const needed = this.neededFor(results);
-    const idle = nodes.find((_, place) => !needed.has(place));
+    const needed = this.needs(results);
+    const idle = nodes.find((_, place) => needed[place] === 0);
     if (idle) throw new Error(`step ${idle.step.symbol} is used by nothing and is no result`);
   }
 
@@ -72,9 +79,27 @@ export class StepList {
 
   /** Places of the steps that some results rest on, in the order of the list. */
   neededFor(results: readonly string[]): ReadonlySet<number> {
-    const needed = new Set<number>();
-    for (const symbol of results) for (const each of (this.nodes[this.place(symbol)] as Node).restsOn) needed.add(each);
-    return new Set([...needed].sort((a, b) => a - b));
+    const needed = this.needs(results);
+    return new Set(Array.from(needed.keys()).filter((place) => needed[place] === 1));
+  }
+
+  /** Of each place, whether some results rest on it, as 1 or 0. */
+  private needs(results: readonly string[]): Uint8Array {
+    const needed = new Uint8Array(this.nodes.length);
+    for (const symbol of results) needed[this.place(symbol)] = 1;
+    for (let place = needed.length - 1; place >= 0; place--)
+      if (needed[place] === 1) for (const use of (this.nodes[place] as Node).uses) needed[use] = 1;
+    return needed;
+  }
+
+  /** Of each place, whether it is one of these or rests on one, as 1 or 0. */
+  restingOn(places: readonly number[]): Uint8Array {
+    const resting = new Uint8Array(this.nodes.length);
+    for (const place of places) resting[place] = 1;
+    this.nodes.forEach(({ uses }, place) => {
+      for (const use of uses) if (resting[use] === 1) resting[place] = 1;
+    });
+    return resting;
   }
 
   /** Names of the assumptions that some results rest on, those that decided their steps among them. */
@@ -97,26 +122,6 @@ const solvedFrom = ({
   readonly solve: readonly string[];
   readonly where?: string;
 }): readonly string[] => (where === undefined ? solve : [...solve, where]);
-
-/** A formula with the places of its symbols in the list. */
-function placed(f: Formula, places: ReadonlyMap<string, number>): Formula {
-  const each = (g: Formula): Formula => placed(g, places);
-  switch (f.kind) {
-    case 'number':
-    case 'pi':
-      return f;
-    case 'symbol':
-      return { ...f, place: places.get(f.symbol) as number };
-    case 'negative':
-      return { ...f, of: each(f.of) };
-    case 'binary':
-      return { ...f, left: each(f.left), right: each(f.right) };
-    case 'call':
-      return { ...f, of: f.of.map(each) };
-    case 'if':
-      return { ...f, left: each(f.left), right: each(f.right), then: each(f.then), otherwise: each(f.otherwise) };
-  }
-}
 
 /** Whether two steps of one symbol say the same, so that lists that share a part can be put together. */
 function alike(a: Step, b: Step): boolean {

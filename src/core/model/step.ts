@@ -12,6 +12,13 @@ export interface Check {
   otherwise(value: number, of: (symbol: string) => number): CalcError;
 }
 
+/** Finds a value from those of other steps. */
+export interface Solver {
+  (...values: number[]): number;
+  /** The same of many at once, NaN where one by one is refused: a first cell has hundreds of draws before anything is compiled. */
+  readonly column?: (into: Float64Array, ...values: Float64Array[]) => void;
+}
+
 /** Where the value of a step comes from. */
 export type Origin =
   /** A formula in symbols of earlier steps, SI. */
@@ -19,7 +26,7 @@ export type Origin =
   /** Found by iteration or integration, or read from a published table or polynomial, from nothing but the steps named. */
   | {
       readonly solve: readonly string[];
-      readonly by: (...values: number[]) => number;
+      readonly by: Solver;
       /** Symbol of a step; where that is not positive there is nothing to solve, and the value is 0. */
       readonly where?: string;
     }
@@ -107,7 +114,7 @@ export function solved(
   name: string,
   quantity: QuantityName,
   from: readonly string[],
-  by: (...values: number[]) => number,
+  by: Solver,
   words: string,
   source: string,
   kind: Kind = 'calculated',

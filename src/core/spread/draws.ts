@@ -24,11 +24,5 @@ export function normalColumn(dimension: number, count: number, seed: number): Fl
       middles[i] = z;
       middles[SOBOL_CELLS - 1 - i] = -z;
     }
-  const column = new Float64Array(count);
-  read(middles, sobolCells(dimension, count, seed), column);
-  return column;
-}
-
-function read(values: Float64Array, places: Uint16Array, into: Float64Array): void {
-  for (let i = 0; i < into.length; i++) into[i] = values[places[i]!]!;
+  return sobolCells(middles, dimension, count, seed);
 }

@@ -1,3 +1,6 @@
+/** Multipliers of `mix32`. */
+export const MIX = [0x85ebca6b, 0xc2b2ae35] as const;
+
 /**
  * Scatters the bits of a 32-bit integer so that neighbouring inputs give unrelated outputs; one to one.
  *
@@ -6,8 +9,8 @@
  */
 export function mix32(n: number): number {
   let h = n;
-  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
-  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
+  h = Math.imul(h ^ (h >>> 16), MIX[0]);
+  h = Math.imul(h ^ (h >>> 13), MIX[1]);
   return (h ^ (h >>> 16)) >>> 0;
 }
 

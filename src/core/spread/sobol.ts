@@ -1,6 +1,6 @@
 /** Sobol points: numbers that fill the unit cube more evenly than random ones, so that averages settle with far fewer draws. */
 import { notWhole, tooHigh, tooLow } from '../messages.ts';
-import { GOLDEN_INCREMENT, mix32 } from './mix32.ts';
+import { GOLDEN_INCREMENT, MIX, mix32 } from './mix32.ts';
 
 /**
  * Primitive polynomial and first direction numbers of dimensions 2 to 64: [a, m1, m2, ...]; the degree is the count of m.
@@ -106,17 +106,26 @@ export const SOBOL_CELLS = 2 ** TABLED;
 /** The hash of each place in the binary tree of digits, the same under every key; made when it is first asked for. */
 const mixed = new Int32Array(SOBOL_CELLS);
 
-/** Flips of the tabled digits by the place of a cell: the coin of each level is the first bit of the hash of the digits above it and the key. */
+/**
+ * Flips of the tabled digits by the place of a cell: the coin of each level is the first bit of the hash of the digits above it and
+ * the key. The hash is `mix32` but for its last line, which leaves the first bit as it is.
+ */
 function tabledFlips(key: number): Int32Array {
   if (mixed[1] === 0) for (let node = 1; node < SOBOL_CELLS; node++) mixed[node] = mix32(node);
   const flips = new Int32Array(SOBOL_CELLS);
-  for (let level = 0; level < TABLED; level++) {
+  const { imul } = Math;
+  let first = 1;
+  for (let digit = SOBOL_CELLS / 2; digit >= 1; digit /= 2) {
     // From the last prefix down, as two prefixes of the next level take the place of one.
-    for (let prefix = (1 << level) - 1; prefix >= 0; prefix--) {
-      const flip = flips[prefix]! | ((mix32(mixed[(1 << level) | prefix]! ^ key) >>> 31) << (BITS - 1 - level));
+    for (let prefix = first - 1; prefix >= 0; prefix--) {
+      let h = mixed[first + prefix]! ^ key;
+      h = imul(h ^ (h >>> 16), MIX[0]);
+      h = imul(h ^ (h >>> 13), MIX[1]);
+      const flip = flips[prefix]! + (h < 0 ? digit : 0);
       flips[2 * prefix] = flip;
       flips[2 * prefix + 1] = flip;
     }
+    first *= 2;
   }
   return flips;
 }
@@ -129,7 +138,7 @@ function nestedScramble(key: number): (x: number) => number {
   const hash = (node: number): number => mix32(mix32(node) ^ key);
   const flips = tabledFlips(key);
   return (x) => {
-    let flip = flips[x >>> (BITS - TABLED)] ?? 0;
+    let flip = flips[x >>> (BITS - TABLED)]! << (BITS - TABLED);
     for (let level = TABLED; level < NESTED; level++)
       flip |= (hash((1 << level) | (x >>> (BITS - level))) >>> 31) << (BITS - 1 - level);
     flip |= hash((1 << NESTED) | (x >>> (BITS - NESTED))) >>> NESTED;
@@ -171,18 +180,27 @@ export function sobolColumn(dimension: number, count: number, seed?: number): Fl
   return out;
 }
 
-/** The cell of 1,024 in which each of the first `count` points lies in one coordinate, scrambled as by `sobolColumn`. */
-export function sobolCells(dimension: number, count: number, seed: number): Uint16Array {
+/** The values of the cells of 1,024 in which the first `count` points lie in one coordinate, scrambled as by `sobolColumn`. */
+export function sobolCells(values: Float64Array, dimension: number, count: number, seed: number): Float64Array {
+  const v = directionIntegers(dimension).map((x) => x >>> (BITS - TABLED));
   const cells = new Uint16Array(count);
-  place(cells, directionIntegers(dimension), tabledFlips(keyOf(dimension, seed)));
-  return cells;
+  const column = new Float64Array(count);
+  place(cells, v);
+  read(values, cells, tabledFlips(keyOf(dimension, seed)), column);
+  return column;
 }
 
-/** Loops stand in functions of their own, so that an engine compiles each once, and little with it. */
-function place(cells: Uint16Array, v: Uint32Array, flips: Int32Array): void {
-  let x = 0;
-  for (let n = 0; n < cells.length; n++) {
-    cells[n] = (x ^ flips[x >>> (BITS - TABLED)]!) >>> (BITS - TABLED);
-    x ^= v[BITS - 1 - Math.clz32(~n & (n + 1))]!;
+/** Loops stand in functions of their own, so that an engine compiles each once, and little with it. In Gray-code order the points of each power of two run back over those before. */
+function place(cells: Uint16Array, v: Uint32Array): void {
+  for (let k = 0, first = 1; first < cells.length; k++, first *= 2) {
+    const to = Math.min(first, cells.length - first);
+    for (let i = 0; i < to; i++) cells[first + i] = cells[first - 1 - i]! ^ v[k]!;
+  }
+}
+
+function read(values: Float64Array, cells: Uint16Array, flips: Int32Array, into: Float64Array): void {
+  for (let i = 0; i < into.length; i++) {
+    const cell = cells[i]!;
+    into[i] = values[cell ^ flips[cell]!]!;
   }
 }

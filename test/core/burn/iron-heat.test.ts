@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { CalcError } from '../../../src/core/errors.ts';
+import type { Solver } from '../../../src/core/model/step.ts';
 import {
   IRON_MELTING,
   IRON_MOLAR_MASS,
   burnedShareWithoutLoss,
   ironEnthalpy,
   ironFusionHeat,
+  moltenOxideEnthalpy,
   oxidationHeat,
   oxideEnthalpy,
   oxygenDemand,
@@ -264,5 +266,50 @@ describe('the polynomials as typed in', () => {
   it('change phase between two ranges only', () => {
     expect(molarTransition(IRON, IRON.ranges.length - 1)).toBe(0);
     expect(molarTransition(IRON, -1)).toBe(0);
+  });
+});
+
+describe('many at once', () => {
+  const T = Float64Array.of(
+    2100,
+    1809,
+    150,
+    1809.1,
+    300,
+    999,
+    1000,
+    1000.5,
+    5000,
+    5001,
+    7000,
+    NaN,
+    1184,
+    1650,
+    298.15,
+    298,
+  );
+  const shares = T.map((_, i) => [0.5, 0, 1, 1.1, -0.1, NaN, 0.25][i % 7]!);
+
+  it.each([
+    ['ironEnthalpy', ironEnthalpy, [T]],
+    ['oxygenGasEnthalpy', oxygenGasEnthalpy, [T]],
+    ['moltenOxideEnthalpy', moltenOxideEnthalpy, [T, shares]],
+    ['splitOxidationHeat', splitOxidationHeat, [shares]],
+    ['splitOxygenDemand', splitOxygenDemand, [shares]],
+  ] as const)('%s is to the last bit what it is one by one, and nothing where that is refused', (_, by, of) => {
+    const solver: Solver = by;
+    const into = new Float64Array(T.length);
+    solver.column!(into, ...of);
+    const alone = Array.from(into, (__, i) => {
+      try {
+        return solver(...of.map((column) => column[i]!));
+      } catch (e) {
+        expect(e).toBeInstanceOf(CalcError);
+        return NaN;
+      }
+    });
+    expect([...into]).toEqual(alone);
+    expect(alone.some((x) => x > 0)).toBe(true);
+    expect(alone.some((x) => Number.isNaN(x))).toBe(true);
   });
 });
