@@ -3,8 +3,8 @@
  * times the depth pierced; oxygen for a metre of hole of 20 to 40 mm: cast iron 6 to 8 m3, concrete 3 to 6, rock 10 to 15.
  *
  * Where the model falls for 1 m of 30 to 40 mm with bars of 1/4 and 3/8 pipe: lance 5 to 6 times the depth in concrete, 7 in cast
- * iron and 11 where the bar is led round in it; concrete 2.0 to 3.3 m3, low to high 1.6 to 4.6; cast iron 2.8 to 4.6 m3, low to
- * high 2.3 to 6.1; rock as concrete. So concrete agrees, but for a bar of 1/4 pipe led round in 40 mm, whose high is just under 3;
+ * iron and 11 where the bar is led round in it; concrete 2.0 to 3.3 m3, low to high 1.4 to 4.7; cast iron 2.8 to 4.6 m3, low to
+ * high 2.2 to 6.0; rock as concrete. So concrete agrees, but for a bar of 1/4 pipe led round in 40 mm, whose high is just under 3;
  * cast iron is two fifths to two thirds of the published and rock a sixth to a third. Before heat and slag were blended the bar of 3/8
  * pipe took 3.6 m3 in concrete and 4.3 in cast iron, now 3.3 and 4.6.
  * Why: so deep and narrow a hole is limited by slag getting out, not by heat (heat alone would take 0.6 to 2.4 m3), and the

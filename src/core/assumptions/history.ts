@@ -20,7 +20,7 @@ export interface Change {
 }
 
 /** The version that the history begins with. */
-export const FIRST_VERSION = '2026.11.29';
+export const FIRST_VERSION = '2026.11.30';
 
 /**
  * Every change of the calculation since, oldest first, so that the defaults of an older version stay at hand.

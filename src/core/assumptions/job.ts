@@ -2,8 +2,8 @@ import type { Assumption } from './assumption.ts';
 
 /** A whole job: what to load, what it costs, how it is scheduled, and how a log of finished jobs is read. */
 export const JOB_ASSUMPTIONS = [
-  // Its range is about what that of `holder orifice` does to the flow of a 3/8 rod at 90 psi (0.78 to 1.20); that of
-  // `bar holder ratio` does more to a bar of 3/8 pipe at 100 psi (0.68 to 1.40).
+  // Its range is about what that of `holder orifice` does to the flow of a 3/8 rod at 90 psi (0.86 to 1.10), and that of
+  // `bar holder ratio` to bars of 1/4 and 3/8 pipe at 100 psi (0.81 to 1.32 and 0.90 to 1.13).
   {
     name: 'flow factor',
     summary:
@@ -11,8 +11,8 @@ export const JOB_ASSUMPTIONS = [
     quantity: 'ratio',
     unit: '',
     value: 1,
-    low: 0.88,
-    high: 1.1,
+    low: 0.84,
+    high: 1.18,
     min: 0.1,
     max: 5,
     kind: 'common practice',

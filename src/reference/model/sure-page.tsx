@@ -91,6 +91,15 @@ export function surePage(): Page {
           99.2 to 99.7 percent are what filling stations deliver, and stand.
         </p>
         <p>
+          Of what bears on the work, a range without a source leans to neither side in what it does: with that
+          assumption alone uncertain, oxygen and time come out as many times more as less, to a sixth of the sum of
+          both. Nobody has measured that a job goes wrong further than it goes well. So minutes and losses, which add
+          up, are about even in themselves, and what oxygen or time is divided by in its inverse. Exceptions: passes of a
+          groove are whole and one at least; the share of FeO and the steel in concrete do least at their values. The low
+          ends of a bar's feed, of its burnt share and of the advance that slag allows stayed when the other ends moved,
+          since published times and oxygen for bars lie to the slow side. Heat to melt concrete leans as its sources do.
+        </p>
+        <p>
           Factors of the crew go up and down together: who is slow at one task is slow at all, and burns less of the
           time. It errs on the wide side. So do a burning bar's feed and the share of its oxygen that burns, for it
           feeds its own fire: it melts back as it burns. The other factors of burning are drawn each by itself. That a
@@ -101,13 +110,11 @@ export function surePage(): Page {
         <h2>Whether the figure is the middle</h2>
         <p>
           With one assumption uncertain the figure worked out is exactly the middle. With all of them it is about that:
-          over a sweep of pins, holes, grooves, cuts, studs and breaches four figures of five lie between the 40th and
-          the 60th percentile of their own draws, none lies higher, and the rest lie lower, since nearly everything
-          leans to the long side. A pin's crew time stands at the 35th or above, for in a thin boss it cools for an hour
-          in place of minutes; a shallow groove just under the 40th, for each of its passes is lit anew; a row of deep
-          holes at the 37th, and oxygen through concrete at the 32nd, for there heat and slag hold the pierce up alike,
-          the lesser counts of what oxygen can burn and what the bar feeds, and most of what it rests on leans the same
-          way. So a plain sum of figures runs short more often than not: load by <Fn name="BURN.JOB.STOCK" />.
+          over a sweep of pins, holes, grooves, cuts, studs and breaches nineteen figures of twenty lie between the 40th
+          and the 60th percentile of their own draws. A pin's crew time stands at the 38th or above, for in a thin boss it
+          cools for an hour in place of minutes; oxygen through concrete at the 39th, for the heat to melt it leans to the
+          high side; and where the plan just needs a second rod, its change puts the time at the 65th. A plain sum of
+          figures runs short every second time: load by <Fn name="BURN.JOB.STOCK" />.
         </p>
 
         <h2>Which assumptions matter</h2>

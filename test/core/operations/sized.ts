@@ -21,6 +21,10 @@ export const word = (name: Extract<Override, { word: string }>['name'], text: st
   word: text,
 });
 
+/** Sizes in inches, and counts, as SI in the order of the operation. */
+export const inSi = ({ order, sizes }: Operation, given: readonly number[]): readonly number[] =>
+  given.map((size, k) => (sizes[order[k]!]!.whole ? size : size * IN));
+
 interface How {
   readonly rod?: string;
   readonly material?: string;
