@@ -137,7 +137,7 @@ function leastPlace(place: Int32Array, wanted: number): number {
  * the schedule says where it has to be waited for.
  *
  * @param confidence [-], more than 0 and less than 1
- * @example jobStock(job, 0.9).lines[0].load // 16
+ * @example jobStock(job, 0.9).lines[0].load // 15
  */
 export function jobStock(job: Job, confidence: number): JobStock {
   return job.once(`stock ${confidence}`, () => stockOf(job, confidence));

@@ -94,10 +94,11 @@ export function surePage(): Page {
           Of what bears on the work, a range without a source leans to neither side in what it does: with that
           assumption alone uncertain, oxygen and time come out as many times more as less, to a sixth of the sum of
           both. Nobody has measured that a job goes wrong further than it goes well. So minutes and losses, which add
-          up, are about even in themselves, and what oxygen or time is divided by in its inverse. Exceptions: passes of a
-          groove are whole and one at least; the share of FeO and the steel in concrete do least at their values. The low
-          ends of a bar's feed, of its burnt share and of the advance that slag allows stayed when the other ends moved,
-          since published times and oxygen for bars lie to the slow side. Heat to melt concrete leans as its sources do.
+          up, are about even in themselves, and what oxygen or time is divided by in its inverse. Exceptions: passes of
+          a groove are whole and one at least; the share of FeO and the steel in concrete do least at their values. The
+          low ends of a bar's feed, of its burnt share and of the advance that slag allows stayed when the other ends
+          moved, since published times and oxygen for bars lie to the slow side. Heat to melt concrete leans as its
+          sources do.
         </p>
         <p>
           Factors of the crew go up and down together: who is slow at one task is slow at all, and burns less of the
@@ -111,10 +112,10 @@ export function surePage(): Page {
         <p>
           With one assumption uncertain the figure worked out is exactly the middle. With all of them it is about that:
           over a sweep of pins, holes, grooves, cuts, studs and breaches nineteen figures of twenty lie between the 40th
-          and the 60th percentile of their own draws. A pin's crew time stands at the 38th or above, for in a thin boss it
-          cools for an hour in place of minutes; oxygen through concrete at the 39th, for the heat to melt it leans to the
-          high side; and where the plan just needs a second rod, its change puts the time at the 65th. A plain sum of
-          figures runs short every second time: load by <Fn name="BURN.JOB.STOCK" />.
+          and the 60th percentile of their own draws. A pin's crew time stands at the 38th or above, for in a thin boss
+          it cools for an hour in place of minutes; oxygen through concrete at the 39th, for the heat to melt it leans
+          to the high side; and where the plan just needs a second rod, its change puts the time at the 65th. A plain
+          sum of figures runs short every second time: load by <Fn name="BURN.JOB.STOCK" />.
         </p>
 
         <h2>Which assumptions matter</h2>
