@@ -42,7 +42,10 @@ export const burntShare = (changed: Parameters<typeof balance>[1]): number | und
 
 /** A line for each share of heat lost: low, as assumed, high. */
 function lossLines(xs: readonly number[], of: (x: number, lost: number) => number | undefined): readonly Series[] {
-  return LOSSES.map((lost) => ({ name: `${100 * lost}% lost`, points: xs.map((x) => ({ x, y: of(x, lost) })) }));
+  return LOSSES.map((lost) => ({
+    name: `${Number((100 * lost).toFixed(1))}% lost`,
+    points: xs.map((x) => ({ x, y: of(x, lost) })),
+  }));
 }
 
 /** Axis and range in force of the share of oxygen that burns. */

@@ -12,7 +12,7 @@ describe('an assumption as it is read', () => {
 
   it('has its value, its range, and its unit once', () => {
     expect(showAssumption('stub', a)).toBe('3.4 (3 to 4.1235) in');
-    expect(showAssumption('burning duty', a)).toBe('0.7 (0.6 to 0.78)');
+    expect(showAssumption('burning duty', a)).toBe('0.7 (0.62 to 0.8)');
   });
 
   it('has no range where it is certain, and is a word where it is a choice', () => {

@@ -9,7 +9,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Override } from '../../../src/core/assumptions/assumptions.ts';
 import { numberAssumption, type NumberName } from '../../../src/core/assumptions/registry.ts';
-import { findMaterial } from '../../../src/core/burn/materials.ts';
 import { OPERATION_IDS, operationOf, type OperationId } from '../../../src/core/operations/all.ts';
 import { drawItem, drawnFactors } from '../../../src/core/operations/draw-item.ts';
 import { drawPercentiles } from '../../../src/core/spread/draw-percentile.ts';
