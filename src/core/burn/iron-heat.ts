@@ -12,6 +12,7 @@ import {
   MAGNETITE,
   OXYGEN_GAS,
   REFERENCE_TEMPERATURE,
+  aboveReference,
   enthalpies,
   molarEnthalpy,
   molarTransition,
@@ -65,7 +66,7 @@ export const IRON_MELTING = IRON.ranges[MELTING_RANGE]?.upTo ?? NaN;
  * @example ironEnthalpy(2100) / 1e6 // 1.541
  */
 export function ironEnthalpy(T: number): number {
-  return (molarEnthalpy(IRON, T) - MOLAR_ENTHALPY_IRON_298) / IRON_MOLAR_MASS;
+  return aboveReference(molarEnthalpy(IRON, T), MOLAR_ENTHALPY_IRON_298, IRON_MOLAR_MASS);
 }
 ironEnthalpy.column = (into: Float64Array, T: Float64Array): void => {
   enthalpies(into, T, IRON, MOLAR_ENTHALPY_IRON_298, IRON_MOLAR_MASS);
@@ -94,7 +95,7 @@ export function ironFusionHeat(): number {
  */
 export function oxideEnthalpy(oxide: IronOxide, T: number): number {
   const { species, reference, molarMass } = OXIDES[oxide];
-  return (molarEnthalpy(species, T) - reference) / molarMass;
+  return aboveReference(molarEnthalpy(species, T), reference, molarMass);
 }
 
 /**
@@ -103,7 +104,7 @@ export function oxideEnthalpy(oxide: IronOxide, T: number): number {
  * @example oxygenGasEnthalpy(1200) / 1e6 // 0.9298
  */
 export function oxygenGasEnthalpy(T: number): number {
-  return (molarEnthalpy(OXYGEN_GAS, T) - MOLAR_ENTHALPY_OXYGEN_298) / (2 * OXYGEN_ATOM_MOLAR_MASS);
+  return aboveReference(molarEnthalpy(OXYGEN_GAS, T), MOLAR_ENTHALPY_OXYGEN_298, 2 * OXYGEN_ATOM_MOLAR_MASS);
 }
 oxygenGasEnthalpy.column = (into: Float64Array, T: Float64Array): void => {
   enthalpies(into, T, OXYGEN_GAS, MOLAR_ENTHALPY_OXYGEN_298, 2 * OXYGEN_ATOM_MOLAR_MASS);
@@ -128,15 +129,14 @@ export const oxidationHeat = (oxide: IronOxide): number => OXIDES[oxide].heat;
  */
 export const oxygenDemand = (oxide: IronOxide): number => OXIDES[oxide].demand;
 
+/** So much of one as the share that goes to FeO says, the rest of the other. */
+const split = (share: number, one: number, other: number): number => share * one + (1 - share) * other;
+
 /** NaN where `checkShare` refuses it. */
 const shareOf = (share: number): number => (share >= 0 && share <= 1 ? share : NaN);
 
-/** So much of one as the share says, the rest of the other. */
 function splits(into: Float64Array, shares: Float64Array, one: number, other: number): void {
-  for (let i = 0; i < into.length; i++) {
-    const s = shareOf(shares[i]!);
-    into[i] = s * one + (1 - s) * other;
-  }
+  for (let i = 0; i < into.length; i++) into[i] = split(shareOf(shares[i]!), one, other);
 }
 
 function checkShare(monoxideShare: number): void {
@@ -155,7 +155,7 @@ function checkShare(monoxideShare: number): void {
  */
 export function splitOxidationHeat(monoxideShare: number): number {
   checkShare(monoxideShare);
-  return monoxideShare * oxidationHeat('FeO') + (1 - monoxideShare) * oxidationHeat('Fe3O4');
+  return split(monoxideShare, oxidationHeat('FeO'), oxidationHeat('Fe3O4'));
 }
 splitOxidationHeat.column = (into: Float64Array, shares: Float64Array): void => {
   splits(into, shares, oxidationHeat('FeO'), oxidationHeat('Fe3O4'));
@@ -170,7 +170,7 @@ splitOxidationHeat.column = (into: Float64Array, shares: Float64Array): void => 
  */
 export function splitOxygenDemand(monoxideShare: number): number {
   checkShare(monoxideShare);
-  return monoxideShare * oxygenDemand('FeO') + (1 - monoxideShare) * oxygenDemand('Fe3O4');
+  return split(monoxideShare, oxygenDemand('FeO'), oxygenDemand('Fe3O4'));
 }
 splitOxygenDemand.column = (into: Float64Array, shares: Float64Array): void => {
   splits(into, shares, oxygenDemand('FeO'), oxygenDemand('Fe3O4'));
@@ -195,7 +195,7 @@ export const MAGNETITE_FUSION = 138e3 / (3 * IRON_MOLAR_MASS + 4 * OXYGEN_ATOM_M
  * @example moltenOxideEnthalpy(2100, 0.5) / 1e6 // 2.707
  */
 export function moltenOxideEnthalpy(T: number, monoxideShare: number): number {
-  return splitOxideEnthalpy(T, monoxideShare) + (1 - monoxideShare) * (1 + oxygenDemand('Fe3O4')) * MAGNETITE_FUSION;
+  return splitOxideEnthalpy(T, monoxideShare) + fusionOf(monoxideShare);
 }
 moltenOxideEnthalpy.column = (into: Float64Array, T: Float64Array, shares: Float64Array): void => {
   const other = new Float64Array(into.length);
@@ -206,12 +206,16 @@ moltenOxideEnthalpy.column = (into: Float64Array, T: Float64Array, shares: Float
     const { species, reference, molarMass } = OXIDES[oxide];
     enthalpies(of, T, species, reference, molarMass);
   }
-  const [one, two] = [1 + oxygenDemand('FeO'), 1 + oxygenDemand('Fe3O4')];
   for (let i = 0; i < into.length; i++) {
-    const s = shareOf(shares[i]!);
-    into[i] = s * one * into[i]! + (1 - s) * two * other[i]! + (1 - s) * two * MAGNETITE_FUSION;
+    const share = shareOf(shares[i]!);
+    into[i] = oxidesOf(share, into[i]!, other[i]!) + fusionOf(share);
   }
 };
+
+/** Enthalpy of the oxides of one kg of burned iron [J/kg of iron], from those of FeO and Fe3O4 [J/kg of oxide], and the fusion of its Fe3O4. */
+const oxidesOf = (share: number, monoxide: number, magnetite: number): number =>
+  share * (1 + OXIDES.FeO.demand) * monoxide + (1 - share) * (1 + OXIDES.Fe3O4.demand) * magnetite;
+const fusionOf = (share: number): number => (1 - share) * (1 + OXIDES.Fe3O4.demand) * MAGNETITE_FUSION;
 
 /**
  * Sensible enthalpy of the oxide made from one kg of burned iron, split between FeO and Fe3O4 by share of iron.
@@ -223,10 +227,7 @@ moltenOxideEnthalpy.column = (into: Float64Array, T: Float64Array, shares: Float
  */
 export function splitOxideEnthalpy(T: number, monoxideShare: number): number {
   checkShare(monoxideShare);
-  return (
-    monoxideShare * (1 + oxygenDemand('FeO')) * oxideEnthalpy('FeO', T) +
-    (1 - monoxideShare) * (1 + oxygenDemand('Fe3O4')) * oxideEnthalpy('Fe3O4', T)
-  );
+  return oxidesOf(monoxideShare, oxideEnthalpy('FeO', T), oxideEnthalpy('Fe3O4', T));
 }
 
 /**

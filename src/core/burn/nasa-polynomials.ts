@@ -196,11 +196,11 @@ export function molarEnthalpy(species: NasaSpecies, T: number): number {
   return GAS_CONSTANT * overGasConstant(range, T);
 }
 
-/**
- * (`molarEnthalpy` less a reference [J/mol]) over a molar mass [kg/mol], of many temperatures [K] at once; NaN outside the fit.
- *
- * Written out: of a first cell's draws each is worked out once, before anything that it calls would be compiled.
- */
+/** Molar enthalpy above a reference [J/mol] as one of a kilogram, by the molar mass [kg/mol]; result [J/kg]. */
+export const aboveReference = (molar: number, reference: number, molarMass: number): number =>
+  (molar - reference) / molarMass;
+
+/** `aboveReference` of the molar enthalpies of many temperatures [K] at once; NaN outside the fit. */
 export function enthalpies(
   into: Float64Array,
   temperatures: Float64Array,
@@ -208,24 +208,20 @@ export function enthalpies(
   reference: number,
   molarMass: number,
 ): void {
-  let [above, upTo, b1, a1, a2, a3, a4, a5] = [Infinity, from, 0, 0, 0, 0, 0, 0];
+  let [above, range]: [number, NasaRange] = [Infinity, ranges[0]];
   for (let i = 0; i < into.length; i++) {
     const T = temperatures[i]!;
-    if (!(T >= from && T > above && T <= upTo)) {
-      const at = ranges.findIndex((range) => T <= range.upTo);
-      const range = ranges[at];
-      if (!range || !(T >= from)) {
+    // Nearly always in the range of the one before.
+    if (!(T >= from && T > above && T <= range.upTo)) {
+      const at = ranges.findIndex(({ upTo }) => T <= upTo);
+      if (at < 0 || !(T >= from)) {
         into[i] = NaN;
         continue;
       }
+      range = ranges[at]!;
       above = ranges[at - 1]?.upTo ?? 0;
-      ({ upTo, b1 } = range);
-      [a1, a2, a3, a4, a5] = range.a;
-      a2 /= 2;
-      a3 /= 3;
-      a4 /= 4;
     }
-    into[i] = (GAS_CONSTANT * (b1 + T * (a1 + T * (a2 + T * (a3 + T * (a4 + (T * a5) / 5))))) - reference) / molarMass;
+    into[i] = aboveReference(GAS_CONSTANT * overGasConstant(range, T), reference, molarMass);
   }
 }
 

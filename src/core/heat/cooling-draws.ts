@@ -9,6 +9,8 @@ import type { CoolingMethod } from './cool-pin.ts';
 import { coolingTime, LONGEST } from './cooling-time.ts';
 import { bossInForce, coolingInForce, methodInForce, physicsInForce, targetName } from './heat-in-force.ts';
 import type { HeatGrid } from './heat-physics.ts';
+import { kept, rounded, type Places } from './kept.ts';
+import { KEPT_DRAWS } from './kept-times.ts';
 
 /** Worlds that are solved for each pin of the table, as many as a cell has time for; a power of two. */
 const WORLDS = 16;
@@ -48,6 +50,9 @@ export const coolingFactors = (method: CoolingMethod): readonly NumberName[] => 
   targetName(method),
   ...(method === 'water' ? WATER : AIR),
 ];
+
+/** What a cooling of a solid pin in air rests on. */
+export const COOLED_IN_AIR_BY: readonly NumberName[] = [...coolingFactors('air'), 'wall melting point', 'pilot width'];
 
 /** Columns of `coolingFactors`, in their order, in SI. */
 type Columns = readonly Float64Array[];
@@ -112,24 +117,21 @@ function likeness(columns: Columns, method: CoolingMethod): Likeness {
 const evened = ({ heat, boss }: Likeness, bore: number): Float64Array =>
   boss.map((b, i) => (heat ? 2 * (heat[i]! - Math.log((b / bore) ** 2 - 1)) : 0));
 
-interface Worlds {
-  readonly each: readonly Assumptions[];
-  readonly like: Likeness;
-}
+/** What is drawn in the worlds that are solved. */
+const worldColumns = (method: CoolingMethod, { a, once }: Basis): Columns =>
+  once(`cooling worlds ${method}`, () =>
+    coolingFactors(method).map((name, k) => johnsonColumn(johnson(a.inForce(name)), normalColumn(k, WORLDS, SEED))),
+  );
 
-/** Assumptions of the worlds that are solved, and what is drawn in them. */
-function worldsOf(method: CoolingMethod, { a, once }: Basis): Worlds {
-  return once(`cooling worlds ${method}`, () => {
-    const names = coolingFactors(method);
-    const columns = names.map((name, k) => johnsonColumn(johnson(a.inForce(name)), normalColumn(k, WORLDS, SEED)));
+/** Assumptions of these worlds, those in force last. */
+const worldsOf = (method: CoolingMethod, basis: Basis): readonly Assumptions[] =>
+  basis.once(`assumptions of cooling worlds ${method}`, () => {
+    const { a } = basis;
+    const columns = worldColumns(method, basis);
     const rows = (i: number): readonly Override[] =>
-      names.map((name, k) => ({ name, value: columns[k]![i]!, kind: 'your value' }));
-    return {
-      each: Array.from({ length: WORLDS }, (_, i) => Assumptions.from(rows(i), a)),
-      like: likeness(columns, method),
-    };
+      coolingFactors(method).map((name, k) => ({ name, value: columns[k]![i]!, kind: 'your value' }));
+    return [...Array.from({ length: WORLDS }, (_, i) => Assumptions.from(rows(i), a)), a];
   });
-}
 
 interface Pin {
   readonly diameter: number;
@@ -156,17 +158,19 @@ function inWorld(pin: Pin, pace: number, method: CoolingMethod, a: Assumptions):
 /** Draws and how unlike each is to every world, for all pins: the sum of squares, worlds of a draw together. */
 interface Unlike {
   readonly like: Likeness;
+  readonly worlds: Likeness;
   readonly squares: Float64Array;
 }
 
-function unlike(columns: Columns, method: CoolingMethod, worlds: Worlds, basis: Basis): Unlike {
+function unlike(columns: Columns, method: CoolingMethod, basis: Basis): Unlike {
   return basis.once(`cooling draws unlike ${columns[0]!.length}`, () => {
     const like = likeness(columns, method);
+    const worlds = likeness(worldColumns(method, basis), method);
     const squares = new Float64Array(columns[0]!.length * WORLDS).fill(1e-12);
     like.all.forEach((points, k) => {
-      addSquares(squares, points, worlds.like.all[k]!);
+      addSquares(squares, points, worlds.all[k]!);
     });
-    return { like, squares };
+    return { like, worlds, squares };
   });
 }
 
@@ -188,21 +192,31 @@ interface Drawn {
   readonly draws: Float64Array;
 }
 
+/** Cooling times in the worlds, that as assumed last [s]. */
+function solvedTimes(pin: Pin, pace: number, basis: Basis): Float64Array {
+  const method = methodInForce(basis.a);
+  return rounded(worldsOf(method, basis).map((world) => inWorld(pin, pace, method, world)));
+}
+
 /** `scale` is what the times are multiplied by. */
-function drawnFor(pin: Pin, pace: number, scale: number, columns: Columns, basis: Basis): Drawn {
-  const { a } = basis;
-  const method = methodInForce(a);
-  const worlds = worldsOf(method, basis);
+function drawnFor(
+  pin: Pin,
+  pace: number,
+  scale: number,
+  columns: Columns,
+  basis: Basis,
+  known: () => Float64Array = () => solvedTimes(pin, pace, basis),
+): Drawn {
+  const method = methodInForce(basis.a);
   // Apart from the draws: other draws of the same pin take the same worlds.
-  const { times, planned } = basis.once(`cooling in worlds ${pin.diameter} ${pin.hole} ${pin.length} ${pace}`, () => ({
-    times: Float64Array.from(worlds.each, (world) => scale * inWorld(pin, pace, method, world)),
-    planned: scale * inWorld(pin, pace, method, a),
-  }));
+  const times = basis.once(`cooling in worlds ${pin.diameter} ${pin.hole} ${pin.length} ${pace}`, () =>
+    known().map((time) => scale * time),
+  );
   const bore = pin.hole / pin.diameter;
-  const { like, squares } = unlike(columns, method, worlds, basis);
+  const { like, worlds, squares } = unlike(columns, method, basis);
   const draws = evened(like, bore);
-  nearest(draws, evened(worlds.like, bore), squares, times);
-  return { planned, draws };
+  nearest(draws, evened(worlds, bore), squares, times);
+  return { planned: times[WORLDS]!, draws };
 }
 
 /**
@@ -237,14 +251,32 @@ const TABLE_PIN = { slimness: 2.5, pace: 0.01 } as const;
 /** As in the table of times. */
 const POWER = 1.5;
 
+/** The pin of a place in the table. */
+function tablePin(size: number, bore: number): Pin {
+  const diameter = Math.exp(size * STEPS.size);
+  return { diameter, hole: bore * STEPS.bore * diameter, length: TABLE_PIN.slimness * diameter };
+}
+
 /** One pin of the table; times over diameter^1.5. */
 function entry(size: number, bore: number, columns: Columns, basis: Basis): Drawn {
   return basis.once(`cooling draws ${size} ${bore} ${columns[0]!.length}`, () => {
-    const diameter = Math.exp(size * STEPS.size);
-    const pin = { diameter, hole: bore * STEPS.bore * diameter, length: TABLE_PIN.slimness * diameter };
-    return drawnFor(pin, TABLE_PIN.pace, diameter ** -POWER, columns, basis);
+    const pin = tablePin(size, bore);
+    return drawnFor(pin, TABLE_PIN.pace, pin.diameter ** -POWER, columns, basis, () => {
+      const at = [size, bore];
+      return kept(KEPT_DRAWS, KEPT, at, WORLDS + 1, COOLED_IN_AIR_BY, basis) ?? solvedEntry(at, basis);
+    });
   });
 }
+
+/** Times of a pin of the table, solved. */
+export const solvedEntry = ([size, bore]: readonly number[], basis: Basis): Float64Array =>
+  solvedTimes(tablePin(size!, bore!), TABLE_PIN.pace, basis);
+
+/** Pins of the table whose times are kept: the usual ones, as assumed in air. */
+export const KEPT: Places = [
+  [-3, 0],
+  [10, 15],
+];
 
 /**
  * Cooling time of a pin in each draw of `coolingFactors`.

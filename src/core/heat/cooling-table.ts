@@ -1,6 +1,9 @@
 import type { Basis } from '../basis.ts';
 import { overSimplex } from '../model/simplex.ts';
+import { COOLED_IN_AIR_BY } from './cooling-draws.ts';
 import { coolingTime } from './cooling-time.ts';
+import { kept, rounded, type Places } from './kept.ts';
+import { KEPT_TABLE } from './kept-times.ts';
 import { bossInForce, coolingInForce, methodInForce, physicsInForce } from './heat-in-force.ts';
 
 /** Steps of the table in the logarithm of the diameter, in hole over diameter, and in the logarithms of length over diameter and of the pace of burning [kg/s]. */
@@ -70,24 +73,30 @@ export function tabulatedCoolingTime(
 }
 
 function entry(corner: readonly number[], basis: Basis): number {
-  const { a } = basis;
   return basis.once(`cooling ${corner.join(' ')}`, () => {
-    const [size, bore, slimness, pace] = corner as readonly [number, number, number, number];
-    const diameter = Math.exp(size * STEPS.size);
-    const pin = {
-      diameter,
-      hole: Math.min(bore * STEPS.bore, 0.985) * diameter,
-      boss: bossInForce(diameter, a),
-      length: Math.exp(slimness * STEPS.slimness) * diameter,
-    };
-    return (
-      coolingTime(
-        coolingInForce(pin, methodInForce(a), undefined, Math.exp(pace * STEPS.pace), a),
-        physicsInForce(a),
-        undefined,
-        a.system,
-      ) /
-      diameter ** POWER
-    );
+    const [time] = kept(KEPT_TABLE, KEPT, corner, 1, COOLED_IN_AIR_BY, basis) ?? solvedEntry(corner, basis);
+    return time! / Math.exp(corner[0]! * STEPS.size) ** POWER;
   });
+}
+
+/** Entries that are kept: the usual ones, as assumed in air. Size, bore, slimness, pace. */
+export const KEPT: Places = [
+  [-8, -2],
+  [24, 26],
+  [-1, 3],
+  [-10, -7],
+];
+
+/** Time of an entry, solved [s]. */
+export function solvedEntry(corner: readonly number[], { a }: Basis): Float64Array {
+  const [size, bore, slimness, pace] = corner as readonly [number, number, number, number];
+  const diameter = Math.exp(size * STEPS.size);
+  const pin = {
+    diameter,
+    hole: Math.min(bore * STEPS.bore, 0.985) * diameter,
+    boss: bossInForce(diameter, a),
+    length: Math.exp(slimness * STEPS.slimness) * diameter,
+  };
+  const asked = coolingInForce(pin, methodInForce(a), undefined, Math.exp(pace * STEPS.pace), a);
+  return rounded([coolingTime(asked, physicsInForce(a), undefined, a.system)]);
 }
