@@ -112,7 +112,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     cautions: ['GRIP'],
     examples: ['=BURN.GRIP.AFTER(4,10,10,2.5,60)'],
     about: (_, { a }) => [{ cooling: methodInForce(a) }],
-    working: ({ 'force tried': tried, ...pin }, basis) => burntPinGrip(pin, tried, basis).working,
+    working: ({ 'force tried': tried, ...pin }, basis) => burntPinGrip(pin, tried, basis).working(),
     calculate: ({ 'force tried': tried, ...pin }, basis) => {
       const { a } = basis;
       const { grip, method, reason } = burntPinGrip(pin, tried, basis);

@@ -10,6 +10,8 @@ export interface RingMaterial {
   /** Thermal elongation from any fixed reference [1]. */
   elongation(temperature: number): number;
   readonly poisson: number;
+  /** Modulus and yield strength of some cells of many at once, where that is quicker. */
+  cells?(temperatures: ArrayLike<number>, from: number, to: number, metal: RingMetal): void;
 }
 
 export interface RingLoad {
@@ -90,10 +92,14 @@ export function ringMetal(
   mesh.layers.forEach(({ cells }, layer) => {
     const material = materials[layer]!;
     const atReference = material.elongation(reference);
-    for (const end = cell + cells; cell < end; cell++) {
+    const end = cell + cells;
+    material.cells?.(temperatures, cell, end, { modulus, strength, thermal });
+    for (; cell < end; cell++) {
       const t = temperatures[cell]!;
-      modulus[cell] = material.modulus(t);
-      strength[cell] = material.yield(t);
+      if (!material.cells) {
+        modulus[cell] = material.modulus(t);
+        strength[cell] = material.yield(t);
+      }
       thermal[cell] = material.elongation(t) - atReference;
     }
   });
@@ -163,6 +169,8 @@ export class Rings {
   private readonly axialChange: Float64Array;
   private readonly utilisation: Float64Array;
   private readonly largestPlastic: Float64Array;
+  /** How many points yield in the last equilibrium. */
+  private yielding = 0;
   /** Interference in force; the first load brings all of it. */
   private fitted = 0;
   private boreBefore = 0;
@@ -226,12 +234,12 @@ export class Rings {
 
   /** Brings the rings to a load, keeping the plastic strain that it causes. */
   advance(load: RingLoad): RingState {
-    this.bring(load);
+    this.bring(load, true);
     return this.state();
   }
 
-  /** `advance` where nobody asks how the rings then are. */
-  bring({ temperatures, bore = 0, outside = 0, metal }: RingLoad): void {
+  /** `advance` where nobody asks how the rings then are, nor how near they came to yielding unless it is `watched`. */
+  bring({ temperatures, bore = 0, outside = 0, metal }: RingLoad, watched = false): void {
     const { mesh, materials, reference, interference, before, now, cells, boreBefore, outsideBefore } = this;
     // Whole step first; where it does not settle, in ever smaller parts.
     const fittedBefore = this.fitted;
@@ -253,7 +261,7 @@ export class Rings {
           true,
         )
       ) {
-        this.keepPlastic();
+        if (watched || this.yielding > 0) this.keepPlastic();
         done = share;
       } else {
         this.recall();
@@ -602,8 +610,10 @@ export class Rings {
     for (let iteration = 0; iteration < MOST_NEWTON; iteration++) {
       const pressed = touching ? this.touchingJoints() : 0;
       const yielding = this.balance(bore, outside, pressed);
-      // While nothing yields and the same joints press, the tangent does not change.
-      if (yielding > 0 || pressed !== known) this.tangent(pressed);
+      this.yielding = yielding;
+      // Where nothing yields, nor did before, and the same joints press, all is linear: what is left to correct is rounding.
+      const linear = yielding === 0 && pressed === known;
+      if (!linear) this.tangent(pressed);
       known = yielding > 0 ? -1 : pressed;
       this.correct();
       let largest = 0;
@@ -617,7 +627,10 @@ export class Rings {
       }
       if (!(largest < mesh.faces[cells]!)) return false;
       if (largest <= ENOUGH * Math.max(size, 1e-3 * mesh.faces[cells]!)) {
-        if (largest > NOTHING * size) for (let layer = 0; layer < layers; layer++) this.respond(layer);
+        if (!linear && largest > NOTHING * size) {
+          this.yielding = 0;
+          for (let layer = 0; layer < layers; layer++) this.yielding += this.respond(layer);
+        }
         return true;
       }
     }

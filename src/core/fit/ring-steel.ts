@@ -1,5 +1,5 @@
 import { steelElongation } from '../heat/steel-elongation.ts';
-import { steelModulusReduction, steelYieldReduction } from '../heat/steel-strength-reduction.ts';
+import { steelModulusReduction, steelReductions, steelYieldReduction } from '../heat/steel-strength-reduction.ts';
 import type { RingMaterial } from './ring-solver.ts';
 
 /** A steel at 20 C. */
@@ -27,5 +27,12 @@ export function ringSteel({ modulus, yield: strength, poisson }: SteelStrength):
     yield: (t) => strength * Math.max(LEAST, steelYieldReduction(t)),
     elongation: steelElongation,
     poisson,
+    cells(temperatures, from, to, metal) {
+      steelReductions(temperatures, from, to, metal.strength, metal.modulus);
+      for (let c = from; c < to; c++) {
+        metal.modulus[c] = modulus * Math.max(LEAST, metal.modulus[c]!);
+        metal.strength[c] = strength * Math.max(LEAST, metal.strength[c]!);
+      }
+    },
   };
 }

@@ -216,9 +216,10 @@ class Conduction {
   private bore: FluxLaw = INSULATED;
   private outside: FluxLaw = INSULATED;
   private ends: FluxLaw | undefined;
-  private slopeIn = 0;
-  private slopeOut = 0;
-  private allowed = 0;
+  // Not 0: a number that becomes a fraction later would change what compiled code expects.
+  private slopeIn = NaN;
+  private slopeOut = NaN;
+  private allowed = NaN;
   private coolest = -Infinity;
 
   constructor(mesh: RadialMesh, metal: Metal, start: number | Float64Array, { contact, tolerance }: ConductionOptions) {

@@ -34,3 +34,25 @@ export const steelProportionalReduction = (temperature: number): number =>
  * @example steelModulusReduction(600 + 273.15) // 0.31
  */
 export const steelModulusReduction = (temperature: number): number => interpolate(TEMPERATURE, MODULUS, temperature);
+
+/**
+ * `steelYieldReduction` and `steelModulusReduction` of the cells from one place to another, each from one look at the table.
+ */
+export function steelReductions(
+  temperatures: ArrayLike<number>,
+  from: number,
+  to: number,
+  yields: Float64Array,
+  moduli: Float64Array,
+): void {
+  const last = TEMPERATURE.length - 2;
+  for (let c = from; c < to; c++) {
+    const t = temperatures[c]!;
+    let low = 0;
+    while (low < last && TEMPERATURE[low + 1]! <= t) low++;
+    const first = TEMPERATURE[low]!;
+    const share = Math.min(1, Math.max(0, (t - first) / (TEMPERATURE[low + 1]! - first)));
+    yields[c] = YIELD[low]! + share * (YIELD[low + 1]! - YIELD[low]!);
+    moduli[c] = MODULUS[low]! + share * (MODULUS[low + 1]! - MODULUS[low]!);
+  }
+}

@@ -170,7 +170,7 @@ export interface BurntPinGrip {
   readonly method: CoolingMethod;
   /** Why it loosens with everything at its value. */
   readonly reason: ShrinkReason;
-  readonly working: Working;
+  working(): Working;
 }
 
 /** Grip of a pin in its boss after a push of so much [N] that did not move it, with the assumptions in force: see `gripAfter`. */
@@ -189,16 +189,17 @@ export function burntPinGrip(pin: PinInBoss, tried: number, basis: Basis): Burnt
     grip,
     method,
     reason,
-    working: item.working(
-      first,
-      {
-        cooled: [],
-        steps: [givenBoss, ...steps, ...gripAfterSteps(method, grip)],
-        results: GRIP_RESULTS,
-        values: { D_o: boss, F_tried: tried },
-      },
-      others,
-      ['cooling method'],
-    ),
+    working: () =>
+      item.working(
+        first,
+        {
+          cooled: [],
+          steps: [givenBoss, ...steps, ...gripAfterSteps(method, grip)],
+          results: GRIP_RESULTS,
+          values: { D_o: boss, F_tried: tried },
+        },
+        others,
+        ['cooling method'],
+      ),
   };
 }

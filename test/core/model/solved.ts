@@ -152,7 +152,7 @@ function gripShown(shown: Shown, symbol: string): number {
     [{ name: 'cooling method', word: shown.text('cooled') }],
   );
   const pin = { diameter: n('D'), length: n('L'), boss: n('D_o'), hole: n('d') };
-  return burntPinGrip(pin, n('F_tried'), basis).working.evaluation.number(symbol);
+  return burntPinGrip(pin, n('F_tried'), basis).working().evaluation.number(symbol);
 }
 
 /** What is taken off in the cases, drawn likewise. */
