@@ -255,8 +255,9 @@ function drawnSteps(item: Drawable, count: number, basis: Basis): Drawn {
     );
     const all = itemEvaluation(shape, basis, columns);
     const [removed, share] = [all.column('k'), all.column('share')];
-    const none = (c: Column, i: number): boolean => Number.isNaN(valueAt(c, i));
-    const without = Array.from({ length: count }, (_, i) => i).filter((i) => none(removed, i) || none(share, i));
+    const without: number[] = [];
+    // Only NaN makes a sum of both that is none.
+    for (let i = 0; i < count; i++) if (Number.isNaN(valueAt(removed, i) + valueAt(share, i))) without.push(i);
     return { at: all.over([...anewOf(operation), ...(operation.cooling ? ['t_cool'] : []), 'scatter']), without };
   });
 }

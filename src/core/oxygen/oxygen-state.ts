@@ -96,27 +96,36 @@ interface Derivatives {
   second: number;
 }
 
-/** A sum of three polynomials times 1, exp(-delta^2) and exp(-delta^4), with its derivatives in delta. */
-function evaluate(c: Float64Array, delta: number, out: Derivatives): void {
+/** A sum of three polynomials times 1, exp(-delta^2) and exp(-delta^4), with so many of its derivatives in delta; the others mean nothing. */
+function evaluate(c: Float64Array, delta: number, out: Derivatives, derivatives = 2): void {
   const square = delta * delta;
   out.value = 0;
   out.first = 0;
   out.second = 0;
-  add(c, 0, delta, 0, 0, out);
-  add(c, WIDTH, delta, 2, square, out);
-  add(c, 2 * WIDTH, delta, 4, square * square, out);
+  add(c, 0, delta, 0, 0, out, derivatives);
+  add(c, WIDTH, delta, 2, square, out, derivatives);
+  add(c, 2 * WIDTH, delta, 4, square * square, out, derivatives);
 }
 
 /** Adds the polynomial that begins at a slot, times exp(-y) with y = delta^l. Horner's rule for it and its derivatives. */
-function add(c: Float64Array, start: number, delta: number, l: number, y: number, out: Derivatives): void {
+function add(
+  c: Float64Array,
+  start: number,
+  delta: number,
+  l: number,
+  y: number,
+  out: Derivatives,
+  derivatives: number,
+): void {
   let p = 0;
   let dp = 0;
   let ddp = 0;
   for (let d = HIGHEST_POWER; d > 0; d--) {
     const term = c[start + d]!;
     p = p * delta + term;
+    if (derivatives === 0) continue;
     dp = dp * delta + d * term;
-    ddp = ddp * delta + d * (d - 1) * term;
+    if (derivatives === 2) ddp = ddp * delta + d * (d - 1) * term;
   }
   const e = l === 0 ? delta : delta * Math.exp(-y);
   const x = l * y;
@@ -166,6 +175,7 @@ export function checkOxygenRange(temperature: number, pressure: number): void {
  * Example: isotherm(300).density(15e6) is 203.58 kg/m3.
  */
 export function isotherm(temperature: number): Isotherm {
+  if (latest?.temperature === temperature) return latest;
   within('temperature', temperature, OXYGEN_RANGE.gasOnly, OXYGEN_RANGE.equationHottest, 'K');
   const tau = EQUATION.criticalTemperature / temperature;
   const powers = halfPowers(tau);
@@ -197,7 +207,7 @@ export function isotherm(temperature: number): Isotherm {
 
   const pressure = (rho: number): number => {
     const delta = rho / CRITICAL_MASS_DENSITY;
-    evaluate(c, delta, work);
+    evaluate(c, delta, work, 1);
     return scale * delta * (1 + work.first);
   };
 
@@ -217,8 +227,8 @@ export function isotherm(temperature: number): Isotherm {
     const once: Derivatives = { value: 0, first: 0, second: 0 };
     const twice: Derivatives = { value: 0, first: 0, second: 0 };
     evaluate(c, delta, work);
-    evaluate(caloric.once, delta, once);
-    evaluate(caloric.twice, delta, twice);
+    evaluate(caloric.once, delta, once, 1);
+    evaluate(caloric.twice, delta, twice, 0);
     const factor = 1 + work.first;
     const energy = ideal.first + once.value;
     const heat = -(ideal.second + twice.value);
@@ -239,8 +249,12 @@ export function isotherm(temperature: number): Isotherm {
     };
   };
 
-  return { temperature, density, pressure, Z, state };
+  latest = { temperature, density, pressure, Z, state };
+  return latest;
 }
+
+/** The one asked for last: a cylinder that is drawn asks for the state and then the pressure at one temperature. */
+let latest: Isotherm | undefined;
 
 /**
  * Density of oxygen [kg/m3] at a temperature [K] and an absolute pressure [Pa]: see `isotherm`.
