@@ -34,7 +34,7 @@ export function kept(
   at: readonly number[],
   count: number,
   restsOn: readonly NumberName[],
-  { a }: Basis,
+  { a, once }: Basis,
 ): Float64Array | undefined {
   let place = 0;
   for (const [i, [first, last]] of places.entries()) {
@@ -46,7 +46,7 @@ export function kept(
     const [now, known] = [a.inForce(name), Assumptions.defaults().inForce(name)];
     return now.value === known.value && now.low === known.low && now.high === known.high;
   };
-  if (methodInForce(a) !== 'air' || !restsOn.every(asKnown)) return undefined;
+  if (methodInForce(a) !== 'air' || !once('cooled as known', () => restsOn.every(asKnown))) return undefined;
   return Float64Array.from({ length: count }, (_, i) => timeAt(text, place * count + i));
 }
 

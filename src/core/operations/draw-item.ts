@@ -5,7 +5,7 @@ import { materialFactors, type Material } from '../burn/materials.ts';
 import { rodMassPerLength, rodNames, type Rod } from '../burn/rods.ts';
 import { coolingFactors } from '../heat/cooling-draws.ts';
 import { methodInForce } from '../heat/heat-in-force.ts';
-import { valueAt, type Column, type Evaluation } from '../model/evaluation.ts';
+import { valueAt, type Evaluation } from '../model/evaluation.ts';
 import { normalColumn } from '../spread/draws.ts';
 import { correlatedScores, drawnWith } from '../spread/drawn-together.ts';
 import { johnson, johnsonColumn } from '../spread/johnson.ts';
@@ -250,10 +250,11 @@ function drawnSteps(item: Drawable, count: number, basis: Basis): Drawn {
   const { operation, rod, material, method } = item;
   const shape = { operation, rod: rod.rod, coupled: rod.coupled, material, method };
   return basis.reading(`drawn ${shapeKey(shape)} ${count}`, () => {
-    const columns = new Map<string, Column>(
-      workPlaces(item, basis).map((factor) => [factor.name, drawn(factor, count, basis)]),
-    );
-    const all = itemEvaluation(shape, basis, columns);
+    const places = workPlaces(item, basis);
+    const all = itemEvaluation(shape, basis, (assumption) => {
+      const factor = places.find(({ name }) => name === assumption);
+      return factor && drawn(factor, count, basis);
+    });
     const [removed, share] = [all.column('k'), all.column('share')];
     const without: number[] = [];
     // Only NaN makes a sum of both that is none.

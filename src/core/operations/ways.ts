@@ -151,7 +151,7 @@ interface GivenTask {
 export function itemEvaluation(
   shape: Omit<ItemShape, 'sizes'>,
   basis: Basis,
-  drawn: ReadonlyMap<string, Column> = new Map<string, Column>(),
+  drawn: (assumption: string) => Column | undefined = () => undefined,
 ): Evaluation {
   const { operation, rod } = shape;
   const list = basis.once(`steps ${shapeKey(shape)}`, () =>
@@ -159,7 +159,7 @@ export function itemEvaluation(
   );
   const given: Record<string, Column | string> = { ...rodGiven(rod), t_cool: 0 };
   for (const { step } of list.nodes) {
-    const column = 'assumption' in step.from ? drawn.get(step.from.assumption) : undefined;
+    const column = 'assumption' in step.from ? drawn(step.from.assumption) : undefined;
     if (column !== undefined) given[step.symbol] = column;
   }
   return new Evaluation(list, given, basis.a);

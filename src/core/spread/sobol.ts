@@ -77,12 +77,12 @@ const DIRECTIONS: readonly (readonly [number, ...number[]])[] = [
 const BITS = 32;
 export const SOBOL_DIMENSIONS = DIRECTIONS.length + 1;
 
-/** Direction integers of one dimension, counted from 0, by the recurrence of Sobol with the polynomial's coefficients. */
-function directionIntegers(dimension: number): Uint32Array {
-  const v = new Uint32Array(BITS);
+/** The first direction integers of one dimension, counted from 0, by the recurrence of Sobol with the polynomial's coefficients. */
+function directionIntegers(dimension: number, many = BITS): Uint32Array {
+  const v = new Uint32Array(many);
   const [a, ...m] = DIRECTIONS[dimension - 1] ?? [0];
   const degree = m.length;
-  for (let k = 0; k < BITS; k++) {
+  for (let k = 0; k < many; k++) {
     if (k < degree || degree === 0) {
       v[k] = (m[k] ?? 1) << (BITS - 1 - k);
       continue;
@@ -182,7 +182,7 @@ export function sobolColumn(dimension: number, count: number, seed?: number): Fl
 
 /** The values of the cells of 1,024 in which the first `count` points lie in one coordinate, scrambled as by `sobolColumn`. */
 export function sobolCells(values: Float64Array, dimension: number, count: number, seed: number): Float64Array {
-  const v = directionIntegers(dimension).map((x) => x >>> (BITS - TABLED));
+  const v = directionIntegers(dimension, TABLED).map((x) => x >>> (BITS - TABLED));
   const cells = new Uint16Array(count);
   const column = new Float64Array(count);
   place(cells, v);
