@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
 import { Basis } from '../../../src/core/basis.ts';
-import { COOLED_IN_AIR_BY } from '../../../src/core/heat/cooling-draws.ts';
+import { REGISTRY } from '../../../src/core/assumptions/registry.ts';
+import * as draws from '../../../src/core/heat/cooling-draws.ts';
 import * as table from '../../../src/core/heat/cooling-table.ts';
 import { kept, rounded, written } from '../../../src/core/heat/kept.ts';
 import * as keptTimes from '../../../src/core/heat/kept-times.ts';
@@ -21,9 +22,28 @@ describe('cooling times that are kept', () => {
     expect([...rounded([0])]).toEqual([0]);
   });
 
+  const { COOLED_IN_AIR_BY } = draws;
   const at = [-5, 24, 1, -8];
   const found = (...rows: readonly Override[]): Float64Array | undefined =>
     kept(keptTimes.KEPT_TABLE, table.KEPT, at, 1, COOLED_IN_AIR_BY, new Basis(Assumptions.from(rows)));
+
+  it('rest on no assumption besides those that are asked after', () => {
+    const solved = (...rows: readonly Override[]): unknown => {
+      const basis = new Basis(Assumptions.from(rows));
+      return [table.solvedEntry(at, basis), draws.solvedEntry([-1, 12], basis)];
+    };
+    // A pin with an old bore or a bushing has no place in the table.
+    const APART: readonly string[] = [...COOLED_IN_AIR_BY, 'cooling method', 'existing bore', 'bushing wall'];
+    const asAssumed = solved();
+    for (const entry of REGISTRY) {
+      if (APART.includes(entry.name)) continue;
+      const changes: readonly Override[] =
+        'choices' in entry
+          ? entry.choices.map((word) => ({ name: entry.name, word }))
+          : [entry.min, entry.max].map((value) => ({ name: entry.name, value, kind: 'your value' }));
+      for (const change of changes) expect(solved(change), entry.name).toEqual(asAssumed);
+    }
+  });
 
   it('stand for what is as assumed, and for nothing else', () => {
     expect(found()).toEqual(table.solvedEntry(at, new Basis(Assumptions.defaults())));
