@@ -20,7 +20,7 @@ const MOST = 16 * DRAWS;
  * A percentile of what one item takes: the value that a share p of the possible cases stays at or under. SI.
  *
  * The first draws are those of the plan's low and high, so p of 0.1 and 0.9 give these. Far out in the tails more are taken, four
- * times as many and again, until the interval is within 5 % of the value, at most 16,384; the same ones every time. Rods and
+ * times as many and again, until the interval is within 5 % of the value, or a rod, at most 16,384; the same ones every time. Rods and
  * cylinders are whole: down below the middle, up from there. Infinity where the heat does not suffice in more than the rest of the
  * cases.
  *
@@ -32,7 +32,9 @@ const MOST = 16 * DRAWS;
 export function itemPercentile(item: Sized, quantity: SpreadQuantity, p: number, basis: Basis): Percentile {
   for (let count = DRAWS; ; count *= MORE) {
     const { value, within } = percentileWithin(drawsOf(item, quantity, count, basis), p);
-    if (count >= MOST || within <= TOLERANCE * value || value === Infinity)
+    // Rods are whole in every draw, so that nothing under one of them can be known closer.
+    const enough = Math.max(TOLERANCE * value, quantity === 'rods' ? 1 : 0);
+    if (count >= MOST || within <= enough || value === Infinity)
       return { value: COUNTED.has(quantity) ? wholeTowards(value, p) : value, within };
   }
 }
