@@ -2,7 +2,7 @@ import type { Basis } from '../core/basis.ts';
 import { findMaterial, type Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
 import { CalcError } from '../core/errors.ts';
-import { ItemColumns, NotListed, settingAt } from '../core/operations/item-columns.ts';
+import { ItemColumns, NotListed } from '../core/operations/item-columns.ts';
 import type { Sizes } from '../core/operations/operation.ts';
 import { materialWord, sized } from '../core/operations/sized.ts';
 import { spreadBetween } from '../core/operations/spread-lattice.ts';
@@ -128,7 +128,7 @@ function lineOf(
   // What stands in it besides sizes is passed over.
   const sizes = values as unknown as Sizes;
   const item = sized({ operation: plan.operation, sizes, rod, material, basis, listed: of.turnTo(place) });
-  const setting = settingAt(item.rod, item.pressure, basis);
+  const setting = of.setting(item.rod);
   return planLine(item, basis, {
     spread: spread(item) ?? spreadItem(item, basis),
     notes: plan.notes(values as never, basis),

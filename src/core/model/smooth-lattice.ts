@@ -2,16 +2,38 @@
 export const ROUND = 6;
 
 /** Weights of the six points for a place t of the way from the third to the fourth, by Lagrange. */
-export function weightsAt(t: number, into: Float64Array): void {
+export function weightsAt(t: number, into: Float64Array, from = 0): void {
   // Neville's scheme written out would round more.
-  const [a, b, c, d, e, f] = [t + 2, t + 1, t, t - 1, t - 2, t - 3] as const;
-  const [ab, cd, ef] = [a * b, c * d, e * f] as const;
-  into[0] = (b * cd * ef) / -120;
-  into[1] = (a * cd * ef) / 24;
-  into[2] = (ab * d * ef) / -12;
-  into[3] = (ab * c * ef) / 12;
-  into[4] = (ab * cd * f) / -24;
-  into[5] = (ab * cd * e) / 120;
+  const a = t + 2;
+  const b = t + 1;
+  const d = t - 1;
+  const e = t - 2;
+  const f = t - 3;
+  const ab = a * b;
+  const cd = t * d;
+  const ef = e * f;
+  into[from] = (b * cd * ef) / -120;
+  into[from + 1] = (a * cd * ef) / 24;
+  into[from + 2] = (ab * d * ef) / -12;
+  into[from + 3] = (ab * t * ef) / 12;
+  into[from + 4] = (ab * cd * f) / -24;
+  into[from + 5] = (ab * cd * e) / 120;
+}
+
+/** Where positive numbers lie on lattices of one step in the logarithm: between which points, and the weights of the six round each. */
+export class LatticePlaces {
+  readonly stretches: Int32Array;
+  readonly weights: Float64Array;
+
+  constructor(step: number, numbers: ArrayLike<number>) {
+    this.stretches = new Int32Array(numbers.length);
+    this.weights = new Float64Array(ROUND * numbers.length);
+    for (let i = 0; i < numbers.length; i++) {
+      const at = Math.log(numbers[i]!) / step;
+      this.stretches[i] = Math.floor(at);
+      weightsAt(at - this.stretches[i]!, this.weights, ROUND * i);
+    }
+  }
 }
 
 /**
@@ -26,6 +48,7 @@ export function weightsAt(t: number, into: Float64Array): void {
 export class SmoothLattice {
   private readonly points = new Map<number, number>();
   private readonly pieces = new Map<number, Float64Array>();
+  private readonly weights = new Float64Array(ROUND);
 
   /** @param step of the lattice, in ln x */
   constructor(
@@ -36,26 +59,22 @@ export class SmoothLattice {
   at(x: number): number {
     const at = Math.log(x) / this.step;
     const k = Math.floor(at);
-    const piece = this.pieces.get(k) ?? this.piece(k);
-    // Neville's scheme written out would round more: the six weights of Lagrange.
-    const t = at - k;
-    const [a, b, c, d, e, f] = [t + 2, t + 1, t, t - 1, t - 2, t - 3] as const;
-    const [ab, cd, ef] = [a * b, c * d, e * f] as const;
-    return (
-      (piece[0]! * b * cd * ef) / -120 +
-      (piece[1]! * a * cd * ef) / 24 +
-      (piece[2]! * ab * d * ef) / -12 +
-      (piece[3]! * ab * c * ef) / 12 +
-      (piece[4]! * ab * cd * f) / -24 +
-      (piece[5]! * ab * cd * e) / 120
-    );
+    weightsAt(at - k, this.weights);
+    return this.read(k, this.weights, 0);
   }
 
   /** At each place of a column. */
-  over(column: Float64Array): Float64Array {
-    const values = new Float64Array(column.length);
-    for (let i = 0; i < values.length; i++) values[i] = this.at(column[i]!);
+  over({ stretches, weights }: LatticePlaces): Float64Array {
+    const values = new Float64Array(stretches.length);
+    for (let i = 0; i < values.length; i++) values[i] = this.read(stretches[i]!, weights, ROUND * i);
     return values;
+  }
+
+  private read(k: number, weights: Float64Array, from: number): number {
+    const piece = this.pieces.get(k) ?? this.piece(k);
+    let sum = 0;
+    for (let i = 0; i < ROUND; i++) sum += weights[from + i]! * piece[i]!;
+    return sum;
   }
 
   private piece(k: number): Float64Array {

@@ -3,11 +3,12 @@ import type { Material } from '../burn/materials.ts';
 import { rodMassPerLength, type Rod } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
 import { Evaluation, valueAt } from '../model/evaluation.ts';
-import { SmoothLattice } from '../model/smooth-lattice.ts';
+import { LatticePlaces, SmoothLattice } from '../model/smooth-lattice.ts';
 import { fillRodsSaved } from './pierce-lattice.ts';
 import { itemSetting } from './item-supply.ts';
 import { planningList } from './item-steps.ts';
 import type { Operation, Planned, Sizes } from './operation.ts';
+import { couldPay, couplingOf, dearer, highest, mostFed, type Coupling } from './pick-rod.ts';
 import { farthest, type FittedRod } from './rod-fit.ts';
 import { ramEvaluation, withDefaults } from './sized.ts';
 import {
@@ -16,6 +17,7 @@ import {
   methodsOf,
   waysAt,
   type Candidate,
+  type Cheapest,
   type FedLength,
   type Listed,
   type RodLength,
@@ -27,19 +29,26 @@ import {
 const PRESSURE_STEP = 1 / 64;
 
 type Columns = Readonly<Record<string, Float64Array>>;
+
 /** A way of one item, read from columns when it is asked for: of most ways it is the cost alone. Turned to one item after the other. */
 class ListedWay implements Way {
-  cost = NaN;
+  /** For each item; Infinity where the rod does not get so far. */
+  readonly costs: Float64Array;
   private i = 0;
 
-  constructor(private readonly of: WayColumns) {}
+  constructor(
+    private readonly of: WayColumns,
+    count: number,
+    farthest: number,
+  ) {
+    this.costs = new Float64Array(count);
+    for (let i = 0; i < count; i++)
+      this.costs[i] = farthest > valueAt(of.reach, i) * (1 + 1e-9) ? valueAt(of.cost, i) : Infinity;
+  }
 
-  /** Whether a rod that gets so far can do it. */
-  turnTo(i: number, farthest: number): boolean {
+  turnTo(i: number): this {
     this.i = i;
-    if (!(farthest > valueAt(this.of.reach, i) * (1 + 1e-9))) return false;
-    this.cost = solved(valueAt(this.of.cost, i));
-    return true;
+    return this;
   }
 
   get method() {
@@ -47,6 +56,9 @@ class ListedWay implements Way {
   }
   get time() {
     return valueAt(this.of.time, this.i);
+  }
+  get cost() {
+    return this.costs[this.i]!;
   }
   get rods() {
     return valueAt(this.of.rods, this.i);
@@ -82,33 +94,42 @@ class ListedWay implements Way {
 
 /** A rod of one length, single or coupled, for all items; turned to one of them. */
 class ListedCandidate implements Candidate {
-  cost = NaN;
-  /** Of the item, the cheapest first. */
-  ways: Candidate['ways'];
-  private readonly all: readonly [ListedWay, ...ListedWay[]];
-  private readonly farthest: number;
+  /** Of the cheapest way for each item; Infinity where none gets so far. */
+  private readonly costs: Float64Array;
+  private i = 0;
 
   constructor(
     readonly rod: FittedRod,
-    all: readonly WayColumns[],
-    basis: Basis,
+    private readonly all: readonly ListedWay[],
   ) {
-    this.all = all.map((way) => new ListedWay(way)) as [ListedWay, ...ListedWay[]];
-    this.ways = this.all;
-    this.farthest = farthest(rod, basis);
+    const [first, ...others] = all as readonly [ListedWay, ...ListedWay[]];
+    this.costs =
+      others.length === 0
+        ? first.costs
+        : first.costs.map((cost, i) => others.reduce((least, way) => Math.min(least, way.costs[i]!), cost));
   }
 
-  /** Whether the item can be done with it. */
-  turnTo(i: number): boolean {
-    const [only] = this.all;
-    let does = only.turnTo(i, this.farthest);
-    if (this.all.length > 1) {
-      const ways = this.all.filter((way) => way.turnTo(i, this.farthest)).sort((x, y) => x.cost - y.cost);
-      does = ways.length > 0;
-      this.ways = ways as readonly Way[] as Candidate['ways'];
+  turnTo(i: number): this {
+    this.i = i;
+    return this;
+  }
+
+  get cost(): number {
+    return solved(this.costs[this.i]!);
+  }
+
+  /** Those that get so far, the cheapest first. */
+  get ways(): Candidate['ways'] {
+    const ways = this.all.map((way) => way.turnTo(this.i)).filter(({ cost }) => cost < Infinity);
+    return ways.sort((x, y) => x.cost - y.cost) as readonly Way[] as Candidate['ways'];
+  }
+
+  /** Whether coupling it could pay. */
+  pays(fed: FedLength, coupling: Coupling): boolean {
+    for (const way of this.all) {
+      if (way.turnTo(this.i).cost < Infinity && couldPay(way, fed, coupling)) return true;
     }
-    this.cost = does ? this.ways[0].cost : Infinity;
-    return this.cost < Infinity;
+    return false;
   }
 }
 
@@ -118,15 +139,21 @@ class RodColumns implements FedLength {
   readonly length: number;
   /** Its ways, single and coupled, where they were asked for. */
   readonly candidates: (ListedCandidate | undefined)[] = [];
+  readonly coupling: Coupling;
+  settings: SmoothLattice | undefined;
+  /** Whether the supply feeds it, where that was asked for. */
+  fed = false;
   private i = 0;
 
   constructor(
     fitted: RodLength,
     readonly flows: Float64Array,
     readonly widenFlows: Float64Array | undefined,
+    basis: Basis,
   ) {
     this.rod = fitted.rod;
     this.length = fitted.length;
+    this.coupling = couplingOf(fitted.rod, basis);
   }
 
   turnTo(i: number): this {
@@ -141,6 +168,18 @@ class RodColumns implements FedLength {
   get widenFlow(): number | undefined {
     return this.widenFlows && solved(this.widenFlows[this.i]!);
   }
+}
+
+/** What is picked from, as far as it was looked at. */
+type Found = { -readonly [K in keyof Cheapest]: Cheapest[K] | undefined } & { fitting: number; singles: number };
+
+function offer(found: Found, candidate: ListedCandidate): void {
+  if (!(candidate.cost < Infinity)) return;
+  const { best, next } = found;
+  found.fitting++;
+  if (!best) found.best = candidate;
+  else if (dearer(best, candidate) > 0) [found.best, found.next] = [candidate, best];
+  else if (!next || dearer(next, candidate) > 0) found.next = candidate;
 }
 
 /** An item that columns do not hold: it is worked out by itself, which says what is wrong with it, if anything is. */
@@ -161,6 +200,10 @@ export class ItemColumns implements Listed {
   private readonly pressures: Float64Array;
   private readonly widenPressures: Float64Array | undefined;
   private readonly rods = new Map<Rod, RodColumns[]>();
+  private readonly lengths = new Map<readonly RodLength[], readonly RodColumns[]>();
+  private readonly most: number;
+  private readonly places: LatticePlaces;
+  private readonly widenPlaces: LatticePlaces | undefined;
   private rams: Float64Array | undefined;
   /** The item that is asked for, and its sizes that are given. */
   private at = 0;
@@ -191,6 +234,9 @@ export class ItemColumns implements Listed {
     this.plan = Object.fromEntries(order.map((name) => [name, read(symbol(name))]));
     this.pressures = read('p');
     this.widenPressures = operation.widening && read('p_widen');
+    this.places = new LatticePlaces(PRESSURE_STEP, this.pressures);
+    this.widenPlaces = this.widenPressures && new LatticePlaces(PRESSURE_STEP, this.widenPressures);
+    this.most = mostFed(basis);
   }
 
   /** Turns to one item. */
@@ -220,19 +266,32 @@ export class ItemColumns implements Listed {
     return this.columnsOf(rod).turnTo(this.at);
   }
 
-  candidates(of: readonly FedLength[], coupled: boolean): Candidate[] {
-    const found: Candidate[] = [];
-    for (const each of of) {
-      const columns = each instanceof RodColumns ? each : this.columnsOf(each);
-      const candidate = this.candidateOf(columns, coupled);
-      if (candidate.turnTo(this.at)) found.push(candidate);
+  cheapest(of: readonly RodLength[], { coupled, mayCouple }: { coupled: boolean; mayCouple: boolean }): Cheapest {
+    let lengths = this.lengths.get(of);
+    if (!lengths) this.lengths.set(of, (lengths = of.map((each) => this.columnsOf(each))));
+    const found: Found = { best: undefined, next: undefined, fitting: 0, singles: 0 };
+    for (const each of lengths) {
+      each.fed = highest(each.turnTo(this.at)) <= this.most;
+      if (each.fed) offer(found, this.candidateOf(each, coupled));
     }
-    return found;
+    found.singles = found.fitting;
+    if (mayCouple || found.singles === 0)
+      for (const each of lengths)
+        if (each.fed && (found.singles === 0 || this.candidateOf(each, false).pays(each, each.coupling)))
+          offer(found, this.candidateOf(each, true));
+    if (!found.best) throw new NotListed();
+    return found as Cheapest;
   }
 
   ways(rod: FittedRod): readonly Way[] {
-    const candidate = this.candidateOf(this.columnsOf(rod), rod.coupled);
-    return candidate.turnTo(this.at) ? candidate.ways : [];
+    return this.candidateOf(this.columnsOf(rod), rod.coupled).ways;
+  }
+
+  /** Regulator setting for the item with a rod [Pa]; NaN where the hose cannot feed it, or nearly so. */
+  setting(rod: RodLength): number {
+    const columns = this.columnsOf(rod);
+    columns.settings ??= settingsAt(columns.rod, columns.length, this.basis);
+    return columns.settings.at(this.pressures[this.at]!);
   }
 
   get ram(): number | undefined {
@@ -255,15 +314,16 @@ export class ItemColumns implements Listed {
     const flow = flowsAt(rod, length, this.basis);
     const columns = new RodColumns(
       fitted,
-      flow.over(this.pressures),
-      this.widenPressures && flow.over(this.widenPressures),
+      flow.over(this.places),
+      this.widenPlaces && flow.over(this.widenPlaces),
+      this.basis,
     );
     lengths.push(columns);
     return columns;
   }
 
   private candidateOf(columns: RodColumns, coupled: boolean): ListedCandidate {
-    return (columns.candidates[Number(coupled)] ??= this.candidate(columns, coupled));
+    return (columns.candidates[Number(coupled)] ??= this.candidate(columns, coupled)).turnTo(this.at);
   }
 
   private candidate(
@@ -278,7 +338,12 @@ export class ItemColumns implements Listed {
     const ways = methodsOf(operation, basis).map((method) =>
       waysAt({ operation, rod, coupled, material, method }, given, basis, (at) => fillRodsSaved(at, basis)).columns(),
     );
-    return new ListedCandidate({ rod, length, coupled, reason: '' }, ways, basis);
+    const fitted = { rod, length, coupled, reason: '' };
+    const far = farthest(fitted, basis);
+    return new ListedCandidate(
+      fitted,
+      ways.map((way) => new ListedWay(way, this.pressures.length, far)),
+    );
   }
 }
 
@@ -310,13 +375,11 @@ const flowsAt = (rod: Rod, length: number, basis: Basis): SmoothLattice =>
   );
 
 /** Regulator setting for a rod at any pressure [Pa]; NaN where the hose cannot feed it, or nearly so. */
-export function settingAt({ rod, length }: FittedRod, pressure: number, basis: Basis): number {
-  const lattice = basis.reading(`settings ${rod.name} ${length}`, () => {
+const settingsAt = (rod: Rod, length: number, basis: Basis): SmoothLattice =>
+  basis.reading(`settings ${rod.name} ${length}`, () => {
     const flows = flowsAt(rod, length, basis);
     const over = basis.a.value('flow factor');
     return new SmoothLattice(PRESSURE_STEP, (p) =>
       orNaN(() => itemSetting({ pressure: p, flow: over * flows.at(p) }, basis).gauge),
     );
   });
-  return lattice.at(pressure);
-}

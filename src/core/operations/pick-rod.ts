@@ -13,6 +13,7 @@ import {
   unreachable,
   waysOf,
   type Candidate,
+  type Cheapest,
   type Fed,
   type FedLength,
   type Flows,
@@ -41,7 +42,7 @@ const accessOf = (rod: Rod, clear: number | undefined, { a }: Basis): number => 
 const letIn = (rod: Rod, clear: number | undefined, basis: Basis): readonly number[] =>
   rod.lengths.filter((l) => l <= accessOf(rod, clear, basis) * (1 + 1e-9));
 
-const highest = ({ flow, widenFlow }: Flows): number => Math.max(flow, widenFlow ?? 0);
+export const highest = ({ flow, widenFlow }: Flows): number => Math.max(flow, widenFlow ?? 0);
 
 /** The lengths of some rods that the access lets in and that are longer than their stub; of one list of rods they are kept. */
 function lengthsOf(rods: readonly Rod[], clear: number | undefined, basis: Basis): readonly RodLength[] {
@@ -61,19 +62,18 @@ function lengthsOf(rods: readonly Rod[], clear: number | undefined, basis: Basis
 /** Those of them that the supply feeds, with their flow. */
 function fedRods(
   rods: readonly Rod[],
-  pressures: Pick<Task, 'pressure' | 'widenPressure' | 'listed'>,
+  pressures: Pick<Task, 'pressure' | 'widenPressure'>,
   clear: number | undefined,
   basis: Basis,
 ): readonly FedLength[] {
-  const [supply, over] = [basis.a.value('supply flow'), basis.a.value('flow factor')];
-  const { listed } = pressures;
-  const fed: FedLength[] = [];
-  for (const length of lengthsOf(rods, clear, basis)) {
-    const each = listed?.fed(length) ?? { ...length, ...flowsOf(length, pressures, basis) };
-    if (over * highest(each) <= supply * (1 + 1e-9)) fed.push(each);
-  }
-  return fed;
+  const most = mostFed(basis);
+  return lengthsOf(rods, clear, basis)
+    .map((length): FedLength => ({ ...length, ...flowsOf(length, pressures, basis) }))
+    .filter((each) => highest(each) <= most);
 }
+
+/** Highest flow before the flow factor that the supply feeds [kg/s]. */
+export const mostFed = ({ a }: Basis): number => (a.value('supply flow') * (1 + 1e-9)) / a.value('flow factor');
 
 /** Why no rod fits, of all and of those that pass the opening. */
 function noneFits(
@@ -113,21 +113,41 @@ function noneFits(
   return messages.noRodFed(least.rod.name, shown(least.flow, 'flow'), shown(a.value('supply flow'), 'flow'));
 }
 
-/** The rods that fit one item, in the register's order, single ones first, with what they were found among. */
-function candidatesFor(
-  task: Task,
+/** What a rod of an item is picked from. */
+interface Asked {
+  /** Whether coupled ones were asked for, and whether others may be coupled where that costs less. */
+  readonly coupled: boolean;
+  readonly mayCouple: boolean;
+  readonly clear: number | undefined;
+  readonly opening: Opening | undefined;
+  readonly all: readonly Rod[];
+  /** Those of them that make no more than the opening. */
+  readonly passing: readonly Rod[];
+}
+
+function askedOf(
+  { operation, planned, material }: Task,
   choice: RodChoice | undefined,
   basis: Basis,
-  clear: number | undefined,
-): { readonly candidates: readonly Candidate[]; readonly field: Field } {
-  const { operation, planned, pressure, widenPressure, material, listed } = task;
+  clear?: number,
+): Asked {
   const wanted = basis.a.word('coupled rods');
   const coupled = (choice?.coupled ?? false) || wanted === 'yes';
   const opening = operation.opening(planned);
   const all = choice ? alone(choice.rod, basis) : considered(material, basis);
   const passing = choice ? all : passingOf(all, opening, basis);
+  return { coupled, mayCouple: !coupled && wanted !== 'no', clear, opening, all, passing };
+}
+
+/** The rods that fit one item, in the register's order, single ones first. */
+function candidatesFor(
+  task: Task,
+  { coupled, mayCouple, clear, opening, all, passing }: Asked,
+  basis: Basis,
+): { readonly candidates: readonly Candidate[]; readonly singles: number } {
+  const { pressure, widenPressure } = task;
   const fed =
-    clear === undefined && !listed
+    clear === undefined
       ? basis.once(`rods fed ${passing.map((r) => r.name).join()} ${pressure} ${widenPressure}`, () =>
           fedRods(passing, task, clear, basis),
         )
@@ -136,7 +156,7 @@ function candidatesFor(
   const candidates = rated(task, fed, coupled, basis);
   const singles = candidates.length;
   if (singles === 0) candidates.push(...rated(task, fed, true, basis));
-  else if (!coupled && wanted !== 'no') {
+  else if (mayCouple) {
     const worth = worthCoupling(candidates, fed, basis);
     if (worth.length > 0) candidates.push(...rated(task, worth, true, basis));
   }
@@ -144,7 +164,7 @@ function candidatesFor(
     const { rod, length } = fed.reduce((x, y) => (y.length > x.length ? y : x));
     throw unreachable(task, { rod, length, coupled: true, reason: '' }, basis);
   }
-  return { candidates, field: { fitting: candidates.length, singles, coupled, clear, opening, all, passing } };
+  return { candidates, singles };
 }
 
 /** The list of one rod, always the same. */
@@ -170,7 +190,6 @@ function passingOf(all: readonly Rod[], opening: Opening | undefined, basis: Bas
 
 /** What some lengths of rods would take, of those that reach. */
 function rated(task: Task, fed: readonly FedLength[], coupled: boolean, basis: Basis): Candidate[] {
-  if (task.listed) return task.listed.candidates(fed, coupled);
   const rods = fed.map(({ rod, length, flow, widenFlow }): Fed => ({
     rod: { rod, length, coupled, reason: '' },
     flow,
@@ -191,7 +210,7 @@ function worthCoupling(single: readonly Candidate[], fed: readonly FedLength[], 
     if (candidate?.rod.rod !== each.rod || candidate.rod.length !== each.length) continue;
     k++;
     for (const way of candidate.ways) {
-      if (!couldPay(way, each, basis)) continue;
+      if (!couldPay(way, each, couplingOf(each.rod, basis))) continue;
       worth.push(each);
       break;
     }
@@ -200,8 +219,8 @@ function worthCoupling(single: readonly Candidate[], fed: readonly FedLength[], 
 }
 
 /** Costs that are equal to the last bits count as equal: the order of the register decides. */
-const dearer = (x: Candidate, y: Candidate): number =>
-  Math.abs(x.cost - y.cost) <= 1e-9 * x.cost ? 0 : x.cost - y.cost;
+export const dearer = (x: Cost, y: Cost): number => (Math.abs(x.cost - y.cost) <= 1e-9 * x.cost ? 0 : x.cost - y.cost);
+type Cost = Pick<Candidate, 'cost'>;
 
 const withReason = ({ rod, cost, ways }: Candidate, reason: string): Candidate => ({
   rod: { ...rod, reason },
@@ -223,14 +242,23 @@ export function rankRods(
   basis: Basis,
   clear?: number,
 ): readonly [Candidate, ...Candidate[]] {
-  const { candidates, field } = candidatesFor(task, choice, basis, clear);
+  const asked = askedOf(task, choice, basis, clear);
+  const { candidates, singles } = candidatesFor(task, asked, basis);
   const [best, ...rest] = [...candidates].sort(dearer) as [Candidate, ...Candidate[]];
-  return [withReason(best, pickReason(best, rest[0], field, basis)), ...rest];
+  const found = { best, next: rest[0], fitting: candidates.length, singles };
+  return [withReason(best, pickReason(found, asked, basis)), ...rest];
 }
 
 /** The first of `rankRods`, which all others need not be put in order for. */
 function cheapest(task: Task, choice: RodChoice | undefined, basis: Basis): Candidate {
-  const { candidates, field } = candidatesFor(task, choice, basis, undefined);
+  const asked = askedOf(task, choice, basis);
+  const found =
+    task.listed?.cheapest(lengthsOf(asked.passing, undefined, basis), asked) ?? cheapestOf(task, asked, basis);
+  return withReason(found.best, pickReason(found, asked, basis));
+}
+
+function cheapestOf(task: Task, asked: Asked, basis: Basis): Cheapest {
+  const { candidates, singles } = candidatesFor(task, asked, basis);
   let [best] = candidates as readonly [Candidate, ...Candidate[]];
   let next: Candidate | undefined;
   for (const each of candidates) {
@@ -238,7 +266,7 @@ function cheapest(task: Task, choice: RodChoice | undefined, basis: Basis): Cand
     if (dearer(best, each) > 0) [best, next] = [each, best];
     else if (!next || dearer(next, each) > 0) next = each;
   }
-  return withReason(best, pickReason(best, next, field, basis));
+  return { best, next, fitting: candidates.length, singles };
 }
 
 /**
@@ -260,7 +288,7 @@ export function pickRod(
 }
 
 /** What coupling a rod spares and takes. */
-interface Coupling {
+export interface Coupling {
   /** Of a metre of rod. */
   readonly price: number;
   /** For each rod less: crew, and oxygen for each flow [kg/s]. */
@@ -271,7 +299,7 @@ interface Coupling {
   readonly stub: number;
 }
 
-function couplingOf(rod: Rod, basis: Basis): Coupling {
+export function couplingOf(rod: Rod, basis: Basis): Coupling {
   const known = basis.reading('coupling of rods', () => new Map<Rod, Coupling>());
   let coupling = known.get(rod);
   if (!coupling) {
@@ -293,58 +321,58 @@ function couplingOf(rod: Rod, basis: Basis): Coupling {
  * Whether coupling could pay: the rods that it saves at most against the couplings that it takes at least. It only spares the
  * others from being worked out; what is worked out decides.
  */
-function couldPay({ used, consumed }: Way, { rod, length, flow }: FedLength, basis: Basis): boolean {
-  const { price, saved, joint, lit, stub } = couplingOf(rod, basis);
+export function couldPay(
+  { used, consumed }: Pick<Way, 'used' | 'consumed'>,
+  { length, flow }: Pick<FedLength, 'length' | 'flow'>,
+  { price, saved, joint, lit, stub }: Coupling,
+): boolean {
   const strung = (consumed + stub) / length;
   return (used - strung) * (price * length + saved + lit * flow) > (strung - 1) * joint;
 }
 
-/** What a rod was picked from. */
-interface Field {
-  readonly fitting: number;
-  /** How many of them are as they were asked for, none of them coupled for the sake of it. */
-  readonly singles: number;
-  /** Whether coupled ones were asked for. */
-  readonly coupled: boolean;
+/** What a reason says of a rod whatever the item: a list has it many times. */
+interface RodWords {
+  readonly opening: string | undefined;
+  readonly does: string;
   readonly clear: number | undefined;
-  readonly opening: Opening | undefined;
-  readonly all: readonly Rod[];
-  readonly passing: readonly Rod[];
+  /** Before the width of the opening, before the number of rods, and before and after the costs. */
+  readonly parts: readonly [string, string, string, string];
+}
+
+function wordsOf(rod: Rod, { clear, opening, all, passing }: Asked, basis: Basis): RodWords['parts'] {
+  const of = basis.reading('words of rods', () => new Map<readonly Rod[], Map<Rod, RodWords>>());
+  let known = of.get(passing);
+  if (!known) of.set(passing, (known = new Map<Rod, RodWords>()));
+  const words = known.get(rod);
+  const { name, does = 'pierces' } = opening ?? {};
+  if (words && words.opening === name && words.does === does && words.clear === clear) return words.parts;
+  const { a } = basis;
+  const shown = (x: number): string => showQuantity(x, 'length', a.system);
+  const wider = opening && all.find((r) => r.kind === rod.kind && !passing.includes(r));
+  const parts = [
+    opening ? `it ${does} ${shown(widthMade(rod, opening, basis))} wide, within the ${name} of ` : '',
+    `${opening ? '; ' : ''}${wider ? `${wider.name} would make it ${shown(widthMade(wider, opening, basis))}; ` : ''}its work costs least of `,
+    ` that fit an access of ${shown(accessOf(rod, clear, basis))}`,
+    ` (${pricesOf(rod, a)})`,
+  ] as const;
+  known.set(rod, { opening: name, does, clear, parts });
+  return parts;
 }
 
 /** Why a rod was picked, in words. */
-function pickReason(
-  best: Candidate,
-  next: Candidate | undefined,
-  { fitting, singles, coupled, clear, opening, all, passing }: Field,
-  basis: Basis,
-): string {
+function pickReason({ best, next, fitting, singles }: Cheapest, asked: Asked, basis: Basis): string {
   const { a } = basis;
-  const { rod } = best.rod;
-  const why = best.rod.coupled && !coupled ? (singles === 0 ? 'since no single rod reaches' : 'which costs less') : '';
-  const access = accessOf(rod, clear, basis);
-  // What a rod makes and the access are the same for many items.
-  const texts = basis.reading('lengths in words', () => new Map<number, string>());
-  const shown = (x: number): string => {
-    let text = texts.get(x);
-    if (text === undefined) texts.set(x, (text = showQuantity(x, 'length', a.system)));
-    return text;
-  };
-  const covered = rod.insulated
-    ? `insulated, since the work is ${a.word('work grounded') === 'yes' ? 'grounded' : 'under water'}`
-    : '';
-  const wider = opening && all.find((r) => r.kind === rod.kind && !passing.includes(r));
+  const { rod, coupled } = best.rod;
+  const [within, least, access, prices] = wordsOf(rod, asked, basis);
+  const { opening } = asked;
+  const width = opening ? showQuantity(opening.width, 'length', a.system) : '';
   const against = next
     ? `: ${showCost(best.cost)}, against ${showCost(next.cost)} with ${rodName(next.rod.rod, next.rod.length, next.rod.coupled)}`
     : '';
-  const reasons = [
-    opening
-      ? `it ${opening.does ?? 'pierces'} ${shown(widthMade(rod, opening, basis))} wide, within the ${opening.name} of ${showQuantity(opening.width, 'length', a.system)}`
-      : '',
-    wider ? `${wider.name} would make it ${shown(widthMade(wider, opening, basis))}` : '',
-    `its work costs least of ${fitting} that fit an access of ${shown(access)}${against} (${basis.once(`prices ${rod.kind}`, () => pricesOf(rod, a))})`,
-    why === '' ? '' : `coupled, ${why}`,
-    covered,
-  ];
-  return reasons.filter((reason) => reason !== '').join('; ');
+  const why =
+    coupled && !asked.coupled ? `; coupled, ${singles === 0 ? 'since no single rod reaches' : 'which costs less'}` : '';
+  const covered = rod.insulated
+    ? `; insulated, since the work is ${a.word('work grounded') === 'yes' ? 'grounded' : 'under water'}`
+    : '';
+  return `${within}${width}${least}${fitting}${access}${against}${prices}${why}${covered}`;
 }

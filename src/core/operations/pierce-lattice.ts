@@ -1,7 +1,7 @@
 import type { Basis } from '../basis.ts';
 import { valueAt, type Column, type Evaluation } from '../model/evaluation.ts';
 import { ROUND, weightsAt } from '../model/smooth-lattice.ts';
-import { endOfRod, rodsOnTheWay, rodsSaved, type Pierce } from './pierce-rods.ts';
+import { NO_NUMBER_OF_RODS, endOfRod, rodsOnTheWay, rodsSaved, type Pierce } from './pierce-rods.ts';
 
 /** Step of the lattice in ln q. */
 const STEP = 1 / 64;
@@ -99,6 +99,11 @@ export class PierceLattice {
 /** What the rods of a pierce rest on, in the order of the step `N_less`. */
 const SYMBOLS = ['L_burn', 'x', 'u_rod', 'scatter', 'v', 'c', 's', 'sharp'];
 
+function isAlike(column: Float64Array): boolean {
+  for (let i = 1; i < column.length; i++) if (column[i] !== column[0]) return false;
+  return true;
+}
+
 /** To 39 bits: what differs in the last ones alone is the same. */
 function rounded(x: number): number {
   const over = x * (2 ** 14 + 1);
@@ -113,30 +118,45 @@ export function fillRodsSaved(at: Evaluation, basis: Basis): void {
   if (!at.list.has('N_less')) return;
   // The width of a pilot seldom hangs on the item: what follows from a number alone is worked out once for all.
   const width = at.column('w');
-  if (typeof width === 'object' && width.every((w) => w === width[0])) at.fill('w', width[0]!);
+  if (typeof width === 'object' && isAlike(width)) at.fill('w', width[0]!);
   const lacks = at.column('l_over');
   if (typeof lacks === 'number') return;
   const [burns, depth, burnOff, scatter, advance, limit, halving, sharpness] = SYMBOLS.map((symbol) =>
     at.column(symbol),
   ) as [Column, Column, Column, Column, Column, Column, Column, Column];
+  const first = lacks.findIndex((lack) => lack > 0);
+  if (first < 0) return;
   const saved = new Float64Array(lacks.length);
-  let first: readonly [number, number, number, number] | undefined;
-  let lattice: PierceLattice | undefined;
-  for (let i = 0; i < saved.length; i++) {
-    if (!(lacks[i]! > 0)) continue;
-    const [all, x, v, c] = [valueAt(burns, i), valueAt(depth, i), valueAt(advance, i), valueAt(limit, i)];
-    const [s, n, burned] = [valueAt(halving, i), valueAt(sharpness, i), valueAt(burnOff, i) * valueAt(scatter, i)];
-    const [pace, half] = [rounded(burned / v), rounded(s)];
-    first ??= [all, pace, half, n];
-    lattice ??= basis.reading(`pierces ${first.join(' ')}`, () => new PierceLattice(all, pace, half, n));
-    const end = all - x;
-    const read =
-      end > 0 && all === first[0] && pace === first[1] && half === first[2] && n === first[3]
-        ? lattice.saved(v / c, lacks[i]!, end)
-        : NaN;
-    saved[i] = Number.isNaN(read)
-      ? rodsSaved(rodsOnTheWay({ burnOff: burned, advance: v, limit: c, halving: s, sharpness: n }, x, all), end)
-      : read;
+  // The same for all that go as the first does: numbers by themselves, since a list would cost more than what is read.
+  const pace = (i: number): number => rounded((valueAt(burnOff, i) * valueAt(scatter, i)) / valueAt(advance, i));
+  const half = (i: number): number => rounded(valueAt(halving, i));
+  const [all, like, deep, sharp] = [valueAt(burns, first), pace(first), half(first), valueAt(sharpness, first)];
+  const lattice = basis.reading(
+    `pierces ${all} ${like} ${deep} ${sharp}`,
+    () => new PierceLattice(all, like, deep, sharp),
+  );
+  for (let i = first; i < saved.length; i++) {
+    const lack = lacks[i]!;
+    if (!(lack > 0)) continue;
+    const end = valueAt(burns, i) - valueAt(depth, i);
+    if (!(end > 0)) {
+      saved[i] = rodsSaved(NO_NUMBER_OF_RODS, end);
+      continue;
+    }
+    const alike = valueAt(burns, i) === all && pace(i) === like && half(i) === deep && valueAt(sharpness, i) === sharp;
+    let read = NaN;
+    if (alike) read = lattice.saved(valueAt(advance, i) / valueAt(limit, i), lack, end);
+    if (Number.isNaN(read)) {
+      const pierce = {
+        burnOff: valueAt(burnOff, i) * valueAt(scatter, i),
+        advance: valueAt(advance, i),
+        limit: valueAt(limit, i),
+        halving: valueAt(halving, i),
+        sharpness: valueAt(sharpness, i),
+      };
+      read = rodsSaved(rodsOnTheWay(pierce, valueAt(depth, i), valueAt(burns, i)), end);
+    }
+    saved[i] = read;
   }
   at.fill('N_less', saved);
 }

@@ -76,6 +76,9 @@ export interface Deep {
   readonly burned: number;
 }
 
+/** What is burned up on the way to a depth that no rod reaches. */
+export const NO_NUMBER_OF_RODS: Deep = { rods: Infinity, burned: 0 };
+
 /** Rods that are saved by ending less deep than the last one, which can burn `end` [m]. */
 export const rodsSaved = ({ rods, burned }: Deep, end: number): number => burned / end - rods;
 
@@ -86,7 +89,7 @@ export const rodsSaved = ({ rods, burned }: Deep, end: number): number => burned
  * @example rodsOnTheWay({ burnOff: 0.02, advance: 0.01, limit: 1, halving: 10, sharpness: 3 }, 0.55, 0.9).rods // 2
  */
 export function rodsOnTheWay(pierce: Pierce, depth: number, burns: number): Deep {
-  if (!(burns > depth)) return { rods: Infinity, burned: 0 };
+  if (!(burns > depth)) return NO_NUMBER_OF_RODS;
   const last = depth + rodBurned(pierce, depth);
   let [rods, from, burned] = [0, 0, 0];
   // As if the pace at the mouth went on; then as if that of the rod before did. Both are too deep.

@@ -74,11 +74,19 @@ export interface Candidate {
   readonly ways: readonly [Way, ...Way[]];
 }
 
+/** The rods whose work costs least and next to least, the first of equal ones, of so many that fit; `singles` of them as asked for. */
+export interface Cheapest {
+  readonly best: Candidate;
+  readonly next: Candidate | undefined;
+  readonly fitting: number;
+  readonly singles: number;
+}
+
 /** Flows and ways of an item of a long list, worked out for many items at once. What it gives holds until it turns to another item. */
 export interface Listed {
   fed(rod: RodLength): FedLength;
-  /** Those of some lengths, single or coupled, that the item can be done with. */
-  candidates(of: readonly FedLength[], coupled: boolean): Candidate[];
+  /** Of some lengths, coupled where that was asked for, or where it may be and costs less. */
+  cheapest(of: readonly RodLength[], asked: { readonly coupled: boolean; readonly mayCouple: boolean }): Cheapest;
   /** Of one rod. */
   ways(rod: FittedRod): readonly Way[];
   /** Rating of the ram that pushes the item out [N]; undefined where the operation pushes none, or that is to be found for it alone. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { SmoothLattice } from '../../../src/core/model/smooth-lattice.ts';
+import { LatticePlaces, SmoothLattice } from '../../../src/core/model/smooth-lattice.ts';
 
 describe('a smooth function on a lattice', () => {
   it('is itself to ten figures between the points of a fine one', () => {
@@ -34,7 +34,7 @@ describe('a smooth function on a lattice', () => {
 
   it('has the same values in a column', () => {
     const lattice = new SmoothLattice(0.1, Math.sqrt);
-    expect(lattice.over(Float64Array.of(0.3, 2, 7))).toEqual(
+    expect(lattice.over(new LatticePlaces(0.1, [0.3, 2, 7]))).toEqual(
       Float64Array.of(lattice.at(0.3), lattice.at(2), lattice.at(7)),
     );
   });
