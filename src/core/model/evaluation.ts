@@ -1,5 +1,6 @@
 import { CalcError } from '../errors.ts';
 import type { Comparison, Formula, FunctionName } from './grammar.ts';
+import { power } from './power.ts';
 import type { AssumptionReader, Check, Solver, WorkedStep } from './step.ts';
 import type { Node, StepList } from './step-list.ts';
 
@@ -329,7 +330,7 @@ const NUMBERS: Readonly<Record<Operator, (a: number, b: number) => number>> = {
   '-': (a, b) => a - b,
   '*': (a, b) => a * b,
   '/': (a, b) => a / b,
-  '^': (a, b) => a ** b,
+  '^': power,
   min: Math.min,
   max: Math.max,
 };
@@ -403,7 +404,7 @@ const columnByColumn: Loops<Float64Array, Float64Array> = {
     for (; i < n; i++) into[i] = a[i]! / b[i]!;
   },
   '^': (a, b, into) => {
-    for (let i = 0; i < into.length; i++) into[i] = a[i]! ** b[i]!;
+    for (let i = 0; i < into.length; i++) into[i] = power(a[i]!, b[i]!);
   },
   min: (a, b, into) => {
     for (let i = 0; i < into.length; i++) into[i] = Math.min(a[i]!, b[i]!);
@@ -459,7 +460,7 @@ const columnByNumber: Loops<Float64Array, number> = {
     for (; i < n; i++) into[i] = a[i]! / b;
   },
   '^': (a, b, into) => {
-    for (let i = 0; i < into.length; i++) into[i] = b === 2 ? a[i]! * a[i]! : a[i]! ** b;
+    for (let i = 0; i < into.length; i++) into[i] = power(a[i]!, b);
   },
   min: (a, b, into) => {
     for (let i = 0; i < into.length; i++) into[i] = Math.min(a[i]!, b);
@@ -494,7 +495,7 @@ const numberByColumn: Loops<number, Float64Array> = {
     for (; i < n; i++) into[i] = a / b[i]!;
   },
   '^': (a, b, into) => {
-    for (let i = 0; i < into.length; i++) into[i] = a ** b[i]!;
+    for (let i = 0; i < into.length; i++) into[i] = power(a, b[i]!);
   },
   '*': (a, b, into) => columnByNumber['*'](b, a, into),
   min: (a, b, into) => columnByNumber.min(b, a, into),

@@ -1,3 +1,5 @@
+import { power } from '../model/power.ts';
+
 /** How a rod burns off as it pierces: what it burns of itself in a time, and how fast it gets deeper. SI. */
 export interface Pierce {
   /** Length of rod burned in a time [m/s]. */
@@ -14,17 +16,13 @@ export interface Pierce {
 /** Rods that no pierce takes: the rest is counted as if it were done from there. */
 const MOST_RODS = 1e4;
 
-/** The power that is assumed unless told otherwise has a quicker way, which a list's rods are counted by many times. */
-const CUBE = 3;
-const power = (x: number, n: number): number => (n === CUBE ? x * x * x : x ** n);
-const root = (x: number, n: number): number => (n === CUBE ? Math.cbrt(x) : x ** (1 / n));
-
 /** How much slag holds a pierce up at a depth [m], beside the heat: the power of the one time over the other. */
 const slagAt = ({ advance: v, limit: c, halving: s, sharpness: n }: Pierce, y: number): number =>
   power((v / c) * (1 + y / (2 * s)), n);
 
 /** Length of rod burned for each metre of a pierce, on the whole way down. */
-const paceOf = ({ burnOff: u, advance: v, sharpness: n }: Pierce, slag: number): number => (u / v) * root(1 + slag, n);
+const paceOf = ({ burnOff: u, advance: v, sharpness: n }: Pierce, slag: number): number =>
+  (u / v) * power(1 + slag, 1 / n);
 
 /**
  * Length of rod [m] burned in piercing down to a depth y [m].
@@ -38,19 +36,26 @@ const paceOf = ({ burnOff: u, advance: v, sharpness: n }: Pierce, slag: number):
  */
 export const rodBurned = (pierce: Pierce, y: number): number => y * paceOf(pierce, slagAt(pierce, y));
 
-/** Newton's steps at most; from above they come down to the root of a curve that bends up. */
+/** Steps at most, of which two or three are taken. */
 const MOST_STEPS = 50;
 
-/** Depth [m] at which depth and length burned down to it are `all` together, from a depth that is no less. */
+/**
+ * Depth [m] at which depth and length burned down to it are `all` together, from a depth near it, by Halley's steps: the slope of
+ * the pace is P' = P a / (2 s + y), a = slag / (1 + slag), and that of its slope P'' = P' (1 - a) (n - 1) / (2 s + y).
+ */
 function depthOf(pierce: Pierce, all: number, from: number): number {
   let to = from;
   for (let i = 0; i < MOST_STEPS; i++) {
     const slag = slagAt(pierce, to);
     const pace = paceOf(pierce, slag);
     const over = to * (1 + pace) - all;
-    to -= over / (1 + pace * (1 + (slag / (1 + slag)) * (to / (2 * pierce.halving + to))));
-    // Each step squares what is left over: the next would be beyond the last bits.
-    if (!(over > 1e-8 * all)) break;
+    const near = 1 / (2 * pierce.halving + to);
+    const rise = (pace * near * slag) / (1 + slag);
+    const bend = (rise * near * (pierce.sharpness - 1)) / (1 + slag);
+    const slope = 1 + pace + to * rise;
+    to -= over / (slope - (over * (2 * rise + to * bend)) / (2 * slope));
+    // Each step cubes what is left over: the next would be beyond the last bits.
+    if (!(Math.abs(over) > 3e-6 * all)) break;
   }
   return to;
 }
@@ -92,13 +97,16 @@ export function rodsOnTheWay(pierce: Pierce, depth: number, burns: number): Deep
   if (!(burns > depth)) return NO_NUMBER_OF_RODS;
   const last = depth + rodBurned(pierce, depth);
   let [rods, from, burned] = [0, 0, 0];
-  // As if the pace at the mouth went on; then as if that of the rod before did. Both are too deep.
+  // As if the pace at the mouth went on; then as if it went on slowing as it did by the rod before.
   let ahead = 1 / (1 + paceOf(pierce, slagAt(pierce, 0)));
+  let slowing = 1;
   // A fresh rod ends the pierce where it is long enough at its end: that needs no solving.
   while (last - burned - burns > 1e-12 * burns && rods < MOST_RODS) {
-    const to = depthOf(pierce, burns + burned, from + (burns - from) * ahead);
+    const to = depthOf(pierce, burns + burned, from + (burns - from) * ahead * slowing);
     if (!(to > from)) break;
-    ahead = (to - from) / (burns - from);
+    const went = (to - from) / (burns - from);
+    slowing = Math.min(1, went / ahead);
+    ahead = went;
     burned += burns - to;
     from = to;
     rods++;
