@@ -126,6 +126,7 @@ function planRow(job: Job, row: number): ItemOfRow | undefined {
 /** A row for each row of the list, so that they can stand beside each other, and the total. */
 function jobPlan(job: Job): readonly (readonly Output[])[] {
   const { cylinders, list } = job;
+  job.drawRows();
   const after = new Map(job.items.map((item, i) => [item, cylinders instanceof CalcError ? cylinders : cylinders[i]]));
   const blank = JOB_PLAN_COLUMNS.map((): Output => null);
   const set = (row: readonly Output[], cells: Readonly<Record<string, Output>>): readonly Output[] =>

@@ -184,35 +184,44 @@ export class Job {
    * What all pieces take in each world: they share crew, gas and rods, and each has its own scatter.
    */
   get needs(): JobNeeds {
-    return this.once('needs', () => {
-      const rods = new Map<string, Total>();
-      const [allRods, oxygen, crewTime, workTime, lightings] = [
-        new Total(),
-        new Total(),
-        new Total(),
-        new Total(),
-        new Total(),
-      ];
-      let piece = 0;
-      let plated = 0;
-      for (const { sized, quantity, basis } of this.items) {
-        const name = crateName(sized);
-        const line = rods.get(name) ?? new Total();
-        rods.set(name, line);
-        if (sized.operation.crewTimes.includes('plate time')) plated += quantity;
-        for (let n = 0; n < quantity; n++) {
-          const each = drawItem(sized, DRAWS, basis, ownScatter(piece++, DRAWS, basis));
-          line.add(sized.rods, each.rods);
-          allRods.add(sized.rods, each.rods);
-          oxygen.add(sized.oxygen, each.oxygen);
-          crewTime.add(sized.crewTime, each.crewTime);
-          workTime.add(sized.workTime, each.workTime);
-          lightings.add(sized.lightings, each.lightings);
-        }
+    return this.once('needs', () => this.drawn());
+  }
+
+  /** The needs, with low and high of each row: what all pieces of an item have in common is then drawn once for both. */
+  drawRows(): void {
+    this.once('needs', () => this.drawn((item) => this.spread(item)));
+  }
+
+  private drawn(besides?: (item: ListItem) => void): JobNeeds {
+    const rods = new Map<string, Total>();
+    const [allRods, oxygen, crewTime, workTime, lightings] = [
+      new Total(),
+      new Total(),
+      new Total(),
+      new Total(),
+      new Total(),
+    ];
+    let piece = 0;
+    let plated = 0;
+    for (const item of this.items) {
+      const { sized, quantity, basis } = item;
+      besides?.(item);
+      const name = crateName(sized);
+      const line = rods.get(name) ?? new Total();
+      rods.set(name, line);
+      if (sized.operation.crewTimes.includes('plate time')) plated += quantity;
+      for (let n = 0; n < quantity; n++) {
+        const each = drawItem(sized, DRAWS, basis, ownScatter(piece++, DRAWS, basis));
+        line.add(sized.rods, each.rods);
+        allRods.add(sized.rods, each.rods);
+        oxygen.add(sized.oxygen, each.oxygen);
+        crewTime.add(sized.crewTime, each.crewTime);
+        workTime.add(sized.workTime, each.workTime);
+        lightings.add(sized.lightings, each.lightings);
       }
-      const content = cylinderDraws(DRAWS, this.basis, this.delivery);
-      return { rods, allRods, oxygen, crewTime, workTime, lightings, content, plated };
-    });
+    }
+    const content = cylinderDraws(DRAWS, this.basis, this.delivery);
+    return { rods, allRods, oxygen, crewTime, workTime, lightings, content, plated };
   }
 }
 

@@ -223,6 +223,10 @@ export interface ItemDraws {
 /** The steps of one kind of item on the draws of everything that its geometry does not change. */
 interface Drawn {
   readonly at: Evaluation;
+  /** What departs with the item's own scatter: the rest is worked out once for all pieces of it. */
+  readonly apart: Evaluation;
+  /** What `at` was given last. */
+  item: Drawable | undefined;
   /** Draws in which nothing is left to remove the work. */
   readonly without: readonly number[];
 }
@@ -259,7 +263,8 @@ function drawnSteps(item: Drawable, count: number, basis: Basis): Drawn {
     const without: number[] = [];
     // Only NaN makes a sum of both that is none.
     for (let i = 0; i < count; i++) if (Number.isNaN(valueAt(removed, i) + valueAt(share, i))) without.push(i);
-    return { at: all.over([...anewOf(operation), ...(operation.cooling ? ['t_cool'] : []), 'scatter']), without };
+    const at = all.over([...anewOf(operation), ...(operation.cooling ? ['t_cool'] : [])]);
+    return { at, apart: at.over(['scatter']), item: undefined, without };
   });
 }
 
@@ -276,22 +281,29 @@ export function drawItem(
   own = drawsOfShared('item scatter', count, basis),
 ): ItemDraws {
   const { rod, operation } = item;
-  const { at, without } = drawnSteps(item, count, basis);
+  const drawn = drawnSteps(item, count, basis);
+  const { at, apart, without } = drawn;
   const { cooling } = operation;
   // Filled in before the step that takes it is worked out.
-  const cooled = basis.reading(`cooled draws ${count}`, () => new Float64Array(count));
-  at.give([
-    ...givenOf(item, {
-      length: rod.length,
-      diameter: rod.rod.outsideDiameter,
-      mass: rodMassPerLength(rod.rod),
-      ...flowsOf(rod, item, basis),
-    }),
-    ...(cooling ? [cooled] : []),
-    own,
-  ]);
+  const cooled = basis.reading(`cooled draws ${count}`, () => ({
+    draws: new Float64Array(count),
+    item: undefined as Drawable | undefined,
+  }));
+  if (drawn.item !== item) {
+    at.give([
+      ...givenOf(item, {
+        length: rod.length,
+        diameter: rod.rod.outsideDiameter,
+        mass: rodMassPerLength(rod.rod),
+        ...flowsOf(rod, item, basis),
+      }),
+      ...(cooling ? [cooled.draws] : []),
+    ]);
+    drawn.item = item;
+  }
+  apart.give([own]);
   const read = (symbol: string): Float64Array => {
-    const value = at.column(symbol);
+    const value = apart.column(symbol);
     const column = typeof value === 'number' ? new Float64Array(count).fill(value) : value;
     for (const i of without) column[i] = Infinity;
     return column;
@@ -303,11 +315,12 @@ export function drawItem(
     oxygen: read('O'),
     burnTime: read('t'),
     get crewTime() {
-      if (cooling) {
+      if (cooling && cooled.item !== item) {
         const columns = basis.reading(`draws of cooling ${operation.id} ${count}`, () =>
           drawsOfCooling(operation, count, basis),
         );
-        cooled.set(cooling.draws(item.planned, item.removed / item.timeAtWork, item.cooling, columns, basis));
+        cooled.draws.set(cooling.draws(item.planned, item.removed / item.timeAtWork, item.cooling, columns, basis));
+        cooled.item = item;
       }
       return read('t_crew');
     },
