@@ -276,66 +276,104 @@ type KnownItem =
   { readonly at: number; readonly among: number; readonly numbered: boolean } | { readonly failed: unknown };
 
 function* rows(d: RowsFunction, p: Prepared): Paused<Results> {
-  const { columns } = d.result;
-  const { from = [] } = d.together ?? {};
   const { rows: high, columns: wide } = p.shape;
-  const count = high * wide;
-  const slots = p.slots.filter((s) => s.varies);
-  const key = (at: number): string => keyAt(slots, Math.floor(at / wide), at % wide);
-  const values = (at: number): Record<string, unknown> => readItem(p, Math.floor(at / wide), at % wide);
-  const listed =
-    d.plan && LONG_LISTS.work?.(d, { count, varying: slots.map((s) => s.name), basis: p.basis, key, values });
-  const item = listed ?? ((at: number) => d.calculate(values(at) as never, p.basis));
-  const shown = columns.map((column) => outputIn(column, p.system));
-  const finished: Cell[][] = [];
-  /** Places of the good rows, and what is decided together is decided from. */
-  const good: number[] = [];
-  const kept = from.map((): Output[] => []);
-  const known = new Map<string, KnownItem>();
-  let again = 0;
-  for (let at = 0; at < count; at++) {
+  const lines = new Lines(d, p);
+  for (let at = 0; at < high * wide; at++) {
     yield;
-    if (isBlankItem(p, Math.floor(at / wide), at % wide)) {
-      finished.push(columns.map(() => null));
-      continue;
-    }
+    lines.add(at, isBlankItem(p, Math.floor(at / wide), at % wide));
+  }
+  yield* lines.together();
+  lines.finished.unshift([...headings(d.result.columns, p.system)]);
+  return lines.finished;
+}
+
+/** The rows of a call, made one after the other. */
+class Lines {
+  readonly finished: Cell[][] = [];
+  private readonly columns: readonly Column[];
+  private readonly shown: readonly ((output: Output) => Cell)[];
+  private readonly item: (at: number) => readonly Output[];
+  private readonly key: (at: number) => string;
+  /** Places of the good rows, and what is decided together is decided from. */
+  private readonly good: number[] = [];
+  private readonly from: readonly number[];
+  private readonly kept: Output[][];
+  private readonly known = new Map<string, KnownItem>();
+  private again = 0;
+
+  constructor(
+    private readonly d: RowsFunction,
+    private readonly p: Prepared,
+  ) {
+    const { rows: high, columns: wide } = p.shape;
+    const slots = p.slots.filter((s) => s.varies);
+    const key = (at: number): string => keyAt(slots, Math.floor(at / wide), at % wide);
+    const values = (at: number): Record<string, unknown> => readItem(p, Math.floor(at / wide), at % wide);
+    const varying = slots.map((s) => s.name);
+    const listed = d.plan && LONG_LISTS.work?.(d, { count: high * wide, varying, basis: p.basis, key, values });
+    this.item = listed ?? ((at) => d.calculate(values(at) as never, p.basis));
+    this.key = key;
+    this.columns = d.result.columns;
+    this.shown = this.columns.map((column) => outputIn(column, p.system));
+    this.from = d.together?.from ?? [];
+    this.kept = this.from.map((): Output[] => []);
+  }
+
+  add(at: number, blank: boolean): void {
+    this.finished.push(blank ? this.columns.map(() => null) : this.row(at));
+  }
+
+  private row(at: number): Cell[] {
+    const { known } = this;
     // A list that hardly ever repeats itself is not looked up for ever.
-    const own = known.size < MOST_KEPT || again > known.size ? key(at) : undefined;
-    const alike = own === undefined ? undefined : known.get(own);
-    if (alike && 'at' in alike) {
-      const row = [...finished[alike.at]!];
-      if (alike.numbered) row[0] = at + 1;
-      finished.push(row);
-      good.push(at);
-      for (const each of kept) each.push(each[alike.among]!);
-      again++;
-      continue;
-    }
+    const key = known.size < MOST_KEPT || this.again > known.size ? this.key(at) : undefined;
+    const alike = key === undefined ? undefined : known.get(key);
+    if (alike && 'at' in alike) return this.repeated(at, alike);
     let made: KnownItem;
+    let row: Cell[];
     try {
       if (alike) throw alike.failed;
-      const line = item(at);
-      const row = new Array<Cell>(columns.length);
-      for (let k = 0; k < row.length; k++) row[k] = shown[k]!(line[k] ?? null);
-      if (line[0] === null) row[0] = at + 1;
-      finished.push(row);
-      for (let k = 0; k < from.length; k++) kept[k]!.push(line[from[k]!] ?? null);
-      made = { at, among: good.push(at) - 1, numbered: line[0] === null };
+      const line = this.item(at);
+      row = this.shownLine(line);
+      const numbered = line[0] === null;
+      if (numbered) row[0] = at + 1;
+      for (let k = 0; k < this.from.length; k++) this.kept[k]!.push(line[this.from[k]!] ?? null);
+      made = { at, among: this.good.push(at) - 1, numbered };
     } catch (failed) {
       made = { failed };
-      finished.push(failedLine(columns, at + 1, failed).map((output, k) => shown[k]!(output)));
+      row = this.shownLine(failedLine(this.columns, at + 1, failed));
     }
-    if (own !== undefined && known.size < MOST_KEPT) known.set(own, made);
+    if (key !== undefined && known.size < MOST_KEPT) known.set(key, made);
+    return row;
   }
-  known.clear();
-  const together = d.together?.of(kept, p.basis);
-  if (together)
-    for (const [i, at] of good.entries()) {
+
+  private repeated(at: number, { at: before, among, numbered }: Exclude<KnownItem, { failed: unknown }>): Cell[] {
+    const row = [...this.finished[before]!];
+    if (numbered) row[0] = at + 1;
+    this.good.push(at);
+    for (const each of this.kept) each.push(each[among]!);
+    this.again++;
+    return row;
+  }
+
+  private shownLine(line: readonly Output[]): Cell[] {
+    const { shown } = this;
+    const row = new Array<Cell>(shown.length);
+    for (let k = 0; k < row.length; k++) row[k] = shown[k]!(line[k] ?? null);
+    return row;
+  }
+
+  /** Fills in what the good rows decide together. */
+  *together(): Paused<void> {
+    this.known.clear();
+    const together = this.d.together?.of(this.kept, this.p.basis);
+    if (!together) return;
+    for (let i = 0; i < this.good.length; i++) {
       yield;
-      for (const [place, output] of together(i)) finished[at]![place] = shown[place]!(output);
+      const row = this.finished[this.good[i]!]!;
+      for (const [place, output] of together(i)) row[place] = this.shown[place]!(output);
     }
-  finished.unshift([...headings(columns, p.system)]);
-  return finished;
+  }
 }
 
 /** The item's number stands first, the reason last, the error itself in every column of numbers. */
