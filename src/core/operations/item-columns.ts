@@ -2,7 +2,7 @@ import type { Basis } from '../basis.ts';
 import type { Material } from '../burn/materials.ts';
 import { rodMassPerLength, type Rod } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
-import { Evaluation, valueAt } from '../model/evaluation.ts';
+import { Evaluation, valueAt, type Column } from '../model/evaluation.ts';
 import { LatticePlaces, SmoothLattice } from '../model/smooth-lattice.ts';
 import { fillRodsSaved } from './pierce-lattice.ts';
 import { itemSetting } from './item-supply.ts';
@@ -139,6 +139,8 @@ class RodColumns implements FedLength {
   readonly length: number;
   /** Its ways, single and coupled, where they were asked for. */
   readonly candidates: (ListedCandidate | undefined)[] = [];
+  /** What burning takes by each way, single or coupled: it is worked out for whichever is asked for first. */
+  readonly burning = new Map<string | undefined, Readonly<Record<string, Column>>>();
   readonly coupling: Coupling;
   settings: SmoothLattice | undefined;
   /** Whether the supply feeds it, where that was asked for. */
@@ -326,18 +328,26 @@ export class ItemColumns implements Listed {
     return (columns.candidates[Number(coupled)] ??= this.candidate(columns, coupled)).turnTo(this.at);
   }
 
-  private candidate(
-    { rod, length, flows: flow, widenFlows: widenFlow }: RodColumns,
-    coupled: boolean,
-  ): ListedCandidate {
+  private candidate(columns: RodColumns, coupled: boolean): ListedCandidate {
+    const { rod, length, flows: flow, widenFlows: widenFlow, burning } = columns;
     const { operation, material, basis } = this;
     const given = givenOf(
       { operation, planned: this.plan, pressure: this.pressures, widenPressure: this.widenPressures },
       { length, diameter: rod.outsideDiameter, mass: rodMassPerLength(rod), flow, widenFlow },
     );
-    const ways = methodsOf(operation, basis).map((method) =>
-      waysAt({ operation, rod, coupled, material, method }, given, basis, (at) => fillRodsSaved(at, basis)).columns(),
-    );
+    const ways = methodsOf(operation, basis).map((method) => {
+      const known = burning.get(method);
+      const own: Record<string, Column> = {};
+      const way = waysAt({ operation, rod, coupled, material, method }, given, basis, (at) => {
+        fillRodsSaved(at, basis);
+        if (known) for (const step in known) at.fill(step, known[step]!);
+        else
+          for (const step of ['t_pierce', 'O_burn'])
+            if (at.list.has(step)) own[step] = columnOf(at, step, this.pressures.length);
+      }).columns();
+      burning.set(method, known ?? { ...own, reach: way.reach, t: way.burnTime, l: way.consumed, M: way.removed });
+      return way;
+    });
     const fitted = { rod, length, coupled, reason: '' };
     const far = farthest(fitted, basis);
     return new ListedCandidate(

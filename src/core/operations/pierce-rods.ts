@@ -95,10 +95,11 @@ export const rodsSaved = ({ rods, burned }: Deep, end: number): number => burned
  */
 export function rodsOnTheWay(pierce: Pierce, depth: number, burns: number): Deep {
   if (!(burns > depth)) return NO_NUMBER_OF_RODS;
-  const last = depth + rodBurned(pierce, depth);
+  const pace = paceOf(pierce, slagAt(pierce, depth));
+  const last = depth * (1 + pace);
   let [rods, from, burned] = [0, 0, 0];
-  // As if the pace at the mouth went on; then as if it went on slowing as it did by the rod before.
-  let ahead = 1 / (1 + paceOf(pierce, slagAt(pierce, 0)));
+  // As if the pace of the whole way held from the mouth on; then as if it went on slowing as it did by the rod before.
+  let ahead = 1 / (1 + pace);
   let slowing = 1;
   // A fresh rod ends the pierce where it is long enough at its end: that needs no solving.
   while (last - burned - burns > 1e-12 * burns && rods < MOST_RODS) {
