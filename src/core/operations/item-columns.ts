@@ -143,7 +143,8 @@ class RodColumns implements FedLength {
   readonly burning = new Map<string | undefined, Readonly<Record<string, Column>>>();
   readonly coupling: Coupling;
   settings: SmoothLattice | undefined;
-  /** Whether the supply feeds it, where that was asked for. */
+  /** Whether the supply feeds it for every item, and for the one that was asked for. */
+  readonly alwaysFed: boolean;
   fed = false;
   private i = 0;
 
@@ -156,6 +157,8 @@ class RodColumns implements FedLength {
     this.rod = fitted.rod;
     this.length = fitted.length;
     this.coupling = couplingOf(fitted.rod, basis);
+    const most = mostFed(basis);
+    this.alwaysFed = flows.every((flow) => flow <= most) && (widenFlows?.every((flow) => flow <= most) ?? true);
   }
 
   turnTo(i: number): this {
@@ -273,7 +276,8 @@ export class ItemColumns implements Listed {
     if (!lengths) this.lengths.set(of, (lengths = of.map((each) => this.columnsOf(each))));
     const found: Found = { best: undefined, next: undefined, fitting: 0, singles: 0 };
     for (const each of lengths) {
-      each.fed = highest(each.turnTo(this.at)) <= this.most;
+      each.turnTo(this.at);
+      each.fed = each.alwaysFed || highest(each) <= this.most;
       if (each.fed) offer(found, this.candidateOf(each, coupled));
     }
     found.singles = found.fitting;
