@@ -6,7 +6,7 @@ import * as messages from '../messages.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import type { Opening } from './operation.ts';
 import { pricesOf, showCost } from './price-words.ts';
-import { passes, stubOf, widthMade, type FittedRod } from './rod-fit.ts';
+import { passing, stubOf, widthMade, type FittedRod } from './rod-fit.ts';
 import { siteHandling, underWater } from './site.ts';
 import {
   flowsOf,
@@ -182,9 +182,10 @@ function passingOf(all: readonly Rod[], opening: Opening | undefined, basis: Bas
   let lists = known.get(all);
   if (!lists) known.set(all, (lists = new Map<number, readonly Rod[]>()));
   let which = 0;
-  for (const rod of all) which = 2 * which + Number(passes(rod, opening, basis));
+  const does = passing(opening, basis);
+  for (const rod of all) which = 2 * which + Number(does(rod));
   let list = lists.get(which);
-  if (!list) lists.set(which, (list = all.filter((rod) => passes(rod, opening, basis))));
+  if (!list) lists.set(which, (list = all.filter(does)));
   return list;
 }
 

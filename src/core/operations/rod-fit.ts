@@ -60,19 +60,23 @@ export function tooShort(fitted: FittedRod, reach: number, basis: Basis): CalcEr
   );
 }
 
+/** Width that rods make in an opening over their own. */
+const madeOver = ({ ratio = 'pierce width' }: Opening, { a }: Basis): number => a.value(ratio);
+
 /** Width a rod makes in an opening [m]. */
-export function widthMade(rod: Rod, opening: Opening, { a }: Basis): number {
-  return a.value(opening.ratio ?? 'pierce width') * rod.outsideDiameter;
-}
+export const widthMade = (rod: Rod, opening: Opening, basis: Basis): number =>
+  madeOver(opening, basis) * rod.outsideDiameter;
 
 /** Whether what a rod makes is no wider than the opening. */
-export function passes(rod: Rod, opening: Opening | undefined, basis: Basis): boolean {
-  return !opening || widthMade(rod, opening, basis) <= opening.width * (1 + 1e-9);
+export function passing(opening: Opening, basis: Basis): (rod: Rod) => boolean {
+  const over = madeOver(opening, basis);
+  const most = opening.width * (1 + 1e-9);
+  return ({ outsideDiameter }) => over * outsideDiameter <= most;
 }
 
 /** Refuses a named rod that is wider than the work lets it be. */
 export function checkOpening(opening: Opening | undefined, rod: Rod, basis: Basis): void {
-  if (!opening || passes(rod, opening, basis)) return;
+  if (!opening || passing(opening, basis)(rod)) return;
   const shown = (x: number): string => showQuantity(x, 'length', basis.a.system);
   throw messages.rodTooWide(
     opening.name,
