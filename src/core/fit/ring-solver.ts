@@ -167,6 +167,7 @@ export class Rings {
   private readonly corner: Float64Array;
   private readonly axialForce: Float64Array;
   private readonly axialChange: Float64Array;
+  private readonly products = new Float64Array(3);
   private readonly utilisation: Float64Array;
   private readonly largestPlastic: Float64Array;
   /** How many points yield in the last equilibrium. */
@@ -571,40 +572,56 @@ export class Rings {
 
   /** Corrections of the displacements, left in `force`, and of the axial strains. */
   private correct(): void {
-    const { ends, layers, nodes, axialStrain, force, answer, axialChange } = this;
+    const { ends, layers, axialStrain, force, answer, axialChange } = this;
     this.solve(force);
     if (ends === 'held') return;
     this.solveAxial();
     for (let layer = 0; layer < layers; layer++) {
       const change = axialChange[layer]!;
-      const column = answer[layer]!;
       axialStrain[layer] = axialStrain[layer]! - change;
-      for (let i = 0; i < nodes; i++) force[i] = force[i]! - column[i]! * change;
+      subtract(force, answer[layer]!, change);
     }
   }
 
   /** Changes of axial strain that leave no axial force on one layer or two. */
   private solveAxial(): void {
-    const { layers, force, border, answer, corner, axialForce, axialChange } = this;
-    const entry = (i: number, j: number): number => (i === j ? corner[i]! : 0) - dot(border[i]!, answer[j]!);
-    const x = axialForce[0]! - dot(border[0]!, force);
-    const a = entry(0, 0);
+    const { layers, force, border, answer, corner, axialForce, axialChange, products } = this;
+    dots(border[0]!, force, answer, products);
+    const x = axialForce[0]! - products[0]!;
+    const a = corner[0]! - products[1]!;
     if (layers === 1) {
       axialChange[0] = x / a;
       return;
     }
-    const y = axialForce[1]! - dot(border[1]!, force);
-    const b = entry(0, 1);
-    const c = entry(1, 0);
-    const d = entry(1, 1);
+    const b = -products[2]!;
+    dots(border[1]!, force, answer, products);
+    const y = axialForce[1]! - products[0]!;
+    const c = -products[1]!;
+    const d = corner[1]! - products[2]!;
     const determinant = a * d - b * c;
     axialChange[0] = (x * d - b * y) / determinant;
     axialChange[1] = (a * y - c * x) / determinant;
   }
 
+  /** Moves the nodes by the corrections in `force`: the largest of these and the largest displacement, in `products`. */
+  private move(): void {
+    const { nodes, u, force, products } = this;
+    let largest = 0;
+    let size = 0;
+    for (let i = 0; i < nodes; i++) {
+      const change = force[i]!;
+      const moved = u[i]! - change;
+      u[i] = moved;
+      largest = Math.max(largest, Math.abs(change));
+      size = Math.max(size, Math.abs(moved));
+    }
+    products[0] = largest;
+    products[1] = size;
+  }
+
   /** Finds equilibrium at the set metal; false where Newton's method does not settle. */
   private equilibrium(bore: number, outside: number, touching: boolean): boolean {
-    const { mesh, cells, layers, nodes, u, force } = this;
+    const { mesh, cells, layers, products } = this;
     /** Joints that pressed in the tangent at hand; -1 where a new one is needed. */
     let known = -1;
     for (let iteration = 0; iteration < MOST_NEWTON; iteration++) {
@@ -616,15 +633,9 @@ export class Rings {
       if (!linear) this.tangent(pressed);
       known = yielding > 0 ? -1 : pressed;
       this.correct();
-      let largest = 0;
-      let size = 0;
-      for (let i = 0; i < nodes; i++) {
-        const change = force[i]!;
-        const moved = u[i]! - change;
-        u[i] = moved;
-        largest = Math.max(largest, Math.abs(change));
-        size = Math.max(size, Math.abs(moved));
-      }
+      this.move();
+      const largest = products[0]!;
+      const size = products[1]!;
       if (!(largest < mesh.faces[cells]!)) return false;
       if (largest <= ENOUGH * Math.max(size, 1e-3 * mesh.faces[cells]!)) {
         if (!linear && largest > NOTHING * size) {
@@ -678,8 +689,23 @@ export class Rings {
   }
 }
 
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-  return sum;
+/** Takes so many times a column from another. */
+function subtract(from: Float64Array, column: Float64Array, times: number): void {
+  for (let i = 0; i < from.length; i++) from[i] = from[i]! - column[i]! * times;
+}
+
+/** Products of a column with another, and with one or two more; loops stand in functions of their own, which are soon compiled. */
+function dots(a: Float64Array, b: Float64Array, more: readonly Float64Array[], into: Float64Array): void {
+  const one = more[0]!;
+  const two = more[more.length - 1]!;
+  let [x, y, z] = [0, 0, 0];
+  for (let i = 0; i < a.length; i++) {
+    const by = a[i]!;
+    x += by * b[i]!;
+    y += by * one[i]!;
+    z += by * two[i]!;
+  }
+  into[0] = x;
+  into[1] = y;
+  into[2] = z;
 }

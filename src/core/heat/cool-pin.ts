@@ -183,7 +183,12 @@ function heatingLaw(flux: number, meltingPoint: number): FluxLaw {
 
 type Laws = Pick<Stage, 'bore' | 'outside' | 'ends'>;
 
+/** The laws made last, and of what: many cases of one pin differ in nothing that these rest on. */
+let lastLaws: { readonly of: string; readonly laws: Laws } | undefined;
+
 function airLaws(pin: PinInBoss, { ambient, emissivity }: HeatPhysics): Laws {
+  const of = [pin.boss, pin.hole, pin.length, ambient, emissivity].join(' ');
+  if (lastLaws?.of === of) return lastLaws.laws;
   const law = (diameter: number, emits: number): FluxLaw =>
     tabulated(
       (surface) => {
@@ -195,11 +200,13 @@ function airLaws(pin: PinInBoss, { ambient, emissivity }: HeatPhysics): Laws {
       TABLE_STEP,
     );
   const outside = law(pin.boss, emissivity);
-  return {
+  const laws: Laws = {
     bore: law(pin.hole, boreEmissivity(pin.hole, pin.length, emissivity)),
     outside,
     ends: { law: outside, length: pin.length },
   };
+  lastLaws = { of, laws };
+  return laws;
 }
 
 function waterLaws(pin: PinInBoss, physics: HeatPhysics, dry: Laws): Laws {

@@ -22,12 +22,15 @@ export interface PinTemperatures {
  * @example layerMean(radialMesh([{ inner: 0.02, outer: 0.05, cells: 2 }]), Float64Array.of(400, 380, 320, 300), 0) // 343.57
  */
 export function layerMean(mesh: RadialMesh, temperatures: Float64Array, layer: number): number {
-  const from = mesh.layers.slice(0, layer).reduce((sum, { cells }) => sum + cells, 0);
+  const { layers, areas } = mesh;
+  let from = 0;
+  for (let i = 0; i < layer; i++) from += layers[i]!.cells;
+  const to = from + layers[layer]!.cells;
   let sum = 0;
   let area = 0;
-  for (let i = from; i < from + mesh.layers[layer]!.cells; i++) {
-    sum += mesh.areas[i]! * temperatures[i + 1]!;
-    area += mesh.areas[i]!;
+  for (let i = from; i < to; i++) {
+    sum += areas[i]! * temperatures[i + 1]!;
+    area += areas[i]!;
   }
   return sum / area;
 }
