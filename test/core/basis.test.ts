@@ -4,6 +4,7 @@ import { Basis, NotingBasis } from '../../src/core/basis.ts';
 import { findMaterial } from '../../src/core/burn/materials.ts';
 import { findRod } from '../../src/core/burn/rods.ts';
 import { OPERATION_IDS, operationOf } from '../../src/core/operations/all.ts';
+import { drawItem } from '../../src/core/operations/draw-item.ts';
 import { sized } from '../../src/core/operations/sized.ts';
 
 const changedBy = (a: Assumptions, name: Parameters<Assumptions['value']>[0], value: number): Assumptions =>
@@ -50,7 +51,7 @@ describe('a basis that notes what its values rest on', () => {
     expect(noting.once('key', () => 3)).toBe(3);
   });
 
-  // Every value kept while an item is sized must ask within itself for what it rests on: else one that should change would be handed on.
+  // Every value kept while an item is sized and drawn must ask within itself for what it rests on: else one that should change would be handed on.
   const SIZES: Readonly<Record<string, Readonly<Record<string, number>>>> = {
     PIN: { diameter: 0.1, length: 0.25 },
     HOLE: { hole: 0.04, depth: 0.15 },
@@ -59,7 +60,7 @@ describe('a basis that notes what its values rest on', () => {
     STUD: { diameter: 0.04, count: 6 },
     BREACH: { thickness: 0.6, hole: 0.06, count: 2 },
   };
-  it.each(OPERATION_IDS)('sizes %s with any assumption changed as a fresh basis does', (id) => {
+  it.each(OPERATION_IDS)('sizes and draws %s with any assumption changed as a fresh basis does', (id) => {
     const a = Assumptions.from([
       { name: 'position', word: 'underwater' },
       { name: 'water depth', value: 12, kind: 'your value' },
@@ -75,7 +76,8 @@ describe('a basis that notes what its values rest on', () => {
           material: findMaterial(id === 'BREACH' ? 'reinforced concrete' : 'cast iron'),
           basis,
         });
-        return [s.name, s.pressure, s.flow, s.oxygen, s.rods, s.burnTime, s.crewTime];
+        const { oxygen, crewTime } = drawItem(s, 8, basis);
+        return [s.name, s.pressure, s.flow, s.oxygen, s.rods, s.burnTime, s.crewTime, ...oxygen, ...crewTime];
       } catch (e) {
         return [String(e)];
       }

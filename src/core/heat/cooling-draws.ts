@@ -125,7 +125,7 @@ const worldColumns = (method: CoolingMethod, { a, once }: Basis): Columns =>
 
 /** Assumptions of these worlds, those in force last. */
 const worldsOf = (method: CoolingMethod, basis: Basis): readonly Assumptions[] =>
-  basis.once(`assumptions of cooling worlds ${method}`, () => {
+  basis.reading(`assumptions of cooling worlds ${method}`, () => {
     const { a } = basis;
     const columns = worldColumns(method, basis);
     const rows = (i: number): readonly Override[] =>
