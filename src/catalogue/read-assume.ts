@@ -1,6 +1,6 @@
 import { isBlankCell, isBlankOrZero, isCellError, type Cell } from './cell.ts';
 import { isChoice, type Assumption, type NumberAssumption, unitIn } from '../core/assumptions/assumption.ts';
-import { Assumptions, type Correlation, type Override } from '../core/assumptions/assumptions.ts';
+import { Assumptions, type Correlated, type Correlation, type Override } from '../core/assumptions/assumptions.ts';
 import { REGISTRY, findAssumption, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import { NO_REASON, type Reason } from '../core/assumptions/reason.ts';
 import { CalcError } from '../core/errors.ts';
@@ -13,7 +13,7 @@ import { nearestNames } from '../core/units/nearest-names.ts';
 import { knownUnit, toSi } from '../core/units/parse-quantity.ts';
 import type { UnitSystem } from '../core/units/quantities.ts';
 import { cellWithPoint } from './decimal-comma.ts';
-import { namesOfCorrelation } from './correlation-rows.ts';
+import { correlatedNamed, namesOfCorrelation } from './correlation-rows.ts';
 import { REMAINDER, readCell } from './read-cell.ts';
 import type { Cells } from './read-table.ts';
 
@@ -119,7 +119,7 @@ function pairOf(at: number, name: string): Correlation['names'] | undefined {
   const [x, y] = namesOfCorrelation(name) ?? [];
   return x === undefined || y === undefined
     ? undefined
-    : ([knownName(at, x).name, knownName(at, y).name] as [NumberName, NumberName]);
+    : ([x, y].map((name) => correlatedNamed(name) ?? knownName(at, name).name) as [Correlated, Correlated]);
 }
 
 function readCorrelation(pair: Correlation['names'], cell: Cell, a: Assumptions): number {

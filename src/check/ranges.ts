@@ -1,5 +1,5 @@
 import { isCellError } from '../catalogue/cell.ts';
-import { namesOfCorrelation } from '../catalogue/correlation-rows.ts';
+import { correlatedNamed, namesOfCorrelation } from '../catalogue/correlation-rows.ts';
 import { findAssumption } from '../core/assumptions/registry.ts';
 import { columnOfHeading } from '../catalogue/read-list.ts';
 import type { Cell } from '../sheet/host-function.ts';
@@ -182,7 +182,7 @@ class Ranges {
       const name = row < 0 ? null : this.look.value(sheet, row, area.left);
       return (
         typeof name === 'string' &&
-        (namesOfCorrelation(name) ?? [name]).every(findAssumption) &&
+        (namesOfCorrelation(name)?.every(correlatedNamed) ?? findAssumption(name) !== undefined) &&
         this.look.value(sheet, row, area.left + 1) !== null
       );
     };

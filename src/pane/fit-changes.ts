@@ -1,7 +1,7 @@
 /** What a fit to finished jobs changes in the assumptions of a job, cell by cell. */
 import { toCol } from '@borgar/fx';
 import { isBlankOrZero, type Cell } from '../catalogue/cell.ts';
-import { namesOfCorrelation } from '../catalogue/correlation-rows.ts';
+import { correlatedNamed, namesOfCorrelation } from '../catalogue/correlation-rows.ts';
 import { assumeColumns, readAssume, type AssumeColumns } from '../catalogue/read-assume.ts';
 import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
 import { findAssumption } from '../core/assumptions/registry.ts';
@@ -182,7 +182,7 @@ function correlationChange(
 /** The two of a row of correlation in one order; undefined for other rows. */
 const correlationIn = (name: string): string | undefined =>
   namesOfCorrelation(name)
-    ?.map((each) => findAssumption(each)?.name ?? each)
+    ?.map((each) => correlatedNamed(each) ?? each)
     .sort()
     .join();
 

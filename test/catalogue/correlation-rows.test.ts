@@ -63,6 +63,17 @@ describe('what is shown of them', () => {
     expect(table('BURN.ASSUME.DIFF', rows)).toEqual(rows);
   });
 
+  it('the cooling time can stand in one, though it is no assumption', () => {
+    const name = 'correlation of set-up time with cooling time';
+    const rows = table('BURN.ASSUME.DIFF', [HEADING, row(name.replace('cooling', 'Cooling'), -0.6)]);
+    expect(headed(rows, rows[1]!, 'name')).toBe(name);
+    const crew = (assume: Rows): number => {
+      const plan = table('BURN.PIN.PLAN', 4, 10, undefined, undefined, undefined, assume);
+      return Number(headed(plan, plan[1]!, 'crew high, min')) - Number(headed(plan, plan[1]!, 'crew low, min'));
+    };
+    expect(crew([HEADING, row(name, -0.6)])).toBeLessThan(crew([['stub', 3]]));
+  });
+
   it('BURN.ASSUME.EFFECT and BURN.ASSUME.WORTH say how their shares are to be read, of those concerned alone', () => {
     const effects = table('BURN.ASSUME.EFFECT', 'PIN', [[4, 10]], TOGETHER);
     const of = (name: string): readonly Cell[] => effects.find((line) => line[0] === 'oxygen' && line[2] === name)!;

@@ -1,9 +1,11 @@
 /** How the pins of a log may have cooled. */
+import { COOLING, type Correlated } from '../assumptions/assumptions.ts';
 import type { NumberName } from '../assumptions/registry.ts';
 import type { Basis } from '../basis.ts';
-import { cooledBy, drawsOfCooling, placesOf, scoresOf } from '../operations/draw-item.ts';
+import { cooledBy, coolingBesides, drawsOfCooling, placesOf, scoresOf } from '../operations/draw-item.ts';
 import { DRAWS } from '../operations/spread-item.ts';
 import { cholesky, choleskySolve } from '../spread/cholesky.ts';
+import { drawPercentile } from '../spread/draw-percentile.ts';
 import type { LogJob } from './log-job.ts';
 
 /** Coolings that change the crew time of the jobs by less than this share, one to the next, are taken together. */
@@ -12,6 +14,8 @@ const ALIKE = 0.1;
 const TELLS = 0.25;
 /** Fewest draws that are taken together. */
 const LEAST_DRAWS = 48;
+/** Variance of a normal score that a log leaves where it is. */
+const UNTOLD = 1e-4;
 
 /** How long the jobs of a log cool, as a straight line of normal scores. */
 interface CoolingLine {
@@ -32,38 +36,66 @@ export interface CoolingCase extends CoolingLine {
 }
 
 export interface LogCooling {
-  /** What tells the cases apart. */
-  readonly names: readonly NumberName[];
+  /** What tells the cases apart, and last the part of the cooling that they leave unsaid. */
+  readonly names: readonly Correlated[];
   readonly cases: readonly CoolingCase[];
 }
 
-/** The straight line through some draws of the scores and of the cooling of each job, and the covariance of the scores. */
+/** Limit of Huber's weights in standard deviations: as good as least squares, but for a twentieth, where nothing lies far out. */
+const FAR = 1.345;
+/** Standard deviation over median of the size, of a normal distribution. */
+const OF_MEDIAN = 1.4826;
+const ROUNDS = 8;
+
+/** The straight line through draws of the scores and of the cooling of each job, and the covariance of the scores; each draw counts as weighed. */
 function lineThrough(
-  draws: readonly number[],
+  weights: Float64Array,
   scores: readonly Float64Array[],
   all: readonly (Float64Array | undefined)[],
 ): CoolingLine & Pick<CoolingCase, 'covariance'> {
   const n = scores.length;
-  const mean = (of: (w: number) => number): number => draws.reduce((sum, w) => sum + of(w), 0) / draws.length;
-  const about = Float64Array.from(scores, (z) => mean((w) => z[w]!));
-  const covariance = Float64Array.from({ length: n * n }, (_, i) => {
-    const [j, k] = [Math.floor(i / n), i % n];
-    return mean((w) => (scores[j]![w]! - about[j]!) * (scores[k]![w]! - about[k]!));
-  });
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const mean = (x: Float64Array): number => x.reduce((sum, value, w) => sum + weights[w]! * value, 0) / total;
+  const about = Float64Array.from(scores, mean);
+  /** Scores less their mean, by weight. */
+  const weighed = scores.map((z, k) => z.map((x, w) => (weights[w]! * (x - about[k]!)) / total));
+  const along = (k: number, x: Float64Array): number => weighed[k]!.reduce((sum, z, w) => sum + z * x[w]!, 0);
+  const covariance = Float64Array.from({ length: n * n }, (_, i) => along(Math.floor(i / n), scores[i % n]!));
   const triangle = cholesky(covariance, n);
-  const slopesOf = (times: Float64Array | undefined): Float64Array =>
-    times && triangle
-      ? choleskySolve(
-          triangle,
-          Float64Array.from(scores, (z, k) => mean((w) => times[w]! * (z[w]! - about[k]!))),
-        )
-      : new Float64Array(n);
   return {
     about,
     covariance,
-    times: Float64Array.from(all, (times) => (times ? mean((w) => times[w]!) : 0)),
-    slopes: all.map(slopesOf),
+    times: Float64Array.from(all, (times) => (times ? mean(times) : 0)),
+    slopes: all.map((times) =>
+      times && triangle
+        ? choleskySolve(
+            triangle,
+            Float64Array.from(scores, (_, k) => along(k, times)),
+          )
+        : new Float64Array(n),
+    ),
   };
+}
+
+/**
+ * Weights of draws by which the line through them tells how the middle goes: a few draws in which pins cool for an hour must not bend it
+ * where all others take minutes.
+ *
+ * Source: Huber and Ronchetti, Robust Statistics, 2nd edition, chapter 7.
+ */
+function weightsFor(times: Float64Array, scores: readonly Float64Array[]): Float64Array {
+  const weights = new Float64Array(times.length).fill(1);
+  for (let round = 0; round < ROUNDS; round++) {
+    const line = lineThrough(weights, scores, [times]);
+    const off = times.map((time, w) =>
+      Math.abs(
+        scores.reduce((left, z, k) => left - line.slopes[0]![k]! * (z[w]! - line.about[k]!), time - line.times[0]!),
+      ),
+    );
+    const limit = FAR * OF_MEDIAN * drawPercentile(off, 0.5);
+    off.forEach((x, w) => (weights[w] = x > limit ? limit / x : 1));
+  }
+  return weights;
 }
 
 const isCooled = ({ operation, noted }: LogJob): boolean => operation.cooling !== undefined && noted.crew !== undefined;
@@ -79,6 +111,32 @@ const coolingOf = (
     const pace = removed / timeAtWork;
     return Float64Array.from(cooling.draws(planned, pace, cooling.time(planned, pace, basis), columns, basis));
   });
+
+/** Part of the planned crew time that cooling takes in each draw, the mean of the jobs that note it. */
+function partsOf(jobs: readonly LogJob[], all: readonly (Float64Array | undefined)[]): Float64Array {
+  const parts = new Float64Array(DRAWS);
+  const count = jobs.filter(isCooled).length;
+  jobs.forEach((job, i) => {
+    if (isCooled(job)) all[i]!.forEach((time, w) => (parts[w]! += time / job.sizing.crewTime / count));
+  });
+  return parts;
+}
+
+/** A case with what its factors leave unsaid as the last: of that a log moves next to nothing, since nothing can be handed back of it. */
+function withBesides(one: CoolingCase): CoolingCase {
+  const n = one.about.length;
+  const longer = (x: Float64Array): Float64Array => Float64Array.from([...x, 0]);
+  return {
+    ...one,
+    about: longer(one.about),
+    mean: longer(one.mean),
+    slopes: one.slopes.map(longer),
+    covariance: Float64Array.from({ length: (n + 1) ** 2 }, (_, i) => {
+      const [j, k] = [Math.floor(i / (n + 1)), i % (n + 1)];
+      return j < n && k < n ? one.covariance[j * n + k]! : j === k ? UNTOLD : 0;
+    }),
+  };
+}
 
 /**
  * The draws of a plan's cooling in cases, quickest first: most worlds cool in minutes, some in an hour, hardly any in between, so that
@@ -96,10 +154,7 @@ export function logCooling(jobs: readonly LogJob[], basis: Basis): LogCooling {
     .slice(-cooledBy(first.operation, basis.a).length)
     .filter(({ name }) => basis.a.inForce(name).low < basis.a.inForce(name).high);
   const all = coolingOf(jobs, drawsOfCooling(first.operation, DRAWS, basis), basis);
-  const parts = new Float64Array(DRAWS);
-  jobs.forEach((job, i) => {
-    if (cooled.includes(job)) all[i]!.forEach((time, w) => (parts[w]! += time / job.sizing.crewTime / cooled.length));
-  });
+  const parts = partsOf(jobs, all);
   const order = Array.from(parts.keys()).sort((i, j) => parts[i]! - parts[j]!);
   const groups: number[][] = [];
   for (let at = 0, from = 0; at < DRAWS; at++) {
@@ -121,18 +176,22 @@ export function logCooling(jobs: readonly LogJob[], basis: Basis): LogCooling {
     );
   const scores = told.map((each) => each.scores);
   return {
-    names: told.map(({ name }) => name),
+    names: [...told.map(({ name }) => name), COOLING],
     cases: groups.map((draws) => {
-      const line = lineThrough(draws, scores, all);
-      return { ...line, share: draws.length / DRAWS, mean: line.about };
+      const weights = new Float64Array(DRAWS);
+      for (const w of draws) weights[w] = 1;
+      const line = lineThrough(weights, scores, all);
+      return withBesides({ ...line, share: draws.length / DRAWS, mean: line.about });
     }),
   };
 }
 
 /**
  * The same case with the line through all draws on a basis: of a fit's own factors, whose draws know nothing of cases. Where the
- * cooling jumps some of them fall beyond the case, and what the fit makes of the crew has to go with that.
+ * cooling jumps some of them fall beyond the case, and what the fit makes of the crew has to go with that. What the line leaves unsaid is
+ * drawn by itself there, whatever its case was.
  *
+ * @param names   what tells the cases apart, without that
  * @param scoreOf normal scores, in the ranges that the fit began with, of a factor's draws
  * Source: García-Fernández et al., Posterior linearization filter, IEEE Transactions on Signal Processing 63 (2015) 5561, from memory.
  */
@@ -143,13 +202,26 @@ export function caseOn(
   names: readonly NumberName[],
   scoreOf: (name: NumberName, drawn: Float64Array) => Float64Array,
 ): CoolingCase {
-  const { operation } = jobs.find(isCooled)!;
+  const { operation, sizing } = jobs.find(isCooled)!;
   const columns = drawsOfCooling(operation, DRAWS, after);
   const factors = cooledBy(operation, after.a);
-  const { about, times, slopes } = lineThrough(
-    Array.from({ length: DRAWS }, (_, w) => w),
-    names.map((name) => scoreOf(name, columns[factors.indexOf(name)]!)),
-    coolingOf(jobs, columns, after),
+  const places = placesOf(sizing, after);
+  const known = new Map(
+    names.map((name) => [
+      name,
+      scoresOf(
+        places.find((place) => place.name === name)!,
+        DRAWS,
+        after,
+      ),
+    ]),
   );
+  const scores = [
+    ...names.map((name) => scoreOf(name, columns[factors.indexOf(name)]!)),
+    coolingBesides(known, DRAWS, after),
+  ];
+  const all = coolingOf(jobs, columns, after);
+  const { about, times } = lineThrough(new Float64Array(DRAWS).fill(1), scores, all);
+  const { slopes } = lineThrough(weightsFor(partsOf(jobs, all), scores), scores, all);
   return { ...one, about, times, slopes };
 }

@@ -1,5 +1,12 @@
 /** Process factors fitted to the user's own finished jobs. */
-import { Assumptions, type Correlation, type InForce, type Override } from '../assumptions/assumptions.ts';
+import {
+  Assumptions,
+  COOLING,
+  type Correlated,
+  type Correlation,
+  type InForce,
+  type Override,
+} from '../assumptions/assumptions.ts';
 import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import { Basis } from '../basis.ts';
 import { rodNames } from '../burn/rods.ts';
@@ -17,7 +24,7 @@ import { SHARED, drawnFactors } from '../operations/draw-item.ts';
 
 /** A shared pace of all crew times that do not depend on burning: what a log can tell of them. */
 const PACE = 'pace of the crew';
-type Fitted = NumberName | typeof PACE;
+type Fitted = Correlated | typeof PACE;
 /** Equally likely paces that stand for all. */
 const PACES = 256;
 
@@ -150,9 +157,9 @@ interface Model {
   readonly own: number;
   /** How the jobs cool, and what that rests on; as planned where left out. */
   readonly cooled?: CoolingCase | undefined;
-  readonly cools: readonly NumberName[];
+  readonly cools: readonly Correlated[];
   /** Those that only the cooling rests on: fitted by their normal scores. */
-  readonly scored: readonly NumberName[];
+  readonly scored: readonly Correlated[];
 }
 
 /** ln predictions with the fitted factors at `u` and one further assumption changed. */
@@ -166,7 +173,7 @@ function predictAt(
     changed?.name === name ? changed.value : (values.get(name) ?? basis.a.value(name));
   const scores = cools.map((name, k) => {
     const at = u[fitted.indexOf(name)] ?? 0;
-    const { mean, deviation } = scored.includes(name) ? SCORE : momentsOf(name, basis);
+    const { mean, deviation } = name === COOLING || scored.includes(name) ? SCORE : momentsOf(name, basis);
     return (at - mean) / deviation - (cooled?.about[k] ?? 0);
   });
   const times = cooled?.times.map((time, i) => scores.reduce((sum, z, k) => sum + z * cooled.slopes[i]![k]!, time));
@@ -312,9 +319,9 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
     HEAT,
     ...cooling.names,
   ]);
-  const scored: readonly NumberName[] = cooling.names.filter((name) => name !== HEAT);
+  const scored: readonly Correlated[] = cooling.names.filter((name) => name !== HEAT);
   const ownMoments = (name: Fitted): LogMoments | undefined => {
-    if (scored.includes(name as never)) return SCORE;
+    if (name === COOLING || scored.includes(name as never)) return SCORE;
     if (name === PACE) {
       const moments = jobs.length > 0 ? paceMoments(pacedTimes(jobs), basis) : undefined;
       return moments && moments.deviation > 0 ? moments : undefined;
@@ -330,7 +337,7 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
     predict: jobPredictor(jobs, basis),
     own: Math.exp(scatterMoments.mean),
     centre: Float64Array.from(fitted, (name) =>
-      name === PACE || scored.includes(name as never) ? 0 : Math.log(a.value(name)),
+      name === PACE || name === COOLING || scored.includes(name) ? 0 : Math.log(a.value(name)),
     ),
     scored,
     cools: cooling.names,
@@ -345,7 +352,7 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
   );
   const size = fitted.length;
   /** Prior on a case of the cooling, or where there is none. */
-  const fitOn = (one?: CoolingCase): BayesFit => {
+  const fitOn = (one?: CoolingCase, start?: Float64Array): BayesFit => {
     const at = fitted.map((name) => (one ? cooling.names.indexOf(name as NumberName) : -1));
     const count = cooling.names.length;
     const covariance = Float64Array.from({ length: size * size }, (_, i) => {
@@ -361,20 +368,21 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
       mean: mean + (at[k]! >= 0 ? one!.mean[at[k]!]! * own[k]!.deviation : 0),
       deviation: Math.sqrt(covariance[k * (size + 1)]!),
     }));
-    return update({ ...model, cooled: one }, moments, covariance, scatterMoments);
+    return update({ ...model, cooled: one }, moments, covariance, scatterMoments, start);
   };
   /** The likeliest case of the cooling: what it leaves unsaid of the crew's times, their sum says all the same. */
   let fit = size > 0 && cooling.cases.length === 0 ? fitOn() : undefined;
   let cooled: CoolingCase | undefined;
   let likeliest = -Infinity;
   for (const one of size > 0 ? cooling.cases : []) {
-    const found = fitOn(one);
+    const found = fitOn(one, fit?.mean);
     const likely = Math.log(one.share) + found.evidence;
     if (likely > likeliest) [fit, cooled, likeliest] = [found, one, likely];
   }
   const handedBack = (): Pick<LogFit, 'factors' | 'correlations'> => {
     const factors = factorsAfter(model, own, prior, held, fit);
-    const after = new Map(factors.map(({ name, role }) => [name, role]));
+    const after = new Map<Correlated, Role>(factors.map(({ name, role }) => [name, role]));
+    if (cooled) after.set(COOLING, 'fitted');
     return {
       factors,
       correlations: [
@@ -391,18 +399,75 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
     const distribution = johnson(rangeOf(name, basis));
     return drawn.map((x) => normalQuantile(Math.min(Math.max(johnsonCdf(distribution, x), FARTHEST), 1 - FARTHEST)));
   };
-  if (cooled) {
+  /** As it agrees best with the jobs; `fit` is as it will be drawn. */
+  let settled = fit;
+  if (fit && cooled) {
+    fit = drawnAlong(fit, fitted, cooling.names);
     // Whoever assumes what is handed back draws the cooling from it: once more, so that the crew's times make up for that.
-    cooled = caseOn(new Basis(assumedAfter(handedBack(), a)), cooled, jobs, cooling.names, scoreOf);
-    fit = fitOn(cooled);
+    const known = cooling.names.filter((name): name is NumberName => name !== COOLING);
+    cooled = caseOn(new Basis(assumedAfter(handedBack(), a)), cooled, jobs, known, scoreOf);
+    settled = fitOn(cooled, settled?.mean);
+    fit = drawnAlong(settled, fitted, cooling.names);
   }
-  const predicted = fit && predictAt({ ...model, cooled }, fit.mean);
+  const predicted = settled && predictAt({ ...model, cooled }, settled.mean);
   return {
     ...handedBack(),
     jobs: fit ? jobs.map((job, i) => jobFit(job, i, predicted ?? new Float64Array(0), fit)) : [],
     scatter: fit?.scatterScale ?? 1,
     disagree: (fit?.scatterScale ?? 1) > DISAGREE,
     converged: fit?.converged ?? true,
+  };
+}
+
+/**
+ * A fit as it will be drawn: what the factors leave unsaid of the cooling is drawn as ever, whatever a log made of it, and what does not
+ * cool is told as it follows from the cooling in each draw.
+ *
+ * x = m_x + B (c - m_c) + what is left, B = S_xc S_cc^-1, for x all that does not cool and c all that does; then mean and covariance of c
+ * are put as they are drawn.
+ */
+function drawnAlong(fit: BayesFit, fitted: readonly Fitted[], cools: readonly Correlated[]): BayesFit {
+  const n = fitted.length;
+  const of = (i: number, j: number): number => fit.covariance[i * n + j]!;
+  const cooled = fitted.flatMap((name, k) => (cools.includes(name as never) ? [k] : []));
+  const besides = fitted.indexOf(COOLING);
+  const count = cooled.length;
+  const triangle = cholesky(
+    Float64Array.from({ length: count * count }, (_, i) => of(cooled[Math.floor(i / count)]!, cooled[i % count]!)),
+    count,
+  );
+  if (!triangle) return fit;
+  const along = fitted.map((_, x) =>
+    cooled.includes(x)
+      ? Float64Array.from(cooled, (k) => Number(k === x))
+      : choleskySolve(
+          triangle,
+          Float64Array.from(cooled, (k) => of(x, k)),
+        ),
+  );
+  /** Drawn covariance of what cools, less that of the fit. */
+  const more = (i: number, j: number): number => (i === besides || j === besides ? Number(i === j) - of(i, j) : 0);
+  const pace = fitted.indexOf(PACE);
+  /** Variance that the drawn cooling brings into the pace. */
+  const brought = cooled.reduce(
+    (sum, i, p) =>
+      sum +
+      cooled.reduce(
+        (part, j, q) => part + (along[pace]?.[p] ?? 0) * (of(i, j) + more(i, j)) * (along[pace]?.[q] ?? 0),
+        0,
+      ),
+    0,
+  );
+  return {
+    ...fit,
+    // Minutes make up for minutes: an exponential of a normal score would come out half its variance too long on average.
+    mean: fit.mean.map(
+      (m, x) => m - along[x]![cooled.indexOf(besides)]! * fit.mean[besides]! - (x === pace ? brought / 2 : 0),
+    ),
+    covariance: fit.covariance.map((c, at) => {
+      const [x, y] = [along[Math.floor(at / n)]!, along[at % n]!];
+      return cooled.reduce((sum, i, p) => sum + cooled.reduce((part, j, q) => part + x[p]! * more(i, j) * y[q]!, 0), c);
+    }),
   };
 }
 
@@ -419,18 +484,21 @@ const assumedAfter = (
 /** The correlation in force between two of the fitted. */
 function correlationAssumed(x: Fitted, y: Fitted, { correlations }: Assumptions): number {
   if (x === y) return 1;
-  const is = (name: NumberName, fitted: Fitted): boolean =>
+  const is = (name: Correlated, fitted: Fitted): boolean =>
     coordinateOf(name) === (fitted === PACE ? PACED_BY : fitted);
   const told = correlations.find(({ names: [p, q] }) => (is(p, x) && is(q, y)) || (is(p, y) && is(q, x)));
   return told?.value ?? 0;
 }
 
+const correlationIn = ({ covariance }: BayesFit, i: number, j: number, n: number): number =>
+  covariance[i * n + j]! / Math.sqrt(covariance[i * n + i]! * covariance[j * n + j]!);
+
 /** How the fitted factors go along with each other: what a log does not tell of each it may tell of what they do together. */
 function correlationsAfter(
   fitted: readonly Fitted[],
   paced: readonly NumberName[],
-  roles: ReadonlyMap<NumberName, Role>,
-  { covariance }: BayesFit,
+  roles: ReadonlyMap<Correlated, Role>,
+  fit: BayesFit,
 ): readonly Correlation[] {
   const n = fitted.length;
   const named = fitted.flatMap((name, k) => {
@@ -439,7 +507,7 @@ function correlationsAfter(
   });
   return named.flatMap((x, i) =>
     named.slice(i + 1).flatMap((y): readonly Correlation[] => {
-      const r = covariance[x.k * n + y.k]! / Math.sqrt(covariance[x.k * n + x.k]! * covariance[y.k * n + y.k]!);
+      const r = correlationIn(fit, x.k, y.k, n);
       // Without one the crew's times and its duty would be drawn as one again.
       const apart = x.as === 'burning duty' && coordinateOf(y.as) === PACED_BY;
       return Math.abs(r) >= LEAST_CORRELATION || apart
@@ -449,7 +517,13 @@ function correlationsAfter(
   );
 }
 
-function update(model: Model, prior: readonly LogMoments[], covariance: Float64Array, scatter: LogMoments): BayesFit {
+function update(
+  model: Model,
+  prior: readonly LogMoments[],
+  covariance: Float64Array,
+  scatter: LogMoments,
+  start?: Float64Array,
+): BayesFit {
   const { jobs, basis } = model;
   const observed = new Float64Array(jobs.length * UPDATE_CHANNELS).fill(NaN);
   // A job's own scatter is in what burns: of its crew time only the part that burning takes goes along.
@@ -473,6 +547,7 @@ function update(model: Model, prior: readonly LogMoments[], covariance: Float64A
   return bayesUpdate({
     prior,
     covariance,
+    start,
     observed,
     channels: UPDATE_CHANNELS,
     predict: (u, predicted) => {
@@ -516,11 +591,15 @@ function factorsAfter(
     mean: fit?.mean[k] ?? NaN,
     deviation: t * Math.sqrt(fit?.covariance[k * fitted.length + k] ?? NaN),
   });
+  const besides = fitted.indexOf(COOLING);
+  const goesAlong = (k: number): boolean =>
+    fit !== undefined && besides >= 0 && Math.abs(correlationIn(fit, k, besides, fitted.length)) >= LEAST_CORRELATION;
   /** Whether the log says anything of a factor. */
   const told = (k: number): boolean =>
-    model.scored.includes(fitted[k] as NumberName)
+    goesAlong(k) ||
+    (model.scored.includes(fitted[k] as NumberName)
       ? Math.abs(after(k).mean) > SCORE_NOISE || Math.abs(after(k).deviation - t) > SCORE_NOISE
-      : (fit?.covariance[k * fitted.length + k] ?? NaN) < (prior[k]?.deviation ?? NaN) ** 2 * (1 - KNOWS_NOTHING);
+      : (fit?.covariance[k * fitted.length + k] ?? NaN) < (prior[k]?.deviation ?? NaN) ** 2 * (1 - KNOWS_NOTHING));
   const z = normalQuantile(UPPER);
   const plain = (name: NumberName, role: Role, range: Range, noted = 0): FittedFactor => ({
     name,
@@ -582,7 +661,8 @@ function factorsAfter(
     ...SHARED,
     'item scatter',
   ];
-  const further = [...held.map((h) => h.name), ...paced, ...model.scored].filter((name) => !listed.includes(name));
+  const scored = model.scored.filter((name): name is NumberName => name !== COOLING);
+  const further = [...held.map((h) => h.name), ...paced, ...scored].filter((name) => !listed.includes(name));
   return [...listed, ...further].map(one);
 }
 

@@ -282,6 +282,30 @@ describe('the ranges after a fit', () => {
     }
   });
 
+  it('set the pace of the crew against the cooling that is drawn, where a log cannot tell them apart', () => {
+    for (const seed of [20_001, 20_002, 20_016]) {
+      const random = seeded(seed);
+      const truth = drawBurningWorld(drawnOfPins(basis), random, basis);
+      const fit = logFit(simulateLog(randomPins(12, random), truth, random, undefined, basis, 'in its world'), basis);
+      const told = fit.correlations.find(({ names }) => names[0] === 'set-up time' && names[1] === 'cooling time');
+      expect(told?.value, String(seed)).toBeLessThan(-0.3);
+      const after = basisAfter(fit);
+      const { crewTime, workTime, timeAtWork } = drawItem(sizePin(4, 12, undefined, after), DRAWS, after);
+      const width = (of: (w: number) => number): number => {
+        const [low = NaN, high = NaN] = drawPercentiles(
+          crewTime.map((_, w) => of(w)),
+          [0.1, 0.9],
+        );
+        return high - low;
+      };
+      const fixed = width((w) => workTime[w]! - timeAtWork[w]!);
+      const cooling = width((w) => crewTime[w]! - workTime[w]!);
+      // By itself the sum of the two would be as wide as the root of their squares.
+      const both = width((w) => crewTime[w]! - timeAtWork[w]!);
+      expect(both, String(seed)).toBeLessThan(0.75 * Math.hypot(fixed, cooling));
+    }
+  });
+
   it('hold what a new pin takes at least as often as they claim, whatever of the factors was off', () => {
     const names = [...TOLD, ...SHARED.filter((name) => !TOLD.includes(name as never))];
     const logs = 120;

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { Assumptions, type Correlation } from '../../../src/core/assumptions/assumptions.ts';
+import { Assumptions, type Correlated, type Correlation } from '../../../src/core/assumptions/assumptions.ts';
 import type { NumberName } from '../../../src/core/assumptions/registry.ts';
 import { Basis } from '../../../src/core/basis.ts';
-import { drawsOfCooling, drawsOfShared } from '../../../src/core/operations/draw-item.ts';
+import { drawItem, drawsOfCooling, drawsOfShared } from '../../../src/core/operations/draw-item.ts';
 import { itemIndices } from '../../../src/core/operations/item-indices.ts';
 import { spreadItem } from '../../../src/core/operations/spread-item.ts';
 import { normalColumn } from '../../../src/core/spread/draws.ts';
@@ -11,7 +11,7 @@ import { correlatedScores, drawnWith } from '../../../src/core/spread/drawn-toge
 import { PIN, sizePin } from '../job/simulated-log.ts';
 
 const COUNT = 1024;
-const correlated = (...rows: readonly (readonly [NumberName, NumberName, number])[]): Assumptions =>
+const correlated = (...rows: readonly (readonly [Correlated, Correlated, number])[]): Assumptions =>
   Assumptions.defaults().correlated(
     rows.map(([x, y, value]): Correlation => ({ names: [x, y], value, kind: 'your value' })),
   );
@@ -72,6 +72,61 @@ describe('correlations in force', () => {
     expect(drawnWith('burning duty', together)).toEqual({ name: 'set-up time', falling: true });
     expect(scoreCorrelation(drawn('burning duty', together), drawn('flow factor', together))).toBeCloseTo(0.5, 1);
     expect(scoreCorrelation(drawn('burning duty', together), drawn('set-up time', together))).toBeCloseTo(-1, 9);
+  });
+
+  it('set what does not cool against the cooling that is drawn, and leave the cooling as it was', () => {
+    const pin = sizePin(4, 10, '3/8 x 36', new Basis(Assumptions.defaults()));
+    const drawnOf = (a: Assumptions): { readonly busy: Float64Array; readonly cooling: Float64Array } => {
+      const { crewTime, workTime } = drawItem(pin, COUNT, new Basis(a));
+      const busy = Float64Array.from(workTime);
+      return { busy, cooling: crewTime.map((time, i) => time - busy[i]!) };
+    };
+    const before = drawnOf(Assumptions.defaults()).cooling;
+    const factor = ['heat into the part', 'flow factor', 0.3] as const;
+    for (const rows of [[], [factor]]) {
+      const after = correlated(['set-up time', 'cooling time', -0.8], ...rows);
+      const { cooling } = drawnOf(after);
+      cooling.forEach((time, i) => expect(time / before[i]!).toBeCloseTo(1, 9));
+      const [crew, heat] = [drawn('plate time', after), drawn('heat into the part', after)];
+      const [together, withHeat, ofHeat] = [
+        scoreCorrelation(crew, cooling),
+        scoreCorrelation(crew, heat),
+        scoreCorrelation(cooling, heat),
+      ];
+      if (rows.length === 0) expect(together).toBeLessThan(-0.75);
+      else {
+        // With a factor that is told it goes along only as far as that is: with the rest of the cooling, as their partial correlation says.
+        expect(withHeat).toBeCloseTo(0, 1);
+        const partial = (together - withHeat * ofHeat) / Math.sqrt((1 - withHeat * withHeat) * (1 - ofHeat * ofHeat));
+        expect(partial).toBeCloseTo(-0.8, 1);
+      }
+    }
+    expect(scoreCorrelation(drawn('set-up time', Assumptions.defaults()), before)).toBeCloseTo(0, 1);
+  });
+
+  it('are drawn as told where the cooling is certain', () => {
+    const certain = (
+      [
+        'boss over pin',
+        'heat into the part',
+        'pin over boss when pushed',
+        'joint conductance',
+        'heated zone',
+        'ambient temperature',
+        'surface emissivity',
+        'cooling target in air',
+      ] as const
+    ).map((name) => {
+      const { value } = Assumptions.defaults().inForce(name);
+      return { name, value, low: value, high: value, kind: 'your value' } as const;
+    });
+    const a = Assumptions.from(certain).correlated([
+      { names: ['set-up time', 'cooling time'], value: -0.8, kind: 'your value' },
+    ]);
+    const { low, high } = a.inForce('set-up time');
+    drawPercentiles(drawn('set-up time', a), [0.1, 0.9]).forEach((x, i) =>
+      expect(Math.abs(x / [low, high][i]! - 1)).toBeLessThan(0.02),
+    );
   });
 
   it('widen or narrow what an item takes', () => {
