@@ -6,7 +6,7 @@ import { pushSpacers } from '../core/fit/push-spacers.ts';
 import type { Basis } from '../core/basis.ts';
 import { methodInForce } from '../core/heat/heat-in-force.ts';
 import { Working } from '../core/model/working.ts';
-import { burntPinGrip } from '../core/operations/burnt-pin.ts';
+import { burntPinGrip, type BurntPinGrip } from '../core/operations/burnt-pin.ts';
 import { PIN } from '../core/operations/pin.ts';
 import { sized } from '../core/operations/sized.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
@@ -115,7 +115,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     working: ({ 'force tried': tried, ...pin }, basis) => burntPinGrip(pin, tried, basis).working(),
     calculate: ({ 'force tried': tried, ...pin }, basis) => {
       const { a } = basis;
-      const { grip, method, reason } = burntPinGrip(pin, tried, basis);
+      const { grip, method, cases } = burntPinGrip(pin, tried, basis);
       const use = a.value('ram use');
       const share = showQuantity(use, 'percent', a.system);
       const chances = RAM_TONS.map((tons) => ({
@@ -141,7 +141,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
           grip.after.likely,
           grip.after.high,
           null,
-          `heat, pace and cooling drawn from their ranges, cooled with ${method}; at their values: ${whyOf(reason)}`,
+          `heat, pace and cooling drawn from their ranges, cooled with ${method}; ${yieldingIn(cases)}`,
         ],
         [
           'nothing loosens',
@@ -313,8 +313,8 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
   }),
 ];
 
-const whyOf = (reason: string): string =>
-  reason === 'stayed elastic' ? 'nothing yields, so it loosens only while colder than its boss' : reason;
+const yieldingIn = ({ all, yielding }: BurntPinGrip['cases']): string =>
+  `a tight pin or its boss yields in ${yielding} of ${all} cases${yielding < all ? ', else it loosens only while colder than its boss' : ''}`;
 
 /** Plates for a pin that is planned and worked with the rod picked for it. */
 function guardOf(

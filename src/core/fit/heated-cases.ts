@@ -91,8 +91,8 @@ function heatedIn({ a, pace }: Case, pin: PinInBoss, method: CoolingMethod): Hea
   );
 }
 
-/** Interference left when the pin is pushed, on the diameter [m], for one before the work [m]. */
-export type Retained = (interference: number) => number;
+/** Interference left when the pin is pushed, on the diameter [m], for one before the work [m]; and whether a tight pin and its boss stay elastic. */
+export type Retained = ((interference: number) => number) & { readonly elastic?: boolean };
 
 /** Interferences followed, over the largest. */
 const TRIED = [0.2, 1] as const;
@@ -122,11 +122,12 @@ export function retainedInCases(
     const high = root(much - tight.left);
     // Where the tightest stays elastic, all do, and loosen alike.
     const low = tight.elastic ? high : root(little - interferenceLeft(heated, little).left);
-    return (interference) => {
+    const retained = (interference: number): number => {
       const share = much > little ? (interference - little) / (much - little) : 0;
       const loosening = low + share * (high - low);
       return interference - loosening * Math.abs(loosening);
     };
+    return Object.assign(retained, { elastic: tight.elastic });
   });
 }
 

@@ -5,7 +5,7 @@ import { gripAfterInForce, gripAfterSteps, GRIP_RESULTS, retainedInForce, type G
 import { elasticitySteps, interferenceSteps, strengthSteps } from '../fit/fit-in-force.ts';
 import { CASES, looseningInCases, type Loosening } from '../fit/heated-cases.ts';
 import { shrinkInForce, shrinkSteps, SHRINK_RESULTS, SHRINK_SYMBOLS } from '../fit/shrink-in-force.ts';
-import type { ShrinkReason } from '../fit/shrink-pin.ts';
+import { checkPin } from '../heat/check-pin.ts';
 import { coolingCurve } from '../heat/cooling-curve.ts';
 import type { CoolingMethod, PinInBoss } from '../heat/cool-pin.ts';
 import {
@@ -102,17 +102,13 @@ export function burntPinCurve(pin: PinInBoss, cooled: Cooled, points: number, ba
 
 /** Steps of how a pin loosened, from `heatingSteps` on; `D`, `d`, `L`, `M`, `t_work` and the boss stand before. */
 function loosenedSteps(pin: PinInBoss, method: CoolingMethod, item: Sized, basis: Basis) {
-  const shrink = shrinkInForce(pin, method, paceOf(item), basis.a);
-  return {
-    reason: shrink.reason,
-    steps: [
-      ...heatingSteps(method),
-      ...interferenceSteps('i'),
-      ...elasticitySteps,
-      ...strengthSteps,
-      ...shrinkSteps(method, shrink),
-    ],
-  };
+  return [
+    ...heatingSteps(method),
+    ...interferenceSteps('i'),
+    ...elasticitySteps,
+    ...strengthSteps,
+    ...shrinkSteps(method, shrinkInForce(pin, method, paceOf(item), basis.a)),
+  ];
 }
 
 /**
@@ -130,7 +126,7 @@ export function burntPinLoosening(
   const item = sized({ operation: USUAL_PIN, sizes: { diameter, hole }, basis });
   const { length = NaN } = item.planned;
   const pin = { diameter, hole, length, boss: bossInForce(diameter, a) };
-  const { steps } = loosenedSteps(pin, method, item, basis);
+  const steps = loosenedSteps(pin, method, item, basis);
   const found = basis.once(`loosened ${diameter} ${hole} ${method}`, () =>
     looseningInCases(pin, method, pacesOf(item, basis), a),
   );
@@ -168,8 +164,9 @@ function casesSteps(method: CoolingMethod, { low, likely, high, nothing }: Loose
 export interface BurntPinGrip {
   readonly grip: GripAfter;
   readonly method: CoolingMethod;
-  /** Why it loosens with everything at its value. */
-  readonly reason: ShrinkReason;
+  /** Cases of heating and cooling that were followed, and in how many of them a tight pin or its boss yields. */
+  readonly cases: { readonly all: number; readonly yielding: number };
+  /** With how it loosens with everything at its value, which is followed only for this. */
   working(): Working;
 }
 
@@ -179,7 +176,7 @@ export function burntPinGrip(pin: PinInBoss, tried: number, basis: Basis): Burnt
   const { diameter, hole, length, boss } = pin;
   const method = methodInForce(a);
   const item = sized({ operation: PIN, sizes: { diameter, hole, length }, basis });
-  const { reason, steps } = loosenedSteps(pin, method, item, basis);
+  checkPin(pin, a.system, a.value('bushing wall'));
   const retained = basis.once(`retained ${diameter} ${hole} ${length} ${boss}`, () =>
     retainedInForce(pin, pacesOf(item, basis), a),
   );
@@ -188,13 +185,13 @@ export function burntPinGrip(pin: PinInBoss, tried: number, basis: Basis): Burnt
   return {
     grip,
     method,
-    reason,
+    cases: { all: retained.length, yielding: retained.filter(({ elastic }) => !elastic).length },
     working: () =>
       item.working(
         first,
         {
           cooled: [],
-          steps: [givenBoss, ...steps, ...gripAfterSteps(method, grip)],
+          steps: [givenBoss, ...loosenedSteps(pin, method, item, basis), ...gripAfterSteps(method, grip)],
           results: GRIP_RESULTS,
           values: { D_o: boss, F_tried: tried },
         },
