@@ -46,7 +46,7 @@ export function oxygenChance(): LinePlot {
     name: 'oxygen-chance',
     title: `Chance that an amount of oxygen suffices for a pin of ${PIN[0]} in by ${PIN[1]} in`,
     caption:
-      "The plan's low stands where one case in ten needs less, its high where nine in ten need no more. The long foot on the right is why a plain sum of middles runs short.",
+      "The plan's low stands where one case in ten needs less, its high where nine in ten need no more. The middle runs short every second time; the long foot on the right is what a sure load costs.",
     formula: `=BURN.SPREAD("PIN",{${PIN.join(',')}},"oxygen",90)`,
     x: { label: 'oxygen brought', unit: 'scf' },
     y: { label: 'chance that it suffices', unit: '%', low: 0, high: 100 },

@@ -116,8 +116,8 @@ export function surePage(): Page {
           concrete and cooling with water. A pin's crew time in air stands at the 38th or above: with everything at its
           value a pin cools faster than in most of its draws, and in a thin boss it cools for an hour. Oxygen through
           concrete stands at the 39th, for the heat to melt it leans to the high side; where the plan just needs a
-          second rod, its change puts the time at the 64th. A plain sum of figures runs short every second time: load by{' '}
-          <Fn name="BURN.JOB.STOCK" />.
+          second rod, its change puts the time at the 64th. A plain sum of figures runs short of each thing about every
+          second time, and of one or another five times in six: load by <Fn name="BURN.JOB.STOCK" />.
         </p>
 
         <h2>Which assumptions matter</h2>

@@ -164,9 +164,9 @@ describe('two versions side by side', () => {
       await page.setViewportSize({ width: 420, height: 860 });
       await shots.take(page, `What a newer version would move in ${name} of an older one`);
       const text = (await note.textContent()) ?? '';
-      const { assumption, before, now } = NEWER;
+      const { assumption, before, range, now } = NEWER;
       expect(text).toContain(
-        `Changed since ${CALCULATION_VERSION}: default of ${assumption}: ${before} (0.05 to 0.13), now ${now} (0.2 to 0.4); pipes are rougher.`,
+        `Changed since ${CALCULATION_VERSION}: default of ${assumption}: ${before} (${range}), now ${now} (0.2 to 0.4); pipes are rougher.`,
       );
       expect(text).not.toContain('could not be compared');
       expect(text).toMatch(new RegExp(`^.*\\b${told.length} cells of \\d+ formulas would move`));

@@ -102,9 +102,9 @@ describe('the folder of a release', () => {
   });
 
   it('tells in the newer one what it changed', () => {
-    const { assumption, before, now } = NEWER;
+    const { assumption, before, range, now } = NEWER;
     expect(read('latest/CHANGES.txt')).toContain(
-      `${NEWER.version}\n  - default of ${assumption}: ${before} (0.05 to 0.13), now ${now} (0.2 to 0.4)\n  - pipes are rougher\n`,
+      `${NEWER.version}\n  - default of ${assumption}: ${before} (${range}), now ${now} (0.2 to 0.4)\n  - pipes are rougher\n`,
     );
     expect(read('latest/index.html')).toContain('pipes are rougher');
   });

@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { promisify } from 'node:util';
 import type { TestProject } from 'vitest/node';
+import { numberAssumption } from '../../../src/core/assumptions/registry.ts';
 
 declare module 'vitest' {
   export interface ProvidedContext {
@@ -21,8 +22,16 @@ declare module 'vitest' {
 }
 
 export const BASE = 'https://rodsheet.example/burn';
+const ASSUMPTION = 'idle oxygen share';
+const { value, low, high } = numberAssumption(ASSUMPTION);
 /** What the newer one is. */
-export const NEWER = { version: '2031.02.03', assumption: 'idle oxygen share', before: 0.08, now: 0.3 };
+export const NEWER = {
+  version: '2031.02.03',
+  assumption: ASSUMPTION,
+  before: value,
+  range: `${low} to ${high}`,
+  now: 0.3,
+};
 
 const ROOT = new URL('../../..', import.meta.url).pathname;
 const COPIED = [
@@ -99,7 +108,7 @@ function copyNewer(folder: string): void {
   edit(folder, 'src/core/version.ts', /(CALCULATION_VERSION = ')[\d.]+'/, `$1${version}'`);
   const change = {
     version,
-    replaced: [{ name: assumption, value: before, low: 0.05, high: 0.13 }],
+    replaced: [{ name: assumption, value: before, low, high }],
     calculation: ['pipes are rougher'],
   };
   edit(
@@ -111,7 +120,7 @@ function copyNewer(folder: string): void {
   edit(
     folder,
     'src/core/assumptions/crew.ts',
-    new RegExp(`(name: '${assumption}',[^}]*?value: )${before},\\s*low: 0\\.05,\\s*high: 0\\.13,`),
+    new RegExp(`(name: '${assumption}',[^}]*?value: )${before},\\s*low: ${low},\\s*high: ${high},`),
     `$1${now}, low: 0.2, high: 0.4,`,
   );
 }
