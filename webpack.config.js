@@ -15,10 +15,10 @@ import { readFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import path from 'node:path';
 import CopyPlugin from 'copy-webpack-plugin';
-import esbuild from 'esbuild';
 import { EsbuildPlugin } from 'esbuild-loader';
 import webpack from 'webpack';
 import { referenceFiles } from './src/reference/render.mjs';
+import { builtModule } from './src/addin/built-module.mjs';
 import { Notices } from './src/addin/notices.mjs';
 import { LibreOfficeExtension } from './src/libreoffice/package.mjs';
 import { OneScript } from './src/addin/one-script.mjs';
@@ -206,23 +206,6 @@ function address(base) {
   return url.href.replace(/\/$/, '');
 }
 
-/** What the build takes from the declared functions, and the sources it comes from. */
-async function catalogueFiles() {
-  const { outputFiles, metafile } = await esbuild.build({
-    absWorkingDir: ROOT,
-    entryPoints: ['src/addin/static-files.ts'],
-    bundle: true,
-    write: false,
-    metafile: true,
-    format: 'esm',
-    platform: 'neutral',
-    target: TARGET,
-    logLevel: 'silent',
-  });
-  const code = Buffer.from(outputFiles[0].contents).toString('base64');
-  return { ...(await import(`data:text/javascript;base64,${code}`)), inputs: Object.keys(metafile.inputs) };
-}
-
 /** Writes functions.json from the declared functions anew in each compilation, so watching never leaves them stale. */
 class CatalogueFiles {
   constructor(base, cards) {
@@ -234,9 +217,9 @@ class CatalogueFiles {
     compiler.hooks.thisCompilation.tap('CatalogueFiles', (compilation) => {
       const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
       compilation.hooks.processAssets.tapPromise({ name: 'CatalogueFiles', stage }, async () => {
-        const { staticFiles, inputs } = await catalogueFiles();
+        const { module, inputs } = await builtModule('src/addin/static-files.ts');
         for (const file of inputs) compilation.fileDependencies.add(path.join(ROOT, file));
-        for (const [name, text] of Object.entries(staticFiles(this.base, this.cards))) {
+        for (const [name, text] of Object.entries(module.staticFiles(this.base, this.cards))) {
           compilation.emitAsset(name, new webpack.sources.RawSource(text));
         }
       });

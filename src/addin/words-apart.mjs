@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { parse } from 'acorn';
 import { simple } from 'acorn-walk';
-import esbuild from 'esbuild';
+import { builtModule } from './built-module.mjs';
 
 /** What declares a function, and the properties of it that no calculation reads. */
 const DECLARES = /^(value|worked|rows|table)Function$/;
@@ -26,20 +26,9 @@ function withoutWords(source) {
 
 /** The words of all declared functions, as a script. */
 async function allWords(loader) {
-  const { outputFiles, metafile } = await esbuild.build({
-    absWorkingDir: loader.rootContext,
-    entryPoints: ['src/catalogue/function-words.ts'],
-    bundle: true,
-    write: false,
-    metafile: true,
-    format: 'esm',
-    platform: 'neutral',
-    logLevel: 'silent',
-  });
-  for (const file of Object.keys(metafile.inputs)) loader.addDependency(path.join(loader.rootContext, file));
-  const code = Buffer.from(outputFiles[0].contents).toString('base64');
-  const { functionWords } = await import(`data:text/javascript;base64,${code}`);
-  return `export const WORDS = ${JSON.stringify(functionWords())};`;
+  const { module, inputs } = await builtModule('src/catalogue/function-words.ts');
+  for (const file of inputs) loader.addDependency(path.join(loader.rootContext, file));
+  return `export const WORDS = ${JSON.stringify(module.functionWords())};`;
 }
 
 /**

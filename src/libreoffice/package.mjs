@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import esbuild from 'esbuild';
 import webpack from 'webpack';
+import { builtModule } from '../addin/built-module.mjs';
 import { noticesText, packagesInside } from '../addin/notices.mjs';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
@@ -36,9 +37,8 @@ const BUNDLES = {
 export async function extensionParts() {
   const names = Object.keys(BUNDLES);
   const built = await Promise.all(names.map((name) => esbuild.build({ ...common, ...BUNDLES[name] })));
-  const written = await esbuild.build({ ...common, entryPoints: [`${HERE}/pack.ts`], platform: 'node', format: 'esm' });
-  const code = Buffer.from(written.outputFiles[0].contents).toString('base64');
-  const { extensionFiles, newArchive } = await import(`data:text/javascript;base64,${code}`);
+  const written = await builtModule(`${HERE}/pack.ts`, 'node');
+  const { extensionFiles, newArchive } = written.module;
   const { version } = JSON.parse(readFileSync(path.join(ROOT, 'package.json'), 'utf8'));
   const python = readdirSync(path.join(ROOT, PYTHON), { recursive: true })
     .filter((name) => name.endsWith('.py'))
@@ -53,10 +53,10 @@ export async function extensionParts() {
     LICENSE: source('LICENSE'),
     'LICENCES.txt': noticesText(packagesInside(reports, ROOT)),
   };
-  const inputs = [...built, written].flatMap(({ metafile }) => Object.keys(metafile.inputs));
+  const inputs = built.flatMap(({ metafile }) => Object.keys(metafile.inputs));
   return {
     files,
-    inputs: [...new Set([...inputs, ...python.map((name) => `${PYTHON}/${name}`)])],
+    inputs: [...new Set([...inputs, ...written.inputs, ...python.map((name) => `${PYTHON}/${name}`)])],
     reports,
     newArchive,
   };
