@@ -47,6 +47,14 @@ const FAR = 1.345;
 const OF_MEDIAN = 1.4826;
 const ROUNDS = 8;
 
+/** The sum of weights, and the mean of draws that each count as weighed; 0 of none. */
+function meanBy(weights: Float64Array) {
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const mean = (x: Float64Array | undefined): number =>
+    x ? x.reduce((sum, value, w) => sum + weights[w]! * value, 0) / total : 0;
+  return { total, mean };
+}
+
 /** The straight line through draws of the scores and of the cooling of each job, and the covariance of the scores; each draw counts as weighed. */
 function lineThrough(
   weights: Float64Array,
@@ -54,8 +62,7 @@ function lineThrough(
   all: readonly (Float64Array | undefined)[],
 ): CoolingLine & Pick<CoolingCase, 'covariance'> {
   const n = scores.length;
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const mean = (x: Float64Array): number => x.reduce((sum, value, w) => sum + weights[w]! * value, 0) / total;
+  const { total, mean } = meanBy(weights);
   const about = Float64Array.from(scores, mean);
   /** Scores less their mean, by weight. */
   const weighed = scores.map((z, k) => z.map((x, w) => (weights[w]! * (x - about[k]!)) / total));
@@ -65,7 +72,7 @@ function lineThrough(
   return {
     about,
     covariance,
-    times: Float64Array.from(all, (times) => (times ? mean(times) : 0)),
+    times: Float64Array.from(all, mean),
     slopes: all.map((times) =>
       times && triangle
         ? choleskySolve(
@@ -221,7 +228,7 @@ export function caseOn(
     coolingBesides(known, DRAWS, after),
   ];
   const all = coolingOf(jobs, columns, after);
-  const { about, times } = lineThrough(new Float64Array(DRAWS).fill(1), scores, all);
+  const { mean } = meanBy(new Float64Array(DRAWS).fill(1));
   const { slopes } = lineThrough(weightsFor(partsOf(jobs, all), scores), scores, all);
-  return { ...one, about, times, slopes };
+  return { ...one, about: Float64Array.from(scores, mean), times: Float64Array.from(all, mean), slopes };
 }

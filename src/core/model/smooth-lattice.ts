@@ -36,6 +36,13 @@ export class LatticePlaces {
   }
 }
 
+/** The sum of six values from one place on, each by its weight. */
+export function weighed(values: Float64Array, at: number, weights: Float64Array, from = 0): number {
+  let sum = 0;
+  for (let i = 0; i < ROUND; i++) sum += weights[from + i]! * values[at + i]!;
+  return sum;
+}
+
 /**
  * A smooth function of a positive number, solved on a lattice in the number's logarithm and read between its points: the
  * polynomial of degree 5 through the six points round the place, by Lagrange.
@@ -71,10 +78,7 @@ export class SmoothLattice {
   }
 
   private read(k: number, weights: Float64Array, from: number): number {
-    const piece = this.pieces.get(k) ?? this.piece(k);
-    let sum = 0;
-    for (let i = 0; i < ROUND; i++) sum += weights[from + i]! * piece[i]!;
-    return sum;
+    return weighed(this.pieces.get(k) ?? this.piece(k), 0, weights, from);
   }
 
   private piece(k: number): Float64Array {

@@ -202,7 +202,8 @@ export function coolingBesides(
   const factors = coolingFactors(methodInForce(basis.a));
   const columns = factors.map((name, k) => {
     const own = placedAsNamed(name, basis.a);
-    return columnOf(name, known.get(name) ?? scoresAt(own.place < 0 ? cooledAt(name, k) : own, count, basis), basis);
+    const apart = (): Float64Array => scoresAt(own.place < 0 ? cooledAt(name, k) : own, count, basis);
+    return columnOf(name, count, () => known.get(name) ?? apart(), basis);
   });
   const { diameter, length, pace } = ONE_PIN;
   const pin = { diameter, length, hole: basis.a.value('bore ratio') * diameter };
@@ -221,21 +222,20 @@ export const checkCorrelations = (a: Assumptions): void => void correlatedAt(1, 
 export const scoresOf = (factor: Placed, count: number, basis: Basis): Float64Array =>
   correlatedAt(count, basis).get(drawnWith(factor.name, basis.a).name) ?? scoresAt(factor, count, basis);
 
-/** Draws of an assumption in force from normal scores, by its median, P10, P90 and limits. */
-function columnOf(name: NumberName, normals: Float64Array, { a }: Basis): Float64Array {
+/** Draws of an assumption in force from normal scores, by its median, P10, P90 and limits; the scores of what is certain are not asked for. */
+function columnOf(name: NumberName, count: number, scores: () => Float64Array, { a }: Basis): Float64Array {
   const inForce = a.inForce(name);
-  if (!(inForce.low < inForce.high)) return new Float64Array(normals.length).fill(inForce.value);
+  if (!(inForce.low < inForce.high)) return new Float64Array(count).fill(inForce.value);
+  const normals = scores();
   return johnsonColumn(johnson(inForce), drawnWith(name, a).falling ? normals.map((z) => -z) : normals);
 }
 
 /** The draws of one assumption in force. */
 function drawn(factor: Placed, count: number, basis: Basis): Float64Array {
   const { name, place, seed } = factor;
-  return basis.once(`draws ${name} ${place} ${count} ${seed}`, () => {
-    const { low, high } = basis.a.inForce(name);
-    // The scores of what is certain are not asked for.
-    return columnOf(name, low < high ? scoresOf(factor, count, basis) : new Float64Array(count), basis);
-  });
+  return basis.once(`draws ${name} ${place} ${count} ${seed}`, () =>
+    columnOf(name, count, () => scoresOf(factor, count, basis), basis),
+  );
 }
 
 /** `count` draws of an assumption that has a place: the same for every item of a call. */

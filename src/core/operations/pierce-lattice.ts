@@ -1,6 +1,6 @@
 import type { Basis } from '../basis.ts';
 import { valueAt, type Column, type Evaluation } from '../model/evaluation.ts';
-import { ROUND, weightsAt } from '../model/smooth-lattice.ts';
+import { ROUND, weighed, weightsAt } from '../model/smooth-lattice.ts';
 import { NO_NUMBER_OF_RODS, endOfRod, rodsOnTheWay, rodsSaved, type Pierce } from './pierce-rods.ts';
 
 /** Step of the lattice in ln q. */
@@ -65,10 +65,7 @@ export class PierceLattice {
   }
 
   private read({ burned }: Stretch, rods: number): number {
-    const { weights } = this;
-    let sum = 0;
-    for (let i = 0; i < ROUND; i++) sum += weights[i]! * burned[rods * ROUND + i]!;
-    return sum;
+    return weighed(burned, rods * ROUND, this.weights);
   }
 
   private stretch(k: number, rods: number): Stretch {

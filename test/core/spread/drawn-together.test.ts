@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { Assumptions, type Correlated, type Correlation } from '../../../src/core/assumptions/assumptions.ts';
 import type { NumberName } from '../../../src/core/assumptions/registry.ts';
 import { Basis } from '../../../src/core/basis.ts';
+import { coolingFactors } from '../../../src/core/heat/cooling-draws.ts';
 import { drawItem, drawsOfCooling, drawsOfShared } from '../../../src/core/operations/draw-item.ts';
 import { itemIndices } from '../../../src/core/operations/item-indices.ts';
 import { spreadItem } from '../../../src/core/operations/spread-item.ts';
@@ -105,18 +106,7 @@ describe('correlations in force', () => {
   });
 
   it('are drawn as told where the cooling is certain', () => {
-    const certain = (
-      [
-        'boss over pin',
-        'heat into the part',
-        'pin over boss when pushed',
-        'joint conductance',
-        'heated zone',
-        'ambient temperature',
-        'surface emissivity',
-        'cooling target in air',
-      ] as const
-    ).map((name) => {
+    const certain = coolingFactors('air').map((name) => {
       const { value } = Assumptions.defaults().inForce(name);
       return { name, value, low: value, high: value, kind: 'your value' } as const;
     });
