@@ -360,6 +360,14 @@ const OTHERS: Readonly<Record<string, Background>> = {
       'One crew, one gas, one kind of work. Factors that a log cannot tell apart are held, and their range carried by those that are fitted. Whoever puts another value in place of a fitted one fits again, or takes the rows of its correlations out; BURN.ASSUME.DIFF says which these are.',
     leavesOut: 'Jobs that were never written down, which are rarely the good ones.',
   },
+  'LOG.RANGE': {
+    how: "Each job's distance is how far it came out from its plan over how far its low or high stands there, with the scatter of readings, in logarithms. Of the distances of your jobs the next one stays under the one at eight tenths of their number and one more, in eight cases of ten, whatever the model (conformal). The rows range of rods, range of oxygen, range of burning and range of crew time are these: as assume they take every draw so many times as far from the plan, so that low, high, other percentiles, chances and totals follow, in plans and job functions alike. Rods stay whole, and the plan itself stays.",
+    holds:
+      'Nine jobs that note the figure; jobs of one or two rods do not count for rods. What assume has of these rows already does not count. What was fitted to the same jobs is held against them too kindly: fit to some, and take the range from others.',
+    leavesOut:
+      'Whether the jobs to come are like those of the log. Beyond low and high the draws keep the shape of the model; only between them did the log vouch.',
+    fails: ['=BURN.LOG.RANGE({"diameter","length","oxygen used";4,10,140})'],
+  },
   'LOG.SCORE': {
     how: 'Each job is estimated with the assumptions given and compared with what was noted; bias and spread are held against what honest estimates would show by chance. CRPS is the mean distance of the whole distribution from what was noted, in parts of its middle; skill is how much less that is than with the ratios of noted over estimated of your other jobs alone. Between vouched from and vouched to, times the middle (BURN.SPREAD at 50), the next job of the kind comes out in eight cases of ten, whatever the model: these are the ratios of the log itself.',
     holds: 'It says nothing with a handful of jobs, and says so; nine are needed to vouch for a range.',

@@ -1,11 +1,12 @@
 import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
 import { Assumptions, type Correlation } from '../core/assumptions/assumptions.ts';
-import { REGISTRY, numberAssumption } from '../core/assumptions/registry.ts';
+import { REGISTRY, numberAssumption, type NumberName } from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
 import { logFit, type FittedFactor, type JobFit, type LogFit } from '../core/job/log-fit.ts';
 import { CHANNELS } from '../core/job/log-job.ts';
 import { FEW_JOBS, logScore, type ChannelScore } from '../core/job/log-score.ts';
+import { RANGE_OF, vouchedRanges, type VouchedRange } from '../core/job/vouched-ranges.ts';
 import * as messages from '../core/messages.ts';
 import { findSource } from '../core/sources/register.ts';
 import { fromSi } from '../core/units/parse-quantity.ts';
@@ -91,7 +92,7 @@ const correlationLine = ({ names, value, kind }: Correlation): readonly Output[]
 ];
 
 /** What the call's `assume` changed besides: it must come along where these rows take the place of that range. */
-function carriedOver(factors: readonly FittedFactor[], { a }: Basis): readonly (readonly Output[])[] {
+function carriedOver(factors: readonly Pick<FittedFactor, 'name'>[], { a }: Basis): readonly (readonly Output[])[] {
   const standard = Assumptions.defaults();
   const done = new Set<string>(factors.map((f) => f.name));
   return REGISTRY.flatMap((entry): readonly (readonly Output[])[] => {
@@ -132,6 +133,21 @@ function summaryLine(fit: LogFit, left: number): readonly Output[] {
   ];
   return [null, 'all', null, null, null, null, fit.scatter, notes.filter((n) => n !== '').join('; ')];
 }
+
+/** The row of a range; of a figure that has none why not, under a blank name. */
+function rangeLine({ channel, jobs, by }: VouchedRange): readonly Output[] {
+  const name = RANGE_OF[channel];
+  const { min, max, summary } = numberAssumption(name);
+  if (by === undefined || by > max) {
+    const why = by === undefined ? messages.cannotVouch() : messages.rangeNotReached();
+    return [null, channel, null, null, null, null, null, why];
+  }
+  const as = Math.max(min, Number(by.toPrecision(4)));
+  return [name, as, as, as, '', 'your log', messages.vouchedBy(jobs), summary];
+}
+
+const fromLog = (a: Assumptions): boolean =>
+  REGISTRY.some((entry) => !isChoice(entry) && a.inForce(entry.name).kind === 'your log');
 
 const SCORE_COLUMNS = [
   { heading: 'figure' },
@@ -215,6 +231,40 @@ export const LOG_FUNCTIONS: readonly Declaration[] = [
     },
   }),
   tableFunction({
+    name: 'BURN.LOG.RANGE',
+    family: 'LOG',
+    summary:
+      'What widens or narrows low and high so that your finished jobs come out between them in eight cases of ten, whatever the model: rows ready to use as assume, with all that assume changed. From nine jobs on.',
+    parameters: { log },
+    assume: true,
+    result: { kind: 'table', columns: FIT_COLUMNS },
+    sources: ['conformal', 'sobol', 'percentile', 'latin hypercube', 'common practice'],
+    cautions: [],
+    examples: [
+      '=BURN.LOG.RANGE({"diameter","length","oxygen used";4,10,140;3.5,12,128;5,16,330;4,12,180;3,8,70;4.5,9,150;3,14,125;6,12,360;5,10,210})',
+    ],
+    calculate: ({ log: cells }, basis) => {
+      const { jobs, bad } = readLog(cells, basis);
+      const lines = vouchedRanges(jobs, basis);
+      if (lines.length === 0) throw messages.nothingNoted();
+      const told = lines.map(rangeLine);
+      const rows = told.filter(([name]) => name !== null);
+      if (lines.every(({ by }) => by === undefined)) throw messages.noRangeVouched();
+      return [
+        ...rows,
+        ...carriedOver(
+          rows.map(([name]) => ({ name: name as NumberName })),
+          basis,
+        ),
+        ...basis.a.correlations.map(correlationLine),
+        FIT_COLUMNS.map(() => null),
+        ...told.filter(([name]) => name === null),
+        ...(fromLog(basis.a) ? [[null, 'note', null, null, null, null, null, messages.scoredOnItself()]] : []),
+        ...leftOut(bad, FIT_COLUMNS.length, null),
+      ];
+    },
+  }),
+  tableFunction({
     name: 'BURN.LOG.SCORE',
     family: 'LOG',
     summary:
@@ -229,8 +279,7 @@ export const LOG_FUNCTIONS: readonly Declaration[] = [
       const { jobs, bad } = readLog(cells, basis);
       const scores = logScore(jobs, basis);
       if (scores.length === 0) throw messages.nothingNoted();
-      const ownLog = REGISTRY.some((entry) => !isChoice(entry) && basis.a.inForce(entry.name).kind === 'your log');
-      const note = ownLog
+      const note = fromLog(basis.a)
         ? [
             SCORE_COLUMNS.map((_, i): Output =>
               i === 0 ? 'note' : i === SCORE_COLUMNS.length - 1 ? messages.scoredOnItself() : null,

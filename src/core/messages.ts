@@ -377,6 +377,10 @@ export const worthOfAll = (currency: string, confidence: string, uncertain: bool
 export const losesToOwn = (): string =>
   'the estimates lose to your own jobs: their ratios of noted over estimated alone would have come nearer';
 export const cannotVouch = (): string => 'fewer than nine jobs: the log cannot vouch for the range';
+export const noRangeVouched = (): CalcError => missing(cannotVouch());
+export const rangeNotReached = (): string =>
+  'no widening brings the plan to these jobs; fit them with BURN.LOG.FIT first';
+export const vouchedBy = (jobs: number): string => `your log: ${jobs} jobs`;
 export const batteryTooSmall = (): CalcError =>
   missing(
     'the battery does not light a single rod at this current; take a larger battery capacity, or a lower strike current or time',

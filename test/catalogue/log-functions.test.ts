@@ -191,6 +191,70 @@ describe('BURN.LOG.FIT', () => {
   });
 });
 
+describe('BURN.LOG.RANGE', () => {
+  const NAMES = ['range of rods', 'range of oxygen', 'range of burning', 'range of crew time'];
+  const ranges = run('BURN.LOG.RANGE', LOG);
+  const low = (cells: Cell[][], heading: string): number =>
+    cells[1]![cells[0]!.findIndex((h) => String(h).split(',')[0] === heading)] as number;
+  const plan = (assume?: Cell[][]): Cell[][] => run('BURN.PIN.PLAN', 4, 10, undefined, undefined, undefined, assume);
+
+  it('gives rows that work as assume: low and high move, and nothing else of a plan', () => {
+    expect(ranges[0]).toEqual(run('BURN.ASSUMED')[0]);
+    expect(ranges.slice(1, 5).map((row) => row[0])).toEqual(NAMES);
+    for (const row of ranges.slice(1, 5))
+      expect(row.slice(4, 7)).toEqual(['', 'your log', expect.stringMatching(/^your log: \d+ jobs$/)]);
+    const [before, after] = [plan(), plan(ranges)];
+    const by = rowOf(ranges, 'range of oxygen')[1] as number;
+    const planned = low(before, 'oxygen');
+    for (const end of ['oxygen low', 'oxygen high'])
+      expect(Math.log(low(after, end) / planned)).toBeCloseTo(by * Math.log(low(before, end) / planned), 3);
+    before[0]!.forEach((heading, i) => {
+      if (/ (low|high)\b/.test(String(heading))) return;
+      expect(after[1]![i], String(heading)).toEqual(before[1]![i]);
+    });
+  });
+
+  it('brings along what assume changed besides, and says where that comes from a log', () => {
+    const fit = run('BURN.LOG.FIT', LOG);
+    const both = run('BURN.LOG.RANGE', LOG, fit);
+    expect(rowOf(both, 'oxygen burnt share').slice(0, 4)).toEqual(rowOf(fit, 'oxygen burnt share').slice(0, 4));
+    const told = (cells: Cell[][]): Cell[] =>
+      cells.map((row) => row[0]!).filter((name) => String(name).startsWith('correlation of '));
+    expect(told(both)).toEqual(told(fit));
+    expect(both.find((row) => row[1] === 'note')?.at(-1)).toContain('if from these same jobs');
+    expect(run('BURN.LOG.RANGE', LOG, ranges).slice(1, 5)).toEqual(ranges.slice(1, 5));
+    expect(plan(both)[1]).not.toEqual(plan(fit)[1]);
+  });
+
+  it('refuses fewer than nine jobs, and names the figure that has fewer', () => {
+    expect(message(run('BURN.LOG.RANGE', LOG.slice(0, 9)))).toBe(
+      'fewer than nine jobs: the log cannot vouch for the range',
+    );
+    const some = LOG.map((row, i) => (i < 15 ? row : row.map((cell, k) => (k === 4 ? null : cell)))).slice(0, 21);
+    const few = run(
+      'BURN.LOG.RANGE',
+      some.map((row, i) => (i === 0 || i > 8 ? row.map((cell, k) => (i > 0 && k === 6 ? null : cell)) : row)),
+    );
+    expect(rowOf(few, 'range of crew time')).toBeUndefined();
+    expect(few.find((row) => row[1] === 'crew')?.at(-1)).toContain('fewer than nine jobs');
+    expect(rowOf(few, 'range of oxygen')[1]).toBeGreaterThan(0);
+    expect(
+      message(
+        run('BURN.LOG.RANGE', [
+          ['diameter', 'length', 'rods used'],
+          [4, 10, null],
+        ]),
+      ),
+    ).toContain('log notes no rods, oxygen, burning minutes or crew minutes');
+    // No widening brings an estimate that is certain to them.
+    const certain = run(
+      'BURN.LOG.RANGE',
+      LOG.map((row, i) => (i === 0 ? row : row.map((c, k) => (k === 4 ? 1e4 * (c as number) : c)))),
+    );
+    expect(certain.find((row) => row[1] === 'oxygen')?.at(-1)).toContain('fit them with BURN.LOG.FIT first');
+  });
+});
+
 describe('BURN.LOG.SCORE', () => {
   it('scores each figure that is noted, and better after a fit', () => {
     const before = run('BURN.LOG.SCORE', LOG);

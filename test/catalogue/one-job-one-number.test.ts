@@ -43,6 +43,7 @@ const jobs = fc.record({
   confidence: fc.constantFrom(50, 80, 90, 95),
   crews: fc.integer({ min: 1, max: 3 }),
   shift: fc.constantFrom(6, 8, 10, 12),
+  range: fc.constantFrom(undefined, 0.5, 1.6),
 });
 
 const PRICES: Table = [
@@ -62,11 +63,13 @@ const PRICES: Table = [
   ['tax', 7],
 ];
 
+const RANGES = ['range of rods', 'range of oxygen', 'range of burning', 'range of crew time'];
+
 describe('one job', () => {
   it('is one number for each thing in plan, load, quote, schedule and sheet', () => {
     let compared = 0;
     fc.assert(
-      fc.property(jobs, ({ rows, confidence, crews, shift }) => {
+      fc.property(jobs, ({ rows, confidence, crews, shift, range }) => {
         const list: Table = [
           ['mark', 'qty', 'op', 'dia', 'length', 'thk', 'colour', 'position'],
           ...rows.map(([q, op, d, l, t, c, p], i): Cell[] => [`M${i + 1}`, q!, op!, d!, l!, t!, c!, p!]),
@@ -75,6 +78,7 @@ describe('one job', () => {
           ['day length', shift],
           ['crews', crews],
           ['load confidence', confidence],
+          ...(range === undefined ? [] : RANGES.map((name): Cell[] => [name, range])),
         ];
         const shared = new SharedBases();
         const run = (name: string, ...args: readonly Argument[]): Table =>
@@ -92,6 +96,15 @@ describe('one job', () => {
           expect(Math.abs(a - b), `${what}: ${a} and ${b}`).toBeLessThanOrEqual(1e-9 * Math.abs(b));
           compared++;
         };
+        // Each percentile of a single row is the plan's own, as far as its column has one.
+        for (const line of plan.slice(1, -1)) {
+          const at = plan[0]!.findIndex((h) => String(h).split(',')[0] === 'oxygen high');
+          if (line[2] !== 1 || line[plan[0]!.indexOf('operation')] !== 'PIN' || typeof line[at] !== 'number') continue;
+          const given = rows[(line[0] as number) - 1]!;
+          if (given[6] !== null) continue;
+          const [[spread]] = run('BURN.SPREAD', 'PIN', [[given[2]!, given[3]!]], 'oxygen', 90, assume) as [[Cell]];
+          close(spread as number, line[at], 'oxygen high');
+        }
         // The load's plain sums are the plan's totals.
         const rods = stock.filter((line) => String(line[0]).startsWith('rods '));
         close(

@@ -47,6 +47,7 @@ export const LONGER: Readonly<Record<string, { readonly bound: number; readonly 
   'BURN.JOB.SCHEDULE': { bound: 200, why: 'a list of items' },
   'BURN.JOB.SHEET': { bound: 400, why: 'a list of items, each drawn a thousand times' },
   'BURN.LOG.FIT': { bound: 400, why: 'a list of jobs, fitted in rounds for each case of their cooling, and once more' },
+  'BURN.LOG.RANGE': { bound: 200, why: 'a list of jobs, each drawn a thousand times' },
   'BURN.LOG.SCORE': { bound: 200, why: 'a list of jobs, each drawn a thousand times' },
 };
 

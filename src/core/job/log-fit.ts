@@ -14,10 +14,10 @@ import { bayesUpdate, type BayesFit } from './bayes-update.ts';
 import { cholesky, choleskySolve } from '../spread/cholesky.ts';
 import { carriedRange, logMoments, type LogMoments, type Range } from './log-range.ts';
 import { caseOn, logCooling, type CoolingCase } from './log-cooling.ts';
-import { CHANNELS, isNoted, type Channel, type LogJob } from './log-job.ts';
+import { CHANNELS, HALF_ROD, isNoted, logNoted, type Channel, type LogJob } from './log-job.ts';
 import { johnson, johnsonAt, johnsonCdf } from '../spread/johnson.ts';
 import { normalQuantile } from '../spread/normal.ts';
-import { HALF_ROD, jobPredictor, type PredictJobs } from './predict-jobs.ts';
+import { jobPredictor, type PredictJobs } from './predict-jobs.ts';
 import { coordinateOf } from '../spread/drawn-together.ts';
 import { studentQuantile } from '../spread/student.ts';
 import { SHARED, drawnFactors } from '../operations/draw-item.ts';
@@ -115,13 +115,6 @@ function scatters({ a }: Basis): readonly number[] {
   const own = a.value('log rods scatter');
   const rods = ROD_GROUPS.map(({ middle }) => Math.hypot(own, UNIFORM / (middle - HALF_ROD)));
   return [...rods, a.value('log oxygen scatter'), a.value('log burning scatter'), a.value('log crew scatter')];
-}
-
-/** ln of a noted figure; whole rods stand for the middle of the lengths that round up to them. */
-function logNoted(job: LogJob, channel: number): number {
-  const noted = job.noted[CHANNELS[channel] ?? 'rods'];
-  if (noted === undefined) return NaN;
-  return Math.log(channel === 0 && Number.isInteger(noted) ? noted - HALF_ROD : noted);
 }
 
 const rangeOf = (name: NumberName, { a }: Basis): InForce => {
@@ -539,7 +532,7 @@ function update(
       if (noted === undefined) return;
       const place = i * UPDATE_CHANNELS + channelOf(c, noted);
       places[i * CHANNELS.length + c] = place;
-      observed[place] = logNoted(job, c);
+      observed[place] = logNoted(job, CHANNELS[c]!);
       const k = i * CHANNELS.length + c;
       shared[place] = ((harder[k]! - at[k]!) / OWN_STEP) * scatter.deviation;
     }),
@@ -565,7 +558,7 @@ function update(
 
 function jobFit(job: LogJob, i: number, predicted: Float64Array, fit: BayesFit): JobFit {
   const ratio = (c: number): number | undefined => {
-    const r = Math.exp(logNoted(job, c) - (predicted[i * CHANNELS.length + c] ?? NaN));
+    const r = Math.exp(logNoted(job, CHANNELS[c]!) - (predicted[i * CHANNELS.length + c] ?? NaN));
     return Number.isFinite(r) ? r : undefined;
   };
   const [rods, oxygen, burning, crew] = CHANNELS.map((_c, c) => ratio(c));

@@ -17,4 +17,13 @@ export interface LogJob {
   readonly noted: Readonly<Record<Channel, number | undefined>>;
 }
 
+/** Whole rods are half a rod more than the length burned takes, on average. */
+export const HALF_ROD = 0.5;
+
+/** ln of a noted figure; whole rods stand for the middle of the lengths that round up to them. */
+export function logNoted(job: LogJob, channel: Channel): number {
+  const noted = job.noted[channel] ?? NaN;
+  return Math.log(channel === 'rods' && Number.isInteger(noted) ? noted - HALF_ROD : noted);
+}
+
 export const isNoted = (job: LogJob): boolean => CHANNELS.some((c) => job.noted[c] !== undefined);

@@ -72,10 +72,19 @@ function readAs(channel: Channel, x: number): number {
   return channel === 'rods' && Number.isFinite(x) ? Math.max(1, Math.round(x)) : x;
 }
 
+/** What a figure of the i-th job is multiplied by in each draw when it is read: as the log's readings are held to scatter. */
+export const readingsOf = (channel: Channel, i: number, basis: Basis): Float64Array =>
+  shuffled(
+    basis.once(`readings ${channel}`, () => {
+      const deviation = basis.a.value(READING[channel]);
+      return Float64Array.from({ length: DRAWS }, (_, w) => Math.exp(deviation * normalQuantile((w + 0.5) / DRAWS)));
+    }),
+    1 + i * CHANNELS.length + CHANNELS.indexOf(channel),
+  );
+
 /** The claims of every figure; readings scatter besides, as the log's are held to. */
 function claimsOf(jobs: readonly LogJob[], basis: Basis): ReadonlyMap<Channel, Claims> {
   const all = new Map<Channel, Claims>();
-  const strata = new Map<Channel, Float64Array>();
   for (const channel of CHANNELS) {
     const count = jobs.filter((job) => job.noted[channel] !== undefined).length;
     if (count > 0)
@@ -88,20 +97,15 @@ function claimsOf(jobs: readonly LogJob[], basis: Basis): ReadonlyMap<Channel, C
         logs: new Float64Array(count * DRAWS),
         inside: new Int32Array(DRAWS),
       });
-    const deviation = basis.a.value(READING[channel]);
-    strata.set(
-      channel,
-      Float64Array.from({ length: DRAWS }, (_, i) => Math.exp(deviation * normalQuantile((i + 0.5) / DRAWS))),
-    );
   }
   const work = percentileWork(DRAWS);
   jobs.forEach((job, i) => {
     const each = drawItem(job.sizing, DRAWS, basis, ownScatter(i, DRAWS, basis));
-    CHANNELS.forEach((channel, c) => {
+    CHANNELS.forEach((channel) => {
       const claims = all.get(channel);
       const noted = job.noted[channel];
       if (!claims || noted === undefined) return;
-      const readings = shuffled(strata.get(channel) ?? new Float64Array(0), 1 + i * CHANNELS.length + c);
+      const readings = readingsOf(channel, i, basis);
       const draws = arrayOf(each, channel).map((x, w) => readAs(channel, x * (readings[w] ?? NaN)));
       const [low = NaN, middle = NaN, high = NaN] = drawPercentiles(draws, [LOW, 0.5, HIGH], work);
       const [least, most] = channel === 'rods' ? [wholeTowards(low, LOW), wholeTowards(high, HIGH)] : [low, high];

@@ -5,10 +5,7 @@ import { valueAt, type Evaluation } from '../model/evaluation.ts';
 import { rodMassPerLength } from '../burn/rods.ts';
 import type { Sized } from '../operations/sized.ts';
 import { anewOf, flowsOf, givenOf, itemEvaluation, shapeKey } from '../operations/ways.ts';
-import { CHANNELS, type LogJob } from './log-job.ts';
-
-/** Whole rods are half a rod more than the length burned takes, on average. */
-export const HALF_ROD = 0.5;
+import { CHANNELS, HALF_ROD, type LogJob } from './log-job.ts';
 
 /** Share of the crew time without cooling that is left at least, whatever is made of the cooling. */
 const LEAST_BUSY = 0.2;

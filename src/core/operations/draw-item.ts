@@ -12,6 +12,7 @@ import { correlatedScores, drawnWith } from '../spread/drawn-together.ts';
 import { johnson, johnsonColumn } from '../spread/johnson.ts';
 import { SOBOL_DIMENSIONS } from '../spread/sobol.ts';
 import type { Operation } from './operation.ts';
+import { wholeUp } from './rod-fit.ts';
 import { siteFactors } from './site.ts';
 import type { Sized } from './sized.ts';
 import { anewOf, flowsOf, givenOf, itemEvaluation, shapeKey } from './ways.ts';
@@ -288,6 +289,11 @@ export type Drawable = Pick<
   | 'removed'
   | 'timeAtWork'
   | 'cooling'
+  | 'used'
+  | 'oxygen'
+  | 'burnTime'
+  | 'workTime'
+  | 'crewTime'
 >;
 
 /**
@@ -312,9 +318,16 @@ function drawnSteps(item: Drawable, count: number, basis: Basis): Drawn {
   });
 }
 
+/** What is drawn, with the logarithm of each draw over what is planned times a factor; as it is where that is 1. */
+const stretched = (draws: Float64Array, planned: number, by: number): Float64Array =>
+  by === 1 ? draws : draws.map((x) => planned * (x / planned) ** by);
+
 /**
  * Draws what one sized item takes: the item's steps on columns. Rod and method stay as planned; the flow departs by the flow
  * factor, the cooling by what it rests on. The columns are overwritten by the next item drawn.
+ *
+ * The assumptions `range of ...` stand here alone: each draw departs from the plan by so much more, or less. Rods stay whole, and of
+ * the crew time the work is a part.
  *
  * @param own how the item departs from the others, one for each draw; the draws of `item scatter` where left out
  */
@@ -352,12 +365,17 @@ export function drawItem(
     for (const i of without) column[i] = Infinity;
     return column;
   };
+  const { a } = basis;
+  const [byRods, byCrew] = [a.value('range of rods'), a.value('range of crew time')];
+  const used = stretched(read('N_used'), item.used, byRods);
+  const rods = byRods === 1 ? read('N') : used.map(wholeUp);
+  const starts = byRods !== 1 && apart.list.has('starts') ? apart.column('starts') : 0;
   return {
-    rods: read('N'),
-    used: read('N_used'),
-    lightings: read('n_light'),
-    oxygen: read('O'),
-    burnTime: read('t'),
+    rods,
+    used,
+    lightings: byRods === 1 ? read('n_light') : rods.map((n, i) => Math.max(n, valueAt(starts, i))),
+    oxygen: stretched(read('O'), item.oxygen, a.value('range of oxygen')),
+    burnTime: stretched(read('t'), item.burnTime, a.value('range of burning')),
     get crewTime() {
       if (cooling && cooled.item !== item) {
         const columns = basis.reading(`draws of cooling ${operation.id} ${count}`, () =>
@@ -366,12 +384,15 @@ export function drawItem(
         cooled.draws.set(cooling.draws(item.planned, item.removed / item.timeAtWork, item.cooling, columns, basis));
         cooled.item = item;
       }
-      return read('t_crew');
+      return stretched(read('t_crew'), item.crewTime, byCrew);
     },
     timeAtWork: read('t_work'),
     get workTime() {
       const fixed = read('t_fixed');
-      return read('t_work').map((time, i) => time + fixed[i]!);
+      const work = read('t_work').map((time, i) => time + fixed[i]!);
+      if (byCrew === 1) return work;
+      const crew = this.crewTime;
+      return stretched(work, item.workTime, byCrew).map((time, i) => Math.min(time, crew[i]!));
     },
   };
 }

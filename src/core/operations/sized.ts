@@ -43,6 +43,8 @@ export interface Sized {
   /** Length of rod consumed, not rounded. */
   readonly consumed: number;
   readonly rods: number;
+  /** Rods, not rounded. */
+  readonly used: number;
   /** Times a rod is lit. */
   readonly lightings: number;
   readonly oxygen: number;
@@ -166,6 +168,7 @@ class SizedItem implements Sized {
   readonly widenPressure: number | undefined;
   readonly consumed: number;
   readonly rods: number;
+  readonly used: number;
   readonly lightings: number;
   readonly oxygen: number;
   readonly burnTime: number;
@@ -196,6 +199,7 @@ class SizedItem implements Sized {
     this.widenPressure = task.widenPressure;
     this.consumed = way.consumed;
     this.rods = way.rods;
+    this.used = way.used;
     this.lightings = way.lightings;
     this.oxygen = way.oxygen;
     this.burnTime = way.burnTime;

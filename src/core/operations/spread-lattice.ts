@@ -117,7 +117,7 @@ const isCounted = (operation: Operation, basis: Basis): boolean =>
   );
 
 /** What the draws of an item start from where another of its ways is taken. */
-const drawnOf = (item: Sized, { method, removed, time }: Way): Drawable => ({
+const drawnOf = (item: Sized, { method, removed, time, used, oxygen, burnTime, fixedTime }: Way): Drawable => ({
   operation: item.operation,
   rod: item.rod,
   material: item.material,
@@ -128,6 +128,11 @@ const drawnOf = (item: Sized, { method, removed, time }: Way): Drawable => ({
   removed,
   timeAtWork: time,
   cooling: item.cooling,
+  used,
+  oxygen,
+  burnTime,
+  workTime: fixedTime + time,
+  crewTime: fixedTime + time + item.cooling,
 });
 
 function pointAt({ operation, rod, material, method }: Sized, sizes: Sizes, basis: Basis): Point {

@@ -16,3 +16,25 @@ export function conformalRange(figures: readonly number[], chance: number): read
   const sorted = [...figures].sort((x, y) => x - y);
   return [sorted[k - 1]!, sorted[n - k]!];
 }
+
+/**
+ * Size that the next of some alike sizes stays under with a chance, whatever their distribution.
+ *
+ * Of n + 1 sizes in any order each is as likely as another to be the last one, so that it is no more than the k-th smallest of the n
+ * others with a chance of k/(n + 1). Read at k = chance (n + 1), between the two nearest where that is not whole.
+ *
+ * @param sizes as many as for `conformalRange`, in any order
+ * @returns undefined where there are fewer
+ * Source: as there; between two, Hyndman and Fan, The American Statistician 50 (1996) 361, definition 6.
+ *
+ * @example conformalSize([1, 2, 3, 4, 5, 6, 7, 8, 9], 0.8) // 8
+ */
+export function conformalSize(sizes: readonly number[], chance: number): number | undefined {
+  if (!conformalRange(sizes, chance)) return undefined;
+  const sorted = [...sizes].sort((x, y) => x - y);
+  const place = chance * (sizes.length + 1) - 1;
+  const under = Math.floor(place + 1e-9);
+  const part = Math.max(0, place - under);
+  const [low, high] = [sorted[under]!, sorted[under + 1]!];
+  return part < 1e-9 ? low : low + part * (high - low);
+}

@@ -129,6 +129,6 @@ function FitIntoJob({ explained: { table } }: { readonly explained: Explained })
 export const FIT_INTO_JOB: CellSection = {
   id: 'fit',
   heading: "Into the job's assumptions",
-  shows: ({ declaration, outcome }) => declaration.name === 'BURN.LOG.FIT' && outcome.kind === 'table',
+  shows: ({ declaration, outcome }) => /^BURN.LOG.(FIT|RANGE)$/.test(declaration.name) && outcome.kind === 'table',
   Component: FitIntoJob,
 };

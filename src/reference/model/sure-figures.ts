@@ -223,6 +223,15 @@ export function coverage(): { readonly before: Row; readonly after: Row; readonl
   return { before: oxygen(null), after: oxygen(taught), jobs: 30 };
 }
 
+/** What thirty jobs of that crew make of the defaults' low and high of oxygen, the values left as they are. */
+export function vouched(): { readonly by: number; readonly low: number; readonly high: number } {
+  const rows = rowsOf('BURN.LOG.RANGE', inventedLog(30, LOG_SEED)).filter((row) => typeof row['value'] === 'number');
+  const assume = rows.map((row): readonly Cell[] => [textIn(row, 'name'), numberIn(row, 'value')]);
+  const [plan] = rowsOf('BURN.PIN.PLAN', ...PIN, null, null, null, assume);
+  const oxygen = rows.find((row) => row['name'] === 'range of oxygen');
+  return { by: numberIn(oxygen, 'value'), low: numberIn(plan, 'oxygen low'), high: numberIn(plan, 'oxygen high') };
+}
+
 const TWO_PINS = [
   [4, 10],
   [3, 8],

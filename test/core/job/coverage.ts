@@ -4,13 +4,16 @@ import type { NumberName } from '../../../src/core/assumptions/registry.ts';
 import { Basis } from '../../../src/core/basis.ts';
 import { findRod } from '../../../src/core/burn/rods.ts';
 import { logFit, type LogFit } from '../../../src/core/job/log-fit.ts';
+import type { LogJob } from '../../../src/core/job/log-job.ts';
 import { cooledBy, drawItem, drawnFactors } from '../../../src/core/operations/draw-item.ts';
 import { ownScatter } from '../../../src/core/operations/own-scatter.ts';
 import { DRAWS } from '../../../src/core/operations/spread-item.ts';
 import { drawPercentiles } from '../../../src/core/spread/draw-percentile.ts';
 import { johnson, johnsonQuantile } from '../../../src/core/spread/johnson.ts';
-import { seeded } from '../../../src/core/spread/seeded.ts';
+import { RANGE_OF, vouchedRanges } from '../../../src/core/job/vouched-ranges.ts';
+import { seeded, type Seeded } from '../../../src/core/spread/seeded.ts';
 import {
+  IN,
   PIN,
   STEEL,
   basisWith,
@@ -36,6 +39,18 @@ export function basisAfter({ factors, correlations }: LogFit, correlated = true)
   return new Basis(Assumptions.from(rows).correlated(correlated ? correlations : []));
 }
 
+/** The basis with its ranges widened or narrowed by a log, whose jobs are sized on it first. */
+export function basisVouched(jobs: readonly LogJob[], basis: Basis): Basis {
+  const again = jobs.map((job): LogJob => {
+    const { diameter, length } = job.sizing.planned;
+    return { ...job, sizing: sizePin(diameter! / IN, length! / IN, undefined, basis) };
+  });
+  const rows = vouchedRanges(again, basis).flatMap(({ channel, by }): readonly Override[] =>
+    by === undefined ? [] : [{ name: RANGE_OF[channel], value: by, low: by, high: by, kind: 'your log' }],
+  );
+  return new Basis(Assumptions.from(rows, basis.a));
+}
+
 /** All that a pin is drawn from, its own scatter left out. */
 export function drawnOfPins({ a }: Basis): readonly NumberName[] {
   const names = ['3/8 x 36', '1/2 pipe'].flatMap((name) => drawnFactors(PIN, findRod(name).rod, STEEL, a));
@@ -51,13 +66,16 @@ export interface Coverage {
 }
 
 /**
- * Share of new pins inside their P10 to P90 on the bases `after` makes of a fit. Each log has a world of its own, drawn from the
+ * Share of new pins inside their P10 to P90 on the bases `after` makes of a log and its fit. Each log has a world of its own, drawn from the
  * assumptions, and its new pins are done in that world; they cool as a plan in that world has it.
+ *
+ * @param odd what every job takes besides, times all that it should: what no model knows of
  */
 export function coverage(
   { logs, jobs, fresh, seed }: { readonly [K in 'logs' | 'jobs' | 'fresh' | 'seed']: number },
   basis: Basis,
-  after: Readonly<Record<string, (fit: LogFit, basis: Basis) => Basis>>,
+  after: Readonly<Record<string, (fit: () => LogFit, basis: Basis, jobs: readonly LogJob[]) => Basis>>,
+  odd: (random: Seeded) => number = () => 1,
 ): ReadonlyMap<string, Readonly<Record<Figure, Coverage>>> {
   const names = drawnOfPins(basis);
   const scatter = johnson(basis.a.inForce('item scatter'));
@@ -67,10 +85,19 @@ export function coverage(
     const random = seeded(seed + i);
     const truth = drawBurningWorld(names, random, basis);
     const world = basisWith(truth);
-    const fit = logFit(simulateLog(randomPins(jobs, random), truth, random, undefined, basis, 'in its world'), basis);
+    const log = simulateLog(randomPins(jobs, random), truth, random, undefined, basis, 'in its world').map(
+      (job): LogJob => {
+        const by = odd(random);
+        const { rods, oxygen, burning, crew } = job.noted;
+        return { ...job, noted: { rods, oxygen: oxygen! * by, burning: burning! * by, crew: crew! * by } };
+      },
+    );
+    let made: LogFit | undefined;
+    const fit = (): LogFit => (made ??= logFit(log, basis));
     const pins = randomPins(fresh, random).map((pin) => ({ ...pin, own: johnsonQuantile(scatter, random.uniform()) }));
+    const oddities = pins.map(() => odd(random));
     for (const way of ways) {
-      const fitted = after[way]!(fit, basis);
+      const fitted = after[way]!(fit, basis, log);
       const held = FIGURES.map(() => 0);
       pins.forEach(({ diameter, length, own }, n) => {
         const planned = sizePin(diameter, length, undefined, fitted);
@@ -78,9 +105,10 @@ export function coverage(
         const happened = sizePin(diameter, length, planned.name, world);
         const took = scattered(happened, own, world, happened.cooling);
         const columns = { oxygen: draws.oxygen, burning: draws.burnTime, crew: draws.crewTime };
+        const by = oddities[n]!;
         FIGURES.forEach((figure, f) => {
           const [low = NaN, high = NaN] = drawPercentiles(columns[figure], [0.1, 0.9]);
-          if (took[figure] >= low && took[figure] <= high) held[f]!++;
+          if (took[figure] * by >= low && took[figure] * by <= high) held[f]!++;
           tally.get(way)![f]!.width += Math.log(high / low) / (logs * fresh);
         });
       });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { conformalRange } from '../../../src/core/spread/conformal.ts';
+import { conformalRange, conformalSize } from '../../../src/core/spread/conformal.ts';
 import { seeded } from '../../../src/core/spread/seeded.ts';
 
 describe('a range that rests on no model', () => {
@@ -29,5 +29,24 @@ describe('a range that rests on no model', () => {
     expect(Math.abs(held / logs - claimed)).toBeLessThan(0.02);
     expect(held / logs).toBeGreaterThan(0.77);
     expect(held / logs).toBeLessThan(0.83);
+  });
+
+  it.each([9, 11, 12, 17, 20])('stays over the next size as often as it says, after %i', (count) => {
+    const { uniform } = seeded(100 + count);
+    const size = (): number => (uniform() < 0.3 ? 3 : 1) / (0.02 + uniform()) ** 0.7;
+    const logs = 6000;
+    let held = 0;
+    for (let i = 0; i < logs; i++) if (size() <= conformalSize(Array.from({ length: count }, size), 0.8)!) held++;
+    expect(Math.abs(held / logs - 0.8)).toBeLessThan(0.02);
+  });
+
+  it('has no size for fewer than nine, and reads between two where its place is not whole', () => {
+    const upTo = (n: number): readonly number[] => Array.from({ length: n }, (_, i) => n - i);
+    expect(conformalSize(upTo(8), 0.8)).toBeUndefined();
+    expect(conformalSize(upTo(9), 0.8)).toBe(8);
+    expect(conformalSize(upTo(10), 0.8)).toBeCloseTo(8.8, 12);
+    expect(conformalSize(upTo(14), 0.8)).toBe(12);
+    expect(conformalSize([...upTo(8), Infinity], 0.8)).toBe(8);
+    expect(conformalSize([...upTo(7), Infinity, Infinity], 0.8)).toBe(Infinity);
   });
 });
