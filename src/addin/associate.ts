@@ -9,12 +9,14 @@
 import type { Argument, Calculated, Cell, CellError, HostFunction, Scalar } from '../sheet/host-function.ts';
 import { givenUp } from '../core/messages.ts';
 import { toCellError, type Paused } from '../sheet/call.ts';
+import { SHARED } from '../sheet/shared-bases.ts';
 import { trimmed } from '../sheet/trim.ts';
 import { functionId } from './function-id.ts';
+import { Gathered } from './gathered.ts';
 import type { Aside } from './aside.ts';
 import type { Card, Cards } from './cards.ts';
 import { Outlet } from './outlet.ts';
-import { bytesOf, checkSize } from './result-size.ts';
+import { bytesOf, checkSize, isSmall } from './result-size.ts';
 import { PAGE_TURNS } from './turns.ts';
 
 type HostValue = number | string | boolean | CustomFunctions.Error | Card;
@@ -57,9 +59,8 @@ export function hostCall(
   f: HostFunction,
   { cards, aside }: Besides = {},
 ): (...values: unknown[]) => HostValue[][] | Promise<HostValue[][]> {
-  return (...values) => {
-    const added = values[f.parameters.length];
-    const invocation = (typeof added === 'object' && added !== null ? added : {}) as Invocation;
+  const gathered = new Gathered<Result>(f, (args, rows) => results(f, () => args, cards, rows));
+  const alone = (args: () => readonly Argument[], invocation: Invocation): HostValue[][] | Promise<HostValue[][]> => {
     let cancelled = false;
     let stop: () => void = () => undefined;
     // The host needs the result no more: the cell was edited, or calculated anew.
@@ -68,17 +69,25 @@ export function hostCall(
       stop();
     };
     const inPage = (known?: Calculated): Result | undefined | Promise<Result | undefined> =>
-      PAGE_TURNS.run(results(f, values, invocation, cards, known), () => cancelled);
+      PAGE_TURNS.run(known ? results(f, () => [], undefined, known.cells) : results(f, args, cards), () => cancelled);
     const result =
       f.inOnePiece && aside
-        ? aside
-            .calculate(
-              { name: f.name, args: argumentsOf(f, values, invocation.parameterAddresses ?? []), explained: false },
-              (by) => (stop = by),
-            )
-            .then(inPage)
+        ? aside.calculate({ name: f.name, args: args(), explained: false }, (by) => (stop = by)).then(inPage)
         : inPage();
     return result instanceof Promise ? result.then(handedOver) : handedOver(result);
+  };
+  const waiting = (args: readonly Argument[]): (() => readonly Argument[]) => {
+    const held = args.map((arg, i) => (f.parameters[i]?.apart ? SHARED.held(arg) : arg));
+    return () => held;
+  };
+  return (...values) => {
+    const added = values[f.parameters.length];
+    const invocation = (typeof added === 'object' && added !== null ? added : {}) as Invocation;
+    const args = (): readonly Argument[] => argumentsOf(f, values, invocation.parameterAddresses ?? []);
+    return (
+      gathered.add(args, invocation)?.then(handedOver) ??
+      alone(PAGE_TURNS.isFull() ? waiting(args()) : args, invocation)
+    );
   };
 }
 
@@ -93,27 +102,23 @@ function handedOver({ rows, bytes }: Result = failure(givenUp())): HostValue[][]
 
 const failure = (reason: unknown): Result => ({ rows: [[hostError(toCellError(reason))]], bytes: 0 });
 
-/**
- * What goes back to the host, whatever came: of an error that is not its own it would drop the text. `known` is what
- * was calculated elsewhere.
- */
+/** What goes back to the host, whatever came: of an error that is not its own it would drop the text. `known` was calculated elsewhere. */
 function* results(
   f: HostFunction,
-  values: readonly unknown[],
-  { parameterAddresses }: Invocation,
+  given: () => readonly Argument[],
   cards: Cards | undefined,
-  known: Calculated | undefined,
+  known?: Calculated['cells'],
 ): Paused<Result> {
   try {
-    const args = known ? [] : argumentsOf(f, values, parameterAddresses ?? []);
-    const card = known ? undefined : cards?.(f, args);
-    const cells = known?.cells ?? (f.paused ? yield* f.paused(args) : f.call(args));
+    const args = given();
+    const card = cards?.(f, args);
+    const cells = known ?? (f.paused ? yield* f.paused(args) : f.call(args));
     const rows: HostValue[][] = [];
     for (const [r, row] of cells.entries()) {
       yield;
       rows.push(row.map((cell, c) => card?.(cell, r, c) ?? fromCell(cell)));
     }
-    const bytes = yield* bytesOf(rows);
+    const bytes = isSmall(rows) ? 0 : yield* bytesOf(rows);
     checkSize(rows.length, bytes);
     return { rows, bytes };
   } catch (e) {

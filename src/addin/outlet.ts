@@ -1,10 +1,8 @@
 import { pageTime } from './clock.ts';
-import { MOST_BYTES } from './result-size.ts';
+import { MOST_BYTES, SMALL } from './result-size.ts';
 
 /** The runtime gathers results for about so long before it sends them, all in one request [ms]. */
 const GATHERED = 3000;
-/** Smaller results go at once; the rest of 5 MB is for them. */
-const SMALL = 10_000;
 
 interface Sent {
   readonly at: number;

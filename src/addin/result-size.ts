@@ -5,6 +5,18 @@ import type { Paused } from '../sheet/call.ts';
 /** Most bytes of one result; the rest of 5 MB is for what stands round it. */
 export const MOST_BYTES = 4_500_000;
 
+/** Results smaller than this go at once; the rest of 5 MB is for them. */
+export const SMALL = 10_000;
+
+/** Whether a result of a row or two is small for certain, which needs no look at every sign. */
+export function isSmall(rows: readonly (readonly unknown[])[]): boolean {
+  let most = rows.length > 2 ? SMALL : 0;
+  for (let r = 0; r < rows.length && most < SMALL; r++)
+    for (const cell of rows[r]!)
+      most += typeof cell === 'string' ? 6 * cell.length + 3 : typeof cell === 'object' ? SMALL : 25;
+  return most < SMALL;
+}
+
 /** Bytes of a result's cells; a text of other than ASCII signs has more bytes than signs. */
 export function* bytesOf(rows: readonly (readonly unknown[])[]): Paused<number> {
   let bytes = 2;

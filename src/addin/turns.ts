@@ -18,8 +18,8 @@ interface Job {
  */
 export class Turns {
   /** Those that had no turn yet. */
-  private readonly fresh: Job[] = [];
-  private readonly underWay: Job[] = [];
+  private readonly fresh = new Set<Job>();
+  private readonly underWay = new Set<Job>();
   /** When the turn ends that is being worked in. */
   private until: number | undefined;
   /** When the pause ends that was asked for, and when what is under way was last worked at. */
@@ -47,11 +47,10 @@ export class Turns {
       } while (this.now() < until);
       return false;
     };
-    const until = this.turn();
-    const inTurn = this.fresh.length === 0 && this.now() < until;
-    if (inTurn && work(until)) return result;
+    const inTurn = !this.isFull();
+    if (inTurn && work(this.turn())) return result;
     return new Promise((resolve, reject) => {
-      (inTurn ? this.underWay : this.fresh).push({
+      (inTurn ? this.underWay : this.fresh).add({
         work: (end) => {
           try {
             if (!work(end)) return false;
@@ -63,6 +62,12 @@ export class Turns {
         },
       });
     });
+  }
+
+  /** Whether what comes now has to wait for the next turn. */
+  isFull(): boolean {
+    const until = this.turn();
+    return this.fresh.size > 0 || this.now() >= until;
   }
 
   /** The end of this turn of the page, which begins with the first work in it. */
@@ -82,7 +87,7 @@ export class Turns {
   /** The next turn: one calculation after the other, each until the turn is over; those first that had none. */
   private next(): void {
     this.until = undefined;
-    if (this.fresh.length + this.underWay.length === 0) return;
+    if (this.fresh.size + this.underWay.size === 0) return;
     const until = this.turn();
     this.workAt(this.fresh, until);
     const now = this.now();
@@ -91,11 +96,11 @@ export class Turns {
     this.worked = this.now();
   }
 
-  private workAt(jobs: Job[], until: number): void {
-    while (this.now() < until) {
-      const job = jobs.shift();
-      if (!job) return;
-      if (!job.work(until)) this.underWay.push(job);
+  private workAt(jobs: Set<Job>, until: number): void {
+    for (const job of jobs) {
+      if (this.now() >= until) return;
+      jobs.delete(job);
+      if (!job.work(until)) this.underWay.add(job);
     }
   }
 }

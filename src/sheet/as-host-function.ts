@@ -1,8 +1,14 @@
-import { isTableFunction, parameterLabel, type Declaration, type Kind } from '../catalogue/declaration.ts';
+import {
+  isRowsFunction,
+  isTableFunction,
+  parameterLabel,
+  type Declaration,
+  type Kind,
+} from '../catalogue/declaration.ts';
 import { zeroIsBlank } from '../catalogue/read-cell.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
 import { plainUnit } from '../core/units/parse-quantity.ts';
-import { call, callByItems } from './call.ts';
+import { call, callByItems, callsInList } from './call.ts';
 import { tableExplained, workingOf } from './explain.ts';
 import type { Argument, HostFunction } from './host-function.ts';
 import { readyFor } from './long-lists.ts';
@@ -65,6 +71,14 @@ export function hostFunction(d: Declaration, defaults?: Assumptions): HostFuncti
       SHARED.tidy();
       return results;
     },
+    ...(isRowsFunction(d) &&
+      d.plan && {
+        *inList(list: readonly Argument[]) {
+          yield* readyFor(list);
+          yield* callsInList(d, list, defaults, SHARED);
+          SHARED.tidy();
+        },
+      }),
     ...(typeof CARDS === 'undefined' || CARDS ? { working: (args) => workingOf(d, args, defaults, SHARED) } : {}),
   };
 }

@@ -287,7 +287,27 @@ function* rows(d: RowsFunction, p: Prepared): Paused<Results> {
   return lines.finished;
 }
 
-/** The rows of a call, made one after the other. */
+/**
+ * Calls of one item each, given as one list: of each its place and the rows that it gives by itself. Of one that fails there is
+ * nothing: its own call says why.
+ */
+export function* callsInList(
+  d: RowsFunction,
+  list: readonly Argument[],
+  defaults?: Assumptions,
+  shared?: SharedBases,
+): Generator<readonly [at: number, rows: Results] | undefined, void> {
+  const p = prepare(d, list, defaults, shared);
+  const lines = new Lines(d, p, true);
+  const heading = headings(d.result.columns, p.system);
+  for (let at = 0; at < p.shape.rows; at++) {
+    lines.add(at, false);
+    const row = lines.finished[at]!;
+    yield row.some(isCellError) ? undefined : [at, [heading, row]];
+  }
+}
+
+/** The rows of a call, made one after the other; where they are `apart`, each as in a call of its own. */
 class Lines {
   readonly finished: Cell[][] = [];
   private readonly columns: readonly Column[];
@@ -304,6 +324,7 @@ class Lines {
   constructor(
     private readonly d: RowsFunction,
     private readonly p: Prepared,
+    private readonly apart = false,
   ) {
     const { rows: high, columns: wide } = p.shape;
     const slots = p.slots.filter((s) => s.varies);
@@ -324,7 +345,7 @@ class Lines {
   }
 
   private row(at: number): Cell[] {
-    const { known } = this;
+    const { known, apart } = this;
     // A list that hardly ever repeats itself is not looked up for ever.
     const key = known.size < MOST_KEPT || this.again > known.size ? this.key(at) : undefined;
     const alike = key === undefined ? undefined : known.get(key);
@@ -336,8 +357,13 @@ class Lines {
       const line = this.item(at);
       row = this.shownLine(line);
       const numbered = line[0] === null;
-      if (numbered) row[0] = at + 1;
-      for (let k = 0; k < this.from.length; k++) this.kept[k]!.push(line[this.from[k]!] ?? null);
+      if (numbered) row[0] = apart ? 1 : at + 1;
+      for (let k = 0; k < this.from.length; k++) {
+        const output = line[this.from[k]!] ?? null;
+        if (apart) this.kept[k] = [output];
+        else this.kept[k]!.push(output);
+      }
+      if (apart) this.fill(row, this.decided()?.(0));
       made = { at, among: this.good.push(at) - 1, numbered };
     } catch (failed) {
       made = { failed };
@@ -349,10 +375,11 @@ class Lines {
 
   private repeated(at: number, { at: before, among, numbered }: Exclude<KnownItem, { failed: unknown }>): Cell[] {
     const row = [...this.finished[before]!];
+    this.again++;
+    if (this.apart) return row;
     if (numbered) row[0] = at + 1;
     this.good.push(at);
     for (const each of this.kept) each.push(each[among]!);
-    this.again++;
     return row;
   }
 
@@ -366,13 +393,20 @@ class Lines {
   /** Fills in what the good rows decide together. */
   *together(): Paused<void> {
     this.known.clear();
-    const together = this.d.together?.of(this.kept, this.p.basis);
+    const together = this.decided();
     if (!together) return;
     for (let i = 0; i < this.good.length; i++) {
       yield;
-      const row = this.finished[this.good[i]!]!;
-      for (const [place, output] of together(i)) row[place] = this.shown[place]!(output);
+      this.fill(this.finished[this.good[i]!]!, together(i));
     }
+  }
+
+  private decided() {
+    return this.d.together?.of(this.kept, this.p.basis);
+  }
+
+  private fill(row: Cell[], outputs: readonly (readonly [place: number, output: Output])[] = []): void {
+    for (const [place, output] of outputs) row[place] = this.shown[place]!(output);
   }
 }
 

@@ -65,6 +65,13 @@ export interface HostFunction {
   explained?(args: readonly Argument[]): Calculated;
   /** The same call with pauses, where it takes long for long lists. */
   paused?(args: readonly Argument[]): Generator<undefined, readonly (readonly Cell[])[]>;
+  /**
+   * Calls of one item each that share their assumptions, given as one list: of each its place and its rows as it gives them by
+   * itself, but for what is read in a long list; of one that is to be called by itself nothing. In between it pauses.
+   */
+  inList?(
+    list: readonly Argument[],
+  ): Generator<readonly [at: number, rows: readonly (readonly Cell[])[]] | undefined, void>;
   /** The working of each cell of the result, where the call asks for it to be shown on a card; undefined where it does not. */
   working?(args: readonly Argument[]): ((row: number, column: number) => readonly WorkingLine[]) | undefined;
 }

@@ -46,6 +46,11 @@ export class SharedBases {
     return found.basis;
   }
 
+  /** The same range of assumptions as it is kept, so that calls that wait need no copies of it. */
+  held(assume: Argument): Argument {
+    return this.kept.find((k) => sameCells(k.assume, assume))?.assume ?? assume;
+  }
+
   /** To be called after each call. */
   tidy(): void {
     if (this.kept.some(({ basis }) => basis.size > MOST_VALUES))
@@ -54,7 +59,7 @@ export class SharedBases {
 }
 
 /** Whether two ranges hold the same. They come anew with each cell: no text is made of them for that. */
-function sameCells(a: unknown, b: unknown): boolean {
+export function sameCells(a: unknown, b: unknown): boolean {
   if (a === b) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
   if (Array.isArray(a)) return Array.isArray(b) && a.length === b.length && a.every((each, i) => sameCells(each, b[i]));

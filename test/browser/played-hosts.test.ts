@@ -6,6 +6,7 @@ import type { Cell } from '../../src/catalogue/cell.ts';
 import { hostFunction } from '../../src/sheet/as-host-function.ts';
 import { call } from '../../src/sheet/call.ts';
 import { argumentsOf, asCalled } from '../addin/example-arguments.ts';
+import { RowsAlike } from '../core/operations/rows-alike.ts';
 import type { Book } from '../host/workbook-host.ts';
 import { builtFiles } from './built.ts';
 import { DesktopHost } from './desktop-host.ts';
@@ -267,6 +268,27 @@ describe.each<HostName>(['desktop', 'web'])('functions in the host on the %s', (
       const rows = call(d, asCalled(args)).map((row) => row.map(asShown));
       expect(outcomes[i], formula).toEqual({ value: rows });
     });
+  });
+
+  it('of single plans by the thousand are worked out as one list, by the script that is fetched for it', async () => {
+    await start(name);
+    const plan = findFunction('BURN.PIN.PLAN')!;
+    const sizes = Array.from({ length: 3000 }, (_, i) => [2 + i / 700, 5 + ((i * 0.618) % 1) * 19] as const);
+    const outcomes = await host.run(
+      ...sizes.map(([diameter, length]) => ['PIN.PLAN', padded(plan, [[[diameter]], [[length]]])] as const),
+    );
+    expect(await addin.evaluate(() => performance.getEntriesByType('resource').map((entry) => entry.name))).toEqual(
+      expect.arrayContaining([expect.stringMatching(/\/lists\b[^/]*\.js$/)]),
+    );
+    const alike = new RowsAlike(false);
+    for (let i = 0; i < sizes.length; i += 20) {
+      const [heading, row] = call(plan, [...sizes[i]!]).map((cells) => cells.map((cell) => cell ?? ''));
+      const { value } = outcomes[i] as { readonly value: readonly (readonly unknown[])[] };
+      expect(value, `${i}`).toHaveLength(2);
+      expect(value[0]).toEqual(heading);
+      alike.compare('PIN', `${i}`, value[1]!, row!);
+    }
+    alike.check();
   });
 
   it('that take long at a stretch leave the page to answer others, and stop where they are taken back', async () => {

@@ -7,6 +7,7 @@ import { planList } from '../../../src/catalogue/plan-list.ts';
 import { call } from '../../../src/sheet/call.ts';
 import type { Argument, Cell } from '../../../src/sheet/host-function.ts';
 import { LONG_LISTS } from '../../../src/sheet/long-lists.ts';
+import { RowsAlike } from './rows-alike.ts';
 
 /** Fractional parts of the multiples of an irrational number: no two alike. */
 const between = (low: number, high: number, i: number, step: number): number => low + (high - low) * ((i * step) % 1);
@@ -37,41 +38,13 @@ function both(id: string, args: readonly Argument[]): readonly [long: Cell[][], 
   }
 }
 
-/** Operations whose low and high are read between points of a lattice; those of the others jump with whole passes, holes or starts. */
-const READ = ['PIN', 'HOLE'];
-/** What is read so; the others between points of a lattice of pressures, or not at all. */
-const DRAWN = ['oxygen low', 'oxygen high', 'crew low', 'crew high'];
-const WHOLE = ['rods low', 'rods high'];
-/** What all items of a list decide together. */
-const SHARED = ['cylinders so far', 'left in cylinder'];
-
 describe('a long list', () => {
   it.each(Object.entries(LISTS))('of %s has the rows of its items by themselves', (id, args) => {
     const [long, alone] = both(id, args);
-    const drawn: number[] = [];
-    let otherRods = 0;
-    alone.forEach((row, r) =>
-      PLAN_COLUMNS.forEach(({ heading }, k) => {
-        const [expected, found] = [row[k], long[r]![k]];
-        if (SHARED.includes(heading)) return;
-        if (typeof expected !== 'number' || typeof found !== 'number') {
-          expect(found, `${id} ${r} ${heading}`).toEqual(expected);
-        } else if (READ.includes(id) && WHOLE.includes(heading)) {
-          expect(Math.abs(found - expected), `${id} ${r} ${heading}`).toBeLessThanOrEqual(1);
-          if (found !== expected) otherRods++;
-        } else {
-          const off = Math.abs(found - expected) / Math.max(Math.abs(expected), 1e-300);
-          if (READ.includes(id) && DRAWN.includes(heading)) drawn.push(off);
-          else expect(off, `${id} ${r} ${heading}`).toBeLessThan(3e-7);
-        }
-      }),
-    );
-    drawn.sort((x, y) => x - y);
-    expect(drawn.length).toBe(READ.includes(id) ? 4 * COMPARED : 0);
-    if (drawn.length === 0) return;
-    expect(drawn[Math.floor(0.95 * drawn.length)], 'nineteen of twenty').toBeLessThan(0.006);
-    expect(drawn.at(-1), 'the largest').toBeLessThan(0.02);
-    expect(otherRods / (2 * COMPARED)).toBeLessThan(0.03);
+    const alike = new RowsAlike(true);
+    alone.forEach((row, r) => alike.compare(id, `${id} ${r}`, long[r]!, row));
+    expect(alike.read).toBe(['PIN', 'HOLE'].includes(id) ? COMPARED : 0);
+    if (alike.read > 0) alike.check();
   });
 
   it('has its bad and blank rows where they stand, with the same reasons', () => {
