@@ -267,7 +267,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'Mushroomed ends, bent pins, and load that still hangs on the pin.',
   },
   'GRIP.AFTER': {
-    how: 'Interference, friction and rust are drawn from their ranges; a draw counts only as far as it would have held the push that was tried. Each then loses what burning, cooling and shrinking take in one of 16 cases, in which heat, heated zone, pace of the work, joint, strength and boiling are drawn.',
+    how: 'Interference, friction and rust are drawn from their ranges; a draw counts only as far as it would have held the push that was tried. Each then loses what burning, cooling and shrinking take in one of 16 cases, in which heat, heated zone, pace of the work, joint, strength and boiling are drawn. How far a chance may be off for the number of cases, in 95 of 100, comes from how these differ among themselves; it is that of cases at random, and evenly spread ones are nearer: within 5 hundredths of 512 cases, for six pins.',
     holds: `${STEEL} Ranges independent of one another; common practice for the rust.`,
     leavesOut: 'Mushroomed ends, bent pins, keys, and load that still hangs on the pin.',
     fails: ['=BURN.GRIP.AFTER(4,10,10,2.5,5000)'],
@@ -300,7 +300,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'What is in no range: a wrong list, another crew, a pin that is not what it seemed.',
   },
   'JOB.PLAN': {
-    how: 'Each row of the list is sized as by the PLAN of its operation, with whatever assumptions its own columns set, and multiplied by its pieces. Low and high of a row are those of its pieces together, and those of the total of the whole list: pieces share crew, gas and rods, and each has its own scatter. Cylinders are counted down the list.',
+    how: 'Each row of the list is sized as by the PLAN of its operation, with whatever assumptions its own columns set, and multiplied by its pieces. Low and high of a row are those of its pieces together, and those of the total of the whole list: pieces share crew, gas and rods, and each has its own scatter. The note of the total says how far its low and high may be off for the 1,024 draws, in 95 cases of 100; all functions of a job go by these draws, so none are added. Cylinders are counted down the list.',
     holds: 'As the PLAN of each operation.',
     leavesOut: 'Rows that cannot be sized: each is named in its place and in the total.',
     fails: ['=BURN.JOB.PLAN({"mark","dia";"Boom foot",5})'],

@@ -7,6 +7,7 @@ import type { Basis } from '../core/basis.ts';
 import { methodInForce } from '../core/heat/heat-in-force.ts';
 import { Working } from '../core/model/working.ts';
 import { burntPinGrip, type BurntPinGrip } from '../core/operations/burnt-pin.ts';
+import { forCases } from '../core/messages.ts';
 import { PIN } from '../core/operations/pin.ts';
 import { sized } from '../core/operations/sized.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
@@ -121,10 +122,10 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       const chances = RAM_TONS.map((tons) => ({
         tons,
         push: tons * SHORT_TON * use,
-        chance: grip.chance(tons * SHORT_TON * use),
+        ...grip.chance(tons * SHORT_TON * use),
       }));
-      const from = Math.max(0, chances.findIndex((c) => c.chance >= 0.05) - 1);
-      const to = chances.findIndex((c) => c.chance >= 0.95);
+      const from = Math.max(0, chances.findIndex((c) => c.value >= 0.05) - 1);
+      const to = chances.findIndex((c) => c.value >= 0.95);
       const rams = chances.slice(from, to < 0 ? undefined : to + 1);
       return [
         [
@@ -148,16 +149,16 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
           null,
           null,
           null,
-          grip.nothing,
-          'chance that burning and cooling take nothing off the interference; then the lost core and the broken rust bond alone help the push',
+          grip.nothing.value,
+          `chance that burning and cooling take nothing off the interference; then the lost core and the broken rust bond alone help the push${forCases(grip.nothing.within)}`,
         ],
-        ...rams.map(({ tons, push, chance }): readonly Output[] => [
+        ...rams.map(({ tons, push, value, within }): readonly Output[] => [
           `ram of ${showQuantity(tons * SHORT_TON, 'force', a.system)}`,
           null,
           push,
           null,
-          chance,
-          `likely moves it when pushed with ${share} of its rating`,
+          value,
+          `likely moves it when pushed with ${share} of its rating${forCases(within)}`,
         ]),
       ];
     },

@@ -3,12 +3,13 @@ import { SPREAD_QUANTITIES, itemPercentile, type SpreadQuantity } from '../core/
 import { jobCost, jobCostWorking, type CostLine } from '../core/job/job-cost.ts';
 import { parseStart, showClock, showDay, showDuration, type Start } from '../core/job/clock.ts';
 import { crewingOf, jobSchedule, type Schedule } from '../core/job/job-schedule.ts';
-import { crateName, nameOf, type Job, type JobList } from '../core/job/job-list.ts';
+import { crateName, endsOff, nameOf, type Job, type JobList } from '../core/job/job-list.ts';
 import { jobStock, type StockLine } from '../core/job/job-stock.ts';
 import { CalcError } from '../core/errors.ts';
 import {
   bareNoise,
   changeAt,
+  forDraws,
   highBeyondReach,
   jointLoad,
   leftOutOf,
@@ -165,6 +166,11 @@ function totalCells(job: Job): Readonly<Record<string, Output>> {
   const sum = (of: (item: (typeof items)[number]) => number): number => items.reduce((all, item) => all + of(item), 0);
   const end = cylinders instanceof CalcError ? cylinders : cylinders.at(-1);
   const rods = [...needs.rods].map(([name, { plain }]) => `${name}: ${plain}`);
+  const off = [
+    `rods ${endsOff(needs.allRods.draws, true)}`,
+    `oxygen ${endsOff(needs.oxygen.draws)}`,
+    `crew ${endsOff(needs.crewTime.draws)}`,
+  ].filter((text) => text.includes('+-'));
   return {
     item: 'total',
     mark: rowsAndPieces(job),
@@ -187,6 +193,7 @@ function totalCells(job: Job): Readonly<Record<string, Output>> {
       rods.length > 1 ? rods.join(', ') : '',
       list.bad.length > 0 ? leftOutOf(list.bad.map(({ problem }) => problem.message)) : '',
       ...list.remarks.map(({ text }) => text),
+      off.length > 0 ? forDraws(off) : '',
     ]
       .filter((note) => note !== '')
       .join('; '),

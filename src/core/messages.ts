@@ -337,8 +337,9 @@ export const marginAndMarkUp = (): CalcError =>
   value('prices give a margin and a mark-up; keep one: margin is a share of the price, mark-up a share of the cost');
 export const quotedAndUsed = (confidence: string): string =>
   `quoted: what is loaded for ${confidence}; used low, used high: what the job takes in eight cases of ten, all lines together`;
-export const offForDraws = (low: string, high: string): string =>
-  `; low +- ${low}, high +- ${high} for the number of draws`;
+export const lowAndHighOff = (low: string, high: string): string => `low +- ${low}, high +- ${high}`;
+export const forDraws = (off: readonly string[]): string => `${off.join(', ')} for the number of draws`;
+export const forCases = (off: number): string => `; +- ${shown(100 * off, 2)}% for the number of cases`;
 export const noPriceFor = (lines: readonly string[]): string => `without ${lines.join(', ')}: no price given`;
 export const rangeUnknown = (): string => 'no used high: the plan has a row whose high is beyond reach';
 

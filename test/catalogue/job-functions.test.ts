@@ -148,6 +148,27 @@ const JOB: Cell[][] = [
 ];
 const GOOD = JOB.slice(0, 4);
 
+describe('the total of BURN.JOB.PLAN', () => {
+  it('says how far its low and high may be off, as a single item of BURN.SPREAD does', () => {
+    const run = (name: string, ...args: readonly Argument[]): Cell[][] => call(findFunction(name)!, args) as Cell[][];
+    const note = String(
+      run('BURN.JOB.PLAN', [[4, 10]])
+        .at(-1)!
+        .at(-1),
+    );
+    const [, ...off] =
+      /rods low \+- ([\d.]+), high \+- ([\d.]+), oxygen low \+- ([\d.]+)%, high \+- ([\d.]+)%, crew low \+- ([\d.]+)%, high \+- ([\d.]+)% for the number of draws$/.exec(
+        note,
+      )!;
+    const asked = (quantity: string, percentile: number): number => {
+      const [[value, within]] = run('BURN.SPREAD', 'PIN', [[4, 10]], quantity, percentile) as [[number, number]];
+      return quantity === 'rods' ? within : (100 * within) / value;
+    };
+    const expected = ['rods', 'oxygen', 'time'].flatMap((quantity) => [10, 90].map((p) => asked(quantity, p)));
+    off.forEach((text, i) => expect(Number(text)).toBeCloseTo(expected[i]!, 1));
+  });
+});
+
 describe('BURN.JOB.STOCK', () => {
   it('loads a list, tells the risk of the plain sum and names what it left out', () => {
     const cells = run('BURN.JOB.STOCK', LIST, 90);

@@ -9,6 +9,7 @@ import { StepList } from '../model/step-list.ts';
 import { work } from '../model/working.ts';
 import { normalColumn } from '../spread/draws.ts';
 import { johnson, johnsonCdf, johnsonColumn, johnsonQuantile } from '../spread/johnson.ts';
+import { studentQuantile } from '../spread/student.ts';
 import { sobolColumn } from '../spread/sobol.ts';
 import type { UnitSystem } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
@@ -57,6 +58,14 @@ export interface GripAfterInputs {
   readonly seed: number;
 }
 
+/** A chance, and how far it may be off for the number of cases. */
+export interface Chance {
+  /** 0 to 1. */
+  readonly value: number;
+  /** Half the width of the interval that holds the chance in 95 cases of 100. */
+  readonly within: number;
+}
+
 export interface GripAfter {
   /** Force to start the pin before the work, given that the tried push did not [N]: 10, 50 and 90 in 100 are less. */
   readonly before: Levels<number>;
@@ -64,10 +73,10 @@ export interface GripAfter {
   readonly after: Levels<number>;
   /** Share of the priors' cases that agree with the push that did not move it. */
   readonly agreement: number;
-  /** Chance that burning and cooling take nothing off the interference, 0 to 1. */
-  readonly nothing: number;
-  /** Chance that a push of that force moves the pin after burning and cooling, 0 to 1. */
-  chance(force: number): number;
+  /** Chance that burning and cooling take nothing off the interference. */
+  readonly nothing: Chance;
+  /** Chance that a push of that force moves the pin after burning and cooling. */
+  chance(force: number): Chance;
 }
 
 /** Percentile of interference, friction and bond up to which a grip is thought possible. */
@@ -164,7 +173,7 @@ const heldSteps = (tried: string): readonly Step[] => [
  * Source: Bayes' rule; contact-pressure.ts, grip-force.ts, retained-interference.ts.
  */
 export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): GripAfter {
-  const { fit, length, tried, priors, draws: count, seed } = inputs;
+  const { fit, length, tried, priors, retained, draws: count, seed } = inputs;
   checkPressFit(fit, system);
   if (!(length > 0))
     throw notAbove('length', showQuantity(length, 'length', system), showQuantity(0, 'length', system));
@@ -182,7 +191,8 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): G
   const drawn = [interference, friction, bondLeft].map((range, k) =>
     johnsonColumn(johnson(range), normalColumn(k, count, seed)),
   );
-  const drawing = cases.over(FACTORS).give([...drawn, sobolColumn(3, count, seed), sobolColumn(4, count, seed)]);
+  const places = sobolColumn(4, count, seed);
+  const drawing = cases.over(FACTORS).give([...drawn, sobolColumn(3, count, seed), places]);
   const [weights, before, after, left] = ['w', 'F_0', 'F_1', 'delta_push'].map((symbol) => drawing.column(symbol)) as [
     Float64Array,
     Float64Array,
@@ -196,12 +206,19 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): G
     const read = weighted(values, weights);
     return { low: read(0.1), likely: read(0.5), high: read(0.9) };
   };
+  const chance = (holds: (i: number) => boolean): Chance =>
+    weightedChance(
+      Array.from(weights.keys()).filter(holds),
+      weights,
+      places.map((place) => Math.floor(place * retained.length)),
+      retained.length,
+    );
   return {
     before: levels(before),
     after: levels(after),
     agreement,
-    nothing: left.reduce((sum, d, i) => sum + (d >= pressed[i]! ? weights[i]! : 0), 0) / (agreement * count),
-    chance: (force) => after.reduce((sum, f, i) => sum + (f <= force ? weights[i]! : 0), 0) / (agreement * count),
+    nothing: chance((i) => left[i]! >= pressed[i]!),
+    chance: (force) => chance((i) => after[i]! <= force),
   };
 }
 
@@ -300,7 +317,7 @@ export function gripAfterSteps(method: CoolingMethod, grip: GripAfter): readonly
       'p_nothing',
       'chance that nothing loosens',
       'ratio',
-      grip.nothing,
+      grip.nothing.value,
       'share of the draws in which burning and cooling take nothing off the interference, weighted by agreement',
     ),
     assumed('use', 'ram use'),
@@ -309,6 +326,23 @@ export function gripAfterSteps(method: CoolingMethod, grip: GripAfter): readonly
 
 /** Results of `gripAfterSteps`, the force after first. */
 export const GRIP_RESULTS = ['F_1', 'F_0', 'w_agree', 'tau_min', 'p_nothing', ...SHRINK_RESULTS, 'use'] as const;
+
+/**
+ * The weight of some draws over that of all, and its interval. Draws of one case of heating and cooling stand or fall together, so that
+ * it is counted over the cases: with H the weight of what holds in a case, W all its weight and p the chance, t sqrt(n/(n - 1) sum
+ * (H - p W)^2) / sum W, t of Student at 97.5 % with n - 1 degrees. That is for cases at random; evenly spread ones are nearer.
+ *
+ * Source: ratio estimator over clusters: Cochran, Sampling Techniques, 3rd edition (1977), 9A.1, from memory.
+ */
+function weightedChance(holding: readonly number[], weights: Float64Array, cases: Float64Array, count: number): Chance {
+  const all = weights.reduce((sum, w) => sum + w, 0);
+  const value = holding.reduce((sum, i) => sum + weights[i]!, 0) / all;
+  const off = new Float64Array(count);
+  weights.forEach((w, i) => (off[cases[i]!]! -= value * w));
+  for (const i of holding) off[cases[i]!]! += weights[i]!;
+  const spread = Math.sqrt((count / (count - 1)) * off.reduce((sum, x) => sum + x * x, 0));
+  return { value, within: count > 1 ? (studentQuantile(0.975, count - 1) * spread) / all : 1 };
+}
 
 /** Reads the value that a share of the weight does not exceed. */
 function weighted(values: Float64Array, weights: Float64Array): (share: number) => number {

@@ -1,13 +1,13 @@
 /** Priced lines of a planned job. */
-import { noPriceFor, offForDraws, quotedAndUsed, rangeUnknown, shown } from '../messages.ts';
+import { forDraws, noPriceFor, quotedAndUsed, rangeUnknown } from '../messages.ts';
 import { Evaluation, type Column } from '../model/evaluation.ts';
 import { calculated, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { Working } from '../model/working.ts';
 import type { QuantityName } from '../units/quantities.ts';
-import { drawPercentiles, percentileWithin, type Percentile } from '../spread/draw-percentile.ts';
+import { drawPercentiles } from '../spread/draw-percentile.ts';
 import { DRAWS } from '../operations/spread-item.ts';
-import type { Job } from './job-list.ts';
+import { endsOff, type Job } from './job-list.ts';
 import { jobSchedule, type Crewing } from './job-schedule.ts';
 import { jobStock, type StockLine } from './job-stock.ts';
 import { acrossWorlds } from './job-worlds.ts';
@@ -405,10 +405,8 @@ export function jobCost(job: Job, prices: Prices, confidence: number, crewing: C
   /** How far low and high of the subtotal may be off, of themselves. */
   const within = (): string => {
     const column = worlds.column('S');
-    if (typeof column === 'number') return '';
-    const [low, high] = [percentileWithin(column, 0.1), percentileWithin(column, 0.9)];
-    const share = ({ value, within: off }: Percentile): string => `${shown(100 * (off / value), 2)}%`;
-    return low.value > 0 && high.within < Infinity ? offForDraws(share(low), share(high)) : '';
+    const off = typeof column === 'number' ? '' : endsOff(column);
+    return off && `; ${forDraws([off])}`;
   };
   const noted = (name: string, note: string): string =>
     name !== 'subtotal'

@@ -2,6 +2,7 @@
 import type { Basis } from '../basis.ts';
 import { rodName } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
+import { lowAndHighOff, shown } from '../messages.ts';
 import { cylinderDraws } from '../operations/cylinder-draws.ts';
 import {
   cylindersOpened,
@@ -16,7 +17,7 @@ import type { Sized } from '../operations/sized.ts';
 import { DRAWS, spreadItem, wholeTowards, type Spread } from '../operations/spread-item.ts';
 import { drawableContent, type Delivery } from '../oxygen/drawable-content.ts';
 import type { Condition } from '../safety/conditions.ts';
-import { drawPercentiles } from '../spread/draw-percentile.ts';
+import { drawPercentiles, percentileWithin, type Percentile } from '../spread/draw-percentile.ts';
 
 /** One row of a job list that could be sized. */
 export interface ListItem {
@@ -238,6 +239,14 @@ function settingOf(sized: Sized, basis: Basis): number | undefined {
     if (e instanceof CalcError) return undefined;
     throw e;
   }
+}
+
+/** How far low and high may be off for the number of draws, in words: of themselves, or as they are counted; '' where one is without end, or nothing. */
+export function endsOff(draws: Float64Array, counted = false): string {
+  const [low, high] = [0.1, 0.9].map((p) => percentileWithin(draws, p)) as [Percentile, Percentile];
+  const off = ({ value, within }: Percentile): string =>
+    counted ? shown(within, 2) : `${shown(100 * (within / value), 2)}%`;
+  return low.value > 0 && high.within < Infinity ? lowAndHighOff(off(low), off(high)) : '';
 }
 
 function lowAndHigh(oxygen: Need, rods: Need, crew: Need): JobSpread {

@@ -109,7 +109,7 @@ describe('grip after burning at a pace that is not known', () => {
       expect(unknown!.after[level]).toBeGreaterThanOrEqual(fast!.after[level]);
     }
     expect(unknown!.before).toEqual(slow!.before);
-    expect(unknown!.chance(150 * SHORT_TON)).toBeGreaterThan(slow!.chance(150 * SHORT_TON));
-    expect(unknown!.nothing).toBeLessThan(slow!.nothing);
+    expect(unknown!.chance(150 * SHORT_TON).value).toBeGreaterThan(slow!.chance(150 * SHORT_TON).value);
+    expect(unknown!.nothing.value).toBeLessThan(slow!.nothing.value);
   });
 });
