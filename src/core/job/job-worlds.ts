@@ -65,7 +65,7 @@ export function acrossWorlds(job: Job, crewing: Crewing, figure: (schedule: Sche
   const { pace, cooling, paces, coolings } = worldsOf(job);
   const at = paces.map((p) => coolings.map((c) => figure(jobSchedule(job, crewing, p, c))));
   const straight = (from: number, to: number, way: number): number =>
-    way === 0 ? from : way === 1 ? to : from + way * (to - from);
+    way === 0 ? from : way === 1 ? to : Number.isFinite(to - from) ? from + way * (to - from) : Infinity;
   return pace.map((p, i) => {
     if (!Number.isFinite(p)) return Infinity;
     const [work, cool] = [placeAmong(paces, p), placeAmong(coolings, cooling[i]!)];

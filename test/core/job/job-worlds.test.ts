@@ -48,4 +48,13 @@ describe('a schedule in the worlds of the draws', () => {
     const drawn = acrossWorlds(job, crewingOf(basis), lasting);
     expect(drawPercentile(drawn, 0.9)).toBeGreaterThan(1.1 * drawPercentile(workAlone, 0.9));
   });
+
+  it('are either done or without end: between two that are never done as well', () => {
+    const job = jobOf([4, 10]);
+    const crew = crewingOf(basis);
+    const limit = drawPercentile(acrossWorlds(job, crew, lasting), 0.7);
+    const times = acrossWorlds(job, crew, (laidOut) => (lasting(laidOut) > limit ? Infinity : lasting(laidOut)));
+    expect(times.some((time) => time === Infinity)).toBe(true);
+    expect(times.some((time) => Number.isNaN(time))).toBe(false);
+  });
 });
