@@ -1,10 +1,5 @@
 /** Percentiles of draws that are evenly spread over the probabilities. */
 
-/** The first draws are sorted to guess where a percentile lies; below twice that many all are sorted at once. */
-const SAMPLE = 64;
-/** Ranks of the sample by which a guess may be off, to either side. */
-const SLACK = 6;
-
 /** Percentiles of one kind of draws for which guides are kept. */
 const MOST_GUIDED = 3;
 /** Ranks by which a guide stands off its percentile when it is found. */
@@ -30,58 +25,15 @@ function sortFirst(values: Float64Array, n: number): void {
  * draws stand next to a percentile, so those found for one item are tried for the next. The values are the same either way.
  */
 export interface PercentileWork {
-  readonly sample: Float64Array;
   readonly window: Float64Array;
   /** Places of a draw well below and of one well above each percentile, two for each share; -1 where none is known. */
   readonly guides: Int32Array;
 }
 
-export function percentileWork(count: number): PercentileWork {
-  return {
-    sample: new Float64Array(SAMPLE),
-    window: new Float64Array(count + 1),
-    guides: new Int32Array(2 * MOST_GUIDED).fill(-1),
-  };
-}
-
-/** Puts the value of rank k (from 0) of the first n in its place, smaller ones before it, larger ones behind (Hoare 1961). */
-function select(values: Float64Array, k: number, n: number): void {
-  let [left, right] = [0, n - 1];
-  while (left < right) {
-    const pivot = values[(left + right) >> 1] as number;
-    let [i, j] = [left, right];
-    while (i <= j) {
-      while ((values[i] as number) < pivot) i++;
-      while ((values[j] as number) > pivot) j--;
-      if (i > j) break;
-      const swapped = values[i] as number;
-      values[i++] = values[j] as number;
-      values[j--] = swapped;
-    }
-    if (k <= j) right = j;
-    else if (k >= i) left = i;
-    else return;
-  }
-}
-
-/** Puts those between two values into the window; gives how many are below and how many are in it. */
-function between(
-  draws: Float64Array,
-  low: number,
-  high: number,
-  window: Float64Array,
-): readonly [before: number, inside: number] {
-  let before = 0;
-  let inside = 0;
-  // Without branches, which the processor would guess wrongly half of the time.
-  for (let i = 0; i < draws.length; i++) {
-    const value = draws[i]!;
-    window[inside] = value;
-    inside += Number(value >= low) & Number(value <= high);
-    before += Number(value < low);
-  }
-  return [before, inside];
-}
+export const percentileWork = (count: number): PercentileWork => ({
+  window: new Float64Array(count + 1),
+  guides: new Int32Array(2 * MOST_GUIDED).fill(-1),
+});
 
 /** Value of a rank (from 0) and of the next one, sought between two draws; undefined where they stand on one side of it or too far off. */
 function guided(
@@ -92,40 +44,19 @@ function guided(
   window: Float64Array,
 ): readonly [number, number] | undefined {
   if (from < 0) return undefined;
-  const [before, inside] = between(draws, draws[from]!, draws[to]!, window);
+  const [low, high] = [draws[from]!, draws[to]!];
+  let [before, inside] = [0, 0];
+  // Without branches, which the processor would guess wrongly half of the time.
+  for (let i = 0; i < draws.length; i++) {
+    const value = draws[i]!;
+    window[inside] = value;
+    inside += Number(value >= low) & Number(value <= high);
+    before += Number(value < low);
+  }
   const k = rank - before;
   if (!(k >= 0 && k + 1 < inside && inside <= MOST_INSIDE)) return undefined;
   sortFirst(window, inside);
   return [window[k]!, window[k + 1]!];
-}
-
-/** Value of a rank (from 0) and of the next one. The sample, sorted, gives limits between which they are sought; `at` is where the draws found stand among the guides. */
-function ranked(
-  draws: Float64Array,
-  rank: number,
-  { sample, window, guides }: PercentileWork,
-  at: number,
-): readonly [number, number] {
-  const n = draws.length;
-  const place = ((rank + 0.5) / n) * SAMPLE;
-  const low = place < SLACK ? -Infinity : sample[Math.floor(place) - SLACK]!;
-  const high = place + SLACK >= SAMPLE ? Infinity : sample[Math.ceil(place) + SLACK - 1]!;
-  let [before, inside] = between(draws, low, high, window);
-  if (!(rank >= before && rank + 1 < before + inside)) {
-    window.set(draws);
-    before = 0;
-    inside = n;
-  }
-  const value = (k: number): number => {
-    select(window, k, inside);
-    return window[k]!;
-  };
-  const k = rank - before;
-  if (at < MOST_GUIDED) {
-    guides[2 * at] = draws.indexOf(value(Math.max(0, k - GUIDE)));
-    guides[2 * at + 1] = draws.indexOf(value(Math.min(inside - 1, k + 1 + GUIDE)));
-  }
-  return [value(k), value(Math.min(k + 1, inside - 1))];
 }
 
 /**
@@ -147,28 +78,27 @@ export function drawPercentiles(
   of: (x: number) => number = (x) => x,
 ): readonly number[] {
   const last = draws.length - 1;
-  const few = draws.length < 2 * SAMPLE;
-  const { sample, window, guides } = work;
-  let sampled = false;
-  if (few) {
-    window.set(draws);
-    sortFirst(window, draws.length);
-  }
+  const { window, guides } = work;
+  let sorted = false;
   const sought = (rank: number, at: number): readonly [number, number] => {
-    const found = at < MOST_GUIDED ? guided(draws, rank, guides[2 * at]!, guides[2 * at + 1]!, window) : undefined;
-    if (found) return found;
-    if (!sampled) {
-      for (let i = 0; i < SAMPLE; i++) sample[i] = draws[i]!;
-      sortFirst(sample, SAMPLE);
-      sampled = true;
+    const known = sorted ? undefined : guided(draws, rank, guides[2 * at] ?? -1, guides[2 * at + 1]!, window);
+    if (known) return known;
+    if (!sorted) {
+      window.set(draws);
+      window.subarray(0, draws.length).sort();
+      sorted = true;
     }
-    return ranked(draws, rank, work, at);
+    if (at < MOST_GUIDED) {
+      guides[2 * at] = draws.indexOf(window[Math.max(0, rank - GUIDE)]!);
+      guides[2 * at + 1] = draws.indexOf(window[Math.min(last, rank + 1 + GUIDE)]!);
+    }
+    return [window[rank]!, window[Math.min(rank + 1, last)]!];
   };
   return shares.map((p, at) => {
     const h = Math.min(Math.max(draws.length * p - 0.5, 0), last);
     const below = Math.floor(h);
     const part = h - below;
-    const [low, high] = few ? [window[below] ?? NaN, window[below + 1] ?? NaN] : sought(below, at);
+    const [low, high] = sought(below, at);
     const value = of(low);
     if (part === 0) return value;
     const next = of(high);
