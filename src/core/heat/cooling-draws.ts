@@ -58,64 +58,42 @@ export const COOLED_IN_AIR_BY: readonly NumberName[] = [...coolingFactors('air')
 type Columns = readonly Float64Array[];
 
 /**
- * What makes two worlds alike, a column each, longer the more it moves the time. In air above all how hot pin and boss are
- * once they are even, over the target: where that is more than 1, all of the boss has to cool and not the pin alone. That depends on
- * the pin, by its boss; the others do not.
+ * What makes two worlds alike, a column each, longer the more it moves the time. In air above all how hot a pin of that bore, over
+ * its diameter, and its boss are once they are even, over the target: where that is more than 1, all of the boss has to cool and not
+ * the pin alone.
  */
-interface Likeness {
-  /** What is the same for every pin. */
-  readonly all: Columns;
-  /** Logarithm of the heat over what the target is above its surroundings, and the boss over the pin; none with water. */
-  readonly heat?: Float64Array;
-  readonly boss: Float64Array;
-}
-
-function likeness(columns: Columns, method: CoolingMethod): Likeness {
+function likeness(columns: Columns, bore: number, method: CoolingMethod): Columns {
   const of: Readonly<Record<string, Float64Array>> = Object.fromEntries(
     coolingFactors(method).map((name, k) => [name, columns[k]!]),
   );
-  const [target, boss, heat, air] = [
-    of[targetName(method)]!,
-    of['boss over pin']!,
-    of['heat into the part']!,
-    of['ambient temperature']!,
-  ];
-  const sink = method === 'water' ? of['cooling water temperature']! : air;
+  const target = of[targetName(method)]!;
+  const sink = of[method === 'water' ? 'cooling water temperature' : 'ambient temperature']!;
   const log = (name: string, weight: number): Float64Array => of[name]!.map((x) => weight * Math.log(x));
   const linear = (name: string, weight: number): Float64Array => of[name]!.map((x) => weight * x);
   const need = target.map((t, i) => Math.log(Math.max(1, t - sink[i]!)));
   if (method === 'water')
-    return {
-      boss,
-      all: [
-        log('boss over pin', 1.5),
-        log('heat into the part', 1),
-        need,
-        linear('wet boss share', 2),
-        linear('film boiling limit', 1 / 400),
-        log('heated zone', 0.4),
-        log('joint conductance', 0.3),
-        log('boiling flux factor', 0.3),
-        linear('pin over boss when pushed', 0.05),
-      ],
-    };
-  return {
-    boss,
-    heat: heat.map((q, i) => Math.log(q) - need[i]!),
-    all: [
-      log('boss over pin', 1),
-      need.map((x) => 0.7 * x),
-      log('joint conductance', 0.4),
-      log('heated zone', 0.2),
-      linear('surface emissivity', 0.7),
+    return [
+      log('boss over pin', 1.5),
+      log('heat into the part', 1),
+      need,
+      linear('wet boss share', 2),
+      linear('film boiling limit', 1 / 400),
+      log('heated zone', 0.4),
+      log('joint conductance', 0.3),
+      log('boiling flux factor', 0.3),
       linear('pin over boss when pushed', 0.05),
-    ],
-  };
+    ];
+  const [boss, heat] = [of['boss over pin']!, of['heat into the part']!];
+  return [
+    log('boss over pin', 1),
+    need.map((x) => 0.7 * x),
+    log('joint conductance', 0.4),
+    log('heated zone', 0.2),
+    linear('surface emissivity', 0.7),
+    linear('pin over boss when pushed', 0.05),
+    heat.map((q, i) => 2 * (Math.log(q) - need[i]! - Math.log((boss[i]! / bore) ** 2 - 1))),
+  ];
 }
-
-/** How hot a pin of that bore, over its diameter, and its boss are once they are even; 0 where that does not count. */
-const evened = ({ heat, boss }: Likeness, bore: number): Float64Array =>
-  boss.map((b, i) => (heat ? 2 * (heat[i]! - Math.log((b / bore) ** 2 - 1)) : 0));
 
 /** What is drawn in the worlds that are solved. */
 const worldColumns = (method: CoolingMethod, { a, once }: Basis): Columns =>
@@ -155,37 +133,6 @@ function inWorld(pin: Pin, pace: number, method: CoolingMethod, a: Assumptions):
   }
 }
 
-/** Draws and how unlike each is to every world, for all pins: the sum of squares, worlds of a draw together. */
-interface Unlike {
-  readonly like: Likeness;
-  readonly worlds: Likeness;
-  readonly squares: Float64Array;
-}
-
-function unlike(columns: Columns, method: CoolingMethod, basis: Basis): Unlike {
-  return basis.once(`cooling draws unlike ${columns[0]!.length}`, () => {
-    const like = likeness(columns, method);
-    const worlds = likeness(worldColumns(method, basis), method);
-    const squares = new Float64Array(columns[0]!.length * WORLDS).fill(1e-12);
-    like.all.forEach((points, k) => {
-      addSquares(squares, points, worlds.all[k]!);
-    });
-    return { like, worlds, squares };
-  });
-}
-
-/** Loops stand in functions of their own, so that an engine compiles each once, and little with it. */
-function addSquares(squares: Float64Array, points: Float64Array, known: Float64Array): void {
-  const worlds = known.length;
-  for (let i = 0; i < points.length; i++) {
-    const x = points[i]!;
-    for (let j = 0; j < worlds; j++) {
-      const apart = x - known[j]!;
-      squares[i * worlds + j] = squares[i * worlds + j]! + apart * apart;
-    }
-  }
-}
-
 /** Cooling time of one pin as assumed, and in each draw [s]. */
 interface Drawn {
   readonly planned: number;
@@ -198,48 +145,62 @@ function solvedTimes(pin: Pin, pace: number, basis: Basis): Float64Array {
   return rounded(worldsOf(method, basis).map((world) => inWorld(pin, pace, method, world)));
 }
 
-/** `scale` is what the times are multiplied by. */
-function drawnFor(
-  pin: Pin,
+/** Times of one pin in the worlds, multiplied by `scale`. Apart from the draws: other draws of the same pin take the same worlds. */
+const timesOf = (
+  { diameter, hole, length }: Pin,
   pace: number,
   scale: number,
-  columns: Columns,
   basis: Basis,
-  known: () => Float64Array = () => solvedTimes(pin, pace, basis),
-): Drawn {
+  known: () => Float64Array,
+): Float64Array =>
+  basis.once(`cooling in worlds ${diameter} ${hole} ${length} ${pace}`, () => known().map((time) => scale * time));
+
+/** Of pins of one bore, over their diameter, by their times in the worlds. */
+function drawnFor(bore: number, pins: readonly Float64Array[], columns: Columns, basis: Basis): readonly Drawn[] {
   const method = methodInForce(basis.a);
-  // Apart from the draws: other draws of the same pin take the same worlds.
-  const times = basis.once(`cooling in worlds ${pin.diameter} ${pin.hole} ${pin.length} ${pace}`, () =>
-    known().map((time) => scale * time),
+  const worlds = likeness(worldColumns(method, basis), bore, method);
+  const drawn = pins.map((times) => ({ planned: times[WORLDS]!, draws: new Float64Array(columns[0]!.length) }));
+  nearest(
+    likeness(columns, bore, method),
+    Float64Array.from(
+      { length: WORLDS * worlds.length },
+      (_, at) => worlds[at % worlds.length]![Math.floor(at / worlds.length)]!,
+    ),
+    pins,
+    drawn.map(({ draws }) => draws),
   );
-  const bore = pin.hole / pin.diameter;
-  const { like, worlds, squares } = unlike(columns, method, basis);
-  const draws = evened(like, bore);
-  nearest(draws, evened(worlds, bore), squares, times);
-  return { planned: times[WORLDS]!, draws };
+  return drawn;
 }
 
 /**
- * Puts in place of each point the mean of the values at the known points, weighted by the inverse of a power of their distance, of which
- * `squares` is the part that stands.
+ * The mean, at each point, of some values in the worlds, weighted by the inverse of a power of their distance: a column of each
+ * coordinate of the points, and the coordinates of one world after the other. A loop of its own, called once for all values, so that
+ * an engine compiles it once, and little with it.
  *
  * Source: Shepard, "A two-dimensional interpolation function for irregularly-spaced data", ACM National Conference 1968.
  */
-function nearest(points: Float64Array, known: Float64Array, squares: Float64Array, values: Float64Array): void {
-  const worlds = known.length;
-  for (let i = 0; i < points.length; i++) {
-    const x = points[i]!;
-    let [sum, weights] = [0, 0];
-    for (let j = 0; j < worlds; j++) {
-      const apart = x - known[j]!;
-      const squared = squares[i * worlds + j]! + apart * apart;
+function nearest(points: Columns, worlds: Float64Array, values: Columns, into: Columns): void {
+  const coordinates = points.length;
+  const here = new Float64Array(coordinates);
+  const weights = new Float64Array(WORLDS);
+  for (let i = 0; i < into[0]!.length; i++) {
+    for (let k = 0; k < coordinates; k++) here[k] = points[k]![i]!;
+    let all = 0;
+    for (let j = 0, at = 0; j < WORLDS; j++) {
+      let squared = 1e-12;
+      for (let k = 0; k < coordinates; k++, at++) {
+        const apart = here[k]! - worlds[at]!;
+        squared += apart * apart;
+      }
       // The inverse 20th power of the distance: nearly the value of the one most alike. A general power takes far longer.
       const fifth = squared * squared * squared * squared * squared;
-      const weight = 1 / (fifth * fifth);
-      weights += weight;
-      sum += weight * values[j]!;
+      all += weights[j] = 1 / (fifth * fifth);
     }
-    points[i] = sum / weights;
+    for (let n = 0; n < values.length; n++) {
+      let sum = 0;
+      for (let j = 0; j < WORLDS; j++) sum += weights[j]! * values[n]![j]!;
+      into[n]![i] = sum / all;
+    }
   }
 }
 
@@ -257,16 +218,22 @@ function tablePin(size: number, bore: number): Pin {
   return { diameter, hole: bore * STEPS.bore * diameter, length: TABLE_PIN.slimness * diameter };
 }
 
-/** One pin of the table; times over diameter^1.5. */
-function entry(size: number, bore: number, columns: Columns, basis: Basis): Drawn {
-  return basis.once(`cooling draws ${size} ${bore} ${columns[0]!.length}`, () => {
-    const pin = tablePin(size, bore);
-    return drawnFor(pin, TABLE_PIN.pace, pin.diameter ** -POWER, columns, basis, () => {
+/** Pins of the table of one bore; times over diameter^1.5. */
+const entries = (bore: number, sizes: readonly number[], columns: Columns, basis: Basis): readonly Drawn[] =>
+  basis.once(`cooling draws ${bore} ${sizes.join()} ${columns[0]!.length}`, () => {
+    const times = (size: number): Float64Array => {
+      const pin = tablePin(size, bore);
       const at = [size, bore];
-      return kept(KEPT_DRAWS, KEPT, at, WORLDS + 1, COOLED_IN_AIR_BY, basis) ?? solvedEntry(at, basis);
-    });
+      return timesOf(
+        pin,
+        TABLE_PIN.pace,
+        pin.diameter ** -POWER,
+        basis,
+        () => kept(KEPT_DRAWS, KEPT, at, WORLDS + 1, COOLED_IN_AIR_BY, basis) ?? solvedEntry(at, basis),
+      );
+    };
+    return drawnFor(bore * STEPS.bore, sizes.map(times), columns, basis);
   });
-}
 
 /** Times of a pin of the table, solved. */
 export const solvedEntry = ([size, bore]: readonly number[], basis: Basis): Float64Array =>
@@ -316,7 +283,9 @@ function partsFor(pin: Pin, pace: number, columns: Columns, basis: Basis): reado
   if (a.value('existing bore') > 0 || a.value('bushing wall') > 0) {
     // The table is of solid pins without bushing, as that of times.
     const key = `cooling draws of ${pin.diameter} ${pin.hole} ${pin.length} ${pace} ${columns[0]!.length}`;
-    return [{ weight: 1, drawn: basis.once(key, () => drawnFor(pin, pace, 1, columns, basis)) }];
+    const times = (): Float64Array => timesOf(pin, pace, 1, basis, () => solvedTimes(pin, pace, basis));
+    const [drawn] = basis.once(key, () => drawnFor(pin.hole / pin.diameter, [times()], columns, basis));
+    return [{ weight: 1, drawn: drawn! }];
   }
   const at = (axis: 'size' | 'bore', x: number): number =>
     // A hair of rounding must not call for one more entry.
@@ -324,10 +293,21 @@ function partsFor(pin: Pin, pace: number, columns: Columns, basis: Basis): reado
   const [size, bore] = [at('size', Math.log(pin.diameter)), at('bore', pin.hole / pin.diameter)];
   const [s, b] = [Math.floor(size), Math.floor(bore)];
   const [u, v] = [size - s, bore - b];
-  const corners = [
-    [1 - Math.max(u, v), s, b],
-    [Math.abs(u - v), s + Number(u > v), b + Number(v > u)],
-    [Math.min(u, v), s + 1, b + 1],
+  const [even, less] = [1 - Math.max(u, v), Math.min(u, v)];
+  // Of each bore the weights of the pin of that size and of the next.
+  const weights = [
+    [even, Math.max(0, u - v)],
+    [Math.max(0, v - u), less],
   ] as const;
-  return corners.flatMap(([weight, i, j]) => (weight > 0 ? [{ weight, drawn: entry(i, j, columns, basis) }] : []));
+  return weights.flatMap((pair, j) => {
+    const counting = pair.flatMap((weight, i) => (weight > 0 ? [{ weight, size: s + i }] : []));
+    if (counting.length === 0) return [];
+    const drawn = entries(
+      b + j,
+      counting.map(({ size }) => size),
+      columns,
+      basis,
+    );
+    return counting.map(({ weight }, i) => ({ weight, drawn: drawn[i]! }));
+  });
 }
