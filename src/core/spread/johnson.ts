@@ -114,19 +114,24 @@ export const johnsonQuantile = (distribution: Johnson, p: number): number => joh
 export function johnsonColumn(distribution: Johnson, normals: Float64Array): Float64Array {
   if (distribution.limits !== 'both' || distribution.least === 0) return normals.map((z) => johnsonAt(distribution, z));
   const into = new Float64Array(normals.length);
-  between(distribution, normals, into);
+  for (let first = 0; first < into.length; first += AT_ONCE) between(distribution, normals, into, first);
   return into;
 }
 
-function between(distribution: Johnson, normals: Float64Array, into: Float64Array): void {
+/** So many are worked out in one call: an engine that finds a loop hot for longer compiles it twice, once to go on in its middle. */
+const AT_ONCE = 512;
+
+function between(distribution: Johnson, normals: Float64Array, into: Float64Array, first: number): void {
   const { middle, slope, side, square, bend, least } = distribution;
   const { min, max } = distribution.range;
-  const { exp, sqrt } = Math;
+  const { abs, exp, sqrt } = Math;
   const width = max - min;
-  for (let i = 0; i < into.length; i++) {
+  const end = Math.min(first + AT_ONCE, into.length);
+  for (let i = first; i < end; i++) {
     const z = normals[i]!;
     const y = middle + slope * z + side * (sqrt(square + bend * z * z) - least);
-    into[i] = y < 0 ? min + width / (1 + exp(-y)) : max - width / (1 + exp(y));
+    const part = width / (1 + exp(abs(y)));
+    into[i] = y < 0 ? min + part : max - part;
   }
 }
 

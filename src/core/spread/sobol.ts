@@ -103,44 +103,52 @@ const TABLED = 10;
 /** Cells of equal width in which a point's tabled digits place it. */
 export const SOBOL_CELLS = 2 ** TABLED;
 
+/** Fewer points ask for fewer coins than the cells have. */
+export const FEW = SOBOL_CELLS / NESTED;
+
 /** The hash of each place in the binary tree of digits, the same under every key; made when it is first asked for. */
-const mixed = new Int32Array(SOBOL_CELLS);
+let mixed: Int32Array | undefined;
 
 /**
  * Flips of the tabled digits by the place of a cell: the coin of each level is the first bit of the hash of the digits above it and
  * the key. The hash is `mix32` but for its last line, which leaves the first bit as it is.
  */
 function tabledFlips(key: number): Int32Array {
-  if (mixed[1] === 0) for (let node = 1; node < SOBOL_CELLS; node++) mixed[node] = mix32(node);
+  const nodes = (mixed ??= Int32Array.from({ length: SOBOL_CELLS }, (_, node) => mix32(node)));
   const flips = new Int32Array(SOBOL_CELLS);
-  const { imul } = Math;
-  let first = 1;
-  for (let digit = SOBOL_CELLS / 2; digit >= 1; digit /= 2) {
-    // From the last prefix down, as two prefixes of the next level take the place of one.
-    for (let prefix = first - 1; prefix >= 0; prefix--) {
-      let h = mixed[first + prefix]! ^ key;
-      h = imul(h ^ (h >>> 16), MIX[0]);
-      h = imul(h ^ (h >>> 13), MIX[1]);
-      const flip = flips[prefix]! + (h < 0 ? digit : 0);
-      flips[2 * prefix] = flip;
-      flips[2 * prefix + 1] = flip;
-    }
-    first *= 2;
-  }
+  for (let first = 1; first < SOBOL_CELLS; first *= 2) flipLevel(flips, nodes, key, first);
   return flips;
+}
+
+/** The flips of one more digit, before which so many may stand. A function of its own, so that an engine compiles it once, and not in the middle of its loop. */
+function flipLevel(flips: Int32Array, nodes: Int32Array, key: number, first: number): void {
+  const { imul } = Math;
+  const by = MIX[0] | 0;
+  const then = MIX[1] | 0;
+  const digit = SOBOL_CELLS / 2 / first;
+  // From the last prefix down, as two prefixes of the next level take the place of one.
+  for (let prefix = first - 1; prefix >= 0; prefix--) {
+    let h = nodes[first + prefix]! ^ key;
+    h = imul(h ^ (h >>> 16), by);
+    h = imul(h ^ (h >>> 13), then);
+    const flip = flips[prefix]! + (h < 0 ? digit : 0);
+    flips[2 * prefix] = flip;
+    flips[2 * prefix + 1] = flip;
+  }
 }
 
 /**
  * Owen's nested scramble: the digit at each level is flipped or kept by a coin that depends on all digits above it.
  * The coins are the hash of the place in the binary tree of digits and the key.
  */
-function nestedScramble(key: number): (x: number) => number {
+function nestedScramble(key: number, count: number): (x: number) => number {
   const hash = (node: number): number => mix32(mix32(node) ^ key);
-  const flips = tabledFlips(key);
+  // Of few points the coins are asked for one by one.
+  const flips = count < FEW ? undefined : tabledFlips(key);
   return (x) => {
-    let flip = flips[x >>> (BITS - TABLED)]! << (BITS - TABLED);
-    for (let level = TABLED; level < NESTED; level++)
-      flip |= (hash((1 << level) | (x >>> (BITS - level))) >>> 31) << (BITS - 1 - level);
+    let flip = flips ? flips[x >>> (BITS - TABLED)]! << (BITS - TABLED) : 0;
+    for (let level = flips ? TABLED : 0; level < NESTED; level++)
+      flip |= (hash((1 << level) | ((x >>> 1) >>> (BITS - 1 - level))) >>> 31) << (BITS - 1 - level);
     flip |= hash((1 << NESTED) | (x >>> (BITS - NESTED))) >>> NESTED;
     return (x ^ flip) >>> 0;
   };
@@ -170,7 +178,7 @@ export function sobolColumn(dimension: number, count: number, seed?: number): Fl
   if (count < 1) throw tooLow('number of draws', String(count), '1');
   if (count > 2 ** 24) throw tooHigh('number of draws', String(count), String(2 ** 24));
   const v = directionIntegers(dimension);
-  const scramble = seed === undefined ? undefined : nestedScramble(keyOf(dimension, seed));
+  const scramble = seed === undefined ? undefined : nestedScramble(keyOf(dimension, seed), count);
   const out = new Float64Array(count);
   let x = 0;
   for (let n = 0; n < count; n++) {
@@ -183,24 +191,22 @@ export function sobolColumn(dimension: number, count: number, seed?: number): Fl
 /** The values of the cells of 1,024 in which the first `count` points lie in one coordinate, scrambled as by `sobolColumn`. */
 export function sobolCells(values: Float64Array, dimension: number, count: number, seed: number): Float64Array {
   const v = directionIntegers(dimension, TABLED).map((x) => x >>> (BITS - TABLED));
-  const cells = new Uint16Array(count);
   const column = new Float64Array(count);
-  place(cells, v);
-  read(values, cells, tabledFlips(keyOf(dimension, seed)), column);
+  walk(values, v, tabledFlips(keyOf(dimension, seed)), column);
   return column;
 }
 
-/** Loops stand in functions of their own, so that an engine compiles each once, and little with it. In Gray-code order the points of each power of two run back over those before. */
-function place(cells: Uint16Array, v: Uint32Array): void {
-  for (let k = 0, first = 1; first < cells.length; k++, first *= 2) {
-    const to = Math.min(first, cells.length - first);
-    for (let i = 0; i < to; i++) cells[first + i] = cells[first - 1 - i]! ^ v[k]!;
-  }
-}
-
-function read(values: Float64Array, cells: Uint16Array, flips: Int32Array, into: Float64Array): void {
-  for (let i = 0; i < into.length; i++) {
-    const cell = cells[i]!;
-    into[i] = values[cell ^ flips[cell]!]!;
+/** A loop of its own, so that an engine compiles it once, and little with it. In Gray-code order the points of each power of two run back over those before. */
+function walk(values: Float64Array, v: Uint32Array, flips: Int32Array, into: Float64Array): void {
+  const cells = new Uint16Array(into.length);
+  into[0] = values[flips[0]!]!;
+  for (let k = 0, first = 1; first < into.length; k++, first *= 2) {
+    const next = v[k]!;
+    const end = Math.min(2 * first, into.length);
+    for (let from = first - 1, to = first; to < end; from--, to++) {
+      const cell = cells[from]! ^ next;
+      cells[to] = cell;
+      into[to] = values[cell ^ flips[cell]!]!;
+    }
   }
 }
