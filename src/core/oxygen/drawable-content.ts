@@ -6,8 +6,9 @@ import { Evaluation } from '../model/evaluation.ts';
 import { calculated, given, solved, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { showQuantity } from '../units/show-quantity.ts';
-import { cylinderYield, type CylinderYield } from './cylinder-yield.ts';
+import { cylinderYield } from './cylinder-yield.ts';
 import { contentSteps, fullCylinderSteps } from './full-cylinder.ts';
+import { KEPT_DRAW, KEPT_YIELD } from './kept-yield.ts';
 import { leftoverSteps } from './leftover-in-force.ts';
 import { wallSteps } from './supply-in-force.ts';
 
@@ -29,10 +30,22 @@ export function deliveryInForce(a: Assumptions): Delivery {
 }
 
 /** Steps that one draw of a full cylinder is solved from. */
-const DRAWN_FROM = [
+export const DRAWN_FROM = [
   ...['V_cyl', 'w_cyl', 'd_cyl', 'c_cyl', 'h_in', 'h_out'],
   ...['p_full', 'T_gas', 'p_left', 'p_air', 'm_draw', 'n_man'],
 ];
+
+/** Gas temperature [K] when one is changed, and share that comes out, from values of `DRAWN_FROM`. */
+export function solvedYield(values: readonly number[]): readonly number[] {
+  const [volume, massPerVolume, diameter, specificHeat, insideFactor, outsideFilm, ...others] = values as readonly [
+    ...(readonly [number, number, number, number, number, number]),
+    ...(readonly number[]),
+  ];
+  const [full, temperature, left, air, flow, manifold] = others as [number, number, number, number, number, number];
+  const wall = { massPerVolume, diameter, specificHeat, insideFactor, outsideFilm };
+  const end = cylinderYield(volume, wall, full + air, temperature, left + air, flow, manifold);
+  return [end.temperature, end.atRest > 0 ? end.drawn / end.atRest : 1];
+}
 
 /**
  * What one cylinder serves, `C_use`, out of the content `C` that can be drawn slowly: what comes out of a full one as assumed at
@@ -42,16 +55,10 @@ const DRAWN_FROM = [
  * After the steps of `fullCylinderSteps` and `leftoverSteps`. `T_cold` rests on the same draw and is a result besides.
  */
 export function servedSteps({ a, once }: Basis): readonly Step[] {
-  const drawn = (values: readonly number[]): CylinderYield =>
-    once(`yield ${values.join(' ')}`, () => {
-      const [volume, massPerVolume, diameter, specificHeat, insideFactor, outsideFilm, ...others] = values as readonly [
-        ...(readonly [number, number, number, number, number, number]),
-        ...(readonly number[]),
-      ];
-      const [full, temperature, left, air, flow, manifold] = others as [number, number, number, number, number, number];
-      const wall = { massPerVolume, diameter, specificHeat, insideFactor, outsideFilm };
-      return cylinderYield(volume, wall, full + air, temperature, left + air, flow, manifold);
-    });
+  const drawn = (values: readonly number[]): readonly number[] => {
+    const of = values.join(' ');
+    return once(`yield ${of}`, () => (of === KEPT_DRAW ? KEPT_YIELD.split(' ').map(Number) : solvedYield(values)));
+  };
   const shown = (x: number): string => showQuantity(x, 'oxygen', a.system);
   return [
     assumed('m_draw', 'cylinder draw flow'),
@@ -62,7 +69,7 @@ export function servedSteps({ a, once }: Basis): readonly Step[] {
       'gas temperature in the cylinder when it is changed',
       'temperature',
       DRAWN_FROM,
-      (...values) => drawn(values).temperature,
+      (...values) => drawn(values)[0]!,
       'energy balance of the gas with heat from the wall, at the draw flow',
       'churchill chu wall',
     ),
@@ -71,10 +78,7 @@ export function servedSteps({ a, once }: Basis): readonly Step[] {
       'share of it that comes out at the draw flow',
       'ratio',
       DRAWN_FROM,
-      (...values) => {
-        const end = drawn(values);
-        return end.atRest > 0 ? end.drawn / end.atRest : 1;
-      },
+      (...values) => drawn(values)[1]!,
       'oxygen drawn at that temperature / oxygen that can be drawn slowly',
       'oxygen equation of state',
     ),
