@@ -135,8 +135,11 @@ const split = (share: number, one: number, other: number): number => share * one
 /** NaN where `checkShare` refuses it. */
 const shareOf = (share: number): number => (share >= 0 && share <= 1 ? share : NaN);
 
-function splits(into: Float64Array, shares: Float64Array, one: number, other: number): void {
-  for (let i = 0; i < into.length; i++) into[i] = split(shareOf(shares[i]!), one, other);
+/** So much of each oxide's as many shares say. */
+function splits(into: Float64Array, shares: Float64Array, of: (oxide: IronOxide) => number): void {
+  const one = of('FeO');
+  const other = of('Fe3O4');
+  into.set(shares.map((share) => split(shareOf(share), one, other)));
 }
 
 function checkShare(monoxideShare: number): void {
@@ -158,7 +161,7 @@ export function splitOxidationHeat(monoxideShare: number): number {
   return split(monoxideShare, oxidationHeat('FeO'), oxidationHeat('Fe3O4'));
 }
 splitOxidationHeat.column = (into: Float64Array, shares: Float64Array): void => {
-  splits(into, shares, oxidationHeat('FeO'), oxidationHeat('Fe3O4'));
+  splits(into, shares, oxidationHeat);
 };
 
 /**
@@ -173,7 +176,7 @@ export function splitOxygenDemand(monoxideShare: number): number {
   return split(monoxideShare, oxygenDemand('FeO'), oxygenDemand('Fe3O4'));
 }
 splitOxygenDemand.column = (into: Float64Array, shares: Float64Array): void => {
-  splits(into, shares, oxygenDemand('FeO'), oxygenDemand('Fe3O4'));
+  splits(into, shares, oxygenDemand);
 };
 
 /**

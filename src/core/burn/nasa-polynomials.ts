@@ -173,6 +173,13 @@ function overGasConstant(range: NasaRange, T: number): number {
   return range.b1 + T * (a[0] + T * (a[1] / 2 + T * (a[2] / 3 + T * (a[3] / 4 + (T * a[4]) / 5))));
 }
 
+/** Place of the range that holds a temperature [K]; the last beyond all. */
+function rangeAt({ ranges }: NasaSpecies, T: number): number {
+  let i = 0;
+  while (T > ranges[i]!.upTo && i < ranges.length - 1) i++;
+  return i;
+}
+
 /**
  * Molar enthalpy of a species in its stable phase, zero for the elements at 298.15 K.
  *
@@ -186,11 +193,7 @@ function overGasConstant(range: NasaRange, T: number): number {
  * @example (molarEnthalpy(IRON, 1000) - molarEnthalpy(IRON, REFERENCE_TEMPERATURE)) / 1e3 // 24.2
  */
 export function molarEnthalpy(species: NasaSpecies, T: number): number {
-  const ranges = species.ranges;
-  const last = ranges.length - 1;
-  let i = 0;
-  let range: NasaRange = ranges[0];
-  while (T > range.upTo && i < last) range = ranges[++i] ?? range;
+  const range = species.ranges[rangeAt(species, T)]!;
   if (!(T >= species.from)) throw tooLow(`temperature of ${species.name}`, `${T} K`, `${species.from} K`);
   if (T > range.upTo) throw tooHigh(`temperature of ${species.name}`, `${T} K`, `${range.upTo} K`);
   return GAS_CONSTANT * overGasConstant(range, T);
@@ -204,22 +207,24 @@ export const aboveReference = (molar: number, reference: number, molarMass: numb
 export function enthalpies(
   into: Float64Array,
   temperatures: Float64Array,
-  { from, ranges }: NasaSpecies,
+  species: NasaSpecies,
   reference: number,
   molarMass: number,
 ): void {
-  let [above, range]: [number, NasaRange] = [Infinity, ranges[0]];
+  const { from, ranges } = species;
+  let range = ranges[0];
+  let above = Infinity;
   for (let i = 0; i < into.length; i++) {
     const T = temperatures[i]!;
     // Nearly always in the range of the one before.
     if (!(T >= from && T > above && T <= range.upTo)) {
-      const at = ranges.findIndex(({ upTo }) => T <= upTo);
-      if (at < 0 || !(T >= from)) {
+      const at = rangeAt(species, T);
+      range = ranges[at]!;
+      above = ranges[at - 1]?.upTo ?? 0;
+      if (!(T >= from && T <= range.upTo)) {
         into[i] = NaN;
         continue;
       }
-      range = ranges[at]!;
-      above = ranges[at - 1]?.upTo ?? 0;
     }
     into[i] = aboveReference(GAS_CONSTANT * overGasConstant(range, T), reference, molarMass);
   }

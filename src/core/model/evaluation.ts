@@ -165,7 +165,7 @@ export class Evaluation {
     if ('entry' in from) return from.entry;
     if ('given' in from) throw new Error(`step ${step.symbol} is not given`);
     let value: Column;
-    if ('solve' in from) value = from.where === undefined ? this.solve(uses, from.by) : this.solveWhere(uses, from.by);
+    if ('solve' in from) value = this.solve(uses, from.by, from.where !== undefined);
     else {
       value = this.copied(formula as Formula);
       if (from.check) value = this.checked(value, from.check);
@@ -193,30 +193,12 @@ export class Evaluation {
     return value;
   }
 
-  /** Solves only the places where the last of `uses` is positive; often there are none. */
-  private solveWhere(uses: readonly number[], by: (...values: number[]) => number): Column {
-    const where = this.numeric(uses.at(-1) as number);
-    const from = uses.slice(0, -1);
-    if (typeof where === 'number') return where > 0 ? this.solve(from, by) : 0;
-    let some = false;
-    for (let i = 0; i < where.length && !some; i++) some = where[i]! > 0;
-    if (!some) return 0;
-    const values = from.map((use) => this.numeric(use));
-    const column = this.pool.take(where.length);
-    const at = new Array<number>(values.length).fill(0);
-    for (let i = 0; i < where.length; i++) {
-      if (!(where[i]! > 0)) {
-        column[i] = 0;
-        continue;
-      }
-      column[i] = by(...placed(values, i, at));
-    }
-    return column;
-  }
-
-  private solve(uses: readonly number[], by: Solver): Column {
-    const values = uses.map((use) => this.numeric(use));
-    const length = values.find((v) => typeof v === 'object')?.length;
+  /** `some`: only the places where the last of `uses` is positive, which often are none. */
+  private solve(uses: readonly number[], by: Solver, some: boolean): Column {
+    const where = some ? this.numeric(uses.at(-1)!) : 1;
+    if (typeof where === 'number' ? !(where > 0) : !where.some((x) => x > 0)) return 0;
+    const values = (some ? uses.slice(0, -1) : uses).map((use) => this.numeric(use));
+    const length = [...values, where].find((v) => typeof v === 'object')?.length;
     if (length === undefined) return by(...(values as number[]));
     const column = this.pool.take(length);
     if (by.column) {
@@ -226,7 +208,12 @@ export class Evaluation {
     // One list of arguments for all places: a new one for each would cost more than what is solved.
     const at = new Array<number>(values.length).fill(0);
     for (let i = 0; i < length; i++) {
-      column[i] = orNaN(by, placed(values, i, at));
+      if (typeof where === 'object' && !(where[i]! > 0)) {
+        column[i] = 0;
+        continue;
+      }
+      for (let k = 0; k < at.length; k++) at[k] = valueAt(values[k]!, i);
+      column[i] = orNaN(by, at);
     }
     return column;
   }
@@ -305,12 +292,6 @@ export class Evaluation {
       into[i] = valueAt(holds(valueAt(left, i), valueAt(right, i)) ? then : otherwise, i);
     return into;
   }
-}
-
-/** The values at one place, put into `at`. */
-function placed(values: readonly Column[], i: number, at: number[]): readonly number[] {
-  for (let k = 0; k < values.length; k++) at[k] = valueAt(values[k]!, i);
-  return at;
 }
 
 /** A draw with no solution is a gap in its column, as one that a check refuses. */

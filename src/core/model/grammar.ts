@@ -34,7 +34,8 @@ const ARGUMENTS: Readonly<Record<FunctionName, number>> = {
   abs: 1,
 };
 
-const TOKEN = /\s*(?:(\d+(?:\.\d+)?(?:e[+-]?\d+)?)|([A-Za-z_][A-Za-z0-9_]*)|(<=|>=|[-+*/^(),<>]))/gy;
+/** A number, a name, a sign, or the rest where it is none of them. */
+const TOKEN = /\d+(?:\.\d+)?(?:e[+-]?\d+)?|[A-Za-z_]\w*|<=|>=|[-+*/^(),<>]|\S.*/g;
 
 /** Reads a formula, its symbols with their `places` in a list; a text that is none is a fault of the program. */
 export function parseFormula(text: string, places?: ReadonlyMap<string, number>): Formula {
@@ -42,33 +43,25 @@ export function parseFormula(text: string, places?: ReadonlyMap<string, number>)
 }
 
 class Parser {
+  /** The end is an empty one. */
   private readonly tokens: readonly string[];
-  private readonly text: string;
-  private readonly places: ReadonlyMap<string, number> | undefined;
   private at = 0;
 
-  constructor(text: string, places?: ReadonlyMap<string, number>) {
-    this.text = text;
-    this.places = places;
-    const tokens: string[] = [];
-    TOKEN.lastIndex = 0;
-    while (TOKEN.lastIndex < text.trimEnd().length) {
-      const from = TOKEN.lastIndex;
-      const [token] = TOKEN.exec(text) ?? [];
-      if (token === undefined) throw new Error(`formula ${text}: cannot read ${text.slice(from)}`);
-      tokens.push(token.trim());
-    }
-    this.tokens = tokens;
+  constructor(
+    private readonly text: string,
+    private readonly places: ReadonlyMap<string, number> | undefined,
+  ) {
+    this.tokens = [...(text.match(TOKEN) ?? []), ''];
   }
 
   all(): Formula {
     const formula = this.sum();
-    if (this.at < this.tokens.length) throw this.unexpected();
+    if (this.next !== '') throw this.unexpected();
     return formula;
   }
 
   private get next(): string {
-    return this.tokens[this.at] ?? '';
+    return this.tokens[this.at]!;
   }
 
   private take(token: string): void {
@@ -81,31 +74,23 @@ class Parser {
     return new Error(`formula ${this.text}: found ${found}${wanted === '' ? '' : `, wanted ${wanted}`}`);
   }
 
-  private leftToRight(operators: string, operand: () => Formula): Formula {
-    let left = operand();
-    while (this.next !== '' && operators.includes(this.next)) {
-      const operator = this.next as BinaryOperator;
+  /** Products bind closer than sums; operators of one rank go from left to right. */
+  private sum(least = 1): Formula {
+    let left = this.signed();
+    for (;;) {
+      const operator = this.next;
+      const rank = operator === '+' || operator === '-' ? 1 : operator === '*' || operator === '/' ? 2 : 0;
+      if (rank < least) return left;
       this.at++;
-      left = { kind: 'binary', operator, left, right: operand() };
+      left = { kind: 'binary', operator: operator as BinaryOperator, left, right: this.sum(rank + 1) };
     }
-    return left;
-  }
-
-  private sum(): Formula {
-    return this.leftToRight('+-', () => this.product());
-  }
-
-  private product(): Formula {
-    return this.leftToRight('*/', () => this.signed());
   }
 
   private signed(): Formula {
-    if (this.next !== '-') return this.power();
-    this.at++;
-    return { kind: 'negative', of: this.signed() };
-  }
-
-  private power(): Formula {
+    if (this.next === '-') {
+      this.at++;
+      return { kind: 'negative', of: this.signed() };
+    }
     const base = this.atom();
     if (this.next !== '^') return base;
     this.at++;
@@ -120,7 +105,7 @@ class Parser {
       this.take(')');
       return inside;
     }
-    if (/^\d/.test(token)) {
+    if (token >= '0' && token < ':') {
       this.at++;
       return { kind: 'number', value: Number(token) };
     }

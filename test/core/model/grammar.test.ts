@@ -48,7 +48,7 @@ describe('a formula', () => {
     ['1 +', 'found its end'],
     ['(1', 'wanted )'],
     ['a b', 'found b'],
-    ['1 $ 2', 'cannot read  $ 2'],
+    ['1 $ 2', 'found $ 2'],
     ['sinh(1)', 'no function sinh'],
     ['max(1)', 'max takes two or more arguments'],
     ['sqrt(1, 2)', 'sqrt takes 1 arguments'],
