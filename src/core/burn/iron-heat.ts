@@ -51,6 +51,9 @@ const OXIDES: Readonly<Record<IronOxide, ReturnType<typeof oxideOf>>> = {
   Fe2O3: oxideOf(HEMATITE, 2, 3),
 };
 
+/** Oxide of a kilogram of iron [kg]. */
+const OXIDE_OF_IRON = { FeO: 1 + OXIDES.FeO.demand, Fe3O4: 1 + OXIDES.Fe3O4.demand };
+
 /** Melting point of iron [K], where the polynomials change from delta to liquid. */
 export const IRON_MELTING = IRON.ranges[MELTING_RANGE]?.upTo ?? NaN;
 
@@ -217,8 +220,8 @@ moltenOxideEnthalpy.column = (into: Float64Array, T: Float64Array, shares: Float
 
 /** Enthalpy of the oxides of one kg of burned iron [J/kg of iron], from those of FeO and Fe3O4 [J/kg of oxide], and the fusion of its Fe3O4. */
 const oxidesOf = (share: number, monoxide: number, magnetite: number): number =>
-  share * (1 + OXIDES.FeO.demand) * monoxide + (1 - share) * (1 + OXIDES.Fe3O4.demand) * magnetite;
-const fusionOf = (share: number): number => (1 - share) * (1 + OXIDES.Fe3O4.demand) * MAGNETITE_FUSION;
+  share * OXIDE_OF_IRON.FeO * monoxide + (1 - share) * OXIDE_OF_IRON.Fe3O4 * magnetite;
+const fusionOf = (share: number): number => (1 - share) * OXIDE_OF_IRON.Fe3O4 * MAGNETITE_FUSION;
 
 /**
  * Sensible enthalpy of the oxide made from one kg of burned iron, split between FeO and Fe3O4 by share of iron.

@@ -83,7 +83,7 @@ function likeness(columns: Columns, bore: number, method: CoolingMethod): Column
       log('boiling flux factor', 0.3),
       linear('pin over boss when pushed', 0.05),
     ];
-  const [boss, heat] = [of['boss over pin']!, of['heat into the part']!];
+  const whole = of['boss over pin']!.map((boss) => Math.log((boss / bore) ** 2 - 1));
   return [
     log('boss over pin', 1),
     need.map((x) => 0.7 * x),
@@ -91,7 +91,7 @@ function likeness(columns: Columns, bore: number, method: CoolingMethod): Column
     log('heated zone', 0.2),
     linear('surface emissivity', 0.7),
     linear('pin over boss when pushed', 0.05),
-    heat.map((q, i) => 2 * (Math.log(q) - need[i]! - Math.log((boss[i]! / bore) ** 2 - 1))),
+    of['heat into the part']!.map((heat, i) => 2 * (Math.log(heat) - need[i]! - whole[i]!)),
   ];
 }
 

@@ -201,8 +201,9 @@ export class Evaluation {
     const length = [...values, where].find((v) => typeof v === 'object')?.length;
     if (length === undefined) return by(...(values as number[]));
     const column = this.pool.take(length);
+    const columns = values.map((value) => filled(value, length));
     if (by.column) {
-      by.column(column, ...values.map((v) => (typeof v === 'number' ? new Float64Array(length).fill(v) : v)));
+      by.column(column, ...columns);
       return column;
     }
     // One list of arguments for all places: a new one for each would cost more than what is solved.
@@ -212,7 +213,7 @@ export class Evaluation {
         column[i] = 0;
         continue;
       }
-      for (let k = 0; k < at.length; k++) at[k] = valueAt(values[k]!, i);
+      for (let k = 0; k < at.length; k++) at[k] = columns[k]![i]!;
       column[i] = orNaN(by, at);
     }
     return column;
@@ -285,14 +286,18 @@ export class Evaluation {
     const holds = COMPARED[f.comparison];
     if (typeof left === 'number' && typeof right === 'number')
       return this.copied(holds(left, right) ? f.then : f.otherwise);
-    const [then, otherwise] = [this.formula(f.then), this.formula(f.otherwise)];
     const { length } = typeof left === 'object' ? left : (right as Float64Array);
+    const [x, y] = [filled(left, length), filled(right, length)];
+    const [then, otherwise] = [filled(this.formula(f.then), length), filled(this.formula(f.otherwise), length)];
     const into = this.pool.take(length);
-    for (let i = 0; i < length; i++)
-      into[i] = valueAt(holds(valueAt(left, i), valueAt(right, i)) ? then : otherwise, i);
+    for (let i = 0; i < length; i++) into[i] = (holds(x[i]!, y[i]!) ? then : otherwise)[i]!;
     return into;
   }
 }
+
+/** A number in each of so many places. */
+const filled = (column: Column, length: number): Float64Array =>
+  typeof column === 'number' ? new Float64Array(length).fill(column) : column;
 
 /** A draw with no solution is a gap in its column, as one that a check refuses. */
 function orNaN(by: (...values: number[]) => number, at: readonly number[]): number {

@@ -5,8 +5,7 @@
  * @example power(8, 1 / 3) // 2
  */
 export function power(a: number, b: number): number {
+  if (a > 0 && !Number.isInteger(b)) return b === 1 / 3 ? Math.cbrt(a) : Math.exp(b * Math.log(a));
   if (b === 2) return a * a;
-  if (b === 3) return a * a * a;
-  if (!(a > 0) || Number.isInteger(b)) return a ** b;
-  return b === 1 / 3 ? Math.cbrt(a) : Math.exp(b * Math.log(a));
+  return b === 3 ? a * a * a : a ** b;
 }
