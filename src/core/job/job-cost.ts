@@ -386,7 +386,7 @@ export function jobCostWorking(job: Job, prices: Prices, confidence: number, cre
  * the subtotal.
  *
  * @example jobCost(job, { lines: new Map([['crew', 180 / 3600]]), rods: new Map([['', 9]]), others: [],
- *   shares: new Map(), currency: '' }, 0.9, crewingOf(basis)).at(-1).amount.value // 565.2
+ *   shares: new Map(), currency: '' }, 0.9, crewingOf(basis)).at(-1).amount.value // 566.0
  */
 export function jobCost(job: Job, prices: Prices, confidence: number, crewing: Crewing): readonly CostLine[] {
   const { c, list } = costingOf(job, prices, confidence, crewing);

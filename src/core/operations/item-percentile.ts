@@ -27,7 +27,7 @@ const MOST = 16 * DRAWS;
  * Source: JCGM 101:2008, 7.7.2 and 7.9, of memory.
  *
  * @param p share [-], more than 0 and less than 1
- * @example itemPercentile(item, 'oxygen', 0.9, basis).value / SCF // 164.5
+ * @example itemPercentile(item, 'oxygen', 0.9, basis).value / SCF // 164.6
  */
 export function itemPercentile(item: Sized, quantity: SpreadQuantity, p: number, basis: Basis): Percentile {
   for (let count = DRAWS; ; count *= MORE) {

@@ -98,9 +98,11 @@ export function surePage(): Page {
           both. Nobody has measured that a job goes wrong further than it goes well. So minutes and losses, which add
           up, are about even in themselves, and what oxygen or time is divided by in its inverse. Exceptions: passes of
           a groove are whole and one at least; the share of FeO and the steel in concrete do least at their values. The
-          low ends of a bar's feed, of its burnt share and of the advance that slag allows stayed when the other ends
-          moved, since published times and oxygen for bars lie to the slow side. Heat to melt concrete leans as its
-          sources do.
+          low ends of a bar's feed and of the advance that slag allows stayed when the other ends moved, since published
+          times and oxygen for bars lie to the slow side. Heat to melt concrete leans as its sources do. What only a
+          pin's cooling rests on is held to the same in the cooling and in the crew time with it: in a thin boss, or
+          with a cool target, a pin cools for an hour and not in minutes, so the ends on that side lie nearer to the
+          value. With water each of them moves a crew's time by less than half a percent.
         </p>
         <p>
           Factors of the crew go up and down together: who is slow at one task is slow at all, and burns less of the
@@ -113,13 +115,11 @@ export function surePage(): Page {
         <h2>Whether the figure is the middle</h2>
         <p>
           With one assumption uncertain the figure worked out is exactly the middle. With all of them it is about that:
-          over a sweep of pins, holes, grooves, cuts, studs and breaches 214 figures of 225 lie between the 40th and the
-          60th percentile of their own draws, and nineteen of twenty with other sizes, cast iron, stainless steel,
-          concrete and cooling with water. A pin's crew time in air stands at the 38th or above: with everything at its
-          value a pin cools faster than in most of its draws, and in a thin boss it cools for an hour. Oxygen through
-          concrete stands at the 39th, for the heat to melt it leans to the high side; where the plan just needs a
-          second rod, its change puts the time at the 64th. A plain sum of figures runs short of each thing about every
-          second time, and of one or another five times in six: load by <Fn name="BURN.JOB.STOCK" />.
+          over a sweep of pins, holes, grooves, cuts, studs and breaches 224 figures of 225 lie between the 40th and the
+          60th percentile of their own draws, and forty-nine of fifty with other sizes, cast iron, stainless steel,
+          concrete and cooling with water. The one other is the time of a cut whose plan just needs a second rod: its
+          change puts it at the 64th. A plain sum of figures runs short of each thing about every second time, and of
+          one or another five times in six: load by <Fn name="BURN.JOB.STOCK" />.
         </p>
 
         <h2>Which assumptions matter</h2>

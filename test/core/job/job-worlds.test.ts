@@ -31,7 +31,7 @@ describe('a schedule in the worlds of the draws', () => {
       [
         [4, 10],
         [3, 8],
-        [5, 12],
+        [5, 11],
       ],
     ],
   ] as const)('is near that of every world laid out by itself: %j', (sizes) => {

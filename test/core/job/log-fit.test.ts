@@ -283,7 +283,7 @@ describe('the ranges after a fit', () => {
   });
 
   it('set the pace of the crew against the cooling that is drawn, where a log cannot tell them apart', () => {
-    for (const seed of [20_001, 20_002, 20_016]) {
+    for (const seed of [20_002, 20_005, 20_016]) {
       const random = seeded(seed);
       const truth = drawBurningWorld(drawnOfPins(basis), random, basis);
       const fit = logFit(simulateLog(randomPins(12, random), truth, random, undefined, basis, 'in its world'), basis);

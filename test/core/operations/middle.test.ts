@@ -1,12 +1,8 @@
 /**
  * Where the worked value stands among its own draws: it is worked out with every assumption at its median, so it should be about
  * the middle, between the 40th and the 60th percentile. Each factor alone leaves it exactly in the middle, and ranges that lean to
- * neither side (even-ranges.test.ts) leave it there where several come together. In places one of these moves it, and without it the
- * value is back in the middle:
- *
- * - the heat to melt concrete leans by its sources: limestone takes more than gravel, and nothing much less;
- * - a pin cools in air into its boss in minutes or, in a thin boss, together with it in an hour;
- * - rods are whole: where the plan just needs a second one, half of the draws take one.
+ * neither side (even-ranges.test.ts) leave it there where several come together. In one place this moves it, and without it the value
+ * is back in the middle: rods are whole, and where the plan just needs a second one, half of the draws take one.
  */
 import { describe, expect, it } from 'vitest';
 import type { Override } from '../../../src/core/assumptions/assumptions.ts';
@@ -59,13 +55,13 @@ const ITEMS = (Object.entries(SWEEP) as [OperationId, readonly (readonly number[
 );
 
 describe('the worked value', () => {
-  it('stands between the 40th and the 60th percentile in 214 cases of 225', () => {
+  it('stands between the 40th and the 60th percentile in 224 cases of 225', () => {
     const all = ITEMS.flatMap(({ at }) => QUANTITIES.map((quantity) => near(at[quantity])));
     expect(all.length).toBe(225);
-    expect(all.filter((x) => x).length).toBeGreaterThanOrEqual(214);
+    expect(all.filter((x) => x).length).toBeGreaterThanOrEqual(224);
   });
 
-  it('stands there in nineteen cases of twenty of other sizes and other metals, in concrete and cooled with water', () => {
+  it('stands there in forty-nine cases of fifty of other sizes and other metals, in concrete and cooled with water', () => {
     const ways = [[basisOf()], [basisOf(word('cooling method', 'water'))]] as const;
     const made = ['cast iron', 'stainless steel', 'concrete'].map((material) => [basisOf(), material] as const);
     const all = (Object.entries(FINE_SWEEP) as [OperationId, readonly (readonly number[])[]][]).flatMap(([id, items]) =>
@@ -77,7 +73,7 @@ describe('the worked value', () => {
       ),
     );
     expect(all.length).toBe(1700);
-    expect(all.filter((x) => x).length / all.length).toBeGreaterThan(0.95);
+    expect(all.filter((x) => x).length / all.length).toBeGreaterThan(0.98);
   });
 
   it('stands in the middle where one factor alone is not certain', () => {
@@ -106,20 +102,6 @@ interface Cause {
 }
 
 const CAUSES: readonly Cause[] = [
-  {
-    why: 'how a pin cools in air',
-    id: 'PIN',
-    without: certain(...cooledBy(operationOf('PIN'), basisOf().a).filter((name) => name !== 'heat into the part')),
-    quantities: ['crew time'],
-    within: [0.38, 0.6],
-  },
-  {
-    why: 'the heat to melt concrete',
-    id: 'BREACH',
-    without: certain('concrete heat to melt'),
-    quantities: ['oxygen', 'burning'],
-    within: [0.38, 0.6],
-  },
   {
     why: 'the time to change whole rods',
     id: 'CUT',
