@@ -264,20 +264,16 @@ export class Evaluation {
     return into;
   }
 
-  /** A pair of numbers or columns; a column that is nobody's value takes the result. */
+  /** A pair of numbers or columns, of which a number becomes a column where the other is one; a column that is nobody's value takes the result. */
   private binary(operator: Operator, a: Column, aOurs: boolean, b: Column, bOurs: boolean): Column {
     if (typeof a === 'number') {
       if (typeof b === 'number') return NUMBERS[operator](a, b);
-      const into = bOurs ? b : this.pool.take(b.length);
-      numberByColumn[operator](a, b, into);
-      return into;
+      return this.binary(operator, this.pool.take(b.length).fill(a), true, b, bOurs);
     }
-    const into = aOurs ? a : typeof b === 'object' && bOurs ? b : this.pool.take(a.length);
-    if (typeof b === 'number') columnByNumber[operator](a, b, into);
-    else {
-      columnByColumn[operator](a, b, into);
-      if (aOurs && bOurs) this.pool.give(b);
-    }
+    if (typeof b === 'number') return this.binary(operator, a, aOurs, this.pool.take(a.length).fill(b), true);
+    const into = aOurs ? a : bOurs ? b : this.pool.take(a.length);
+    COLUMNS[operator](a, b, into);
+    if (aOurs && bOurs) this.pool.give(b);
     return into;
   }
 
@@ -340,52 +336,62 @@ const COMPARED: Readonly<Record<Comparison, (a: number, b: number) => boolean>> 
 // A loop of its own for each operator, four places at a time: it is what the engine compiles best, and lists of many items spend
 // their time here. Four at a time take half the time of one. A function of its own for each, since a first cell waits for each that
 // gets hot to be compiled.
+type Loop = (a: Float64Array, b: Float64Array, into: Float64Array) => void;
 
-type Loop<A, B> = (a: A, b: B, into: Float64Array) => void;
-type Loops<A, B> = Readonly<Record<Operator, Loop<A, B>>>;
-
-const columnByColumn: Loops<Float64Array, Float64Array> = {
+const COLUMNS: Readonly<Record<Operator, Loop>> = {
   '+': (a, b, into) => {
     const n = into.length;
     let i = 0;
-    for (const fours = n - (n % 4); i < fours; i += 4) {
+    for (const fours = n - (n % 4); i < fours; i++) {
       into[i] = a[i]! + b[i]!;
-      into[i + 1] = a[i + 1]! + b[i + 1]!;
-      into[i + 2] = a[i + 2]! + b[i + 2]!;
-      into[i + 3] = a[i + 3]! + b[i + 3]!;
+      i++;
+      into[i] = a[i]! + b[i]!;
+      i++;
+      into[i] = a[i]! + b[i]!;
+      i++;
+      into[i] = a[i]! + b[i]!;
     }
     for (; i < n; i++) into[i] = a[i]! + b[i]!;
   },
   '-': (a, b, into) => {
     const n = into.length;
     let i = 0;
-    for (const fours = n - (n % 4); i < fours; i += 4) {
+    for (const fours = n - (n % 4); i < fours; i++) {
       into[i] = a[i]! - b[i]!;
-      into[i + 1] = a[i + 1]! - b[i + 1]!;
-      into[i + 2] = a[i + 2]! - b[i + 2]!;
-      into[i + 3] = a[i + 3]! - b[i + 3]!;
+      i++;
+      into[i] = a[i]! - b[i]!;
+      i++;
+      into[i] = a[i]! - b[i]!;
+      i++;
+      into[i] = a[i]! - b[i]!;
     }
     for (; i < n; i++) into[i] = a[i]! - b[i]!;
   },
   '*': (a, b, into) => {
     const n = into.length;
     let i = 0;
-    for (const fours = n - (n % 4); i < fours; i += 4) {
+    for (const fours = n - (n % 4); i < fours; i++) {
       into[i] = a[i]! * b[i]!;
-      into[i + 1] = a[i + 1]! * b[i + 1]!;
-      into[i + 2] = a[i + 2]! * b[i + 2]!;
-      into[i + 3] = a[i + 3]! * b[i + 3]!;
+      i++;
+      into[i] = a[i]! * b[i]!;
+      i++;
+      into[i] = a[i]! * b[i]!;
+      i++;
+      into[i] = a[i]! * b[i]!;
     }
     for (; i < n; i++) into[i] = a[i]! * b[i]!;
   },
   '/': (a, b, into) => {
     const n = into.length;
     let i = 0;
-    for (const fours = n - (n % 4); i < fours; i += 4) {
+    for (const fours = n - (n % 4); i < fours; i++) {
       into[i] = a[i]! / b[i]!;
-      into[i + 1] = a[i + 1]! / b[i + 1]!;
-      into[i + 2] = a[i + 2]! / b[i + 2]!;
-      into[i + 3] = a[i + 3]! / b[i + 3]!;
+      i++;
+      into[i] = a[i]! / b[i]!;
+      i++;
+      into[i] = a[i]! / b[i]!;
+      i++;
+      into[i] = a[i]! / b[i]!;
     }
     for (; i < n; i++) into[i] = a[i]! / b[i]!;
   },
@@ -393,97 +399,31 @@ const columnByColumn: Loops<Float64Array, Float64Array> = {
     for (let i = 0; i < into.length; i++) into[i] = power(a[i]!, b[i]!);
   },
   min: (a, b, into) => {
-    for (let i = 0; i < into.length; i++) into[i] = Math.min(a[i]!, b[i]!);
+    const n = into.length;
+    let i = 0;
+    for (const fours = n - (n % 4); i < fours; i++) {
+      into[i] = Math.min(a[i]!, b[i]!);
+      i++;
+      into[i] = Math.min(a[i]!, b[i]!);
+      i++;
+      into[i] = Math.min(a[i]!, b[i]!);
+      i++;
+      into[i] = Math.min(a[i]!, b[i]!);
+    }
+    for (; i < n; i++) into[i] = Math.min(a[i]!, b[i]!);
   },
   max: (a, b, into) => {
-    for (let i = 0; i < into.length; i++) into[i] = Math.max(a[i]!, b[i]!);
-  },
-};
-
-const columnByNumber: Loops<Float64Array, number> = {
-  '+': (a, b, into) => {
     const n = into.length;
     let i = 0;
-    for (const fours = n - (n % 4); i < fours; i += 4) {
-      into[i] = a[i]! + b;
-      into[i + 1] = a[i + 1]! + b;
-      into[i + 2] = a[i + 2]! + b;
-      into[i + 3] = a[i + 3]! + b;
+    for (const fours = n - (n % 4); i < fours; i++) {
+      into[i] = Math.max(a[i]!, b[i]!);
+      i++;
+      into[i] = Math.max(a[i]!, b[i]!);
+      i++;
+      into[i] = Math.max(a[i]!, b[i]!);
+      i++;
+      into[i] = Math.max(a[i]!, b[i]!);
     }
-    for (; i < n; i++) into[i] = a[i]! + b;
+    for (; i < n; i++) into[i] = Math.max(a[i]!, b[i]!);
   },
-  '-': (a, b, into) => {
-    const n = into.length;
-    let i = 0;
-    for (const fours = n - (n % 4); i < fours; i += 4) {
-      into[i] = a[i]! - b;
-      into[i + 1] = a[i + 1]! - b;
-      into[i + 2] = a[i + 2]! - b;
-      into[i + 3] = a[i + 3]! - b;
-    }
-    for (; i < n; i++) into[i] = a[i]! - b;
-  },
-  '*': (a, b, into) => {
-    const n = into.length;
-    let i = 0;
-    for (const fours = n - (n % 4); i < fours; i += 4) {
-      into[i] = a[i]! * b;
-      into[i + 1] = a[i + 1]! * b;
-      into[i + 2] = a[i + 2]! * b;
-      into[i + 3] = a[i + 3]! * b;
-    }
-    for (; i < n; i++) into[i] = a[i]! * b;
-  },
-  '/': (a, b, into) => {
-    const n = into.length;
-    let i = 0;
-    for (const fours = n - (n % 4); i < fours; i += 4) {
-      into[i] = a[i]! / b;
-      into[i + 1] = a[i + 1]! / b;
-      into[i + 2] = a[i + 2]! / b;
-      into[i + 3] = a[i + 3]! / b;
-    }
-    for (; i < n; i++) into[i] = a[i]! / b;
-  },
-  '^': (a, b, into) => {
-    for (let i = 0; i < into.length; i++) into[i] = power(a[i]!, b);
-  },
-  min: (a, b, into) => {
-    for (let i = 0; i < into.length; i++) into[i] = Math.min(a[i]!, b);
-  },
-  max: (a, b, into) => {
-    for (let i = 0; i < into.length; i++) into[i] = Math.max(a[i]!, b);
-  },
-};
-
-const numberByColumn: Loops<number, Float64Array> = {
-  '+': (a, b, into) => columnByNumber['+'](b, a, into),
-  '-': (a, b, into) => {
-    const n = into.length;
-    let i = 0;
-    for (const fours = n - (n % 4); i < fours; i += 4) {
-      into[i] = a - b[i]!;
-      into[i + 1] = a - b[i + 1]!;
-      into[i + 2] = a - b[i + 2]!;
-      into[i + 3] = a - b[i + 3]!;
-    }
-    for (; i < n; i++) into[i] = a - b[i]!;
-  },
-  '/': (a, b, into) => {
-    const n = into.length;
-    let i = 0;
-    for (const fours = n - (n % 4); i < fours; i += 4) {
-      into[i] = a / b[i]!;
-      into[i + 1] = a / b[i + 1]!;
-      into[i + 2] = a / b[i + 2]!;
-      into[i + 3] = a / b[i + 3]!;
-    }
-    for (; i < n; i++) into[i] = a / b[i]!;
-  },
-  '^': (a, b, into) => {
-    for (let i = 0; i < into.length; i++) into[i] = power(a, b[i]!);
-  },
-  '*': (a, b, into) => columnByNumber['*'](b, a, into),
-  min: (a, b, into) => columnByNumber.min(b, a, into),
-  max: (a, b, into) => columnByNumber.max(b, a, into),
 };
