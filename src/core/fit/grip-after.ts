@@ -199,26 +199,24 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): G
     Float64Array,
     Float64Array,
   ];
-  const pressed = drawn[0]!;
   const agreement = weights.reduce((sum, w) => sum + w, 0) / count;
   if (!(agreement > 0)) throw beyond();
   const levels = (values: Float64Array): Levels<number> => {
     const read = weighted(values, weights);
     return { low: read(0.1), likely: read(0.5), high: read(0.9) };
   };
-  const chance = (holds: (i: number) => boolean): Chance =>
-    weightedChance(
-      Array.from(weights.keys()).filter(holds),
-      weights,
-      places.map((place) => Math.floor(place * retained.length)),
-      retained.length,
-    );
+  const of = Uint32Array.from(places, (place) => Math.floor(place * retained.length));
+  const chance = (values: Float64Array, limit: number): Chance =>
+    weightedChance(values, limit, weights, of, retained.length);
   return {
     before: levels(before),
     after: levels(after),
     agreement,
-    nothing: chance((i) => left[i]! >= pressed[i]!),
-    chance: (force) => chance((i) => after[i]! <= force),
+    nothing: chance(
+      left.map((d, i) => drawn[0]![i]! - d),
+      0,
+    ),
+    chance: (force) => chance(after, force),
   };
 }
 
@@ -328,20 +326,31 @@ export function gripAfterSteps(method: CoolingMethod, grip: GripAfter): readonly
 export const GRIP_RESULTS = ['F_1', 'F_0', 'w_agree', 'tau_min', 'p_nothing', ...SHRINK_RESULTS, 'use'] as const;
 
 /**
- * The weight of some draws over that of all, and its interval. Draws of one case of heating and cooling stand or fall together, so that
- * it is counted over the cases: with H the weight of what holds in a case, W all its weight and p the chance, t sqrt(n/(n - 1) sum
+ * The weight of draws up to a limit over that of all, and its interval. Draws of one case of heating and cooling stand or fall together,
+ * so that it is counted over the cases: with H the weight of what holds in a case, W all its weight and p the chance, t sqrt(n/(n - 1) sum
  * (H - p W)^2) / sum W, t of Student at 97.5 % with n - 1 degrees. That is for cases at random; evenly spread ones are nearer.
  *
  * Source: ratio estimator over clusters: Cochran, Sampling Techniques, 3rd edition (1977), 9A.1, from memory.
  */
-function weightedChance(holding: readonly number[], weights: Float64Array, cases: Float64Array, count: number): Chance {
-  const all = weights.reduce((sum, w) => sum + w, 0);
-  const value = holding.reduce((sum, i) => sum + weights[i]!, 0) / all;
-  const off = new Float64Array(count);
-  weights.forEach((w, i) => (off[cases[i]!]! -= value * w));
-  for (const i of holding) off[cases[i]!]! += weights[i]!;
-  const spread = Math.sqrt((count / (count - 1)) * off.reduce((sum, x) => sum + x * x, 0));
-  return { value, within: count > 1 ? (studentQuantile(0.975, count - 1) * spread) / all : 1 };
+function weightedChance(
+  values: Float64Array,
+  limit: number,
+  weights: Float64Array,
+  cases: Uint32Array,
+  count: number,
+): Chance {
+  const holding = new Float64Array(count);
+  const whole = new Float64Array(count);
+  for (let i = 0; i < values.length; i++) {
+    const at = cases[i]!;
+    const w = weights[i]!;
+    whole[at] = whole[at]! + w;
+    if (values[i]! <= limit) holding[at] = holding[at]! + w;
+  }
+  const sum = (column: Float64Array): number => column.reduce((all, x) => all + x, 0);
+  const value = sum(holding) / sum(whole);
+  const spread = Math.sqrt((count / (count - 1)) * sum(holding.map((h, k) => (h - value * whole[k]!) ** 2)));
+  return { value, within: count > 1 ? (studentQuantile(0.975, count - 1) * spread) / sum(whole) : 1 };
 }
 
 /** Reads the value that a share of the weight does not exceed. */
