@@ -1,6 +1,6 @@
 import { isChoice, unitIn } from '../core/assumptions/assumption.ts';
 import { Assumptions, type Correlation } from '../core/assumptions/assumptions.ts';
-import { REGISTRY, numberAssumption, type NumberName } from '../core/assumptions/registry.ts';
+import { REGISTRY, numberAssumption } from '../core/assumptions/registry.ts';
 import type { Basis } from '../core/basis.ts';
 import type { CalcError } from '../core/errors.ts';
 import { logFit, type FittedFactor, type JobFit, type LogFit } from '../core/job/log-fit.ts';
@@ -92,9 +92,9 @@ const correlationLine = ({ names, value, kind }: Correlation): readonly Output[]
 ];
 
 /** What the call's `assume` changed besides: it must come along where these rows take the place of that range. */
-function carriedOver(factors: readonly Pick<FittedFactor, 'name'>[], { a }: Basis): readonly (readonly Output[])[] {
+function carriedOver(names: readonly Output[], { a }: Basis): readonly (readonly Output[])[] {
   const standard = Assumptions.defaults();
-  const done = new Set<string>(factors.map((f) => f.name));
+  const done = new Set(names);
   return REGISTRY.flatMap((entry): readonly (readonly Output[])[] => {
     if (done.has(entry.name)) return [];
     if (isChoice(entry)) {
@@ -220,7 +220,10 @@ export const LOG_FUNCTIONS: readonly Declaration[] = [
       const fit = logFit(jobs, basis);
       return [
         ...fit.factors.map((f) => factorLine(f, basis)),
-        ...carriedOver(fit.factors, basis),
+        ...carriedOver(
+          fit.factors.map(({ name }) => name),
+          basis,
+        ),
         ...fit.correlations.map(correlationLine),
         FIT_COLUMNS.map(() => null),
         JOB_HEADING,
@@ -253,7 +256,7 @@ export const LOG_FUNCTIONS: readonly Declaration[] = [
       return [
         ...rows,
         ...carriedOver(
-          rows.map(([name]) => ({ name: name as NumberName })),
+          rows.map(([name]) => name ?? null),
           basis,
         ),
         ...basis.a.correlations.map(correlationLine),

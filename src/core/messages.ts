@@ -379,8 +379,7 @@ export const losesToOwn = (): string =>
   'the estimates lose to your own jobs: their ratios of noted over estimated alone would have come nearer';
 export const cannotVouch = (): string => 'fewer than nine jobs: the log cannot vouch for the range';
 export const noRangeVouched = (): CalcError => missing(cannotVouch());
-export const rangeNotReached = (): string =>
-  'no widening brings the plan to these jobs; fit them with BURN.LOG.FIT first';
+export const rangeNotReached = (): string => 'no widening reaches these jobs; fit them with BURN.LOG.FIT first';
 export const vouchedBy = (jobs: number): string => `your log: ${jobs} jobs`;
 export const batteryTooSmall = (): CalcError =>
   missing(

@@ -29,6 +29,8 @@ interface Alike {
   readonly at: Evaluation;
   /** Assumptions that the steps read, with their symbols. */
   readonly factors: readonly { readonly symbol: string; readonly name: NumberName }[];
+  /** Flows as the jobs were sized with: no factor solves them again. */
+  readonly flows: readonly Float64Array[];
 }
 
 /** Jobs with the same steps are worked out together, a column over jobs. */
@@ -51,6 +53,8 @@ function alikeJobs(jobs: readonly LogJob[], basis: Basis): readonly Alike[] {
     const factors = all.list.nodes.flatMap(({ step: { symbol, from } }) =>
       'assumption' in from ? [{ symbol, name: from.assumption as NumberName }] : [],
     );
+    const flow = column((sizing) => flowsOf(sizing.rod, sizing, basis).flow);
+    const widenFlow = column((sizing) => flowsOf(sizing.rod, sizing, basis).widenFlow ?? NaN);
     const at = all
       .over(anewOf(operation))
       .give([
@@ -65,13 +69,13 @@ function alikeJobs(jobs: readonly LogJob[], basis: Basis): readonly Alike[] {
             length: column(({ rod }) => rod.length),
             diameter: column(({ rod }) => rod.rod.outsideDiameter),
             mass: column(({ rod }) => rodMassPerLength(rod.rod)),
-            flow: column((sizing) => flowsOf(sizing.rod, sizing, basis).flow),
-            widenFlow: column((sizing) => flowsOf(sizing.rod, sizing, basis).widenFlow ?? NaN),
+            flow,
+            widenFlow,
           },
         ),
       ])
-      .over([...factors.map(({ symbol }) => symbol), 'scatter']);
-    return { places, at, factors };
+      .over([...factors.map(({ symbol }) => symbol), 'scatter', 'm_0', ...(operation.widening ? ['m_widen_0'] : [])]);
+    return { places, at, factors, flows: [flow, widenFlow] };
   });
 }
 
@@ -90,11 +94,11 @@ export function jobPredictor(jobs: readonly LogJob[], basis: Basis): PredictJobs
   return (read, own, fixedPace, cooled = planned) => {
     const out = new Float64Array(jobs.length * CHANNELS.length).fill(NaN);
     for (const each of alike) {
-      const { places, at, factors, whole } = each;
+      const { places, at, factors, flows, whole } = each;
       const values = [...factors.map(({ name }) => read(name)), own];
       // What moves the cooling or the pace alone leaves the work as it was.
       const anew = values.some((x, i) => x !== each.given[i]);
-      if (anew) at.give(values);
+      if (anew) at.give([...values, ...flows]);
       each.given = values;
       if (solved(() => at.column('share')) === undefined) continue;
       const rods = at.column('N_used');

@@ -6,7 +6,7 @@ import { drawItem } from '../operations/draw-item.ts';
 import { ownScatter } from '../operations/own-scatter.ts';
 import { DRAWS } from '../operations/spread-item.ts';
 import { conformalSize } from '../spread/conformal.ts';
-import { drawPercentiles } from '../spread/draw-percentile.ts';
+import { drawPercentile } from '../spread/draw-percentile.ts';
 import { readingsOf } from './log-score.ts';
 import { CHANNELS, logNoted, type Channel, type LogJob } from './log-job.ts';
 
@@ -18,7 +18,8 @@ export const RANGE_OF = {
   crew: 'range of crew time',
 } as const satisfies Record<Channel, NumberName>;
 
-const ENDS = [0.1, 0.9] as const;
+/** What it is called of an item, planned and drawn. */
+const FIGURE = { rods: 'used', oxygen: 'oxygen', burning: 'burnTime', crew: 'crewTime' } as const;
 /** One or two rods, noted whole, say next to nothing of the length burned. */
 const FEWEST_RODS = 3;
 
@@ -27,31 +28,6 @@ export interface VouchedRange {
   readonly jobs: number;
   /** What the assumption is to be; undefined for fewer than nine jobs, Infinity where no widening reaches them. */
   readonly by: number | undefined;
-}
-
-/** How far each figure of a job came out from its plan, in parts of how far its low or high stands there; all in logarithms. */
-function distancesOf(job: LogJob, i: number, basis: Basis): Readonly<Record<Channel, number | undefined>> {
-  const { sizing } = job;
-  const drawn = drawItem(sizing, DRAWS, basis, ownScatter(i, DRAWS, basis));
-  const distance = (channel: Channel, planned: number, draws: () => Float64Array): number | undefined => {
-    if (!(job.noted[channel]! >= (channel === 'rods' ? FEWEST_RODS : 0))) return undefined;
-    const off = logNoted(job, channel) - Math.log(planned);
-    const read = readingsOf(channel, i, basis);
-    const [low = NaN, high = NaN] = drawPercentiles(
-      draws().map((x, w) => x * read[w]!),
-      ENDS,
-    );
-    const reach = Math.log((off > 0 ? high : low) / planned);
-    if (off === 0) return 0;
-    // Where the plan stands outside its low to high, or these are certain, no widening brings them to the job.
-    return off * reach > 0 ? off / reach : Infinity;
-  };
-  return {
-    rods: distance('rods', sizing.used, () => drawn.used),
-    oxygen: distance('oxygen', sizing.oxygen, () => drawn.oxygen),
-    burning: distance('burning', sizing.burnTime, () => drawn.burnTime),
-    crew: distance('crew', sizing.crewTime, () => drawn.crewTime),
-  };
 }
 
 /**
@@ -68,9 +44,27 @@ function distancesOf(job: LogJob, i: number, basis: Basis): Readonly<Record<Chan
 export function vouchedRanges(jobs: readonly LogJob[], basis: Basis): readonly VouchedRange[] {
   const asDrawn = CHANNELS.map((channel): Override => ({ name: RANGE_OF[channel], value: 1, kind: 'your value' }));
   const plain = new Basis(Assumptions.from(asDrawn, basis.a));
-  const all = jobs.map((job, i) => distancesOf(job, i, plain));
-  return CHANNELS.flatMap((channel): readonly VouchedRange[] => {
-    const sizes = all.flatMap((each) => each[channel] ?? []);
-    return sizes.length === 0 ? [] : [{ channel, jobs: sizes.length, by: conformalSize(sizes, ENDS[1] - ENDS[0]) }];
+  const sizes: Record<Channel, number[]> = { rods: [], oxygen: [], burning: [], crew: [] };
+  jobs.forEach((job, i) => {
+    const { sizing, noted } = job;
+    const drawn = drawItem(sizing, DRAWS, plain, ownScatter(i, DRAWS, plain));
+    for (const channel of CHANNELS) {
+      if (!(noted[channel]! >= (channel === 'rods' ? FEWEST_RODS : 0))) continue;
+      const figure = FIGURE[channel];
+      const off = logNoted(job, channel) - Math.log(sizing[figure]);
+      const read = readingsOf(channel, i, plain);
+      const end = drawPercentile(
+        drawn[figure].map((x, w) => x * read[w]!),
+        off > 0 ? 0.9 : 0.1,
+      );
+      const size = off / Math.log(end / sizing[figure]);
+      // Where the plan stands outside its low to high, or these are certain, no widening brings them to the job.
+      sizes[channel].push(size >= 0 ? size : Infinity);
+    }
   });
+  return CHANNELS.filter((channel) => sizes[channel].length > 0).map((channel) => ({
+    channel,
+    jobs: sizes[channel].length,
+    by: conformalSize(sizes[channel], 0.8),
+  }));
 }

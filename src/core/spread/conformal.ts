@@ -1,3 +1,5 @@
+import { drawPercentile } from './draw-percentile.ts';
+
 /**
  * Limits between which the next of some alike figures lies with a chance, whatever their distribution.
  *
@@ -30,11 +32,7 @@ export function conformalRange(figures: readonly number[], chance: number): read
  * @example conformalSize([1, 2, 3, 4, 5, 6, 7, 8, 9], 0.8) // 8
  */
 export function conformalSize(sizes: readonly number[], chance: number): number | undefined {
-  if (!conformalRange(sizes, chance)) return undefined;
-  const sorted = [...sizes].sort((x, y) => x - y);
-  const place = chance * (sizes.length + 1) - 1;
-  const under = Math.floor(place + 1e-9);
-  const part = Math.max(0, place - under);
-  const [low, high] = [sorted[under]!, sorted[under + 1]!];
-  return part < 1e-9 ? low : low + part * (high - low);
+  const n = sizes.length;
+  // The share of draws at that place, less what rounding could make of it.
+  return conformalRange(sizes, chance) && drawPercentile(Float64Array.from(sizes), (chance * (n + 1) - 0.5 - 1e-9) / n);
 }
