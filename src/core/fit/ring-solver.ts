@@ -260,6 +260,7 @@ export class Rings {
           boreBefore + share * (bore - boreBefore),
           outsideBefore + share * (outside - outsideBefore),
           true,
+          watched,
         )
       ) {
         if (watched || this.yielding > 0) this.keepPlastic();
@@ -285,7 +286,7 @@ export class Rings {
     const { mesh, materials, reference, layers } = this;
     this.remember();
     this.metal = metal ?? ringMetal(mesh, materials, reference, temperatures);
-    const found = this.equilibrium(bore, outside, false);
+    const found = this.equilibrium(bore, outside, false, true);
     const gaps = Array.from({ length: layers - 1 }, (_, joint) => this.gapAt(joint));
     this.recall();
     if (!found) throw ringsCannotCarry();
@@ -619,8 +620,8 @@ export class Rings {
     products[1] = size;
   }
 
-  /** Finds equilibrium at the set metal; false where Newton's method does not settle. */
-  private equilibrium(bore: number, outside: number, touching: boolean): boolean {
+  /** Finds equilibrium at the set metal, to the last bits where it is `shown`; false where Newton's method does not settle. */
+  private equilibrium(bore: number, outside: number, touching: boolean, shown: boolean): boolean {
     const { mesh, cells, layers, products } = this;
     /** Joints that pressed in the tangent at hand; -1 where a new one is needed. */
     let known = -1;
@@ -628,8 +629,10 @@ export class Rings {
       const pressed = touching ? this.touchingJoints() : 0;
       const yielding = this.balance(bore, outside, pressed);
       this.yielding = yielding;
-      // Where nothing yields, nor did before, and the same joints press, all is linear: what is left to correct is rounding.
+      // Where nothing yields, nor did before, and the same joints press, all is linear: what is left to correct is rounding, which joints
+      // as stiff as these let a pressure show in its ninth digit.
       const linear = yielding === 0 && pressed === known;
+      if (linear && !shown) return true;
       if (!linear) this.tangent(pressed);
       known = yielding > 0 ? -1 : pressed;
       this.correct();
