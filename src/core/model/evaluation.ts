@@ -202,7 +202,7 @@ export class Evaluation {
     if (length === undefined) return by(...(values as number[]));
     const column = this.pool.take(length);
     const columns = values.map((value) => filled(value, length));
-    if (by.column) {
+    if (by.column && typeof where === 'number') {
       by.column(column, ...columns);
       return column;
     }

@@ -84,7 +84,8 @@ export function johnson(range: Uncertain): Johnson {
   const square = least * least;
   const bend = Math.max(0, half * half - square) / (C * C);
   return {
-    range,
+    // Of one shape, whatever it was read from, so that loops over draws stay compiled.
+    range: { value, low, high, min, max },
     limits,
     middle,
     slope: half / C,
