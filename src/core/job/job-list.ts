@@ -17,13 +17,7 @@ import type { Sized } from '../operations/sized.ts';
 import { DRAWS, spreadItem, wholeTowards, type Spread } from '../operations/spread-item.ts';
 import { drawableContent, type Delivery } from '../oxygen/drawable-content.ts';
 import type { Condition } from '../safety/conditions.ts';
-import {
-  drawPercentiles,
-  percentileWithin,
-  percentileWork,
-  type Percentile,
-  type PercentileWork,
-} from '../spread/draw-percentile.ts';
+import { drawPercentiles, percentileWithin, type Percentile } from '../spread/draw-percentile.ts';
 
 /** One row of a job list that could be sized. */
 export interface ListItem {
@@ -177,10 +171,7 @@ export class Job {
         rods.add(0, each.rods);
         crew.add(0, each.crewTime);
       }
-      // Alike rows have the same draws next to their percentiles.
-      const { id } = item.sized.operation;
-      const work = this.once(`percentiles of ${id}`, () => [percentileWork(DRAWS), percentileWork(DRAWS)] as const);
-      return lowAndHigh(oxygen, rods, crew, work);
+      return lowAndHigh(oxygen, rods, crew);
     });
   }
 
@@ -258,17 +249,11 @@ export function endsOff(draws: Float64Array, counted = false): string {
   return low.value > 0 && high.within < Infinity ? lowAndHighOff(off(low), off(high)) : '';
 }
 
-function lowAndHigh(
-  oxygen: Need,
-  rods: Need,
-  crew: Need,
-  work: readonly [oxygen?: PercentileWork, crew?: PercentileWork] = [],
-): JobSpread {
-  const ends = ({ draws }: Need, known?: PercentileWork): readonly number[] =>
-    drawPercentiles(draws, [0.1, 0.9], known);
-  const [lowOxygen = NaN, highOxygen = NaN] = ends(oxygen, work[0]);
+function lowAndHigh(oxygen: Need, rods: Need, crew: Need): JobSpread {
+  const ends = ({ draws }: Need): readonly number[] => drawPercentiles(draws, [0.1, 0.9]);
+  const [lowOxygen = NaN, highOxygen = NaN] = ends(oxygen);
   const [lowRods = NaN, highRods = NaN] = ends(rods);
-  const [lowCrewTime = NaN, highCrewTime = NaN] = ends(crew, work[1]);
+  const [lowCrewTime = NaN, highCrewTime = NaN] = ends(crew);
   return {
     lowOxygen,
     highOxygen,

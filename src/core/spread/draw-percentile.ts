@@ -7,26 +7,6 @@ const GUIDE = 14;
 /** Guides with more draws between them are sought anew. */
 const MOST_INSIDE = 80;
 
-/** Puts the values from one place to another in such an order that none before `rank` is more than it, and none behind less. Source: Hoare, Communications of the ACM 4 (1961) 321. */
-function select(values: Float64Array, from: number, to: number, rank: number): void {
-  while (from < to) {
-    const middle = values[(from + to) >> 1]!;
-    let [i, j] = [from, to];
-    while (i <= j) {
-      while (values[i]! < middle) i++;
-      while (values[j]! > middle) j--;
-      if (i <= j) {
-        const value = values[i]!;
-        values[i++] = values[j]!;
-        values[j--] = value;
-      }
-    }
-    if (rank <= j) to = j;
-    else if (rank >= i) from = i;
-    else return;
-  }
-}
-
 /** Insertion sort of the first n values: the quickest for so few. */
 function sortFirst(values: Float64Array, n: number): void {
   for (let i = 1; i < n; i++) {
@@ -99,17 +79,18 @@ export function drawPercentiles(
 ): readonly number[] {
   const last = draws.length - 1;
   const { window, guides } = work;
+  let sorted = false;
   const sought = (rank: number, at: number): readonly [number, number] => {
-    const known = guided(draws, rank, guides[2 * at] ?? -1, guides[2 * at + 1]!, window);
+    const known = sorted ? undefined : guided(draws, rank, guides[2 * at] ?? -1, guides[2 * at + 1]!, window);
     if (known) return known;
-    window.set(draws);
-    const [first, end] = [Math.max(0, rank - GUIDE), Math.min(last, rank + 1 + GUIDE)];
-    select(window, 0, last, end);
-    select(window, 0, end, first);
-    window.subarray(first, end + 1).sort();
+    if (!sorted) {
+      window.set(draws);
+      window.subarray(0, draws.length).sort();
+      sorted = true;
+    }
     if (at < MOST_GUIDED) {
-      guides[2 * at] = draws.indexOf(window[first]!);
-      guides[2 * at + 1] = draws.indexOf(window[end]!);
+      guides[2 * at] = draws.indexOf(window[Math.max(0, rank - GUIDE)]!);
+      guides[2 * at + 1] = draws.indexOf(window[Math.min(last, rank + 1 + GUIDE)]!);
     }
     return [window[rank]!, window[Math.min(rank + 1, last)]!];
   };
