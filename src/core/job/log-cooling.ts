@@ -6,6 +6,7 @@ import { cooledBy, coolingBesides, drawsOfCooling, placesOf, scoresOf } from '..
 import { DRAWS } from '../operations/spread-item.ts';
 import { cholesky, choleskySolve } from '../spread/cholesky.ts';
 import { drawPercentile } from '../spread/draw-percentile.ts';
+import { dot } from '../spread/regression.ts';
 import type { LogJob } from './log-job.ts';
 
 /** Coolings that change the crew time of the jobs by less than this share, one to the next, are taken together. */
@@ -66,7 +67,7 @@ function lineThrough(
   const about = Float64Array.from(scores, mean);
   /** Scores less their mean, by weight. */
   const weighed = scores.map((z, k) => z.map((x, w) => (weights[w]! * (x - about[k]!)) / total));
-  const along = (k: number, x: Float64Array): number => weighed[k]!.reduce((sum, z, w) => sum + z * x[w]!, 0);
+  const along = (k: number, x: Float64Array): number => dot(weighed[k]!, x);
   const covariance = Float64Array.from({ length: n * n }, (_, i) => along(Math.floor(i / n), scores[i % n]!));
   const triangle = cholesky(covariance, n);
   return {

@@ -8,6 +8,13 @@ const POWERS: readonly ((z: number) => number)[] = [
   (z) => (z * z * z - 3 * z) / Math.sqrt(6),
 ];
 
+/** Sum of the products of two columns. */
+export function dot(x: Float64Array, y: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < x.length; i++) sum += x[i]! * y[i]!;
+  return sum;
+}
+
 /**
  * Residuals of the least squares of `values` on a cubic, or what `degree` says, of each column of scores, made larger by what so many coefficients
  * take out of draws that have nothing to do with the scores.
@@ -27,7 +34,6 @@ export function residuals(
     ...scores.flatMap((z) => POWERS.slice(0, degree).map((power) => Float64Array.from(z, power))),
   ];
   const p = columns.length;
-  const dot = (x: Float64Array, y: Float64Array): number => x.reduce((sum, value, i) => sum + value * y[i]!, 0);
   const square = Float64Array.from({ length: p * p }, (_, k) => dot(columns[Math.floor(k / p)]!, columns[k % p]!));
   const lower = cholesky(square, p);
   if (!lower) return undefined;
