@@ -36,14 +36,18 @@ const JOB_HEADING: readonly Output[] = [
   'note',
 ];
 
+/** Digits of what was fitted, as it is handed back. */
+const FITTED_DIGITS = 6;
+
 const percent = (x: number): string => `${Number((100 * x).toPrecision(2))}%`;
 
 function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
   const entry = numberAssumption(f.name);
   const { quantity, summary } = entry;
   const unit = unitIn(entry, basis.a.system);
-  // Without the last bits that the way through SI and back leaves.
-  const shown = (x: number): number => Number(fromSi(x, quantity, 'US', unit).toPrecision(12));
+  // A fit stands to some eight digits, by which engines differ; others stand without the last bits of the way through SI and back.
+  const digits = f.role === 'kept' ? 12 : FITTED_DIGITS;
+  const shown = (x: number): number => Number(fromSi(x, quantity, 'US', unit).toPrecision(digits));
   const { low, value, high } = f.range;
   const { kind, source } = basis.a.inForce(f.name);
   const line = (as: string, from: string, meaning: string): readonly Output[] => [
@@ -82,7 +86,7 @@ function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
 
 const correlationLine = ({ names, value, kind }: Correlation): readonly Output[] => [
   correlationName(names),
-  value,
+  kind === 'your log' ? Number(value.toPrecision(FITTED_DIGITS)) : value,
   null,
   null,
   '',

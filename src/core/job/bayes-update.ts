@@ -294,7 +294,7 @@ export function bayesUpdate(log: BayesLog): BayesFit {
     // Squared length of the step in posterior standard deviations.
     const length = step.reduce((sum, d, k) => sum + d * (system.gradient[k] ?? 0), 0);
     // The first stage is but a start for the second.
-    let settled = length < (robust ? 1e-10 : 1e-6);
+    let settled = length < (robust ? 1e-12 : 1e-6);
     if (!settled) {
       const start = now;
       const before = cost(start, scale, robust);
@@ -312,7 +312,7 @@ export function bayesUpdate(log: BayesLog): BayesFit {
     const scaleBefore = scale;
     if (robust) ({ scale, degrees } = scaleFrom(system, scale));
     // Plain least squares first, so that the weights start from a fit to all rows and not from the prior.
-    if (settled && Math.abs(scale / scaleBefore - 1) < 1e-7) {
+    if (settled && Math.abs(scale / scaleBefore - 1) < 1e-11) {
       converged = robust;
       robust = true;
     }
