@@ -166,11 +166,12 @@ function totalCells(job: Job): Readonly<Record<string, Output>> {
   const sum = (of: (item: (typeof items)[number]) => number): number => items.reduce((all, item) => all + of(item), 0);
   const end = cylinders instanceof CalcError ? cylinders : cylinders.at(-1);
   const rods = [...needs.rods].map(([name, { plain }]) => `${name}: ${plain}`);
-  const off = [
-    `rods ${endsOff(needs.allRods.draws, true)}`,
-    `oxygen ${endsOff(needs.oxygen.draws)}`,
-    `crew ${endsOff(needs.crewTime.draws)}`,
-  ].filter((text) => text.includes('+-'));
+  const ends = {
+    rods: endsOff(needs.allRods.draws, true),
+    oxygen: endsOff(needs.oxygen.draws),
+    crew: endsOff(needs.crewTime.draws),
+  };
+  const off = Object.entries(ends).flatMap(([what, by]) => (by === '' ? [] : [`${what} ${by}`]));
   return {
     item: 'total',
     mark: rowsAndPieces(job),
