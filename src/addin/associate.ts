@@ -59,8 +59,8 @@ export function hostCall(
   f: HostFunction,
   { cards, aside }: Besides = {},
 ): (...values: unknown[]) => HostValue[][] | Promise<HostValue[][]> {
-  const gathered = new Gathered<Result>(f, (args, rows) => results(f, () => args, cards, rows));
-  const alone = (args: () => readonly Argument[], invocation: Invocation): HostValue[][] | Promise<HostValue[][]> => {
+  const gathered = new Gathered<Result>(f, (args, rows) => results(f, args, cards, rows));
+  const alone = (args: readonly Argument[], invocation: Invocation): HostValue[][] | Promise<HostValue[][]> => {
     let cancelled = false;
     let stop: () => void = () => undefined;
     // The host needs the result no more: the cell was edited, or calculated anew.
@@ -69,25 +69,23 @@ export function hostCall(
       stop();
     };
     const inPage = (known?: Calculated): Result | undefined | Promise<Result | undefined> =>
-      PAGE_TURNS.run(known ? results(f, () => [], undefined, known.cells) : results(f, args, cards), () => cancelled);
+      PAGE_TURNS.run(results(f, args, known ? undefined : cards, known?.cells), () => cancelled);
     const result =
       f.inOnePiece && aside
-        ? aside.calculate({ name: f.name, args: args(), explained: false }, (by) => (stop = by)).then(inPage)
+        ? aside.calculate({ name: f.name, args, explained: false }, (by) => (stop = by)).then(inPage)
         : inPage();
     return result instanceof Promise ? result.then(handedOver) : handedOver(result);
-  };
-  const waiting = (args: readonly Argument[]): (() => readonly Argument[]) => {
-    const held = args.map((arg, i) => (f.parameters[i]?.apart ? SHARED.held(arg) : arg));
-    return () => held;
   };
   return (...values) => {
     const added = values[f.parameters.length];
     const invocation = (typeof added === 'object' && added !== null ? added : {}) as Invocation;
-    const args = (): readonly Argument[] => argumentsOf(f, values, invocation.parameterAddresses ?? []);
-    return (
-      gathered.add(args, invocation)?.then(handedOver) ??
-      alone(PAGE_TURNS.isFull() ? waiting(args()) : args, invocation)
-    );
+    let args: readonly Argument[];
+    try {
+      args = argumentsOf(f, values, invocation.parameterAddresses ?? []);
+    } catch (e) {
+      return handedOver(failure(e));
+    }
+    return gathered.add(args, invocation)?.then(handedOver) ?? alone(args, invocation);
   };
 }
 
@@ -105,12 +103,11 @@ const failure = (reason: unknown): Result => ({ rows: [[hostError(toCellError(re
 /** What goes back to the host, whatever came: of an error that is not its own it would drop the text. `known` was calculated elsewhere. */
 function* results(
   f: HostFunction,
-  given: () => readonly Argument[],
+  args: readonly Argument[],
   cards: Cards | undefined,
   known?: Calculated['cells'],
 ): Paused<Result> {
   try {
-    const args = given();
     const card = cards?.(f, args);
     const cells = known ?? (f.paused ? yield* f.paused(args) : f.call(args));
     const rows: HostValue[][] = [];
@@ -126,7 +123,10 @@ function* results(
   }
 }
 
-/** The arguments without their blank ends, which a whole column has a million rows of. */
+/**
+ * The arguments without their blank ends, which a whole column has a million rows of. Assumptions, which come anew with each call, as they
+ * are kept: calls that wait need no copies of them.
+ */
 function argumentsOf(
   f: HostFunction,
   values: readonly unknown[],
@@ -140,6 +140,7 @@ function argumentsOf(
   }));
   return f.parameters.map((p, i) => {
     const argument = toArgument(kept[i]);
+    if (p.apart) return SHARED.held(argument);
     return p.zeroIsBlank && zeros[i] ? withoutZeros(argument) : argument;
   });
 }

@@ -1,5 +1,6 @@
 import type { Argument, Cell, HostFunction } from '../sheet/host-function.ts';
 import type { Paused } from '../sheet/call.ts';
+import { asGrid, cellAt, shapeOf } from '../sheet/broadcast.ts';
 import { sameCells } from '../sheet/shared-bases.ts';
 import { PAGE_TURNS } from './turns.ts';
 
@@ -38,9 +39,9 @@ export class Gathered<R> {
   ) {}
 
   /** The promise of a call's result, and what takes the call back; undefined where it cannot wait with others or need not wait. */
-  add(given: () => readonly Argument[], taken: { onCanceled?: () => void }): Promise<R | undefined> | undefined {
+  add(given: readonly Argument[], taken: { onCanceled?: () => void }): Promise<R | undefined> | undefined {
     if (!this.f.inList || !this.turns.isFull()) return undefined;
-    const args = this.single(given());
+    const args = this.single(given);
     if (!args) return undefined;
     const list =
       this.open.find(({ first }) => args.every((arg, i) => this.joins(first[i], arg, i))) ?? this.begin(args);
@@ -80,11 +81,12 @@ export class Gathered<R> {
     for (const [i, arg] of args.entries()) {
       if (this.isApart(i) || arg === undefined) single.push(arg);
       else {
-        const rows = (Array.isArray(arg) ? arg : [[arg]]) as Rows;
-        const cell = rows[0]?.[0];
+        const grid = asGrid(arg)!;
+        const { rows, columns } = shapeOf(grid);
+        const cell = cellAt(grid, 0, 0);
         const isPlain =
           typeof cell === 'number' || typeof cell === 'string' || (cell === null && this.f.parameters[i]?.optional);
-        if (rows.length > 1 || rows[0]?.length !== 1 || !isPlain) return undefined;
+        if (rows * columns > 1 || !isPlain) return undefined;
         single.push(cell);
       }
     }

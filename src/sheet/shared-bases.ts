@@ -46,7 +46,7 @@ export class SharedBases {
     return found.basis;
   }
 
-  /** The same range of assumptions as it is kept, so that calls that wait need no copies of it. */
+  /** The same range of assumptions as it is kept. */
   held(assume: Argument): Argument {
     return this.kept.find((k) => sameCells(k.assume, assume))?.assume ?? assume;
   }

@@ -54,7 +54,7 @@ class Doubling {
   }
 
   add(args: readonly Argument[], taken: { onCanceled?: () => void } = {}): Promise<Rows | undefined> | undefined {
-    return this.gathered.add(() => args, taken);
+    return this.gathered.add(args, taken);
   }
 
   wait(args: readonly Argument[], taken: { onCanceled?: () => void } = {}): Promise<Rows | undefined> {
