@@ -1,4 +1,4 @@
-import { LocaleType, LogLevel, ThemeService, Univer, UniverInstanceType } from '@univerjs/core';
+import { LocaleService, LocaleType, LogLevel, ThemeService, Univer, UniverInstanceType } from '@univerjs/core';
 import type { ILanguagePack, Injector, IWorkbookData } from '@univerjs/core';
 import { UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
 import { CalculationMode } from '@univerjs/sheets-formula';
@@ -25,12 +25,8 @@ export function showSheet(
 ): ShownWorkbook {
   container.replaceChildren();
   const dark = matchMedia('(prefers-color-scheme: dark)');
-  const univer = new Univer({
-    locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: ownGroup(english) },
-    logLevel: LogLevel.ERROR,
-    darkMode: dark.matches,
-  });
+  const locales = { [LocaleType.EN_US]: ownGroup(english) };
+  const univer = new Univer({ locale: LocaleType.EN_US, locales, logLevel: LogLevel.ERROR, darkMode: dark.matches });
   const { plugins } = UniverSheetsCorePreset({
     container,
     ribbonType: 'simple',
@@ -60,7 +56,10 @@ export function showSheet(
     close: () => {
       dark.removeEventListener('change', darken);
       dropList();
+      const texts = injector.get(LocaleService);
       univer.dispose();
+      // What was about to be drawn asks for its texts once more, and would fail without.
+      texts.load(locales);
     },
   };
 }
