@@ -13,6 +13,31 @@ const lasting = ({ shifts, end }: Schedule): number => (shifts - 1) * SHIFT + en
 const jobOf = (...sizes: readonly (readonly [number, number])[]): Job =>
   new Job(readList([['dia', 'length'], ...sizes], basis), basis);
 const ENDS = [0.1, 0.5, 0.9] as const;
+const JOBS: readonly (readonly (readonly [number, number])[])[] = [
+  [[4, 10]],
+  ...[11, 12, 13, 14].map(
+    (length) =>
+      [
+        [4, 10],
+        [3, 8],
+        [5, length],
+      ] as const,
+  ),
+  [
+    [4, 10],
+    [3, 8],
+  ],
+  [
+    [6, 12],
+    [3, 8],
+    [5, 12],
+  ],
+  [
+    [4, 8],
+    [2, 6],
+    [3, 9],
+  ],
+];
 
 /** Every world laid out by itself. */
 function exactly(job: Job, figure: (s: Schedule) => number): Float64Array {
@@ -24,21 +49,16 @@ function exactly(job: Job, figure: (s: Schedule) => number): Float64Array {
 }
 
 describe('a schedule in the worlds of the draws', () => {
-  // Of sizes that do not end just about a break in a tenth of the worlds: there lie half an hour between one world and the next.
-  it.each([
-    [[[4, 10]]],
-    [
-      [
-        [4, 10],
-        [3, 8],
-        [5, 11],
-      ],
-    ],
-  ] as const)('is near that of every world laid out by itself: %j', (sizes) => {
-    const job = jobOf(...sizes);
-    const [near, exact] = [acrossWorlds(job, crewingOf(basis), lasting), exactly(job, lasting)];
-    for (const p of ENDS)
-      expect(Math.abs(drawPercentile(near, p) / drawPercentile(exact, p) - 1), String(p)).toBeLessThan(0.03);
+  // A job that ends just about a break ends half an hour later in the next world: that may fall to either side.
+  it.each(ENDS)('is near that of every world laid out by itself, where %d of the cases lie below', (p) => {
+    const off = JOBS.map((sizes) => {
+      const job = jobOf(...sizes);
+      const [near, exact] = [acrossWorlds(job, crewingOf(basis), lasting), exactly(job, lasting)];
+      const [ended, ends] = [drawPercentile(near, p), drawPercentile(exact, p)];
+      expect(Math.abs(ended - ends)).toBeLessThan(0.03 * ends + 1800);
+      return Math.abs(ended / ends - 1);
+    });
+    expect(off.reduce((sum, x) => sum + x, 0) / off.length).toBeLessThan(0.02);
   });
 
   it('has the cooling drawn: one pin in air is done later in more cases than its work alone would have it', () => {

@@ -283,12 +283,12 @@ describe('the ranges after a fit', () => {
   });
 
   it('set the pace of the crew against the cooling that is drawn, where a log cannot tell them apart', () => {
-    for (const seed of [20_002, 20_005, 20_016]) {
+    // The first three logs after which a pin's cooling still spreads over 20 minutes.
+    let slow = 0;
+    for (let seed = 20_001; slow < 3; seed++) {
       const random = seeded(seed);
       const truth = drawBurningWorld(drawnOfPins(basis), random, basis);
       const fit = logFit(simulateLog(randomPins(12, random), truth, random, undefined, basis, 'in its world'), basis);
-      const told = fit.correlations.find(({ names }) => names[0] === 'set-up time' && names[1] === 'cooling time');
-      expect(told?.value, String(seed)).toBeLessThan(-0.3);
       const after = basisAfter(fit);
       const { crewTime, workTime, timeAtWork } = drawItem(sizePin(4, 12, undefined, after), DRAWS, after);
       const width = (of: (w: number) => number): number => {
@@ -298,8 +298,12 @@ describe('the ranges after a fit', () => {
         );
         return high - low;
       };
-      const fixed = width((w) => workTime[w]! - timeAtWork[w]!);
       const cooling = width((w) => crewTime[w]! - workTime[w]!);
+      if (cooling < 1200) continue;
+      slow++;
+      const told = fit.correlations.find(({ names }) => names[0] === 'set-up time' && names[1] === 'cooling time');
+      expect(told?.value, String(seed)).toBeLessThan(-0.3);
+      const fixed = width((w) => workTime[w]! - timeAtWork[w]!);
       // By itself the sum of the two would be as wide as the root of their squares.
       const both = width((w) => crewTime[w]! - timeAtWork[w]!);
       expect(both, String(seed)).toBeLessThan(0.75 * Math.hypot(fixed, cooling));
