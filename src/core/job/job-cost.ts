@@ -341,7 +341,7 @@ function costingOf(job: Job, prices: Prices, confidence: number, crewing: Crewin
  * What a job comes to before contingency, margin and tax: by the plans and in each world.
  *
  * @example jobSpending(job, { lines: new Map([['crew', 180 / 3600]]), rods: new Map([['', 9]]), others: [],
- *   shares: new Map(), currency: '' }, 0.9, crewingOf(basis)).planned // 387.7
+ *   shares: new Map(), currency: '' }, 0.9, crewingOf(basis)).planned // 386.2
  */
 export function jobSpending(
   job: Job,
@@ -386,7 +386,7 @@ export function jobCostWorking(job: Job, prices: Prices, confidence: number, cre
  * the subtotal.
  *
  * @example jobCost(job, { lines: new Map([['crew', 180 / 3600]]), rods: new Map([['', 9]]), others: [],
- *   shares: new Map(), currency: '' }, 0.9, crewingOf(basis)).at(-1).amount.value // 566.0
+ *   shares: new Map(), currency: '' }, 0.9, crewingOf(basis)).at(-1).amount.value // 563.2
  */
 export function jobCost(job: Job, prices: Prices, confidence: number, crewing: Crewing): readonly CostLine[] {
   const { c, list } = costingOf(job, prices, confidence, crewing);

@@ -62,7 +62,7 @@ function timesOf(job: Job, crewing: Crewing): Float64Array {
  * memory; the interval: JCGM 101:2008, 7.9.
  *
  * @example jobJoint(job, { lines: new Map([['crew', 180 / 3600]]), rods: new Map([['', 9]]), others: [],
- *   shares: new Map(), currency: '' }, { cost: 600, time: 3 * 3600 }, 0.9, crewingOf(basis)).asked.bothHold // 0.9736
+ *   shares: new Map(), currency: '' }, { cost: 600, time: 3 * 3600 }, 0.9, crewingOf(basis)).asked.bothHold // 0.9746
  */
 export function jobJoint(
   job: Job,

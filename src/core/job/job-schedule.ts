@@ -93,7 +93,7 @@ export interface Schedule {
 /**
  * Cuts each piece of a list into what a schedule moves: its crew time is before + hot + cooling + after.
  *
- * @example stagesOf(job)[0].hot / 60 // 21.82
+ * @example stagesOf(job)[0].hot / 60 // 21.66
  */
 export function stagesOf({ items }: Job): readonly Stages[] {
   return items.flatMap((item) => {
@@ -316,7 +316,7 @@ export const crewingOf = ({ a }: Basis, crews?: number, shift?: number): Crewing
  *
  * @param pace factor on all times of the crew and on the oxygen, for jobs that go worse than planned
  * @param cooling factor on all times of cooling
- * @example jobSchedule(job, crewingOf(basis)).end / 3600 // 1.704
+ * @example jobSchedule(job, crewingOf(basis)).end / 3600 // 1.695
  */
 export function jobSchedule(job: Job, { crews, shift }: Crewing, pace = 1, cooling = 1): Schedule {
   return job.once(`schedule ${crews} ${shift} ${pace} ${cooling}`, () =>

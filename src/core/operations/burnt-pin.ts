@@ -51,7 +51,7 @@ export interface Cooled {
 /**
  * Metal removed over time at the work [kg/s].
  *
- * @example paceOf(item) / (POUND / 60) // 0.5879
+ * @example paceOf(item) / (POUND / 60) // 0.5925
  */
 export const paceOf = ({ removed, timeAtWork }: Sized): number => removed / timeAtWork;
 

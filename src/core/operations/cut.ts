@@ -35,7 +35,7 @@ const ROW_OF_HOLES: Work = {
       'holes pierced, not rounded',
       'count',
       'max(1, L / (pitch * w))',
-      'length / (hole pitch x width pierced), at least one: whole ones set closer take no more metal',
+      'length / (hole pitch x width pierced), at least one',
     ),
     calculated('n_row', 'holes of the row', 'count', 'ceil(n - 1e-9)', 'holes, not rounded, whole, up'),
     assumed('taper', 'hole taper'),
@@ -49,8 +49,7 @@ const ROW_OF_HOLES: Work = {
     ),
     reach,
   ],
-  tasks: [{ time: 'row hole time', symbol: 'n_row' }],
-  whole: { count: 'n_row', even: 'n' },
+  tasks: [{ time: 'row hole time', symbol: 'n_row', even: 'n' }],
 };
 
 /** Severing a plate or section, with a kerf or by piercing a row of holes. */

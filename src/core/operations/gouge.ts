@@ -59,7 +59,7 @@ export const GOUGE = defineOperation({
       calculated('starts', 'places to start at', 'count', 'n_pass', 'each pass'),
     ],
     tasks: [{ time: 'pass time', symbol: 'n_even' }],
-    whole: { count: 'n_pass', even: 'n_even' },
+    even: 'n_even',
   }),
   factors: ['groove overcut', 'groove width', 'pass depth', 'pass time'],
   pressure: gougePressure('h', SECTION),

@@ -217,7 +217,7 @@ function takingSteps(
   const work = operation.work(a, method);
   const { tasks = [] } = work;
   const strings = coupled && a.value('string rods') > 0;
-  const joined = coupled ? [`${jointsOf('N', strings)} * t_joint`] : [];
+  const joined = coupled ? [`${jointsOf('N_even', strings)} * t_joint`] : [];
   const taskTerms = tasks.map(({ symbol }, i) => `${symbol} * t_task_${i + 1}`);
   const fixed = operation.crewTimes.map((_, i) => `t_${i + 1}`);
   const handled = handling === '' ? '' : ' x factor of position and access';
@@ -260,13 +260,14 @@ function takingSteps(
     assumed('t_change', 'rod change time'),
     ...(coupled ? [assumed('t_joint', 'coupling time')] : []),
     ...tasks.map(({ time }, i) => assumed(`t_task_${i + 1}`, time)),
+    calculated('N_even', 'rods used, at least one', 'count', 'max(1, N_used)', 'rods, not rounded'),
     decidedBy(
       calculated(
         't_work',
         'time at the work',
         'time',
-        `(${['t / duty', ...taskTerms, 'N * t_change', ...joined].join(' + ')})${handling}`,
-        `(burning time / burning duty + ${tasks.length > 0 ? 'tasks x their times + ' : ''}rods x rod change time${coupled ? ' + couplings x coupling time' : ''})${handled}`,
+        `(${['t / duty', ...taskTerms, 'N_even * t_change', ...joined].join(' + ')})${handling}`,
+        `(burning time / burning duty + ${tasks.length > 0 ? 'tasks x their times + ' : ''}rods used x rod change time${coupled ? ' + couplings x coupling time' : ''})${handled}`,
       ),
       ...POSITION,
       'access',

@@ -31,6 +31,8 @@ export interface Task {
   readonly time: NumberName;
   /** Step that holds how often. */
   readonly symbol: string;
+  /** Step of that before it was rounded up, where it was: ways are weighed by this. */
+  readonly even?: string;
 }
 
 /** Steps of the metal to remove from one item with one rod, and what goes with them. */
@@ -42,8 +44,8 @@ export interface Work {
    */
   readonly steps: readonly Step[];
   readonly tasks?: readonly Task[];
-  /** A count that is rounded up, and its step before that: ways are weighed by the count before. */
-  readonly whole?: { readonly count: string; readonly even: string };
+  /** Step of `starts` before they were rounded up, where they were: ways are weighed by this. */
+  readonly even?: string;
 }
 
 /** Something the rod's work must fit into. */

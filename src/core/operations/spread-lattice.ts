@@ -111,8 +111,8 @@ interface Lattice {
 const isCounted = (operation: Operation, basis: Basis): boolean =>
   basis.once(`counted ${operation.id}`, () =>
     (operation.methods?.names ?? [undefined]).some((method) => {
-      const { whole, steps } = operation.work(basis.a, method);
-      return whole !== undefined || steps.some(({ symbol }) => symbol === 'starts');
+      const { tasks = [], steps } = operation.work(basis.a, method);
+      return tasks.some(({ even }) => even) || steps.some(({ symbol }) => symbol === 'starts');
     }),
   );
 

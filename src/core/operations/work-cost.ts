@@ -1,8 +1,7 @@
 import { assumed } from '../assumptions/assumed.ts';
 import { rodNames, type Rod } from '../burn/rods.ts';
-import { calculated, decidedBy, type Step } from '../model/step.ts';
+import { calculated, type Step } from '../model/step.ts';
 import type { Work } from './operation.ts';
-import { POSITION } from './site.ts';
 
 /** Couplings of so many rods: one fewer, or one fewer each string. */
 export const jointsOf = (rods: string, strings: boolean): string =>
@@ -12,7 +11,7 @@ export const jointsOf = (rods: string, strings: boolean): string =>
  * What the work of an item costs with one rod and in one way: crew time at the work, rods and oxygen by the prices assumed.
  * By it ways and rods are chosen.
  *
- *     C_work = P_crew t_even + P_rod mu L_rod N_even + P_O O_even [+ P_joint (N_even - 1)]
+ *     C_work = P_crew t_work + P_rod mu L_rod N_even + P_O O_even [+ P_joint (N_even - 1)]
  *
  * Rods, holes of a row and passes count as they are before they are rounded up: what a rod has left serves the next item, and the
  * cost goes up evenly with every size, so that a choice does not change back and forth with the next whole rod. Times of the item
@@ -22,7 +21,7 @@ export function costSteps({
   rod,
   coupled,
   strings,
-  work: { whole, tasks = [] },
+  work: { even, tasks = [] },
   starts,
   flow,
   handling,
@@ -38,24 +37,11 @@ export function costSteps({
   /** Factors of position and access, as ` * hand_1`, or ''. */
   readonly handling: string;
 }): readonly Step[] {
-  const evenly = (symbol: string): string => (symbol === whole?.count ? whole.even : symbol);
-  const taskTerms = tasks.map(({ symbol }, i) => `${evenly(symbol)} * t_task_${i + 1}`);
-  const handled = handling === '' ? '' : ' x factor of position and access';
-  const lit = starts ? `max(N_even, ${whole?.even ?? 'starts'})` : 'N_even';
-  const even = calculated('N_even', 'rods used, at least one', 'count', 'max(1, N_used)', 'rods, not rounded');
+  const lit = starts ? `max(N_even, ${even ?? 'starts'})` : 'N_even';
+  const rounded = tasks.map(({ symbol, even: n }, i) =>
+    n === undefined ? '' : ` - P_crew * (${symbol} - ${n}) * t_task_${i + 1}${handling}`,
+  );
   return [
-    even,
-    decidedBy(
-      calculated(
-        't_even',
-        'time at the work, rods not rounded',
-        'time',
-        `(${['t / duty', ...taskTerms, 'N_even * t_change', ...(coupled ? [`${jointsOf('N_even', strings)} * t_joint`] : [])].join(' + ')})${handling}`,
-        `(burning time / burning duty + ${tasks.length > 0 ? 'tasks x their times + ' : ''}rods x rod change time${coupled ? ' + couplings x coupling time' : ''})${handled}`,
-      ),
-      ...POSITION,
-      'access',
-    ),
     calculated(
       'O_even',
       'oxygen, rods not rounded',
@@ -71,8 +57,8 @@ export function costSteps({
       'C_work',
       'cost of the work, by which ways and rods are weighed',
       'money',
-      `P_crew * t_even + P_rod * mu * L_rod * N_used + P_O * O_even${coupled ? ` + P_joint * ${jointsOf('N_even', strings)}` : ''}`,
-      `crew price x time at the work + rod price x weight of the rods used + oxygen price x oxygen${coupled ? ' + coupling price x couplings' : ''}; rods not rounded, since what is left of one serves the next item`,
+      `P_crew * t_work${rounded.join('')} + P_rod * mu * L_rod * N_used + P_O * O_even${coupled ? ` + P_joint * ${jointsOf('N_even', strings)}` : ''}`,
+      `crew price x time at the work + rod price x weight of the rods used + oxygen price x oxygen${coupled ? ' + coupling price x couplings' : ''}`,
     ),
   ];
 }

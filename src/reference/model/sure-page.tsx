@@ -115,11 +115,10 @@ export function surePage(): Page {
         <h2>Whether the figure is the middle</h2>
         <p>
           With one assumption uncertain the figure worked out is exactly the middle. With all of them it is about that:
-          over a sweep of pins, holes, grooves, cuts, studs and breaches 224 figures of 225 lie between the 40th and the
+          over a sweep of pins, holes, grooves, cuts, studs and breaches all 225 figures lie between the 40th and the
           60th percentile of their own draws, and forty-nine of fifty with other sizes, cast iron, stainless steel,
-          concrete and cooling with water. The one other is the time of a cut whose plan just needs a second rod: its
-          change puts it at the 64th. A plain sum of figures runs short of each thing about every second time, and of
-          one or another five times in six: load by <Fn name="BURN.JOB.STOCK" />.
+          concrete and cooling with water. A plain sum of figures runs short of each thing about every second time, and
+          of one or another five times in six: load by <Fn name="BURN.JOB.STOCK" />.
         </p>
 
         <h2>Which assumptions matter</h2>

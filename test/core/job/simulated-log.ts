@@ -105,7 +105,7 @@ function rodsFor(consumed: number, { rod: { length, coupled }, reach }: Sized, {
   return coupled ? (consumed + lost) / length : consumed / (length - lost);
 }
 
-/** What a sized item takes with its own scatter, rods whole. Cooling [s] is given, so that it need not be worked out again. */
+/** What a sized item takes with its own scatter, rods whole, changed as far as they burn. Cooling [s] is given, so that it need not be worked out again. */
 export function scattered(
   sizing: Sized,
   own: number,
@@ -113,7 +113,8 @@ export function scattered(
   cooling: number,
 ): { readonly rods: number; readonly oxygen: number; readonly burning: number; readonly crew: number } {
   const { a } = basis;
-  const rods = wholeUp(rodsFor(sizing.consumed * own, sizing, basis));
+  const used = Math.max(1, rodsFor(sizing.consumed * own, sizing, basis));
+  const rods = wholeUp(used);
   const burning = sizing.burnTime * own;
   // Pilot and widening have flows of their own: their mean is what fed the rod consumed.
   const flow = (sizing.consumed * rodMassPerLength(sizing.rod.rod)) / a.value('rod feed ratio') / sizing.burnTime;
@@ -125,8 +126,8 @@ export function scattered(
       PIN.crewTimes.reduce((sum, name) => sum + a.value(name), 0) +
       cooling +
       burning / a.value('burning duty') +
-      rods * a.value('rod change time') +
-      (sizing.rod.coupled ? (rods - 1) * a.value('coupling time') : 0),
+      used * a.value('rod change time') +
+      (sizing.rod.coupled ? (used - 1) * a.value('coupling time') : 0),
   };
 }
 

@@ -118,7 +118,7 @@ describe('a groove', () => {
       sized(GOUGE, inches(0.5625, depth, 24), { rod: '3/8 x 36' });
     const between = (depth: number): number => {
       const s = groove(depth);
-      return s.timeAtWork - s.burnTime / 0.7 - 45 * s.rods;
+      return s.timeAtWork - s.burnTime / 0.7 - 45 * Math.max(1, s.used);
     };
     // 0.75 min for each full pass of 1/4 in, and at least one.
     expect(between(0.2)).toBeCloseTo(45, 6);
@@ -168,9 +168,9 @@ describe('a cut', () => {
     const row = (length: number): ReturnType<typeof sized> =>
       sized(CUT, inches(8, length), { rod: '3/8 x 36', basis: basisOf(word('cut method', 'row of holes')) });
     expect(row(24.3).burnTime / row(24).burnTime).toBeCloseTo(24.3 / 24, 9);
-    // 33 of them in place of 32, 0.4 min each to go to; rods of 0.75 min apart.
-    const more = (of: 'timeAtWork' | 'burnTime' | 'rods'): number => row(24.3)[of] - row(24)[of];
-    expect(more('timeAtWork')).toBeCloseTo(more('burnTime') / 0.7 + 24 + 45 * more('rods'), 6);
+    // 33 of them in place of 32, 0.4 min each to go to; rods of 0.75 min apart, not rounded.
+    const more = (of: 'timeAtWork' | 'burnTime' | 'used'): number => row(24.3)[of] - row(24)[of];
+    expect(more('timeAtWork')).toBeCloseTo(more('burnTime') / 0.7 + 24 + 45 * more('used'), 6);
   });
 
   it('is a kerf in plate and a row of holes in heavy sections, whichever takes less time, and says what the other would take', () => {
@@ -207,7 +207,7 @@ describe('studs', () => {
   it('cost the crew their going round once each', () => {
     const one = sized(STUD, [1 * IN, 1], { rod: '1/4 x 36' });
     const ten = sized(STUD, [1 * IN, 10], { rod: '1/4 x 36' });
-    expect(ten.timeAtWork - (10 * one.burnTime) / 0.7 - ten.rods * 45).toBeCloseTo(10 * 45, 6);
+    expect(ten.timeAtWork - (10 * one.burnTime) / 0.7 - ten.used * 45).toBeCloseTo(10 * 45, 6);
   });
 });
 

@@ -19,7 +19,7 @@ describe('position and access', () => {
     const free = hole(...FREE);
     expect(over.burnTime / free.burnTime).toBeCloseTo(1 / 0.9, 6);
     expect(over.consumed / free.consumed).toBeCloseTo(1 / 0.9, 6);
-    expect(over.timeAtWork).toBeCloseTo(1.5 * (over.burnTime / 0.7 + over.rods * 45), 6);
+    expect(over.timeAtWork).toBeCloseTo(1.5 * (over.burnTime / 0.7 + Math.max(1, over.used) * 45), 6);
     expect(over.removed).toBe(flat.removed);
     const held = hole(word('position', 'overhead')).burnTime / flat.burnTime;
     expect(held).toBeGreaterThan(1.1);
