@@ -205,8 +205,8 @@ export function surePage(): Page {
           itself stays. The first thirty jobs of that crew, with the defaults, make it {n(ranges.by)}: the pin's oxygen
           then is {n(ranges.low)} to {n(ranges.high)} scf. In 300 logs of twelve jobs that take 1.4 times what the model
           says, and one of four twice that, 36 percent of new pins came out within the low and high claimed for oxygen,
-          78 percent within those (37 and 78 for crew time). It leaves the middle where it is: fit for that, and take
-          the range from jobs that were not fitted, since those that were are held against it too kindly (73 percent for
+          78 percent within those (34 and 78 for crew time). It leaves the middle where it is: fit for that, and take
+          the range from jobs that were not fitted, since those that were are held against it too kindly (74 percent for
           crew time).
         </p>
         <p>
