@@ -47,7 +47,7 @@ export const OPERATION_ASSUMPTIONS = [
   {
     name: 'kerf technique',
     summary:
-      'How the rod is led through a kerf: dragged along, or sawed up and down; by thickness drags up to `drag thickness`',
+      'How the rod is led through a kerf: dragged along, or sawed up and down; by thickness goes over from one to the other at `drag thickness`',
     choices: ['by thickness', 'drag', 'saw'],
     value: 'by thickness',
     kind: 'convention',
@@ -55,7 +55,7 @@ export const OPERATION_ASSUMPTIONS = [
   },
   {
     name: 'drag thickness',
-    summary: 'Thickest section that is dragged through rather than sawed',
+    summary: 'Section that is as much dragged through as sawed; thinner ones are dragged more, thicker ones sawed more',
     quantity: 'length',
     unit: 'in',
     value: 1.5,

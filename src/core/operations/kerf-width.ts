@@ -11,7 +11,11 @@ export const KERF_FACTORS = ['kerf width', 'kerf taper', 'saw width'] as const s
  *
  *     w_m = kerfs d_rod [x saw] + taper t / 2
  *
- * `thickness`: the step that holds t; a thin section is dragged through, a thick one sawed, unless the technique is named.
+ * `thickness`: the step that holds t; a thin section is dragged through, a thick one sawed, unless the technique is named. A crew
+ * saws more the thicker the section is, so the kerf widens evenly and a thousandth of an inch makes no other job of it:
+ *
+ *     saw = 1 + (saw width - 1) min(1, max(0, t / drag thickness - 1/2))
+ *
  * Source: common practice, no source.
  */
 export function kerfWidth(thickness: string, a: Assumptions): readonly Step[] {
@@ -29,8 +33,8 @@ export function kerfWidth(thickness: string, a: Assumptions): readonly Step[] {
               'saw',
               'widening by the technique',
               'ratio',
-              `if(${thickness} > t_drag, saw_over, 1)`,
-              'dragged up to the drag thickness, sawed beyond: saw width',
+              `1 + (saw_over - 1) * min(1, max(0, ${thickness} / t_drag - 1 / 2))`,
+              '1 up to half the drag thickness, saw width from one and a half of it, even between',
             ),
           ];
   const wider = sawing.length > 0;
