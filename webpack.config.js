@@ -78,7 +78,7 @@ export default async (env = {}) => {
     module: {
       rules: [
         // After what takes the types out, which stands below.
-        { test: /\/src\/catalogue\/.*\.ts$/, issuerLayer: 'addin', loader: WORDS_APART },
+        { test: /\/src\/(catalogue|core\/operations)\/.*\.ts$/, issuerLayer: 'addin', loader: WORDS_APART },
         { test: /\/written-words\.ts$/, loader: WORDS_APART, options: { all: true } },
         {
           test: /\.tsx?$/,

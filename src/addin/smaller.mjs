@@ -18,7 +18,7 @@ export class Smaller {
           if (!this.names.test(file)) continue;
           const { code } = await minify(String(script.source()), {
             ecma: 2020,
-            compress: { passes: 3, ecma: 2020 },
+            compress: { passes: 3, ecma: 2020, inline: 1, pure_getters: true },
             mangle: true,
           });
           compilation.updateAsset(file, new sources.RawSource(code));

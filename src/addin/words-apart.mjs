@@ -3,25 +3,35 @@ import { parse } from 'acorn';
 import { simple } from 'acorn-walk';
 import { builtModule } from './built-module.mjs';
 
-/** What declares a function, and the properties of it that no calculation reads. */
+/** What declares a function, and the properties of a declaration, or of the part several share, that no calculation reads. */
 const DECLARES = /^(value|worked|rows|table)Function$/;
-const WORDS = { family: '""', summary: '""', examples: '[]' };
+const WORDS = /^(family|summary|examples)$/;
 /** What declares a parameter: its kind, then its words. */
 const PARAMETER = /^(required|optional)$/;
+/** Words of an operation's size, which has a symbol besides. */
+const SIZE_WORDS = /^(summary|example)$/;
 
 /** Leaves out of declarations what only a reader wants. */
 function withoutWords(source) {
-  const left = [];
+  const left = new Map();
+  const leave = ({ properties }, words) => {
+    for (const { key, start, end } of properties)
+      if (words.test(key?.name)) left.set(start, end + /^\s*,?/.exec(source.slice(end))[0].length);
+  };
+  const has = ({ properties }, name) => properties.some(({ key }) => key?.name === name);
   simple(parse(source, { ecmaVersion: 'latest', sourceType: 'module' }), {
     CallExpression({ callee, arguments: given }) {
       if (callee.type !== 'Identifier') return;
-      if (PARAMETER.test(callee.name)) for (const words of given.slice(1)) left.push([words, '""']);
-      if (!DECLARES.test(callee.name) || given[0]?.type !== 'ObjectExpression') return;
-      for (const { key, value } of given[0].properties) if (WORDS[key?.name]) left.push([value, WORDS[key.name]]);
+      if (PARAMETER.test(callee.name)) left.set(given[0].end, given.at(-1).end);
+      if (DECLARES.test(callee.name) && given[0]?.type === 'ObjectExpression') leave(given[0], WORDS);
+    },
+    ObjectExpression(object) {
+      if (has(object, 'parameters') && has(object, 'assume')) leave(object, WORDS);
+      if (has(object, 'symbol') && has(object, 'example')) leave(object, SIZE_WORDS);
     },
   });
-  left.sort(([a], [b]) => b.start - a.start);
-  return left.reduce((text, [{ start, end }, as]) => text.slice(0, start) + as + text.slice(end), source);
+  const fromEnd = [...left].sort(([a], [b]) => b - a);
+  return fromEnd.reduce((text, [start, end]) => text.slice(0, start) + text.slice(end), source);
 }
 
 /** The words of all declared functions, as a script. */

@@ -3,7 +3,7 @@ import { CATALOGUE } from './catalogue.ts';
 /** What is told of the functions to a reader; no figure rests on it. */
 export interface FunctionWords {
   /** Of each function, in the order of the catalogue. */
-  readonly functions: readonly (readonly [summary: string, ...examples: readonly string[]])[];
+  readonly functions: readonly (readonly [family: string, summary: string, ...examples: readonly string[]])[];
   /** Of each parameter, in the order in which the functions have them; of one that several share once. */
   readonly parameters: readonly (readonly [summary: string, example: string])[];
 }
@@ -12,7 +12,7 @@ const parametersOfAll = () => new Set(CATALOGUE.flatMap(({ parameters }) => Obje
 
 /** The words of all functions. */
 export const functionWords = (): FunctionWords => ({
-  functions: CATALOGUE.map(({ summary, examples }) => [summary, ...examples] as const),
+  functions: CATALOGUE.map(({ family, summary, examples }) => [family, summary, ...examples] as const),
   parameters: Array.from(parametersOfAll(), ({ summary, example }) => [summary, example] as const),
 });
 
@@ -23,8 +23,8 @@ export const functionWords = (): FunctionWords => ({
  */
 export function giveWords({ functions, parameters }: FunctionWords): void {
   CATALOGUE.forEach((d, i) => {
-    const [summary, ...examples] = functions[i]!;
-    Object.assign(d, { summary, examples });
+    const [family, summary, ...examples] = functions[i]!;
+    Object.assign(d, { family, summary, examples });
   });
   Array.from(parametersOfAll()).forEach((p, i) => {
     const [summary, example] = parameters[i]!;

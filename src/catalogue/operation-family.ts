@@ -44,10 +44,6 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
     rod: optional({ kind: 'rod' }, 'Rod, such as 3/8 or 3/8 x 36; picked when left out', '"3/8 x 36"'),
     material: optional({ kind: 'material' }, 'Metal of the work; carbon steel when left out', '"carbon steel"'),
   };
-  const arguments_ = operation.order
-    .filter((n) => !operation.sizes[n].optional)
-    .map((n) => operation.sizes[n].example)
-    .join(',');
   /** Whether sizes were likelier meant in the other unit. */
   const slipOf = (values: Values<FamilyParameters<G>>, system: UnitSystem): string =>
     slipQuestion(operation.id as OperationId, values as unknown as Sizes<G>, system, values[UNITS_WRITTEN]);
@@ -76,7 +72,7 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
       const { material, rod } = size(v, basis);
       return [{ material, rod }];
     },
-    examples: [`=BURN.${operation.id}.${suffix}(${arguments_})`],
+    examples: [`=BURN.${operation.id}.${suffix}(${exampleArguments(operation)})`],
   });
   const value = (
     suffix: string,
@@ -120,6 +116,12 @@ export function operationFamily<G extends string>(operation: Operation<G>): read
     }),
   ];
 }
+
+const exampleArguments = <G extends string>({ order, sizes }: Operation<G>): string =>
+  order
+    .filter((n) => !sizes[n].optional)
+    .map((n) => sizes[n].example)
+    .join(',');
 
 function sizeParameter<G extends string>(operation: Operation<G>, name: G): Parameter {
   const { summary, quantity, above, max, whole, example, optional: left } = operation.sizes[name];

@@ -41,7 +41,10 @@ export function withUnit(summary: string, kind: Kind): string {
 export function hostFunction(d: Declaration, defaults?: Assumptions): HostFunction {
   const parameters = Object.entries(d.parameters).map(([name, { summary, optional, example, kind }]) => ({
     name: parameterLabel(name),
-    summary: withUnit(summary, kind),
+    // When it is asked for: a build leaves the words out of functions.js.
+    get summary() {
+      return withUnit(summary, kind);
+    },
     optional,
     example,
     zeroIsBlank: zeroIsBlank(kind),

@@ -212,6 +212,8 @@ describe.each<HostName>(['desktop', 'web'])('the pane in the host on the %s', (n
       const words = [d.summary, ...hostFunction(d).parameters.map(({ summary }) => summary), ...d.examples];
       for (const each of words) expect(said, d.name).toContain(each);
     }
+    const families = [...new Set(CATALOGUE.map((d) => d.family))];
+    expect(await panel.locator('h3').allTextContents()).toEqual(families);
   });
 
   it('looks through the whole workbook, and leads to the cells of what it finds', async () => {
