@@ -355,7 +355,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'The steps of the other rows; name one as item to see them.',
   },
   'LOG.FIT': {
-    how: "The ranges of the assumptions are the prior; each job's rods, oxygen and minutes move them by Bayes' rule in logarithms, wild jobs counting less (Huber). How long the pins cooled is drawn as for a plan: the draws fall into a few cases, such as minutes and an hour, the likeliest for the log holds, and the crew's times then make up for what its draws come to, set against the drawn cooling time by a correlation of its own. Factors of which the log tells what they do together, better than each, come with rows of their correlation; as assume these draw them along with each other (a Gaussian copula).",
+    how: "The ranges of the assumptions are the prior; each job's rods, oxygen and minutes move them by Bayes' rule in logarithms, wild jobs counting less (Huber). How long the pins cooled is told by one figure, longer cooling, in place of all that it rests on: the draws of a plan fall into a few cases, such as minutes and an hour, each counts as the log makes it likely, and a correlation sets the crew's times against it. Factors of which the log tells what they do together, better than each, come with rows of their correlation; as assume these draw them along with each other (a Gaussian copula).",
     holds:
       'One crew, one gas, one kind of work. Factors that a log cannot tell apart are held, and their range carried by those that are fitted. Whoever puts another value in place of a fitted one fits again, or takes the rows of its correlations out; BURN.ASSUME.DIFF says which these are.',
     leavesOut: 'Jobs that were never written down, which are rarely the good ones.',

@@ -1,12 +1,12 @@
 /** Rows that say how two assumptions go along with each other. */
-import { COOLING, type Assumptions, type Correlated, type Correlation } from '../core/assumptions/assumptions.ts';
+import type { Assumptions, Correlation } from '../core/assumptions/assumptions.ts';
 import { findAssumption, type NumberName } from '../core/assumptions/registry.ts';
 import { correlationsGiven, notOfTheLog } from '../core/messages.ts';
 import { drawnWith } from '../core/spread/drawn-together.ts';
 
 /** What can stand in such a row. */
-export const correlatedNamed = (name: string): Correlated | undefined =>
-  name.trim().toLowerCase() === COOLING ? COOLING : (findAssumption(name)?.name as NumberName | undefined);
+export const correlatedNamed = (name: string): NumberName | undefined =>
+  findAssumption(name)?.name as NumberName | undefined;
 
 /** Name of such a row in `assume`. */
 export const correlationName = ([x, y]: Correlation['names']): string => `correlation of ${x} with ${y}`;
@@ -27,7 +27,7 @@ export const isCorrelated = (name: NumberName, a: Assumptions): boolean =>
 /** What is to be said of correlations that a log told, where one of the two stands otherwise than the log had it; '' of others. */
 export function replacedSince(of: readonly Correlation[], a: Assumptions): string {
   const told = of.flatMap(({ names, kind }) => (kind === 'your log' ? names : []));
-  const replaced = [...new Set(told.filter((name) => name !== COOLING && a.inForce(name).kind !== 'your log'))];
+  const replaced = [...new Set(told.filter((name) => a.inForce(name).kind !== 'your log'))];
   return replaced.length > 0 ? notOfTheLog(replaced) : '';
 }
 

@@ -36,6 +36,8 @@ const JOB_HEADING: readonly Output[] = [
   'note',
 ];
 
+/** P90 less P10 of a normal distribution, in standard deviations. */
+const FOUR_FIFTHS = 2.5631;
 /** Digits of what was fitted, as it is handed back. */
 const FITTED_DIGITS = 6;
 
@@ -69,7 +71,9 @@ function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
           ? messages.fittedScatter(f.jobs)
           : messages.fittedTo(
               f.jobs,
-              percent(f.error),
+              Number.isNaN(f.error)
+                ? `${messages.shown(Number(shown((high - low) / FOUR_FIFTHS).toPrecision(2)))} ${unit}`
+                : percent(f.error),
               messages.shown(Number(shown(low).toPrecision(3))),
               messages.shown(Number(shown(high).toPrecision(3))),
             ),

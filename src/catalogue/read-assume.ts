@@ -1,6 +1,6 @@
 import { isBlankCell, isBlankOrZero, isCellError, type Cell } from './cell.ts';
 import { isChoice, type Assumption, type NumberAssumption, unitIn } from '../core/assumptions/assumption.ts';
-import { Assumptions, type Correlated, type Correlation, type Override } from '../core/assumptions/assumptions.ts';
+import { Assumptions, type Correlation, type Override } from '../core/assumptions/assumptions.ts';
 import { REGISTRY, findAssumption, type ChoiceName, type NumberName } from '../core/assumptions/registry.ts';
 import { NO_REASON, type Reason } from '../core/assumptions/reason.ts';
 import { CalcError } from '../core/errors.ts';
@@ -119,7 +119,7 @@ function pairOf(at: number, name: string): Correlation['names'] | undefined {
   const [x, y] = namesOfCorrelation(name) ?? [];
   return x === undefined || y === undefined
     ? undefined
-    : ([x, y].map((name) => correlatedNamed(name) ?? knownName(at, name).name) as [Correlated, Correlated]);
+    : ([x, y].map((name) => correlatedNamed(name) ?? knownName(at, name).name) as [NumberName, NumberName]);
 }
 
 function readCorrelation(pair: Correlation['names'], cell: Cell, a: Assumptions): number {

@@ -64,6 +64,7 @@ const MEASURED: Readonly<Partial<Record<NumberName, string>>> = {
   'plates per pin': 'count on the drawing or on site',
   'heat into the part': THERMOMETER,
   'boss over pin': 'measure the boss',
+  'longer cooling': THERMOMETER,
   'ambient temperature': 'ask for the weather',
   'cooling water temperature': 'thermometer',
 };

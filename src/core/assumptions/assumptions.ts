@@ -33,14 +33,9 @@ export type Override =
     }
   | { readonly name: ChoiceName; readonly word: string; readonly reason?: Reason };
 
-/** What of the drawn cooling time the correlated factors that it is drawn from leave unsaid. */
-export const COOLING = 'cooling time';
-/** What can be correlated. */
-export type Correlated = NumberName | typeof COOLING;
-
 /** How two assumptions go along with each other: the correlation of their normal scores, between -1 and 1. */
 export interface Correlation {
-  readonly names: readonly [Correlated, Correlated];
+  readonly names: readonly [NumberName, NumberName];
   readonly value: number;
   readonly kind: 'your value' | 'your log';
 }

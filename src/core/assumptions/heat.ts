@@ -68,6 +68,20 @@ export const HEAT_ASSUMPTIONS = [
     source: 'common practice',
   },
   {
+    name: 'longer cooling',
+    summary:
+      'How much longer a pin of 4 in cools in air than calculated, others as their diameter; BURN.LOG.FIT gives it',
+    quantity: 'time',
+    unit: 'min',
+    value: 0,
+    low: 0,
+    high: 0,
+    min: -60,
+    max: 1000,
+    kind: 'convention',
+    source: 'convention',
+  },
+  {
     name: 'boss over pin',
     summary: "Outside diameter of the boss over the pin's diameter, with the steel round it that warms up",
     quantity: 'ratio',

@@ -7,7 +7,7 @@ import { normalColumn } from '../spread/draws.ts';
 import { johnson, johnsonColumn } from '../spread/johnson.ts';
 import type { CoolingMethod } from './cool-pin.ts';
 import { coolingTime, LONGEST } from './cooling-time.ts';
-import { bossInForce, coolingInForce, methodInForce, physicsInForce, targetName } from './heat-in-force.ts';
+import { bossInForce, coolingInForce, longerBy, methodInForce, physicsInForce, targetName } from './heat-in-force.ts';
 import type { HeatGrid } from './heat-physics.ts';
 import { kept, rounded, type Places } from './kept.ts';
 import { KEPT_DRAWS } from './kept-times.ts';
@@ -50,6 +50,16 @@ export const coolingFactors = (method: CoolingMethod): readonly NumberName[] => 
   targetName(method),
   ...(method === 'water' ? WATER : AIR),
 ];
+
+/** What stands for all of these in air, once a log has told it. */
+export const LONGER = 'longer cooling';
+
+/** What the cooling is drawn from in a call. */
+export function coolingFactorsInForce(a: Assumptions): readonly NumberName[] {
+  const method = methodInForce(a);
+  const { low, high } = a.inForce(LONGER);
+  return method === 'air' && low < high ? [LONGER] : coolingFactors(method);
+}
 
 /** What a cooling of a solid pin in air rests on. */
 export const COOLED_IN_AIR_BY: readonly NumberName[] = [...coolingFactors('air'), 'wall melting point', 'pilot width'];
@@ -260,6 +270,12 @@ export function coolingDraws(pin: Pin, pace: number, planned: number, columns: C
   const count = columns[0]!.length;
   const into = basis.reading(`cooling drawn ${count}`, () => new Float64Array(count));
   if (columns.every((column) => column.every((x) => x === column[0]))) return into.fill(planned);
+  const [more, ...others] = columns;
+  if (others.length === 0) {
+    const now = basis.a.value(LONGER);
+    more!.forEach((x, i) => (into[i] = Math.max(0, planned + longerBy(x - now, pin.diameter))));
+    return into;
+  }
   const parts = partsFor(pin, pace, columns, basis);
   const middle = parts.reduce((sum, { weight, drawn }) => sum + weight * drawn.planned, 0);
   const scale = middle > 0 ? planned / middle : 1;

@@ -4,7 +4,7 @@ import { COOLED_IN_AIR_BY } from './cooling-draws.ts';
 import { coolingTime } from './cooling-time.ts';
 import { kept, rounded, type Places } from './kept.ts';
 import { KEPT_TABLE } from './kept-times.ts';
-import { bossInForce, coolingInForce, methodInForce, physicsInForce } from './heat-in-force.ts';
+import { bossInForce, coolingInForce, lengthened, methodInForce, physicsInForce } from './heat-in-force.ts';
 
 /** Steps of the table in the logarithm of the diameter, in hole over diameter, and in the logarithms of length over diameter and of the pace of burning [kg/s]. */
 const STEPS = { size: 0.5, bore: 0.025, slimness: Math.LN2, pace: Math.LN2 } as const;
@@ -38,14 +38,17 @@ export function tabulatedCoolingTime(
 ): number {
   const { diameter, hole, length } = pin;
   const { a, once } = basis;
+  const longer = (time: number): number => lengthened(time, diameter, methodInForce(a), a);
   // The table is of solid pins without bushing: others are solved each for itself.
   if (a.value('existing bore') > 0 || a.value('bushing wall') > 0)
-    return once(`cooling of ${diameter} ${hole} ${length} ${burnt}`, () =>
-      coolingTime(
-        coolingInForce({ ...pin, boss: bossInForce(diameter, a) }, methodInForce(a), undefined, burnt, a),
-        physicsInForce(a),
-        undefined,
-        a.system,
+    return longer(
+      once(`cooling of ${diameter} ${hole} ${length} ${burnt}`, () =>
+        coolingTime(
+          coolingInForce({ ...pin, boss: bossInForce(diameter, a) }, methodInForce(a), undefined, burnt, a),
+          physicsInForce(a),
+          undefined,
+          a.system,
+        ),
       ),
     );
   const at = (axis: Axis, x: number): number => {
@@ -69,7 +72,7 @@ export function tabulatedCoolingTime(
     sum += weight * value;
     return true;
   });
-  return sum * diameter ** POWER;
+  return longer(sum * diameter ** POWER);
 }
 
 function entry(corner: readonly number[], basis: Basis): number {

@@ -4,6 +4,7 @@ import { STEEL_DENSITY } from '../burn/rods.ts';
 import { targetTooCool } from '../messages.ts';
 import { assumed } from '../assumptions/assumed.ts';
 import { calculated, entered, given, solved, type Step } from '../model/step.ts';
+import { INCH } from '../units/quantities.ts';
 import { showQuantity } from '../units/show-quantity.ts';
 import type { CoolingMethod, PinInBoss } from './cool-pin.ts';
 import { coolant, coolingTime } from './cooling-time.ts';
@@ -64,6 +65,9 @@ export function passesInForce({ hole, length }: PinInBoss, pace: number, a: Assu
 export const methodInForce = (a: Assumptions): CoolingMethod =>
   a.word('cooling method') === 'water' ? 'water' : 'air';
 
+/** Diameter that `longer cooling` is told of [m]. */
+const LONGER_AT = 4 * INCH;
+
 /** Assumption that the target is. */
 export const targetName = (method: CoolingMethod) =>
   method === 'water' ? 'cooling target with water' : 'cooling target in air';
@@ -85,6 +89,16 @@ export function targetInForce(method: CoolingMethod, a: Assumptions): number {
 
 /** Boss of a pin whose boss is not told [m]. */
 export const bossInForce = (diameter: number, a: Assumptions): number => a.value('boss over pin') * diameter;
+
+/**
+ * How much longer than calculated a pin cools [s], where one of 4 in does so by `more`: by its diameter, as the time goes in which
+ * pin and boss cool in air together.
+ */
+export const longerBy = (more: number, diameter: number): number => (more * diameter) / LONGER_AT;
+
+/** A cooling as calculated [s], with what it takes longer in air. */
+export const lengthened = (time: number, diameter: number, method: CoolingMethod, a: Assumptions): number =>
+  method === 'air' ? Math.max(0, time + longerBy(a.value('longer cooling'), diameter)) : time;
 
 /** What a cooling asks for besides the pin, which was burnt out at a pace [kg/s]. */
 export function coolingInForce(
@@ -168,6 +182,16 @@ export function heatingSymbols(method: CoolingMethod): readonly string[] {
   return ['D', 'd', 'L', 'pace', 'D_o', ...further.filter((symbol) => symbol !== 'pace' && symbol !== 'cooled')];
 }
 
+/** What a pin in air takes longer than calculated. */
+export const longerSteps = (method: CoolingMethod): readonly Step[] =>
+  method === 'air' ? [assumed('longer', 'longer cooling')] : [];
+
+/** `heatingSymbols`, and those of `longerSteps`. */
+export const coolingSymbols = (method: CoolingMethod): readonly string[] => [
+  ...heatingSymbols(method),
+  ...longerSteps(method).map(({ symbol }) => symbol),
+];
+
 /** `heatingSteps`, and the cooling time of a pin in its boss: `t_cool`. What these need stands before. */
 export function coolingSteps(
   pin: PinInBoss,
@@ -178,11 +202,12 @@ export function coolingSteps(
   const { pinCells, bossCells } = ESTIMATE_GRIDS[method];
   return [
     ...heatingSteps(method, target !== undefined),
+    ...longerSteps(method),
     solved(
       't_cool',
       'cooling time',
       'time',
-      heatingSymbols(method),
+      coolingSymbols(method),
       (_, __, ___, pace) => cooledIn(pin, method, target, pace, basis),
       `time until the hottest part of the pin's ring falls to the target, cooled by ${method}; conduction in ${pinCells} rings of pin and ${bossCells} of boss`,
       'en 1993-1-2',
@@ -199,7 +224,8 @@ function cooledIn(
   { a, once }: Basis,
 ): number {
   const { diameter, hole, boss, length } = pin;
-  return once(`cooled ${diameter} ${hole} ${boss} ${length} ${method} ${target} ${pace}`, () =>
+  const time = once(`cooled ${diameter} ${hole} ${boss} ${length} ${method} ${target} ${pace}`, () =>
     coolingTime(coolingInForce(pin, method, target, pace, a), physicsInForce(a), undefined, a.system),
   );
+  return lengthened(time, diameter, method, a);
 }

@@ -1,21 +1,15 @@
 /** Process factors fitted to the user's own finished jobs. */
-import {
-  Assumptions,
-  COOLING,
-  type Correlated,
-  type Correlation,
-  type InForce,
-  type Override,
-} from '../assumptions/assumptions.ts';
+import { Assumptions, type Correlation, type InForce, type Override } from '../assumptions/assumptions.ts';
 import type { NumberName, ReadNumber } from '../assumptions/registry.ts';
 import { Basis } from '../basis.ts';
 import { rodNames } from '../burn/rods.ts';
 import { bayesUpdate, type BayesFit } from './bayes-update.ts';
 import { cholesky, choleskySolve } from '../spread/cholesky.ts';
 import { carriedRange, logMoments, type LogMoments, type Range } from './log-range.ts';
-import { caseOn, logCooling, type CoolingCase } from './log-cooling.ts';
+import { COOLED, COOLING_UNIT, HEAT, cooledBy, logCooling, longerOn, type CoolingCase } from './log-cooling.ts';
+import { LONGER } from '../heat/cooling-draws.ts';
 import { CHANNELS, HALF_ROD, isNoted, logNoted, type Channel, type LogJob } from './log-job.ts';
-import { johnson, johnsonAt, johnsonCdf } from '../spread/johnson.ts';
+import { johnson, johnsonAt } from '../spread/johnson.ts';
 import { normalQuantile } from '../spread/normal.ts';
 import { jobPredictor, type PredictJobs } from './predict-jobs.ts';
 import { coordinateOf } from '../spread/drawn-together.ts';
@@ -24,14 +18,12 @@ import { SHARED, drawnFactors } from '../operations/draw-item.ts';
 
 /** A shared pace of all crew times that do not depend on burning: what a log can tell of them. */
 const PACE = 'pace of the crew';
-type Fitted = Correlated | typeof PACE;
+type Fitted = NumberName | typeof PACE;
 /** Equally likely paces that stand for all. */
 const PACES = 256;
 
 /** Lower end of a crew time's range in the logarithm, over its value, where the user lets it start at nothing. */
 const LEAST_TIME = 1e-3;
-/** Chance beyond which a draw is taken no farther out. */
-const FARTHEST = 1e-9;
 /** Difference in ln of a job's own scatter. */
 const OWN_STEP = 1e-3;
 /** Change of a figure by one deviation of a factor under which the log is held to say nothing of it: it keeps its range. */
@@ -42,14 +34,8 @@ const KNOWS_NOTHING = 1e-3;
 const DISAGREE = 1.5;
 /** Smaller correlations are left out. */
 const LEAST_CORRELATION = 0.03;
-/** The factor that both burning and cooling rest on. */
-const HEAT = 'heat into the part';
-/** Change of a normal score's mean or deviation by which the log has told something of it, and not the chance of the draws. */
-const SCORE_NOISE = 0.05;
 /** Burnt shares, one for each kind of rod. */
 const BURNT: readonly NumberName[] = ['oxygen burnt share', 'bar oxygen burnt share'];
-/** Moments of a normal score. */
-const SCORE: LogMoments = { mean: 0, deviation: 1 };
 /** Coordinate of the crew's times. */
 const PACED_BY = coordinateOf('set-up time');
 /** Both ends of the range that is told with each factor: 80 percent. */
@@ -68,7 +54,7 @@ export interface FittedFactor {
   readonly role: Role;
   /** Jobs that note what it shows in. */
   readonly jobs: number;
-  /** Deviation of its logarithm by its ends, so about its relative standard error. */
+  /** Deviation of its logarithm by its ends, so about its relative standard error; NaN of what may be 0. */
   readonly error: number;
 }
 
@@ -148,28 +134,19 @@ interface Model {
   readonly centre: Float64Array;
   /** Middle of the item scatter. */
   readonly own: number;
-  /** How the jobs cool, and what that rests on; as planned where left out. */
-  readonly cooled?: CoolingCase | undefined;
-  readonly cools: readonly Correlated[];
-  /** Those that only the cooling rests on: fitted by their normal scores. */
-  readonly scored: readonly Correlated[];
 }
 
 /** ln predictions with the fitted factors at `u` and one further assumption changed. */
 function predictAt(
-  { basis, predict, fitted, own, cooled, cools, scored }: Model,
+  { jobs, basis, predict, fitted, own }: Model,
   u: Float64Array,
   changed?: { readonly name: NumberName; readonly value: number },
 ): Float64Array {
   const values = new Map<Fitted, number>(fitted.map((name, k) => [name, Math.exp(u[k] ?? NaN)]));
   const read: ReadNumber = (name) =>
     changed?.name === name ? changed.value : (values.get(name) ?? basis.a.value(name));
-  const scores = cools.map((name, k) => {
-    const at = u[fitted.indexOf(name)] ?? 0;
-    const { mean, deviation } = name === COOLING || scored.includes(name) ? SCORE : momentsOf(name, basis);
-    return (at - mean) / deviation - (cooled?.about[k] ?? 0);
-  });
-  const times = cooled?.times.map((time, i) => scores.reduce((sum, z, k) => sum + z * cooled.slopes[i]![k]!, time));
+  const more = COOLING_UNIT * (u[fitted.indexOf(LONGER)] ?? 0);
+  const times = Float64Array.from(jobs, (job) => job.sizing.cooling + more * cooledBy(job));
   return predict(read, own, values.get(PACE) ?? 1, times);
 }
 
@@ -302,7 +279,7 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
   const { a } = basis;
   const jobs = all.filter(isNoted);
   const scatterMoments = momentsOf('item scatter', basis);
-  const cooling = logCooling(jobs, basis);
+  const cases = logCooling(jobs, basis);
   const wanted = new Set<Fitted>([
     ...jobs.flatMap(({ sizing }) => [rodNames(sizing.rod.rod).burnt, rodNames(sizing.rod.rod).feed]),
     'flow factor',
@@ -310,11 +287,10 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
     'advance limit',
     PACE,
     HEAT,
-    ...cooling.names,
+    ...(cases.length > 0 ? COOLED : []),
   ]);
-  const scored: readonly Correlated[] = cooling.names.filter((name) => name !== HEAT);
   const ownMoments = (name: Fitted): LogMoments | undefined => {
-    if (name === COOLING || scored.includes(name as never)) return SCORE;
+    if (name === LONGER) return { mean: 0, deviation: 1 };
     if (name === PACE) {
       const moments = jobs.length > 0 ? paceMoments(pacedTimes(jobs), basis) : undefined;
       return moments && moments.deviation > 0 ? moments : undefined;
@@ -329,11 +305,7 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
     fitted,
     predict: jobPredictor(jobs, basis),
     own: Math.exp(scatterMoments.mean),
-    centre: Float64Array.from(fitted, (name) =>
-      name === PACE || name === COOLING || scored.includes(name) ? 0 : Math.log(a.value(name)),
-    ),
-    scored,
-    cools: cooling.names,
+    centre: Float64Array.from(fitted, (name) => (name === PACE || name === LONGER ? 0 : Math.log(a.value(name)))),
   };
   const own = fitted.map((name) => ownMoments(name) as LogMoments);
   const held = fitted.length > 0 ? holdOthers(model, own) : [];
@@ -346,66 +318,43 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
   const size = fitted.length;
   /** Prior on a case of the cooling, or where there is none. */
   const fitOn = (one?: CoolingCase, start?: Float64Array): BayesFit => {
-    const at = fitted.map((name) => (one ? cooling.names.indexOf(name as NumberName) : -1));
-    const count = cooling.names.length;
+    const at = fitted.map((name) => (one ? COOLED.indexOf(name as NumberName) : -1));
+    const deviations = own.map(
+      ({ deviation }, k) => deviation * (at[k]! >= 0 ? Math.sqrt(one!.covariance[at[k]! * (COOLED.length + 1)]!) : 1),
+    );
     const covariance = Float64Array.from({ length: size * size }, (_, i) => {
       const [j, k] = [Math.floor(i / size), i % size];
       const together = held.reduce((sum, { shift }) => sum + shift[j]! * shift[k]!, 0);
-      const correlation =
-        one && at[j]! >= 0 && at[k]! >= 0
-          ? one.covariance[at[j]! * count + at[k]!]!
-          : correlationAssumed(fitted[j]!, fitted[k]!, a);
-      return together + correlation * own[j]!.deviation * own[k]!.deviation;
+      return one && at[j]! >= 0 && at[k]! >= 0
+        ? together + one.covariance[at[j]! * COOLED.length + at[k]!]! * own[j]!.deviation * own[k]!.deviation
+        : together + correlationAssumed(fitted[j]!, fitted[k]!, a) * deviations[j]! * deviations[k]!;
     });
     const moments = prior.map(({ mean }, k) => ({
       mean: mean + (at[k]! >= 0 ? one!.mean[at[k]!]! * own[k]!.deviation : 0),
       deviation: Math.sqrt(covariance[k * (size + 1)]!),
     }));
-    return update({ ...model, cooled: one }, moments, covariance, scatterMoments, start);
+    return update(model, moments, covariance, scatterMoments, start);
   };
-  /** The likeliest case of the cooling: what it leaves unsaid of the crew's times, their sum says all the same. */
-  let fit = size > 0 && cooling.cases.length === 0 ? fitOn() : undefined;
-  let cooled: CoolingCase | undefined;
-  let likeliest = -Infinity;
-  for (const one of size > 0 ? cooling.cases : []) {
-    const found = fitOn(one, fit?.mean);
-    const likely = Math.log(one.share) + found.evidence;
-    if (likely > likeliest) [fit, cooled, likeliest] = [found, one, likely];
+  /** A fit for each case of the cooling, and the likeliest of them. */
+  const fits: BayesFit[] = [];
+  const likely: number[] = [];
+  for (const one of size === 0 ? [] : cases.length > 0 ? cases : [undefined]) {
+    const found = fitOn(one, fits.at(-1)?.mean);
+    fits.push(found);
+    likely.push(Math.log(one?.share ?? 1) + found.evidence);
   }
-  const handedBack = (): Pick<LogFit, 'factors' | 'correlations'> => {
-    const factors = factorsAfter(model, own, prior, held, fit);
-    const after = new Map<Correlated, Role>(factors.map(({ name, role }) => [name, role]));
-    if (cooled) after.set(COOLING, 'fitted');
-    return {
-      factors,
-      correlations: [
-        ...a.correlations.filter(({ names }) => !names.some((name) => after.get(name) !== 'kept' && after.has(name))),
-        ...(fit ? correlationsAfter(fitted, pacedTimes(jobs), after, fit) : []),
-      ],
-    };
-  };
-  const scoreOf = (name: NumberName, drawn: Float64Array): Float64Array => {
-    if (!scored.includes(name)) {
-      const { mean, deviation } = momentsOf(name, basis);
-      return drawn.map((x) => (Math.log(x) - mean) / deviation);
-    }
-    const distribution = johnson(rangeOf(name, basis));
-    return drawn.map((x) => normalQuantile(Math.min(Math.max(johnsonCdf(distribution, x), FARTHEST), 1 - FARTHEST)));
-  };
-  /** As it agrees best with the jobs; `fit` is as it will be drawn. */
-  let settled = fit;
-  if (fit && cooled) {
-    fit = drawnAlong(fit, fitted, cooling.names);
-    // Whoever assumes what is handed back draws the cooling from it: once more, so that the crew's times make up for that.
-    const known = cooling.names.filter((name): name is NumberName => name !== COOLING);
-    cooled = caseOn(new Basis(assumedAfter(handedBack(), a)), cooled, jobs, known, scoreOf);
-    settled = fitOn(cooled, settled?.mean);
-    fit = drawnAlong(settled, fitted, cooling.names);
-  }
-  const predicted = settled && predictAt({ ...model, cooled }, settled.mean);
+  const best = fits[likely.indexOf(Math.max(...likely))];
+  const fit = best && mixed(best, fits, likely, fitted);
+  const predicted = best && predictAt(model, best.mean);
+  const factors = factorsAfter(model, own, prior, held, fit);
+  const after = new Map<NumberName, Role>(factors.map(({ name, role }) => [name, role]));
   return {
-    ...handedBack(),
-    jobs: fit ? jobs.map((job, i) => jobFit(job, i, predicted ?? new Float64Array(0), fit)) : [],
+    factors,
+    correlations: [
+      ...a.correlations.filter(({ names }) => !names.some((name) => after.get(name) !== 'kept' && after.has(name))),
+      ...(fit ? correlationsAfter(fitted, pacedTimes(jobs), after, fit) : []),
+    ],
+    jobs: fit ? jobs.map((job, i) => jobFit(job, i, predicted!, fit)) : [],
     scatter: fit?.scatterScale ?? 1,
     disagree: (fit?.scatterScale ?? 1) > DISAGREE,
     converged: fit?.converged ?? true,
@@ -413,71 +362,43 @@ export function logFit(all: readonly LogJob[], basis: Basis): LogFit {
 }
 
 /**
- * A fit as it will be drawn: what the factors leave unsaid of the cooling is drawn as ever, whatever a log made of it, and what does not
- * cool is told as it follows from the cooling in each draw.
- *
- * x = m_x + B (c - m_c) + what is left, B = S_xc S_cc^-1, for x all that does not cool and c all that does; then mean and covariance of c
- * are put as they are drawn.
+ * The fits to some cases as one, each as likely as the log makes it: mean and covariance over all of them, what else there is of the
+ * best. Source: Gelman et al., Bayesian Data Analysis, 3rd edition, 7.4 (averaging by the evidence).
  */
-function drawnAlong(fit: BayesFit, fitted: readonly Fitted[], cools: readonly Correlated[]): BayesFit {
+function mixed(
+  best: BayesFit,
+  fits: readonly BayesFit[],
+  likely: readonly number[],
+  fitted: readonly Fitted[],
+): BayesFit {
+  const most = Math.max(...likely);
+  const weights = likely.map((each) => Math.exp(each - most));
+  const all = weights.reduce((sum, weight) => sum + weight, 0);
+  const over = (of: (fit: BayesFit) => number): number =>
+    fits.reduce((sum, fit, k) => sum + (weights[k]! / all) * of(fit), 0);
   const n = fitted.length;
-  const of = (i: number, j: number): number => fit.covariance[i * n + j]!;
-  const cooled = fitted.flatMap((name, k) => (cools.includes(name as never) ? [k] : []));
-  const besides = fitted.indexOf(COOLING);
-  const count = cooled.length;
-  const triangle = cholesky(
-    Float64Array.from({ length: count * count }, (_, i) => of(cooled[Math.floor(i / count)]!, cooled[i % count]!)),
-    count,
-  );
-  if (!triangle) return fit;
-  const along = fitted.map((_, x) =>
-    cooled.includes(x)
-      ? Float64Array.from(cooled, (k) => Number(k === x))
-      : choleskySolve(
-          triangle,
-          Float64Array.from(cooled, (k) => of(x, k)),
-        ),
-  );
-  /** Drawn covariance of what cools, less that of the fit. */
-  const more = (i: number, j: number): number => (i === besides || j === besides ? Number(i === j) - of(i, j) : 0);
+  const mean = best.mean.map((_, i) => over((fit) => fit.mean[i]!));
+  const covariance = best.covariance.map((_, k) => {
+    const [i, j] = [Math.floor(k / n), k % n];
+    return over((fit) => fit.covariance[k]! + (fit.mean[i]! - mean[i]!) * (fit.mean[j]! - mean[j]!));
+  });
   const pace = fitted.indexOf(PACE);
-  /** Variance that the drawn cooling brings into the pace. */
-  const brought = cooled.reduce(
-    (sum, i, p) =>
-      sum +
-      cooled.reduce(
-        (part, j, q) => part + (along[pace]?.[p] ?? 0) * (of(i, j) + more(i, j)) * (along[pace]?.[q] ?? 0),
-        0,
-      ),
-    0,
-  );
-  return {
-    ...fit,
-    // Minutes make up for minutes: an exponential of a normal score would come out half its variance too long on average.
-    mean: fit.mean.map(
-      (m, x) => m - along[x]![cooled.indexOf(besides)]! * fit.mean[besides]! - (x === pace ? brought / 2 : 0),
-    ),
-    covariance: fit.covariance.map((c, at) => {
-      const [x, y] = [along[Math.floor(at / n)]!, along[at % n]!];
-      return cooled.reduce((sum, i, p) => sum + cooled.reduce((part, j, q) => part + x[p]! * more(i, j) * y[q]!, 0), c);
-    }),
-  };
+  // Minutes make up for minutes.
+  if (pace >= 0) mean[pace] = Math.log(over((fit) => Math.exp(fit.mean[pace]!)));
+  return { ...best, mean, covariance };
 }
 
 /** What is assumed once the rows of a fit are. */
-const assumedAfter = (
-  { factors, correlations }: Pick<LogFit, 'factors' | 'correlations'>,
-  a: Assumptions,
-): Assumptions =>
+const assumedAfter = (factors: readonly FittedFactor[], a: Assumptions): Assumptions =>
   Assumptions.from(
     factors.map(({ name, range: { value, low, high } }): Override => ({ name, value, low, high, kind: 'your log' })),
     a,
-  ).correlated(correlations);
+  );
 
 /** The correlation in force between two of the fitted. */
 function correlationAssumed(x: Fitted, y: Fitted, { correlations }: Assumptions): number {
   if (x === y) return 1;
-  const is = (name: Correlated, fitted: Fitted): boolean =>
+  const is = (name: NumberName, fitted: Fitted): boolean =>
     coordinateOf(name) === (fitted === PACE ? PACED_BY : fitted);
   const told = correlations.find(({ names: [p, q] }) => (is(p, x) && is(q, y)) || (is(p, y) && is(q, x)));
   return told?.value ?? 0;
@@ -490,7 +411,7 @@ const correlationIn = ({ covariance }: BayesFit, i: number, j: number, n: number
 function correlationsAfter(
   fitted: readonly Fitted[],
   paced: readonly NumberName[],
-  roles: ReadonlyMap<Correlated, Role>,
+  roles: ReadonlyMap<NumberName, Role>,
   fit: BayesFit,
 ): readonly Correlation[] {
   const n = fitted.length;
@@ -584,15 +505,13 @@ function factorsAfter(
     mean: fit?.mean[k] ?? NaN,
     deviation: t * Math.sqrt(fit?.covariance[k * fitted.length + k] ?? NaN),
   });
-  const besides = fitted.indexOf(COOLING);
+  const longer = fitted.indexOf(LONGER);
   const goesAlong = (k: number): boolean =>
-    fit !== undefined && besides >= 0 && Math.abs(correlationIn(fit, k, besides, fitted.length)) >= LEAST_CORRELATION;
+    fit !== undefined && longer >= 0 && Math.abs(correlationIn(fit, k, longer, fitted.length)) >= LEAST_CORRELATION;
   /** Whether the log says anything of a factor. */
   const told = (k: number): boolean =>
     goesAlong(k) ||
-    (model.scored.includes(fitted[k] as NumberName)
-      ? Math.abs(after(k).mean) > SCORE_NOISE || Math.abs(after(k).deviation - t) > SCORE_NOISE
-      : (fit?.covariance[k * fitted.length + k] ?? NaN) < (prior[k]?.deviation ?? NaN) ** 2 * (1 - KNOWS_NOTHING));
+    (fit?.covariance[k * fitted.length + k] ?? NaN) < (prior[k]?.deviation ?? NaN) ** 2 * (1 - KNOWS_NOTHING);
   const z = normalQuantile(UPPER);
   const plain = (name: NumberName, role: Role, range: Range, noted = 0): FittedFactor => ({
     name,
@@ -604,11 +523,6 @@ function factorsAfter(
   /** Its range moved and stretched as its moments are, within its limits. */
   const carried = (name: NumberName, role: Role, from: LogMoments, to: LogMoments, noted: number): FittedFactor => {
     const range = rangeOf(name, basis);
-    if (model.scored.includes(name)) {
-      const distribution = johnson(range);
-      const at = (by: number): number => johnsonAt(distribution, to.mean + by * z * to.deviation);
-      return plain(name, role, { low: at(-1), value: at(0), high: at(1) }, noted);
-    }
     const { low, value, high } = carriedRange(range, from, to);
     const held = (x: number): number => Math.min(Math.max(x, range.min), range.max);
     return plain(name, role, { low: held(low), value: held(value), high: held(high) }, noted);
@@ -621,8 +535,7 @@ function factorsAfter(
     const range = rangeOf(name, basis);
     if (k >= 0) {
       const [from, to] = [own[k] as LogMoments, prior[k] as LogMoments];
-      if (told(k))
-        return carried(name, 'fitted', from, after(k), jobsFor(model.scored.includes(name) ? PACE : name, jobs));
+      if (told(k)) return carried(name, 'fitted', from, after(k), jobsFor(name, jobs));
       return to.deviation > from.deviation * (1 + KNOWS_NOTHING)
         ? carried(name, 'widened', from, to, 0)
         : plain(name, 'kept', basisRange(name, basis));
@@ -654,9 +567,27 @@ function factorsAfter(
     ...SHARED,
     'item scatter',
   ];
-  const scored = model.scored.filter((name): name is NumberName => name !== COOLING);
-  const further = [...held.map((h) => h.name), ...paced, ...scored].filter((name) => !listed.includes(name));
-  return [...listed, ...further].map(one);
+  const further = [...held.map((h) => h.name), ...paced].filter((name) => !listed.includes(name));
+  const factors = [...listed, ...further].map(one);
+  if (longer < 0 || !fit) return factors;
+  // By how much more the jobs cool than on what is handed back.
+  const { mean, deviation } = after(longer);
+  const [before, now] = [basis.a, assumedAfter(factors, basis.a)];
+  const duty = before.value('burning duty') / now.value('burning duty');
+  const burns = predictAt(model, fit.mean);
+  const slower = new Map(
+    jobs.map((job, i) => [job, (duty * Math.exp(burns[i * CHANNELS.length + 2]!)) / job.sizing.burnTime || 1]),
+  );
+  const middle = before.value(LONGER) + COOLING_UNIT * mean + longerOn(jobs, new Basis(now), slower);
+  const [low, value, high] = [-1, 0, 1].map((by) => middle + by * z * COOLING_UNIT * deviation) as [
+    number,
+    number,
+    number,
+  ];
+  return [
+    ...factors,
+    { name: LONGER, role: 'fitted', range: { low, value, high }, jobs: jobsFor(PACE, jobs), error: NaN },
+  ];
 }
 
 const basisRange = (name: NumberName, { a }: Basis): Range => a.inForce(name);

@@ -1,13 +1,11 @@
 import type { NumberName } from '../assumptions/registry.ts';
-import { COOLING, type Assumptions, type Correlated } from '../assumptions/assumptions.ts';
+import type { Assumptions } from '../assumptions/assumptions.ts';
 import { Basis } from '../basis.ts';
 import { materialFactors, type Material } from '../burn/materials.ts';
 import { rodMassPerLength, rodNames, type Rod } from '../burn/rods.ts';
-import { coolingDraws, coolingFactors } from '../heat/cooling-draws.ts';
-import { methodInForce } from '../heat/heat-in-force.ts';
+import { LONGER, coolingFactors, coolingFactorsInForce } from '../heat/cooling-draws.ts';
 import { valueAt, type Evaluation } from '../model/evaluation.ts';
-import { normalColumn, scoresByRank } from '../spread/draws.ts';
-import { residuals } from '../spread/regression.ts';
+import { normalColumn } from '../spread/draws.ts';
 import { correlatedScores, drawnWith } from '../spread/drawn-together.ts';
 import { johnson, johnsonColumn } from '../spread/johnson.ts';
 import { SOBOL_DIMENSIONS } from '../spread/sobol.ts';
@@ -35,8 +33,6 @@ const SCRAMBLES: readonly number[] = [
  * 0.9 % of those of 65,536 draws.
  */
 const COOLING_SEED = 246;
-/** A coordinate before those. */
-const SPARE_PLACE = SOBOL_DIMENSIONS - 16;
 
 /** Factors that all items of a job share: the same crew, the same gas, the same rods. */
 export const SHARED = [
@@ -120,11 +116,11 @@ const cooledAt = (name: NumberName, k: number): Placed => ({
 });
 
 /** Whether a factor can be correlated with others: it has the same draws for all items, which its own scatter has not. */
-export const canCorrelate = (name: Correlated, a: Assumptions): boolean =>
-  name === COOLING ||
-  (name !== 'item scatter' &&
-    (placedAsNamed(name, a).place >= 0 ||
-      (['air', 'water'] as const).some((method) => coolingFactors(method).includes(name))));
+export const canCorrelate = (name: NumberName, a: Assumptions): boolean =>
+  name !== 'item scatter' &&
+  (placedAsNamed(name, a).place >= 0 ||
+    name === LONGER ||
+    (['air', 'water'] as const).some((method) => coolingFactors(method).includes(name)));
 
 /** What the work at an item is drawn from. */
 function workPlaces({ operation, rod, material }: Drawable, { a }: Basis): readonly Placed[] {
@@ -165,57 +161,21 @@ export const scoresAt = (at: Omit<Placed, 'name'>, count: number, { once }: Basi
 export const correlatedKey = (count: number): string => `correlated ${count}`;
 
 /** Scores of the coordinates that the assumptions in force correlate, by the factor that each is called by. */
-export function correlatedAt(count: number, basis: Basis): ReadonlyMap<Correlated, Float64Array> {
+export function correlatedAt(count: number, basis: Basis): ReadonlyMap<NumberName, Float64Array> {
   return basis.once(correlatedKey(count), () => {
     const { a } = basis;
     const told = a.correlations.flatMap(({ names }) => names.map((name) => drawnWith(name, a).name));
-    const factors = told.length > 0 ? coolingFactors(methodInForce(a)) : [];
+    const factors = told.length > 0 ? coolingFactorsInForce(a) : [];
     const cooled = factors.map(cooledAt).filter(({ name }) => !PLACED.includes(name));
     const places = [...PLACED.map(placed), ...cooled].filter(({ name }) => told.includes(name));
-    const apart = (of: readonly Placed[]) => of.map((at) => [at.name, scoresAt(at, count, basis)] as const);
-    const together = <T extends Correlated>(columns: readonly (readonly [T, Float64Array])[]) => {
-      const names = columns.map(([name]) => name);
-      const scores = correlatedScores(
-        names,
-        columns.map(([, column]) => column),
-        a,
-      );
-      return new Map(names.map((name, i) => [name, scores[i]!]));
-    };
-    if (!told.includes(COOLING)) return together(apart(places));
-    // First what the cooling is drawn from, so that it stands before anything goes along with it.
-    const first = apart(places.filter(({ name }) => factors.includes(name)));
-    const others = apart(places.filter(({ name }) => !factors.includes(name)));
-    return together<Correlated>([...first, [COOLING, coolingBesides(together(first), count, basis)], ...others]);
+    const names = places.map(({ name }) => name);
+    const scores = correlatedScores(
+      names,
+      places.map((at) => scoresAt(at, count, basis)),
+      a,
+    );
+    return new Map(names.map((name, i) => [name, scores[i]!]));
   });
-}
-
-/**
- * The pin whose cooling stands for that of all, with the bore that is planned: normal scores of the cooling of pins of 1.5 to 10 in go
- * along with its by 0.95 to 1. Pace [kg/s].
- */
-const ONE_PIN = { diameter: 0.1, length: 0.25, pace: 0.01 } as const;
-
-/** What a straight line of the scores of some factors leaves unsaid of the normal scores of the cooling that is drawn, both by rank. */
-export function coolingBesides(
-  known: ReadonlyMap<NumberName, Float64Array>,
-  count: number,
-  basis: Basis,
-): Float64Array {
-  const factors = coolingFactors(methodInForce(basis.a));
-  const columns = factors.map((name, k) => {
-    const own = placedAsNamed(name, basis.a);
-    const apart = (): Float64Array => scoresAt(own.place < 0 ? cooledAt(name, k) : own, count, basis);
-    return columnOf(name, count, () => known.get(name) ?? apart(), basis);
-  });
-  const { diameter, length, pace } = ONE_PIN;
-  const pin = { diameter, length, hole: basis.a.value('bore ratio') * diameter };
-  const times = Float64Array.from(coolingDraws(pin, pace, 1, columns, basis));
-  // Of a certain cooling nothing is left; what goes along with it is drawn as told all the same.
-  if (times.every((time) => time === times[0])) return normalColumn(SPARE_PLACE, count, COOLING_SEED);
-  // Of its scores, since a few long times would bend the line, and leave what goes along with the factors in most draws.
-  const scores = scoresByRank(times);
-  return scoresByRank(residuals(scores, [...known.values()], 1) ?? scores);
 }
 
 /** Throws where the correlations in force contradict each other. */

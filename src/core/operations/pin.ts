@@ -1,9 +1,9 @@
 import { assumed } from '../assumptions/assumed.ts';
 import type { Assumptions } from '../assumptions/assumptions.ts';
 import { planRamSteps } from '../fit/push-ram.ts';
-import { coolingDraws, coolingFactors } from '../heat/cooling-draws.ts';
+import { coolingDraws, coolingFactorsInForce } from '../heat/cooling-draws.ts';
 import { tabulatedCoolingTime } from '../heat/cooling-table.ts';
-import { bossSteps, heatingSteps, heatingSymbols, methodInForce } from '../heat/heat-in-force.ts';
+import { bossSteps, coolingSymbols, heatingSteps, longerSteps, methodInForce } from '../heat/heat-in-force.ts';
 import * as messages from '../messages.ts';
 import { calculated, decidedBy, given, solved, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
@@ -114,19 +114,20 @@ export const PIN = defineOperation({
   crewTimes: ['set-up time', 'plate time', 'push-out time', 'clean-up time'],
   cooling: {
     time: tabulatedCoolingTime,
-    factors: (a) => coolingFactors(methodInForce(a)),
+    factors: coolingFactorsInForce,
     draws: coolingDraws,
     steps: (basis) => {
       const method = methodInForce(basis.a);
       return [
         ...bossSteps,
         ...heatingSteps(method),
+        ...longerSteps(method),
         decidedBy(
           solved(
             't_cool',
             'cooling time',
             'time',
-            heatingSymbols(method),
+            coolingSymbols(method),
             (diameter, hole, length, pace) => tabulatedCoolingTime({ diameter, hole, length }, pace, basis),
             `until the hottest part of the pin is at the target and the pin even with its boss, cooled with ${method}: conduction through rings, read from a table over diameter, hole, length and pace of burning`,
             'en 1993-1-2',

@@ -1,5 +1,5 @@
 /** Assumptions that are not drawn each by itself. */
-import type { Assumptions, Correlated, Correlation } from '../assumptions/assumptions.ts';
+import type { Assumptions, Correlation } from '../assumptions/assumptions.ts';
 import type { NumberName } from '../assumptions/registry.ts';
 import { contradictoryCorrelations } from '../messages.ts';
 import { cholesky } from './cholesky.ts';
@@ -11,7 +11,7 @@ import { cholesky } from './cholesky.ts';
  * The factors of burning are drawn each by itself. That a short rod which burns more of its oxygen also melts faster is likely, but
  * how far nobody has published, and drawn together the two would make up for each other and narrow the oxygen; a log tells it.
  */
-const CREW: readonly [NumberName, ...Correlated[]] = [
+const CREW: readonly [NumberName, ...NumberName[]] = [
   'set-up time',
   'plate time',
   'push-out time',
@@ -38,17 +38,17 @@ const BAR_FEED: NumberName = 'bar feed ratio';
 const BAR_BURNT: NumberName = 'bar oxygen burnt share';
 
 /** What a coordinate is called by, in a correlation with the burning duty as well. */
-export const coordinateOf = <T extends Correlated>(name: T): T | NumberName =>
+export const coordinateOf = (name: NumberName): NumberName =>
   name !== FALLING && CREW.includes(name) ? CREW[0] : name;
 
 /**
  * The factor whose coordinate another shares, and whether it falls where that one rises. The burning duty has its own once its
  * correlation with the crew's times is told, and so has a bar's feed once it is correlated with anything.
  */
-export function drawnWith<T extends Correlated>(
-  name: T,
+export function drawnWith(
+  name: NumberName,
   { correlations }: Pick<Assumptions, 'correlations'>,
-): { readonly name: T | NumberName; readonly falling: boolean } {
+): { readonly name: NumberName; readonly falling: boolean } {
   if (name === BAR_FEED && !correlations.some(({ names }) => names.includes(BAR_FEED)))
     return { name: BAR_BURNT, falling: false };
   const apart = ({ names }: Correlation): boolean =>
@@ -61,7 +61,7 @@ export function drawnWith<T extends Correlated>(
 const LEAST_OF_THEM = 0.97;
 
 /** Lower triangle of the correlations among some coordinates, which are called by the factors that they are of. */
-function triangleOf(names: readonly Correlated[], a: Assumptions): Float64Array {
+function triangleOf(names: readonly NumberName[], a: Assumptions): Float64Array {
   const n = names.length;
   const matrix = new Float64Array(n * n);
   for (const { names: pair, value } of a.correlations) {
@@ -93,7 +93,7 @@ function triangleOf(names: readonly Correlated[], a: Assumptions): Float64Array 
  * Source: Nelsen, An Introduction to Copulas (2006), 2.3; the factor: `cholesky`.
  */
 export function correlatedScores(
-  names: readonly Correlated[],
+  names: readonly NumberName[],
   scores: readonly Float64Array[],
   a: Assumptions,
 ): readonly Float64Array[] {

@@ -27,12 +27,3 @@ export function normalColumn(dimension: number, count: number, seed: number): Fl
   if (count < FEW) return sobolColumn(dimension, count, seed).map((u) => middles[Math.floor(u * SOBOL_CELLS)]!);
   return sobolCells(middles, dimension, count, seed);
 }
-
-/** Normal scores of some values by their rank, from the least up. */
-export function scoresByRank(values: Float64Array): Float64Array {
-  const scores = new Float64Array(values.length);
-  Uint32Array.from(values.keys())
-    .sort((i, j) => values[i]! - values[j]!)
-    .forEach((at, rank) => (scores[at] = normalQuantile((rank + 0.5) / values.length)));
-  return scores;
-}

@@ -9,29 +9,25 @@ const POWERS: readonly ((z: number) => number)[] = [
 ];
 
 /** Sum of the products of two columns. */
-export function dot(x: Float64Array, y: Float64Array): number {
+function dot(x: Float64Array, y: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < x.length; i++) sum += x[i]! * y[i]!;
   return sum;
 }
 
 /**
- * Residuals of the least squares of `values` on a cubic, or what `degree` says, of each column of scores, made larger by what so many coefficients
- * take out of draws that have nothing to do with the scores.
+ * Residuals of the least squares of `values` on a cubic of each column of scores, made larger by what so many coefficients take out of draws
+ * that have nothing to do with the scores.
  *
  * @param scores columns of normal scores, each as long as `values`; fewer than a tenth as many as there are values
  * @returns undefined where the scores say the same thing twice
  * Example: of y = 2 z nothing is left; of values that do not depend on z, the values less their mean.
  */
-export function residuals(
-  values: Float64Array,
-  scores: readonly Float64Array[],
-  degree = POWERS.length,
-): Float64Array | undefined {
+export function residuals(values: Float64Array, scores: readonly Float64Array[]): Float64Array | undefined {
   const n = values.length;
   const columns = [
     new Float64Array(n).fill(1),
-    ...scores.flatMap((z) => POWERS.slice(0, degree).map((power) => Float64Array.from(z, power))),
+    ...scores.flatMap((z) => POWERS.map((power) => Float64Array.from(z, power))),
   ];
   const p = columns.length;
   const square = Float64Array.from({ length: p * p }, (_, k) => dot(columns[Math.floor(k / p)]!, columns[k % p]!));

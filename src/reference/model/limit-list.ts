@@ -147,8 +147,8 @@ export function limits(): readonly Limit[] {
     },
     {
       what: 'Rows from a log know of pairs alone',
-      why: 'Fitted factors go back as a range each and a correlation for each two; that the cooling jumps from minutes to an hour, and the pace of the crew gives way there, is kept only as far as a correlation with the drawn cooling says it.',
-      does: `For a made-up crew, ${n(numberIn(learnt, 'inside low to high'), 2)} percent of its next jobs took an amount of oxygen between low and high, where eight in ten are claimed. Of 1,200 pins of 300 crews drawn from the assumptions, each after a log of 12, 82 percent came out inside for oxygen, 81 for burning and 84 for crew time (npm run bench coverage).`,
+      why: 'Fitted factors go back as a range each and a correlation for each two. How long pins cool is told as one figure with a range to both sides, though most cool in minutes and some in an hour.',
+      does: `For a made-up crew, ${n(numberIn(learnt, 'inside low to high'), 2)} percent of its next jobs took an amount of oxygen between low and high, where eight in ten are claimed. Of 1,200 pins of 300 crews drawn from the assumptions, each after a log of 12, 82 percent came out inside for oxygen, 83 for burning and 80 for crew time (npm run bench coverage).`,
     },
     {
       what: 'Cooling in a plan is read from a table',

@@ -3,6 +3,7 @@ import { Assumptions, type Override } from '../../../src/core/assumptions/assump
 import type { NumberName } from '../../../src/core/assumptions/registry.ts';
 import { Basis } from '../../../src/core/basis.ts';
 import { SHARED, drawItem } from '../../../src/core/operations/draw-item.ts';
+import type { Sized } from '../../../src/core/operations/sized.ts';
 import { DRAWS } from '../../../src/core/operations/spread-item.ts';
 import { drawPercentile, drawPercentiles } from '../../../src/core/spread/draw-percentile.ts';
 import { logFit, type FittedFactor, type LogFit } from '../../../src/core/job/log-fit.ts';
@@ -301,7 +302,7 @@ describe('the ranges after a fit', () => {
       const cooling = width((w) => crewTime[w]! - workTime[w]!);
       if (cooling < 1200) continue;
       slow++;
-      const told = fit.correlations.find(({ names }) => names[0] === 'set-up time' && names[1] === 'cooling time');
+      const told = fit.correlations.find(({ names }) => names[0] === 'set-up time' && names[1] === 'longer cooling');
       expect(told?.value, String(seed)).toBeLessThan(-0.3);
       const fixed = width((w) => workTime[w]! - timeAtWork[w]!);
       // By itself the sum of the two would be as wide as the root of their squares.
@@ -319,10 +320,10 @@ describe('the ranges after a fit', () => {
       const truth = drawBurningWorld(names, random, basis);
       const fit = logFit(simulateLog(randomPins(8, random), truth, random, undefined, basis), basis);
       const after = basisAfter(fit);
-      const sizing = sizePin(4, 12, '3/8 x 36', basis);
+      const [sizing, asAssumed] = [after, basis].map((on) => sizePin(4, 12, '3/8 x 36', on)) as [Sized, Sized];
       const draws = drawItem(sizing, 256, after, new Float64Array(256).fill(1));
       const world = basisWith(truth);
-      const took = scattered(sizePin(4, 12, '3/8 x 36', world), 1, world, sizing.cooling);
+      const took = scattered(sizePin(4, 12, '3/8 x 36', world), 1, world, asAssumed.cooling);
       const inside = (values: Float64Array, x: number): number => {
         const [low = NaN, high = NaN] = drawPercentiles(values, [0.1, 0.9]);
         return x >= low && x <= high ? 1 : 0;

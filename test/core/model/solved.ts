@@ -121,6 +121,7 @@ const HEAT = {
   h_part: 'heat into the part',
   dT_even: 'pin over boss when pushed',
   w_pilot: 'pilot width',
+  longer: 'longer cooling',
 } as const;
 
 const STEEL = {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { Assumptions, type Correlated, type Correlation } from '../../../src/core/assumptions/assumptions.ts';
+import { Assumptions, type Correlation } from '../../../src/core/assumptions/assumptions.ts';
 import type { NumberName } from '../../../src/core/assumptions/registry.ts';
 import { Basis } from '../../../src/core/basis.ts';
 import { coolingFactors } from '../../../src/core/heat/cooling-draws.ts';
-import { drawItem, drawsOfCooling, drawsOfShared } from '../../../src/core/operations/draw-item.ts';
+import { cooledBy, drawItem, drawsOfCooling, drawsOfShared } from '../../../src/core/operations/draw-item.ts';
 import { itemIndices } from '../../../src/core/operations/item-indices.ts';
 import { spreadItem } from '../../../src/core/operations/spread-item.ts';
 import { normalColumn } from '../../../src/core/spread/draws.ts';
@@ -12,7 +12,7 @@ import { correlatedScores, drawnWith } from '../../../src/core/spread/drawn-toge
 import { PIN, sizePin } from '../job/simulated-log.ts';
 
 const COUNT = 1024;
-const correlated = (...rows: readonly (readonly [Correlated, Correlated, number])[]): Assumptions =>
+const correlated = (...rows: readonly (readonly [NumberName, NumberName, number])[]): Assumptions =>
   Assumptions.defaults().correlated(
     rows.map(([x, y, value]): Correlation => ({ names: [x, y], value, kind: 'your value' })),
   );
@@ -75,48 +75,37 @@ describe('correlations in force', () => {
     expect(scoreCorrelation(drawn('burning duty', together), drawn('set-up time', together))).toBeCloseTo(-1, 9);
   });
 
-  it('set what does not cool against the cooling that is drawn, and leave the cooling as it was', () => {
-    const pin = sizePin(4, 10, '3/8 x 36', new Basis(Assumptions.defaults()));
-    const drawnOf = (a: Assumptions): { readonly busy: Float64Array; readonly cooling: Float64Array } => {
-      const { crewTime, workTime } = drawItem(pin, COUNT, new Basis(a));
-      const busy = Float64Array.from(workTime);
-      return { busy, cooling: crewTime.map((time, i) => time - busy[i]!) };
-    };
-    const before = drawnOf(Assumptions.defaults()).cooling;
-    const factor = ['heat into the part', 'flow factor', 0.3] as const;
-    for (const rows of [[], [factor]]) {
-      const after = correlated(['set-up time', 'cooling time', -0.8], ...rows);
-      const { cooling } = drawnOf(after);
-      cooling.forEach((time, i) => expect(time / before[i]!).toBeCloseTo(1, 9));
-      const [crew, heat] = [drawn('plate time', after), drawn('heat into the part', after)];
-      const [together, withHeat, ofHeat] = [
-        scoreCorrelation(crew, cooling),
-        scoreCorrelation(crew, heat),
-        scoreCorrelation(cooling, heat),
-      ];
-      if (rows.length === 0) expect(together).toBeLessThan(-0.75);
-      else {
-        // With a factor that is told it goes along only as far as that is: with the rest of the cooling, as their partial correlation says.
-        expect(withHeat).toBeCloseTo(0, 1);
-        const partial = (together - withHeat * ofHeat) / Math.sqrt((1 - withHeat * withHeat) * (1 - ofHeat * ofHeat));
-        expect(partial).toBeCloseTo(-0.8, 1);
-      }
+  it('set what does not cool against how much longer pins cool, which stands for all that the cooling rests on once it is told', () => {
+    const [low, value, high] = [-60, 240, 900];
+    const a = Assumptions.from([{ name: 'longer cooling', value, low, high, kind: 'your log' }]).correlated([
+      { names: ['set-up time', 'longer cooling'], value: -0.8, kind: 'your log' },
+      { names: ['heat into the part', 'longer cooling'], value: 0.3, kind: 'your log' },
+    ]);
+    const [basis, asAssumed] = [new Basis(a), new Basis(Assumptions.defaults())];
+    for (const diameter of [2, 4, 8]) {
+      const pin = sizePin(diameter, 10, '3/8 x 36', basis);
+      const calculated = sizePin(diameter, 10, '3/8 x 36', asAssumed).cooling;
+      expect(pin.cooling - calculated).toBeCloseTo((value * diameter) / 4, 6);
+      const { crewTime, workTime } = drawItem(pin, COUNT, basis);
+      const cooling = crewTime.map((time, i) => time - workTime[i]!);
+      drawPercentiles(cooling, [0.1, 0.5, 0.9]).forEach((time, i) =>
+        expect(Math.abs(time - calculated - ([low, value, high][i]! * diameter) / 4)).toBeLessThan(0.02 * high),
+      );
+      expect(scoreCorrelation(drawn('plate time', a), cooling)).toBeCloseTo(-0.8, 1);
+      expect(scoreCorrelation(drawn('heat into the part', a), cooling)).toBeCloseTo(0.3, 1);
     }
-    expect(scoreCorrelation(drawn('set-up time', Assumptions.defaults()), before)).toBeCloseTo(0, 1);
+    expect(cooledBy(PIN, a)).toEqual(['longer cooling']);
   });
 
-  it('are drawn as told where the cooling is certain', () => {
-    const certain = coolingFactors('air').map((name) => {
-      const { value } = Assumptions.defaults().inForce(name);
-      return { name, value, low: value, high: value, kind: 'your value' } as const;
-    });
-    const a = Assumptions.from(certain).correlated([
-      { names: ['set-up time', 'cooling time'], value: -0.8, kind: 'your value' },
+  it('leave the cooling with water to what it rests on, whatever a log told of air', () => {
+    const rows = [{ name: 'cooling method', word: 'water' }] as const;
+    const told = Assumptions.from([
+      ...rows,
+      { name: 'longer cooling', value: 240, low: 0, high: 900, kind: 'your log' },
     ]);
-    const { low, high } = a.inForce('set-up time');
-    drawPercentiles(drawn('set-up time', a), [0.1, 0.9]).forEach((x, i) =>
-      expect(Math.abs(x / [low, high][i]! - 1)).toBeLessThan(0.02),
-    );
+    const cooling = (a: Assumptions): number => sizePin(4, 10, '3/8 x 36', new Basis(a)).cooling;
+    expect(cooling(told)).toBe(cooling(Assumptions.from(rows)));
+    expect(cooledBy(PIN, told)).toEqual(coolingFactors('water'));
   });
 
   it('widen or narrow what an item takes', () => {
