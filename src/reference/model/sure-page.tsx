@@ -118,7 +118,7 @@ export function surePage(): Page {
           over a sweep of pins, holes, grooves, cuts, studs and breaches all 225 figures lie between the 40th and the
           60th percentile of their own draws, and forty-nine of fifty with other sizes, cast iron, stainless steel,
           concrete and cooling with water. A plain sum of figures runs short of each thing about every second time, and
-          of one or another five times in six: load by <Fn name="BURN.JOB.STOCK" />.
+          of one or another 17 times in 20: load by <Fn name="BURN.JOB.STOCK" />.
         </p>
 
         <h2>Which assumptions matter</h2>

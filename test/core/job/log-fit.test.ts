@@ -13,6 +13,7 @@ import { seeded } from '../../../src/core/spread/seeded.ts';
 import { basisAfter, drawnOfPins } from './coverage.ts';
 import {
   IN,
+  PIN,
   basisWith,
   drawBurningWorld,
   drawWorld,
@@ -308,6 +309,41 @@ describe('the ranges after a fit', () => {
       // By itself the sum of the two would be as wide as the root of their squares.
       const both = width((w) => crewTime[w]! - timeAtWork[w]!);
       expect(both, String(seed)).toBeLessThan(0.75 * Math.hypot(fixed, cooling));
+    }
+  });
+
+  it('tell how much longer pins cool where the times of the crew are known', () => {
+    const known = PIN.crewTimes.map((name): Override => {
+      const { value } = basis.a.inForce(name);
+      return { name, value, low: value, high: value, kind: 'your value' };
+    });
+    const paced = new Basis(Assumptions.from(known));
+    // Nine draws of ten cool at most some 24 min longer, and hardly one over 40.
+    for (const minutes of [-2, 20, 30]) {
+      const random = seeded(31);
+      const truth: Truth = { 'longer cooling': 60 * minutes };
+      const jobs = simulateLog(randomPins(60, random), truth, random, undefined, paced, 'in its world');
+      const { low, value, high } = factor(logFit(jobs, paced), 'longer cooling').range;
+      const deviation = (high - low) / 2.563;
+      expect(Math.abs(value / 60 - minutes), String(minutes)).toBeLessThan(Math.max(1, (2.5 * deviation) / 60));
+      expect(deviation / 60, String(minutes)).toBeLessThan(6);
+    }
+  });
+
+  it('go on from an earlier fit: two logs one after the other say of a crew time what both say at once', () => {
+    for (const seed of [20_000, 20_002, 20_007, 20_009]) {
+      const random = seeded(seed);
+      const truth = drawBurningWorld(drawnOfPins(basis), random, basis);
+      const jobs = simulateLog(randomPins(24, random), truth, random, undefined, basis, 'in its world');
+      const first = basisAfter(logFit(jobs.slice(0, 12), basis));
+      const rest = jobs.slice(12).map((job): LogJob => {
+        const { diameter = NaN, length = NaN } = job.sizing.planned;
+        return { ...job, sizing: sizePin(diameter / IN, length / IN, job.sizing.name, first) };
+      });
+      const middles = [basisAfter(logFit(rest, first)), basisAfter(logFit(jobs, basis))].map((after) =>
+        drawPercentile(drawItem(sizePin(4, 12, '3/8 x 36', after), DRAWS, after).crewTime, 0.5),
+      );
+      expect(Math.abs(Math.log(middles[0]! / middles[1]!)), String(seed)).toBeLessThan(0.025);
     }
   });
 

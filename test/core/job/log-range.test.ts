@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CalcError } from '../../../src/core/errors.ts';
 import { carriedRange, logMoments, logMomentsOfQuantiles, type Range } from '../../../src/core/job/log-range.ts';
-import { johnson, johnsonCdf } from '../../../src/core/spread/johnson.ts';
+import { johnson, johnsonCdf, johnsonQuantile } from '../../../src/core/spread/johnson.ts';
 import { normalCdf } from '../../../src/core/spread/normal.ts';
 
 const limited = (range: Range) => ({ ...range, min: 0, max: 1e6 });
@@ -62,6 +62,30 @@ describe('a carried range', () => {
     const moments = logMoments(limited(carriedRange(range, from, to)));
     expect(Math.abs(moments.mean - to.mean)).toBeLessThan(0.1 * to.deviation);
     expect(Math.abs(moments.deviation / to.deviation - 1)).toBeLessThan(0.1);
+  });
+
+  it('stands where a near normal log leaves its median, by integration of prior and likelihood', () => {
+    const skewed = { low: 450, value: 720, high: 1020, min: 0, max: 7200 };
+    const before = logMoments(skewed);
+    const distribution = johnson(skewed);
+    const cells = Array.from({ length: 20_000 }, (_, i) => Math.log(johnsonQuantile(distribution, (i + 0.5) / 20_000)));
+    for (const [at, deviation] of [
+      [Math.log(720), 0.3],
+      [Math.log(500), 0.15],
+      [Math.log(950), 0.1],
+      [Math.log(720), 0.04],
+    ] as const) {
+      const weights = cells.map((l) => Math.exp(-(((l - at) / deviation) ** 2) / 2));
+      const all = weights.reduce((sum, w) => sum + w, 0);
+      const over = (of: (l: number) => number): number =>
+        cells.reduce((sum, l, i) => sum + (weights[i]! / all) * of(l), 0);
+      const mean = over((l) => l);
+      const to = { mean, deviation: Math.sqrt(over((l) => (l - mean) ** 2)) };
+      let left = all / 2;
+      const median = cells.find((_, i) => (left -= weights[i]!) <= 0)!;
+      const off = Math.log(carriedRange(skewed, before, to).value) - median;
+      expect(Math.abs(off), String(deviation)).toBeLessThan(0.06 * to.deviation);
+    }
   });
 
   it('keeps its order and narrows with the deviation', () => {
