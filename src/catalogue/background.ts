@@ -267,7 +267,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'Mushroomed ends, bent pins, and load that still hangs on the pin.',
   },
   'GRIP.AFTER': {
-    how: 'Interference, friction and rust are drawn from their ranges; a draw counts only as far as it would have held the push that was tried. Each then loses what burning, cooling and shrinking take in one of 16 cases, in which heat, heated zone, pace of the work, joint, strength and boiling are drawn. How far a chance may be off for the number of cases, in 95 of 100, comes from how these differ among themselves; it is that of cases at random, and evenly spread ones are nearer: within 5 hundredths of 512 cases, for six pins.',
+    how: 'Interference, friction and rust are drawn from their ranges; a draw counts only as far as it would have held the push that was tried. Each then loses what burning, cooling and shrinking take in one of 32 cases, in which heat, heated zone, pace of the work, joint, strength and boiling are drawn; in order of how much they loosen, those in the middle of five parts are followed, with water of 16, and the others read between. How far a chance may be off for the number of cases, in 95 of 100, comes from how these differ among themselves; it is that of cases at random, and evenly spread ones are nearer: for 51 pins within 1.5 hundredths of 512 cases, each followed, in the root mean square.',
     holds: `${STEEL} Ranges independent of one another; common practice for the rust.`,
     leavesOut: 'Mushroomed ends, bent pins, keys, and load that still hangs on the pin.',
     fails: ['=BURN.GRIP.AFTER(4,10,10,2.5,5000)'],

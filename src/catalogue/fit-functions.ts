@@ -119,14 +119,14 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
       const { grip, method, cases } = burntPinGrip(pin, tried, basis);
       const use = a.value('ram use');
       const share = showQuantity(use, 'percent', a.system);
-      const chances = RAM_TONS.map((tons) => ({
-        tons,
-        push: tons * SHORT_TON * use,
-        ...grip.chance(tons * SHORT_TON * use),
-      }));
-      const from = Math.max(0, chances.findIndex((c) => c.value >= 0.05) - 1);
-      const to = chances.findIndex((c) => c.value >= 0.95);
-      const rams = chances.slice(from, to < 0 ? undefined : to + 1);
+      const chances = [];
+      for (const tons of RAM_TONS) {
+        const push = tons * SHORT_TON * use;
+        const chance = grip.chance(push);
+        chances.push({ tons, push, ...chance });
+        if (chance.value >= 0.95) break;
+      }
+      const rams = chances.slice(Math.max(0, chances.findIndex((c) => c.value >= 0.05) - 1));
       return [
         [
           'force before',

@@ -43,9 +43,11 @@ export interface RingOptions {
   readonly reference: number;
   /** `free`: no axial force on a layer, plane sections stay plane. `held`: no axial strain. */
   readonly ends: 'free' | 'held';
+  /** Points of a cell at which its metal is looked at, 2 where left out; 1 is its middle. */
+  readonly points?: 1 | 2;
 }
 
-/** Stresses at the two points of each cell, inner first, cells from the inside out [Pa]. */
+/** Stresses at the points of each cell, inner first, cells from the inside out [Pa]. */
 export interface RingStresses {
   readonly radii: Float64Array;
   readonly radial: Float64Array;
@@ -66,15 +68,15 @@ export interface RingState {
   readonly plastic: readonly number[];
 }
 
-const POINTS = 2;
 const GAUSS = 1 / Math.sqrt(3);
 const ROOT_3_2 = Math.sqrt(1.5);
 /** A joint's stiffness over modulus / radius: its own give is a millionth of a ring's. */
 const JOINT_STIFFNESS = 1e6;
 const MOST_NEWTON = 30;
 const MOST_HALVINGS = 8;
-/** Corrections must fall below this share of the largest displacement, or of this strain of the radius. */
+/** Corrections must fall below this share of the largest displacement, or of a thousandth of the radius; below that where nothing is shown, as the next is far smaller. */
 const ENOUGH = 1e-9;
+const ROUGHLY = 1e-4;
 /** A last correction below this share of the largest displacement leaves the stresses as they are. */
 const NOTHING = 1e-12;
 
@@ -127,6 +129,7 @@ export class Rings {
   private readonly interference: number;
   private readonly reference: number;
   private readonly ends: RingOptions['ends'];
+  private readonly points: number;
   private readonly cells: number;
   private readonly layers: number;
   private readonly nodes: number;
@@ -179,16 +182,17 @@ export class Rings {
   private readonly startU: Float64Array;
   private readonly startAxial: Float64Array;
 
-  constructor(mesh: RadialMesh, { materials, interference, reference, ends }: RingOptions) {
+  constructor(mesh: RadialMesh, { materials, interference, reference, ends, points: perCell = 2 }: RingOptions) {
     this.mesh = mesh;
     this.materials = materials;
     this.interference = interference;
     this.reference = reference;
     this.ends = ends;
+    this.points = perCell;
     const cells = mesh.count;
     const layers = mesh.layers.length;
     const nodes = cells + layers;
-    const points = cells * POINTS;
+    const points = cells * perCell;
     this.cells = cells;
     this.layers = layers;
     this.nodes = nodes;
@@ -305,7 +309,7 @@ export class Rings {
 
   /** Numbers the nodes, and lays the points in the cells. */
   private layOut(): void {
-    const { mesh, cells, firstNode, lastNode, firstCell, radii, weight, rIn, tIn, rOut, tOut } = this;
+    const { mesh, points, cells, firstNode, lastNode, firstCell, radii, weight, rIn, tIn, rOut, tOut } = this;
     mesh.layers.forEach(({ cells: count }, layer) => {
       const cell = firstCell[layer]!;
       firstNode[layer] = cell + layer;
@@ -316,11 +320,11 @@ export class Rings {
       const a = mesh.faces[c]!;
       const b = mesh.faces[c + 1]!;
       const d = b * b - a * a;
-      for (let g = 0; g < POINTS; g++) {
-        const q = c * POINTS + g;
-        const r = (a + b) / 2 + ((g === 0 ? -GAUSS : GAUSS) * (b - a)) / 2;
+      for (let g = 0; g < points; g++) {
+        const q = c * points + g;
+        const r = (a + b) / 2 + ((2 * g - points + 1) * GAUSS * (b - a)) / 2;
         radii[q] = r;
-        weight[q] = (2 * Math.PI * r * (b - a)) / 2;
+        weight[q] = (2 * Math.PI * r * (b - a)) / points;
         rIn[q] = (-a - (a * b * b) / (r * r)) / d;
         tIn[q] = (-a + (a * b * b) / (r * r)) / d;
         rOut[q] = (b + (a * a * b) / (r * r)) / d;
@@ -348,6 +352,7 @@ export class Rings {
   /** Stresses of a layer's cells at the present displacements and what they put on nodes and axis; returns how many points yield. */
   private respond(layer: number): number {
     const {
+      points,
       materials,
       firstNode,
       firstCell,
@@ -382,7 +387,7 @@ export class Rings {
       const bulk = modulus[c]! / (1 - 2 * nu);
       const limit = strength[c]! / (shear * ROOT_3_2);
       let onNext = 0;
-      for (let q = c * POINTS; q < (c + 1) * POINTS; q++) {
+      for (let q = c * points; q < (c + 1) * points; q++) {
         const p = q * 3;
         const pr = plastic[p]!;
         const pt = plastic[p + 1]!;
@@ -437,8 +442,23 @@ export class Rings {
 
   /** Tangent of a layer's cells: K 1 1 + shear (I_dev - n n), n the flow where a point yields. */
   private stiffen(layer: number): void {
-    const { materials, firstNode, firstCell, weight, rIn, tIn, rOut, tOut, flow, kept, main, side, border, corner } =
-      this;
+    const {
+      points,
+      materials,
+      firstNode,
+      firstCell,
+      weight,
+      rIn,
+      tIn,
+      rOut,
+      tOut,
+      flow,
+      kept,
+      main,
+      side,
+      border,
+      corner,
+    } = this;
     const { modulus } = this.metal;
     const nu = materials[layer]!.poisson;
     const column = border[layer]!;
@@ -453,7 +473,7 @@ export class Rings {
       let between = 0;
       let onNext = 0;
       let nextToAxis = 0;
-      for (let q = c * POINTS; q < (c + 1) * POINTS; q++) {
+      for (let q = c * points; q < (c + 1) * points; q++) {
         const p = q * 3;
         const w = weight[q]!;
         const shear = w * elastic * kept[q]!;
@@ -640,7 +660,7 @@ export class Rings {
       const largest = products[0]!;
       const size = products[1]!;
       if (!(largest < mesh.faces[cells]!)) return false;
-      if (largest <= ENOUGH * Math.max(size, 1e-3 * mesh.faces[cells]!)) {
+      if (largest <= (shown ? ENOUGH : ROUGHLY) * Math.max(size, 1e-3 * mesh.faces[cells]!)) {
         if (!linear && largest > NOTHING * size) {
           this.yielding = 0;
           for (let layer = 0; layer < layers; layer++) this.yielding += this.respond(layer);
@@ -652,13 +672,13 @@ export class Rings {
   }
 
   private keepPlastic(): void {
-    const { layers, firstCell, plastic, plasticNew, stress, utilisation, largestPlastic } = this;
+    const { points, layers, firstCell, plastic, plasticNew, stress, utilisation, largestPlastic } = this;
     const { strength } = this.metal;
     for (let layer = 0; layer < layers; layer++) {
       let used = utilisation[layer]!;
       let most = largestPlastic[layer]! ** 2 * 1.5;
       for (let c = firstCell[layer]!; c < firstCell[layer + 1]!; c++) {
-        for (let p = c * POINTS * 3; p < (c + 1) * POINTS * 3; p += 3) {
+        for (let p = c * points * 3; p < (c + 1) * points * 3; p += 3) {
           const sr = stress[p]!;
           const st = stress[p + 1]!;
           const sz = stress[p + 2]!;

@@ -66,7 +66,7 @@ export const SHRINK_GRID: HeatGrid = { pinCells: 22, bossCells: 28, tolerance: 0
 
 /** Between two mechanical steps no cell changes by more than this [K]. */
 const LARGEST_CHANGE = 60;
-/** Steps that change no cell by as much [K] are taken together. */
+/** Steps that change no cell by as much [K] are taken together, but for those at which the bore is hottest. */
 const SMALL_CHANGE = 3;
 /** Less plastic strain than this counts as none: it loosens a 4 in pin by less than a ten-thousandth of an inch. */
 const PLASTIC = 2e-5;
@@ -105,12 +105,13 @@ export interface HeatedPin {
   readonly reached: boolean;
 }
 
-/** The half of `shrinkPin` that does not depend on the interference. Steps that change no cell by as much as `least` [K] are taken together. */
+/** The half of `shrinkPin` that does not depend on the interference. Steps that change no cell by as much as `least` [K] are taken together, larger ones than `most` in parts. */
 export function heatedPin(
   { pin, passes, method, target, evenness, longest, pinSteel, bossSteel }: Omit<ShrinkPin, 'interference'>,
   physics: HeatPhysics,
   grid: HeatGrid,
   least = SMALL_CHANGE,
+  most = LARGEST_CHANGE,
 ): HeatedPin {
   const { ambient } = physics;
   const fields: { time: number; cells: Float64Array }[] = [];
@@ -130,15 +131,17 @@ export function heatedPin(
   const cold = load(new Float64Array(mesh.count).fill(ambient));
   const moves: Move[] = [];
   let last = cold.temperatures;
-  for (const { time: at, cells } of fields) {
+  fields.forEach(({ time: at, cells }, i) => {
     let change = 0;
-    for (let i = 0; i < cells.length; i++) change = Math.max(change, Math.abs(cells[i]! - last[i]!));
-    if (change < least && at !== fields.at(-1)?.time) continue;
-    const parts = Math.max(1, Math.ceil(change / LARGEST_CHANGE));
+    for (let c = 0; c < cells.length; c++) change = Math.max(change, Math.abs(cells[c]! - last[c]!));
+    const bore = (k: number): number => fields[k]?.cells[0] ?? -Infinity;
+    const hottest = bore(i) > bore(i - 1) && bore(i) > bore(i + 1);
+    if (change < least && !hottest && i < fields.length - 1) return;
+    const parts = Math.max(1, Math.ceil(change / most));
     for (let part = 1; part < parts; part++) moves.push(load(between(last, cells, part / parts)));
     moves.push({ ...load(cells), time: at });
     last = cells;
-  }
+  });
   return { mesh, materials, ambient, cold, moves, time, reached };
 }
 
@@ -169,12 +172,13 @@ function follow(
   return { solver, pressed, last, load: moves.at(-1) ?? cold };
 }
 
-/** Interference left on the diameter when a heated pin is pushed [m], negative is clearance; and whether neither ring yielded on the way. */
+/** Interference left on the diameter when a heated pin is pushed [m], negative is clearance, and whether neither ring yielded on the way: cells are looked at in their middle. */
 export function interferenceLeft(
   { mesh, materials, ambient, cold, moves }: HeatedPin,
   interference: number,
 ): { readonly left: number; readonly elastic: boolean } {
-  const solver = new Rings(mesh, { materials, interference: interference / 2, reference: ambient, ends: 'free' });
+  const options = { materials, interference: interference / 2, reference: ambient, ends: 'free' } as const;
+  const solver = new Rings(mesh, { ...options, points: 1 });
   solver.bring(cold);
   for (const move of moves) solver.bring(move);
   return { left: -2 * solver.freeGaps(moves.at(-1) ?? cold)[0]!, elastic: solver.mostPlastic === 0 };

@@ -27,3 +27,10 @@ export function normalColumn(dimension: number, count: number, seed: number): Fl
   if (count < FEW) return sobolColumn(dimension, count, seed).map((u) => middles[Math.floor(u * SOBOL_CELLS)]!);
   return sobolCells(middles, dimension, count, seed);
 }
+
+/** The same coordinate as it is, up to 1,024 in the middle of their cells. */
+export function placeColumn(dimension: number, count: number, seed: number): Float64Array {
+  if (count > SOBOL_CELLS) return sobolColumn(dimension, count, seed);
+  const places = Float64Array.from(middles.keys(), (i) => (i + 0.5) / SOBOL_CELLS);
+  return sobolCells(places, dimension, count, seed);
+}

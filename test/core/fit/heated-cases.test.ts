@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { Assumptions, type Override } from '../../../src/core/assumptions/assumptions.ts';
 import type { NumberName } from '../../../src/core/assumptions/registry.ts';
+import type { GripAfter } from '../../../src/core/fit/grip-after.ts';
 import { looseningInCases, retainedInCases } from '../../../src/core/fit/heated-cases.ts';
 import { shrinkInForce } from '../../../src/core/fit/shrink-in-force.ts';
 import { INCH } from '../heat/physics.ts';
@@ -96,6 +97,43 @@ describe('interference left in cases of heating and cooling', () => {
     expect(Math.abs(forces[0]!.likely / forces[1]!.likely - 1)).toBeLessThan(0.12);
     expect(Math.abs(forces[0]!.high / forces[1]!.high - 1)).toBeLessThan(0.15);
     expect(Math.abs(forces[0]!.low / forces[1]!.low - 1)).toBeLessThan(0.2);
+  });
+});
+
+describe('a grip whose cases are read between a few that are followed', () => {
+  it.each(['air', 'water'] as const)(
+    'has chances within what it says of those of many, each followed, with %s',
+    (method) => {
+      let [held, asked] = [0, 0];
+      for (const [diameter, hole, boss] of [
+        [2, 1.2, 5],
+        [3, 2, 7],
+        [4, 2.5, 10],
+        [6, 4, 14],
+        [8, 5, 20],
+      ] as const) {
+        const pin = pinOf(diameter, hole, boss);
+        const [read, followed] = [undefined, 128].map((cases) =>
+          gripOf({ pin, tons: 15 * diameter, method, cases }),
+        ) as [GripAfter, GripAfter];
+        const { low, likely, high } = followed.after;
+        const pairs = [low, likely, high].map((force) => [read.chance(force), followed.chance(force)] as const);
+        for (const [few, many] of [...pairs, [read.nothing, followed.nothing] as const]) {
+          asked++;
+          if (Math.abs(few.value - many.value) <= few.within) held++;
+        }
+      }
+      expect(asked).toBe(20);
+      expect(held).toBeGreaterThanOrEqual(19);
+    },
+  );
+
+  it('are what they were followed as where each is followed', () => {
+    const each = new Array<number>(8).fill(1);
+    const a = certain();
+    const one = retainedInCases(pinOf(4, 2.4, 10), 'air', Float64Array.of(0.008), MOST, a, 1)[0]!(0.5 * MOST);
+    for (const left of retainedInCases(pinOf(4, 2.4, 10), 'air', Float64Array.of(0.008), MOST, a, 8, each))
+      expect(left(0.5 * MOST)).toBeCloseTo(one, 12);
   });
 });
 

@@ -58,8 +58,8 @@ export interface Job {
   readonly method?: CoolingMethod;
   readonly priors?: GripPriors;
   readonly draws?: number;
-  /** Cases of heating and cooling. */
-  readonly cases?: number;
+  /** Cases of heating and cooling, each of them followed; as many as usual, read between a few, where left out. */
+  readonly cases?: number | undefined;
   /** Paces of burning that are alike probable [kg/s]; those about which pins of some inches come out. */
   readonly paces?: readonly number[];
 }
@@ -73,12 +73,14 @@ export function gripOf({
   tons,
   method = 'air',
   priors = priorsFor(pin.diameter),
-  draws = 1024,
+  draws = 512,
   cases,
   paces = PACES,
 }: Job): GripAfter {
   const most = priors.interference.high;
-  const retained = retainedInCases(pin, method, Float64Array.from(paces), most, Assumptions.defaults(), cases);
+  const a = Assumptions.defaults();
+  const each = cases === undefined ? undefined : new Array<number>(cases).fill(1);
+  const retained = retainedInCases(pin, method, Float64Array.from(paces), most, a, cases, each);
   return gripAfter({
     fit: pressFit(pin),
     length: pin.length,
@@ -86,7 +88,7 @@ export function gripOf({
     priors,
     retained,
     draws,
-    seed: 4,
+    seed: 50,
   });
 }
 
