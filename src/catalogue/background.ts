@@ -295,23 +295,23 @@ const OTHERS: Readonly<Record<string, Background>> = {
     leavesOut: 'A rod that follows a crack or a weld inside.',
   },
   SPREAD: {
-    how: `Draws over the ranges of all that the item rests on. ${DRAWS} The second column is how far the value may be off for the number of draws, in 95 cases of 100 were they at random; in the tails draws are added until that is at most 5 % of the value, to 16,384. Low and high of a plan are those at 10 and 90, and as near.`,
+    how: `Draws over the ranges of all that the item rests on. ${DRAWS} The second column is how far the value may be off for the number of draws, in 95 cases of 100 were they at random; in the tails draws are added until that is at most 5 % of the value, to 16,384. Low and high of a plan are those at 10 and 90 of the first 1,024.`,
     holds: 'The ranges are as good as their lows and highs; your own log narrows them.',
     leavesOut: 'What is in no range: a wrong list, another crew, a pin that is not what it seemed.',
   },
   'JOB.PLAN': {
-    how: 'Each row of the list is sized as by the PLAN of its operation, with whatever assumptions its own columns set, and multiplied by its pieces. Low and high of a row are those of its pieces together, and those of the total of the whole list: pieces share crew, gas and rods, and each has its own scatter. The note of the total says how far its low and high may be off for the 1,024 draws, in 95 cases of 100; all functions of a job go by these draws, so none are added. Cylinders are counted down the list.',
+    how: 'Each row of the list is sized as by the PLAN of its operation, with whatever assumptions its own columns set, and multiplied by its pieces. Low and high of a row are those of its pieces together, and those of the total of the whole list: pieces share crew, gas and rods, and each has its own scatter. The note of the total says how far its low and high may be off for the number of draws, in 95 cases of 100 were they at random: for oxygen and crew time 5 % at most, and for rods 5 % or one, since draws are added to the 1,024 until that is so, up to 16,384, or half a million for all pieces together; of a longer list it says what is left. The same list has the same draws in all functions of a job. A row of one piece, and a list of one, has the low and high of its own plan, from 1,024. Cylinders are counted down the list.',
     holds: 'As the PLAN of each operation.',
     leavesOut: 'Rows that cannot be sized: each is named in its place and in the total.',
     fails: ['=BURN.JOB.PLAN({"mark","dia";"Boom foot",5})'],
   },
   'JOB.STOCK': {
-    how: `The need of everything is drawn for the whole list. ${DRAWS} All lines are loaded for the same share of the draws, the least for which everything suffices together as often as asked. Crew work is crew time without cooling, with the changes of cylinders.`,
+    how: `The need of everything is drawn for the whole list. ${DRAWS} All lines are loaded for the same share of the draws, the least for which everything suffices together as often as asked. The note of each line says how far its load may be off for the number of draws, in the line's unit, and 95 cases of 100; that of crew work is for the whole things that are loaded. Draws are added as for the total of BURN.JOB.PLAN, until each is at most 5 % of the load or one of what is whole, so that a load for 99 % rests on more of them than one for 80 %. The chance of falling short is then known to 3.1 points at most. Crew work is crew time without cooling, with the changes of cylinders.`,
     holds: 'As BURN.SPREAD.',
     leavesOut: 'Theft, loss and a second visit.',
   },
   'JOB.COST': {
-    how: 'What BURN.JOB.STOCK loads for the confidence, and the days and waiting of BURN.JOB.SCHEDULE, times your prices; contingency on the subtotal, then margin as a share of the price or mark-up on the cost, then tax: that is quoted. Used low and used high are what the same lines come to for what the job takes in the draws of the load, each sum with its own: one job in ten stays under the used low, nine in ten under the used high. What is loaded to be on the safe side may cost more than the used high, since some of it comes back unused. Days of the used low and high come from the schedule laid out at several paces of the work, each with three coolings, and read between them.',
+    how: 'What BURN.JOB.STOCK loads for the confidence, and the days and waiting of BURN.JOB.SCHEDULE, times your prices; contingency on the subtotal, then margin as a share of the price or mark-up on the cost, then tax: that is quoted. Used low and used high are what the same lines come to for what the job takes in the draws of the load, each sum with its own, by as many draws as the total of BURN.JOB.PLAN: one job in ten stays under the used low, nine in ten under the used high. What is loaded to be on the safe side may cost more than the used high, since some of it comes back unused. Days of the used low and high come from the schedule laid out at several paces of the work, each with three coolings, and read between them.',
     holds: 'Prices in one money.',
     leavesOut: 'Travel and whatever has no price cell; other lines can be named.',
     fails: ['=BURN.JOB.COST({4,10},{"crow",180})'],
@@ -329,7 +329,7 @@ const OTHERS: Readonly<Record<string, Background>> = {
   'JOB.JOINT': {
     how: 'Cost and time of every world of the load stand side by side: the cost of what is used, priced as in BURN.JOB.COST, and the time of the schedule, laid out at several paces of the work, each with three coolings, and read between them. A chance is the share of the worlds; a frontier has the least cost for each time.',
     holds:
-      'What varies is what the assumptions say. Plus or minus is the 95 % interval of a chance counted over draws at random; evenly spread draws are nearer.',
+      'What varies is what the assumptions say. Plus or minus is the 95 % interval of a chance counted over draws at random: 3.1 points at most for the 1,024 draws, or more, that the total of BURN.JOB.PLAN rests on; evenly spread draws are nearer.',
     leavesOut: 'Weather, waiting for the crane, breakdowns, prices that change.',
   },
   'ASSUME.WORTH': {

@@ -1,7 +1,7 @@
 /** Rows that say how two assumptions go along with each other. */
 import type { Assumptions, Correlation } from '../core/assumptions/assumptions.ts';
 import { findAssumption, type NumberName } from '../core/assumptions/registry.ts';
-import { correlationsGiven, notOfTheLog } from '../core/messages.ts';
+import { correlationsGiven, joined, notOfTheLog } from '../core/messages.ts';
 import { drawnWith } from '../core/spread/drawn-together.ts';
 
 /** What can stand in such a row. */
@@ -34,6 +34,6 @@ export function replacedSince(of: readonly Correlation[], a: Assumptions): strin
 /** One line of a sheet for all of them; none where there are none. */
 export function correlationLines(a: Assumptions): readonly (readonly [string, string, string])[] {
   const { correlations } = a;
-  const said = [correlationsGiven(), replacedSince(correlations, a)].filter((part) => part !== '');
-  return correlations.length > 0 ? [['correlations', String(correlations.length), said.join('; ')]] : [];
+  const said = joined([correlationsGiven(), replacedSince(correlations, a)]);
+  return correlations.length > 0 ? [['correlations', String(correlations.length), said]] : [];
 }

@@ -11,9 +11,11 @@ import {
   changeAt,
   forDraws,
   highBeyondReach,
+  joined,
   jointLoad,
   leftOutOf,
   scheduleSum,
+  shown,
   totalOf,
   totalWithout,
   waitsFor,
@@ -151,10 +153,7 @@ function jobPlan(job: Job): readonly (readonly Output[])[] {
       return set([number, mark, quantity, ...line], {
         'cylinders so far': at instanceof CalcError ? at : (at?.opened ?? null),
         'left in cylinder': at instanceof CalcError ? at : (at?.left ?? null),
-        note:
-          at instanceof CalcError
-            ? [line.at(-1), at.message].filter((t) => t !== '').join('; ')
-            : (line.at(-1) ?? null),
+        note: at instanceof CalcError ? joined([line.at(-1), at.message]) : (line.at(-1) ?? null),
       });
     }),
     set(blank, totalCells(job)),
@@ -166,12 +165,10 @@ function totalCells(job: Job): Readonly<Record<string, Output>> {
   const sum = (of: (item: (typeof items)[number]) => number): number => items.reduce((all, item) => all + of(item), 0);
   const end = cylinders instanceof CalcError ? cylinders : cylinders.at(-1);
   const rods = [...needs.rods].map(([name, { plain }]) => `${name}: ${plain}`);
-  const ends = {
-    rods: endsOff(needs.allRods.draws, true),
-    oxygen: endsOff(needs.oxygen.draws),
-    crew: endsOff(needs.crewTime.draws),
-  };
-  const off = Object.entries(ends).flatMap(([what, by]) => (by === '' ? [] : [`${what} ${by}`]));
+  const off = Object.entries(needs.ends).flatMap(([what, ends]) => {
+    const by = endsOff(ends, what === 'rods');
+    return by === '' ? [] : [`${what} ${by}`];
+  });
   return {
     item: 'total',
     mark: rowsAndPieces(job),
@@ -190,14 +187,12 @@ function totalCells(job: Job): Readonly<Record<string, Output>> {
     'crew low': total.lowCrewTime,
     'crew high': reached(total.highCrewTime),
     removed: sum(({ sized, quantity }) => quantity * sized.removed),
-    note: [
+    note: joined([
       rods.length > 1 ? rods.join(', ') : '',
       list.bad.length > 0 ? leftOutOf(list.bad.map(({ problem }) => problem.message)) : '',
       ...list.remarks.map(({ text }) => text),
-      off.length > 0 ? forDraws(off) : '',
-    ]
-      .filter((note) => note !== '')
-      .join('; '),
+      forDraws(off.join(', ')),
+    ]),
   };
 }
 
@@ -228,7 +223,7 @@ const STOCK_COLUMNS = [
 ] as const satisfies readonly Column[];
 
 function stockLine(
-  { name, quantity, load, plain, short, plainShort, counts }: StockLine,
+  { name, quantity, load, within, plain, short, plainShort, counts }: StockLine,
   basis: Basis,
 ): readonly Output[] {
   return [
@@ -238,7 +233,10 @@ function stockLine(
     shownIn(plain, quantity, basis),
     short,
     plainShort,
-    counts ? null : 'in the cylinders below',
+    joined([
+      counts ? '' : 'in the cylinders below',
+      within > 0 && within < Infinity ? `+- ${shown(shownIn(within, quantity, basis), 2)}` : '',
+    ]) || null,
   ];
 }
 

@@ -139,7 +139,7 @@ function summaryLine(fit: LogFit, left: number): readonly Output[] {
     fit.converged ? '' : messages.fitUnsettled(),
     left > 0 ? messages.rowsLeftOut(left) : '',
   ];
-  return [null, 'all', null, null, null, null, fit.scatter, notes.filter((n) => n !== '').join('; ')];
+  return [null, 'all', null, null, null, null, fit.scatter, messages.joined(notes)];
 }
 
 /** The row of a range; of a figure that has none why not, under a blank name. */
@@ -196,9 +196,10 @@ function scoreLine(s: ChannelScore): readonly Output[] {
     skill ?? null,
     s.vouched?.[0] ?? null,
     s.vouched?.[1] ?? null,
-    [skill !== undefined && skill < 0 ? messages.losesToOwn() : '', s.vouched ? '' : messages.cannotVouch()]
-      .filter((note) => note !== '')
-      .join('; ') || null,
+    messages.joined([
+      skill !== undefined && skill < 0 ? messages.losesToOwn() : '',
+      s.vouched ? '' : messages.cannotVouch(),
+    ]) || null,
   ];
 }
 

@@ -5,7 +5,7 @@ import { itemSetting } from '../core/operations/item-supply.ts';
 import { notesOf } from '../core/operations/notes.ts';
 import type { Sized } from '../core/operations/sized.ts';
 import { spreadItem, type Spread } from '../core/operations/spread-item.ts';
-import { highBeyondReach } from '../core/messages.ts';
+import { highBeyondReach, joined } from '../core/messages.ts';
 import { conditionText, type Condition } from '../core/safety/conditions.ts';
 import { itemOf } from '../core/safety/item.ts';
 import { isOperation } from '../core/operations/all.ts';
@@ -90,7 +90,7 @@ export function planLine(s: Sized, basis: Basis, row: Partial<PlanRow> = {}): re
     s.material.name,
     held,
     cautions,
-    notes.filter((note) => note !== '').join('; '),
+    joined(notes),
   ];
 }
 
@@ -104,8 +104,7 @@ const cautionCells = (
   const own = conditions.map((c) => conditionText(c, a.system));
   return once(`cautions ${id} ${material.name} ${rod.rod.kind} ${rod.coupled} ${own.join(';')}`, () => {
     const item = itemOf({ operation: isOperation(id) ? id : undefined, material, rod, conditions }, a);
-    const all = [...own, planConditions(item, a.system)].filter((text) => text !== '');
-    return { held: all.join('; '), cautions: planCautions(item) };
+    return { held: joined([...own, planConditions(item, a.system)]), cautions: planCautions(item) };
   });
 };
 
@@ -156,7 +155,7 @@ export const SHARED_CYLINDERS: NonNullable<RowsFunction['together']> = {
       return (i) => [
         [OPENED, e],
         [LEFT, e],
-        [NOTE, [notes![i], e.message].filter((text) => text !== '').join('; ')],
+        [NOTE, joined([notes![i], e.message])],
       ];
     }
   },

@@ -184,8 +184,14 @@ function cutLines(
       return `hole ${hole + 1}, ${part}`;
     });
     const ended = r.pieces.filter(({ hole, from, to }) => from > 0 && to === holes[hole]?.depth);
-    const notes = ended.map(({ hole }) => note(hole)).filter((text) => text !== '');
-    return [i + 1, rodName(rod, r.length, false), pieces.join('; '), r.burned, r.left, notes.join('; ') || null];
+    return [
+      i + 1,
+      rodName(rod, r.length, false),
+      pieces.join('; '),
+      r.burned,
+      r.left,
+      messages.joined(ended.map(({ hole }) => note(hole))) || null,
+    ];
   });
   const sum = (of: (r: (typeof rods)[number]) => number): number => rods.reduce((total, r) => total + of(r), 0);
   const least =

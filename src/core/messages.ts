@@ -17,6 +17,9 @@ export function shown(x: number, digits = 6): string {
   return String(toFigures(x, Math.min(digits, 6)));
 }
 
+/** What is to be said, one after the other; nothing of what is empty. */
+export const joined = (said: readonly unknown[]): string => said.filter((each) => each !== '').join('; ');
+
 /** Longest text of a cell that a message repeats; a cell can hold a whole page. */
 const LONGEST = 60;
 
@@ -338,7 +341,7 @@ export const marginAndMarkUp = (): CalcError =>
 export const quotedAndUsed = (confidence: string): string =>
   `quoted: what is loaded for ${confidence}; used low, used high: what the job takes in eight cases of ten, all lines together`;
 export const lowAndHighOff = (low: string, high: string): string => `low +- ${low}, high +- ${high}`;
-export const forDraws = (off: readonly string[]): string => `${off.join(', ')} for the number of draws`;
+export const forDraws = (off: string): string => off && `${off} for the number of draws`;
 export const forCases = (off: number): string => `; +- ${shown(100 * off, 2)}% for the number of cases`;
 export const noPriceFor = (lines: readonly string[]): string => `without ${lines.join(', ')}: no price given`;
 export const rangeUnknown = (): string => 'no used high: the plan has a row whose high is beyond reach';
@@ -367,7 +370,7 @@ export const bareNoise = (dose: string, rule: string): string =>
   `without hearing protectors a burner gets ${dose} of the dose that ${rule} allows`;
 export const watchUntil = (time: string, rule: string): string => `fire watch until ${time} (${rule})`;
 export const jointLoad = (items: string, level: string, within: string): string =>
-  `${items}; each line is loaded for ${level} of the cases, so that all suffice together; falls short: +- ${within}, for the number of draws`;
+  `${items}; each line is loaded for ${level} of the cases, so that all suffice together; falls short: +- ${within}; all +- for the number of draws`;
 export const plansAddedUp = (): string => 'the plans added up, and the schedule as planned';
 export const neverBoth = (): string =>
   'in so many cases the work does not fit the shifts, or the heat does not suffice';

@@ -1,3 +1,5 @@
+import { joined } from '../messages.ts';
+
 /** What a user says of a value of theirs; '' where nothing is said. */
 export interface Reason {
   readonly why: string;
@@ -14,7 +16,7 @@ export const NO_REASON = 'no reason given';
 export function reasonText(reason: Reason | undefined): string {
   if (!reason) return NO_REASON;
   const { why, by, date, source } = reason;
-  const said = [why === '' ? NO_REASON : why, source].filter((part) => part !== '').join('; ');
+  const said = joined([why === '' ? NO_REASON : why, source]);
   const signed = [by, date].filter((part) => part !== '').join(', ');
   return signed === '' ? said : `${said} (${signed})`;
 }

@@ -1,15 +1,13 @@
 /** Priced lines of a planned job. */
-import { forDraws, noPriceFor, quotedAndUsed, rangeUnknown } from '../messages.ts';
+import { forDraws, joined, noPriceFor, quotedAndUsed, rangeUnknown } from '../messages.ts';
 import { Evaluation, type Column } from '../model/evaluation.ts';
 import { calculated, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { Working } from '../model/working.ts';
 import type { QuantityName } from '../units/quantities.ts';
-import { drawPercentiles } from '../spread/draw-percentile.ts';
-import { DRAWS } from '../operations/spread-item.ts';
-import { endsOff, type Job } from './job-list.ts';
+import { endsOf, endsOff, type Ends, type Job } from './job-list.ts';
 import { jobSchedule, type Crewing } from './job-schedule.ts';
-import { jobStock, type StockLine } from './job-stock.ts';
+import { jobStock, linesOf, type StockLine } from './job-stock.ts';
 import { acrossWorlds } from './job-worlds.ts';
 
 /** Lines that are a share of others. */
@@ -206,7 +204,8 @@ function takenLines(c: Costing, job: Job, prices: Prices, confidence: number, cr
   const stock = jobStock(job, confidence).lines;
   const { days, crewDays, standby } = scheduled(job, crewing);
   const price = (line: PricedLine): number | undefined => prices.lines.get(line);
-  const load = ({ load: value, plain, draws }: StockLine): Priced => ({ value, plain, draws });
+  const needs = new Map(linesOf(job, job.needs).map(({ name, draws }) => [name, draws]));
+  const load = ({ name, load: value, plain }: StockLine): Priced => ({ value, plain, draws: needs.get(name)! });
   const lineOf = (name: string): StockLine | undefined => stock.find((line) => line.name === name);
   const loaded = (symbol: string, name: string, quantity: QuantityName, of = name): string =>
     c.total(symbol, name, quantity, load(lineOf(of)!), 'what is loaded for the confidence asked for');
@@ -324,17 +323,27 @@ function sumLines(c: Costing, { shares }: Prices): void {
   c.sum('total', 'total', 'price + A_k_tax', 'price + tax');
 }
 
-function costingOf(job: Job, prices: Prices, confidence: number, crewing: Crewing): { c: Costing; list: StepList } {
+/** A costing, and its list of steps on what of each quantity is asked for. */
+function costingOf(
+  job: Job,
+  prices: Prices,
+  confidence: number,
+  crewing: Crewing,
+): { readonly c: Costing; readonly on: (of: (priced: Priced) => Column) => Evaluation } {
   const c = new Costing();
   takenLines(c, job, prices, confidence, crewing);
   sumLines(c, prices);
-  return {
-    c,
-    list: new StepList(
-      c.steps,
-      c.steps.map((step) => step.symbol),
-    ),
-  };
+  const list = new StepList(
+    c.steps,
+    c.steps.map((step) => step.symbol),
+  );
+  const on = (of: (priced: Priced) => Column): Evaluation =>
+    new Evaluation(
+      list,
+      Object.fromEntries(Object.entries(c.values).map(([symbol, priced]) => [symbol, of(priced)])),
+      job.basis.a,
+    );
+  return { c, on };
 }
 
 /**
@@ -349,31 +358,18 @@ export function jobSpending(
   confidence: number,
   crewing: Crewing,
 ): { readonly planned: number; readonly draws: Float64Array } {
-  const { c, list } = costingOf(job, prices, confidence, crewing);
-  const sum = (of: (priced: Priced) => Column): Column =>
-    new Evaluation(
-      list,
-      Object.fromEntries(Object.entries(c.values).map(([symbol, priced]) => [symbol, of(priced)])),
-      job.basis.a,
-    ).column('S');
-  const draws = sum((priced) => priced.draws);
+  const { on } = costingOf(job, prices, confidence, crewing);
+  const draws = on(({ draws }) => draws).column('S');
   return {
-    planned: sum((priced) => priced.plain) as number,
-    draws: typeof draws === 'number' ? new Float64Array(DRAWS).fill(draws) : draws,
+    planned: on(({ plain }) => plain).number('S'),
+    draws: typeof draws === 'number' ? new Float64Array(job.needs.count).fill(draws) : draws,
   };
 }
 
-const quoted = (c: Costing): Record<string, number> =>
-  Object.fromEntries(Object.entries(c.values).map(([symbol, { value }]) => [symbol, value]));
-
 /** How the price of a job comes about, without its low and high. */
 export function jobCostWorking(job: Job, prices: Prices, confidence: number, crewing: Crewing): Working {
-  const { c, list } = costingOf(job, prices, confidence, crewing);
-  return new Working(
-    new Evaluation(list, quoted(c), job.basis.a),
-    prices.shares.has('tax') ? 'total' : 'price',
-    list.results,
-  );
+  const at = costingOf(job, prices, confidence, crewing).on(({ value }) => value);
+  return new Working(at, prices.shares.has('tax') ? 'total' : 'price', at.list.results);
 }
 
 /**
@@ -389,35 +385,26 @@ export function jobCostWorking(job: Job, prices: Prices, confidence: number, cre
  *   shares: new Map(), currency: '' }, 0.9, crewingOf(basis)).at(-1).amount.value // 563.2
  */
 export function jobCost(job: Job, prices: Prices, confidence: number, crewing: Crewing): readonly CostLine[] {
-  const { c, list } = costingOf(job, prices, confidence, crewing);
-  const at = new Evaluation(list, quoted(c), job.basis.a);
-  const worlds = new Evaluation(
-    list,
-    Object.fromEntries(Object.entries(c.values).map(([symbol, { draws }]) => [symbol, draws])),
-    job.basis.a,
-  );
-  const amountOf = (symbol: string): Amount => {
+  const { c, on } = costingOf(job, prices, confidence, crewing);
+  const at = on(({ value }) => value);
+  const worlds = on(({ draws }) => draws);
+  const used = (symbol: string): Ends => {
     const column = worlds.column(symbol);
-    if (typeof column === 'number') return { value: at.number(symbol), usedLow: column, usedHigh: column };
-    const [usedLow = NaN, usedHigh = NaN] = drawPercentiles(column, [0.1, 0.9]);
-    return { value: at.number(symbol), usedLow, usedHigh };
+    return endsOf(typeof column === 'number' ? Float64Array.of(column) : column);
   };
-  /** How far low and high of the subtotal may be off, of themselves. */
-  const within = (): string => {
-    const column = worlds.column('S');
-    const off = typeof column === 'number' ? '' : endsOff(column);
-    return off && `; ${forDraws([off])}`;
+  const amountOf = (symbol: string): Amount => {
+    const [low, high] = used(symbol);
+    return { value: at.number(symbol), usedLow: low.value, usedHigh: high.value };
   };
   const noted = (name: string, note: string): string =>
     name !== 'subtotal'
       ? note
-      : [
+      : joined([
           c.unpriced.length > 0 ? noPriceFor(c.unpriced) : '',
           amountOf('S').usedHigh === Infinity ? rangeUnknown() : '',
-          quotedAndUsed(`${(100 * confidence).toPrecision(3).replace(/\.?0+$/, '')}%`) + within(),
-        ]
-          .filter((n) => n !== '')
-          .join('; ');
+          quotedAndUsed(`${(100 * confidence).toPrecision(3).replace(/\.?0+$/, '')}%`),
+          typeof worlds.column('S') === 'number' ? '' : forDraws(endsOff(used('S'))),
+        ]);
   return c.lines.map(({ name, measure, quantity, price, priceSymbol, amount, note = '' }) => ({
     name,
     measure,

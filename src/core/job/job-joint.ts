@@ -1,6 +1,5 @@
 /** The chance that the cost and the time of a job both hold. */
-import { DRAWS } from '../operations/spread-item.ts';
-import { chanceWithin, drawPercentile } from '../spread/draw-percentile.ts';
+import { chanceWithin, drawPercentile, shareOfDraws } from '../spread/draw-percentile.ts';
 import { jobSpending, type Prices } from './job-cost.ts';
 import type { Job } from './job-list.ts';
 import { jobSchedule, type Crewing, type Schedule } from './job-schedule.ts';
@@ -73,11 +72,8 @@ export function jobJoint(
 ): JobJoint {
   const { planned, draws: cost } = jobSpending(job, prices, confidence, crewing);
   const time = timesOf(job, crewing);
-  const share = (holds: (i: number) => boolean): number => {
-    let n = 0;
-    for (let i = 0; i < DRAWS; i++) if (holds(i)) n++;
-    return n / DRAWS;
-  };
+  const count = time.length;
+  const share = (holds: (i: number) => boolean): number => shareOfDraws(count, holds);
   // The last digits of the arithmetic fail nobody.
   const under = (x: number, limit: number): boolean => x <= limit * (1 + 1e-9);
   const held = (point: { readonly cost: number; readonly time: number }): Held => {
@@ -87,7 +83,7 @@ export function jobJoint(
       costHolds: share((i) => under(cost[i]!, point.cost)),
       timeHolds: share((i) => under(time[i]!, point.time)),
       bothHold,
-      within: chanceWithin(bothHold, DRAWS),
+      within: chanceWithin(bothHold, count),
     };
   };
   const frontier = (chance: number): readonly Held[] => {
@@ -96,7 +92,7 @@ export function jobJoint(
       const within = drawPercentile(time, chance + (1 - chance) * step);
       const limit = step === 1 ? Math.max(...time.filter(Number.isFinite)) : within;
       const costs = cost.filter((_, i) => under(time[i]!, limit)).sort();
-      const least = costs[Math.ceil(chance * DRAWS) - 1];
+      const least = costs[Math.ceil(chance * count) - 1];
       const last = points.at(-1);
       if (least === undefined || !Number.isFinite(least + limit) || (last && least >= last.cost)) continue;
       points.push(held({ cost: least, time: limit }));

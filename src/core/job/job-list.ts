@@ -3,7 +3,6 @@ import type { Basis } from '../basis.ts';
 import { rodName } from '../burn/rods.ts';
 import { CalcError } from '../errors.ts';
 import { lowAndHighOff, shown } from '../messages.ts';
-import { cylinderDraws } from '../operations/cylinder-draws.ts';
 import {
   cylindersOpened,
   sharedDelivery,
@@ -11,13 +10,14 @@ import {
   type SuppliedItem,
 } from '../operations/cylinders-opened.ts';
 import { drawItem } from '../operations/draw-item.ts';
+import { drawnClosely } from '../operations/drawn-closely.ts';
 import { itemSetting } from '../operations/item-supply.ts';
 import { ownScatter } from '../operations/own-scatter.ts';
 import type { Sized } from '../operations/sized.ts';
 import { DRAWS, spreadItem, wholeTowards, type Spread } from '../operations/spread-item.ts';
 import { drawableContent, type Delivery } from '../oxygen/drawable-content.ts';
 import type { Condition } from '../safety/conditions.ts';
-import { drawPercentiles, percentileWithin, type Percentile } from '../spread/draw-percentile.ts';
+import { percentilesWithin, type Percentile } from '../spread/draw-percentile.ts';
 
 /** One row of a job list that could be sized. */
 export interface ListItem {
@@ -87,11 +87,17 @@ export interface JobNeeds {
   /** The same without cooling. */
   readonly workTime: Need;
   readonly lightings: Need;
-  /** Oxygen that one cylinder serves in each world. */
-  readonly content: Float64Array;
   /** Pieces that take guide and shield plates. */
   readonly plated: number;
+  /** Number of worlds. */
+  readonly count: number;
+  /** Low (P10) and high (P90). */
+  readonly ends: Readonly<Record<'rods' | 'oxygen' | 'crew', Ends>>;
 }
+
+/** Low (P10) and high (P90), as near as the number of draws brings them. */
+export type Ends = readonly [low: Percentile, high: Percentile];
+export const endsOf = (draws: Float64Array, whole = false): Ends => percentilesWithin(draws, [0.1, 0.9], whole) as Ends;
 
 /** A need in each world, and by the plans. */
 export interface Need {
@@ -99,16 +105,25 @@ export interface Need {
   readonly plain: number;
 }
 
+const piecesOf = (items: readonly ListItem[]): number => items.reduce((sum, { quantity }) => sum + quantity, 0);
+
+/** Draws of all pieces together at the most. */
+const MOST_OF_ALL = 2 ** 19;
+
 /** Low (P10) and high (P90) of what several pieces take together. */
 export type JobSpread = Spread;
 
 class Total implements Need {
-  readonly draws = new Float64Array(DRAWS);
+  readonly draws: Float64Array;
   plain = 0;
+
+  constructor(count: number) {
+    this.draws = new Float64Array(count);
+  }
 
   add(plain: number, draws: Float64Array): void {
     this.plain += plain;
-    for (let i = 0; i < DRAWS; i++) this.draws[i] = this.draws[i]! + draws[i]!;
+    for (let i = 0; i < draws.length; i++) this.draws[i] = this.draws[i]! + draws[i]!;
   }
 }
 
@@ -119,9 +134,11 @@ class Total implements Need {
 export class Job {
   private readonly kept = new Map<string, unknown>();
 
+  /** @param most draws at the most: the more pieces, the longer each takes */
   constructor(
     readonly list: JobList,
     readonly basis: Basis,
+    readonly most = MOST_OF_ALL / piecesOf(list.items),
   ) {}
 
   /** Something worked out for this job, kept. The key names all that it depends on besides the list and the assumptions. */
@@ -135,7 +152,7 @@ export class Job {
   }
 
   get pieces(): number {
-    return this.items.reduce((sum, { quantity }) => sum + quantity, 0);
+    return piecesOf(this.items);
   }
 
   /** What the regulator delivers to the most demanding item. */
@@ -164,55 +181,60 @@ export class Job {
   spread(item: ListItem): JobSpread {
     return this.once(`spread ${item.row}`, () => {
       if (item.quantity === 1) return spreadItem(item.sized, item.basis);
-      const [oxygen, rods, crew] = [new Total(), new Total(), new Total()];
-      for (let piece = 0; piece < item.quantity; piece++) {
-        const each = drawItem(item.sized, DRAWS, item.basis, ownScatter(piece, DRAWS, item.basis));
-        oxygen.add(0, each.oxygen);
-        rods.add(0, each.rods);
-        crew.add(0, each.crewTime);
-      }
-      return lowAndHigh(oxygen, rods, crew);
+      return new Job({ ...this.list, items: [item] }, item.basis, this.most).total;
     });
   }
 
   /** Low and high of the whole list. */
   get total(): JobSpread {
-    const { oxygen, allRods, crewTime } = this.needs;
-    return this.once('total', () => lowAndHigh(oxygen, allRods, crewTime));
+    const { rods, oxygen, crew } = this.needs.ends;
+    return {
+      lowOxygen: oxygen[0].value,
+      highOxygen: oxygen[1].value,
+      lowRods: wholeTowards(rods[0].value, 0.1),
+      highRods: wholeTowards(rods[1].value, 0.9),
+      lowCrewTime: crew[0].value,
+      highCrewTime: crew[1].value,
+    };
   }
 
   /**
-   * What all pieces take in each world: they share crew, gas and rods, and each has its own scatter.
+   * What all pieces take in each world: they share crew, gas and rods, and each has its own scatter. Worlds are added until low and
+   * high are close enough; a single piece has those of its own plan.
    */
   get needs(): JobNeeds {
-    return this.once('needs', () => this.drawn());
+    return drawnClosely(
+      (count) => this.needsIn(count),
+      ({ ends: { rods, oxygen, crew } }) => [...rods, ...oxygen, ...crew],
+      this.pieces > 1 ? this.most : DRAWS,
+    );
+  }
+
+  /** The needs in so many worlds. */
+  needsIn(count: number): JobNeeds {
+    return this.once(`needs ${count}`, () => this.drawn(count));
   }
 
   /** The needs, with low and high of each row: what all pieces of an item have in common is then drawn once for both. */
   drawRows(): void {
-    this.once('needs', () => this.drawn((item) => this.spread(item)));
+    this.once(`needs ${DRAWS}`, () => this.drawn(DRAWS, (item) => this.spread(item)));
   }
 
-  private drawn(besides?: (item: ListItem) => void): JobNeeds {
+  private drawn(count: number, besides?: (item: ListItem) => void): JobNeeds {
     const rods = new Map<string, Total>();
-    const [allRods, oxygen, crewTime, workTime, lightings] = [
-      new Total(),
-      new Total(),
-      new Total(),
-      new Total(),
-      new Total(),
-    ];
+    const total = (): Total => new Total(count);
+    const [allRods, oxygen, crewTime, workTime, lightings] = [total(), total(), total(), total(), total()];
     let piece = 0;
     let plated = 0;
     for (const item of this.items) {
       const { sized, quantity, basis } = item;
       besides?.(item);
       const name = crateName(sized);
-      const line = rods.get(name) ?? new Total();
+      const line = rods.get(name) ?? total();
       rods.set(name, line);
       if (sized.operation.crewTimes.includes('plate time')) plated += quantity;
       for (let n = 0; n < quantity; n++) {
-        const each = drawItem(sized, DRAWS, basis, ownScatter(piece++, DRAWS, basis));
+        const each = drawItem(sized, count, basis, ownScatter(piece++, count, basis));
         line.add(sized.rods, each.rods);
         allRods.add(sized.rods, each.rods);
         oxygen.add(sized.oxygen, each.oxygen);
@@ -221,8 +243,8 @@ export class Job {
         lightings.add(sized.lightings, each.lightings);
       }
     }
-    const content = cylinderDraws(DRAWS, this.basis, this.delivery);
-    return { rods, allRods, oxygen, crewTime, workTime, lightings, content, plated };
+    const ends = { rods: endsOf(allRods.draws, true), oxygen: endsOf(oxygen.draws), crew: endsOf(crewTime.draws) };
+    return { rods, allRods, oxygen, crewTime, workTime, lightings, plated, count, ends };
   }
 }
 
@@ -242,24 +264,8 @@ function settingOf(sized: Sized, basis: Basis): number | undefined {
 }
 
 /** How far low and high may be off for the number of draws, in words: of themselves, or as they are counted; '' where one is without end, or nothing. */
-export function endsOff(draws: Float64Array, counted = false): string {
-  const [low, high] = [0.1, 0.9].map((p) => percentileWithin(draws, p)) as [Percentile, Percentile];
+export function endsOff([low, high]: Ends, counted = false): string {
   const off = ({ value, within }: Percentile): string =>
     counted ? shown(within, 2) : `${shown(100 * (within / value), 2)}%`;
   return low.value > 0 && high.within < Infinity ? lowAndHighOff(off(low), off(high)) : '';
-}
-
-function lowAndHigh(oxygen: Need, rods: Need, crew: Need): JobSpread {
-  const ends = ({ draws }: Need): readonly number[] => drawPercentiles(draws, [0.1, 0.9]);
-  const [lowOxygen = NaN, highOxygen = NaN] = ends(oxygen);
-  const [lowRods = NaN, highRods = NaN] = ends(rods);
-  const [lowCrewTime = NaN, highCrewTime = NaN] = ends(crew);
-  return {
-    lowOxygen,
-    highOxygen,
-    lowRods: wholeTowards(lowRods, 0.1),
-    highRods: wholeTowards(highRods, 0.9),
-    lowCrewTime,
-    highCrewTime,
-  };
 }

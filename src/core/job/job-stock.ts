@@ -2,28 +2,31 @@
 import type { Basis } from '../basis.ts';
 import { batteryStrikes } from '../safety/battery-strikes.ts';
 import { batteryTooSmall, confidenceBeyondReach } from '../messages.ts';
-import { DRAWS } from '../operations/spread-item.ts';
 import { cylinderCount } from '../oxygen/cylinder-count.ts';
-import { chanceWithin } from '../spread/draw-percentile.ts';
+import { chanceWithin, percentilesWithin, shareOfDraws, type Percentile } from '../spread/draw-percentile.ts';
 import type { QuantityName } from '../units/quantities.ts';
+import { cylinderDraws } from '../operations/cylinder-draws.ts';
+import { drawnClosely } from '../operations/drawn-closely.ts';
 import { drawsOfShared } from '../operations/draw-item.ts';
-import type { Job, Need } from './job-list.ts';
+import type { Job, JobNeeds, Need } from './job-list.ts';
 
-export interface StockLine {
+/** What a job takes of something in each world, and by the plans. */
+export interface Line extends Need {
   readonly name: string;
   readonly quantity: QuantityName;
+  /** False for a line that another one already covers. */
+  readonly counts: boolean;
+  /** Loaded in whole pieces. */
+  readonly whole: boolean;
+}
+
+export interface StockLine extends Line, Omit<Percentile, 'value'> {
   /** What to load; SI. */
   readonly load: number;
-  /** What the plans of the items add up to. */
-  readonly plain: number;
   /** Chance that the load falls short of the need, 0 to 1. */
   readonly short: number;
   /** Chance that the plain sum falls short. */
   readonly plainShort: number;
-  /** False for a line that another one already covers. */
-  readonly counts: boolean;
-  /** Need in each world. */
-  readonly draws: Float64Array;
 }
 
 export interface JobStock {
@@ -36,14 +39,6 @@ export interface JobStock {
   readonly plainShort: number;
   /** Share of the worlds that each line of whole things is loaded for, so that all together suffice with the confidence. */
   readonly level: number;
-}
-
-interface Line extends Need {
-  readonly name: string;
-  readonly quantity: QuantityName;
-  readonly counts: boolean;
-  /** Loaded in whole pieces. */
-  readonly whole: boolean;
 }
 
 const whole = (x: number): number => (Number.isFinite(x) ? Math.ceil(x - 1e-9) : x);
@@ -60,10 +55,10 @@ function strikes(current: number, time: number, { a }: Basis): number {
 }
 
 /** The lines of a load with their need in each world, and by the plans. */
-function linesOf({ needs, basis, content }: Job): readonly Line[] {
+export function linesOf({ basis, content, delivery }: Job, needs: JobNeeds): readonly Line[] {
   const { a } = basis;
-  const count = DRAWS;
-  const { rods, oxygen, workTime, lightings, plated } = needs;
+  const { rods, oxygen, workTime, lightings, plated, count } = needs;
+  const served = cylinderDraws(count, basis, delivery);
   const current = drawsOfShared('strike current', count, basis);
   const time = drawsOfShared('strike time', count, basis);
   const lit = strikes(a.value('strike current'), a.value('strike time'), basis);
@@ -78,7 +73,7 @@ function linesOf({ needs, basis, content }: Job): readonly Line[] {
   });
   const cylinders = pieces(
     'cylinders',
-    oxygen.draws.map((o, i) => whole(o / needs.content[i]!)),
+    oxygen.draws.map((o, i) => whole(o / served[i]!)),
     cylinderCount(oxygen.plain, content, 0),
   );
   // The first cylinder is put on while setting up.
@@ -108,23 +103,16 @@ function linesOf({ needs, basis, content }: Job): readonly Line[] {
   ];
 }
 
-/** For each world the least place k in rising order such that the k-th smallest need covers it in every line that counts. */
-function places(
-  lines: readonly { readonly draws: Float64Array; readonly sorted: Float64Array }[],
-  count: number,
-): Int32Array {
-  const most = new Int32Array(count);
-  for (const { draws, sorted } of lines) {
+/** For each world the least place k in rising order such that the k-th smallest need covers it in every line that counts, of those in whole pieces or of the rest. */
+function places(lines: readonly Line[], rising: readonly Float64Array[], inPieces: boolean): Int32Array {
+  const most = new Int32Array(rising[0]!.length);
+  lines.forEach(({ draws, counts, whole }, line) => {
+    if (!counts || whole !== inPieces) return;
     const first = new Map<number, number>();
-    for (let k = count - 1; k >= 0; k--) first.set(sorted[k] ?? NaN, k);
-    for (let i = 0; i < count; i++) most[i] = Math.max(most[i] ?? 0, first.get(draws[i] ?? NaN) ?? 0);
-  }
+    for (let k = most.length - 1; k >= 0; k--) first.set(rising[line]![k]!, k);
+    for (let i = 0; i < most.length; i++) most[i] = Math.max(most[i]!, first.get(draws[i]!)!);
+  });
   return most;
-}
-
-/** The least place for which at least `wanted` of the worlds are covered. */
-function leastPlace(place: Int32Array, wanted: number): number {
-  return Int32Array.from(place).sort()[Math.min(wanted, place.length) - 1] ?? 0;
 }
 
 /**
@@ -140,59 +128,44 @@ function leastPlace(place: Int32Array, wanted: number): number {
  * @example jobStock(job, 0.9).lines[0].load // 15
  */
 export function jobStock(job: Job, confidence: number): JobStock {
-  return job.once(`stock ${confidence}`, () => stockOf(job, confidence));
+  return job.once(`stock ${confidence}`, () =>
+    drawnClosely(
+      (count) => loaded(linesOf(job, job.needsIn(count)), confidence),
+      ({ lines }) => lines,
+      job.most,
+    ),
+  );
 }
 
-function stockOf(job: Job, confidence: number): JobStock {
-  const count = DRAWS;
-  const lines = linesOf(job).map((line) => ({ ...line, sorted: Float64Array.from(line.draws).sort() }));
-  const counting = lines.filter((line) => line.counts);
+/** What to load of each line so that all suffice together with a confidence. */
+export function loaded(lines: readonly Line[], confidence: number): JobStock {
+  const rising = lines.map(({ draws }) => Float64Array.from(draws).sort());
+  const count = rising[0]!.length;
+  const [pieces, rest] = [places(lines, rising, true), places(lines, rising, false)];
   // The k-th of n ordered draws is exceeded by a further one with chance 1 - k/(n + 1).
-  const wanted = Math.ceil(confidence * (count + 1));
-  const level = leastPlace(places(counting, count), wanted);
-  const pieces = places(
-    counting.filter((line) => line.whole),
-    count,
-  );
-  const rest = places(
-    counting.filter((line) => !line.whole),
-    count,
-  );
-  const spared = leastPlace(
-    rest.map((place, i) => ((pieces[i] ?? 0) <= level ? place : count)),
-    wanted,
-  );
-  const share = (fails: (i: number) => boolean): number => {
-    let n = 0;
-    for (let i = 0; i < count; i++) if (fails(i)) n++;
-    return n / count;
-  };
-  const loaded = lines.map((line) => ({
-    ...line,
-    load: line.sorted[line.counts && !line.whole ? spared : level] ?? NaN,
-  }));
-  if (loaded.some((line) => line.load === Infinity)) {
+  const wanted = Math.min(Math.ceil(confidence * (count + 1)), count) - 1;
+  const level = pieces.map((place, i) => Math.max(place, rest[i]!)).sort()[wanted]!;
+  const spared = rest.map((place, i) => (pieces[i]! <= level ? place : count)).sort()[wanted]!;
+  const share = (holds: (i: number) => boolean): number => shareOfDraws(count, holds);
+  const loads = lines.map((line): StockLine => {
+    const { draws, counts, whole, plain } = line;
+    const place = counts && !whole ? spared : level;
+    const { value: load, within, close } = percentilesWithin(draws, [(place + 0.5) / count], whole)[0]!;
+    const over = (limit: number): number => share((i) => draws[i]! > limit);
+    return { ...line, load, within, close, short: over(load), plainShort: over(plain) };
+  });
+  if (loads.some(({ load }) => load === Infinity)) {
     const unsolved = share((i) => lines.some((line) => line.draws[i] === Infinity));
     throw confidenceBeyondReach(`${(100 * confidence).toPrecision(3)}%`, `${(100 * unsolved).toPrecision(2)}%`);
   }
-  const over = (draws: Float64Array, limit: number): number => share((i) => (draws[i] ?? NaN) > limit);
-  const anyOver = (limit: (line: (typeof loaded)[number]) => number): number =>
-    share((i) => loaded.some((line) => line.counts && (line.draws[i] ?? NaN) > limit(line)));
-  const short = anyOver((line) => line.load);
+  const anyOver = (limit: (line: StockLine) => number): number =>
+    share((i) => loads.some((line) => line.counts && line.draws[i]! > limit(line)));
+  const short = anyOver(({ load }) => load);
   return {
-    lines: loaded.map(({ name, quantity, draws, plain, counts, load }) => ({
-      name,
-      quantity,
-      load,
-      plain,
-      counts,
-      draws,
-      short: over(draws, load),
-      plainShort: over(draws, plain),
-    })),
+    lines: loads,
     short,
     within: chanceWithin(short, count),
-    plainShort: anyOver((line) => line.plain),
+    plainShort: anyOver(({ plain }) => plain),
     level: (level + 1) / (count + 1),
   };
 }

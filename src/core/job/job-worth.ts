@@ -1,7 +1,6 @@
 /** What it is worth to measure an assumption before a job is quoted. */
 import type { NumberName } from '../assumptions/registry.ts';
 import { jobPlaces, placesOf, scoresKey, scoresOf } from '../operations/draw-item.ts';
-import { DRAWS } from '../operations/spread-item.ts';
 import { drawPercentile } from '../spread/draw-percentile.ts';
 import { drawnWith } from '../spread/drawn-together.ts';
 import { residuals } from '../spread/regression.ts';
@@ -71,7 +70,7 @@ export function jobWorth(job: Job, prices: Prices, confidence: number, crewing: 
     const group = groups.get(first) ?? { names: new Set(), scores: new Map() };
     groups.set(first, group);
     group.names.add(name);
-    group.scores.set(scoresKey(factor, DRAWS), scoresOf(factor, DRAWS, basis));
+    group.scores.set(scoresKey(factor, all.length), scoresOf(factor, all.length, basis));
   }
   const each = [...groups.values()].map(({ names, scores }): Worth => {
     const known = residuals(cost, [...scores.values()].map(only));

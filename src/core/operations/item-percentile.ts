@@ -1,20 +1,15 @@
 import type { Basis } from '../basis.ts';
 import type { Sized } from './sized.ts';
-import { DRAWS, wholeTowards } from './spread-item.ts';
+import { wholeTowards } from './spread-item.ts';
 import { cylinderDraws } from './cylinder-draws.ts';
 import { deliveryTo } from './delivery-to.ts';
 import { drawItem } from './draw-item.ts';
-import { percentileWithin, type Percentile } from '../spread/draw-percentile.ts';
+import { percentilesWithin, type Percentile } from '../spread/draw-percentile.ts';
+import { drawnClosely } from './drawn-closely.ts';
 
 /** What of an item its spread can be asked for. */
 export const SPREAD_QUANTITIES = ['rods', 'oxygen', 'burn', 'time', 'cylinders'] as const;
 export type SpreadQuantity = (typeof SPREAD_QUANTITIES)[number];
-
-/** Two digits that mean something: draws are added until a percentile is known to so much of itself. */
-const TOLERANCE = 0.05;
-/** Times that the draws are multiplied by, and how many are the most. */
-const MORE = 4;
-const MOST = 16 * DRAWS;
 
 /**
  * A percentile of what one item takes: the value that a share p of the possible cases stays at or under. SI.
@@ -29,14 +24,17 @@ const MOST = 16 * DRAWS;
  * @param p share [-], more than 0 and less than 1
  * @example itemPercentile(item, 'oxygen', 0.9, basis).value / SCF // 164.6
  */
-export function itemPercentile(item: Sized, quantity: SpreadQuantity, p: number, basis: Basis): Percentile {
-  for (let count = DRAWS; ; count *= MORE) {
-    const { value, within } = percentileWithin(drawsOf(item, quantity, count, basis), p);
-    // Rods are whole in every draw, so that nothing under one of them can be known closer.
-    const enough = Math.max(TOLERANCE * value, quantity === 'rods' ? 1 : 0);
-    if (count >= MOST || within <= enough || value === Infinity)
-      return { value: COUNTED.has(quantity) ? wholeTowards(value, p) : value, within };
-  }
+export function itemPercentile(
+  item: Sized,
+  quantity: SpreadQuantity,
+  p: number,
+  basis: Basis,
+): Pick<Percentile, 'value' | 'within'> {
+  const { value, within } = drawnClosely(
+    (count) => percentilesWithin(drawsOf(item, quantity, count, basis), [p], quantity === 'rods'),
+    (found) => found,
+  )[0]!;
+  return { value: COUNTED.has(quantity) ? wholeTowards(value, p) : value, within };
 }
 
 const COUNTED: ReadonlySet<SpreadQuantity> = new Set(['rods', 'cylinders']);

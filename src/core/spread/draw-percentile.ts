@@ -114,23 +114,50 @@ export function drawPercentiles(
  */
 export const chanceWithin = (p: number, count: number): number => 1.96 * Math.sqrt((p * (1 - p)) / count);
 
+/** Share of so many draws in which something holds. */
+export function shareOfDraws(count: number, holds: (draw: number) => boolean): number {
+  let n = 0;
+  for (let i = 0; i < count; i++) if (holds(i)) n++;
+  return n / count;
+}
+
 /** A percentile of draws, and how far it may be off for their number. */
 export interface Percentile {
   readonly value: number;
   /** Half the width of the interval that holds the percentile in 95 cases of 100. */
   readonly within: number;
+  /** Whether more draws are not needed, or would not help. */
+  readonly close: boolean;
 }
 
+/** Two digits that mean something: a percentile is to be known to so much of itself. */
+const TOLERANCE = 0.05;
+
 /**
- * A percentile with its interval, which lies between the draws of the ranks n p +- 1.96 sqrt(n p (1 - p)), whatever their
+ * Percentiles with their intervals, which lie between the draws of the ranks n p +- 1.96 sqrt(n p (1 - p)), whatever their
  * distribution; that is for draws at random, evenly spread ones are nearer. Source: JCGM 101:2008, 7.7.2 and 7.9, of memory.
  *
- * @example percentileWithin(Float64Array.from({ length: 100 }, (_, i) => i + 1), 0.5).within // 9.8
+ * @param whole in every draw, so that nothing under one of them can be known closer
+ * @example percentilesWithin(Float64Array.from({ length: 100 }, (_, i) => i + 1), [0.5])[0].within // 9.8
  */
-export function percentileWithin(draws: Float64Array, p: number): Percentile {
-  const off = chanceWithin(p, draws.length);
-  const [value = NaN, low = NaN, high = NaN] = drawPercentiles(draws, [p, Math.max(0, p - off), Math.min(1, p + off)]);
-  return { value, within: value === Infinity ? Infinity : (high - low) / 2 };
+export function percentilesWithin(
+  draws: Float64Array,
+  shares: readonly number[],
+  whole = false,
+): readonly Percentile[] {
+  const at = drawPercentiles(
+    draws,
+    shares.flatMap((p) => {
+      const off = chanceWithin(p, draws.length);
+      return [p, Math.max(0, p - off), Math.min(1, p + off)];
+    }),
+  );
+  return shares.map((_, i) => {
+    const value = at[3 * i]!;
+    if (value === Infinity) return { value, within: value, close: true };
+    const within = (at[3 * i + 2]! - at[3 * i + 1]!) / 2;
+    return { value, within, close: within <= Math.max(TOLERANCE * value, Number(whole)) };
+  });
 }
 
 /** One percentile; as `drawPercentiles`. @example drawPercentile(Float64Array.of(3, 1, 2, 5, 4), 0.5) // 3 */

@@ -7,7 +7,8 @@ const middles = new Float64Array(SOBOL_CELLS);
 /**
  * Standard normal numbers, evenly spread: one coordinate of the first `count` scrambled Sobol points through the normal quantile.
  *
- * Up to 1,024 stand in the middle of their cells of a 1,024th of the probability, so that none asks for a quantile of its own. Draw i
+ * The first 1,024 stand in the middle of their cells of a 1,024th of the probability, so that none asks for a quantile of its own; they
+ * are the same however many follow. Draw i
  * of several coordinates together is one possible world. To be kept by the caller: making them costs more than reading
  * them.
  *
@@ -17,7 +18,11 @@ const middles = new Float64Array(SOBOL_CELLS);
  * Source: `sobolColumn` and `normalQuantile`.
  */
 export function normalColumn(dimension: number, count: number, seed: number): Float64Array {
-  if (count > SOBOL_CELLS) return sobolColumn(dimension, count, seed).map(normalQuantile);
+  if (count > SOBOL_CELLS) {
+    const more = sobolColumn(dimension, count, seed).map(normalQuantile);
+    more.set(normalColumn(dimension, SOBOL_CELLS, seed));
+    return more;
+  }
   if (middles[0] === 0)
     for (let i = 0; i < SOBOL_CELLS / 2; i++) {
       const z = normalQuantile((i + 0.5) / SOBOL_CELLS);

@@ -1,6 +1,6 @@
 import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
-import { drawPercentile, drawPercentiles, percentileWithin } from '../../../src/core/spread/draw-percentile.ts';
+import { drawPercentile, drawPercentiles, percentilesWithin } from '../../../src/core/spread/draw-percentile.ts';
 import { seeded } from '../../../src/core/spread/seeded.ts';
 import { sobolColumn } from '../../../src/core/spread/sobol.ts';
 
@@ -56,10 +56,10 @@ describe('the interval of a percentile', () => {
     for (const p of [0.1, 0.5, 0.9]) {
       let held = 0;
       for (let t = 0; t < 3000; t++) {
-        const { value, within } = percentileWithin(
+        const { value, within } = percentilesWithin(
           Float64Array.from({ length: 1024 }, () => uniform()),
-          p,
-        );
+          [p],
+        )[0]!;
         // Of numbers between 0 and 1 the percentile is the share itself.
         if (Math.abs(value - p) <= within) held++;
       }
@@ -70,7 +70,9 @@ describe('the interval of a percentile', () => {
 
   it('is open where the draws above are without end', () => {
     const draws = Float64Array.from({ length: 100 }, (_, i) => (i < 89 ? i : Infinity));
-    expect(percentileWithin(draws, 0.85).within).toBe(Infinity);
-    expect(percentileWithin(draws, 0.95)).toEqual({ value: Infinity, within: Infinity });
+    expect(percentilesWithin(draws, [0.85, 0.95])).toEqual([
+      { value: 84.5, within: Infinity, close: false },
+      { value: Infinity, within: Infinity, close: true },
+    ]);
   });
 });
