@@ -1,10 +1,11 @@
 import { ICommandService, IResourceLoaderService, CommandType } from '@univerjs/core';
-import type { IWorkbookData } from '@univerjs/core';
+import type { ICommandInfo, IExecutionOptions, IWorkbookData } from '@univerjs/core';
 import { SetFormulaCalculationResultMutation } from '@univerjs/engine-formula';
 import { SetWorksheetActivateCommand } from '@univerjs/sheets';
 import { isCellError } from '../catalogue/cell.ts';
 import type { HostFunction } from '../sheet/host-function.ts';
 import type { OnAdded } from './add-sheets.ts';
+import { contentOf } from './content.ts';
 import { copySpilledCells } from './copy-spills.ts';
 import { showErrorTexts } from './error-hover.ts';
 import { pasteBlocks } from './paste-blocks.ts';
@@ -27,8 +28,12 @@ export interface OpenWorkbook {
   readonly cells: SheetCells;
   /** The workbook as it stands, to be kept or written. */
   readonly data: () => IWorkbookData;
-  /** Calls back at each change of what the workbook holds, not of what is calculated or selected; `moved` names a sheet whose rows or columns moved. */
+  /** Calls back at each change of what the workbook may hold, not of what is calculated or selected; `moved` names a sheet whose rows or columns moved. */
   readonly onEdit: (listener: (moved: string | undefined) => void) => void;
+  /** Whether it holds anything else than when it was opened or, if that was later, last saved. */
+  readonly edited: () => boolean;
+  /** Says that what it holds is in a file. */
+  readonly saved: () => void;
   /** When all formulas were calculated for the first time. */
   readonly calculated: Promise<void>;
   /** Shows a sheet by its id, where there is such. */
@@ -36,11 +41,17 @@ export interface OpenWorkbook {
   readonly close: () => void;
 }
 
-/** Commands of the engine that change nothing a file holds. */
+/** Commands of the engine that change nothing a file holds; of others there may be that change nothing after all. */
 const NO_EDIT =
   /^(formula\.|sheet\.mutation\.(set-worksheet-active|set-scroll|set-zoom|set-worksheet-row-auto-height)|doc\.|ui\.|rpc\.|sheet\.mutation\.set-array-formula)/;
 const MOVES =
   /^sheet\.mutation\.(insert-row|insert-col|remove-row|remove-rows|remove-col|remove-cols|move-rows|move-columns)/;
+
+function mayEdit({ id, type }: Readonly<ICommandInfo>, options?: IExecutionOptions): boolean {
+  // What the sheet writes in the wake of a calculation nobody has typed.
+  const calculated = options?.['applyFormulaCalculationResult'] === true || options?.['fromFormula'] === true;
+  return type === CommandType.MUTATION && !NO_EDIT.test(id) && !calculated;
+}
 
 /** Shows a workbook in the page and says of every failed cell why: on hovering it, on selecting it, and after the edit that made it fail. */
 export function openWorkbook(
@@ -77,22 +88,31 @@ export function openWorkbook(
         : '';
     places.status.textContent = failed ? `${failed.address} ${failed.error} ${failed.message}${more}` : '';
   });
+  const held = (): IWorkbookData | null => injector.get(IResourceLoaderService).saveUnit<IWorkbookData>(data.id);
+  const content = (): string => contentOf(held() ?? data);
+  /** What it held before the first command that may have changed it. */
+  let before: string | undefined;
+  commands.beforeCommandExecuted((command, options) => {
+    if (mayEdit(command, options)) before ??= content();
+  });
   return {
     port,
     cells,
     calculated,
     data: () => {
-      const saved = injector.get(IResourceLoaderService).saveUnit<IWorkbookData>(data.id);
+      const saved = held();
       if (!saved) throw new Error('the workbook is gone');
       return saved;
     },
     onEdit: (listener) => {
-      commands.onCommandExecuted(({ id, type, params }, options) => {
-        // What the sheet writes in the wake of a calculation nobody has typed.
-        const calculated = options?.['applyFormulaCalculationResult'] === true || options?.['fromFormula'] === true;
-        if (type !== CommandType.MUTATION || NO_EDIT.test(id) || calculated) return;
-        listener(MOVES.test(id) ? (params as { subUnitId?: string }).subUnitId : undefined);
+      commands.onCommandExecuted((command, options) => {
+        if (!mayEdit(command, options)) return;
+        listener(MOVES.test(command.id) ? (command.params as { subUnitId?: string }).subUnitId : undefined);
       });
+    },
+    edited: () => before !== undefined && before !== content(),
+    saved: () => {
+      before = undefined;
     },
     activate: (sheet) => {
       if (cells.workbook().getSheetBySheetId(sheet))

@@ -72,10 +72,10 @@ export class Session {
     private readonly mountPane: (port: TrialSheetPort) => () => void,
   ) {
     window.addEventListener('beforeunload', (event) => {
-      if (this.unsaved && !this.safe) event.preventDefault();
+      if (!this.safe && this.isUnsaved()) event.preventDefault();
     });
     document.addEventListener('visibilitychange', () => {
-      if (document.visibilityState === 'hidden' && !this.safe) void this.keep();
+      if (document.visibilityState === 'hidden' && !this.safe) void this.keepEdits();
     });
     window.addEventListener('pagehide', () => {
       const sheet = this.workbook?.cells.workbook().getActiveSheet();
@@ -154,14 +154,20 @@ export class Session {
     });
     this.workbook = workbook;
     this.unmount = this.mountPane(workbook.port);
-    workbook.onEdit((moved) => this.edited(moved));
+    workbook.onEdit((moved) => {
+      if (this.workbook === workbook) this.edited(moved);
+    });
     const last = rememberedSheet(job.id);
     if (last !== undefined) workbook.activate(last);
     this.tell({ name: job.name, kept: job.unsaved ? 'Kept in this browser' : '', notice: undefined });
   }
 
+  /** Whether it holds anything that no file holds: what may have been an edit is one only where it left something else. */
+  private isUnsaved(): boolean {
+    return (this.unsaved ||= this.workbook?.edited() ?? false);
+  }
+
   private edited(moved: string | undefined): void {
-    this.unsaved = true;
     this.safe = false;
     const { validations, ...other } = (moved === undefined ? undefined : this.carried[moved]) ?? {};
     if (moved !== undefined && validations && Object.keys(validations).length > 0) {
@@ -171,7 +177,12 @@ export class Session {
       this.notKept = [...this.notKept, `rules for what may be typed (${sheet}), since its rows or columns moved`];
     }
     clearTimeout(this.timer);
-    this.timer = setTimeout(() => void this.keep(), PAUSE);
+    this.timer = setTimeout(() => void this.keepEdits(), PAUSE);
+  }
+
+  private async keepEdits(): Promise<void> {
+    if (this.isUnsaved()) await this.keep();
+    else this.safe = true;
   }
 
   /** Puts the work into the browser's storage. */
@@ -347,10 +358,15 @@ export class Session {
     const { workbook } = this;
     if (!workbook || !target) return;
     const bytes = writtenWorkbook(workbook.data(), workbook.cells, this.state.name, this.carried, as);
+    if (as === 'formulas') {
+      // Until the file is written it may hold edits that were not looked at; what is typed meanwhile is in none.
+      this.isUnsaved();
+      workbook.saved();
+    }
     if (!(await this.putFile(target, bytes, XLSX)) || as === 'values') return;
     if (target.handle) this.target = target;
     this.original = false;
-    this.unsaved = false;
+    this.unsaved = workbook.edited();
     this.tell({ name: withoutEnding(target.name) });
     await this.keep();
     this.tell({ kept: `Saved to ${target.name}, ${timeOf(Date.now())}` });
@@ -371,13 +387,14 @@ export class Session {
 
   /** Lets what is on show count as work that is in no file. */
   touch(): void {
+    this.unsaved = true;
     this.edited(undefined);
   }
 
   rename(name: string): void {
     if (name.trim() === '' || name === this.state.name) return;
     this.tell({ name: name.trim() });
-    this.edited(undefined);
+    this.touch();
   }
 
   say(notice: Notice | undefined): void {

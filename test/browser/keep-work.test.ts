@@ -191,6 +191,19 @@ describe('a job in the browser workbook', () => {
     expect(await cellsOf(await saved('Save as'))).toEqual(await cellsOf(example));
   });
 
+  it('is no work to keep where what was typed is what stood there', async () => {
+    const mark = (await shown())[5]?.[1] ?? '';
+    expect(mark).not.toBe('');
+    await type('B6', mark);
+    // Longer than a change waits before it is kept.
+    await open.page.waitForTimeout(2_000);
+    expect(await bar().textContent()).not.toContain('Kept in this browser');
+    await open.page.reload();
+    await ready();
+    expect(await bar().textContent()).not.toContain('Recovered');
+    await openFile(example);
+  });
+
   it('survives a reload, and says so', async () => {
     await type('L7', 'checked by the foreman');
     await says(/Kept in this browser, \d\d:\d\d/);
