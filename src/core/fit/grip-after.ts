@@ -57,7 +57,15 @@ export interface GripAfterInputs {
   readonly seed: number;
 }
 
-/** A chance, and how far it may be off for the number of cases. */
+/**
+ * A chance, the weight of draws that hold over that of all, and how far it may be off for the number of cases. Draws of one case of heating
+ * and cooling stand or fall together, so that it is counted over the cases: with H the weight of what holds in a case, W all its weight and
+ * p the chance, t sqrt(n/(n - 1) sum (H - p W)^2) / sum W, t of Student at 97.5 % with n - 1 degrees. That is for cases at random and followed;
+ * evenly spread ones are nearer, which makes up for those that are read between others: of 51 pins 98 of 100 chances lie within it of those
+ * of 512 followed cases, with any of 60 scrambles.
+ *
+ * Source: ratio estimator over clusters: Cochran, Sampling Techniques, 3rd edition (1977), 9A.1, from memory.
+ */
 export interface Chance {
   /** 0 to 1. */
   readonly value: number;
@@ -206,9 +214,15 @@ export function gripAfter(inputs: GripAfterInputs, system: UnitSystem = 'US'): G
   };
   const of = Uint32Array.from(places, (place) => Math.floor(place * retained.length));
   const n = retained.length;
+  const whole = weightsOf(weights, of, n);
+  const all = sum(whole);
   // Once for all chances.
-  const wide = n > 1 ? studentQuantile(0.975, n - 1) * Math.sqrt(n / (n - 1)) : NaN;
-  const chance = (values: Float64Array, limit: number): Chance => weightedChance(values, limit, weights, of, n, wide);
+  const wide = n > 1 ? (studentQuantile(0.975, n - 1) * Math.sqrt(n / (n - 1))) / all : NaN;
+  const chance = (values: Float64Array, limit: number): Chance => {
+    const holding = weightsOf(weights, of, n, values, limit);
+    const value = sum(holding) / all;
+    return { value, within: n > 1 ? wide * Math.sqrt(sum(holding.map((h, k) => (h - value * whole[k]!) ** 2))) : 1 };
+  };
   return {
     before: levels(before),
     after: levels(after),
@@ -323,36 +337,23 @@ export function gripAfterSteps(method: CoolingMethod, grip: GripAfter): readonly
 /** Results of `gripAfterSteps`, the force after first. */
 export const GRIP_RESULTS = ['F_1', 'F_0', 'w_agree', 'tau_min', 'p_nothing', ...SHRINK_RESULTS, 'use'] as const;
 
-/**
- * The weight of draws up to a limit over that of all, and its interval. Draws of one case of heating and cooling stand or fall together,
- * so that it is counted over the cases: with H the weight of what holds in a case, W all its weight and p the chance, `wide` sqrt(sum
- * (H - p W)^2) / sum W, `wide` = t sqrt(n/(n - 1)), t of Student at 97.5 % with n - 1 degrees. That is for cases at random and followed;
- * evenly spread ones are nearer, which makes up for those that are read between others: of 51 pins 98 of 100 chances lie within it of those
- * of 512 followed cases, with any of 60 scrambles.
- *
- * Source: ratio estimator over clusters: Cochran, Sampling Techniques, 3rd edition (1977), 9A.1, from memory.
- */
-function weightedChance(
-  values: Float64Array,
-  limit: number,
+/** The weight of the draws of each case, or of those up to a limit. */
+function weightsOf(
   weights: Float64Array,
   cases: Uint32Array,
   count: number,
-  wide: number,
-): Chance {
-  const holding = new Float64Array(count);
-  const whole = new Float64Array(count);
-  for (let i = 0; i < values.length; i++) {
+  values: Float64Array = weights,
+  limit = Infinity,
+): Float64Array {
+  const into = new Float64Array(count);
+  for (let i = 0; i < weights.length; i++) {
     const at = cases[i]!;
-    const w = weights[i]!;
-    whole[at] = whole[at]! + w;
-    if (values[i]! <= limit) holding[at] = holding[at]! + w;
+    if (values[i]! <= limit) into[at] = into[at]! + weights[i]!;
   }
-  const sum = (column: Float64Array): number => column.reduce((all, x) => all + x, 0);
-  const value = sum(holding) / sum(whole);
-  const spread = Math.sqrt(sum(holding.map((h, k) => (h - value * whole[k]!) ** 2)));
-  return { value, within: count > 1 ? (wide * spread) / sum(whole) : 1 };
+  return into;
 }
+
+const sum = (column: Float64Array): number => column.reduce((all, x) => all + x, 0);
 
 /** Reads the value that a share of the weight does not exceed. */
 function weighted(values: Float64Array, weights: Float64Array): (share: number) => number {
