@@ -92,8 +92,10 @@ export function openWorkbook(
   const content = (): string => contentOf(held() ?? data);
   /** What it held before the first command that may have changed it. */
   let before: string | undefined;
+  /** Commands under way come in after it, and nothing can be read then. */
+  let closed = false;
   commands.beforeCommandExecuted((command, options) => {
-    if (mayEdit(command, options)) before ??= content();
+    if (!closed && mayEdit(command, options)) before ??= content();
   });
   return {
     port,
@@ -110,7 +112,7 @@ export function openWorkbook(
         listener(MOVES.test(command.id) ? (command.params as { subUnitId?: string }).subUnitId : undefined);
       });
     },
-    edited: () => before !== undefined && before !== content(),
+    edited: () => !closed && before !== undefined && before !== content(),
     saved: () => {
       before = undefined;
     },
@@ -119,6 +121,7 @@ export function openWorkbook(
         void commands.executeCommand(SetWorksheetActivateCommand.id, { unitId: data.id, subUnitId: sheet });
     },
     close: () => {
+      closed = true;
       dropKeys();
       close();
     },
