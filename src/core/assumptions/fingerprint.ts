@@ -28,9 +28,12 @@ export function fingerprintOf(a: Assumptions): string {
 export const correlationKeys = ({ correlations }: Assumptions): readonly string[] =>
   correlations.map(({ names, value }) => [...[...names].sort(), value.toPrecision(DIGITS)].join('|')).sort();
 
-/** 32-bit FNV-1a of the bytes of a text in UTF-8. */
+/** 32-bit FNV-1a of the bytes of a text in UTF-8. A script engine without a page knows no TextEncoder. */
 export function fnv1a(text: string): number {
   let hash = 0x811c9dc5;
-  for (const byte of new TextEncoder().encode(text)) hash = Math.imul(hash ^ byte, 0x01000193);
+  for (const [byte] of encodeURIComponent(text).matchAll(/%..|./g)) {
+    const code = byte.length > 1 ? Number.parseInt(byte.slice(1), 16) : byte.charCodeAt(0);
+    hash = Math.imul(hash ^ code, 0x01000193);
+  }
   return hash >>> 0;
 }
