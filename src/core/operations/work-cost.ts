@@ -11,11 +11,11 @@ export const jointsOf = (rods: string, strings: boolean): string =>
  * What the work of an item costs with one rod and in one way: crew time at the work, rods and oxygen by the prices assumed.
  * By it ways and rods are chosen.
  *
- *     C_work = P_crew t_work + P_rod mu L_rod N_even + P_O O_even [+ P_joint (N_even - 1)]
+ *     C_work = P_crew (t_work - t_rounded) + P_rod mu L_rod N_used + P_O O_even [+ P_joint (N_even - 1)]
  *
- * Rods, holes of a row and passes count as they are before they are rounded up: what a rod has left serves the next item, and the
- * cost goes up evenly with every size, so that a choice does not change back and forth with the next whole rod. Times of the item
- * and cooling are the same for all ways and left out. Source: arithmetic; the prices are common practice.
+ * t_rounded: what rounding up the tasks adds to the time at the work. Rods, holes of a row and passes count as they are before they
+ * are rounded up: what a rod has left serves the next item, and the cost goes up evenly with every size, so that a choice does not
+ * change back and forth with the next whole rod. Times of the item and cooling are the same for all ways and left out. Source: arithmetic; the prices are common practice.
  */
 export function costSteps({
   rod,
@@ -58,7 +58,7 @@ export function costSteps({
       'cost of the work, by which ways and rods are weighed',
       'money',
       `P_crew * t_work${rounded.join('')} + P_rod * mu * L_rod * N_used + P_O * O_even${coupled ? ` + P_joint * ${jointsOf('N_even', strings)}` : ''}`,
-      `crew price x time at the work + rod price x weight of the rods used + oxygen price x oxygen${coupled ? ' + coupling price x couplings' : ''}`,
+      `crew price x time at the work${rounded.join('') === '' ? '' : ', tasks not rounded,'} + rod price x weight of the rods used + oxygen price x oxygen${coupled ? ' + coupling price x couplings' : ''}`,
     ),
   ];
 }
