@@ -5,6 +5,7 @@
  * below them the formulas and sources. Host documentation: data types with custom functions, and properties of basic cell
  * values; it asks for custom functions 1.4 and the application interface 1.19.
  */
+import { joined } from '../core/messages.ts';
 import type { Argument, Cell, HostFunction, WorkingLine } from '../sheet/host-function.ts';
 
 type Property =
@@ -65,7 +66,7 @@ function cardOf(title: string, value: number, steps: readonly WorkingLine[]): Ca
   steps.forEach((s, i) => {
     properties[keys[i] ?? ''] =
       typeof s.value === 'number' ? { type: 'Double', basicType: 'Double', basicValue: s.value } : text(s.value);
-    properties[formulas[i] ?? ''] = text([s.formula, s.kind, s.source].filter((t) => t !== '').join('; '));
+    properties[formulas[i] ?? ''] = text(joined([s.formula, s.kind, s.source]));
   });
   const sections: readonly Section[] = [
     { layout: 'List', title: 'Working', properties: keys },

@@ -9,6 +9,7 @@ import { FEW_JOBS, logScore, type ChannelScore } from '../core/job/log-score.ts'
 import { RANGE_OF, vouchedRanges, type VouchedRange } from '../core/job/vouched-ranges.ts';
 import * as messages from '../core/messages.ts';
 import { findSource } from '../core/sources/register.ts';
+import { normalQuantile } from '../core/spread/normal.ts';
 import { fromSi } from '../core/units/parse-quantity.ts';
 import { correlationName } from './correlation-rows.ts';
 import { required, tableFunction, type Column, type Declaration, type Output } from './declaration.ts';
@@ -36,8 +37,6 @@ const JOB_HEADING: readonly Output[] = [
   'note',
 ];
 
-/** P90 less P10 of a normal distribution, in standard deviations. */
-const FOUR_FIFTHS = 2.5631;
 /** Digits of what was fitted, as it is handed back. */
 const FITTED_DIGITS = 6;
 
@@ -72,7 +71,7 @@ function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
           : messages.fittedTo(
               f.jobs,
               Number.isNaN(f.error)
-                ? `${messages.shown(Number(shown((high - low) / FOUR_FIFTHS).toPrecision(2)))} ${unit}`
+                ? `${messages.shown(Number(shown((high - low) / (2 * normalQuantile(0.9))).toPrecision(2)))} ${unit}`
                 : percent(f.error),
               messages.shown(Number(shown(low).toPrecision(3))),
               messages.shown(Number(shown(high).toPrecision(3))),

@@ -256,7 +256,7 @@ export const KEPT: Places = [
 ];
 
 /**
- * Cooling time of a pin in each draw of `coolingFactors`.
+ * Cooling time of a pin in each draw of `coolingFactorsInForce`; of `LONGER` alone by `longerBy`, else as follows.
  *
  * For pins of a table over diameter and hole, 16 worlds are solved by `coolingTime`; a draw takes the times of the worlds most
  * alike to it. Between the pins of the table straight lines over the simplex that holds the pin. All draws are moved by the
@@ -270,10 +270,9 @@ export function coolingDraws(pin: Pin, pace: number, planned: number, columns: C
   const count = columns[0]!.length;
   const into = basis.reading(`cooling drawn ${count}`, () => new Float64Array(count));
   if (columns.every((column) => column.every((x) => x === column[0]))) return into.fill(planned);
-  const [more, ...others] = columns;
-  if (others.length === 0) {
+  if (coolingFactorsInForce(basis.a).includes(LONGER)) {
     const now = basis.a.value(LONGER);
-    more!.forEach((x, i) => (into[i] = Math.max(0, planned + longerBy(x - now, pin.diameter))));
+    columns[0]!.forEach((x, i) => (into[i] = Math.max(0, planned + longerBy(x - now, pin.diameter))));
     return into;
   }
   const parts = partsFor(pin, pace, columns, basis);

@@ -574,20 +574,17 @@ function factorsAfter(
   const { mean, deviation } = after(longer);
   const [before, now] = [basis.a, assumedAfter(factors, basis.a)];
   const duty = before.value('burning duty') / now.value('burning duty');
-  const burns = predictAt(model, fit.mean);
+  const predicted = predictAt(model, fit.mean);
   const slower = new Map(
-    jobs.map((job, i) => [job, (duty * Math.exp(burns[i * CHANNELS.length + 2]!)) / job.sizing.burnTime || 1]),
+    jobs.map((job, i) => [
+      job,
+      (duty * Math.exp(predicted[i * CHANNELS.length + CHANNELS.indexOf('burning')]!)) / job.sizing.burnTime || 1,
+    ]),
   );
   const middle = before.value(LONGER) + COOLING_UNIT * mean + longerOn(jobs, new Basis(now), slower);
-  const [low, value, high] = [-1, 0, 1].map((by) => middle + by * z * COOLING_UNIT * deviation) as [
-    number,
-    number,
-    number,
-  ];
-  return [
-    ...factors,
-    { name: LONGER, role: 'fitted', range: { low, value, high }, jobs: jobsFor(PACE, jobs), error: NaN },
-  ];
+  const at = (by: number): number => middle + by * z * COOLING_UNIT * deviation;
+  const range = { low: at(-1), value: at(0), high: at(1) };
+  return [...factors, { name: LONGER, role: 'fitted', range, jobs: jobsFor(PACE, jobs), error: NaN }];
 }
 
 const basisRange = (name: NumberName, { a }: Basis): Range => a.inForce(name);

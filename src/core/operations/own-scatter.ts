@@ -1,10 +1,9 @@
 import type { Basis } from '../basis.ts';
 import { seeded } from '../spread/seeded.ts';
+import { SOBOL_CELLS } from '../spread/sobol.ts';
 import { drawsOfShared } from './draw-item.ts';
 
 const SEED = 814;
-/** Values that change places among themselves: each so many are evenly spread, and stay the first where more follow. */
-const TOGETHER = 1024;
 
 /**
  * Draws of `item scatter` for one item of a list, independent of those of every other item: the same equally likely
@@ -22,8 +21,9 @@ export function shuffled(values: Float64Array, key: number): Float64Array {
   if (key === 0) return values;
   const own = Float64Array.from(values);
   const { bits } = seeded(SEED + key);
-  for (let from = 0; from < own.length; from += TOGETHER)
-    for (let last = Math.min(own.length - from, TOGETHER) - 1; last > 0; last--) {
+  // Each so many are evenly spread, and stay the first where more follow: they change places among themselves.
+  for (let from = 0; from < own.length; from += SOBOL_CELLS)
+    for (let last = Math.min(own.length - from, SOBOL_CELLS) - 1; last > 0; last--) {
       // The bias of the remainder is below 1e-5 for any number of draws in use.
       const [i, j] = [from + last, from + (bits() % (last + 1))];
       const other = own[j] ?? NaN;
