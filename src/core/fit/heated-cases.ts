@@ -30,14 +30,15 @@ const PARTS: Readonly<Record<CoolingMethod, readonly number[]>> = {
 const LOOSENS_BY = { air: [0.75, 1, -0.75, -0.25, -0.7], water: [0.45, 1, -0.45, -0.15, -0.4] } as const;
 /**
  * Scrambles of the cases, of 60 and 90. With the second, of the 51 pins of `retainedInCases`, low, middle and chance of none of a loosening
- * stand within 5 hundredths of the interference and of 1 in the root mean square, and the high within 17 % of itself.
+ * stand within 5 hundredths of the interference and of 1 in the root mean square, and the high within 18 % of itself.
  */
 const SEEDS = { grip: 30, loosening: 26 } as const;
 
-/** Coarser than for one loosening: the ranges of what heats the pin hide the rest. */
-const CASE_GRID: HeatGrid = { pinCells: 6, bossCells: 6, tolerance: 6, hair: 0.5 };
-/** Smaller changes of temperature are taken together [K]. */
-const LEAST_CHANGE = 100;
+/** Coarser than for one loosening, as the ranges of what heats the pin hide the rest; smaller changes of temperature than `least` are taken together [K]. */
+const CASE_GRIDS = {
+  air: { pinCells: 5, bossCells: 4, tolerance: 6, hair: 0.5, hasty: true, least: 300 },
+  water: { pinCells: 6, bossCells: 5, tolerance: 6, hair: 0.5, least: 150 },
+} as const satisfies Readonly<Record<CoolingMethod, HeatGrid & { least: number }>>;
 
 const BURNING = [
   'heat into the part',
@@ -119,8 +120,8 @@ function heatedIn({ a, pace }: Case, pin: PinInBoss, method: CoolingMethod): Hea
       bossSteel: bossSteelInForce(a),
     },
     physicsInForce(a),
-    CASE_GRID,
-    LEAST_CHANGE,
+    CASE_GRIDS[method],
+    CASE_GRIDS[method].least,
     Infinity,
   );
 }
@@ -141,7 +142,7 @@ const TRIED = [0.2, 1] as const;
  *
  * Of 51 pins of 1.5 to 12 in, in air and with water, some with other steels, an old bore, a bushing or other heat, low, middle and high of
  * the force after stand within 2 hundredths of the force before of those of 512 cases, each followed on a finer grid for five interferences, in the root mean
- * square, the chances of rams within 1.5 hundredths of 1 and that nothing loosens within 5.
+ * square, the chances of rams within 1.6 hundredths of 1 and that nothing loosens within 5.
  * Source and range as `shrinkPin`.
  */
 export function retainedInCases(

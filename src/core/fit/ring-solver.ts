@@ -76,7 +76,7 @@ const MOST_NEWTON = 30;
 const MOST_HALVINGS = 8;
 /** Corrections must fall below this share of the largest displacement, or of a thousandth of the radius; below that where nothing is shown, as the next is far smaller. */
 const ENOUGH = 1e-9;
-const ROUGHLY = 1e-4;
+const ROUGHLY = 0.03;
 /** A last correction below this share of the largest displacement leaves the stresses as they are. */
 const NOTHING = 1e-12;
 

@@ -66,7 +66,7 @@ export const SHRINK_GRID: HeatGrid = { pinCells: 22, bossCells: 28, tolerance: 0
 
 /** Between two mechanical steps no cell changes by more than this [K]. */
 const LARGEST_CHANGE = 60;
-/** Steps that change no cell by as much [K] are taken together, but for those at which the bore is hottest. */
+/** Steps that change no cell by as much [K] are taken together, but for that at which the bore is hottest. */
 const SMALL_CHANGE = 3;
 /** Less plastic strain than this counts as none: it loosens a 4 in pin by less than a ten-thousandth of an inch. */
 const PLASTIC = 2e-5;
@@ -131,12 +131,11 @@ export function heatedPin(
   const cold = load(new Float64Array(mesh.count).fill(ambient));
   const moves: Move[] = [];
   let last = cold.temperatures;
+  const hottest = fields.reduce((most, { cells }, i) => (cells[0]! > fields[most]!.cells[0]! ? i : most), 0);
   fields.forEach(({ time: at, cells }, i) => {
     let change = 0;
     for (let c = 0; c < cells.length; c++) change = Math.max(change, Math.abs(cells[c]! - last[c]!));
-    const bore = (k: number): number => fields[k]?.cells[0] ?? -Infinity;
-    const hottest = bore(i) > bore(i - 1) && bore(i) > bore(i + 1);
-    if (change < least && !hottest && i < fields.length - 1) return;
+    if (change < least && i !== hottest && i < fields.length - 1) return;
     const parts = Math.max(1, Math.ceil(change / most));
     for (let part = 1; part < parts; part++) moves.push(load(between(last, cells, part / parts)));
     moves.push({ ...load(cells), time: at });
@@ -179,7 +178,7 @@ export function interferenceLeft(
 ): { readonly left: number; readonly elastic: boolean } {
   const options = { materials, interference: interference / 2, reference: ambient, ends: 'free' } as const;
   const solver = new Rings(mesh, { ...options, points: 1 });
-  solver.bring(cold);
+  // Pressed in as they are first heated: as long as nothing yields the way there is all one.
   for (const move of moves) solver.bring(move);
   return { left: -2 * solver.freeGaps(moves.at(-1) ?? cold)[0]!, elastic: solver.mostPlastic === 0 };
 }

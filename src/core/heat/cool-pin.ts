@@ -135,7 +135,7 @@ export function coolPin(inputs: CoolPin, physics: HeatPhysics, grid: HeatGrid, w
     steel(physics.density),
     physics.ambient,
     stages,
-    { contact: physics.contact, tolerance: grid.tolerance },
+    { contact: physics.contact, tolerance: grid.tolerance, hasty: grid.hasty ?? false },
     {
       step: ({ time, temperatures, throughBore }) => {
         if (time <= burning) heatTaken = throughBore;

@@ -34,6 +34,8 @@ export interface HeatGrid {
   readonly tolerance: number;
   /** How far below all that cools it an error may bring a cell [K]; where left out, not at all if the steps are looked at. */
   readonly hair?: number;
+  /** `hasty` of the conduction. */
+  readonly hasty?: boolean;
 }
 
 /**

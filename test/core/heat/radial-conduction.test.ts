@@ -143,6 +143,32 @@ describe('radial conduction', () => {
     expect(result.temperatures[1]!).toBeCloseTo(500, 2);
   });
 
+  it('gets with hasty steps, in two thirds of them, within the tolerance of where careful ones end, and stops at a field that meets what is watched for', () => {
+    const mesh = radialMesh([
+      { inner: 0.03, outer: 0.05, cells: 5 },
+      { inner: 0.05, outer: 0.12, cells: 4 },
+    ]);
+    const film = constantFilm(20, 293);
+    const heated: FluxLaw = { flux: () => -1e5, slope: () => 0 };
+    const uneven = (t: Float64Array): number => t[1]! - t[9]! - 15;
+    const run = (hasty: boolean) =>
+      radialConduction(
+        mesh,
+        STEEL,
+        293,
+        [
+          { duration: 200, bore: heated, outside: film, watched: false },
+          { duration: 36_000, bore: film, outside: film },
+        ],
+        { contact: 2000, tolerance: 6, hasty },
+        { until: uneven },
+      );
+    const [careful, hasty] = [run(false), run(true)];
+    expect(hasty.steps).toBeLessThanOrEqual((2 / 3) * careful.steps);
+    expect(Math.abs(uneven(hasty.temperatures))).toBeLessThan(0.12);
+    careful.temperatures.forEach((t, i) => expect(Math.abs(hasty.temperatures[i]! - t)).toBeLessThan(6));
+  });
+
   it('does not run at all where the watched moment has passed at the start', () => {
     const mesh = radialMesh([{ inner: 0, outer: 1, cells: 4 }]);
     const result = radialConduction(
