@@ -90,20 +90,12 @@ function readQuantity(
     const value = toSi(cell, quantity, system);
     // Only where the number cannot be meant: beyond the largest accepted value.
     if (kind.max !== undefined && value > kind.max) refuseDate(cell, argument);
-    return withinLimits(value, () => `${messages.shown(cell)}${spaced(unit)}`, argument, kind, system);
+    return withinLimits(value, cell, argument, kind, system);
   }
   const read = readQuantityText(cell, quantity, system);
   if (!('si' in read)) throw messages.misreadPart(argument, cell.trim(), read, unit);
   if (read.diameter && NO_DIAMETER.test(argument)) throw messages.diameterInPlace(argument, cell.trim());
-  const value = read.si;
-  const plain = Number(cell); // a text of a bare number is told with its unit
-  return withinLimits(
-    value,
-    () => (Number.isFinite(plain) ? `${messages.shown(plain)}${spaced(unit)}` : cell.trim()),
-    argument,
-    kind,
-    system,
-  );
+  return withinLimits(read.si, cell, argument, kind, system);
 }
 
 /** Of the largest accepted value: what is smaller is left over from a subtraction in the sheet, and 0 was meant. */
@@ -114,15 +106,20 @@ const HELD = 'a number the sheet can hold';
 
 const spaced = (unit: string): string => (unit === '' ? '' : ` ${unit}`);
 
-/** `came` is written only where a message shows it: lists have many cells. */
+/** What came is written only where a message shows it: lists have many cells. */
 function withinLimits(
   value: number,
-  came: () => string,
+  cell: number | string,
   argument: string,
   kind: QuantityKind,
   system: UnitSystem,
 ): number {
   const limit = (x: number): string => shownIn(x, kind.quantity, system);
+  const unit = (): string => plainUnit(kind.quantity, system);
+  const plain = (): number => Number(cell);
+  // A text of a bare number is told with its unit.
+  const came = (): string =>
+    Number.isFinite(plain()) ? `${messages.shown(plain())}${spaced(unit())}` : String(cell).trim();
   if (value === Infinity) throw messages.tooHigh(argument, came(), kind.max === undefined ? HELD : limit(kind.max));
   if (value === -Infinity) {
     if (kind.above !== undefined) throw messages.notAbove(argument, came(), limit(kind.above));
@@ -139,7 +136,12 @@ function withinLimits(
   // An entered limit such as 60 in may differ from the stored one in the last bit.
   const slack = 1e-12 * Math.abs(value);
   if (kind.min !== undefined && value < kind.min - slack) throw messages.tooLow(argument, came(), limit(kind.min));
-  if (kind.max !== undefined && value > kind.max + slack) throw messages.tooHigh(argument, came(), limit(kind.max));
+  if (kind.max !== undefined && value > kind.max + slack) {
+    const tooHigh = messages.tooHigh(argument, came(), limit(kind.max));
+    throw unit() === 'in' && plain() / 1000 <= kind.max
+      ? messages.alsoAsked(tooHigh, messages.otherUnit('mm', messages.shown(plain())))
+      : tooHigh;
+  }
   if (kind.whole && !Number.isInteger(fromSi(value, kind.quantity, system))) throw messages.notWhole(argument, came());
   return value;
 }

@@ -151,6 +151,7 @@ export const tooManySizes = (count: number, operation: string, names: readonly s
 /** A reason with what is to be asked about the sizes besides. */
 export const alsoAsked = ({ code, message }: CalcError, question: string): CalcError =>
   new CalcError(code, `${message}; ${question}`);
+export const otherUnit = (unit: string, number: string): string => `if ${unit} was meant, write ${number} ${unit}`;
 export const mixedStock = (one: string, other: string): CalcError =>
   value(`stock holds ${one} and ${other}; must be rods of one size, in one or more lengths`);
 export const noRodForAccess = (access: string, shortest: string): CalcError =>

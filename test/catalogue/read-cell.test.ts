@@ -63,3 +63,20 @@ it('takes a diameter for a diameter, and for nothing else', () => {
   expect(message('Ø3.5', 'length')).toBe('length is "Ø3.5", a diameter');
   expect(message('3.5 dia', 'hose length')).toBe('hose length is "3.5 dia", a diameter');
 });
+
+it('a plain number of inches beyond its limit is asked about where it is a size in mm', () => {
+  const kind = { kind: 'quantity', quantity: 'length', above: 0, max: 2 } as const;
+  const told = (cell: number | string, system: 'US' | 'SI' = 'US'): string => {
+    try {
+      return String(readCell(cell, 'diameter', kind, system));
+    } catch (e) {
+      return (e as Error).message;
+    }
+  };
+  const meant = 'diameter is 80 in; must be at most 78.7402 in; if mm was meant, write 80 mm';
+  expect(told(80)).toBe(meant);
+  expect(told('80')).toBe(meant);
+  expect(told('80 in')).toBe('diameter is 80 in; must be at most 78.7402 in');
+  expect(told(3000)).toBe('diameter is 3000 in; must be at most 78.7402 in');
+  expect(told(3000, 'SI')).toBe('diameter is 3000 mm; must be at most 2000 mm');
+});

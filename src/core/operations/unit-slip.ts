@@ -1,4 +1,4 @@
-import { shown } from '../messages.ts';
+import { otherUnit, shown } from '../messages.ts';
 import { INCH } from '../units/quantities.ts';
 import { fromSi } from '../units/parse-quantity.ts';
 import type { UnitSystem } from '../units/quantities.ts';
@@ -74,5 +74,5 @@ export function slipQuestion(
   const slip = unitSlip(operation, sizes, system, written);
   if (!slip) return '';
   const { size, number, unit, likelier } = slip;
-  return `${size} ${shown(number)} ${unit} is out of the usual: if ${likelier} was meant, write ${shown(number)} ${likelier}`;
+  return `${size} ${shown(number)} ${unit} is out of the usual: ${otherUnit(likelier, shown(number))}`;
 }
