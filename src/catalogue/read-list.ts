@@ -101,6 +101,8 @@ const OF_THE_JOB =
   /^(cylinder|battery|strike|peukert|log |lead |regulator supply)|^(leftover pressure|delivery pressure|cylinders on manifold|day length|noise rule|fire watch rule|burning noise|protector reduction|plates per pin|show working|units)$/;
 
 const SIZES = new Set<string>(OPERATION_IDS.flatMap((id) => operationOf(id).order));
+/** Columns that a list may have several of, of which one is read without a word. */
+const OFTEN_TWICE = new Set(['mark', 'note']);
 const MOST_PIECES = 1000;
 const QUANTITY: QuantityKind = { kind: 'quantity', quantity: 'count', above: 0, max: MOST_PIECES, whole: true };
 
@@ -188,8 +190,15 @@ function layoutOf(row: readonly Cell[]): Layout | undefined {
       const { column, heading, rank } = meaning;
       const before = columns.get(column);
       if (before && SIZES.has(column)) throw messages.headingTwice('list', heading.text);
-      if (!before || rank < before.rank) columns.set(column, { at, heading, rank });
+      const plainer = !before || rank < before.rank;
+      if (before && !OFTEN_TWICE.has(column)) {
+        const [read, passed] = plainer ? [heading, before.heading] : [before.heading, heading];
+        remarks.push(messages.columnBeside(passed.text, read.text));
+      }
+      if (plainer) columns.set(column, { at, heading, rank });
     } else if (OF_THE_JOB.test(meaning.assumption.name)) remarks.push(messages.columnOfTheJob(meaning.heading.text));
+    else if (assumptions.some(({ assumption }) => assumption === meaning.assumption))
+      throw messages.headingTwice('list', meaning.heading.text);
     else assumptions.push({ at, ...meaning });
   });
   const sizes = [...columns.keys()].filter((name) => SIZES.has(name));
@@ -366,12 +375,10 @@ function readItem(
     sized: size(),
     basis,
     conditions: conditionsIn(text(under('condition')), system),
-    question: slip,
-    notes: [
-      ...(slip === '' ? [] : [slip]),
-      ...(note === '' ? [] : [note]),
-      ...(besides.length > 0 ? [messages.sizesNotUsed(besides, operation.id)] : []),
-    ],
+    question: messages.joined([slip, note]),
+    notes: [slip, note, besides.length > 0 ? messages.sizesNotUsed(besides, operation.id) : ''].filter(
+      (said) => said !== '',
+    ),
   };
 }
 

@@ -315,6 +315,8 @@ export const listWithoutHeading = (): CalcError =>
   );
 export const columnNotRead = (heading: string, nearest: readonly string[]): string =>
   `column "${brief(heading)}" is not read; nearest: ${nearest.join(', ')}`;
+export const columnBeside = (heading: string, read: string): string =>
+  `of two columns of one kind "${brief(read)}" is read and "${brief(heading)}" is not`;
 export const columnOfTheJob = (heading: string): string =>
   `column "${brief(heading)}" is not read: it holds for the whole job; give it in assume`;
 export const noSuchColumn = (name: string, operation: string): CalcError =>

@@ -303,7 +303,8 @@ describe('BURN.JOB.SCHEDULE', () => {
     expect(of(cells, 'job').at(-1)).toMatch(
       /^work \d+ h \d\d, waiting .*, breaks .*; without hearing protectors a burner gets \d+% of the dose/,
     );
-    expect(cells.at(-1)!.at(-1)).toBe('Stick: length is blank or zero; must be more than 0');
+    expect(rowOf(cells, 'left out').at(-1)).toBe('Stick: length is blank or zero; must be more than 0');
+    expect(rowOf(cells, 'to ask').at(-1)).toBe('Rib: quantity is blank or zero: 1 is taken');
     // Times are clock times, not hours with decimals.
     expect(cells.flat().filter((c) => typeof c === 'string' && /\d\.\d{3}/.test(c))).toEqual([]);
   });

@@ -171,6 +171,11 @@ describe('the rows of a job list', () => {
     expect(items.map(({ quantity }) => quantity)).toEqual([1, 3, 4, 2, 5, 6, 1]);
     for (const at of [0, 6]) expect(items[at]!.notes).toEqual(['quantity is blank or zero: 1 is taken']);
     expect(read(['dia', 'length'], [4, 10]).items[0]!.notes).toEqual([]);
+    // A row that was struck out with a 0 is counted all the same: whoever adds the list up hears of it.
+    expect(read(['mark', 'qty', 'dia', 'length'], ['a', 2, 4, 10], ['b', 0, 4, 10]).remarks).toEqual([
+      { kind: 'to ask', text: 'b: quantity is blank or zero: 1 is taken' },
+    ]);
+    expect(read(['mark', 'dia', 'length'], ['a', 4, 10]).remarks).toEqual([]);
     expect(bad.map(({ mark }) => mark)).toEqual(['p7', 'p8', 'p9']);
     // A count is the studs of one place, and pieces of anything else.
     expect(read(['dia', 'length', 'count'], [4, 10, 3]).items[0]!.quantity).toBe(3);
@@ -200,6 +205,20 @@ describe('a range without a heading row', () => {
     expect(read([4, 10], ['3-1/2', '250 mm']).items.map(({ sized }) => sized.operation.id)).toEqual(['PIN', 'PIN']);
     for (const rows of [[[4, 10, 2]], [['a', 4, 10]], [['a', 'b']], [[null]]] as const)
       expect(() => read(...rows)).toThrow('list has no heading row; it needs one such as mark, quantity, diameter');
+  });
+
+  it('says which of two columns of one kind is read, but for marks and notes; two of one assumption are refused', () => {
+    const row = ['a', 4, 10, 'overhead', 'confined', 'stainless', 'carbon steel', 'here', 'look'];
+    const headings = ['mark', 'dia', 'length', 'condition', 'hazards', 'grade', 'material', 'where', 'remark'];
+    const { items, remarks } = read(headings, row);
+    expect(items[0]!.sized.material.name).toBe('carbon steel');
+    expect(remarks.map(({ text }) => text)).toEqual([
+      'of two columns of one kind "condition" is read and "hazards" is not',
+      'of two columns of one kind "material" is read and "grade" is not',
+    ]);
+    expect(() => read(['dia', 'length', 'bushing wall', 'Bushing wall'], [4, 10, 0.5, 0.25])).toThrow(
+      'list has two columns headed "Bushing wall"; keep one of them',
+    );
   });
 
   it('may have a size twice only once', () => {
