@@ -443,9 +443,14 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
           ];
         if (row.kind === 'bad') return [row.problem, null];
         const { value, within } = itemPercentile(row.sizing, quantity, p, basis);
-        const cell = (x: number): Output =>
-          Number.isFinite(x) ? shownIn(x, SPREAD_UNIT[quantity], basis) : highBeyondReach();
-        return [cell(value), cell(within)];
+        const above = percent(1 - p, 2);
+        const cell = (x: number, share: string): Output =>
+          Number.isFinite(x) ? shownIn(x, SPREAD_UNIT[quantity], basis) : highBeyondReach(share);
+        // A value whose interval has no end stands just under the draws in which the heat does not suffice.
+        return [
+          cell(value, `more than ${above}`),
+          cell(within, value === Infinity ? `more than ${above}` : `nearly ${above}`),
+        ];
       });
     },
   }),
@@ -491,7 +496,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
           null,
           stock.short,
           stock.plainShort,
-          jointLoad(rowsAndPieces(job), percent(stock.level, 3), percent(stock.within, 2)),
+          joined([jointLoad(rowsAndPieces(job), percent(stock.level, 3), percent(stock.within, 2)), stock.doubt]),
         ],
         ...leftOutOfList(job.list, STOCK_COLUMNS.length),
       ];

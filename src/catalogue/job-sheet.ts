@@ -264,7 +264,7 @@ function listLines(job: Job, { slots }: Schedule, start: Start, { a }: Basis): r
 function loadLines(job: Job, covering: string, { a }: Basis): readonly Line[] {
   const shown = shownIn(a.system);
   const confidence = shareOf(a.value('load confidence'));
-  const { lines } = jobStock(job, confidence);
+  const { lines, doubt } = jobStock(job, confidence);
   return lines.map(({ name, load, plain, quantity }): Line => {
     const hint = name.startsWith('rods ')
       ? name.includes('insulated')
@@ -272,7 +272,9 @@ function loadLines(job: Job, covering: string, { a }: Basis): readonly Line[] {
         : `; ${covering}`
       : name === 'cylinders'
         ? `; chained upright, capped when moved, ${shown(LIMITS.cylinderDistance.value, 'distance')} from fuel gas and combustibles or behind a barrier`
-        : '';
+        : name === 'oxygen' && doubt !== ''
+          ? `; ${doubt}`
+          : '';
     const figure = (x: number): string =>
       quantity === 'hours' ? showDuration(x) : quantity === 'count' ? String(x) : shown(x, quantity);
     return [name, figure(load), `by the plans ${figure(plain)}${hint}`];

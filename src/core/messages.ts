@@ -160,10 +160,8 @@ export const noRodForAccess = (access: string, shortest: string): CalcError =>
 // Listings and plans
 export const nothingFound = (words: string, nearest: readonly string[]): CalcError =>
   missing(`nothing found for "${brief(words)}"; nearest: ${nearest.join(', ')}`);
-export const highBeyondReach = (): CalcError =>
-  missing(
-    'in more than a tenth of the draws from the ranges of the assumptions the heat does not suffice; narrow the assumptions with your own figures',
-  );
+export const highBeyondReach = (share = 'more than a tenth'): CalcError =>
+  missing(`${heatFailsFor(share)}; narrow the assumptions with your own figures`);
 
 // Cases without a solution
 export const noSolution = (reason: string): CalcError => missing(reason);
@@ -350,11 +348,14 @@ export const noPriceFor = (lines: readonly string[]): string => `without ${lines
 export const rangeUnknown = (): string => 'no used high: the plan has a row whose high is beyond reach';
 
 // Job totals
+const heatFailsFor = (share: string): string =>
+  `in ${share} of the draws from the ranges of the assumptions the heat does not suffice`;
 export const confidenceBeyondReach = (confidence: string, unsolved: string): CalcError =>
   missing(
-    `in ${unsolved} of the draws from the ranges of the assumptions the heat does not suffice for some item, so no load is enough with a confidence of ${confidence}; ` +
-      'narrow the assumptions with your own log',
+    `${heatFailsFor(unsolved)} for some item, so no load is enough with a confidence of ${confidence}; narrow the assumptions with your own log`,
   );
+export const loadInDoubt = (unsolved: string): string =>
+  `${heatFailsFor(unsolved)} for some item, and the load lies so near these that it is hardly known: take less confidence, or narrow the assumptions with your own log`;
 
 // Schedule
 export const notAClock = (came: string): CalcError =>

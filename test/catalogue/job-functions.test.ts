@@ -124,6 +124,15 @@ describe('BURN.SPREAD', () => {
     expect((si[1]![0] as number) / us).toBeCloseTo(0.0375521146 / 1.3543637, 6);
   });
 
+  it('says in how many cases the heat does not suffice, where that leaves no value or no end', () => {
+    const spread = (percentile: number): Cell[] =>
+      run('BURN.SPREAD', 'PIN', [['100 mm', '300 mm', null, null, 'stainless']], 'oxygen', percentile)[0]!;
+    const [value, within] = spread(97.5) as [number, CellError];
+    expect(value).toBeGreaterThan(spread(97)[0] as number);
+    expect(within.message).toMatch(/^in nearly 2.5% of the draws .* the heat does not suffice; narrow/);
+    for (const cell of spread(98)) expect((cell as CellError).message).toMatch(/^in more than 2.0% of the draws /);
+  });
+
   it('says what is wrong with its arguments', () => {
     expect(message(run('BURN.SPREAD', 'PINN', [[4, 10]], 'oxygen', 90))).toMatch(
       /operation is "PINN"; must be one of PIN, HOLE/,
@@ -188,6 +197,24 @@ describe('BURN.JOB.STOCK', () => {
     expect(plain).toBeGreaterThan(50);
     expect(note).toMatch(/^2 of 3 rows, 2 pieces; the others are left out; each line is loaded for 9\d(\.\d)?% of/);
     expect(rowOf(cells, 'left out')[6]).toBe('c: diameter is -1 in; must be more than 0 in');
+  });
+
+  it('says where a load is hardly known, since next to it the heat does not suffice at all; so do quote and sheet', () => {
+    const said = /in 2.\d% of the draws .* the load lies so near these that it is hardly known: take less confidence/;
+    const list: Cell[][] = [
+      ['mark', 'dia', 'length', 'material'],
+      ['a', 4, 12, 'stainless'],
+      ['b', 4, 12, null],
+    ];
+    const cells = run('BURN.JOB.STOCK', list, 97);
+    const oxygen = rowOf(cells, 'oxygen');
+    expect(Number(/\+- (\d+)/.exec(String(oxygen[6]))![1])).toBeGreaterThan((oxygen[1] as number) / 2);
+    expect(rowOf(cells, 'all together')[6]).toMatch(said);
+    const cost = run('BURN.JOB.COST', list, [['oxygen', 1]], 97);
+    expect(rowOf(cost, 'subtotal')[7]).toMatch(said);
+    const sheet = run('BURN.JOB.SHEET', list, undefined, undefined, [['load confidence', 97]]);
+    expect(sheet.find((row) => row[1] === 'oxygen')!.at(-1)).toMatch(said);
+    expect(rowOf(run('BURN.JOB.STOCK', list, 80), 'all together')[6]).not.toMatch('hardly known');
   });
 
   it('takes the confidence as 90, 90% or 0.9, and that of the assumptions where it is left out', () => {

@@ -402,6 +402,7 @@ export function jobCost(job: Job, prices: Prices, confidence: number, crewing: C
       : joined([
           c.unpriced.length > 0 ? noPriceFor(c.unpriced) : '',
           amountOf('S').usedHigh === Infinity ? rangeUnknown() : '',
+          jobStock(job, confidence).doubt,
           quotedAndUsed(`${(100 * confidence).toPrecision(3).replace(/\.?0+$/, '')}%`),
           typeof worlds.column('S') === 'number' ? '' : forDraws(endsOff(used('S'))),
         ]);

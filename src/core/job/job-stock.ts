@@ -1,7 +1,7 @@
 /** What to load for a whole list. */
 import type { Basis } from '../basis.ts';
 import { batteryStrikes } from '../safety/battery-strikes.ts';
-import { batteryTooSmall, confidenceBeyondReach } from '../messages.ts';
+import { batteryTooSmall, confidenceBeyondReach, loadInDoubt } from '../messages.ts';
 import { cylinderCount } from '../oxygen/cylinder-count.ts';
 import { chanceWithin, percentilesWithin, shareOfDraws, type Percentile } from '../spread/draw-percentile.ts';
 import type { QuantityName } from '../units/quantities.ts';
@@ -39,6 +39,8 @@ export interface JobStock {
   readonly plainShort: number;
   /** Share of the worlds that each line of whole things is loaded for, so that all together suffice with the confidence. */
   readonly level: number;
+  /** Why the load is hardly known; empty where the draws tell it. */
+  readonly doubt: string;
 }
 
 const whole = (x: number): number => (Number.isFinite(x) ? Math.ceil(x - 1e-9) : x);
@@ -154,10 +156,10 @@ export function loaded(lines: readonly Line[], confidence: number): JobStock {
     const over = (limit: number): number => share((i) => draws[i]! > limit);
     return { ...line, load, within, close, short: over(load), plainShort: over(plain) };
   });
-  if (loads.some(({ load }) => load === Infinity)) {
-    const unsolved = share((i) => lines.some((line) => line.draws[i] === Infinity));
-    throw confidenceBeyondReach(`${(100 * confidence).toPrecision(3)}%`, `${(100 * unsolved).toPrecision(2)}%`);
-  }
+  const unsolved = (): string =>
+    `${(100 * share((i) => lines.some((line) => line.draws[i] === Infinity))).toPrecision(2)}%`;
+  if (loads.some(({ load }) => load === Infinity))
+    throw confidenceBeyondReach(`${(100 * confidence).toPrecision(3)}%`, unsolved());
   const anyOver = (limit: (line: StockLine) => number): number =>
     share((i) => loads.some((line) => line.counts && line.draws[i]! > limit(line)));
   const short = anyOver(({ load }) => load);
@@ -167,5 +169,9 @@ export function loaded(lines: readonly Line[], confidence: number): JobStock {
     within: chanceWithin(short, count),
     plainShort: anyOver(({ plain }) => plain),
     level: (level + 1) / (count + 1),
+    // Close under the draws in which no oxygen is enough, the next few may take any number of times as much.
+    doubt: loads.some(({ name, load, within }) => name === 'oxygen' && within > load / 2)
+      ? loadInDoubt(unsolved())
+      : '',
   };
 }
