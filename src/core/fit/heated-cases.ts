@@ -30,7 +30,7 @@ const PARTS: Readonly<Record<CoolingMethod, readonly number[]>> = {
 const LOOSENS_BY = { air: [0.75, 1, -0.75, -0.25, -0.7], water: [0.45, 1, -0.45, -0.15, -0.4] } as const;
 /**
  * Scrambles of the cases, of 60 and 90. With the second, of the 51 pins of `retainedInCases`, low, middle and chance of none of a loosening
- * stand within 5 hundredths of the interference and of 1 in the root mean square, and the high within 18 % of itself.
+ * stand within 5 hundredths of the interference and of 1 in the root mean square, and the high within 17 % of itself.
  */
 const SEEDS = { grip: 30, loosening: 26 } as const;
 

@@ -1,4 +1,5 @@
 import { ringsCannotCarry } from '../messages.ts';
+import { products } from '../heat/products.ts';
 import type { RadialMesh } from '../heat/radial-mesh.ts';
 
 /** What a ring's metal does under load, over its temperature [K]. */
@@ -170,7 +171,7 @@ export class Rings {
   private readonly corner: Float64Array;
   private readonly axialForce: Float64Array;
   private readonly axialChange: Float64Array;
-  private readonly products = new Float64Array(3);
+  private readonly found = new Float64Array(3);
   private readonly utilisation: Float64Array;
   private readonly largestPlastic: Float64Array;
   /** How many points yield in the last equilibrium. */
@@ -606,27 +607,29 @@ export class Rings {
 
   /** Changes of axial strain that leave no axial force on one layer or two. */
   private solveAxial(): void {
-    const { layers, force, border, answer, corner, axialForce, axialChange, products } = this;
-    dots(border[0]!, force, answer, products);
-    const x = axialForce[0]! - products[0]!;
-    const a = corner[0]! - products[1]!;
+    const { layers, force, border, answer, corner, axialForce, axialChange, found } = this;
+    const one = answer[0]!;
+    const two = answer[layers - 1]!;
+    products(border[0]!, force, one, two, found);
+    const x = axialForce[0]! - found[0]!;
+    const a = corner[0]! - found[1]!;
     if (layers === 1) {
       axialChange[0] = x / a;
       return;
     }
-    const b = -products[2]!;
-    dots(border[1]!, force, answer, products);
-    const y = axialForce[1]! - products[0]!;
-    const c = -products[1]!;
-    const d = corner[1]! - products[2]!;
+    const b = -found[2]!;
+    products(border[1]!, force, one, two, found);
+    const y = axialForce[1]! - found[0]!;
+    const c = -found[1]!;
+    const d = corner[1]! - found[2]!;
     const determinant = a * d - b * c;
     axialChange[0] = (x * d - b * y) / determinant;
     axialChange[1] = (a * y - c * x) / determinant;
   }
 
-  /** Moves the nodes by the corrections in `force`: the largest of these and the largest displacement, in `products`. */
+  /** Moves the nodes by the corrections in `force`: the largest of these and the largest displacement, in `found`. */
   private move(): void {
-    const { nodes, u, force, products } = this;
+    const { nodes, u, force, found } = this;
     let largest = 0;
     let size = 0;
     for (let i = 0; i < nodes; i++) {
@@ -636,13 +639,13 @@ export class Rings {
       largest = Math.max(largest, Math.abs(change));
       size = Math.max(size, Math.abs(moved));
     }
-    products[0] = largest;
-    products[1] = size;
+    found[0] = largest;
+    found[1] = size;
   }
 
   /** Finds equilibrium at the set metal, to the last bits where it is `shown`; false where Newton's method does not settle. */
   private equilibrium(bore: number, outside: number, touching: boolean, shown: boolean): boolean {
-    const { mesh, cells, layers, products } = this;
+    const { mesh, cells, layers, found } = this;
     /** Joints that pressed in the tangent at hand; -1 where a new one is needed. */
     let known = -1;
     for (let iteration = 0; iteration < MOST_NEWTON; iteration++) {
@@ -657,8 +660,8 @@ export class Rings {
       known = yielding > 0 ? -1 : pressed;
       this.correct();
       this.move();
-      const largest = products[0]!;
-      const size = products[1]!;
+      const largest = found[0]!;
+      const size = found[1]!;
       if (!(largest < mesh.faces[cells]!)) return false;
       if (largest <= (shown ? ENOUGH : ROUGHLY) * Math.max(size, 1e-3 * mesh.faces[cells]!)) {
         if (!linear && largest > NOTHING * size) {
@@ -715,20 +718,4 @@ export class Rings {
 /** Takes so many times a column from another. */
 function subtract(from: Float64Array, column: Float64Array, times: number): void {
   for (let i = 0; i < from.length; i++) from[i] = from[i]! - column[i]! * times;
-}
-
-/** Products of a column with another, and with one or two more; loops stand in functions of their own, which are soon compiled. */
-function dots(a: Float64Array, b: Float64Array, more: readonly Float64Array[], into: Float64Array): void {
-  const one = more[0]!;
-  const two = more[more.length - 1]!;
-  let [x, y, z] = [0, 0, 0];
-  for (let i = 0; i < a.length; i++) {
-    const by = a[i]!;
-    x += by * b[i]!;
-    y += by * one[i]!;
-    z += by * two[i]!;
-  }
-  into[0] = x;
-  into[1] = y;
-  into[2] = z;
 }

@@ -102,17 +102,16 @@ export function coolPin(inputs: CoolPin, physics: HeatPhysics, grid: HeatGrid, w
   const slack = watch ? 1 : BURNING_SLACK;
   const hair = grid.hair ?? (watch ? 0 : grid.tolerance / 10);
   const whileBurning = { ...still, watched: false, slack, coolest: watch ? physics.ambient - hair : -Infinity };
-  const rest = (duration: number): void => void stages.push({ ...whileBurning, duration });
   passes.forEach((pass, p) => {
     const dwell = (pass.duration * zone) / pin.length;
-    stages.push({
-      ...whileBurning,
-      duration: dwell,
-      bore: heatingLaw(pass.heat / (Math.PI * pin.hole * dwell), physics.meltingPoint),
-    });
     const next = passes[p + 1];
     const ahead = next ? pass.pause + position * next.duration * (1 - zone / pin.length) : 0;
-    rest((1 - position) * (pass.duration - dwell) + ahead);
+    const rest = (1 - position) * (pass.duration - dwell) + ahead;
+    // What an earlier pass heated evens out until the next.
+    const spread = next && grid.hasty ? rest : 0;
+    const heated = dwell + spread;
+    const bore = heatingLaw(pass.heat / (Math.PI * pin.hole * heated), physics.meltingPoint);
+    stages.push({ ...whileBurning, duration: heated, bore }, { ...whileBurning, duration: rest - spread });
   });
   const burning = stages.reduce((sum, stage) => sum + stage.duration, 0);
   const sink = method === 'water' ? Math.min(physics.water, physics.ambient) : physics.ambient;

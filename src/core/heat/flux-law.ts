@@ -68,12 +68,20 @@ class Tabulated implements FluxLaw {
   }
 
   lose({ T, share, lost, slope }: Losing, part: number): void {
-    const { table, from, step } = this;
+    const { table, from, step, last } = this;
     for (let i = 1; i < T.length - 1; i++) {
+      const t = T[i]!;
       const by = part * share[i]!;
-      const j = this.cell(T[i]!);
-      const rise = (table[j + 1]! - table[j]!) / step;
-      lost[i] = lost[i]! + by * (table[j]! + rise * (T[i]! - from - j * step));
+      // As `cell`, without a call for each.
+      const at = (t - from) / step;
+      const j = at > 0 ? (at < last ? at | 0 : last) : 0;
+      let rise = (table[j + 1]! - table[j]!) / step;
+      if (rise !== rise) {
+        // Only NaN differs from itself.
+        this.cell(t);
+        rise = (table[j + 1]! - table[j]!) / step;
+      }
+      lost[i] = lost[i]! + by * (table[j]! + rise * (t - from - j * step));
       if (rise > 0) slope[i] = slope[i]! + by * rise;
     }
   }

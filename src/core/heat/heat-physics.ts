@@ -34,7 +34,7 @@ export interface HeatGrid {
   readonly tolerance: number;
   /** How far below all that cools it an error may bring a cell [K]; where left out, not at all if the steps are looked at. */
   readonly hair?: number;
-  /** `hasty` of the conduction. */
+  /** `hasty` of the conduction; what an earlier pass heats is spread evenly over the time until the next. */
   readonly hasty?: boolean;
 }
 

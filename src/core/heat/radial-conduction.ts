@@ -1,6 +1,7 @@
 import { coolingUnsolved } from '../messages.ts';
 import { INSULATED, lose, type FluxLaw, type Losing } from './flux-law.ts';
 import { contentAt, type Metal } from './metal.ts';
+import { products } from './products.ts';
 import type { RadialMesh } from './radial-mesh.ts';
 
 /** A stretch of time with unchanging surroundings. */
@@ -202,6 +203,8 @@ class Cells implements Losing {
 class Conduction {
   /** Flows through bore, outside and ends summed over time [J/m]: an array, since a number that changes costs an allocation. */
   readonly through = new Float64Array(3);
+  /** What the ends of each stage lose more than at the start of the step [W/m]. */
+  private readonly ended = new Float64Array(3);
   private now: Cells;
   private readonly middle: Cells;
   private then: Cells;
@@ -382,19 +385,24 @@ class Conduction {
     flow[2] = all;
   }
 
-  /** Sweeps the matrix of capacities and gamma dt times conductances and slopes, once for all stages of a step. */
+  /** Sweeps the matrix of capacities and gamma dt times conductances and slopes, once for all stages of a step, and solves it for the first. */
   private sweep(scale: number): void {
-    const { n, pivot, slopeOut } = this;
-    const { G, capacity, slope } = this.now;
+    const { n, pivot, one, slopeOut } = this;
+    const { G, capacity, slope, rate } = this.now;
     let taken = 0;
     let before = this.slopeIn;
+    let x = 0;
     for (let i = 1; i <= n; i++) {
       const behind = i === n ? slopeOut : G[i]!;
       const p = capacity[i]! + scale * (before + behind + slope[i]!) - taken;
       pivot[i] = p;
+      x = scale * rate[i]! + scale * before * x;
+      one[i] = x;
+      x /= p;
       before = behind;
       taken = (scale * behind * scale * behind) / p;
     }
+    this.sweepBack(one, scale, x);
   }
 
   /** Solves the swept system for gamma dt `rate` and so much of the first and the second stage. */
@@ -410,6 +418,13 @@ class Conduction {
       x[i] = before;
       before /= pivot[i]!;
     }
+    this.sweepBack(x, scale, before);
+  }
+
+  private sweepBack(x: Float64Array, scale: number, last: number): void {
+    const { n, pivot } = this;
+    const { G } = this.now;
+    let before = last;
     x[n] = before;
     for (let i = n - 1; i >= 1; i--) {
       before = (x[i]! + scale * G[i]! * before) / pivot[i]!;
@@ -446,10 +461,9 @@ class Conduction {
 
   /** Tries one step from `T` into `after`; returns its error over the tolerance. */
   tryStep(dt: number): number {
-    const { now, middle, one, two, three } = this;
+    const { middle, two, three } = this;
     const scale = GAMMA * dt;
     this.sweep(scale);
-    this.solve(one, now.rate, scale, 0, 0);
     this.take(1, 0, 0, middle);
     this.read(middle);
     this.flows(middle);
@@ -471,7 +485,11 @@ class Conduction {
     // What each stage let through, its linear part included, so that what is stored is what came in.
     this.pass(0, dt, -this.slopeIn * one[1]!, -this.slopeIn * two[1]!, -this.slopeIn * three[1]!);
     this.pass(1, dt, this.slopeOut * one[n]!, this.slopeOut * two[n]!, this.slopeOut * three[n]!);
-    if (this.ends) this.pass(2, dt, dot(now.slope, one), dot(now.slope, two), dot(now.slope, three));
+    if (this.ends) {
+      const { ended } = this;
+      products(now.slope, one, two, three, ended);
+      this.pass(2, dt, ended[0]!, ended[1]!, ended[2]!);
+    }
     this.now = then;
     this.then = now;
     this.look();
@@ -485,12 +503,6 @@ class Conduction {
     const c = scale * (middle + third) + GAMMA * (C31 * a + C32 * b);
     this.through[way] = this.through[way]! + a + M2 * b + M3 * c;
   }
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-  return sum;
 }
 
 /** Conductance of a path and a surface law in series; a falling law counts as a flat one. */

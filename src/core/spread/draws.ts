@@ -1,5 +1,5 @@
 import { normalQuantile } from './normal.ts';
-import { FEW, SOBOL_CELLS, sobolCells, sobolColumn } from './sobol.ts';
+import { SOBOL_CELLS, sobolCells, sobolColumn } from './sobol.ts';
 
 /** Normal scores in the middle of each cell; made when they are first asked for. */
 const middles = new Float64Array(SOBOL_CELLS);
@@ -29,7 +29,6 @@ export function normalColumn(dimension: number, count: number, seed: number): Fl
       middles[i] = z;
       middles[SOBOL_CELLS - 1 - i] = -z;
     }
-  if (count < FEW) return sobolColumn(dimension, count, seed).map((u) => middles[Math.floor(u * SOBOL_CELLS)]!);
   return sobolCells(middles, dimension, count, seed);
 }
 

@@ -18,16 +18,17 @@ const FRACTION_TERMS = 60;
  * @example normalCdf(1.96) // 0.975
  */
 export function normalCdf(x: number): number {
-  const density = Math.exp((-x * x) / 2) / ROOT_TWO_PI;
+  const square = x * x;
+  const density = Math.exp(-square / 2) / ROOT_TWO_PI;
   const size = Math.abs(x);
   if (size <= TAIL) {
-    let term = x;
-    let sum = x;
-    for (let k = 3; Math.abs(term) > 1e-17 * Math.abs(sum); k += 2) {
-      term *= (x * x) / k;
+    let term = size;
+    let sum = size;
+    for (let k = 3; term > 1e-17 * sum; k += 2) {
+      term *= square / k;
       sum += term;
     }
-    return 0.5 + density * sum;
+    return x < 0 ? 0.5 - density * sum : 0.5 + density * sum;
   }
   let fraction = size;
   for (let k = FRACTION_TERMS; k > 0; k--) fraction = size + k / fraction;
@@ -68,11 +69,13 @@ const FAR = {
 
 type Coefficients = readonly [number, number, number, number, number, number, number, number];
 
-const polynomial = (c: Coefficients, r: number): number =>
-  ((((((c[7] * r + c[6]) * r + c[5]) * r + c[4]) * r + c[3]) * r + c[2]) * r + c[1]) * r + c[0];
-
-const ratio = (c: { readonly over: Coefficients; readonly under: Coefficients }, r: number): number =>
-  polynomial(c.over, r) / polynomial(c.under, r);
+/** Both polynomials in one function, which is called less often than one for each would be: an engine need not compile it. */
+const ratio = (
+  { over: c, under: d }: { readonly over: Coefficients; readonly under: Coefficients },
+  r: number,
+): number =>
+  (((((((c[7] * r + c[6]) * r + c[5]) * r + c[4]) * r + c[3]) * r + c[2]) * r + c[1]) * r + c[0]) /
+  (((((((d[7] * r + d[6]) * r + d[5]) * r + d[4]) * r + d[3]) * r + d[2]) * r + d[1]) * r + d[0]);
 
 /**
  * Value that a standard normal variable stays at or below with probability p; the inverse of `normalCdf`.

@@ -103,9 +103,6 @@ const TABLED = 10;
 /** Cells of equal width in which a point's tabled digits place it. */
 export const SOBOL_CELLS = 2 ** TABLED;
 
-/** Fewer points ask for fewer coins than the cells have. */
-export const FEW = SOBOL_CELLS / NESTED;
-
 /** The hash of each place in the binary tree of digits, the same under every key; made when it is first asked for. */
 let mixed: Int32Array | undefined;
 
@@ -141,13 +138,12 @@ function flipLevel(flips: Int32Array, nodes: Int32Array, key: number, first: num
  * Owen's nested scramble: the digit at each level is flipped or kept by a coin that depends on all digits above it.
  * The coins are the hash of the place in the binary tree of digits and the key.
  */
-function nestedScramble(key: number, count: number): (x: number) => number {
+function nestedScramble(key: number): (x: number) => number {
   const hash = (node: number): number => mix32(mix32(node) ^ key);
-  // Of few points the coins are asked for one by one.
-  const flips = count < FEW ? undefined : tabledFlips(key);
+  const flips = tabledFlips(key);
   return (x) => {
-    let flip = flips ? flips[x >>> (BITS - TABLED)]! << (BITS - TABLED) : 0;
-    for (let level = flips ? TABLED : 0; level < NESTED; level++)
+    let flip = flips[x >>> (BITS - TABLED)]! << (BITS - TABLED);
+    for (let level = TABLED; level < NESTED; level++)
       flip |= (hash((1 << level) | ((x >>> 1) >>> (BITS - 1 - level))) >>> 31) << (BITS - 1 - level);
     flip |= hash((1 << NESTED) | (x >>> (BITS - NESTED))) >>> NESTED;
     return (x ^ flip) >>> 0;
@@ -178,7 +174,7 @@ export function sobolColumn(dimension: number, count: number, seed?: number): Fl
   if (count < 1) throw tooLow('number of draws', String(count), '1');
   if (count > 2 ** 24) throw tooHigh('number of draws', String(count), String(2 ** 24));
   const v = directionIntegers(dimension);
-  const scramble = seed === undefined ? undefined : nestedScramble(keyOf(dimension, seed), count);
+  const scramble = seed === undefined ? undefined : nestedScramble(keyOf(dimension, seed));
   const out = new Float64Array(count);
   let x = 0;
   for (let n = 0; n < count; n++) {

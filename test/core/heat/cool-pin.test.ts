@@ -56,4 +56,23 @@ describe('heating and cooling a section of a pin', () => {
     const hottest = (passes: typeof twice): number => Math.max(...run(1, 'air', 1, passes).temperatures);
     expect(hottest(twice)).toBeLessThan(hottest(atOnce));
   });
+
+  it('takes in as much heat with hasty steps, which spread that of the first pass, and is as hot when burning ends', () => {
+    const grid = { pinCells: 5, bossCells: 4, tolerance: 6 };
+    const [careful, hasty] = [false, true].map((each) => {
+      let atEnd = NaN;
+      const { heatTaken, steps } = coolPin(
+        { pin: PIN, passes: passesOf(), method: 'air', position: 1, duration: 600 },
+        PHYSICS,
+        { ...grid, hasty: each },
+        (time, t) => {
+          if (time <= 0) atEnd = t[1]!;
+        },
+      );
+      return { heatTaken, steps, atEnd };
+    });
+    expect(hasty!.steps).toBeLessThan(0.6 * careful!.steps);
+    expect(Math.abs(hasty!.heatTaken / careful!.heatTaken - 1)).toBeLessThan(0.005);
+    expect(Math.abs(hasty!.atEnd - careful!.atEnd)).toBeLessThan(grid.tolerance);
+  });
 });
