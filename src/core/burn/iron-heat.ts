@@ -142,7 +142,11 @@ const shareOf = (share: number): number => (share >= 0 && share <= 1 ? share : N
 function splits(into: Float64Array, shares: Float64Array, of: (oxide: IronOxide) => number): void {
   const one = of('FeO');
   const other = of('Fe3O4');
-  into.set(shares.map((share) => split(shareOf(share), one, other)));
+  for (let i = 0; i < into.length; i++) {
+    const share = shares[i]!;
+    // Written out, since a first cell would wait for a small function to be compiled.
+    into[i] = share >= 0 && share <= 1 ? share * one + (1 - share) * other : NaN;
+  }
 }
 
 function checkShare(monoxideShare: number): void {

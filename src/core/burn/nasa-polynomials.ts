@@ -212,8 +212,10 @@ export function enthalpies(
   molarMass: number,
 ): void {
   const { from, ranges } = species;
-  let range = ranges[0];
+  let [range] = ranges;
   let above = Infinity;
+  // Read once for all temperatures of a range.
+  let [a1, a2, a3, a4, a5] = range.a;
   for (let i = 0; i < into.length; i++) {
     const T = temperatures[i]!;
     // Nearly always in the range of the one before.
@@ -221,12 +223,14 @@ export function enthalpies(
       const at = rangeAt(species, T);
       range = ranges[at]!;
       above = ranges[at - 1]?.upTo ?? 0;
+      [a1, a2, a3, a4, a5] = range.a;
       if (!(T >= from && T <= range.upTo)) {
         into[i] = NaN;
         continue;
       }
     }
-    into[i] = aboveReference(GAS_CONSTANT * overGasConstant(range, T), reference, molarMass);
+    const molar = GAS_CONSTANT * (range.b1 + T * (a1 + T * (a2 / 2 + T * (a3 / 3 + T * (a4 / 4 + (T * a5) / 5)))));
+    into[i] = (molar - reference) / molarMass;
   }
 }
 

@@ -1,6 +1,6 @@
 import { CalcError } from '../errors.ts';
 import type { Comparison, Formula, FunctionName } from './grammar.ts';
-import { power } from './power.ts';
+import { power, powers } from './power.ts';
 import type { AssumptionReader, Check, Solver, WorkedStep } from './step.ts';
 import type { Node, StepList } from './step-list.ts';
 
@@ -395,9 +395,7 @@ const COLUMNS: Readonly<Record<Operator, Loop>> = {
     }
     for (; i < n; i++) into[i] = a[i]! / b[i]!;
   },
-  '^': (a, b, into) => {
-    for (let i = 0; i < into.length; i++) into[i] = power(a[i]!, b[i]!);
-  },
+  '^': powers,
   min: (a, b, into) => {
     const n = into.length;
     let i = 0;
