@@ -7,7 +7,7 @@ import type { Basis } from '../core/basis.ts';
 import { methodInForce } from '../core/heat/heat-in-force.ts';
 import { Working } from '../core/model/working.ts';
 import { burntPinGrip, type BurntPinGrip } from '../core/operations/burnt-pin.ts';
-import { forCases } from '../core/messages.ts';
+import { forCases, shown } from '../core/messages.ts';
 import { PIN } from '../core/operations/pin.ts';
 import { sized } from '../core/operations/sized.ts';
 import { fromSi, plainUnit } from '../core/units/parse-quantity.ts';
@@ -236,7 +236,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
     working: ({ 'pin diameter': D, ...push }, { a }) => pushCheck({ ...push, diameter: D }, a).working,
     calculate: ({ 'pin diameter': D, ...push }, { a }) => {
       const c = pushCheck({ ...push, diameter: D }, a);
-      const energy = `${String(Number(c.energy.total.toPrecision(3)))} J`;
+      const energy = `${shown(c.energy.total, 3)} J`;
       const row = (name: string, demand: Demand, meaning: string): readonly Output[] => [
         name,
         demand.stress,
@@ -245,7 +245,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
         demand.share > 1 ? `TOO MUCH: ${meaning}` : meaning,
       ];
       const column = ({ slenderness, rule }: ColumnDemand, what: string): string =>
-        `${what}, slenderness ${String(Number(slenderness.toPrecision(3)))}, ${rule}, over the safety factor`;
+        `${what}, slenderness ${shown(slenderness, 3)}, ${rule}, over the safety factor`;
       return [
         row('bearing', c.bearing, 'spacer on the end of the bored pin, against the weaker yield strength'),
         row('pin', c.pin, column(c.pin, 'bored pin as a column')),
@@ -256,7 +256,7 @@ export const FIT_FUNCTIONS: readonly Declaration[] = [
           null,
           null,
           null,
-          `${energy} in pin, stack and oil: the pin can fly at up to ${String(Number(c.speed.toPrecision(2)))} m/s; restrain it, nobody in line`,
+          `${energy} in pin, stack and oil: the pin can fly at up to ${shown(c.speed, 2)} m/s; restrain it, nobody in line`,
         ],
       ];
     },

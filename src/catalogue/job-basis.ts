@@ -10,6 +10,7 @@ import { showDuration } from '../core/job/clock.ts';
 import { nameOf, type Job, type ListItem } from '../core/job/job-list.ts';
 import { crewingOf, jobSchedule } from '../core/job/job-schedule.ts';
 import { jobStock } from '../core/job/job-stock.ts';
+import { percent as inPercent } from '../core/messages.ts';
 import { oneAtATime, type Effect } from '../core/job/one-at-a-time.ts';
 import type { Kind } from '../core/model/step.ts';
 import { findSource } from '../core/sources/register.ts';
@@ -276,7 +277,7 @@ function checkLines(job: Job, basis: Basis): readonly Line[] {
     check(
       'the load suffices as often as meant',
       stock.short <= 1 - shareOf(a.value('load confidence')) + 1e-9,
-      `short in ${(100 * stock.short).toPrecision(2)}% of cases, +- ${(100 * stock.within).toPrecision(2)}% for the number of draws; the plain sum in ${(100 * stock.plainShort).toPrecision(2)}%`,
+      `short in ${inPercent(stock.short)} of cases, +- ${inPercent(stock.within)} for the number of draws; the plain sum in ${inPercent(stock.plainShort)}`,
     ),
     check(
       'every piece fits a shift',

@@ -14,6 +14,7 @@ import {
   joined,
   jointLoad,
   leftOutOf,
+  percent,
   scheduleSum,
   shown,
   totalOf,
@@ -85,8 +86,6 @@ export const headed = (name: string, quantity: QuantityName, system: UnitSystem)
   const unit = plainUnit(quantity, system);
   return unit === '' ? name : `${name}, ${unit}`;
 };
-
-const percent = (share: number, digits: number): string => `${(100 * share).toPrecision(digits)}%`;
 
 /** A number that is shown with the unit of its own row. */
 const shownIn = (value: number, quantity: QuantityName, { a }: Basis): number => fromSi(value, quantity, a.system);
@@ -437,10 +436,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
       return readItems(operation, 'sizes', cells, basis).map((row): readonly Output[] => {
         if (row.kind === 'blank') return [null, null];
         if (row.kind === 'heading')
-          return [
-            headed(`${quantity} P${String(Number((100 * p).toPrecision(3)))}`, SPREAD_UNIT[quantity], basis.a.system),
-            '+-',
-          ];
+          return [headed(`${quantity} P${shown(100 * p, 3)}`, SPREAD_UNIT[quantity], basis.a.system), '+-'];
         if (row.kind === 'bad') return [row.problem, null];
         const { value, within } = itemPercentile(row.sizing, quantity, p, basis);
         const above = percent(1 - p, 2);

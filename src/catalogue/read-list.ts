@@ -1,7 +1,7 @@
 /** The list of a job: a range with a heading row, a row for each item, in the words of the trade. */
 import type { Assumption } from '../core/assumptions/assumption.ts';
 import { Assumptions, type Override } from '../core/assumptions/assumptions.ts';
-import { REGISTRY, findAssumption } from '../core/assumptions/registry.ts';
+import { REGISTRY, findAssumption, type AssumptionName } from '../core/assumptions/registry.ts';
 import { Basis } from '../core/basis.ts';
 import type { Material } from '../core/burn/materials.ts';
 import type { RodChoice } from '../core/burn/rods.ts';
@@ -26,6 +26,8 @@ import {
 } from '../core/operations/all.ts';
 import type { Operation } from '../core/operations/operation.ts';
 import { sized, type Sized } from '../core/operations/sized.ts';
+import type { ConditionName } from '../core/safety/conditions.ts';
+import { conditionsOf, itemOf } from '../core/safety/item.ts';
 import { slipQuestion } from '../core/operations/unit-slip.ts';
 import { nearestNames } from '../core/units/nearest-names.ts';
 import { knownUnit } from '../core/units/parse-quantity.ts';
@@ -101,8 +103,17 @@ const OF_THE_JOB =
   /^(cylinder|battery|strike|peukert|log |lead |regulator supply)|^(leftover pressure|delivery pressure|cylinders on manifold|day length|noise rule|fire watch rule|burning noise|protector reduction|plates per pin|show working|units)$/;
 
 const SIZES = new Set<string>(OPERATION_IDS.flatMap((id) => operationOf(id).order));
-/** Columns that a list may have several of, of which one is read without a word. */
-const OFTEN_TWICE = new Set(['mark', 'note']);
+/** Conditions under which the work also takes more or less, and the assumption that its figures go by. */
+const FIGURED_BY: Partial<Record<ConditionName, AssumptionName>> = {
+  underwater: 'water depth',
+  overhead: 'position',
+  'vertical down': 'position',
+  tight: 'access',
+  'one side': 'access side',
+  'closed bore': 'pin ends',
+  'hollow pin': 'existing bore',
+  'water quench': 'cooling method',
+};
 const MOST_PIECES = 1000;
 const QUANTITY: QuantityKind = { kind: 'quantity', quantity: 'count', above: 0, max: MOST_PIECES, whole: true };
 
@@ -191,7 +202,8 @@ function layoutOf(row: readonly Cell[]): Layout | undefined {
       const before = columns.get(column);
       if (before && SIZES.has(column)) throw messages.headingTwice('list', heading.text);
       const plainer = !before || rank < before.rank;
-      if (before && !OFTEN_TWICE.has(column)) {
+      // Marks and notes often stand in several.
+      if (before && column !== 'mark' && column !== 'note') {
         const [read, passed] = plainer ? [heading, before.heading] : [before.heading, heading];
         remarks.push(messages.columnBeside(passed.text, read.text));
       }
@@ -363,20 +375,25 @@ function readItem(
   const slip = slipQuestion(operation.id as OperationId, sizes, system, new Set(written));
   const rod = readRangeCell(under('rod'), 'rod', { kind: 'rod' }, system) as RodChoice | undefined;
   const material = readRangeCell(under('material'), 'material', { kind: 'material' }, system) as Material | undefined;
-  const size = (): Sized => {
-    try {
-      return sized({ operation, sizes, rod, material, basis });
-    } catch (e) {
-      throw e instanceof CalcError && slip !== '' ? messages.alsoAsked(e, slip) : e;
-    }
-  };
+  let made: Sized;
+  try {
+    made = sized({ operation, sizes, rod, material, basis });
+  } catch (e) {
+    throw e instanceof CalcError && slip !== '' ? messages.alsoAsked(e, slip) : e;
+  }
+  const conditions = conditionsIn(text(under('condition')), system);
+  const held = conditions.length > 0 ? conditionsOf(itemOf({ operation: operation.id as OperationId }, basis.a)) : [];
+  const unfigured = conditions.flatMap(({ name }) => {
+    const column = FIGURED_BY[name];
+    return column && held.every((h) => h.name !== name) ? [messages.cautionsOnly(name, column)] : [];
+  });
   return {
     quantity,
-    sized: size(),
+    sized: made,
     basis,
-    conditions: conditionsIn(text(under('condition')), system),
-    question: messages.joined([slip, note]),
-    notes: [slip, note, besides.length > 0 ? messages.sizesNotUsed(besides, operation.id) : ''].filter(
+    conditions,
+    question: messages.joined([slip, note, ...unfigured]),
+    notes: [slip, note, ...unfigured, besides.length > 0 ? messages.sizesNotUsed(besides, operation.id) : ''].filter(
       (said) => said !== '',
     ),
   };

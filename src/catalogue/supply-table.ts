@@ -1,5 +1,5 @@
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
-import { mends as texts } from '../core/messages.ts';
+import { mends as texts, shown } from '../core/messages.ts';
 import type { CheckedSupply, SupplyInputs } from '../core/operations/check-supply.ts';
 import { boreAtLeast } from '../core/oxygen/hose-bores.ts';
 import type { Limit, Mend } from '../core/oxygen/supply-check.ts';
@@ -87,9 +87,7 @@ export function supplyLines(
 }
 
 function limitMeaning(limit: Limit, gains: CheckedSupply['check']['gains']): string {
-  return limit === 'rod'
-    ? LIMITS.rod
-    : `${LIMITS[limit]} ${String(Number((100 * gains[limit]).toPrecision(2)))}% more flow`;
+  return limit === 'rod' ? LIMITS.rod : `${LIMITS[limit]} ${shown(100 * gains[limit], 2)}% more flow`;
 }
 
 function mendTexts(mends: readonly Mend[], air: number, { system }: Assumptions): readonly string[] {
@@ -126,5 +124,5 @@ function rounded(
 ): string {
   const x = fromSi(si, quantity, system);
   const step = 10 ** Math.min(0, Math.floor(Math.log10(x)) + 1 - digits);
-  return `${String(Number((side(x / step - 1e-9) * step).toPrecision(6)))} ${plainUnit(quantity, system)}`;
+  return `${shown(side(x / step - 1e-9) * step)} ${plainUnit(quantity, system)}`;
 }

@@ -17,6 +17,9 @@ export function shown(x: number, digits = 6): string {
   return String(toFigures(x, Math.min(digits, 6)));
 }
 
+/** A share in a message. */
+export const percent = (share: number, digits = 2): string => `${(100 * share).toPrecision(digits)}%`;
+
 /** What is to be said, one after the other; nothing of what is empty. */
 export const joined = (said: readonly unknown[]): string => said.filter((each) => each !== '').join('; ');
 
@@ -314,7 +317,7 @@ export const listWithoutHeading = (): CalcError =>
 export const columnNotRead = (heading: string, nearest: readonly string[]): string =>
   `column "${brief(heading)}" is not read; nearest: ${nearest.join(', ')}`;
 export const columnBeside = (heading: string, read: string): string =>
-  `of two columns of one kind "${brief(read)}" is read and "${brief(heading)}" is not`;
+  `column "${brief(heading)}" is not read beside "${brief(read)}"`;
 export const columnOfTheJob = (heading: string): string =>
   `column "${brief(heading)}" is not read: it holds for the whole job; give it in assume`;
 export const noSuchColumn = (name: string, operation: string): CalcError =>
@@ -323,6 +326,8 @@ export const operationNeeded = (sizes: readonly string[]): CalcError =>
   value(`operation is blank; only pins go without, and ${sizes.join(', ')} is no size of a pin`);
 export const sizesNotUsed = (sizes: readonly string[], operation: string): string =>
   `${sizes.join(', ')} not used: no size of ${operation}`;
+export const cautionsOnly = (condition: string, column: string): string =>
+  `${condition} brings cautions only: its figures need a column "${column}"`;
 export const quantityZero = (): string => 'quantity is blank or zero: 1 is taken';
 export const totalOf = (rows: number, pieces: number): string =>
   `${rows} ${rows === 1 ? 'row' : 'rows'}, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`;
@@ -355,7 +360,7 @@ export const confidenceBeyondReach = (confidence: string, unsolved: string): Cal
     `${heatFailsFor(unsolved)} for some item, so no load is enough with a confidence of ${confidence}; narrow the assumptions with your own log`,
   );
 export const loadInDoubt = (unsolved: string): string =>
-  `${heatFailsFor(unsolved)} for some item, and the load lies so near these that it is hardly known: take less confidence, or narrow the assumptions with your own log`;
+  `${heatFailsFor(unsolved)} for some item, next to which the load is hardly known; take less confidence, or narrow the assumptions with your own log`;
 
 // Schedule
 export const notAClock = (came: string): CalcError =>

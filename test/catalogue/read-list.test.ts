@@ -91,6 +91,40 @@ describe('the columns of a job list', () => {
     expect(items.map(({ basis }) => basis.a.word('position'))).toEqual(['flat', 'overhead']);
   });
 
+  it('of one kind are told apart, but for marks and notes: which is read; two of one assumption are refused', () => {
+    const row = ['a', 4, 10, 'indoors', 'confined', 'stainless', 'carbon steel', 'here', 'look'];
+    const headings = ['mark', 'dia', 'length', 'condition', 'hazards', 'grade', 'material', 'where', 'remark'];
+    const { items, remarks } = read(headings, row);
+    expect(items[0]!.sized.material.name).toBe('carbon steel');
+    expect(remarks.map(({ text }) => text)).toEqual([
+      'column "hazards" is not read beside "condition"',
+      'column "grade" is not read beside "material"',
+    ]);
+    expect(() => read(['dia', 'length', 'bushing wall', 'Bushing wall'], [4, 10, 0.5, 0.25])).toThrow(
+      'list has two columns headed "Bushing wall"; keep one of them',
+    );
+  });
+
+  it('hold conditions that figures do not go by, which is told, and some that they do', () => {
+    const heading = ['mark', 'dia', 'length', 'condition', 'water depth', 'position', 'access'];
+    const { items, remarks } = read(
+      heading,
+      ['a', 4, 10, 'underwater 30 ft', null, null, null],
+      ['b', 4, 10, 'confined, overhead, tight', null, null, 'tight'],
+      ['c', 4, 10, 'underwater 30 ft', 30, null, null],
+      ['d', 4, 10, 'overhead', null, 'overhead', null],
+    );
+    const [under, over] = ['underwater', 'overhead'].map((name) => `${name} brings cautions only: its figures need a `);
+    expect(remarks).toEqual([
+      { kind: 'to ask', text: `a: ${under}column "water depth"` },
+      { kind: 'to ask', text: `b: ${over}column "position"` },
+    ]);
+    expect(items.map(({ notes }) => notes.length)).toEqual([1, 1, 0, 0]);
+    // The same words, and not the same work.
+    const [dry, , wet] = items;
+    expect(wet!.sized.oxygen).toBeGreaterThan(1.05 * dry!.sized.oxygen);
+  });
+
   it('name conditions, materials and rods', () => {
     const { items } = read(
       ['dia', 'length', 'Material', 'Rod', 'Conditions'],
@@ -205,20 +239,6 @@ describe('a range without a heading row', () => {
     expect(read([4, 10], ['3-1/2', '250 mm']).items.map(({ sized }) => sized.operation.id)).toEqual(['PIN', 'PIN']);
     for (const rows of [[[4, 10, 2]], [['a', 4, 10]], [['a', 'b']], [[null]]] as const)
       expect(() => read(...rows)).toThrow('list has no heading row; it needs one such as mark, quantity, diameter');
-  });
-
-  it('says which of two columns of one kind is read, but for marks and notes; two of one assumption are refused', () => {
-    const row = ['a', 4, 10, 'overhead', 'confined', 'stainless', 'carbon steel', 'here', 'look'];
-    const headings = ['mark', 'dia', 'length', 'condition', 'hazards', 'grade', 'material', 'where', 'remark'];
-    const { items, remarks } = read(headings, row);
-    expect(items[0]!.sized.material.name).toBe('carbon steel');
-    expect(remarks.map(({ text }) => text)).toEqual([
-      'of two columns of one kind "condition" is read and "hazards" is not',
-      'of two columns of one kind "material" is read and "grade" is not',
-    ]);
-    expect(() => read(['dia', 'length', 'bushing wall', 'Bushing wall'], [4, 10, 0.5, 0.25])).toThrow(
-      'list has two columns headed "Bushing wall"; keep one of them',
-    );
   });
 
   it('may have a size twice only once', () => {

@@ -1,6 +1,6 @@
 import type { NumberName } from '../assumptions/registry.ts';
 import { INCH } from '../units/quantities.ts';
-import { unknownName } from '../messages.ts';
+import { shown, unknownName } from '../messages.ts';
 import { nearestNames } from '../units/nearest-names.ts';
 import { parseQuantity } from '../units/parse-quantity.ts';
 
@@ -126,7 +126,7 @@ export function rodMassPerLength(rod: Rod): number {
 export function rodName(rod: Rod, length: number | undefined, coupled: boolean): string {
   const registered = length === undefined ? undefined : REGISTERED.get(rod)?.get(length);
   if (registered) return coupled ? registered.coupled : registered.single;
-  const size = length === undefined ? rod.name : `${rod.name} x ${String(Number((length / INCH).toPrecision(4)))}`;
+  const size = length === undefined ? rod.name : `${rod.name} x ${shown(length / INCH, 4)}`;
   return coupled ? `${size} coupled` : size;
 }
 

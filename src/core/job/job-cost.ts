@@ -1,5 +1,5 @@
 /** Priced lines of a planned job. */
-import { forDraws, joined, noPriceFor, quotedAndUsed, rangeUnknown } from '../messages.ts';
+import { forDraws, joined, noPriceFor, quotedAndUsed, rangeUnknown, shown } from '../messages.ts';
 import { Evaluation, type Column } from '../model/evaluation.ts';
 import { calculated, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
@@ -403,7 +403,7 @@ export function jobCost(job: Job, prices: Prices, confidence: number, crewing: C
           c.unpriced.length > 0 ? noPriceFor(c.unpriced) : '',
           amountOf('S').usedHigh === Infinity ? rangeUnknown() : '',
           jobStock(job, confidence).doubt,
-          quotedAndUsed(`${(100 * confidence).toPrecision(3).replace(/\.?0+$/, '')}%`),
+          quotedAndUsed(`${shown(100 * confidence, 3)}%`),
           typeof worlds.column('S') === 'number' ? '' : forDraws(endsOff(used('S'))),
         ]);
   return c.lines.map(({ name, measure, quantity, price, priceSymbol, amount, note = '' }) => ({

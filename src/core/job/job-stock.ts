@@ -1,7 +1,7 @@
 /** What to load for a whole list. */
 import type { Basis } from '../basis.ts';
 import { batteryStrikes } from '../safety/battery-strikes.ts';
-import { batteryTooSmall, confidenceBeyondReach, loadInDoubt } from '../messages.ts';
+import { batteryTooSmall, confidenceBeyondReach, loadInDoubt, percent } from '../messages.ts';
 import { cylinderCount } from '../oxygen/cylinder-count.ts';
 import { chanceWithin, percentilesWithin, shareOfDraws, type Percentile } from '../spread/draw-percentile.ts';
 import type { QuantityName } from '../units/quantities.ts';
@@ -156,10 +156,8 @@ export function loaded(lines: readonly Line[], confidence: number): JobStock {
     const over = (limit: number): number => share((i) => draws[i]! > limit);
     return { ...line, load, within, close, short: over(load), plainShort: over(plain) };
   });
-  const unsolved = (): string =>
-    `${(100 * share((i) => lines.some((line) => line.draws[i] === Infinity))).toPrecision(2)}%`;
-  if (loads.some(({ load }) => load === Infinity))
-    throw confidenceBeyondReach(`${(100 * confidence).toPrecision(3)}%`, unsolved());
+  const unsolved = (): string => percent(share((i) => lines.some((line) => line.draws[i] === Infinity)));
+  if (loads.some(({ load }) => load === Infinity)) throw confidenceBeyondReach(percent(confidence, 3), unsolved());
   const anyOver = (limit: (line: StockLine) => number): number =>
     share((i) => loads.some((line) => line.counts && line.draws[i]! > limit(line)));
   const short = anyOver(({ load }) => load);
