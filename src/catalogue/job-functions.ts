@@ -439,7 +439,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
           return [headed(`${quantity} P${shown(100 * p, 3)}`, SPREAD_UNIT[quantity], basis.a.system), '+-'];
         if (row.kind === 'bad') return [row.problem, null];
         const { value, within } = itemPercentile(row.sizing, quantity, p, basis);
-        const above = percent(1 - p, 2);
+        const above = percent(1 - p);
         const cell = (x: number, share: string): Output =>
           Number.isFinite(x) ? shownIn(x, SPREAD_UNIT[quantity], basis) : highBeyondReach(share);
         // A value whose interval has no end stands just under the draws in which the heat does not suffice.
@@ -492,7 +492,7 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
           null,
           stock.short,
           stock.plainShort,
-          joined([jointLoad(rowsAndPieces(job), percent(stock.level, 3), percent(stock.within, 2)), stock.doubt]),
+          joined([jointLoad(rowsAndPieces(job), percent(stock.level, 3), percent(stock.within)), stock.doubt]),
         ],
         ...leftOutOfList(job.list, STOCK_COLUMNS.length),
       ];

@@ -311,7 +311,7 @@ function timeLines(s: Schedule, start: Start): readonly Line[] {
   return [
     ...shifts,
     ...s.left.map(({ stages, reason }): Line => [stages.name, '', reason]),
-    ['in all', `${s.shifts} ${s.shifts === 1 ? 'shift' : 'shifts'}`, scheduleSum(...sums(s))],
+    ['in all', counted(s.shifts, 'shift'), scheduleSum(...sums(s))],
   ];
 }
 

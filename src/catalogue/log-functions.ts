@@ -71,10 +71,10 @@ function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
           : messages.fittedTo(
               f.jobs,
               Number.isNaN(f.error)
-                ? `${messages.shown(Number(shown((high - low) / (2 * normalQuantile(0.9))).toPrecision(2)))} ${unit}`
+                ? `${messages.shown(shown((high - low) / (2 * normalQuantile(0.9))), 2)} ${unit}`
                 : percent(f.error),
-              messages.shown(Number(shown(low).toPrecision(3))),
-              messages.shown(Number(shown(high).toPrecision(3))),
+              messages.shown(shown(low), 3),
+              messages.shown(shown(high), 3),
             ),
         f.role === 'paced' ? `${summary}; moved with the other fixed crew times` : summary,
       );
@@ -122,7 +122,7 @@ function carriedOver(names: readonly Output[], { a }: Basis): readonly (readonly
 /** An outlier counts less than fully; a job that counts under half is called one. */
 function jobNote({ weight, distance }: JobFit): string | null {
   if (weight >= 1) return null;
-  return messages.outlier(percent(weight), messages.shown(Number(distance.toPrecision(2))));
+  return messages.outlier(percent(weight), messages.shown(distance, 2));
 }
 
 function jobLine(fit: JobFit): readonly Output[] {

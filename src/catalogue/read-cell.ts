@@ -6,7 +6,7 @@ import { cylinderSizeNamed, type CylinderChoice } from '../core/oxygen/cylinder-
 import * as messages from '../core/messages.ts';
 import { fractionsOfDate } from '../core/units/date-fraction.ts';
 import { fromSi, plainUnit, readQuantityText, toSi } from '../core/units/parse-quantity.ts';
-import type { QuantityName, UnitSystem } from '../core/units/quantities.ts';
+import type { UnitSystem } from '../core/units/quantities.ts';
 
 const WATER_VOLUME: QuantityKind = { kind: 'quantity', quantity: 'capacity', above: 0, max: 5 };
 
@@ -90,12 +90,12 @@ function readQuantity(
     const value = toSi(cell, quantity, system);
     // Only where the number cannot be meant: beyond the largest accepted value.
     if (kind.max !== undefined && value > kind.max) refuseDate(cell, argument);
-    return withinLimits(value, cell, argument, kind, system);
+    return withinLimits(value, cell, unit, argument, kind, system);
   }
   const read = readQuantityText(cell, quantity, system);
   if (!('si' in read)) throw messages.misreadPart(argument, cell.trim(), read, unit);
   if (read.diameter && NO_DIAMETER.test(argument)) throw messages.diameterInPlace(argument, cell.trim());
-  return withinLimits(read.si, cell, argument, kind, system);
+  return withinLimits(read.si, cell, unit, argument, kind, system);
 }
 
 /** Of the largest accepted value: what is smaller is left over from a subtraction in the sheet, and 0 was meant. */
@@ -104,22 +104,20 @@ export const REMAINDER = 1e-15;
 /** Limit of a number that has none of its own. */
 const HELD = 'a number the sheet can hold';
 
-const spaced = (unit: string): string => (unit === '' ? '' : ` ${unit}`);
-
 /** What came is written only where a message shows it: lists have many cells. */
 function withinLimits(
   value: number,
   cell: number | string,
+  unit: string,
   argument: string,
   kind: QuantityKind,
   system: UnitSystem,
 ): number {
-  const limit = (x: number): string => shownIn(x, kind.quantity, system);
-  const unit = (): string => plainUnit(kind.quantity, system);
+  const inUnit = (x: number): string => `${messages.shown(x)}${unit === '' ? '' : ` ${unit}`}`;
+  const limit = (x: number): string => inUnit(fromSi(x, kind.quantity, system));
   const plain = (): number => Number(cell);
   // A text of a bare number is told with its unit.
-  const came = (): string =>
-    Number.isFinite(plain()) ? `${messages.shown(plain())}${spaced(unit())}` : String(cell).trim();
+  const came = (): string => (Number.isFinite(plain()) ? inUnit(plain()) : String(cell).trim());
   if (value === Infinity) throw messages.tooHigh(argument, came(), kind.max === undefined ? HELD : limit(kind.max));
   if (value === -Infinity) {
     if (kind.above !== undefined) throw messages.notAbove(argument, came(), limit(kind.above));
@@ -138,16 +136,12 @@ function withinLimits(
   if (kind.min !== undefined && value < kind.min - slack) throw messages.tooLow(argument, came(), limit(kind.min));
   if (kind.max !== undefined && value > kind.max + slack) {
     const tooHigh = messages.tooHigh(argument, came(), limit(kind.max));
-    throw unit() === 'in' && plain() / 1000 <= kind.max
+    throw unit === 'in' && plain() / 1000 <= kind.max
       ? messages.alsoAsked(tooHigh, messages.otherUnit('mm', messages.shown(plain())))
       : tooHigh;
   }
   if (kind.whole && !Number.isInteger(fromSi(value, kind.quantity, system))) throw messages.notWhole(argument, came());
   return value;
-}
-
-function shownIn(si: number, quantity: QuantityName, system: UnitSystem): string {
-  return `${messages.shown(fromSi(si, quantity, system))}${spaced(plainUnit(quantity, system))}`;
 }
 
 /** Message for a cell that must hold something and does not. */

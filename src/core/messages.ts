@@ -6,6 +6,7 @@
  * with its unit, and what is accepted.
  */
 import { CalcError } from './errors.ts';
+import { counted } from './units/counted.ts';
 import { toFigures } from './units/as-written.ts';
 import type { Misread } from './units/parse-quantity.ts';
 
@@ -115,7 +116,7 @@ export const tooManyArguments = (count: number, most: number): CalcError =>
 /** A result that the spreadsheet host cannot take in one piece. */
 export const resultTooLong = (rows: number, megabytes: number, most: number): CalcError =>
   value(
-    `the result has ${rows} rows and ${shown(Number(megabytes.toPrecision(2)))} MB, more than the host takes at once; split the list: at most ${most} rows a formula`,
+    `the result has ${rows} rows and ${shown(megabytes, 2)} MB, more than the host takes at once; split the list: at most ${most} rows a formula`,
   );
 export const givenUp = (): CalcError => missing('the calculation was taken back');
 
@@ -329,10 +330,9 @@ export const sizesNotUsed = (sizes: readonly string[], operation: string): strin
 export const cautionsOnly = (condition: string, column: string): string =>
   `${condition} brings cautions only: its figures need a column "${column}"`;
 export const quantityZero = (): string => 'quantity is blank or zero: 1 is taken';
-export const totalOf = (rows: number, pieces: number): string =>
-  `${rows} ${rows === 1 ? 'row' : 'rows'}, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`;
+export const totalOf = (rows: number, pieces: number): string => `${counted(rows, 'row')}, ${counted(pieces, 'piece')}`;
 export const totalWithout = (rows: number, all: number, pieces: number): string =>
-  `${rows} of ${all} rows, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}; the others are left out`;
+  `${rows} of ${all} rows, ${counted(pieces, 'piece')}; the others are left out`;
 export const leftOutOf = (problems: readonly string[]): string => `left out: ${problems.join('; ')}`;
 
 // Prices
@@ -403,9 +403,8 @@ export const thingsTooNarrow = (): CalcError => value('things is one column; mus
 
 // Logs of finished jobs
 export const fittedTo = (jobs: number, error: string, low: string, high: string): string =>
-  `your log: ${jobs === 0 ? 'told by other figures' : `${jobs} ${jobs === 1 ? 'job' : 'jobs'}`}, standard error ${error}; four in five sure of ${low} to ${high}`;
-export const fittedScatter = (jobs: number): string =>
-  `your log: scatter of ${jobs} ${jobs === 1 ? 'job' : 'jobs'} about the fit`;
+  `your log: ${jobs === 0 ? 'told by other figures' : counted(jobs, 'job')}, standard error ${error}; four in five sure of ${low} to ${high}`;
+export const fittedScatter = (jobs: number): string => `your log: scatter of ${counted(jobs, 'job')} about the fit`;
 export const correlationsGiven = (): string => 'BURN.ASSUME.DIFF lists them';
 export const notOfTheLog = (names: readonly string[]): string => `no longer of the log: ${names.join(', ')}; fit again`;
 export const countedTogether = (): string => 'drawn along with others by assume, and counted with them';
@@ -417,14 +416,13 @@ export const outlier = (weight: string, distance: string): string =>
 export const jobsFitted = (jobs: number, scatter: string): string =>
   jobs === 0
     ? 'no job notes rods, oxygen or minutes: everything stays as it was'
-    : `${jobs} ${jobs === 1 ? 'job' : 'jobs'} fitted; they scatter ${scatter} of what was assumed`;
+    : `${counted(jobs, 'job')} fitted; they scatter ${scatter} of what was assumed`;
 export const outliersNamed = (labels: readonly string[]): string =>
   `count less, since they contradict the others: ${labels.join(', ')}`;
 export const jobsDisagree = (): string =>
   'the jobs disagree with one another much more than assumed: are they one crew, one gas, one kind of work?';
 export const fitUnsettled = (): string => 'the fit did not settle; look for a wild job';
-export const rowsLeftOut = (rows: number): string =>
-  `${rows} ${rows === 1 ? 'row was' : 'rows were'} left out, see below`;
+export const rowsLeftOut = (rows: number): string => `${counted(rows, 'row was', 'rows were')} left out, see below`;
 export const nothingNoted = (): CalcError =>
   value('log notes no rods, oxygen, burning minutes or crew minutes for any job; nothing can be scored');
 export const scoredOnItself = (): string =>

@@ -67,7 +67,7 @@ function materialNote(sizing: Sized, basis: Basis): string {
   const { burns } = material.kind === 'metal' ? material : { burns: 0 };
   if (burns === 1) return '';
   const over = oxygenOverSteel(sizing, basis);
-  const times = Math.abs(over - 1) < 0.05 ? 'about' : `${shown(Number(over.toPrecision(2)))} times`;
+  const times = Math.abs(over - 1) < 0.05 ? 'about' : `${shown(over, 2)} times`;
   const reinforced = material.kind === 'masonry' && material.steel !== undefined && basis.a.value(material.steel) > 0;
   const how = reinforced
     ? 'is only melted, but for the steel in it, which may burn'
