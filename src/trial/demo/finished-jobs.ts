@@ -61,7 +61,7 @@ export function finishedJobsSheet(): SheetDescription {
       A: 60,
       B: 150,
       'C:D': 76,
-      E: 90,
+      E: 124,
       'F:I': 76,
       J: 100,
       'K:L': 76,

@@ -81,9 +81,11 @@ export function rescueBreachSheet(): SheetDescription {
       A13: { bold: true },
       'A14:I14': HEADING,
       'C15:H17': { format: '0.0' },
+      'C15:C17': { format: '0' },
       A19: { bold: true },
       'B20:B21': INPUT,
-      'E20:E21': { format: '0.0' },
+      E20: { format: '0' },
+      E21: { format: '0.0' },
       A23: { bold: true },
       'A24:R24': HEADING,
       [`A25:A${24 + HOLES.length}`]: ITEM,
@@ -91,7 +93,7 @@ export function rescueBreachSheet(): SheetDescription {
       [`A${26 + HOLES.length}`]: { bold: true },
     },
     heights: { 1: 30, 5: 40, 14: 56, 24: 56 },
-    widths: { A: 230, B: 110, C: 84, 'D:H': 84, I: 130, J: 80 },
+    widths: { A: 230, B: 160, C: 84, 'D:H': 84, I: 130, J: 80 },
     frozenRows: 3,
   };
 }
