@@ -106,8 +106,10 @@ export function readRows(
   columns: readonly (ListColumn | undefined)[],
   unit: Unit,
 ): readonly ReadRow[] {
+  // A list that counts nothing has a line for each piece.
+  const counted = columns.includes('quantity') || columns.includes('count');
   const read = rows.map((fields) => {
-    const row: Partial<Record<ListColumn, string | number>> = {};
+    const row: Partial<Record<ListColumn, string | number>> = counted ? {} : { quantity: 1 };
     const remarks: string[] = [];
     columns.forEach((column, c) => {
       const field = fields[c] ?? '';

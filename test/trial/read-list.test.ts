@@ -19,8 +19,16 @@ describe('a list that was pasted', () => {
     ]);
   });
 
+  it('that counts nothing has a line for each piece; a count that is missing in one that does is asked about', () => {
+    expect(read('tag\tdia\tlen\nA\t4\t12').map(({ row, remark }) => [row.quantity, remark])).toEqual([[1, '']]);
+    expect(read('tag\tqty\tdia\tlen\nA\t\t4\t12\nB\t2\t4\t12').map(({ remark }) => remark)).toEqual([
+      'quantity is blank or zero: 1 is taken',
+      '',
+    ]);
+  });
+
   it('is read by tabs, commas, semicolons or wide gaps', () => {
-    const expected = [{ mark: 'a, b', diameter: 5, length: 18 }];
+    const expected = [{ mark: 'a, b', quantity: 1, diameter: 5, length: 18 }];
     for (const text of ['tag,dia,len\n"a, b",5,18', 'tag;dia;len\na, b;5;18', 'tag   dia  len\na, b   5  18'])
       expect(rowsOf(text), text).toEqual(expected);
   });
@@ -28,11 +36,11 @@ describe('a list that was pasted', () => {
   it('gives bare sizes the unit of their heading, then that of the list', () => {
     const text = 'tag\tØ (mm)\tlength\nA\t90\t300\nB\t110\t12 in';
     expect(rowsOf(text)).toEqual([
-      { mark: 'A', diameter: '90 mm', length: '300 mm' },
-      { mark: 'B', diameter: '110 mm', length: '12 in' },
+      { mark: 'A', quantity: 1, diameter: '90 mm', length: '300 mm' },
+      { mark: 'B', quantity: 1, diameter: '110 mm', length: '12 in' },
     ]);
     const table = readPasted(text);
-    expect(readRows(table, table.guessed, 'in')[0]?.row).toEqual({ mark: 'A', diameter: '90 mm', length: 300 });
+    expect(readRows(table, table.guessed, 'in')[0]?.row).toMatchObject({ diameter: '90 mm', length: 300 });
   });
 
   it('takes bare sizes for millimetres where as inches they would be out of the usual', () => {
@@ -68,7 +76,7 @@ describe('a list that was pasted', () => {
 
   it('has a pin go by its tag and its description both', () => {
     expect(rowsOf('Tag\tDescription\tØ\tLgth\nP1\tBoom foot, left\t4\t14')).toEqual([
-      { mark: 'P1 Boom foot, left', diameter: 4, length: 14 },
+      { mark: 'P1 Boom foot, left', quantity: 1, diameter: 4, length: 14 },
     ]);
   });
 
@@ -92,7 +100,9 @@ describe('a list that was pasted', () => {
   it('takes a condition from a note that names one, and says so', () => {
     const [under, none] = read('tag\tdia\tlen\tremarks\nA\t4\t12\tram 100 t no go, under water\nB\t4\t12\tram 100 t');
     expect(under?.row).toMatchObject({ condition: 'under water', note: 'ram 100 t no go, under water' });
-    expect(under?.remark).toBe('the note names a condition: under water');
+    expect(under?.remark).toBe(
+      'the note names a condition: under water; underwater brings cautions only: its figures need a column "water depth"',
+    );
     expect(none?.row).not.toHaveProperty('condition');
   });
 
