@@ -108,7 +108,7 @@ export interface Need {
 const piecesOf = (items: readonly ListItem[]): number => items.reduce((sum, { quantity }) => sum + quantity, 0);
 
 /** Draws of all pieces together at the most. */
-const MOST_OF_ALL = 2 ** 19;
+const MOST_OF_ALL = 2 ** 20;
 
 /** Low (P10) and high (P90) of what several pieces take together. */
 export type JobSpread = Spread;

@@ -133,11 +133,12 @@ describe('the draws of a list', () => {
   });
 
   it('are fewer for a long list, whose +- then says more', () => {
-    const job = pins(basisOf(WIDE), 150, 50);
+    const job = pins(basisOf(WIDE), 400, 150);
     expect(job.needs.count).toBe(FIRST);
     expect(job.needs.ends.oxygen.some(({ close }) => !close)).toBe(true);
     expect(jobStock(job, 0.99).lines[0]!.draws.length).toBe(FIRST);
-    expect(pins(basisOf(WIDE), 90, 30).needs.count).toBe(4 * FIRST);
+    expect(pins(basisOf(WIDE), 225, 75).needs.count).toBe(2 * FIRST);
+    expect(pins(basisOf(WIDE), 90, 30).needs.count).toBe(8 * FIRST);
   });
 
   it('of a row that stands alone are those of its total', () => {
