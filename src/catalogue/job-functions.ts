@@ -439,14 +439,10 @@ export const JOB_FUNCTIONS: readonly Declaration[] = [
           return [headed(`${quantity} P${shown(100 * p, 3)}`, SPREAD_UNIT[quantity], basis.a.system), '+-'];
         if (row.kind === 'bad') return [row.problem, null];
         const { value, within } = itemPercentile(row.sizing, quantity, p, basis);
-        const above = percent(1 - p);
-        const cell = (x: number, share: string): Output =>
-          Number.isFinite(x) ? shownIn(x, SPREAD_UNIT[quantity], basis) : highBeyondReach(share);
+        const cell = (x: number, near = 'more than'): Output =>
+          Number.isFinite(x) ? shownIn(x, SPREAD_UNIT[quantity], basis) : highBeyondReach(`${near} ${percent(1 - p)}`);
         // A value whose interval has no end stands just under the draws in which the heat does not suffice.
-        return [
-          cell(value, `more than ${above}`),
-          cell(within, value === Infinity ? `more than ${above}` : `nearly ${above}`),
-        ];
+        return [cell(value), cell(within, value === Infinity ? undefined : 'nearly')];
       });
     },
   }),

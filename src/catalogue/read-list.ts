@@ -109,7 +109,6 @@ const FIGURED_BY: Partial<Record<ConditionName, AssumptionName>> = {
   overhead: 'position',
   'vertical down': 'position',
   tight: 'access',
-  'one side': 'access side',
   'closed bore': 'pin ends',
   'hollow pin': 'existing bore',
   'water quench': 'cooling method',
@@ -203,10 +202,8 @@ function layoutOf(row: readonly Cell[]): Layout | undefined {
       if (before && SIZES.has(column)) throw messages.headingTwice('list', heading.text);
       const plainer = !before || rank < before.rank;
       // Marks and notes often stand in several.
-      if (before && column !== 'mark' && column !== 'note') {
-        const [read, passed] = plainer ? [heading, before.heading] : [before.heading, heading];
-        remarks.push(messages.columnBeside(passed.text, read.text));
-      }
+      if (before && column !== 'mark' && column !== 'note')
+        remarks.push(messages.columnBeside((plainer ? before.heading : heading).text));
       if (plainer) columns.set(column, { at, heading, rank });
     } else if (OF_THE_JOB.test(meaning.assumption.name)) remarks.push(messages.columnOfTheJob(meaning.heading.text));
     else if (assumptions.some(({ assumption }) => assumption === meaning.assumption))
@@ -382,20 +379,23 @@ function readItem(
     throw e instanceof CalcError && slip !== '' ? messages.alsoAsked(e, slip) : e;
   }
   const conditions = conditionsIn(text(under('condition')), system);
-  const held = conditions.length > 0 ? conditionsOf(itemOf({ operation: operation.id as OperationId }, basis.a)) : [];
-  const unfigured = conditions.flatMap(({ name }) => {
-    const column = FIGURED_BY[name];
-    return column && held.every((h) => h.name !== name) ? [messages.cautionsOnly(name, column)] : [];
-  });
+  const asked = [
+    slip,
+    note,
+    ...conditions.map(({ name }) => {
+      const column = FIGURED_BY[name];
+      const brought = conditionsOf(itemOf({ operation: operation.id as OperationId }, basis.a));
+      return column && brought.every((b) => b.name !== name) ? messages.cautionsOnly(name, column) : '';
+    }),
+    quantity > 1 && 'count' in sizes && sizes['count'] === undefined ? messages.eachSetUp() : '',
+  ].filter((said) => said !== '');
   return {
     quantity,
     sized: made,
     basis,
     conditions,
-    question: messages.joined([slip, note, ...unfigured]),
-    notes: [slip, note, ...unfigured, besides.length > 0 ? messages.sizesNotUsed(besides, operation.id) : ''].filter(
-      (said) => said !== '',
-    ),
+    question: messages.joined(asked),
+    notes: [...asked, ...(besides.length > 0 ? [messages.sizesNotUsed(besides, operation.id)] : [])],
   };
 }
 

@@ -317,8 +317,7 @@ export const listWithoutHeading = (): CalcError =>
   );
 export const columnNotRead = (heading: string, nearest: readonly string[]): string =>
   `column "${brief(heading)}" is not read; nearest: ${nearest.join(', ')}`;
-export const columnBeside = (heading: string, read: string): string =>
-  `column "${brief(heading)}" is not read beside "${brief(read)}"`;
+export const columnBeside = (heading: string): string => `column "${brief(heading)}" is not read: another like it is`;
 export const columnOfTheJob = (heading: string): string =>
   `column "${brief(heading)}" is not read: it holds for the whole job; give it in assume`;
 export const noSuchColumn = (name: string, operation: string): CalcError =>
@@ -328,7 +327,8 @@ export const operationNeeded = (sizes: readonly string[]): CalcError =>
 export const sizesNotUsed = (sizes: readonly string[], operation: string): string =>
   `${sizes.join(', ')} not used: no size of ${operation}`;
 export const cautionsOnly = (condition: string, column: string): string =>
-  `${condition} brings cautions only: its figures need a column "${column}"`;
+  `${condition} brings cautions only: its figures need a column ${column}`;
+export const eachSetUp = (): string => 'each is set up by itself; under count, all at once';
 export const quantityZero = (): string => 'quantity is blank or zero: 1 is taken';
 export const totalOf = (rows: number, pieces: number): string => `${counted(rows, 'row')}, ${counted(pieces, 'piece')}`;
 export const totalWithout = (rows: number, all: number, pieces: number): string =>
@@ -360,7 +360,7 @@ export const confidenceBeyondReach = (confidence: string, unsolved: string): Cal
     `${heatFailsFor(unsolved)} for some item, so no load is enough with a confidence of ${confidence}; narrow the assumptions with your own log`,
   );
 export const loadInDoubt = (unsolved: string): string =>
-  `${heatFailsFor(unsolved)} for some item, next to which the load is hardly known; take less confidence, or narrow the assumptions with your own log`;
+  `${heatFailsFor(unsolved)} for some item, so the load is hardly known; take less confidence, or narrow the assumptions with your own log`;
 
 // Schedule
 export const notAClock = (came: string): CalcError =>

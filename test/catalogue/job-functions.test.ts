@@ -200,7 +200,7 @@ describe('BURN.JOB.STOCK', () => {
   });
 
   it('says where a load is hardly known, since next to it the heat does not suffice at all; so do quote and sheet', () => {
-    const said = /in 2.\d% of the draws .* next to which the load is hardly known; take less confidence/;
+    const said = /in 2.\d% of the draws .* so the load is hardly known; take less confidence/;
     const list: Cell[][] = [
       ['mark', 'dia', 'length', 'material'],
       ['a', 4, 12, 'stainless'],

@@ -97,8 +97,8 @@ describe('the columns of a job list', () => {
     const { items, remarks } = read(headings, row);
     expect(items[0]!.sized.material.name).toBe('carbon steel');
     expect(remarks.map(({ text }) => text)).toEqual([
-      'column "hazards" is not read beside "condition"',
-      'column "grade" is not read beside "material"',
+      'column "hazards" is not read: another like it is',
+      'column "grade" is not read: another like it is',
     ]);
     expect(() => read(['dia', 'length', 'bushing wall', 'Bushing wall'], [4, 10, 0.5, 0.25])).toThrow(
       'list has two columns headed "Bushing wall"; keep one of them',
@@ -116,8 +116,8 @@ describe('the columns of a job list', () => {
     );
     const [under, over] = ['underwater', 'overhead'].map((name) => `${name} brings cautions only: its figures need a `);
     expect(remarks).toEqual([
-      { kind: 'to ask', text: `a: ${under}column "water depth"` },
-      { kind: 'to ask', text: `b: ${over}column "position"` },
+      { kind: 'to ask', text: `a: ${under}column water depth` },
+      { kind: 'to ask', text: `b: ${over}column position` },
     ]);
     expect(items.map(({ notes }) => notes.length)).toEqual([1, 1, 0, 0]);
     // The same words, and not the same work.
@@ -211,7 +211,11 @@ describe('the rows of a job list', () => {
     ]);
     expect(read(['mark', 'dia', 'length'], ['a', 4, 10]).remarks).toEqual([]);
     expect(bad.map(({ mark }) => mark)).toEqual(['p7', 'p8', 'p9']);
-    // A count is the studs of one place, and pieces of anything else.
+    // A count is the studs of one place, and pieces of anything else: studs by their quantity are as many places, which is told.
+    const apart = read(['op', 'dia', 'qty'], ['stud', 1, 3]).items[0]!;
+    expect(apart.notes).toEqual(['each is set up by itself; under count, all at once']);
+    expect(apart.question).toBe(apart.notes[0]);
+    expect(read(['op', 'dia', 'count', 'qty'], ['stud', 1, 3, 2], ['stud', 1, null, 1]).remarks).toEqual([]);
     expect(read(['dia', 'length', 'count'], [4, 10, 3]).items[0]!.quantity).toBe(3);
     expect(read(['op', 'dia', 'count'], ['stud', 1, 3]).items[0]!.quantity).toBe(1);
   });

@@ -101,7 +101,7 @@ describe('a list that was pasted', () => {
     const [under, none] = read('tag\tdia\tlen\tremarks\nA\t4\t12\tram 100 t no go, under water\nB\t4\t12\tram 100 t');
     expect(under?.row).toMatchObject({ condition: 'under water', note: 'ram 100 t no go, under water' });
     expect(under?.remark).toBe(
-      'the note names a condition: under water; underwater brings cautions only: its figures need a column "water depth"',
+      'the note names a condition: under water; underwater brings cautions only: its figures need a column water depth',
     );
     expect(none?.row).not.toHaveProperty('condition');
   });
