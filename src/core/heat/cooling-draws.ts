@@ -3,6 +3,7 @@ import { Assumptions, type Override } from '../assumptions/assumptions.ts';
 import type { NumberName } from '../assumptions/registry.ts';
 import type { Basis } from '../basis.ts';
 import { CalcError } from '../errors.ts';
+import { COLUMNS } from '../model/columns.ts';
 import { normalColumn } from '../spread/draws.ts';
 import { johnson, johnsonColumn } from '../spread/johnson.ts';
 import type { CoolingMethod } from './cool-pin.ts';
@@ -170,48 +171,57 @@ function drawnFor(bore: number, pins: readonly Float64Array[], columns: Columns,
   const method = methodInForce(basis.a);
   const worlds = likeness(worldColumns(method, basis), bore, method);
   const drawn = pins.map((times) => ({ planned: times[WORLDS]!, draws: new Float64Array(columns[0]!.length) }));
-  nearest(
-    likeness(columns, bore, method),
-    Float64Array.from(
-      { length: WORLDS * worlds.length },
-      (_, at) => worlds[at % worlds.length]![Math.floor(at / worlds.length)]!,
-    ),
-    pins,
-    drawn.map(({ draws }) => draws),
-  );
+  const points = likeness(columns, bore, method);
+  for (let i = 0; i < columns[0]!.length; i += AT_ONCE) {
+    const part = (column: Float64Array): Float64Array => column.subarray(i, i + AT_ONCE);
+    nearest(
+      points.map(part),
+      worlds,
+      pins,
+      drawn.map(({ draws }) => part(draws)),
+    );
+  }
   return drawn;
 }
 
+/** So many points are worked out at once: their columns stay near the processor. */
+const AT_ONCE = 1024;
+
 /**
  * The mean, at each point, of some values in the worlds, weighted by the inverse of a power of their distance: a column of each
- * coordinate of the points, and the coordinates of one world after the other. A loop of its own, called once for all values, so that
- * an engine compiles it once, and little with it.
+ * coordinate of the points and of the worlds. By the loops of the steps on columns, which an engine has compiled by now: a first cell
+ * would wait for one more.
  *
  * Source: Shepard, "A two-dimensional interpolation function for irregularly-spaced data", ACM National Conference 1968.
  */
-function nearest(points: Columns, worlds: Float64Array, values: Columns, into: Columns): void {
-  const coordinates = points.length;
-  const here = new Float64Array(coordinates);
-  const weights = new Float64Array(WORLDS);
-  for (let i = 0; i < into[0]!.length; i++) {
-    for (let k = 0; k < coordinates; k++) here[k] = points[k]![i]!;
-    let all = 0;
-    for (let j = 0, at = 0; j < WORLDS; j++) {
-      let squared = 1e-12;
-      for (let k = 0; k < coordinates; k++, at++) {
-        const apart = here[k]! - worlds[at]!;
-        squared += apart * apart;
-      }
-      // The inverse 20th power of the distance: nearly the value of the one most alike. A general power takes far longer.
-      const fifth = squared * squared * squared * squared * squared;
-      all += weights[j] = 1 / (fifth * fifth);
-    }
-    for (let n = 0; n < values.length; n++) {
-      let sum = 0;
-      for (let j = 0; j < WORLDS; j++) sum += weights[j]! * values[n]![j]!;
-      into[n]![i] = sum / all;
-    }
+function nearest(points: Columns, worlds: Columns, values: Columns, into: Columns): void {
+  const { '+': add, '*': multiply, '/': divide } = COLUMNS;
+  const { length } = into[0]!;
+  const [number, apart, squared, all] = [0, 0, 0, 0].map(() => new Float64Array(length)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  for (let j = 0; j < WORLDS; j++) {
+    squared.fill(1e-12);
+    points.forEach((point, k) => {
+      add(point, number.fill(-worlds[k]![j]!), apart);
+      multiply(apart, apart, apart);
+      add(squared, apart, squared);
+    });
+    // The inverse 20th power of the distance: nearly the value of the one most alike. A general power takes far longer.
+    multiply(squared, squared, apart);
+    for (let times = 2; times < 5; times++) multiply(apart, squared, apart);
+    multiply(apart, apart, apart);
+    divide(number.fill(1), apart, squared);
+    add(all, squared, all);
+    values.forEach((times, n) => {
+      multiply(squared, number.fill(times[j]!), apart);
+      add(into[n]!, apart, into[n]!);
+    });
   }
+  for (const sum of into) divide(sum, all, sum);
 }
 
 /** Steps of the table of draws in the logarithm of the diameter and in hole over diameter, and what it reaches. */

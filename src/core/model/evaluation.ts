@@ -1,6 +1,7 @@
 import { CalcError } from '../errors.ts';
+import { COLUMNS, type Operator } from './columns.ts';
 import type { Comparison, Formula, FunctionName } from './grammar.ts';
-import { power, powers } from './power.ts';
+import { power } from './power.ts';
 import type { AssumptionReader, Check, Solver, WorkedStep } from './step.ts';
 import type { Node, StepList } from './step-list.ts';
 
@@ -305,8 +306,6 @@ function orNaN(by: (...values: number[]) => number, at: readonly number[]): numb
   }
 }
 
-type Operator = '+' | '-' | '*' | '/' | '^' | 'min' | 'max';
-
 const NUMBERS: Readonly<Record<Operator, (a: number, b: number) => number>> = {
   '+': (a, b) => a + b,
   '-': (a, b) => a - b,
@@ -331,97 +330,4 @@ const COMPARED: Readonly<Record<Comparison, (a: number, b: number) => boolean>> 
   '<=': (a, b) => a <= b,
   '>': (a, b) => a > b,
   '>=': (a, b) => a >= b,
-};
-
-// A loop of its own for each operator, four places at a time: it is what the engine compiles best, and lists of many items spend
-// their time here. Four at a time take half the time of one. A function of its own for each, since a first cell waits for each that
-// gets hot to be compiled.
-type Loop = (a: Float64Array, b: Float64Array, into: Float64Array) => void;
-
-const COLUMNS: Readonly<Record<Operator, Loop>> = {
-  '+': (a, b, into) => {
-    const n = into.length;
-    let i = 0;
-    for (const fours = n - (n % 4); i < fours; i++) {
-      into[i] = a[i]! + b[i]!;
-      i++;
-      into[i] = a[i]! + b[i]!;
-      i++;
-      into[i] = a[i]! + b[i]!;
-      i++;
-      into[i] = a[i]! + b[i]!;
-    }
-    for (; i < n; i++) into[i] = a[i]! + b[i]!;
-  },
-  '-': (a, b, into) => {
-    const n = into.length;
-    let i = 0;
-    for (const fours = n - (n % 4); i < fours; i++) {
-      into[i] = a[i]! - b[i]!;
-      i++;
-      into[i] = a[i]! - b[i]!;
-      i++;
-      into[i] = a[i]! - b[i]!;
-      i++;
-      into[i] = a[i]! - b[i]!;
-    }
-    for (; i < n; i++) into[i] = a[i]! - b[i]!;
-  },
-  '*': (a, b, into) => {
-    const n = into.length;
-    let i = 0;
-    for (const fours = n - (n % 4); i < fours; i++) {
-      into[i] = a[i]! * b[i]!;
-      i++;
-      into[i] = a[i]! * b[i]!;
-      i++;
-      into[i] = a[i]! * b[i]!;
-      i++;
-      into[i] = a[i]! * b[i]!;
-    }
-    for (; i < n; i++) into[i] = a[i]! * b[i]!;
-  },
-  '/': (a, b, into) => {
-    const n = into.length;
-    let i = 0;
-    for (const fours = n - (n % 4); i < fours; i++) {
-      into[i] = a[i]! / b[i]!;
-      i++;
-      into[i] = a[i]! / b[i]!;
-      i++;
-      into[i] = a[i]! / b[i]!;
-      i++;
-      into[i] = a[i]! / b[i]!;
-    }
-    for (; i < n; i++) into[i] = a[i]! / b[i]!;
-  },
-  '^': powers,
-  min: (a, b, into) => {
-    const n = into.length;
-    let i = 0;
-    for (const fours = n - (n % 4); i < fours; i++) {
-      into[i] = Math.min(a[i]!, b[i]!);
-      i++;
-      into[i] = Math.min(a[i]!, b[i]!);
-      i++;
-      into[i] = Math.min(a[i]!, b[i]!);
-      i++;
-      into[i] = Math.min(a[i]!, b[i]!);
-    }
-    for (; i < n; i++) into[i] = Math.min(a[i]!, b[i]!);
-  },
-  max: (a, b, into) => {
-    const n = into.length;
-    let i = 0;
-    for (const fours = n - (n % 4); i < fours; i++) {
-      into[i] = Math.max(a[i]!, b[i]!);
-      i++;
-      into[i] = Math.max(a[i]!, b[i]!);
-      i++;
-      into[i] = Math.max(a[i]!, b[i]!);
-      i++;
-      into[i] = Math.max(a[i]!, b[i]!);
-    }
-    for (; i < n; i++) into[i] = Math.max(a[i]!, b[i]!);
-  },
 };
