@@ -9,7 +9,7 @@ import { showClock, showDuration, type Start } from '../core/job/clock.ts';
 import { nameOf, type Job } from '../core/job/job-list.ts';
 import { crewingOf, jobSchedule, type Schedule } from '../core/job/job-schedule.ts';
 import { jobStock } from '../core/job/job-stock.ts';
-import { changeAt, scheduleSum, waitsFor, watchUntil } from '../core/messages.ts';
+import { changeAt, joined, scheduleSum, waitsFor, watchUntil } from '../core/messages.ts';
 import { itemSetting } from '../core/operations/item-supply.ts';
 import type { Sized } from '../core/operations/sized.ts';
 import { conditionText, parseConditions, type ConditionName } from '../core/safety/conditions.ts';
@@ -269,15 +269,15 @@ function loadLines(job: Job, covering: string, { a }: Basis): readonly Line[] {
     const hint = name.startsWith('rods ')
       ? name.includes('insulated')
         ? ''
-        : `; ${covering}`
+        : covering
       : name === 'cylinders'
-        ? `; chained upright, capped when moved, ${shown(LIMITS.cylinderDistance.value, 'distance')} from fuel gas and combustibles or behind a barrier`
-        : name === 'oxygen' && doubt !== ''
-          ? `; ${doubt}`
+        ? `chained upright, capped when moved, ${shown(LIMITS.cylinderDistance.value, 'distance')} from fuel gas and combustibles or behind a barrier`
+        : name === 'oxygen'
+          ? doubt
           : '';
     const figure = (x: number): string =>
       quantity === 'hours' ? showDuration(x) : quantity === 'count' ? String(x) : shown(x, quantity);
-    return [name, figure(load), `by the plans ${figure(plain)}${hint}`];
+    return [name, figure(load), joined([`by the plans ${figure(plain)}`, hint])];
   });
 }
 

@@ -40,7 +40,7 @@ const JOB_HEADING: readonly Output[] = [
 /** Digits of what was fitted, as it is handed back. */
 const FITTED_DIGITS = 6;
 
-const percent = (x: number): string => `${Number((100 * x).toPrecision(2))}%`;
+const percent = (x: number): string => `${messages.shown(100 * x, 2)}%`;
 
 function factorLine(f: FittedFactor, basis: Basis): readonly Output[] {
   const entry = numberAssumption(f.name);
