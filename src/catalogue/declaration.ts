@@ -191,6 +191,13 @@ export function optional<const K extends Kind>(kind: K, summary: string, example
   return { kind, summary, example, optional: true };
 }
 
+/** The last argument of every function that goes by assumptions. */
+export const assumeParameter = optional(
+  { kind: 'cells' },
+  'Range of rows name, value that replace assumptions for this call, as BURN.ASSUMED lists them',
+  'Assumptions!A2:B9',
+);
+
 /** Name of a parameter in a formula's help and in messages: `hoseLength` is `hose length`; one with spaces stands as it is. */
 export function parameterLabel(name: string): string {
   return name.includes(' ') ? name : name.replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`);

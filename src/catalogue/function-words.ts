@@ -1,4 +1,5 @@
 import { CATALOGUE } from './catalogue.ts';
+import { assumeParameter, type Parameter } from './declaration.ts';
 
 /** What is told of the functions to a reader; no figure rests on it. */
 export interface FunctionWords {
@@ -8,7 +9,8 @@ export interface FunctionWords {
   readonly parameters: readonly (readonly [summary: string, example: string])[];
 }
 
-const parametersOfAll = () => new Set(CATALOGUE.flatMap(({ parameters }) => Object.values(parameters)));
+const parametersOfAll = (): ReadonlySet<Parameter> =>
+  new Set([...CATALOGUE.flatMap(({ parameters }) => Object.values(parameters)), assumeParameter]);
 
 /** The words of all functions. */
 export const functionWords = (): FunctionWords => ({

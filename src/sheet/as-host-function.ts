@@ -1,9 +1,11 @@
 import {
+  assumeParameter,
   isRowsFunction,
   isTableFunction,
   parameterLabel,
   type Declaration,
   type Kind,
+  type Parameter,
 } from '../catalogue/declaration.ts';
 import { zeroIsBlank } from '../catalogue/read-cell.ts';
 import type { Assumptions } from '../core/assumptions/assumptions.ts';
@@ -16,15 +18,6 @@ import { SHARED } from './shared-bases.ts';
 
 /** Whether the build is one whose results can carry their working on a card; nothing outside of a build says so. */
 declare const CARDS: boolean | undefined;
-
-const ASSUME = {
-  name: 'assume',
-  summary: 'Range of rows name, value that replace assumptions for this call, as BURN.ASSUMED lists them',
-  optional: true,
-  example: 'Assumptions!A2:B9',
-  whole: true,
-  apart: true,
-} as const;
 
 /** Units that a summary has in words. */
 const IN_WORDS: Readonly<Record<string, RegExp>> = { min: /minutes/i, h: /hours/i, '%': /percent|share|chance/i };
@@ -39,23 +32,25 @@ export function withUnit(summary: string, kind: Kind): string {
 
 /** A declaration as a host is given it. `defaults` are today's unless those of an earlier version are given. */
 export function hostFunction(d: Declaration, defaults?: Assumptions): HostFunction {
-  const parameters = Object.entries(d.parameters).map(([name, { summary, optional, example, kind }]) => ({
+  const all: Readonly<Record<string, Parameter>> = { ...d.parameters, ...(d.assume && { assume: assumeParameter }) };
+  const parameters = Object.entries(all).map(([name, { summary, optional, example, kind }]) => ({
     name: parameterLabel(name),
     // When it is asked for: a build leaves the words out of functions.js.
     get summary() {
       return withUnit(summary, kind);
     },
-    optional,
+    optional: optional && (name !== 'assume' || d.assume === true),
     example,
     zeroIsBlank: zeroIsBlank(kind),
     whole: kind.kind === 'cells',
+    apart: name === 'assume',
   }));
   return {
     name: d.name,
     summary: d.summary,
-    parameters: d.assume ? [...parameters, { ...ASSUME, optional: d.assume !== 'required' }] : parameters,
+    parameters,
     ...(isTableFunction(d) &&
-      parameters.some((p) => p.whole) && {
+      parameters.some((p) => p.whole && !p.apart) && {
         inOnePiece: true,
         explained: (args: readonly Argument[]) => {
           const calculated = tableExplained(d, args, defaults, SHARED);
