@@ -3,7 +3,7 @@ import { Assumptions, type Override } from '../assumptions/assumptions.ts';
 import type { NumberName } from '../assumptions/registry.ts';
 import type { Basis } from '../basis.ts';
 import { CalcError } from '../errors.ts';
-import { COLUMNS } from '../model/columns.ts';
+import { COLUMNS, addProduct } from '../model/columns.ts';
 import { normalColumn } from '../spread/draws.ts';
 import { johnson, johnsonColumn } from '../spread/johnson.ts';
 import type { CoolingMethod } from './cool-pin.ts';
@@ -171,21 +171,14 @@ function drawnFor(bore: number, pins: readonly Float64Array[], columns: Columns,
   const method = methodInForce(basis.a);
   const worlds = likeness(worldColumns(method, basis), bore, method);
   const drawn = pins.map((times) => ({ planned: times[WORLDS]!, draws: new Float64Array(columns[0]!.length) }));
-  const points = likeness(columns, bore, method);
-  for (let i = 0; i < columns[0]!.length; i += AT_ONCE) {
-    const part = (column: Float64Array): Float64Array => column.subarray(i, i + AT_ONCE);
-    nearest(
-      points.map(part),
-      worlds,
-      pins,
-      drawn.map(({ draws }) => part(draws)),
-    );
-  }
+  nearest(
+    likeness(columns, bore, method),
+    worlds,
+    pins,
+    drawn.map(({ draws }) => draws),
+  );
   return drawn;
 }
-
-/** So many points are worked out at once: their columns stay near the processor. */
-const AT_ONCE = 1024;
 
 /**
  * The mean, at each point, of some values in the worlds, weighted by the inverse of a power of their distance: a column of each
@@ -207,8 +200,7 @@ function nearest(points: Columns, worlds: Columns, values: Columns, into: Column
     squared.fill(1e-12);
     points.forEach((point, k) => {
       add(point, number.fill(-worlds[k]![j]!), apart);
-      multiply(apart, apart, apart);
-      add(squared, apart, squared);
+      addProduct(apart, apart, squared, squared);
     });
     // The inverse 20th power of the distance: nearly the value of the one most alike. A general power takes far longer.
     multiply(squared, squared, apart);
@@ -217,8 +209,7 @@ function nearest(points: Columns, worlds: Columns, values: Columns, into: Column
     divide(number.fill(1), apart, squared);
     add(all, squared, all);
     values.forEach((times, n) => {
-      multiply(squared, number.fill(times[j]!), apart);
-      add(into[n]!, apart, into[n]!);
+      addProduct(squared, number.fill(times[j]!), into[n]!, into[n]!);
     });
   }
   for (const sum of into) divide(sum, all, sum);
