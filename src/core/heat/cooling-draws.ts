@@ -94,7 +94,7 @@ function likeness(columns: Columns, bore: number, method: CoolingMethod): Column
       log('boiling flux factor', 0.3),
       linear('pin over boss when pushed', 0.05),
     ];
-  const whole = of['boss over pin']!.map((boss) => Math.log((boss / bore) ** 2 - 1));
+  const boss = of['boss over pin']!;
   return [
     log('boss over pin', 1),
     need.map((x) => 0.7 * x),
@@ -102,7 +102,7 @@ function likeness(columns: Columns, bore: number, method: CoolingMethod): Column
     log('heated zone', 0.2),
     linear('surface emissivity', 0.7),
     linear('pin over boss when pushed', 0.05),
-    of['heat into the part']!.map((heat, i) => 2 * (Math.log(heat) - need[i]! - whole[i]!)),
+    of['heat into the part']!.map((heat, i) => 2 * (Math.log(heat) - need[i]! - Math.log((boss[i]! / bore) ** 2 - 1))),
   ];
 }
 
@@ -170,14 +170,8 @@ const timesOf = (
 function drawnFor(bore: number, pins: readonly Float64Array[], columns: Columns, basis: Basis): readonly Drawn[] {
   const method = methodInForce(basis.a);
   const worlds = likeness(worldColumns(method, basis), bore, method);
-  const drawn = pins.map((times) => ({ planned: times[WORLDS]!, draws: new Float64Array(columns[0]!.length) }));
-  nearest(
-    likeness(columns, bore, method),
-    worlds,
-    pins,
-    drawn.map(({ draws }) => draws),
-  );
-  return drawn;
+  const draws = nearest(likeness(columns, bore, method), worlds, pins);
+  return pins.map((times, n) => ({ planned: times[WORLDS]!, draws: draws[n]! }));
 }
 
 /**
@@ -187,15 +181,12 @@ function drawnFor(bore: number, pins: readonly Float64Array[], columns: Columns,
  *
  * Source: Shepard, "A two-dimensional interpolation function for irregularly-spaced data", ACM National Conference 1968.
  */
-function nearest(points: Columns, worlds: Columns, values: Columns, into: Columns): void {
+function nearest(points: Columns, worlds: Columns, values: Columns): Columns {
   const { '+': add, '*': multiply, '/': divide } = COLUMNS;
-  const { length } = into[0]!;
-  const [number, apart, squared, all] = [0, 0, 0, 0].map(() => new Float64Array(length)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
+  const { length } = points[0]!;
+  const column = (): Float64Array => new Float64Array(length);
+  const into = values.map(column);
+  const [number, apart, squared, all] = [column(), column(), column(), column()];
   for (let j = 0; j < WORLDS; j++) {
     squared.fill(1e-12);
     points.forEach((point, k) => {
@@ -204,7 +195,9 @@ function nearest(points: Columns, worlds: Columns, values: Columns, into: Column
     });
     // The inverse 20th power of the distance: nearly the value of the one most alike. A general power takes far longer.
     multiply(squared, squared, apart);
-    for (let times = 2; times < 5; times++) multiply(apart, squared, apart);
+    multiply(apart, squared, apart);
+    multiply(apart, squared, apart);
+    multiply(apart, squared, apart);
     multiply(apart, apart, apart);
     divide(number.fill(1), apart, squared);
     add(all, squared, all);
@@ -213,6 +206,7 @@ function nearest(points: Columns, worlds: Columns, values: Columns, into: Column
     });
   }
   for (const sum of into) divide(sum, all, sum);
+  return into;
 }
 
 /** Steps of the table of draws in the logarithm of the diameter and in hole over diameter, and what it reaches. */
@@ -280,11 +274,8 @@ export function coolingDraws(pin: Pin, pace: number, planned: number, columns: C
   const middle = parts.reduce((sum, { weight, drawn }) => sum + weight * drawn.planned, 0);
   const scale = middle > 0 ? planned / middle : 1;
   into.fill(0);
-  for (const { weight, drawn } of parts) {
-    const { draws } = drawn;
-    const share = weight * scale;
-    for (let i = 0; i < count; i++) into[i] = into[i]! + share * draws[i]!;
-  }
+  const share = new Float64Array(count);
+  for (const { weight, drawn } of parts) addProduct(drawn.draws, share.fill(weight * scale), into, into);
   return into;
 }
 

@@ -1,6 +1,6 @@
 /** Priced lines of a planned job. */
 import { forDraws, joined, noPriceFor, quotedAndUsed, rangeUnknown, shown } from '../messages.ts';
-import { Evaluation, type Column } from '../model/evaluation.ts';
+import { Evaluation, filled, type Column } from '../model/evaluation.ts';
 import { calculated, given, type Step } from '../model/step.ts';
 import { StepList } from '../model/step-list.ts';
 import { Working } from '../model/working.ts';
@@ -360,10 +360,7 @@ export function jobSpending(
 ): { readonly planned: number; readonly draws: Float64Array } {
   const { on } = costingOf(job, prices, confidence, crewing);
   const draws = on(({ draws }) => draws).column('S');
-  return {
-    planned: on(({ plain }) => plain).number('S'),
-    draws: typeof draws === 'number' ? new Float64Array(job.needs.count).fill(draws) : draws,
-  };
+  return { planned: on(({ plain }) => plain).number('S'), draws: filled(draws, job.needs.count) };
 }
 
 /** How the price of a job comes about, without its low and high. */

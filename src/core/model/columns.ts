@@ -10,13 +10,14 @@ type Loop = (a: Float64Array, b: Float64Array, into: Float64Array) => void;
 /** So many draws an estimate has: columns as long are added and multiplied by one loop. Those of long lists are not. */
 const DRAWS = 1024;
 /** Added to a number, the negative zero leaves even the zeros as they are. */
-const [ZEROS, ONES] = [-0, 1].map((x) => new Float64Array(DRAWS).fill(x)) as [Float64Array, Float64Array];
+const ZEROS = new Float64Array(DRAWS).fill(-0);
+const ONES = new Float64Array(DRAWS).fill(1);
 
 /** The product of `a` and `b`, and `c`: sums and products of a first cell, which waits for one loop to be compiled where it waited for two. */
 export function addProduct(a: Float64Array, b: Float64Array, c: Float64Array, into: Float64Array): void {
   const n = into.length;
   let i = 0;
-  for (const fours = n - (n % 4); i < fours; i++) {
+  for (const most = n - 3; i < most; i++) {
     into[i] = a[i]! * b[i]! + c[i]!;
     i++;
     into[i] = a[i]! * b[i]! + c[i]!;
@@ -32,9 +33,12 @@ export function addProduct(a: Float64Array, b: Float64Array, c: Float64Array, in
 export const COLUMNS: Readonly<Record<Operator, Loop>> = {
   '+': (a, b, into) => {
     const n = into.length;
-    if (n === DRAWS) return addProduct(a, ONES, b, into);
+    if (n === DRAWS) {
+      addProduct(a, ONES, b, into);
+      return;
+    }
     let i = 0;
-    for (const fours = n - (n % 4); i < fours; i++) {
+    for (const most = n - 3; i < most; i++) {
       into[i] = a[i]! + b[i]!;
       i++;
       into[i] = a[i]! + b[i]!;
@@ -48,7 +52,7 @@ export const COLUMNS: Readonly<Record<Operator, Loop>> = {
   '-': (a, b, into) => {
     const n = into.length;
     let i = 0;
-    for (const fours = n - (n % 4); i < fours; i++) {
+    for (const most = n - 3; i < most; i++) {
       into[i] = a[i]! - b[i]!;
       i++;
       into[i] = a[i]! - b[i]!;
@@ -61,9 +65,12 @@ export const COLUMNS: Readonly<Record<Operator, Loop>> = {
   },
   '*': (a, b, into) => {
     const n = into.length;
-    if (n === DRAWS) return addProduct(a, b, ZEROS, into);
+    if (n === DRAWS) {
+      addProduct(a, b, ZEROS, into);
+      return;
+    }
     let i = 0;
-    for (const fours = n - (n % 4); i < fours; i++) {
+    for (const most = n - 3; i < most; i++) {
       into[i] = a[i]! * b[i]!;
       i++;
       into[i] = a[i]! * b[i]!;
@@ -77,7 +84,7 @@ export const COLUMNS: Readonly<Record<Operator, Loop>> = {
   '/': (a, b, into) => {
     const n = into.length;
     let i = 0;
-    for (const fours = n - (n % 4); i < fours; i++) {
+    for (const most = n - 3; i < most; i++) {
       into[i] = a[i]! / b[i]!;
       i++;
       into[i] = a[i]! / b[i]!;
@@ -92,7 +99,7 @@ export const COLUMNS: Readonly<Record<Operator, Loop>> = {
   min: (a, b, into) => {
     const n = into.length;
     let i = 0;
-    for (const fours = n - (n % 4); i < fours; i++) {
+    for (const most = n - 3; i < most; i++) {
       into[i] = Math.min(a[i]!, b[i]!);
       i++;
       into[i] = Math.min(a[i]!, b[i]!);
@@ -106,7 +113,7 @@ export const COLUMNS: Readonly<Record<Operator, Loop>> = {
   max: (a, b, into) => {
     const n = into.length;
     let i = 0;
-    for (const fours = n - (n % 4); i < fours; i++) {
+    for (const most = n - 3; i < most; i++) {
       into[i] = Math.max(a[i]!, b[i]!);
       i++;
       into[i] = Math.max(a[i]!, b[i]!);

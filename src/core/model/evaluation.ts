@@ -284,8 +284,9 @@ export class Evaluation {
     if (typeof left === 'number' && typeof right === 'number')
       return this.copied(holds(left, right) ? f.then : f.otherwise);
     const { length } = typeof left === 'object' ? left : (right as Float64Array);
-    const [x, y] = [filled(left, length), filled(right, length)];
-    const [then, otherwise] = [filled(this.formula(f.then), length), filled(this.formula(f.otherwise), length)];
+    const [x, y, then, otherwise] = [left, right, this.formula(f.then), this.formula(f.otherwise)].map((value) =>
+      filled(value, length),
+    ) as [Float64Array, Float64Array, Float64Array, Float64Array];
     const into = this.pool.take(length);
     for (let i = 0; i < length; i++) into[i] = (holds(x[i]!, y[i]!) ? then : otherwise)[i]!;
     return into;
@@ -293,7 +294,7 @@ export class Evaluation {
 }
 
 /** A number in each of so many places. */
-const filled = (column: Column, length: number): Float64Array =>
+export const filled = (column: Column, length: number): Float64Array =>
   typeof column === 'number' ? new Float64Array(length).fill(column) : column;
 
 /** A draw with no solution is a gap in its column, as one that a check refuses. */

@@ -48,7 +48,7 @@ export class StepList {
       const symbols = 'expression' in from ? symbolsOf(from.expression) : 'solve' in from ? solvedFrom(from) : [];
       const uses = symbols.map((symbol) => {
         const place = places.get(symbol);
-        if (place === undefined) throw new Error(`step ${step.symbol} uses ${symbol}, which is no earlier step`);
+        if (place === undefined) throw new Error(`step ${step.symbol} uses ${symbol}, no earlier step`);
         return place;
       });
       places.set(step.symbol, nodes.length);
@@ -59,7 +59,7 @@ export class StepList {
     this.results = results;
     const needed = this.needs(results);
     const idle = nodes.find((_, place) => needed[place] === 0);
-    if (idle) throw new Error(`step ${idle.step.symbol} is used by nothing and is no result`);
+    if (idle) throw new Error(`step ${idle.step.symbol} serves nothing`);
   }
 
   has(symbol: string): boolean {

@@ -4,7 +4,7 @@ import { Basis } from '../basis.ts';
 import { materialFactors, type Material } from '../burn/materials.ts';
 import { rodMassPerLength, rodNames, type Rod } from '../burn/rods.ts';
 import { LONGER, coolingFactors, coolingFactorsInForce } from '../heat/cooling-draws.ts';
-import { valueAt, type Evaluation } from '../model/evaluation.ts';
+import { filled, valueAt, type Evaluation } from '../model/evaluation.ts';
 import { normalColumn } from '../spread/draws.ts';
 import { correlatedScores, drawnWith } from '../spread/drawn-together.ts';
 import { johnson, johnsonColumn } from '../spread/johnson.ts';
@@ -188,7 +188,7 @@ export const scoresOf = (factor: Placed, count: number, basis: Basis): Float64Ar
 /** Draws of an assumption in force from normal scores, by its median, P10, P90 and limits; the scores of what is certain are not asked for. */
 function columnOf(name: NumberName, count: number, scores: () => Float64Array, { a }: Basis): Float64Array {
   const inForce = a.inForce(name);
-  if (!(inForce.low < inForce.high)) return new Float64Array(count).fill(inForce.value);
+  if (!(inForce.low < inForce.high)) return filled(inForce.value, count);
   const normals = scores();
   return johnsonColumn(johnson(inForce), drawnWith(name, a).falling ? normals.map((z) => -z) : normals);
 }
@@ -322,8 +322,7 @@ export function drawItem(
   }
   apart.give([own]);
   const read = (symbol: string): Float64Array => {
-    const value = apart.column(symbol);
-    const column = typeof value === 'number' ? new Float64Array(count).fill(value) : value;
+    const column = filled(apart.column(symbol), count);
     for (const i of without) column[i] = Infinity;
     return column;
   };

@@ -15,13 +15,13 @@ describe('a list of steps', () => {
   });
 
   it('refuses a symbol that is unknown, stands later, has two meanings, or serves nothing', () => {
-    expect(() => new StepList([m, burnt], ['O_burn'])).toThrow('step O_burn uses t, which is no earlier step');
-    expect(() => new StepList([m, burnt, t], ['O_burn'])).toThrow('step O_burn uses t, which is no earlier step');
+    expect(() => new StepList([m, burnt], ['O_burn'])).toThrow('step O_burn uses t, no earlier step');
+    expect(() => new StepList([m, burnt, t], ['O_burn'])).toThrow('step O_burn uses t, no earlier step');
     expect(() => new StepList([m, t, burnt, given('t', 'other', 'time')], ['O_burn'])).toThrow(
       'step t has two meanings',
     );
     expect(() => new StepList([m, t, burnt, given('x', 'depth', 'length')], ['O_burn'])).toThrow(
-      'step x is used by nothing and is no result',
+      'step x serves nothing',
     );
   });
 
