@@ -1,6 +1,7 @@
 import type { CellContent, CellLook } from '../../sheet/described-workbook.ts';
 import type { Scalar } from '../../sheet/host-function.ts';
 import { tableLook } from '../../sheet/table-look.ts';
+import { YELLOW } from '../../sheet/yellow.ts';
 import { findFunction } from '../../catalogue/catalogue.ts';
 import { columnName } from '../xlsx/address.ts';
 import type { NewSheet, NewWorkbook } from '../xlsx/new-workbook.ts';
@@ -48,7 +49,7 @@ export function jobList(title: string, rows: readonly ListCells[]): NewWorkbook 
       A1: TITLE,
       A2: NOTE,
       [`A${FIRST}:${right}${FIRST}`]: HEADING,
-      [`A${FIRST + 1}:${right}${last}`]: { background: '#fff8e3' },
+      [`A${FIRST + 1}:${right}${last}`]: { background: YELLOW },
     },
     widths: Object.fromEntries(columns.map((name, i) => [columnName(i), WIDTHS[name] ?? USUAL_WIDTH])),
     frozenRows: FIRST,

@@ -2,6 +2,7 @@ import { findFunction } from '../../catalogue/catalogue.ts';
 import { MATERIAL_NAMES } from '../../core/assumptions/material-names.ts';
 import { RODS } from '../../core/burn/rods.ts';
 import type { CellContent, CellLook } from '../../sheet/described-workbook.ts';
+import { YELLOW } from '../../sheet/yellow.ts';
 import { addressOf, areaName, columnName } from '../xlsx/address.ts';
 import type { NewSheet, NewWorkbook } from '../xlsx/new-workbook.ts';
 
@@ -25,7 +26,7 @@ const LAST = FIRST + MOST_PINS - 1;
 const TITLE: CellLook = { bold: true, size: 16 };
 const NOTE: CellLook = { italic: true, color: '#5b6662' };
 const HEADING: CellLook = { bold: true, background: '#dfe6e4', wrap: true };
-const INPUT: CellLook = { background: '#fff8e3', unlocked: true };
+const INPUT: CellLook = { background: YELLOW, unlocked: true };
 const TEXT: CellLook = { wrap: true };
 const SUM: CellLook = { bold: true };
 
@@ -831,7 +832,7 @@ function aboutSheet(): NewSheet {
       A2: NOTE,
       [`A4:A${lines.length + 3}`]: { bold: true, vertical: 'top' },
       [`B4:B${lines.length + 3}`]: TEXT,
-      A6: { background: '#fff8e3' },
+      A6: { background: YELLOW },
       A7: { background: '#dfe6e4' },
     },
     widths: { A: 190, B: 620 },

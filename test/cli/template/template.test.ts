@@ -18,6 +18,7 @@ import { openArchive, type Archive } from '../../../src/files/xlsx/zip.ts';
 import { isCellError } from '../../../src/catalogue/cell.ts';
 import { hostFunctions } from '../../../src/sheet/host-functions.ts';
 import { calculateWorkbook } from '../../../src/engine/headless.ts';
+import { YELLOW } from '../../../src/sheet/yellow.ts';
 import { altered, replacing, SHEET1 } from '../../files/xlsx/make.ts';
 
 const SOFFICE = ['/usr/bin/soffice', '/usr/bin/libreoffice'].find((p) => existsSync(p));
@@ -279,7 +280,8 @@ describe('the job workbook in other programs', () => {
       sheet.eachRow((row) =>
         row.eachCell({ includeEmpty: true }, (cell) => {
           const yellow =
-            (cell.fill as { readonly fgColor?: { readonly argb?: string } } | undefined)?.fgColor?.argb === 'FFFFF8E3';
+            (cell.fill as { readonly fgColor?: { readonly argb?: string } } | undefined)?.fgColor?.argb ===
+            `FF${YELLOW.slice(1).toUpperCase()}`;
           const legend = sheet.name === 'About';
           if (!legend)
             expect(
