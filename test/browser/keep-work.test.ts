@@ -211,6 +211,9 @@ describe('a job in the browser workbook', () => {
     await ready();
     await says(/Recovered from \d\d:\d\d: Example/);
     await expect.poll(async () => JSON.stringify(await shown()), SOON).toContain('checked by the foreman');
+    // The sheet is there to be read before it is drawn; the box of names fills as it is.
+    const name = open.page.locator('[data-u-comp="formula-bar"] input').first();
+    await expect.poll(() => name.inputValue(), SOON).not.toBe('');
     await shots.take(open.page, 'recovered', 'recovered');
   });
 
