@@ -379,12 +379,13 @@ function readItem(
     throw e instanceof CalcError && slip !== '' ? messages.alsoAsked(e, slip) : e;
   }
   const conditions = conditionsIn(text(under('condition')), system);
+  const brought =
+    conditions.length > 0 ? conditionsOf(itemOf({ operation: operation.id as OperationId }, basis.a)) : [];
   const asked = [
     slip,
     note,
     ...conditions.map(({ name }) => {
       const column = FIGURED_BY[name];
-      const brought = conditionsOf(itemOf({ operation: operation.id as OperationId }, basis.a));
       return column && brought.every((b) => b.name !== name) ? messages.cautionsOnly(name, column) : '';
     }),
     quantity > 1 && 'count' in sizes && sizes['count'] === undefined ? messages.eachSetUp() : '',
